@@ -1,0 +1,83 @@
+namespace Dyepath.Core.Quantities;
+
+/// <summary>
+/// A length, positive or negative, held in whole nanometres: centimetres to seven decimals and inches
+/// (25.4 mm, by definition) are both exact. <c>default</c> is zero.
+/// </summary>
+public readonly record struct Length : IComparable<Length>
+{
+    private const double NanometresPerMetre = 1e9;
+    private const double NanometresPerCentimetre = 1e7;
+    private const double NanometresPerInch = 25_400_000;
+
+    /// <summary>Largest magnitude a factory accepts, 1,000 km.</summary>
+    private const double LargestMetres = 1e6;
+
+    private readonly long _nanometres;
+
+    private Length(long nanometres) => _nanometres = nanometres;
+
+    public static Length Zero => default;
+
+    /// <summary>Rounded to the nearest nanometre, ties away from zero; at most 1,000 km either way.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not finite, or beyond 1,000 km.</exception>
+    public static Length FromMetres(double metres) =>
+        Rounded(Guard.InRange(metres, -LargestMetres, LargestMetres, "m") * NanometresPerMetre);
+
+    /// <inheritdoc cref="FromMetres"/>
+    public static Length FromCentimetres(double centimetres) =>
+        Rounded(Guard.InRange(centimetres, -LargestMetres * 100, LargestMetres * 100, "cm") * NanometresPerCentimetre);
+
+    /// <inheritdoc cref="FromMetres"/>
+    public static Length FromMillimetres(double millimetres) =>
+        Rounded(Guard.InRange(millimetres, -LargestMetres * 1000, LargestMetres * 1000, "mm") * 1e6);
+
+    /// <inheritdoc cref="FromMetres"/>
+    public static Length FromInches(double inches) =>
+        Rounded(Guard.InRange(inches, -LargestMetres * 39, LargestMetres * 39, "in") * NanometresPerInch);
+
+    public double Metres => _nanometres / NanometresPerMetre;
+
+    public double Centimetres => _nanometres / NanometresPerCentimetre;
+
+    public double Millimetres => _nanometres / 1e6;
+
+    public double Inches => _nanometres / NanometresPerInch;
+
+    public static Length operator +(Length a, Length b) => new(checked(a._nanometres + b._nanometres));
+
+    public static Length operator -(Length a, Length b) => new(checked(a._nanometres - b._nanometres));
+
+    public static Length operator -(Length a) => new(-a._nanometres);
+
+    /// <summary>Rounded to the nearest nanometre.</summary>
+    public static Length operator *(Length a, double factor) => Rounded(a._nanometres * factor);
+
+    /// <inheritdoc cref="op_Multiply(Length, double)"/>
+    public static Length operator *(double factor, Length a) => a * factor;
+
+    /// <inheritdoc cref="op_Multiply(Length, double)"/>
+    public static Length operator /(Length a, double divisor) => Rounded(a._nanometres / divisor);
+
+    /// <summary>How many times <paramref name="b"/> goes into <paramref name="a"/>.</summary>
+    public static double operator /(Length a, Length b) => (double)a._nanometres / b._nanometres;
+
+    public static bool operator <(Length a, Length b) => a._nanometres < b._nanometres;
+
+    public static bool operator >(Length a, Length b) => a._nanometres > b._nanometres;
+
+    public static bool operator <=(Length a, Length b) => a._nanometres <= b._nanometres;
+
+    public static bool operator >=(Length a, Length b) => a._nanometres >= b._nanometres;
+
+    public static Length Max(Length a, Length b) => a >= b ? a : b;
+
+    public static Length Min(Length a, Length b) => a <= b ? a : b;
+
+    public int CompareTo(Length other) => _nanometres.CompareTo(other._nanometres);
+
+    public override string ToString() => FormattableString.Invariant($"{Centimetres:0.###} cm");
+
+    private static Length Rounded(double nanometres) =>
+        new(checked((long)Math.Round(nanometres, MidpointRounding.AwayFromZero)));
+}
