@@ -1,0 +1,53 @@
+using System.Collections.Immutable;
+using Dyepath.Core.Fabrics;
+using Dyepath.Core.Quantities;
+
+namespace Dyepath.Core.Swatches;
+
+/// <summary>Whether the maker steers each colour to a whole number of stitches, or lets the colours fall.</summary>
+public enum ColourKeeping
+{
+    /// <summary>Each section takes exactly its intended stitches; hand tension is adjusted to make it so.</summary>
+    Counted,
+
+    /// <summary>Even tension; the colours fall where they fall.</summary>
+    Free,
+}
+
+/// <summary>Yarn that a known number of stitches took, by length or by weight.</summary>
+/// <param name="Stitches">Stitches unravelled or weighed; at least 1.</param>
+public sealed record YarnUsed(int Stitches, Length? Length = null, Mass? Mass = null);
+
+/// <summary>The maker's hands, where known: standard deviation of yarn per stitch and its correlation length in stitches.</summary>
+public sealed record Hands(double Spread, double Memory);
+
+/// <summary>A measured swatch: everything that changes together when the hook changes.</summary>
+/// <param name="Worked">As it comes off the hook.</param>
+/// <param name="Blocked">Washed and dried.</param>
+/// <param name="Hung">After hanging, rows across the pull.</param>
+/// <param name="YarnUsed">Unravelled rows or weighed pieces.</param>
+public sealed record Swatch(
+    double HookMillimetres,
+    Gauge Worked,
+    Gauge? Blocked,
+    Gauge? Hung,
+    ImmutableArray<YarnUsed> YarnUsed);
+
+/// <summary>The fabric that the pattern is worked in.</summary>
+/// <param name="Stitch">What the fabric is made of.</param>
+/// <param name="Swatch">With the hook that the pattern names.</param>
+/// <param name="OtherSwatch">With another hook, so that hooks in between may be interpolated.</param>
+/// <param name="Keeping">Counted, unless the pattern says otherwise.</param>
+/// <param name="SectionStitches">Counted work: pooling units intended for each section, in order; missing, the estimate rounded.</param>
+/// <param name="TurnCost">Yarn taken to turn or join, in pooling units; missing, 0 in counted work (the turn is absorbed), else the stitch's nominal.</param>
+/// <param name="TurningChainCounts">Overrides the stitch's own habit.</param>
+/// <param name="Hands">The maker's own figures; missing, the stated prior.</param>
+public sealed record FabricChoice(
+    FabricStitch Stitch,
+    Swatch Swatch,
+    Swatch? OtherSwatch = null,
+    ColourKeeping Keeping = ColourKeeping.Counted,
+    ImmutableArray<int>? SectionStitches = null,
+    double? TurnCost = null,
+    bool? TurningChainCounts = null,
+    Hands? Hands = null);

@@ -1,0 +1,46 @@
+using System.Collections.Immutable;
+using Dyepath.Core.Colours;
+using Dyepath.Core.Quantities;
+
+namespace Dyepath.Core.Yarns;
+
+/// <summary>
+/// One colour of the sequence as it lies along the yarn. Lengths are as measured on the relaxed yarn; they may be
+/// missing when the sequence is known from counted stitches alone.
+/// </summary>
+/// <param name="Length">Mean length along the yarn.</param>
+/// <param name="Spread">Standard deviation of that length from repeat to repeat.</param>
+/// <param name="Blend">Length over which the colour runs into the next one, half of it on each side of the boundary.</param>
+public sealed record YarnSection(string Name, Srgb Colour, Length? Length = null, Length? Spread = null, Length? Blend = null);
+
+/// <summary>Stitches counted per section, repeat after repeat, in work made from one ball.</summary>
+/// <param name="Repeats">One row a repeat, one whole number a section, in the order in which the yarn runs.</param>
+public sealed record CountedBall(string Name, ImmutableArray<ImmutableArray<int>> Repeats);
+
+/// <summary>What one ball (skein, cake) holds, as its label says.</summary>
+public sealed record Ball(Length Length, Mass Mass);
+
+/// <summary>A variegated yarn whose colours repeat in one sequence.</summary>
+/// <param name="Sections">1 to 64 sections in the order in which the yarn runs when pulled from its usual end.</param>
+/// <param name="FromOtherEnd">The ball is pulled from the other end, so that the sequence runs backwards.</param>
+/// <param name="Category">Yarn weight category, 0 (lace) to 7 (jumbo), where the label names one.</param>
+public sealed record Yarn(
+    string Name,
+    string Fibre,
+    int? Category,
+    Ball Ball,
+    ImmutableArray<YarnSection> Sections,
+    ImmutableArray<CountedBall> Counted,
+    bool FromOtherEnd = false);
+
+/// <summary>What a solid companion yarn is used for.</summary>
+public enum CompanionUse
+{
+    Foundation,
+    Seams,
+    Edgings,
+    PlainPieces,
+}
+
+/// <summary>A solid yarn beside the variegated one.</summary>
+public sealed record CompanionYarn(string Name, Srgb Colour, Ball Ball, ImmutableArray<CompanionUse> Uses);
