@@ -1,0 +1,46 @@
+using System.Collections.Immutable;
+
+namespace Dyepath.Core.Instructions;
+
+/// <summary>
+/// The instruction tree: what the pattern says, free of format, terms, units and hand. Renderers turn it into
+/// text, HTML and PDF.
+/// </summary>
+/// <param name="Sizes">Names, smallest first; every <see cref="PerSize{T}"/> has as many values, or one.</param>
+public sealed record Booklet(
+    string Title,
+    string Designer,
+    ImmutableArray<string> Sizes,
+    Edition Edition,
+    ImmutableArray<Section> Sections);
+
+/// <param name="Id">Stable name for links, such as <c>materials</c>.</param>
+/// <param name="NewPage">Starts a page in print.</param>
+public sealed record Section(string Id, Phrase Title, ImmutableArray<Block> Blocks, bool NewPage = false);
+
+public abstract record Block;
+
+public sealed record Subheading(Phrase Text) : Block;
+
+public sealed record Paragraph(Phrase Text) : Block;
+
+/// <summary>The designer's own words, at the place named.</summary>
+public sealed record OwnWords(string Place, string Text) : Block;
+
+/// <summary>Something that could hurt or spoil; shown apart, with a sign and not by colour alone.</summary>
+public sealed record Caution(Phrase Text) : Block;
+
+public sealed record Bullets(ImmutableArray<Phrase> Items) : Block;
+
+/// <summary>Rows or rounds to work, each with its label, such as <c>Row 1 (RS)</c>.</summary>
+public sealed record Steps(ImmutableArray<Instruction> Items) : Block;
+
+public sealed record Instruction(Phrase Label, Phrase Text);
+
+/// <summary>A table with one header row and one header column.</summary>
+/// <param name="PerSizeColumns">Columns after the first are the sizes; a one-size edition keeps one of them.</param>
+public sealed record Table(Phrase Caption, ImmutableArray<Phrase> Head, ImmutableArray<ImmutableArray<Phrase>> Rows, bool PerSizeColumns) : Block;
+
+/// <param name="Caption">Printed below the picture.</param>
+/// <param name="Alternative">One or two sentences that say what a sighted person sees.</param>
+public sealed record Figure(Picture Picture, Phrase Caption, Phrase Alternative) : Block;

@@ -1,0 +1,29 @@
+using System.Collections.Immutable;
+using Dyepath.Core.Quantities;
+
+namespace Dyepath.Core.Sizing;
+
+/// <summary>Which sizes the pattern is written for.</summary>
+/// <param name="Chart">Id of a shipped chart; missing when <paramref name="Own"/> is given. A cowl or wrap may have neither.</param>
+/// <param name="Sizes">Names from the chart, smallest first; empty, all of them.</param>
+/// <param name="Own">The designer's own chart.</param>
+/// <param name="Base">The size that was made as the sample; missing, the middle one.</param>
+/// <param name="Locked">Numbers of the base size as made; the other sizes follow them.</param>
+public sealed record SizeSelection(
+    string? Chart,
+    ImmutableArray<string> Sizes,
+    ImmutableArray<OwnSize> Own,
+    string? Base,
+    ImmutableArray<FixedNumber> Locked,
+    ImmutableArray<FixedNumber> Overrides);
+
+/// <summary>A size of the designer's own; keys are the measures' names in the shipped charts.</summary>
+public sealed record OwnSize(string Name, ImmutableSortedDictionary<string, Length> Measures);
+
+/// <summary>A number that the designer sets herself.</summary>
+/// <param name="Size">Name of the size.</param>
+/// <param name="What">Which number: a finished measure (<c>width</c>, <c>length</c>, …) or a count (<c>panelStitches</c>, <c>panelRows</c>, …).</param>
+/// <param name="Length">For a measure.</param>
+/// <param name="Count">For a count.</param>
+/// <param name="Reason">Why; printed in the designer's notes, never empty for an override.</param>
+public sealed record FixedNumber(string Size, string What, Length? Length, int? Count, string Reason);
