@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using Spectre.Console;
 
 namespace Dyepath.Cli;
 
@@ -32,6 +33,19 @@ internal sealed class Terminal(TextReader input, TextWriter output, TextWriter e
             write(json);
         output.Write(Encoding.UTF8.GetString(bytes.GetBuffer().AsSpan(0, (int)bytes.Length)));
         output.Write('\n');
+    }
+
+    /// <summary>Runs long work, with a progress bar beside the output where someone is watching.</summary>
+    public T Progress<T>(string what, Func<IProgress<double>?, T> work)
+    {
+        if (Console.IsErrorRedirected)
+            return work(null);
+        var console = AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(errors) });
+        return console.Progress().AutoClear(true).Start(context =>
+        {
+            var task = context.AddTask(what, maxValue: 1);
+            return work(new Progress<double>(share => task.Value = share));
+        });
     }
 
     /// <summary>Lists every fault of the input and returns the exit code for it.</summary>

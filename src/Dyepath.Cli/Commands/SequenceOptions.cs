@@ -3,6 +3,7 @@ using System.CommandLine;
 using System.Globalization;
 using Dyepath.Core.Colours;
 using Dyepath.Core.Fabrics;
+using Dyepath.Core.Motifs;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Swatches;
 using Dyepath.Core.Yarns;
@@ -85,6 +86,11 @@ internal sealed class SequenceOptions
         }
         return colours;
     }
+
+    /// <summary>The colours' contrasts, where colours are given.</summary>
+    public Palette? LabPalette(ParseResult parsed, ColourRing ring) => Palette(parsed) is { } colours
+        ? Core.Motifs.Palette.FromLab(ring, [.. colours.Select(c => c.ToLab()).Select(lab => (lab.L, lab.A, lab.B))])
+        : null;
 
     public Working Working(ParseResult parsed) => parsed.GetRequiredValue(Worked) switch
     {

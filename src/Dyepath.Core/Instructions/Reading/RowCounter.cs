@@ -28,7 +28,7 @@ internal sealed partial class RowCounter
     }
 
     /// <summary>Clauses are parted by commas, but a repeated block (from * to its end) stays whole.</summary>
-    private static IEnumerable<string> Clauses(string words)
+    private static string[] Clauses(string words)
     {
         words = words.Trim().TrimEnd('.').ToLowerInvariant();
         var start = words.IndexOf('*', StringComparison.Ordinal);
