@@ -75,7 +75,7 @@ public sealed class MotifReader
         Guard.InRange(gauge.Stitches, double.Epsilon, 400, "stitches", nameof(gauge));
         Guard.InRange(gauge.Rows, double.Epsilon, 400, "rows", nameof(gauge));
         Guard.InRange(stitchesPerUnit, 1, 2, "stitches");
-        Guard.InRange(options.BlurStitches, 0.5, 20, "stitches", nameof(options));
+        Guard.InRange(options.BlurStitches, 1, 20, "stitches", nameof(options));
         Guard.InRange(options.ColumnsDrift, 0, 0.5, "periods", nameof(options));
         Guard.InRange(options.TallestArgyle, 1, 100, "heights over widths", nameof(options));
         Guard.InRange(options.FlattestArgyle, 0.01, 1, "heights over widths", nameof(options));
