@@ -19,8 +19,11 @@ public sealed class MotifReader
     /// </summary>
     private const double FewestFamilyRowsPerReturn = 2.5;
 
+    /// <summary>Colour variance that is nothing but rounding.</summary>
+    private const double LeastVariance = 1e-18;
+
     private readonly ColourPeriod? _period;
-    private readonly Clarity? _clarity;
+    private readonly Lazy<Clarity>? _clarity;
     private readonly MotifOptions _options;
     private readonly Gauge _gauge;
     private readonly int _stitchesPerUnit;
@@ -44,9 +47,11 @@ public sealed class MotifReader
         if (_period is null)
             return;
         var spectrum = ColourSpectrum.Of(_period, palette);
+        if (spectrum.Variance < LeastVariance)
+            return;
         var sigmaUnits = options.BlurStitches / stitchesPerUnit;
         _wave = VisibleWave(spectrum, sigmaUnits);
-        _clarity = new Clarity(spectrum, IsTurned ? 2 : 1, sigmaUnits, _sigmaRows);
+        _clarity = new Lazy<Clarity>(() => new Clarity(spectrum, IsTurned ? 2 : 1, sigmaUnits, _sigmaRows));
     }
 
     public ColourRing Ring { get; }
@@ -101,14 +106,14 @@ public sealed class MotifReader
     {
         if (_wave == 0)
         {
-            var findings = _clarity is null or { Best: 0 } ? ImmutableArray.Create(MotifFinding.OneColour) : [];
+            var findings = _clarity is null ? ImmutableArray.Create(MotifFinding.OneColour) : [];
             return new MotifReading(MotifKind.Scattered, null, _period is null ? null : UnitsPerPeriod, null, null, null, null, 0, 0, findings);
         }
         var kind = KindOf(piece);
         var lean = VisibleLean(piece);
         var unitWidth = _gauge.StitchWidth * _stitchesPerUnit;
         var rowsPerReturn = lean == 0 ? (double?)null : VisiblePeriod / Math.Abs(lean);
-        var clarity = _clarity!.Of(
+        var clarity = _clarity!.Value.Of(
             Lean.Of(piece.Advance, _period!.Micro).UnitsPerRow / UnitsPerPeriod,
             _travel / UnitsPerPeriod,
             piece.Mirror % (2 * _period.Micro) / (2.0 * _period.Micro),
@@ -122,7 +127,7 @@ public sealed class MotifReader
             unitWidth * VisiblePeriod,
             rowsPerReturn is { } rows ? _gauge.RowHeight * rows : null,
             clarity,
-            Math.Min(1, clarity / _clarity.Best),
+            Math.Min(1, clarity / _clarity.Value.Best),
             Findings(piece, kind, rowsPerReturn));
     }
 
@@ -199,8 +204,10 @@ public sealed class MotifReader
         return best.Wave;
     }
 
-    private MotifKind KindOf(Piece piece)
+    internal MotifKind KindOf(Piece piece)
     {
+        if (_wave == 0)
+            return MotifKind.Scattered;
         if (MeanStretch > piece.RowYarn)
             return MotifKind.Bands;
         var lean = Math.Abs(VisibleLean(piece));
@@ -252,11 +259,9 @@ public sealed class MotifReader
         if (path.Advance is { } steady)
             return (Piece.Of(path, steady, path.Rows), false);
         var step = IsTurned ? 2 : 1;
-        var readings = Enumerable.Range(0, path.Rows - step)
+        var pieces = Enumerable.Range(0, path.Rows - step)
             .Select(row => Piece.Of(path, path.AdvanceAt(row), path.Rows))
             .ToArray();
-        return _wave == 0
-            ? (readings[0], true)
-            : (readings.GroupBy(KindOf).MaxBy(g => g.Count())!.First(), true);
+        return (pieces.GroupBy(KindOf).MaxBy(g => g.Count())!.First(), true);
     }
 }
