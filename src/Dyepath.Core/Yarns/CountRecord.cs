@@ -74,7 +74,7 @@ internal static class CountRecord
         var next = (row + 1) * sections + (slip.Missed ? -1 : 1);
         var after = counts.Skip(next).Chunk(sections).Where(c => c.Length == sections).Select(c => c.ToImmutableArray()).ToImmutableArray();
         if (after.Length > 0)
-            runs.Add(new CountedRun(run.Ball, repeat + 1, after));
+            AddRun(yarn, new CountedRun(run.Ball, repeat + 1, after), hands, runs, findings);
     }
 
     private static (int At, bool Missed)? FindSlip(int[] counts, int sections, HandsPrior hands)
@@ -92,7 +92,9 @@ internal static class CountRecord
                 if (!missed && at == 0)
                     continue;
                 var misfit = Misfit(counts, sections, hands, at, missed ? 1 : -1);
-                if (misfit < best.Misfit - 1e-9)
+                // Of two equal counts either may be the extra one: the later is.
+                var sameDouble = !missed && best is { At: > 0, Missed: false } && at == best.At + 1 && misfit < best.Misfit + 1e-9;
+                if (misfit < best.Misfit - 1e-9 || sameDouble)
                     best = (misfit, at, missed);
             }
         }
@@ -140,7 +142,7 @@ internal static class CountRecord
         }
         if (whole.Length > 0 && row.Length == sections + 1)
         {
-            var twice = Enumerable.Range(1, sections).MinBy(drop => RowMisfit(row, whole, hands, n => n < drop ? n : n - 1, drop));
+            var twice = Enumerable.Range(1, sections).Reverse().MinBy(drop => RowMisfit(row, whole, hands, n => n < drop ? n : n - 1, drop));
             return new(FindingKind.DoubledSection, place,
                 $"{where} has {row.Length} counts for {sections} colours; {yarn.Sections[twice - 1].Name} seems to be recorded twice. It is left out.");
         }
