@@ -56,6 +56,34 @@ public class YarnFindingsTests
     }
 
     [Fact]
+    public void Two_slips_in_one_record_are_both_found()
+    {
+        var counts = Record(Ring, 16, 3).SelectMany(r => r).ToList();
+        counts.RemoveAt(10 * 4 + 2);
+        counts.RemoveAt(4 * 4 + 2);
+
+        var read = CountRecord.Read(YarnOf(null, Rows(counts)), 0, HandsPrior.Default);
+
+        Assert.Equal(2, read.Findings.Count(f => f.Kind == FindingKind.MissedSection));
+        Assert.Equal(3, read.Runs.Length);
+    }
+
+    [Fact]
+    public void The_longest_records_are_read()
+    {
+        var ring = Enumerable.Range(0, 64).Select(j => 3.0 + j % 7).ToArray();
+        var sections = Enumerable.Range(0, 64).Select(j => new YarnSection($"c{j}", new((byte)j, 0, 0))).ToImmutableArray();
+        var rows = Record(ring, 50, 3);
+        var yarn = YarnOf(null, rows) with { Sections = sections };
+
+        Assert.Empty(Measure(yarn, FabricOf(Unravelled(100, 710))).Findings);
+        var slipped = rows.SelectMany(r => r).ToList();
+        slipped.RemoveAt(64 * 20 + 30);
+        var read = CountRecord.Read(yarn with { Counted = [new("A", [.. slipped.Chunk(64).Where(c => c.Length == 64).Select(c => c.ToImmutableArray())])] }, 0, HandsPrior.Default);
+        Assert.Equal("yarn.counted[0].repeats[20]", Assert.Single(read.Findings).Place);
+    }
+
+    [Fact]
     public void Honest_records_seldom_raise_a_finding()
     {
         var raised = 0;
