@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Swatches;
 
@@ -134,7 +135,7 @@ public static class CountingPlan
     /// <param name="eitherWithin">Distance from a half, in units, within which either whole number serves.</param>
     /// <exception cref="ArgumentException">Not as many whole numbers as sections.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An argument outside its range.</exception>
-    public static IReadOnlyList<SectionCounting> ForCountedWork(
+    public static ImmutableArray<SectionCounting> ForCountedWork(
         SequenceEstimate counted,
         IReadOnlyList<double> dye,
         IReadOnlyList<int> stitches,

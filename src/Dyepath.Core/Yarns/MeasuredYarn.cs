@@ -8,11 +8,13 @@ namespace Dyepath.Core.Yarns;
 /// <summary>One ball's own sequence.</summary>
 public sealed record MeasuredBall(string Name, SequenceEstimate Estimate);
 
-/// <summary>All that a yarn's measurements and a fabric's swatch say together.</summary>
+/// <summary>
+/// All that a yarn's measurements and a fabric's swatch say together. Counts come section by section in the order in which
+/// the yarn lists them, in pooling units, whichever end the ball was pulled from.
+/// </summary>
 public sealed class MeasuredYarn
 {
     private readonly Yarn _yarn;
-    private readonly FabricChoice _fabric;
     private readonly ImmutableArray<double> _dye;
 
     private MeasuredYarn(
@@ -26,7 +28,7 @@ public sealed class MeasuredYarn
         ImmutableArray<MeasuringFinding> findings)
     {
         _yarn = yarn;
-        _fabric = fabric;
+        Fabric = fabric;
         _dye = dye;
         Hands = hands;
         Natural = natural;
@@ -36,6 +38,9 @@ public sealed class MeasuredYarn
         Stitches = fabric.SectionStitches ?? natural.Nearest();
         Ring = RingOf(fabric.Keeping);
     }
+
+    /// <summary>The fabric that the measurements belong to, with its swatch.</summary>
+    public FabricChoice Fabric { get; }
 
     public HandsPrior Hands { get; }
 
@@ -77,7 +82,34 @@ public sealed class MeasuredYarn
     /// <inheritdoc cref="HookAdvisor.Advise" path="/param"/>
     /// <inheritdoc cref="HookAdvisor.Advise" path="/exception"/>
     public HookAdvice AdviseHook(IReadOnlyList<double> hooks, double reachMillimetres = 1) => HookAdvisor.Advise(
-        [.. Natural.Sections.Select(s => s.Value)], _fabric.Swatch, HookResponse.For(_fabric), hooks, reachMillimetres);
+        [.. Natural.Sections.Select(s => s.Value)], Fabric.Swatch, HookResponse.For(Fabric), hooks, reachMillimetres);
+
+    /// <summary>
+    /// All of it with another hook: sequence, yarn per stitch, gauges and so size change together, and whole stitches are
+    /// chosen anew. Nothing has been counted with that hook, so its sequence carries the doubt about how yarn follows the hook.
+    /// </summary>
+    /// <param name="hookMillimetres">0.5 to 50.</param>
+    /// <exception cref="ArgumentOutOfRangeException">Hook outside its range.</exception>
+    public MeasuredYarn AtHook(double hookMillimetres)
+    {
+        if (hookMillimetres == Fabric.Swatch.HookMillimetres)
+            return this;
+        var response = HookResponse.For(Fabric);
+        var factor = response.YarnFactorEstimate(hookMillimetres);
+        var natural = Natural with
+        {
+            Sections = [.. Natural.Sections.Select(s => s / factor)],
+            Total = Natural.Total / factor,
+            Counted = null,
+        };
+        var yarn = YarnPerStitch with
+        {
+            Centimetres = YarnPerStitch.Centimetres * factor,
+            Ways = [.. YarnPerStitch.Ways.Select(w => (w.Source, w.Centimetres * factor))],
+        };
+        var fabric = Fabric with { Swatch = response.At(hookMillimetres), OtherSwatch = null, SectionStitches = null };
+        return new MeasuredYarn(_yarn, fabric, Hands, _dye, natural, yarn, [], Findings);
+    }
 
     /// <inheritdoc cref="CountingPlan.ForFreeWork"/>
     public FreeCounting CountingForFreeWork(double crossing, double tolerance = 0.5, double confidence = 0.95) =>
@@ -85,7 +117,7 @@ public sealed class MeasuredYarn
             [.. Natural.Sections.Select(s => s.Value)], _dye, Hands, Natural.Counted, crossing, tolerance, confidence);
 
     /// <summary>Whether each section's whole number is right; empty when nothing was counted.</summary>
-    public IReadOnlyList<SectionCounting> CountingForCountedWork(double confidence = 0.95) =>
+    public ImmutableArray<SectionCounting> CountingForCountedWork(double confidence = 0.95) =>
         Natural.Counted is { } counted ? CountingPlan.ForCountedWork(counted, _dye, Stitches, confidence) : [];
 
     /// <summary>
@@ -131,6 +163,7 @@ public sealed class MeasuredYarn
         }
 
         findings.AddRange(SequenceFindings.Balls(yarn, runs, hands, dye));
+        findings.AddRange(SequenceFindings.Drifts(yarn, runs, hands, dye));
         if (counted is not null)
         {
             findings.AddRange(SequenceFindings.OddRepeats(yarn, runs, counted, dye));

@@ -9,6 +9,9 @@ internal static class SequenceFindings
     /// <summary>Each finding that rests on chance being excluded is wrong at most this often.</summary>
     private const double Significance = 0.01;
 
+    /// <summary>Repeats of one ball needed before its halves are compared.</summary>
+    private const int LeastForDrift = 6;
+
     /// <summary>Balls whose sequence differs from that of all others together, at 1 % shared among the balls.</summary>
     public static IEnumerable<MeasuringFinding> Balls(
         Yarn yarn, IReadOnlyList<CountedRun> runs, HandsPrior hands, IReadOnlyList<double> dye)
@@ -20,13 +23,37 @@ internal static class SequenceFindings
         {
             var own = SequenceEstimator.Estimate([.. runs.Where(r => r.Ball == ball)], hands, dye);
             var others = SequenceEstimator.Estimate([.. runs.Where(r => r.Ball != ball)], hands, dye);
-            var apart = Difference(own.Sections, others.Sections);
-            var covariance = own.CovarianceMatrix.Zip(others.CovarianceMatrix, (a, b) => a + b).ToArray();
-            var distance = Cholesky.Factor(covariance, apart.Length).QuadraticForm(apart);
-            if (Normal.ChiSquareAbove(distance, apart.Length) >= Significance / balls.Length)
+            if (ChanceOfDifference(own, others) >= Significance / balls.Length)
                 continue;
             yield return new(FindingKind.BallDisagrees, $"yarn.counted[{ball}]", FormattableString.Invariant(
                 $"{yarn.Counted[ball].Name} takes {own.Sequence.Value:0.0} stitches a sequence where the other balls take {others.Sequence.Value:0.0}, section by section more than chance explains. Work it with its own counts, or keep it apart."));
+        }
+    }
+
+    /// <summary>Balls whose sequence changes from their first half to their second, at 1 % shared among the balls.</summary>
+    public static IEnumerable<MeasuringFinding> Drifts(
+        Yarn yarn, IReadOnlyList<CountedRun> runs, HandsPrior hands, IReadOnlyList<double> dye)
+    {
+        var balls = runs.GroupBy(r => r.Ball).Where(g => g.Sum(r => r.Rows.Length) >= LeastForDrift).ToArray();
+        foreach (var ball in balls)
+        {
+            var half = ball.Sum(r => r.Rows.Length) / 2;
+            var first = new List<CountedRun>();
+            var second = new List<CountedRun>();
+            foreach (var run in ball)
+            {
+                var before = Math.Clamp(half - first.Sum(r => r.Rows.Length), 0, run.Rows.Length);
+                if (before > 0)
+                    first.Add(run with { Rows = run.Rows[..before] });
+                if (before < run.Rows.Length)
+                    second.Add(run with { FirstRepeat = run.FirstRepeat + before, Rows = run.Rows[before..] });
+            }
+            var early = SequenceEstimator.Estimate(first, hands, dye);
+            var late = SequenceEstimator.Estimate(second, hands, dye);
+            if (ChanceOfDifference(early, late) >= Significance / balls.Length)
+                continue;
+            yield return new(FindingKind.BallDrifts, $"yarn.counted[{ball.Key}]", FormattableString.Invariant(
+                $"{yarn.Counted[ball.Key].Name} takes {early.Sequence.Value:0.0} stitches a sequence at first and {late.Sequence.Value:0.0} later on, section by section more than chance explains. Check the count as you go."));
         }
     }
 
@@ -145,6 +172,11 @@ internal static class SequenceFindings
         return true;
     }
 
-    private static double[] Difference(ImmutableArray<Estimate> a, ImmutableArray<Estimate> b) =>
-        [.. a.Zip(b, (x, y) => x.Value - y.Value)];
+    /// <summary>Probability that independent estimates of one sequence lie at least so far apart.</summary>
+    private static double ChanceOfDifference(SequenceEstimate a, SequenceEstimate b)
+    {
+        var apart = a.Sections.Zip(b.Sections, (x, y) => x.Value - y.Value).ToArray();
+        var covariance = a.CovarianceMatrix.Zip(b.CovarianceMatrix, (x, y) => x + y).ToArray();
+        return Normal.ChiSquareAbove(Cholesky.Factor(covariance, apart.Length).QuadraticForm(apart), apart.Length);
+    }
 }

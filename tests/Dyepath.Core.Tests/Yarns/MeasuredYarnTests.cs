@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using CsCheck;
 using Dyepath.Core.Colours;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Quantities;
@@ -127,6 +128,57 @@ public class MeasuredYarnTests
         Assert.Equal(9, measured.Natural.Counted!.Repeats);
         Assert.True(measured.Natural.Total.StandardError < measured.Balls[0].Estimate.Sequence.StandardError);
     }
+
+    [Fact]
+    public void Another_hook_moves_sequence_yarn_and_gauge_together()
+    {
+        var measured = Measure(YarnOf(null, Record([5, 4, 6, 7], 8, 3)), FabricOf(Unravelled(100, 710)));
+        var larger = measured.AtHook(6);
+        var factor = HookResponse.For(measured.Fabric).YarnFactor(6);
+
+        Assert.Same(measured, measured.AtHook(5));
+        Assert.Equal(measured.Natural.Total.Value / factor, larger.Natural.Total.Value, 1e-9);
+        Assert.Equal(measured.YarnPerStitch.Centimetres.Value * factor, larger.YarnPerStitch.Centimetres.Value, 1e-9);
+        // The yarn of one sequence is what it was.
+        Assert.Equal(
+            measured.Natural.Total.Value * measured.YarnPerStitch.Centimetres.Value,
+            larger.Natural.Total.Value * larger.YarnPerStitch.Centimetres.Value, 1e-9);
+        Assert.True(larger.Fabric.Swatch.Worked.Stitches < measured.Fabric.Swatch.Worked.Stitches);
+        Assert.True(larger.Natural.Total.StandardError > measured.Natural.Total.StandardError / factor);
+        Assert.Equal(larger.Stitches.Sum(), larger.Ring.SequenceUnits);
+    }
+
+    [Fact]
+    public void Whatever_was_counted_and_measured_is_answered() =>
+        Gen.Select(
+            Gen.Int[0, 14].Array[4].Array[0, 7],
+            Gen.Int[0, 9].Array[0, 9].Array[0, 5],
+            Gen.Double[0.5, 300].Array[4],
+            Gen.Bool,
+            Gen.Double[0, 0.3],
+            Gen.Double[0.1, 1_000]).Sample(
+            (first, second, lengths, measuredLengths, spread, memory) =>
+            {
+                var yarn = YarnOf(
+                    measuredLengths ? lengths : null,
+                    [.. first.Select(r => r.ToImmutableArray())],
+                    [.. second.Select(r => r.ToImmutableArray())]);
+                var fabric = FabricOf(Unravelled(100, 710)) with { Hands = new Hands(spread, memory) };
+                if (!MeasuredYarn.TryMeasure(yarn, fabric, out var measured, out var reasons))
+                {
+                    Assert.NotEmpty(reasons);
+                    return;
+                }
+                Assert.Empty(reasons);
+                Assert.All(measured.Natural.Sections, s => Assert.True(s.Value > 0 && s.StandardError >= 0 && double.IsFinite(s.StandardError)));
+                Assert.All(measured.Stitches, n => Assert.True(n >= 1));
+                Assert.True(measured.RingOf(ColourKeeping.Free).Total > 0);
+                Assert.Equal(4, measured.Tension().Length);
+                Assert.NotEmpty(measured.AdviseHook([4, 4.5, 5, 5.5]).Words);
+                Assert.NotEmpty(measured.CountingForFreeWork(83).Words);
+                Assert.All(measured.CountingForCountedWork(), s => Assert.InRange(s.ProbabilityRight, 0, 1));
+            },
+            seed: "0000yarns003", iter: 400);
 
     internal static Yarn YarnOf(double[]? centimetres, params ImmutableArray<ImmutableArray<int>>[] balls) => new(
         "Tideline", "wool", 4, new Ball(Length.FromMetres(200), Mass.FromGrams(100)),
