@@ -23,21 +23,15 @@ internal sealed class LagrangianSearch
         _keys = keys;
         _cancel = cancel;
         _bestOpen = open;
-        _best = Value(open);
+        _best = Sum(keys.Base, open) + open.Length * KeyTable.CountUnit;
     }
-
-    /// <summary>The number of nodes looked at, for measurements.</summary>
-    public long Nodes { get; private set; }
 
     /// <summary>The best rank for each position with at most <paramref name="most"/> counts beside the pinned ones.</summary>
     /// <param name="keys">The costs.</param>
     /// <param name="open">A feasible choice of counts to start from; stays the answer unless a strictly better one exists.</param>
     /// <param name="most">How many counts may be opened.</param>
     /// <param name="cancel">Looked at in every node.</param>
-    public static int[] Solve(KeyTable keys, int[] open, int most, CancellationToken cancel) => Solve(keys, open, most, out _, cancel);
-
-    /// <inheritdoc cref="Solve(KeyTable, int[], int, CancellationToken)"/>
-    public static int[] Solve(KeyTable keys, int[] open, int most, out long nodes, CancellationToken cancel)
+    public static int[] Solve(KeyTable keys, int[] open, int most, CancellationToken cancel)
     {
         LagrangianSearch search = new(keys, open, cancel);
         long[] prices = new long[keys.Sizes];
@@ -45,17 +39,7 @@ internal sealed class LagrangianSearch
         for (int p = 0; p < prices.Length; p++)
             prices[p] = keys.Key[ranks[p] * keys.Sizes + p];
         search.Branch([.. Enumerable.Range(0, keys.Ranks)], [.. keys.Base], most, prices, RootSteps);
-        nodes = search.Nodes;
         return keys.Serve(search._bestOpen);
-    }
-
-    private long Value(int[] open)
-    {
-        int[] ranks = _keys.Serve(open);
-        long sum = open.Length * KeyTable.CountUnit;
-        for (int p = 0; p < ranks.Length; p++)
-            sum += _keys.Key[ranks[p] * ranks.Length + p];
-        return sum;
     }
 
     /// <summary>
@@ -65,7 +49,6 @@ internal sealed class LagrangianSearch
     private void Branch(List<int> active, long[] served, int most, long[] prices, int steps)
     {
         _cancel.ThrowIfCancellationRequested();
-        Nodes++;
         long opened = _opened.Count * KeyTable.CountUnit;
         Offer(Sum(served) + opened, []);
         if (most == 0)
