@@ -1,0 +1,214 @@
+using System.Collections.Immutable;
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
+
+namespace Dyepath.Core.Making;
+
+/// <summary>
+/// Up to eight trials worked side by side, a lane each: stitch by stitch in vectors, or one lane after another where there are none. Both
+/// ways do the same operations in the same order on every lane, so they give the same bits.
+/// </summary>
+/// <remarks>Places and tensions are in micro-stitches, so that hands without spread land exactly where the plan does.</remarks>
+internal sealed class TrialGroup
+{
+    private const int Lanes = NormalLanes.Count;
+
+    private readonly PlannedPiece _piece;
+    private readonly HandTension _hands;
+    private readonly ulong _seed;
+    private readonly bool _vectorised;
+    private readonly ImmutableArray<int> _checks;
+    private readonly double _correlation;
+    private readonly double _innovation;
+
+    private readonly YarnWalk _yarn;
+    private readonly NormalLanes _streams = new();
+    private readonly float[] _normals;
+    private readonly double[] _tension = new double[Lanes];
+    private readonly double[] _allowance = new double[Lanes];
+    private readonly double[] _corrected = new double[Lanes];
+    private readonly double[] _place = new double[Lanes];
+    private readonly double[] _placeAfter = new double[Lanes];
+    private readonly int[] _rightInRow = new int[Lanes];
+    private readonly int[] _right = new int[Lanes];
+
+    public TrialGroup(PlannedPiece piece, HandTension hands, SimulationSettings settings, bool vectorised)
+    {
+        _piece = piece;
+        _hands = hands;
+        _seed = settings.Seed;
+        _vectorised = vectorised;
+        _checks = piece.CheckPoints(settings.Check);
+        _correlation = hands.Correlation;
+        _innovation = hands.Spread * ColourRing.Stitch * Math.Sqrt(1 - _correlation * _correlation);
+        _yarn = new YarnWalk(piece.Ring, settings.DyeVariation, Lanes);
+        _normals = new float[(piece.RowStitches.Max() + 1) / 2 * 2 * Lanes];
+    }
+
+    /// <summary>Stitches in planned colour by row, over all trials that this group has worked.</summary>
+    public long[] RightByRow => field ??= new long[_piece.RowStitches.Length];
+
+    /// <summary>
+    /// Works the trials numbered from <paramref name="firstTrial"/>, as many as <paramref name="shares"/> holds (1 to 8), and fills in each
+    /// one's share of stitches in planned colour and its sum of absolute relative corrections over all stitches.
+    /// </summary>
+    public void Work(int firstTrial, Span<double> shares, Span<double> corrections, CancellationToken cancellation)
+    {
+        for (int lane = 0; lane < Lanes; lane++) Begin(lane, firstTrial + lane);
+        int active = shares.Length;
+        int worked = 0, nextCheck = 0;
+        double planned = 0;
+        for (int row = 0; row < _piece.RowStitches.Length; row++)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            int stitches = _piece.RowStitches[row];
+            int rowStart = worked, rowEnd = worked + stitches;
+            DrawNormals(stitches, active);
+            while (worked < rowEnd)
+            {
+                bool checksFirst = nextCheck < _checks.Length && _checks[nextCheck] <= rowEnd;
+                int until = checksFirst ? _checks[nextCheck] : rowEnd;
+                if (_vectorised) WalkVectorised(rowStart, worked, until);
+                else Walk(rowStart, worked, until, active);
+                planned += (until - worked) * ColourRing.Stitch;
+                worked = until;
+                if (!checksFirst) continue;
+                nextCheck++;
+                int interval = (nextCheck < _checks.Length ? _checks[nextCheck] : _piece.Stitches) - worked;
+                for (int lane = 0; lane < active; lane++) Correct(lane, planned, interval);
+            }
+            for (int lane = 0; lane < active; lane++)
+            {
+                RightByRow[row] += _rightInRow[lane];
+                _right[lane] += _rightInRow[lane];
+            }
+            Array.Clear(_rightInRow);
+            planned += _piece.TurnCost;
+            for (int lane = 0; lane < Lanes && _piece.TurnCost != 0; lane++)
+            {
+                _place[lane] += _piece.TurnCost;
+                _yarn.Turn(lane, _place[lane]);
+            }
+        }
+        for (int lane = 0; lane < active; lane++)
+        {
+            shares[lane] = (double)_right[lane] / _piece.Stitches;
+            corrections[lane] = _corrected[lane];
+        }
+    }
+
+    private void Begin(int lane, int trial)
+    {
+        var seed = new TrialSeed(_seed, trial);
+        _streams.Begin(lane, seed);
+        _yarn.Begin(lane, _piece.Start, seed);
+        _tension[lane] = _hands.Spread * ColourRing.Stitch * seed.FirstTension;
+        _allowance[lane] = (1 + _hands.Bias) * ColourRing.Stitch;
+        _place[lane] = _corrected[lane] = 0;
+        _right[lane] = _rightInRow[lane] = 0;
+    }
+
+    private void DrawNormals(int stitches, int active)
+    {
+        Span<float> pairs = _normals.AsSpan(0, (stitches + 1) / 2 * 2 * Lanes);
+        if (_vectorised) _streams.FillVectorised(pairs);
+        else _streams.Fill(pairs, active);
+    }
+
+    /// <summary>
+    /// By feel: the drift in whole stitches (ties to even), as the colours' boundaries show it, is spread over the stitches until the next
+    /// check. A drift by more than half a period of the colours looks like the nearer one, and is corrected so.
+    /// </summary>
+    private void Correct(int lane, double planned, int interval)
+    {
+        double drift = _place[lane] - _yarn.Starts[lane] + _yarn.PlannedStarts[lane] - planned;
+        drift -= Math.Round(drift / _piece.Ring.Period) * _piece.Ring.Period;
+        double wanted = -Math.Round(drift / ColourRing.Stitch) / interval;
+        double most = _hands.LargestCorrection;
+        double correction = wanted > most ? most : wanted < -most ? -most : wanted;
+        _allowance[lane] = (1 + _hands.Bias + correction) * ColourRing.Stitch;
+        _corrected[lane] += Math.Abs(correction) * interval;
+    }
+
+    /// <summary>Works the stitches from <paramref name="from"/> to before <paramref name="until"/>, all within one row.</summary>
+    private void Walk(int rowStart, int from, int until, int active)
+    {
+        ReadOnlySpan<byte> plan = _piece.Colours;
+        for (int lane = 0; lane < active; lane++)
+        {
+            double tension = _tension[lane], place = _place[lane], end = _yarn.Ends[lane];
+            double allowance = _allowance[lane];
+            int colour = _yarn.Colours[lane], right = 0;
+            for (int i = from; i < until; i++)
+            {
+                tension = tension * _correlation + (double)_normals[(i - rowStart) * Lanes + lane] * _innovation;
+                double used = allowance + tension;
+                double after = place + (used > 0 ? used : 0);
+                if (after > end)
+                {
+                    right += _yarn.Work(lane, place, after) == plan[i] ? 1 : 0;
+                    (end, colour) = (_yarn.Ends[lane], _yarn.Colours[lane]);
+                }
+                else right += colour == plan[i] ? 1 : 0;
+                place = after;
+            }
+            (_tension[lane], _place[lane]) = (tension, place);
+            _rightInRow[lane] += right;
+        }
+    }
+
+    /// <summary>As <see cref="Walk"/>, all lanes at once; only lanes that come to the end of a section are looked at singly.</summary>
+    private void WalkVectorised(int rowStart, int from, int until)
+    {
+        Vector256<double> correlation = Vector256.Create(_correlation), innovation = Vector256.Create(_innovation);
+        Vector256<double> tensionLow = Vector256.Create(_tension, 0), tensionHigh = Vector256.Create(_tension, 4);
+        Vector256<double> placeLow = Vector256.Create(_place, 0), placeHigh = Vector256.Create(_place, 4);
+        Vector256<double> endLow = Vector256.Create(_yarn.Ends, 0), endHigh = Vector256.Create(_yarn.Ends, 4);
+        Vector256<double> allowanceLow = Vector256.Create(_allowance, 0), allowanceHigh = Vector256.Create(_allowance, 4);
+        Vector256<int> colours = Vector256.Create(_yarn.Colours);
+        Vector256<int> right = Vector256<int>.Zero;
+        ref float normals = ref MemoryMarshal.GetArrayDataReference(_normals);
+        ReadOnlySpan<byte> plan = _piece.Colours;
+        for (int i = from; i < until; i++)
+        {
+            (Vector256<double> low, Vector256<double> high) =
+                Vector256.Widen(Vector256.LoadUnsafe(ref normals, (nuint)((i - rowStart) * Lanes)));
+            tensionLow = tensionLow * correlation + low * innovation;
+            tensionHigh = tensionHigh * correlation + high * innovation;
+            Vector256<double> afterLow = placeLow + Vector256.MaxNative(allowanceLow + tensionLow, Vector256<double>.Zero);
+            Vector256<double> afterHigh = placeHigh + Vector256.MaxNative(allowanceHigh + tensionHigh, Vector256<double>.Zero);
+            Vector256<double> beyondLow = Vector256.GreaterThan(afterLow, endLow);
+            Vector256<double> beyondHigh = Vector256.GreaterThan(afterHigh, endHigh);
+            // A match is all ones, −1.
+            right -= Vector256.Equals(colours, Vector256.Create((int)plan[i]));
+            if ((beyondLow | beyondHigh) != Vector256<double>.Zero)
+            {
+                placeLow.CopyTo(_place, 0);
+                placeHigh.CopyTo(_place, 4);
+                afterLow.CopyTo(_placeAfter, 0);
+                afterHigh.CopyTo(_placeAfter, 4);
+                WorkAcross(beyondLow.ExtractMostSignificantBits() | beyondHigh.ExtractMostSignificantBits() << 4, plan[i]);
+                (endLow, endHigh) = (Vector256.Create(_yarn.Ends, 0), Vector256.Create(_yarn.Ends, 4));
+                colours = Vector256.Create(_yarn.Colours);
+            }
+            (placeLow, placeHigh) = (afterLow, afterHigh);
+        }
+        tensionLow.CopyTo(_tension, 0);
+        tensionHigh.CopyTo(_tension, 4);
+        placeLow.CopyTo(_place, 0);
+        placeHigh.CopyTo(_place, 4);
+        (right + Vector256.Create(_rightInRow)).CopyTo(_rightInRow);
+    }
+
+    /// <summary>A stitch that lies across a boundary was counted by the colour it begins in; puts that right.</summary>
+    private void WorkAcross(uint lanes, int planned)
+    {
+        for (; lanes != 0; lanes &= lanes - 1)
+        {
+            int lane = int.TrailingZeroCount((int)lanes);
+            int begun = _yarn.Colours[lane];
+            int colour = _yarn.Work(lane, _place[lane], _placeAfter[lane]);
+            _rightInRow[lane] += (colour == planned ? 1 : 0) - (begun == planned ? 1 : 0);
+        }
+    }
+}
