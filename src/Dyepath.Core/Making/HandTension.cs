@@ -5,7 +5,8 @@ namespace Dyepath.Core.Making;
 /// <summary>
 /// A maker's hands: the yarn of stitch i, relative to what the plan gives it, is 1 + bias + a_i + correction, with a_i
 /// a stationary first-order autoregression of standard deviation <see cref="Spread"/> and correlation e^(−1/memory)
-/// from one stitch to the next. A stitch never takes less than no yarn.
+/// from one stitch to the next. A stitch takes no less than no yarn and no more than twice the plan's,
+/// rounded to a millionth of it.
 /// </summary>
 public sealed record HandTension
 {

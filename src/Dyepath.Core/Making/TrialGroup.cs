@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 
@@ -8,15 +9,21 @@ namespace Dyepath.Core.Making;
 /// Up to eight trials worked side by side, a lane each: stitch by stitch in vectors, or one lane after another where there are none. Both
 /// ways do the same operations in the same order on every lane, so they give the same bits.
 /// </summary>
-/// <remarks>Places and tensions are in micro-stitches, so that hands without spread land exactly where the plan does.</remarks>
+/// <remarks>
+/// Places are whole micro-stitches of yarn, so that every comparison with a boundary is exact and two ways of making it cannot disagree.
+/// </remarks>
 internal sealed class TrialGroup
 {
     private const int Lanes = NormalLanes.Count;
+    private const int Half = Lanes / 2;
+    private const double MostYarn = 2 * ColourRing.Stitch;
 
     private readonly PlannedPiece _piece;
     private readonly HandTension _hands;
     private readonly ulong _seed;
     private readonly bool _vectorised;
+    private readonly bool _evenYarn;
+    private readonly (double TwiceStart, double EndInSequences)[] _windows;
     private readonly ImmutableArray<int> _checks;
     private readonly double _correlation;
     private readonly double _innovation;
@@ -28,7 +35,6 @@ internal sealed class TrialGroup
     private readonly double[] _allowance = new double[Lanes];
     private readonly double[] _corrected = new double[Lanes];
     private readonly double[] _place = new double[Lanes];
-    private readonly double[] _placeAfter = new double[Lanes];
     private readonly int[] _rightInRow = new int[Lanes];
     private readonly int[] _right = new int[Lanes];
 
@@ -38,12 +44,20 @@ internal sealed class TrialGroup
         _hands = hands;
         _seed = settings.Seed;
         _vectorised = vectorised;
+        _evenYarn = vectorised && settings.DyeVariation == 0 && piece.Ring.MiddleDecides;
+        _windows = _evenYarn ? Windows(piece) : [];
         _checks = piece.CheckPoints(settings.Check);
         _correlation = hands.Correlation;
         _innovation = hands.Spread * ColourRing.Stitch * Math.Sqrt(1 - _correlation * _correlation);
         _yarn = new YarnWalk(piece.Ring, settings.DyeVariation, Lanes);
         _normals = new float[(piece.RowStitches.Max() + 1) / 2 * 2 * Lanes];
     }
+
+    /// <summary>Where each lane's yarn is after the last trial, in micro-stitches from its start.</summary>
+    internal ReadOnlySpan<double> Places => _place;
+
+    /// <summary>Departure of each lane's last stitch from its mean yarn, in micro-stitches.</summary>
+    internal ReadOnlySpan<double> Tensions => _tension;
 
     /// <summary>Stitches in planned colour by row, over all trials that this group has worked.</summary>
     public long[] RightByRow => field ??= new long[_piece.RowStitches.Length];
@@ -68,7 +82,7 @@ internal sealed class TrialGroup
             {
                 bool checksFirst = nextCheck < _checks.Length && _checks[nextCheck] <= rowEnd;
                 int until = checksFirst ? _checks[nextCheck] : rowEnd;
-                if (_vectorised) WalkVectorised(rowStart, worked, until);
+                if (_evenYarn) WalkEvenYarn(rowStart, worked, until);
                 else Walk(rowStart, worked, until, active);
                 planned += (until - worked) * ColourRing.Stitch;
                 worked = until;
@@ -87,7 +101,7 @@ internal sealed class TrialGroup
             for (int lane = 0; lane < Lanes && _piece.TurnCost != 0; lane++)
             {
                 _place[lane] += _piece.TurnCost;
-                _yarn.Turn(lane, _place[lane]);
+                if (!_evenYarn) _yarn.Turn(lane, _place[lane]);
             }
         }
         for (int lane = 0; lane < active; lane++)
@@ -143,7 +157,9 @@ internal sealed class TrialGroup
             {
                 tension = tension * _correlation + (double)_normals[(i - rowStart) * Lanes + lane] * _innovation;
                 double used = allowance + tension;
-                double after = place + (used > 0 ? used : 0);
+                used = used > 0 ? used : 0;
+                used = used < MostYarn ? used : MostYarn;
+                double after = place + Math.Round(used);
                 if (after > end)
                 {
                     right += _yarn.Work(lane, place, after) == plan[i] ? 1 : 0;
@@ -157,16 +173,20 @@ internal sealed class TrialGroup
         }
     }
 
-    /// <summary>As <see cref="Walk"/>, all lanes at once; only lanes that come to the end of a section are looked at singly.</summary>
-    private void WalkVectorised(int rowStart, int from, int until)
+    /// <summary>
+    /// As <see cref="Walk"/>, all lanes at once, for yarn without dye variation: a stitch is right if its middle lies in the planned
+    /// section, after whole sequences are taken off (see <see cref="ColourRing.MiddleDecides"/>).
+    /// </summary>
+    private void WalkEvenYarn(int rowStart, int from, int until)
     {
         Vector256<double> correlation = Vector256.Create(_correlation), innovation = Vector256.Create(_innovation);
-        Vector256<double> tensionLow = Vector256.Create(_tension, 0), tensionHigh = Vector256.Create(_tension, 4);
-        Vector256<double> placeLow = Vector256.Create(_place, 0), placeHigh = Vector256.Create(_place, 4);
-        Vector256<double> endLow = Vector256.Create(_yarn.Ends, 0), endHigh = Vector256.Create(_yarn.Ends, 4);
-        Vector256<double> allowanceLow = Vector256.Create(_allowance, 0), allowanceHigh = Vector256.Create(_allowance, 4);
-        Vector256<int> colours = Vector256.Create(_yarn.Colours);
-        Vector256<int> right = Vector256<int>.Zero;
+        Vector256<double> tensionLow = Vector256.Create(_tension, 0), tensionHigh = Vector256.Create(_tension, Half);
+        Vector256<double> placeLow = Vector256.Create(_place, 0), placeHigh = Vector256.Create(_place, Half);
+        Vector256<double> allowanceLow = Vector256.Create(_allowance, 0), allowanceHigh = Vector256.Create(_allowance, Half);
+        Vector256<double> most = Vector256.Create(MostYarn);
+        Vector256<double> twoSequences = Vector256.Create(2 * _piece.Ring.Sequence);
+        Vector256<double> perTwoSequences = Vector256.Create(1 / (2 * _piece.Ring.Sequence));
+        Vector256<long> rightLow = Vector256<long>.Zero, rightHigh = Vector256<long>.Zero;
         ref float normals = ref MemoryMarshal.GetArrayDataReference(_normals);
         ReadOnlySpan<byte> plan = _piece.Colours;
         for (int i = from; i < until; i++)
@@ -175,40 +195,49 @@ internal sealed class TrialGroup
                 Vector256.Widen(Vector256.LoadUnsafe(ref normals, (nuint)((i - rowStart) * Lanes)));
             tensionLow = tensionLow * correlation + low * innovation;
             tensionHigh = tensionHigh * correlation + high * innovation;
-            Vector256<double> afterLow = placeLow + Vector256.MaxNative(allowanceLow + tensionLow, Vector256<double>.Zero);
-            Vector256<double> afterHigh = placeHigh + Vector256.MaxNative(allowanceHigh + tensionHigh, Vector256<double>.Zero);
-            Vector256<double> beyondLow = Vector256.GreaterThan(afterLow, endLow);
-            Vector256<double> beyondHigh = Vector256.GreaterThan(afterHigh, endHigh);
+            Vector256<double> afterLow = placeLow + Yarn(allowanceLow + tensionLow, most);
+            Vector256<double> afterHigh = placeHigh + Yarn(allowanceHigh + tensionHigh, most);
+
+            (double twiceStart, double endInSequences) = _windows[plan[i]];
+            Vector256<double> begins = Vector256.Create(twiceStart), ends = Vector256.Create(endInSequences);
             // A match is all ones, −1.
-            right -= Vector256.Equals(colours, Vector256.Create((int)plan[i]));
-            if ((beyondLow | beyondHigh) != Vector256<double>.Zero)
-            {
-                placeLow.CopyTo(_place, 0);
-                placeHigh.CopyTo(_place, 4);
-                afterLow.CopyTo(_placeAfter, 0);
-                afterHigh.CopyTo(_placeAfter, 4);
-                WorkAcross(beyondLow.ExtractMostSignificantBits() | beyondHigh.ExtractMostSignificantBits() << 4, plan[i]);
-                (endLow, endHigh) = (Vector256.Create(_yarn.Ends, 0), Vector256.Create(_yarn.Ends, 4));
-                colours = Vector256.Create(_yarn.Colours);
-            }
+            rightLow -= Vector256.GreaterThan(Reduce(placeLow + afterLow, perTwoSequences, ends, twoSequences), begins).AsInt64();
+            rightHigh -= Vector256.GreaterThan(Reduce(placeHigh + afterHigh, perTwoSequences, ends, twoSequences), begins).AsInt64();
             (placeLow, placeHigh) = (afterLow, afterHigh);
         }
         tensionLow.CopyTo(_tension, 0);
-        tensionHigh.CopyTo(_tension, 4);
+        tensionHigh.CopyTo(_tension, Half);
         placeLow.CopyTo(_place, 0);
-        placeHigh.CopyTo(_place, 4);
-        (right + Vector256.Create(_rightInRow)).CopyTo(_rightInRow);
+        placeHigh.CopyTo(_place, Half);
+        (Vector256.Narrow(rightLow, rightHigh) + Vector256.Create(_rightInRow)).CopyTo(_rightInRow);
     }
 
-    /// <summary>A stitch that lies across a boundary was counted by the colour it begins in; puts that right.</summary>
-    private void WorkAcross(uint lanes, int planned)
+    /// <summary>Yarn of a stitch in whole micro-stitches: not less than none, not more than twice the plan's.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Vector256<double> Yarn(Vector256<double> used, Vector256<double> most) =>
+        Vector256.Round(Vector256.MinNative(Vector256.MaxNative(used, Vector256<double>.Zero), most));
+
+    /// <summary>Takes off the whole sequences after the window's end, so that what is left lies in (end − sequence, end].</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Vector256<double> Reduce(
+        Vector256<double> twiceMiddle, Vector256<double> perTwoSequences, Vector256<double> ends, Vector256<double> twoSequences) =>
+        twiceMiddle - Vector256.Ceiling(twiceMiddle * perTwoSequences - ends) * twoSequences;
+
+    /// <summary>
+    /// By colour, the one section that has it: twice its start, from the piece's first stitch, and its end in sequences. The latter is put half a
+    /// micro-stitch late, half the grain of twice a middle, so that rounding (under 10⁻² micro-stitches) cannot turn a tie.
+    /// </summary>
+    private static (double TwiceStart, double EndInSequences)[] Windows(PlannedPiece piece)
     {
-        for (; lanes != 0; lanes &= lanes - 1)
+        ColourRing ring = piece.Ring;
+        var windows = new (double, double)[ring.Colours.Max() + 1];
+        double start = -piece.Start;
+        for (int section = 0; section < ring.Count; section++)
         {
-            int lane = int.TrailingZeroCount((int)lanes);
-            int begun = _yarn.Colours[lane];
-            int colour = _yarn.Work(lane, _place[lane], _placeAfter[lane]);
-            _rightInRow[lane] += (colour == planned ? 1 : 0) - (begun == planned ? 1 : 0);
+            double end = start + ring.Lengths[section];
+            windows[ring.Colours[section]] = (2 * start, (2 * end + 0.5) / (2 * ring.Sequence));
+            start = end;
         }
+        return windows;
     }
 }

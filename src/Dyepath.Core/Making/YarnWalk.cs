@@ -3,7 +3,7 @@ namespace Dyepath.Core.Making;
 /// <summary>
 /// Where each lane's yarn is within its sections, as stitches take it up. A stitch has the colour of the section that
 /// covers most of its yarn, ties to the earlier. With dye variation every occurrence of a section has its own length. All places are
-/// micro-stitches of yarn from the piece's first stitch, real yarn in <see cref="Starts"/> and
+/// whole micro-stitches of yarn from the piece's first stitch, real yarn in <see cref="Starts"/> and
 /// <see cref="Ends"/>, planned yarn in <see cref="PlannedStarts"/>.
 /// </summary>
 internal sealed class YarnWalk(ColourRing ring, double dyeVariation, int lanes)
