@@ -49,6 +49,13 @@ internal static class SimulationBenchmark
         foreach (CheckHabit check in Enum.GetValues<CheckHabit>())
             Print($"vectorised, check {check}", Ours(settings with { Check = check }, vectorised: true));
         Print("vectorised, dye 2 %", Ours(settings with { DyeVariation = 0.02 }, vectorised: true));
+        foreach ((int stitches, int rows) in new[] { (20, 20), (200, 300), (1_000, 1_000), (1_000, 5_000) })
+        {
+            PlannedPiece other = PlannedPiece.Create([5, 4, 6, 7], stitches, rows);
+            SimulationSettings how = settings with { Trials = Math.Max(8, Trials * piece.Stitches / other.Stitches / 8 * 8) };
+            double seconds = Stopwatches.Seconds(() => TensionSimulation.Run(other, hands, how, vectorised: true));
+            Print($"vectorised, {stitches} x {rows}", (double)how.Trials * other.Stitches / seconds);
+        }
     }
 
     private static void Print(string what, double stitchesPerSecond) =>

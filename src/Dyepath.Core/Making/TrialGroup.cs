@@ -50,6 +50,7 @@ internal sealed class TrialGroup
         _correlation = hands.Correlation;
         _innovation = hands.Spread * ColourRing.Stitch * Math.Sqrt(1 - _correlation * _correlation);
         _yarn = new YarnWalk(piece.Ring, settings.DyeVariation, Lanes);
+        RightByRow = new long[piece.RowStitches.Length];
         _normals = new float[(piece.RowStitches.Max() + 1) / 2 * 2 * Lanes];
     }
 
@@ -60,7 +61,7 @@ internal sealed class TrialGroup
     internal ReadOnlySpan<double> Tensions => _tension;
 
     /// <summary>Stitches in planned colour by row, over all trials that this group has worked.</summary>
-    public long[] RightByRow => field ??= new long[_piece.RowStitches.Length];
+    public long[] RightByRow { get; }
 
     /// <summary>
     /// Works the trials numbered from <paramref name="firstTrial"/>, as many as <paramref name="shares"/> holds (1 to 8), and fills in each

@@ -41,7 +41,7 @@ public sealed class NormalLanesTests
     [InlineData(3.09023, 0.999)]
     public void Known_shares_below_a_quantile_are_those_of_the_published_tables(double x, double share)
     {
-        float[] normals = Draw(streams: Lanes, each: 250_000);
+        float[] normals = Draw(streams: Lanes, each: 60_000);
         double error = 4.5 * Math.Sqrt(share * (1 - share) / normals.Length);
         Assert.Equal(share, (double)normals.Count(z => z < x) / normals.Length, error);
         Assert.Equal(share, (double)normals.Count(z => z > -x) / normals.Length, error);
@@ -50,7 +50,7 @@ public sealed class NormalLanesTests
     [Fact]
     public void Known_moments_and_distribution_agree_with_a_numerics_library()
     {
-        double[] normals = [.. Draw(streams: Lanes, each: 250_000).Select(z => (double)z)];
+        double[] normals = [.. Draw(streams: Lanes, each: 60_000).Select(z => (double)z)];
         var moments = new DescriptiveStatistics(normals);
         double n = normals.Length;
         Assert.Equal(Normal.WithMeanStdDev(0, 1).Mean, moments.Mean, 4 / Math.Sqrt(n));
@@ -70,7 +70,7 @@ public sealed class NormalLanesTests
         var random = new Random(3);
         uint[] corners = [0, 1, 2, 0x3fffffff, 0x40000000, 0x7fffffff, 0x80000000, 0xbfffffff, 0xc0000000, 0xfffffffe, 0xffffffff];
         IEnumerable<(uint, uint)> cases = corners.SelectMany(radius => corners.Select(angle => (radius, angle)))
-            .Concat(Enumerable.Range(0, 200_000).Select(_ => ((uint)random.NextInt64(1L << 32), (uint)random.NextInt64(1L << 32))));
+            .Concat(Enumerable.Range(0, 100_000).Select(_ => ((uint)random.NextInt64(1L << 32), (uint)random.NextInt64(1L << 32))));
         foreach ((uint radiusWord, uint angleWord) in cases)
         {
             (float first, float second) = NormalPair.Make(radiusWord, angleWord);
@@ -94,7 +94,7 @@ public sealed class NormalLanesTests
     [Fact]
     public void Law_lanes_are_streams_that_do_not_know_of_each_other()
     {
-        const int each = 100_000;
+        const int each = 30_000;
         double[][] streams = [.. Enumerable.Range(0, Lanes).Select(lane => new double[each])];
         float[] normals = Draw(Lanes, each);
         for (int i = 0; i < normals.Length; i++) streams[i % Lanes][i / Lanes] = normals[i];

@@ -40,7 +40,7 @@ public sealed class PlainSimulationTests
                 }
             },
             seed: "0000Kd3nPzX4",
-            iter: 300);
+            iter: 200);
     }
 
     private static double Work(

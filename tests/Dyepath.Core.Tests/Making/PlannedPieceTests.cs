@@ -68,7 +68,7 @@ public sealed class PlannedPieceTests
                 Assert.Equal(byHand, piece.Colours);
             },
             seed: "0000Kd3nPzX4",
-            iter: 2_000);
+            iter: 400);
     }
 
     /// <summary>Hundredth by hundredth of the yarn, runs of one colour compared.</summary>

@@ -11,16 +11,17 @@ public sealed class TensionSimulationTests
     [Fact]
     public void Known_bits_of_a_seeded_run_on_every_platform()
     {
+        // Recorded from this program, x64: a guard against platforms that differ, and against changing the stream unawares.
         PlannedPiece piece = PlannedPiece.Create([5.2, 4.1, 6, 7.3], 47, 30, turnCost: 0.45, start: 3);
         HandTension hands = HandTension.Create(0.012, 50, bias: -0.004);
         foreach (bool vectorised in BothWays)
         {
             SimulationResult plain = Work(
                 piece, hands, new SimulationSettings { Check = CheckHabit.EverySequence, Trials = 45, Seed = 2026 }, vectorised);
-            Assert.Equal("PLAIN", Bits(plain));
+            Assert.Equal("3fee74ecc12e1dc7 3fee0b2f220f8aa3 3feec6438a5953e1 3f82ea1fbeabaad2", Bits(plain));
             SimulationResult dyed = Work(
                 piece, hands, new SimulationSettings { Trials = 21, Seed = 7, DyeVariation = 0.02 }, vectorised);
-            Assert.Equal("DYED", Bits(dyed));
+            Assert.Equal("3fed5e0c5899f68f 3fec4cfb4788e57e 3fedef4be4672051 3f83d6906b6c3e10", Bits(dyed));
         }
 
         static string Bits(SimulationResult result) => string.Join(
@@ -50,7 +51,7 @@ public sealed class TensionSimulationTests
                 }
             },
             seed: "0000Kd3nPzX4",
-            iter: 300);
+            iter: 150);
     }
 
     [Fact]
@@ -75,7 +76,10 @@ public sealed class TensionSimulationTests
                 HandTension hands = HandTension.Create(hand.Item1, hand.Item2, hand.Item3, hand.Item4);
                 var settings = new SimulationSettings
                 {
-                    Check = check, Trials = run.Item1, Seed = run.Item2, DyeVariation = run.Item3 ? 0.03 : 0,
+                    Check = check,
+                    Trials = run.Item1,
+                    Seed = run.Item2,
+                    DyeVariation = run.Item3 ? 0.03 : 0,
                 };
                 SimulationResult scalar = Work(piece, hands, settings, vectorised: false);
                 SimulationResult vector = Work(piece, hands, settings, vectorised: true);
@@ -84,7 +88,7 @@ public sealed class TensionSimulationTests
                 Assert.Equal(scalar.MeanCorrection, vector.MeanCorrection);
             },
             seed: "0000Kd3nPzX4",
-            iter: 1_000);
+            iter: 400);
     }
 
     [Fact]
