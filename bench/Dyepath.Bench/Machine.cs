@@ -9,9 +9,10 @@ internal static class Machine
     public static string Describe()
     {
         const string cpuInfo = "/proc/cpuinfo";
-        string processor = File.Exists(cpuInfo)
-            ? File.ReadLines(cpuInfo).FirstOrDefault(line => line.StartsWith("model name", StringComparison.Ordinal))?.Split(':')[1].Trim() ?? ""
-            : "";
+        string? model = File.Exists(cpuInfo)
+            ? File.ReadLines(cpuInfo).FirstOrDefault(line => line.StartsWith("model name", StringComparison.Ordinal))
+            : null;
+        string processor = model?.Split(':')[1].Trim() ?? "unnamed processor";
         string vectors = Vector512.IsHardwareAccelerated ? "512-bit" : Vector256.IsHardwareAccelerated ? "256-bit" : "no wide";
         return $"{processor} {RuntimeInformation.ProcessArchitecture}, {Environment.ProcessorCount} cores, {vectors} vectors, " +
             RuntimeInformation.FrameworkDescription;

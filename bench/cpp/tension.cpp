@@ -1,6 +1,6 @@
 // The tension simulation as one would first write it: one trial after another, one stitch after another,
 // Box-Muller normals with both values used, the C library's functions, the colour by table look-up.
-// Kept to compare speeds with; whole sections, even hands' mean, no dye variation, rows checked by feel.
+// Kept to compare speeds with; whole sections, no bias, no dye variation, rows checked by feel.
 //
 //   tension [stitches rows trials spread memory seed]
 // prints: stitches per second, median share in planned colour.

@@ -36,10 +36,10 @@ internal sealed class ColourRing
     public double Period { get; }
 
     /// <summary>
-    /// Whether a stitch of at most two stitches' yarn has a planned colour exactly when its middle lies in that colour's one section. The section
-    /// that holds the middle either reaches one of the stitch's ends, and so covers half of it, or lies within it; in that case it is at least one
-    /// stitch long, half of the most that a stitch takes, and again nothing covers more. A middle on a boundary is a tie, and the earlier
-    /// section's.
+    /// Whether a stitch of at most two stitches' yarn has a colour exactly when its middle lies in that colour's one section. The
+    /// section that holds the middle either reaches one of the stitch's ends, and so covers half of it, or lies within it; then it
+    /// is at least one stitch long, half of the most that a stitch takes, and again nothing covers more. A middle on a boundary is
+    /// a tie, and the earlier section's.
     /// </summary>
     public bool MiddleDecides => Lengths.Min() >= Stitch && Colours.Distinct().Count() == Count;
 

@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 
@@ -29,11 +30,14 @@ internal sealed class NormalLanes
     {
         for (int lane = 0; lane < lanes; lane++)
         {
+            uint s0 = _s0[lane], s1 = _s1[lane], s2 = _s2[lane], s3 = _s3[lane];
             for (int i = lane; i < normals.Length; i += 2 * Count)
             {
-                uint radiusWord = Next(lane);
-                (normals[i], normals[i + Count]) = NormalPair.Make(radiusWord, Next(lane));
+                uint radiusWord = Next(ref s0, ref s1, ref s2, ref s3);
+                uint angleWord = Next(ref s0, ref s1, ref s2, ref s3);
+                (normals[i], normals[i + Count]) = NormalPair.Make(radiusWord, angleWord);
             }
+            Begin(lane, s0, s1, s2, s3);
         }
     }
 
@@ -59,9 +63,11 @@ internal sealed class NormalLanes
     }
 
     /// <summary>The next word of one lane's stream.</summary>
-    internal uint Next(int lane)
+    internal uint Next(int lane) => Next(ref _s0[lane], ref _s1[lane], ref _s2[lane], ref _s3[lane]);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static uint Next(ref uint s0, ref uint s1, ref uint s2, ref uint s3)
     {
-        ref uint s0 = ref _s0[lane], s1 = ref _s1[lane], s2 = ref _s2[lane], s3 = ref _s3[lane];
         uint result = unchecked(BitOperations.RotateLeft(s0 + s3, 7) + s0);
         uint t = s1 << 9;
         s2 ^= s0;

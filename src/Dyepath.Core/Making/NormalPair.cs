@@ -22,6 +22,7 @@ internal static class NormalPair
     private const float EighthTurnPerStep = (float)(Math.PI / 4 / 2147483648.0);
     private const uint SignBit = 0x80000000;
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static (float First, float Second) Make(uint radiusWord, uint angleWord)
     {
         int bits = BitConverter.SingleToInt32Bits((int)(radiusWord >> 1 | 1));
@@ -41,7 +42,9 @@ internal static class NormalPair
         int swap = (int)(angleWord << 1) >> 31;
         int sineBits = BitConverter.SingleToInt32Bits(sine), cosineBits = BitConverter.SingleToInt32Bits(cosine);
         int difference = (sineBits ^ cosineBits) & swap;
-        return (BitConverter.Int32BitsToSingle(cosineBits ^ difference) * radius, BitConverter.Int32BitsToSingle(sineBits ^ difference) * radius);
+        return (
+            BitConverter.Int32BitsToSingle(cosineBits ^ difference) * radius,
+            BitConverter.Int32BitsToSingle(sineBits ^ difference) * radius);
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

@@ -4,9 +4,8 @@ using Dyepath.Core.Quantities;
 namespace Dyepath.Core.Making;
 
 /// <summary>
-/// A piece in the order in which it is worked. Turned or in the round makes no difference to the yarn: row r takes its stitches one after
-/// another, then the turn or join takes its cost. The planned colours are those that perfectly even
-/// hands get.
+/// A piece in the order in which it is worked. Turned or in the round makes no difference to the yarn: a row takes its stitches
+/// one after another, then the turn or join takes its cost. The planned colours are those that perfectly even hands get.
 /// </summary>
 public sealed class PlannedPiece
 {
@@ -53,7 +52,7 @@ public sealed class PlannedPiece
     /// <param name="colours">A number in [0, 63] for each section, equal for equal colours; empty for all distinct.</param>
     /// <param name="rowStitches">Stitches of each row or round, in [1, 1,000]; 1 to 5,000 rows.</param>
     /// <param name="turnCost">Stitches' worth of yarn that a turn or join takes, in [−10, 10]; 0 in a spiral.</param>
-    /// <param name="start">Where in the sequence the first stitch begins, in stitches, in [−1,000,000, 1,000,000]; taken modulo the sequence.</param>
+    /// <param name="start">Where in the sequence the first stitch begins, in [−1,000,000, 1,000,000] stitches, modulo the sequence.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value outside its range.</exception>
     /// <exception cref="ArgumentException">Not as many colours as sections.</exception>
     public static PlannedPiece Create(

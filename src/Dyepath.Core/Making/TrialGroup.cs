@@ -18,6 +18,12 @@ internal sealed class TrialGroup
     private const int Half = Lanes / 2;
     private const double MostYarn = 2 * ColourRing.Stitch;
 
+    /// <summary>
+    /// 1.5·2⁵²: added and taken off again, it leaves the nearest whole number, ties to even, as <see cref="Math.Round(double)"/>
+    /// does, which the browser's interpreter has no instruction for.
+    /// </summary>
+    private const double Rounder = 6755399441055744;
+
     private readonly PlannedPiece _piece;
     private readonly HandTension _hands;
     private readonly ulong _seed;
@@ -149,6 +155,8 @@ internal sealed class TrialGroup
     private void Walk(int rowStart, int from, int until, int active)
     {
         ReadOnlySpan<byte> plan = _piece.Colours;
+        ReadOnlySpan<float> normals = _normals;
+        double correlation = _correlation, innovation = _innovation;
         for (int lane = 0; lane < active; lane++)
         {
             double tension = _tension[lane], place = _place[lane], end = _yarn.Ends[lane];
@@ -156,11 +164,11 @@ internal sealed class TrialGroup
             int colour = _yarn.Colours[lane], right = 0;
             for (int i = from; i < until; i++)
             {
-                tension = tension * _correlation + (double)_normals[(i - rowStart) * Lanes + lane] * _innovation;
+                tension = tension * correlation + normals[(i - rowStart) * Lanes + lane] * innovation;
                 double used = allowance + tension;
                 used = used > 0 ? used : 0;
                 used = used < MostYarn ? used : MostYarn;
-                double after = place + Math.Round(used);
+                double after = place + ((used + Rounder) - Rounder);
                 if (after > end)
                 {
                     right += _yarn.Work(lane, place, after) == plan[i] ? 1 : 0;
@@ -225,8 +233,8 @@ internal sealed class TrialGroup
         twiceMiddle - Vector256.Ceiling(twiceMiddle * perTwoSequences - ends) * twoSequences;
 
     /// <summary>
-    /// By colour, the one section that has it: twice its start, from the piece's first stitch, and its end in sequences. The latter is put half a
-    /// micro-stitch late, half the grain of twice a middle, so that rounding (under 10⁻² micro-stitches) cannot turn a tie.
+    /// By colour, the one section that has it: twice its start, from the piece's first stitch, and its end in sequences. Twice a
+    /// middle is a whole number, so the end is put half a one late: rounding (under 10⁻² at the longest piece) cannot turn a tie.
     /// </summary>
     private static (double TwiceStart, double EndInSequences)[] Windows(PlannedPiece piece)
     {

@@ -42,7 +42,8 @@ public sealed class HandTensionTests
     {
         // G(n) = σ²[n(1 + ρ)/(1 − ρ) − 2ρ(1 − ρⁿ)/(1 − ρ)²], by summing σ²ρ^|i − j| over all pairs of stitches.
         double rho = HandTension.Create(Spread, memory).Correlation;
-        double closed = Spread * Spread * (stitches * (1 + rho) / (1 - rho) - 2 * rho * (1 - Math.Pow(rho, stitches)) / ((1 - rho) * (1 - rho)));
+        double closed = Spread * Spread *
+            (stitches * (1 + rho) / (1 - rho) - 2 * rho * (1 - Math.Pow(rho, stitches)) / ((1 - rho) * (1 - rho)));
         double summed = 0;
         for (int i = 0; i < stitches; i++)
         {
@@ -65,7 +66,10 @@ public sealed class HandTensionTests
     {
         PlannedPiece piece = PlannedPiece.Create([5, 4, 6, 7], stitches, 1);
         var group = new TrialGroup(
-            piece, HandTension.Create(Spread, memory, bias), new SimulationSettings { Check = CheckHabit.Never, Seed = 11 }, vectorised: false);
+            piece,
+            HandTension.Create(Spread, memory, bias),
+            new SimulationSettings { Check = CheckHabit.Never, Seed = 11 },
+            vectorised: false);
         double[] tensions = new double[Trials], places = new double[Trials], shares = new double[8], corrections = new double[8];
         for (int first = 0; first < Trials; first += 8)
         {

@@ -11,7 +11,8 @@ public sealed class NormalLanesTests
     [Fact]
     public void Known_words_of_the_reference_xoshiro128plusplus()
     {
-        // Ten first outputs from state 1, 2, 3, 4 of the authors' C program (Blackman and Vigna), as the rand_xoshiro library's tests quote it.
+        // Ten first outputs from state 1, 2, 3, 4 of the authors' C program (Blackman and Vigna), as the rand_xoshiro library's
+        // tests quote it.
         uint[] expected =
         [
             641, 1573767, 3222811527, 3517856514, 836907274, 4247214768, 3867114732, 1355841295, 495546011, 621204420,

@@ -30,8 +30,9 @@ public sealed class PlainSimulationTests
                     shape.Item3 / 1000.0,
                     shape.Item4 / 1000.0);
                 HandTension hands = HandTension.Create(hand.Item1, hand.Item2, hand.Item3, hand.Item4);
+                var settings = new SimulationSettings { Check = check, Trials = 3 };
                 SimulationResult result = TensionSimulation.Run(
-                    piece, hands, new SimulationSettings { Check = check, Trials = 3 }, cancellation: TestContext.Current.CancellationToken);
+                    piece, hands, settings, cancellation: TestContext.Current.CancellationToken);
                 (long, int)[] yarn = [.. sections.Select(s => (s.Item1 * 1_000L, s.Item2))];
                 for (int trial = 0; trial < 3; trial++)
                 {

@@ -25,7 +25,9 @@ public sealed class TensionSimulationTests
         }
 
         static string Bits(SimulationResult result) => string.Join(
-            ' ', new[] { result.Median, result.P05, result.P95, result.MeanCorrection }.Select(x => $"{BitConverter.DoubleToUInt64Bits(x):x16}"));
+            ' ',
+            new[] { result.Median, result.P05, result.P95, result.MeanCorrection }
+                .Select(x => $"{BitConverter.DoubleToUInt64Bits(x):x16}"));
     }
 
     [Fact]
@@ -41,7 +43,8 @@ public sealed class TensionSimulationTests
         .Sample(
             (sections, stitches, rows, turn, start, check) =>
             {
-                PlannedPiece piece = PlannedPiece.Create([.. sections.Select(n => n / 1000.0)], stitches, rows, turn / 1000.0, start / 1000.0);
+                PlannedPiece piece = PlannedPiece.Create(
+                    [.. sections.Select(n => n / 1000.0)], stitches, rows, turn / 1000.0, start / 1000.0);
                 foreach (bool vectorised in BothWays)
                 {
                     SimulationResult result = Work(
@@ -114,10 +117,11 @@ public sealed class TensionSimulationTests
     [InlineData(0.05, 0.02)]
     public void Law_checking_more_often_is_no_worse_on_average(double spread, double dye)
     {
+        HandTension hands = HandTension.Create(spread, 50);
         double[] means =
         [
-            .. Enum.GetValues<CheckHabit>().Select(check => Work(
-                Panel, HandTension.Create(spread, 50), new SimulationSettings { Check = check, Trials = 200, DyeVariation = dye }).Shares.Average()),
+            .. Enum.GetValues<CheckHabit>().Select(check =>
+                Work(Panel, hands, new SimulationSettings { Check = check, Trials = 200, DyeVariation = dye }).Shares.Average()),
         ];
         Assert.Equal(means.Order(), means);
     }
