@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using Dyepath.Core.Making;
+using Dyepath.Core.Yarns;
 
 namespace Dyepath.Bench;
 
@@ -17,8 +18,8 @@ internal static class SimulationBenchmark
 
     public static void Run()
     {
-        var piece = PlannedPiece.Create([5, 4, 6, 7], Stitches, Rows);
-        var hands = HandTension.Create(0.01, 50);
+        var piece = PlannedPiece.Create(ColourRing.FromUnits([5, 4, 6, 7]), [.. Enumerable.Repeat(Stitches, Rows)]);
+        var hands = HandModel.Create(0.01, 50);
         var settings = new SimulationSettings { Trials = Trials };
         double share = TensionSimulation.Run(piece, hands, settings).Median;
         string? program = BuildReference();
@@ -51,7 +52,7 @@ internal static class SimulationBenchmark
         Print("vectorised, dye 2 %", Ours(settings with { DyeVariation = 0.02 }, vectorised: true));
         foreach ((int stitches, int rows) in new[] { (20, 20), (200, 300), (1_000, 1_000), (1_000, 5_000) })
         {
-            PlannedPiece other = PlannedPiece.Create([5, 4, 6, 7], stitches, rows);
+            PlannedPiece other = PlannedPiece.Create(ColourRing.FromUnits([5, 4, 6, 7]), [.. Enumerable.Repeat(stitches, rows)]);
             SimulationSettings how = settings with { Trials = Math.Max(8, Trials * piece.Stitches / other.Stitches / 8 * 8) };
             double seconds = Stopwatches.Seconds(() => TensionSimulation.Run(other, hands, how, vectorised: true));
             Print($"vectorised, {stitches} x {rows}", (double)how.Trials * other.Stitches / seconds);

@@ -38,12 +38,14 @@ internal static class SimulateCommand
             var working = options.Working(parsed);
             var count = SequenceOptions.InRange(parsed, stitches, 1, FabricPath.MostStitches, "stitches");
             var rowCount = SequenceOptions.InRange(parsed, rows, 1, FabricPath.MostRows, "rows");
+            if (ring.Sections.Min() < PlannedPiece.ShortestSection * ColourRing.Unit)
+                throw new BadInputException("--sections", $"A section is shorter than {SequenceOptions.Said(PlannedPiece.ShortestSection)} stitches; nobody could see it.");
             var piece = PlannedPiece.Create(
                 ring,
                 [.. Enumerable.Repeat(count, rowCount)],
                 options.ReadTurnCost(parsed, working),
                 SequenceOptions.InRange(parsed, start, -1e6, 1e6, "stitches"));
-            var tension = HandTension.Create(
+            var tension = HandModel.Create(
                 SequenceOptions.InRange(parsed, spread, 0, 0.5, ""),
                 SequenceOptions.InRange(parsed, memory, 0, 100_000, "stitches"),
                 SequenceOptions.InRange(parsed, bias, -0.5, 0.5, ""),

@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Fabrics;
 using Dyepath.Core.Quantities;
+using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Making;
 
@@ -9,11 +11,10 @@ namespace Dyepath.Core.Making;
 /// </summary>
 public sealed class PlannedPiece
 {
-    private const int MostSections = 64;
-    private const int MostStitches = 1_000;
-    private const int MostRows = 5_000;
+    /// <summary>Shorter sections would be walked over by the thousand in every stitch.</summary>
+    public const double ShortestSection = 0.01;
 
-    private PlannedPiece(ColourRing ring, ImmutableArray<int> rowStitches, double turnCost, double start)
+    private PlannedPiece(JoinedRing ring, ImmutableArray<int> rowStitches, double turnCost, double start)
     {
         Ring = ring;
         RowStitches = rowStitches;
@@ -29,7 +30,7 @@ public sealed class PlannedPiece
     /// <summary>In all rows together; at most 5,000,000.</summary>
     public int Stitches { get; }
 
-    internal ColourRing Ring { get; }
+    internal JoinedRing Ring { get; }
 
     /// <summary>Micro-stitches of yarn between two rows.</summary>
     internal double TurnCost { get; }
@@ -47,46 +48,26 @@ public sealed class PlannedPiece
 
     internal ImmutableArray<int> RowEnds { get; private set; }
 
-    /// <summary>Plans a piece; lengths are rounded to the nearest micro-stitch.</summary>
-    /// <param name="sectionStitches">Length of each section of the sequence, 1 to 64 of them, each in [0.01, 10,000] stitches.</param>
-    /// <param name="colours">A number in [0, 63] for each section, equal for equal colours; empty for all distinct.</param>
+    /// <summary>Plans a piece.</summary>
+    /// <param name="sequence">Its sections at least 0.01 stitches each.</param>
     /// <param name="rowStitches">Stitches of each row or round, in [1, 1,000]; 1 to 5,000 rows.</param>
-    /// <param name="turnCost">Stitches' worth of yarn that a turn or join takes, in [−10, 10]; 0 in a spiral.</param>
-    /// <param name="start">Where in the sequence the first stitch begins, in [−1,000,000, 1,000,000] stitches, modulo the sequence.</param>
+    /// <param name="turnCost">Stitches' worth of yarn that a turn or join takes, in [−10, 50]; 0 in a spiral.</param>
+    /// <param name="start">Where in the sequence the first stitch begins, in stitches, in [−1,000,000, 1,000,000]; taken modulo the sequence.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value outside its range.</exception>
-    /// <exception cref="ArgumentException">Not as many colours as sections.</exception>
-    public static PlannedPiece Create(
-        ImmutableArray<double> sectionStitches,
-        ImmutableArray<int> colours,
-        ImmutableArray<int> rowStitches,
-        double turnCost = 0,
-        double start = 0)
+    public static PlannedPiece Create(ColourRing sequence, ImmutableArray<int> rowStitches, double turnCost = 0, double start = 0)
     {
-        int sections = Guard.InRange(sectionStitches.Length, 1, MostSections, "sections", nameof(sectionStitches));
-        foreach (double length in sectionStitches) Guard.InRange(length, 0.01, 10_000, "stitches", nameof(sectionStitches));
-        if (colours.Length != 0 && colours.Length != sections)
-            throw new ArgumentException($"{colours.Length} colours for {sections} sections; give one each, or none.", nameof(colours));
-        foreach (int colour in colours) Guard.InRange(colour, 0, MostSections - 1, "as the number of a colour", nameof(colours));
-        Guard.InRange(rowStitches.Length, 1, MostRows, "rows", nameof(rowStitches));
-        foreach (int stitches in rowStitches) Guard.InRange(stitches, 1, MostStitches, "stitches", nameof(rowStitches));
-        Guard.InRange(turnCost, -10, 10, "stitches");
-        Guard.InRange(start, -1e6, 1e6, "stitches");
+        ArgumentNullException.ThrowIfNull(sequence);
+        Guard.InRange(ColourRing.ToUnits(sequence.Sections.Min()), ShortestSection, ColourRing.LongestSequence, "stitches", nameof(sequence));
+        Guard.InRange(rowStitches.Length, 1, FabricPath.MostRows, "rows", nameof(rowStitches));
+        foreach (int stitches in rowStitches) Guard.InRange(stitches, 1, FabricPath.MostStitches, "stitches", nameof(rowStitches));
+        Guard.InRange(turnCost, PathOptions.LeastTurnCost, PathOptions.MostTurnCost, "stitches");
+        Guard.InRange(start, -PathOptions.FurthestStart, PathOptions.FurthestStart, "stitches");
 
-        var ring = ColourRing.Join(sectionStitches, colours.Length == 0 ? [.. Enumerable.Range(0, sections)] : colours);
-        double fromOrigin = (ColourRing.Micro(start) - ring.Origin) % ring.Sequence;
+        var ring = JoinedRing.Join(sequence);
+        double fromOrigin = (JoinedRing.Micro(start) - ring.Origin) % ring.Sequence;
         if (fromOrigin < 0) fromOrigin += ring.Sequence;
-        return new PlannedPiece(ring, rowStitches, ColourRing.Micro(turnCost), fromOrigin);
+        return new PlannedPiece(ring, rowStitches, JoinedRing.Micro(turnCost), fromOrigin);
     }
-
-    /// <summary>As the other, with every row alike.</summary>
-    /// <inheritdoc cref="Create(ImmutableArray{double}, ImmutableArray{int}, ImmutableArray{int}, double, double)"/>
-    public static PlannedPiece Create(
-        ImmutableArray<double> sectionStitches, int stitches, int rows, double turnCost = 0, double start = 0) => Create(
-        sectionStitches,
-        [],
-        [.. Enumerable.Repeat(stitches, Guard.InRange(rows, 1, MostRows, "rows"))],
-        turnCost,
-        start);
 
     internal ImmutableArray<int> CheckPoints(CheckHabit check) => check switch
     {
@@ -113,8 +94,8 @@ public sealed class PlannedPiece
         {
             for (int i = 0; i < stitches; i++)
             {
-                Colours[worked++] = (byte)walk.Work(0, place, place + ColourRing.Stitch);
-                place += ColourRing.Stitch;
+                Colours[worked++] = (byte)walk.Work(0, place, place + JoinedRing.Stitch);
+                place += JoinedRing.Stitch;
                 long ended = walk.Occurrence(0) + (place == walk.Ends[0] ? 1 : 0);
                 if (ended > sections) sectionEnds.Add(worked);
                 sections = Math.Max(sections, ended);

@@ -15,7 +15,7 @@ public static class TensionSimulation
     /// <exception cref="OperationCanceledException">Cancelled.</exception>
     public static SimulationResult Run(
         PlannedPiece piece,
-        HandTension hands,
+        HandModel hands,
         SimulationSettings settings,
         IProgress<double>? progress = null,
         CancellationToken cancellation = default) =>
@@ -24,7 +24,7 @@ public static class TensionSimulation
 
     internal static SimulationResult Run(
         PlannedPiece piece,
-        HandTension hands,
+        HandModel hands,
         SimulationSettings settings,
         bool vectorised,
         IProgress<double>? progress = null,

@@ -16,7 +16,7 @@ internal sealed class TrialGroup
 {
     private const int Lanes = NormalLanes.Count;
     private const int Half = Lanes / 2;
-    private const double MostYarn = 2 * ColourRing.Stitch;
+    private const double MostYarn = 2 * JoinedRing.Stitch;
 
     /// <summary>
     /// 1.5·2⁵²: added and taken off again, it leaves the nearest whole number, ties to even, as <see cref="Math.Round(double)"/>
@@ -25,7 +25,7 @@ internal sealed class TrialGroup
     private const double Rounder = 6755399441055744;
 
     private readonly PlannedPiece _piece;
-    private readonly HandTension _hands;
+    private readonly HandModel _hands;
     private readonly ulong _seed;
     private readonly bool _vectorised;
     private readonly bool _evenYarn;
@@ -44,7 +44,7 @@ internal sealed class TrialGroup
     private readonly int[] _rightInRow = new int[Lanes];
     private readonly int[] _right = new int[Lanes];
 
-    public TrialGroup(PlannedPiece piece, HandTension hands, SimulationSettings settings, bool vectorised)
+    public TrialGroup(PlannedPiece piece, HandModel hands, SimulationSettings settings, bool vectorised)
     {
         _piece = piece;
         _hands = hands;
@@ -54,7 +54,7 @@ internal sealed class TrialGroup
         _windows = _evenYarn ? Windows(piece) : [];
         _checks = piece.CheckPoints(settings.Check);
         _correlation = hands.Correlation;
-        _innovation = hands.Spread * ColourRing.Stitch * Math.Sqrt(1 - _correlation * _correlation);
+        _innovation = hands.Spread * JoinedRing.Stitch * Math.Sqrt(1 - _correlation * _correlation);
         _yarn = new YarnWalk(piece.Ring, settings.DyeVariation, Lanes);
         RightByRow = new long[piece.RowStitches.Length];
         _normals = new float[(piece.RowStitches.Max() + 1) / 2 * 2 * Lanes];
@@ -91,7 +91,7 @@ internal sealed class TrialGroup
                 int until = checksFirst ? _checks[nextCheck] : rowEnd;
                 if (_evenYarn) WalkEvenYarn(rowStart, worked, until);
                 else Walk(rowStart, worked, until, active);
-                planned += (until - worked) * ColourRing.Stitch;
+                planned += (until - worked) * JoinedRing.Stitch;
                 worked = until;
                 if (!checksFirst) continue;
                 nextCheck++;
@@ -123,8 +123,8 @@ internal sealed class TrialGroup
         var seed = new TrialSeed(_seed, trial);
         _streams.Begin(lane, seed);
         _yarn.Begin(lane, _piece.Start, seed);
-        _tension[lane] = _hands.Spread * ColourRing.Stitch * seed.FirstTension;
-        _allowance[lane] = (1 + _hands.Bias) * ColourRing.Stitch;
+        _tension[lane] = _hands.Spread * JoinedRing.Stitch * seed.FirstTension;
+        _allowance[lane] = (1 + _hands.Bias) * JoinedRing.Stitch;
         _place[lane] = _corrected[lane] = 0;
         _right[lane] = _rightInRow[lane] = 0;
     }
@@ -144,10 +144,10 @@ internal sealed class TrialGroup
     {
         double drift = _place[lane] - _yarn.Starts[lane] + _yarn.PlannedStarts[lane] - planned;
         drift -= Math.Round(drift / _piece.Ring.Period) * _piece.Ring.Period;
-        double wanted = -Math.Round(drift / ColourRing.Stitch) / interval;
+        double wanted = -Math.Round(drift / JoinedRing.Stitch) / interval;
         double most = _hands.LargestCorrection;
         double correction = wanted > most ? most : wanted < -most ? -most : wanted;
-        _allowance[lane] = (1 + _hands.Bias + correction) * ColourRing.Stitch;
+        _allowance[lane] = (1 + _hands.Bias + correction) * JoinedRing.Stitch;
         _corrected[lane] += Math.Abs(correction) * interval;
     }
 
@@ -184,7 +184,7 @@ internal sealed class TrialGroup
 
     /// <summary>
     /// As <see cref="Walk"/>, all lanes at once, for yarn without dye variation: a stitch is right if its middle lies in the planned
-    /// section, after whole sequences are taken off (see <see cref="ColourRing.MiddleDecides"/>).
+    /// section, after whole sequences are taken off (see <see cref="JoinedRing.MiddleDecides"/>).
     /// </summary>
     private void WalkEvenYarn(int rowStart, int from, int until)
     {
@@ -238,7 +238,7 @@ internal sealed class TrialGroup
     /// </summary>
     private static (double TwiceStart, double EndInSequences)[] Windows(PlannedPiece piece)
     {
-        ColourRing ring = piece.Ring;
+        JoinedRing ring = piece.Ring;
         var windows = new (double, double)[ring.Colours.Max() + 1];
         double start = -piece.Start;
         for (int section = 0; section < ring.Count; section++)

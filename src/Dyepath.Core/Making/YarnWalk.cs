@@ -6,7 +6,7 @@ namespace Dyepath.Core.Making;
 /// whole micro-stitches of yarn from the piece's first stitch, real yarn in <see cref="Starts"/> and
 /// <see cref="Ends"/>, planned yarn in <see cref="PlannedStarts"/>.
 /// </summary>
-internal sealed class YarnWalk(ColourRing ring, double dyeVariation, int lanes)
+internal sealed class YarnWalk(JoinedRing ring, double dyeVariation, int lanes)
 {
     private readonly int[] _sections = new int[lanes];
     private readonly long[] _occurrences = new long[lanes];

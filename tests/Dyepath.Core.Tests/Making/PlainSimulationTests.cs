@@ -23,13 +23,13 @@ public sealed class PlainSimulationTests
             (sections, shape, hand, check, distinct) =>
             {
                 if (distinct) sections = [.. sections.Select((s, j) => (s.Item1 + 1_000, j))];
-                PlannedPiece piece = PlannedPiece.Create(
+                PlannedPiece piece = Pieces.Of(
                     [.. sections.Select(s => s.Item1 / 1000.0)],
                     [.. sections.Select(s => s.Item2)],
                     [.. Enumerable.Repeat(shape.Item1, shape.Item2)],
                     shape.Item3 / 1000.0,
                     shape.Item4 / 1000.0);
-                HandTension hands = HandTension.Create(hand.Item1, hand.Item2, hand.Item3, hand.Item4);
+                HandModel hands = HandModel.Create(hand.Item1, hand.Item2, hand.Item3, hand.Item4);
                 var settings = new SimulationSettings { Check = check, Trials = 3 };
                 SimulationResult result = TensionSimulation.Run(
                     piece, hands, settings, cancellation: TestContext.Current.CancellationToken);
@@ -45,7 +45,7 @@ public sealed class PlainSimulationTests
     }
 
     private static double Work(
-        (long Length, int Colour)[] yarn, int stitches, int rows, long turn, long start, HandTension hands, CheckHabit check, int trial)
+        (long Length, int Colour)[] yarn, int stitches, int rows, long turn, long start, HandModel hands, CheckHabit check, int trial)
     {
         const long stitch = 1_000_000;
         long sequence = yarn.Sum(s => s.Length), period = Period(yarn, sequence);

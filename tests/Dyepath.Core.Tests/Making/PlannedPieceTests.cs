@@ -9,7 +9,7 @@ public sealed class PlannedPieceTests
     [Fact]
     public void Known_a_round_takes_up_the_sequence_from_its_start()
     {
-        PlannedPiece piece = PlannedPiece.Create([2, 1, 3], stitches: 5, rows: 2, start: 1);
+        PlannedPiece piece = Pieces.Of([2, 1, 3], stitches: 5, rows: 2, start: 1);
         Assert.Equal<byte>([0, 1, 2, 2, 2, 0, 0, 1, 2, 2], piece.Colours);
         Assert.Equal([1, 2, 5, 7, 8], piece.SectionEnds);
         Assert.Equal([6], piece.SequenceEnds);
@@ -18,13 +18,13 @@ public sealed class PlannedPieceTests
 
     [Fact]
     public void Known_a_stitch_half_and_half_has_the_earlier_colour() =>
-        Assert.Equal<byte>([0, 0, 1, 1, 0], PlannedPiece.Create([1.5, 2], 5, 1).Colours);
+        Assert.Equal<byte>([0, 0, 1, 1, 0], Pieces.Of([1.5, 2], 5, 1).Colours);
 
     [Fact]
     public void Known_a_turn_shifts_the_next_row()
     {
-        Assert.Equal<byte>([0, 0, 1, 1, 0, 0], PlannedPiece.Create([3, 3], 2, 3, turnCost: 1).Colours[..6]);
-        Assert.Equal<byte>([0, 0, 0, 0, 0, 0], PlannedPiece.Create([3, 3], 2, 3, turnCost: -2).Colours[..6]);
+        Assert.Equal<byte>([0, 0, 1, 1, 0, 0], Pieces.Of([3, 3], 2, 3, turnCost: 1).Colours[..6]);
+        Assert.Equal<byte>([0, 0, 0, 0, 0, 0], Pieces.Of([3, 3], 2, 3, turnCost: -2).Colours[..6]);
     }
 
     [Fact]
@@ -56,7 +56,7 @@ public sealed class PlannedPieceTests
         .Sample(
             (sections, rows, turn, start) =>
             {
-                PlannedPiece piece = PlannedPiece.Create(
+                PlannedPiece piece = Pieces.Of(
                     [.. sections.Select(s => s.Item1 / 100.0)], [.. sections.Select(s => s.Item2)], [.. rows], turn / 100.0, start / 100.0);
                 var byHand = new List<byte>();
                 long y = start;
@@ -93,17 +93,12 @@ public sealed class PlannedPieceTests
             Assert.Equal(name, Assert.ThrowsAny<ArgumentException>(create).ParamName);
 
         ImmutableArray<double> sections = [5, 4];
-        Refused("sectionStitches", () => PlannedPiece.Create([], 10, 10));
-        Refused("sectionStitches", () => PlannedPiece.Create([5, 0], 10, 10));
-        Refused("sectionStitches", () => PlannedPiece.Create([5, double.NaN], 10, 10));
-        Refused("sectionStitches", () => PlannedPiece.Create([.. Enumerable.Repeat(1.0, 65)], 10, 10));
-        Refused("colours", () => PlannedPiece.Create(sections, [1], [10]));
-        Refused("colours", () => PlannedPiece.Create(sections, [1, 64], [10]));
-        Refused("rowStitches", () => PlannedPiece.Create(sections, 0, 10));
-        Refused("rowStitches", () => PlannedPiece.Create(sections, 1001, 10));
-        Refused("rows", () => PlannedPiece.Create(sections, 10, 5001));
-        Refused("rowStitches", () => PlannedPiece.Create(sections, [], []));
-        Refused("turnCost", () => PlannedPiece.Create(sections, 10, 10, turnCost: double.PositiveInfinity));
-        Refused("start", () => PlannedPiece.Create(sections, 10, 10, start: double.NaN));
+        Refused("sequence", () => Pieces.Of([5, 0.001], 10, 10));
+        Refused("rowStitches", () => Pieces.Of(sections, 0, 10));
+        Refused("rowStitches", () => Pieces.Of(sections, 1001, 10));
+        Refused("rowStitches", () => Pieces.Of(sections, 10, 5001));
+        Refused("rowStitches", () => Pieces.Of(sections, [], []));
+        Refused("turnCost", () => Pieces.Of(sections, 10, 10, turnCost: double.PositiveInfinity));
+        Refused("start", () => Pieces.Of(sections, 10, 10, start: double.NaN));
     }
 }

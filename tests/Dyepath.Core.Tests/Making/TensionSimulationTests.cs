@@ -5,15 +5,15 @@ namespace Dyepath.Core.Tests.Making;
 
 public sealed class TensionSimulationTests
 {
-    private static readonly PlannedPiece Panel = PlannedPiece.Create([5, 4, 6, 7], 83, 72);
+    private static readonly PlannedPiece Panel = Pieces.Of([5, 4, 6, 7], 83, 72);
     private static readonly bool[] BothWays = [false, true];
 
     [Fact]
     public void Known_bits_of_a_seeded_run_on_every_platform()
     {
         // Recorded from this program, x64: a guard against platforms that differ, and against changing the stream unawares.
-        PlannedPiece piece = PlannedPiece.Create([5.2, 4.1, 6, 7.3], 47, 30, turnCost: 0.45, start: 3);
-        HandTension hands = HandTension.Create(0.012, 50, bias: -0.004);
+        PlannedPiece piece = Pieces.Of([5.2, 4.1, 6, 7.3], 47, 30, turnCost: 0.45, start: 3);
+        HandModel hands = HandModel.Create(0.012, 50, bias: -0.004);
         foreach (bool vectorised in BothWays)
         {
             SimulationResult plain = Work(
@@ -43,12 +43,12 @@ public sealed class TensionSimulationTests
         .Sample(
             (sections, stitches, rows, turn, start, check) =>
             {
-                PlannedPiece piece = PlannedPiece.Create(
+                PlannedPiece piece = Pieces.Of(
                     [.. sections.Select(n => n / 1000.0)], stitches, rows, turn / 1000.0, start / 1000.0);
                 foreach (bool vectorised in BothWays)
                 {
                     SimulationResult result = Work(
-                        piece, HandTension.Create(0, 50), new SimulationSettings { Check = check, Trials = 9 }, vectorised);
+                        piece, HandModel.Create(0, 50), new SimulationSettings { Check = check, Trials = 9 }, vectorised);
                     Assert.Equal((1, 1, 1, 1, 0), (result.Median, result.P05, result.P95, result.Good, result.MeanCorrection));
                     Assert.All(result.RowShares, share => Assert.Equal(1, share));
                 }
@@ -71,12 +71,12 @@ public sealed class TensionSimulationTests
         .Sample(
             (sections, shape, hand, check, run, distinct) =>
             {
-                PlannedPiece piece = PlannedPiece.Create(
+                PlannedPiece piece = Pieces.Of(
                     [.. sections.Select(s => distinct ? 1 + s.Item1 / 1000.0 : s.Item1 / 1000.0)],
                     distinct ? [] : [.. sections.Select(s => s.Item2)],
                     [.. Enumerable.Range(0, shape.Item2).Select(r => shape.Item1 + r % 2)],
                     shape.Item3 / 1000.0);
-                HandTension hands = HandTension.Create(hand.Item1, hand.Item2, hand.Item3, hand.Item4);
+                HandModel hands = HandModel.Create(hand.Item1, hand.Item2, hand.Item3, hand.Item4);
                 var settings = new SimulationSettings
                 {
                     Check = check,
@@ -97,7 +97,7 @@ public sealed class TensionSimulationTests
     [Fact]
     public void Law_a_seed_gives_its_run_again_whatever_the_workers()
     {
-        HandTension hands = HandTension.Create(0.01, 50);
+        HandModel hands = HandModel.Create(0.01, 50);
         var settings = new SimulationSettings { Trials = 100, Seed = 5 };
         SimulationResult once = Work(Panel, hands, settings);
         SimulationResult again = Work(Panel, hands, settings with { Workers = 3 });
@@ -117,7 +117,7 @@ public sealed class TensionSimulationTests
     [InlineData(0.05, 0.02)]
     public void Law_checking_more_often_is_no_worse_on_average(double spread, double dye)
     {
-        HandTension hands = HandTension.Create(spread, 50);
+        HandModel hands = HandModel.Create(spread, 50);
         double[] means =
         [
             .. Enum.GetValues<CheckHabit>().Select(check =>
@@ -129,8 +129,8 @@ public sealed class TensionSimulationTests
     [Fact]
     public void Law_row_shares_average_to_the_trials_shares()
     {
-        PlannedPiece piece = PlannedPiece.Create([5, 4, 6, 7], [], [.. Enumerable.Range(0, 30).Select(r => 20 + r % 3)]);
-        SimulationResult result = Work(piece, HandTension.Create(0.02, 20), new SimulationSettings { Trials = 77 });
+        PlannedPiece piece = Pieces.Of([5, 4, 6, 7], [], [.. Enumerable.Range(0, 30).Select(r => 20 + r % 3)]);
+        SimulationResult result = Work(piece, HandModel.Create(0.02, 20), new SimulationSettings { Trials = 77 });
         double stitches = piece.RowStitches.Zip(result.RowShares, (n, share) => n * share).Sum();
         Assert.Equal(result.Shares.Average(), stitches / piece.Stitches, 1e-12);
         Assert.Equal(result.Shares.Count(share => share >= 0.8) / 77.0, result.Good);
@@ -141,9 +141,9 @@ public sealed class TensionSimulationTests
     {
         // Loose by 3 %, row-checked: 83 stitches drift 2.49, so on average 3 % must be taken back.
         var settings = new SimulationSettings { Trials = 20 };
-        SimulationResult held = Work(Panel, HandTension.Create(0, 50, bias: 0.03), settings);
+        SimulationResult held = Work(Panel, HandModel.Create(0, 50, bias: 0.03), settings);
         Assert.Equal(0.03, held.MeanCorrection, 0.001);
-        SimulationResult lost = Work(Panel, HandTension.Create(0, 50, bias: 0.03, largestCorrection: 0.001), settings);
+        SimulationResult lost = Work(Panel, HandModel.Create(0, 50, bias: 0.03, largestCorrection: 0.001), settings);
         Assert.InRange(lost.MeanCorrection, 0.0005, 0.001);
         Assert.True(lost.Median < held.Median);
     }
@@ -152,18 +152,18 @@ public sealed class TensionSimulationTests
     public void Law_drift_by_a_whole_sequence_looks_right_and_is_left_alone()
     {
         // Half a stitch too much on each of 44 stitches is 22, one whole sequence, at every row's end.
-        PlannedPiece piece = PlannedPiece.Create([5, 4, 6, 7], 44, 20);
+        PlannedPiece piece = Pieces.Of([5, 4, 6, 7], 44, 20);
         SimulationResult result = Work(
-            piece, HandTension.Create(0, 50, bias: 0.5), new SimulationSettings { Trials = 1 });
+            piece, HandModel.Create(0, 50, bias: 0.5), new SimulationSettings { Trials = 1 });
         Assert.Equal(0, result.MeanCorrection);
     }
 
     [Fact]
     public void Known_one_colour_is_always_right()
     {
-        PlannedPiece piece = PlannedPiece.Create([5, 4], [3, 3], [30, 31, 30]);
+        PlannedPiece piece = Pieces.Of([5, 4], [3, 3], [30, 31, 30]);
         SimulationResult result = Work(
-            piece, HandTension.Create(0.5, 50), new SimulationSettings { Check = CheckHabit.EverySection });
+            piece, HandModel.Create(0.5, 50), new SimulationSettings { Check = CheckHabit.EverySection });
         Assert.Equal((1, 1, 0), (result.P05, result.Good, result.MeanCorrection));
     }
 
@@ -180,22 +180,22 @@ public sealed class TensionSimulationTests
     [Fact]
     public void Extreme_the_largest_piece_and_the_wildest_hands()
     {
-        PlannedPiece largest = PlannedPiece.Create([0.5, 4, 6, 7], 1_000, 5_000, turnCost: -0.5);
+        PlannedPiece largest = Pieces.Of([0.5, 4, 6, 7], 1_000, 5_000, turnCost: -0.5);
         SimulationResult result = Work(
-            largest, HandTension.Create(0.5, 0), new SimulationSettings { Trials = 1, Check = CheckHabit.EverySection });
+            largest, HandModel.Create(0.5, 0), new SimulationSettings { Trials = 1, Check = CheckHabit.EverySection });
         Assert.InRange(result.Median, 0.1, 0.9);
         SimulationResult slow = Work(
-            Panel, HandTension.Create(0.5, 100_000, -0.5, 0.5), new SimulationSettings { Trials = 8, DyeVariation = 0.5 });
+            Panel, HandModel.Create(0.5, 100_000, -0.5, 0.5), new SimulationSettings { Trials = 8, DyeVariation = 0.5 });
         Assert.InRange(slow.Median, 0, 1);
         SimulationResult smallest = Work(
-            PlannedPiece.Create([0.01], 1, 1), HandTension.Create(0, 0), new SimulationSettings { Trials = 1 });
+            Pieces.Of([0.01], 1, 1), HandModel.Create(0, 0), new SimulationSettings { Trials = 1 });
         Assert.Equal(1, smallest.Median);
     }
 
     [Fact]
     public void Progress_ends_at_one_and_cancelling_stops()
     {
-        HandTension hands = HandTension.Create(0.01, 50);
+        HandModel hands = HandModel.Create(0.01, 50);
         var told = new Reports();
         TensionSimulation.Run(Panel, hands, new SimulationSettings { Trials = 20 }, told, TestContext.Current.CancellationToken);
         Assert.Equal([8 / 20.0, 16 / 20.0, 1], told.Values);
@@ -214,22 +214,22 @@ public sealed class TensionSimulationTests
         static void Refused(string name, Action create) =>
             Assert.Equal(name, Assert.ThrowsAny<ArgumentException>(create).ParamName);
 
-        Refused("spread", () => HandTension.Create(-0.01, 50));
-        Refused("spread", () => HandTension.Create(double.NaN, 50));
-        Refused("memory", () => HandTension.Create(0.01, double.PositiveInfinity));
-        Refused("bias", () => HandTension.Create(0.01, 50, bias: 0.6));
-        Refused("largestCorrection", () => HandTension.Create(0.01, 50, largestCorrection: -1));
+        Refused("spread", () => HandModel.Create(-0.01, 50));
+        Refused("spread", () => HandModel.Create(double.NaN, 50));
+        Refused("memory", () => HandModel.Create(0.01, double.PositiveInfinity));
+        Refused("bias", () => HandModel.Create(0.01, 50, bias: 0.6));
+        Refused("largestCorrection", () => HandModel.Create(0.01, 50, largestCorrection: -1));
         Refused("Trials", () => _ = new SimulationSettings { Trials = 0 });
         Refused("DyeVariation", () => _ = new SimulationSettings { DyeVariation = double.NaN });
         Refused("GoodShare", () => _ = new SimulationSettings { GoodShare = 1.1 });
         Refused("Workers", () => _ = new SimulationSettings { Workers = 0 });
-        Refused("check", () => Work(Panel, HandTension.Create(0, 0), new SimulationSettings { Check = (CheckHabit)9 }));
+        Refused("check", () => Work(Panel, HandModel.Create(0, 0), new SimulationSettings { Check = (CheckHabit)9 }));
     }
 
-    private static SimulationResult Work(PlannedPiece piece, HandTension hands, SimulationSettings settings) =>
+    private static SimulationResult Work(PlannedPiece piece, HandModel hands, SimulationSettings settings) =>
         TensionSimulation.Run(piece, hands, settings, cancellation: TestContext.Current.CancellationToken);
 
-    private static SimulationResult Work(PlannedPiece piece, HandTension hands, SimulationSettings settings, bool vectorised) =>
+    private static SimulationResult Work(PlannedPiece piece, HandModel hands, SimulationSettings settings, bool vectorised) =>
         TensionSimulation.Run(piece, hands, settings, vectorised, cancellation: TestContext.Current.CancellationToken);
 
     private sealed class Reports(Action? then = null) : IProgress<double>

@@ -1,4 +1,4 @@
-using System.Collections.Immutable;
+using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Making;
 
@@ -7,11 +7,11 @@ namespace Dyepath.Core.Making;
 /// micro-stitches, held as doubles that are exact up to 9·10¹⁵. Ties between two sections are then ties and not
 /// accidents of rounding.
 /// </summary>
-internal sealed class ColourRing
+internal sealed class JoinedRing
 {
-    public const double Stitch = 1e6;
+    public const double Stitch = ColourRing.Unit;
 
-    private ColourRing(double[] lengths, int[] colours, double origin)
+    private JoinedRing(double[] lengths, int[] colours, double origin)
     {
         Lengths = lengths;
         Colours = colours;
@@ -43,13 +43,14 @@ internal sealed class ColourRing
     /// </summary>
     public bool MiddleDecides => Lengths.Min() >= Stitch && Colours.Distinct().Count() == Count;
 
-    public static ColourRing Join(ImmutableArray<double> sectionStitches, ImmutableArray<int> colours)
+    public static JoinedRing Join(ColourRing ring)
     {
-        int count = sectionStitches.Length;
+        var colours = ring.Colours;
+        int count = ring.Sections.Length;
         int first = 0;
         double origin = 0;
         while (first < count && colours[first] == colours[(first + count - 1) % count])
-            origin += Micro(sectionStitches[first++]);
+            origin += ring.Sections[first++];
         // One colour all round: begin where it was given.
         if (first == count) (first, origin) = (0, 0);
 
@@ -58,14 +59,14 @@ internal sealed class ColourRing
         for (int i = 0; i < count; i++)
         {
             int section = (first + i) % count;
-            if (joined.Count > 0 && joined[^1] == colours[section]) lengths[^1] += Micro(sectionStitches[section]);
+            if (joined.Count > 0 && joined[^1] == colours[section]) lengths[^1] += ring.Sections[section];
             else
             {
-                lengths.Add(Micro(sectionStitches[section]));
+                lengths.Add(ring.Sections[section]);
                 joined.Add(colours[section]);
             }
         }
-        return new ColourRing([.. lengths], [.. joined], origin);
+        return new JoinedRing([.. lengths], [.. joined], origin);
     }
 
     /// <summary>Rounded to the nearest whole micro-stitch, ties to even.</summary>

@@ -4,7 +4,7 @@ using MathNet.Numerics.Statistics;
 namespace Dyepath.Core.Tests.Making;
 
 /// <summary>The simulated hands against the closed forms of a stationary first-order autoregression.</summary>
-public sealed class HandTensionTests
+public sealed class HandModelTests
 {
     private const double Spread = 0.02;
     private const int Trials = 16_000;
@@ -12,9 +12,9 @@ public sealed class HandTensionTests
     [Fact]
     public void Known_correlation_is_the_exponential_of_the_memory()
     {
-        Assert.Equal(Math.Exp(-0.02), HandTension.Create(0.01, 50).Correlation, 1e-15);
-        Assert.Equal(0, HandTension.Create(0.01, 0).Correlation);
-        Assert.Equal(0, HandTension.Create(0.01, 1e-3).Correlation);
+        Assert.Equal(Math.Exp(-0.02), HandModel.Create(0.01, 50).Correlation, 1e-15);
+        Assert.Equal(0, HandModel.Create(0.01, 0).Correlation);
+        Assert.Equal(0, HandModel.Create(0.01, 1e-3).Correlation);
     }
 
     [Theory]
@@ -26,7 +26,7 @@ public sealed class HandTensionTests
     public void Law_tension_is_stationary_and_correlated_as_the_memory_says(double memory, int apart)
     {
         double[] before = Work(10, memory).Tensions, after = Work(10 + apart, memory).Tensions;
-        double rho = Math.Pow(HandTension.Create(Spread, memory).Correlation, apart);
+        double rho = Math.Pow(HandModel.Create(Spread, memory).Correlation, apart);
         Assert.Equal(rho, Correlation.Pearson(before, after), 4 * (1 - rho * rho) / Math.Sqrt(Trials));
         Assert.Equal(0, after.Mean(), 4 * Spread / Math.Sqrt(Trials));
         Assert.Equal(Spread, after.StandardDeviation(), 4 * Spread / Math.Sqrt(2 * Trials));
@@ -41,7 +41,7 @@ public sealed class HandTensionTests
     public void Law_the_spread_of_yarn_used_is_the_closed_form(double memory, int stitches)
     {
         // G(n) = σ²[n(1 + ρ)/(1 − ρ) − 2ρ(1 − ρⁿ)/(1 − ρ)²], by summing σ²ρ^|i − j| over all pairs of stitches.
-        double rho = HandTension.Create(Spread, memory).Correlation;
+        double rho = HandModel.Create(Spread, memory).Correlation;
         double closed = Spread * Spread *
             (stitches * (1 + rho) / (1 - rho) - 2 * rho * (1 - Math.Pow(rho, stitches)) / ((1 - rho) * (1 - rho)));
         double summed = 0;
@@ -64,10 +64,10 @@ public sealed class HandTensionTests
     /// <summary>One row worked many times: the last stitch's tension and the yarn used, in stitches.</summary>
     private static (double[] Tensions, double[] Places) Work(int stitches, double memory, double bias = 0)
     {
-        PlannedPiece piece = PlannedPiece.Create([5, 4, 6, 7], stitches, 1);
+        PlannedPiece piece = Pieces.Of([5, 4, 6, 7], stitches, 1);
         var group = new TrialGroup(
             piece,
-            HandTension.Create(Spread, memory, bias),
+            HandModel.Create(Spread, memory, bias),
             new SimulationSettings { Check = CheckHabit.Never, Seed = 11 },
             vectorised: false);
         double[] tensions = new double[Trials], places = new double[Trials], shares = new double[8], corrections = new double[8];

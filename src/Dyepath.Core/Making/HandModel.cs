@@ -8,9 +8,9 @@ namespace Dyepath.Core.Making;
 /// from one stitch to the next. A stitch takes no less than no yarn and no more than twice the plan's,
 /// rounded to a millionth of it.
 /// </summary>
-public sealed record HandTension
+public sealed record HandModel
 {
-    private HandTension(double spread, double memory, double bias, double largestCorrection) =>
+    private HandModel(double spread, double memory, double bias, double largestCorrection) =>
         (Spread, Memory, Bias, LargestCorrection) = (spread, memory, bias, largestCorrection);
 
     /// <summary>Standard deviation of a stitch's relative yarn, in [0, 0.5]; 0.01 is a steady hand.</summary>
@@ -29,7 +29,7 @@ public sealed record HandTension
     public double Correlation => Memory == 0 ? 0 : PortableMath.Exp(-1 / Memory);
 
     /// <exception cref="ArgumentOutOfRangeException">A value is not finite or outside the range named at its property.</exception>
-    public static HandTension Create(double spread, double memory, double bias = 0, double largestCorrection = 0.06) => new(
+    public static HandModel Create(double spread, double memory, double bias = 0, double largestCorrection = 0.06) => new(
         Guard.InRange(spread, 0, 0.5, "of the yarn per stitch"),
         Guard.InRange(memory, 0, 100_000, "stitches"),
         Guard.InRange(bias, -0.5, 0.5, "of the yarn per stitch"),
