@@ -44,10 +44,10 @@ internal static class GarmentDescription
             most.From(v), alternating.From(v), half.From(v), bands.From(v), unequal.From(v), forgiveness.From(v));
     });
 
-    private static readonly ObjectShape<SeamChoice> SeamsShape = new("seams", "How the motif goes on across a seam, and what the seam hides.", o =>
+    private static readonly ObjectShape<SeamChoice> SeamsShape = new("seams", "What happens to the motif at a seam.", o =>
     {
         var extension = o.Optional(
-            "extension", "continued: as if the fabric had never been cut; mirrored: as in a mirror that stands on the seam.",
+            "extension", "How the motif goes on. continued: as if the fabric had never been cut; mirrored: as in a mirror that stands on the seam.",
             new ChoiceShape<SeamExtension>(("continued", SeamExtension.Continued), ("mirrored", SeamExtension.Mirrored)), s => s.Extension,
             UsualSeams.Extension);
         var stitches = o.Optional(
@@ -129,7 +129,7 @@ internal static class GarmentDescription
         var height = o.Required("height", "Finished height.", Measured.Body, g => ((Cowl)g.Shape).Height);
         var working = o.Optional(
             "working",
-            "turned: rows, sewn into a tube; rounds: joined rounds; roundsTurned: joined rounds, turned at each join; spiral: one round without joins.",
+            "How rows follow each other. turned: rows, sewn into a tube; rounds: joined rounds; roundsTurned: joined rounds, turned at each join; spiral: one round without joins.",
             CowlWorking, g => g.Working, Working.Rounds);
         var direction = DirectionField(o);
         var motif = MotifField(o);
@@ -166,7 +166,7 @@ internal static class GarmentDescription
         o.Required("shape", "What is made: pullover, tunic, cowl, wrap or blanket.", new ChoiceShape<string>((name, name)), NameOf);
 
     private static Field<GarmentSpec, Direction?> DirectionField(ObjectFields<GarmentSpec> o) => o.Optional<Direction?>(
-        "direction", "up: circumference along the stitches; sideways: length along the stitches; best: whichever fits the sizes better.",
+        "direction", "Which way it is worked. up: circumference along the stitches; sideways: length along the stitches; best: whichever fits the sizes better.",
         DirectionChoice, g => g.Direction, null, "\"best\"");
 
     private static Field<GarmentSpec, MotifKind> MotifField(ObjectFields<GarmentSpec> o) =>

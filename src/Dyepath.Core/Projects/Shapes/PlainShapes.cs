@@ -19,6 +19,8 @@ internal sealed class TextShape(int longest, bool lines = false) : Shape<string>
         ? $"text of 1 to {longest} characters, line breaks as \\n"
         : $"text of 1 to {longest} characters on one line";
 
+    public override DocumentNode Example => new TextNode("…");
+
     public override bool TryRead(Place place, FaultList faults, [MaybeNullWhen(false)] out string value)
     {
         value = (place.Node as TextNode)?.Text;
@@ -40,6 +42,8 @@ internal sealed class ChoiceShape<T>(params (string Name, T Value)[] choices) : 
     public ImmutableArray<string> Names { get; } = [.. choices.Select(c => c.Name)];
 
     public override string Allowed => string.Join(", ", Names.Select(n => $"\"{n}\""));
+
+    public override DocumentNode Example => new TextNode(Names[0]);
 
     public override bool TryRead(Place place, FaultList faults, [MaybeNullWhen(false)] out T value)
     {
@@ -68,6 +72,8 @@ internal sealed class FlagShape : Shape<bool>
 {
     public override string Allowed => "true, false";
 
+    public override DocumentNode Example => new FlagNode(true);
+
     public override bool TryRead(Place place, FaultList faults, out bool value)
     {
         var flag = place.Node as FlagNode;
@@ -89,6 +95,8 @@ internal sealed class WholeShape(int smallest, int largest) : Shape<int>
         ? FormattableString.Invariant($"{smallest}")
         : FormattableString.Invariant($"a whole number from {smallest} to {largest}");
 
+    public override DocumentNode Example => NumberNode.Of(Math.Max(1, smallest));
+
     public override bool TryRead(Place place, FaultList faults, out int value)
     {
         // 14.0 and 1e2 are whole numbers to JSON Schema, and so here.
@@ -106,9 +114,11 @@ internal sealed class WholeShape(int smallest, int largest) : Shape<int>
 }
 
 /// <summary>A number with decimals.</summary>
-internal sealed class RealShape(double smallest, double largest) : Shape<double>
+internal sealed class RealShape(double example, double smallest, double largest) : Shape<double>
 {
     public override string Allowed => FormattableString.Invariant($"a number from {smallest} to {largest}");
+
+    public override DocumentNode Example => NumberNode.Of(example);
 
     public override bool TryRead(Place place, FaultList faults, out double value)
     {
@@ -130,6 +140,8 @@ internal sealed class ColourShape : Shape<Srgb>
     private const string Pattern = "^#([0-9a-fA-F]{3}|[0-9a-fA-F]{6})$";
 
     public override string Allowed => "a colour such as \"#1f4e5f\"";
+
+    public override DocumentNode Example => new TextNode("#1f4e5f");
 
     public override bool TryRead(Place place, FaultList faults, out Srgb value)
     {
