@@ -133,6 +133,18 @@ public sealed class FabricPath
     /// <summary>Y_r, in micro-units.</summary>
     public long RowStart(int row) => _starts[row];
 
+    /// <summary>
+    /// The yarn from a row to the next one worked the same way, in micro-units, of the colours' own places in the columns: where
+    /// counts change from row to row, edges move and this is what <see cref="Lean"/> wraps.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">The row, or the next of its kind, is not in the piece.</exception>
+    public RowAdvance AdvanceAt(int row)
+    {
+        var step = IsTurned ? 2 : 1;
+        Guard.InRange(row, 0, Rows - 1 - step, "rows");
+        return new RowAdvance(Place(row + step) - Place(row), step);
+    }
+
     /// <summary>The yarn that the cell at a column takes.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The row has no cell there.</exception>
     public YarnSpan SpanAt(int row, int column)
@@ -158,6 +170,13 @@ public sealed class FabricPath
             return new YarnSpan(from, length);
         var turn = Turns[Math.Max(row - 1, 0)];
         return new YarnSpan(from - turn, length + turn);
+    }
+
+    /// <summary>The yarn position of column 0; in a backward row, of its far side, so that both grow as the piece grows.</summary>
+    private long Place(int row)
+    {
+        var firstColumn = FirstColumns[row] * ColourRing.Unit;
+        return RunsBackwards(row) ? RowStart(row) + RowYarn(row) + firstColumn : RowStart(row) - firstColumn;
     }
 
     private RowAdvance? SteadyAdvance()

@@ -27,27 +27,4 @@ public readonly record struct Lean(long Micro, int Rows)
             rest += period;
         return 2 * rest > period ? rest - period : rest;
     }
-
-    /// <summary>
-    /// The lean from one row of a path to the next that is worked the same way, where counts change from row to row:
-    /// of the colours' own places in the columns, the row's first column included.
-    /// </summary>
-    /// <returns>Null for the last row or two, which have no next.</returns>
-    public static Lean? At(FabricPath path, int row, long period)
-    {
-        ArgumentNullException.ThrowIfNull(path);
-        var step = path.IsTurned ? 2 : 1;
-        if (row + step >= path.Rows)
-            return null;
-        return new Lean(Wrap(Place(path, row + step) - Place(path, row), period), step);
-    }
-
-    /// <summary>The yarn position of column 0, counted along the way the row runs, so that later rows lie further on.</summary>
-    private static long Place(FabricPath path, int row)
-    {
-        var firstColumn = path.FirstColumns[row] * ColourRing.Unit;
-        return path.RunsBackwards(row)
-            ? path.RowStart(row) + path.RowYarn(row) + firstColumn
-            : path.RowStart(row) - firstColumn;
-    }
 }
