@@ -86,6 +86,27 @@ public sealed class LookAlikesTests
         }, count: 100);
 
     [Fact]
+    public void Comparing_every_pair_by_hand_finds_the_same() =>
+        Seeded.Holds(SrgbTests.Any.Array[3, 9], seed: 10, colours =>
+        {
+            var ring = colours.Select((colour, i) => new NamedColour($"c{i}", colour)).ToImmutableArray();
+            var expected = new List<(string, string, Viewing, bool)>();
+            for (var i = 0; i < ring.Length; i++)
+            {
+                for (var j = i + 1; j < ring.Length; j++)
+                {
+                    var adjacent = j == i + 1 || (i == 0 && j == ring.Length - 1);
+                    var seen = Enum.GetValues<Viewing>()
+                        .Where(viewing => LookAlikes.Difference(ring[i].Colour, ring[j].Colour, viewing) < (adjacent ? 12 : 18)).ToArray();
+                    expected.AddRange((seen is [Viewing.Normal, ..] ? seen[..1] : seen).Select(viewing => (ring[i].Name, ring[j].Name, viewing, adjacent)));
+                }
+            }
+            var found = LookAlikes.Find(ring, new LookAlikeLimits(12, 18));
+            Assert.Equal(expected.Order(), found.Select(f => (f.First.Name, f.Second.Name, f.Viewing, f.Adjacent)).Order());
+            return true;
+        }, count: 100);
+
+    [Fact]
     public void Empty_and_single_rings_have_nothing_to_confuse()
     {
         Assert.Empty(LookAlikes.Find([], LookAlikeLimits.Default));
