@@ -38,6 +38,7 @@ public abstract record GarmentShape;
 /// <param name="NeckStep">Added to the neck width per size above the base, taken off below it.</param>
 /// <param name="UpperArmEase">Armhole depth is the larger of the chart's and half of upper arm plus this.</param>
 /// <param name="Sleeves">Missing: none, the armholes are edged.</param>
+/// <param name="IsTunic">What the pattern calls it: a tunic, or else a pullover.</param>
 public sealed record BoxyTop(
     Ease BustEase,
     Length HipEase,
@@ -46,7 +47,8 @@ public sealed record BoxyTop(
     Length NeckWidth,
     Length NeckStep,
     Length UpperArmEase,
-    SleeveSpec? Sleeves) : GarmentShape;
+    SleeveSpec? Sleeves,
+    bool IsTunic = false) : GarmentShape;
 
 /// <summary>Rectangular sleeves, sewn or picked up along the armhole.</summary>
 /// <param name="Pooled">Worked in the variegated yarn, or else in the companion yarn.</param>
@@ -59,7 +61,8 @@ public sealed record SleeveSpec(bool Pooled, Length ShorterBy);
 public sealed record Cowl(Length Circumference, Length Height) : GarmentShape;
 
 /// <summary>A wrap, scarf or blanket: one rectangle.</summary>
-public sealed record Wrap(Length Width, Length Length) : GarmentShape;
+/// <param name="IsBlanket">What the pattern calls it: a blanket, or else a wrap.</param>
+public sealed record Wrap(Length Width, Length Length, bool IsBlanket = false) : GarmentShape;
 
 /// <summary>Ease added to the body's girth: the middle of a published category, or a length of the designer's own.</summary>
 /// <param name="Category">Such as <c>classic</c>; needs <paramref name="Revision"/>, since two revisions differ.</param>

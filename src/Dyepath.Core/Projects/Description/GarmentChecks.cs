@@ -1,0 +1,58 @@
+using System.Collections.Immutable;
+using Dyepath.Core.Fabrics;
+using Dyepath.Core.Garments;
+using Dyepath.Core.Projects.Shapes;
+using Dyepath.Core.Yarns;
+
+namespace Dyepath.Core.Projects.Description;
+
+/// <summary>What the parts of a garment must agree on, among themselves and with the companion yarn.</summary>
+internal static class GarmentChecks
+{
+    public static void SleevesAndEdgings(Place garment, SleeveSpec? sleeves, ImmutableArray<EdgingChoice> edgings, FaultList faults)
+    {
+        var (misplaced, next) = sleeves is null
+            ? (EdgingPlace.Cuffs, "Add sleeves, or edge the armholes.")
+            : (EdgingPlace.Armholes, "Edge the cuffs, or leave the sleeves out.");
+        for (var i = 0; i < edgings.Length; i++)
+        {
+            if (edgings[i].Where == misplaced)
+            {
+                faults.Meaning(
+                    garment.Member("edgings").Item(i).Member("where"),
+                    sleeves is null ? "armholes without sleeves" : "cuffs where there are sleeves", next);
+            }
+        }
+    }
+
+    public static void RoundsRunUp(Place garment, Working working, Direction? direction, FaultList faults)
+    {
+        if (working != Working.Turned && direction == Direction.Sideways)
+            faults.Meaning(garment.Member("direction"), "up or best, where it is worked in rounds", "Work it turned, or up.");
+    }
+
+    public static void CompanionIsThere(Place document, GarmentSpec garment, CompanionYarn? companion, FaultList faults)
+    {
+        if (companion is not null && companion.Uses.Contains(CompanionUse.PlainPieces))
+            return;
+        var place = document.Member("garment");
+        var next = companion is null ? "Add a companion yarn." : "Add \"plainPieces\" to companion.uses.";
+        if (garment.Shape is BoxyTop { Sleeves.Pooled: false })
+            faults.Meaning(place.Member("sleeves").Member("yarn"), "companion only with a companion yarn for plain pieces", next);
+        if (garment.Grading.SideBands)
+            faults.Meaning(place.Member("grading").Member("sideBands"), "true only with a companion yarn for plain pieces", next);
+    }
+
+    public static void EdgingsAreKnown(Place document, GarmentSpec garment, ImmutableArray<string> known, FaultList faults)
+    {
+        for (var i = 0; i < garment.Edgings.Length && !known.IsEmpty; i++)
+        {
+            if (!known.Contains(garment.Edgings[i].Edging))
+            {
+                faults.Meaning(
+                    document.Member("garment").Member("edgings").Item(i).Member("edging"), string.Join(", ", known),
+                    Nearest.Suggest(garment.Edgings[i].Edging, known, "Choose one of these."));
+            }
+        }
+    }
+}

@@ -1,0 +1,166 @@
+using System.Collections.Immutable;
+using System.Diagnostics.CodeAnalysis;
+using System.Globalization;
+using System.Text;
+using System.Text.RegularExpressions;
+using Dyepath.Core.Colours;
+
+namespace Dyepath.Core.Projects.Shapes;
+
+/// <summary>A short text without control characters (line breaks only where <paramref name="lines"/> says so), not blank.</summary>
+internal sealed class TextShape(int longest, bool lines = false) : Shape<string>
+{
+    // Besides the C0 and C1 controls, the separators and direction marks that make a line read other than it is written.
+    private readonly string _pattern = lines
+        ? @"^(?=[\s\S]*\S)[^\u0000-\u0009\u000b-\u001f\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069]*$"
+        : @"^(?=.*\S)[^\u0000-\u001f\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069]*$";
+
+    public override string Allowed => lines
+        ? $"text of 1 to {longest} characters, line breaks as \\n"
+        : $"text of 1 to {longest} characters on one line";
+
+    public override bool TryRead(Place place, FaultList faults, [MaybeNullWhen(false)] out string value)
+    {
+        value = (place.Node as TextNode)?.Text;
+        if (value is not null && value.EnumerateRunes().Count() <= longest && Patterns.Matches(_pattern, value))
+            return true;
+        faults.Form(place, Allowed, value is null ? "Write it in quotation marks." : "Shorten it, or take out what cannot be printed.");
+        return false;
+    }
+
+    public override DocumentNode Write(string value, Commentary? commentary = null) => new TextNode(value);
+
+    public override ObjectNode Schema(SchemaDefinitions definitions) => ObjectNode.Of(
+        ("type", new TextNode("string")), ("maxLength", NumberNode.Of(longest)), ("pattern", new TextNode(_pattern)));
+}
+
+/// <summary>One of a few words.</summary>
+internal sealed class ChoiceShape<T>(params (string Name, T Value)[] choices) : Shape<T>
+{
+    public ImmutableArray<string> Names { get; } = [.. choices.Select(c => c.Name)];
+
+    public override string Allowed => string.Join(", ", Names.Select(n => $"\"{n}\""));
+
+    public override bool TryRead(Place place, FaultList faults, [MaybeNullWhen(false)] out T value)
+    {
+        var text = (place.Node as TextNode)?.Text;
+        var at = text is null ? -1 : Names.IndexOf(text);
+        value = at < 0 ? default : choices[at].Value;
+        if (at < 0)
+            faults.Form(place, Allowed, Nearest.Suggest(text ?? "", Names, "Choose one of these words."));
+        return at >= 0;
+    }
+
+    public override DocumentNode Write(T value, Commentary? commentary = null)
+    {
+        var at = Array.FindIndex(choices, c => EqualityComparer<T>.Default.Equals(c.Value, value));
+        return at >= 0
+            ? new TextNode(Names[at])
+            : throw new ArgumentOutOfRangeException(nameof(value), value, $"The document has no word for it; it has {Allowed}.");
+    }
+
+    public override ObjectNode Schema(SchemaDefinitions definitions) =>
+        ObjectNode.Of(("enum", new ListNode([.. Names.Select(n => new TextNode(n))])));
+}
+
+/// <summary>Yes or no.</summary>
+internal sealed class FlagShape : Shape<bool>
+{
+    public override string Allowed => "true, false";
+
+    public override bool TryRead(Place place, FaultList faults, out bool value)
+    {
+        var flag = place.Node as FlagNode;
+        value = flag is { Value: true };
+        if (flag is null)
+            faults.Form(place, Allowed, "Write true or false, without quotation marks.");
+        return flag is not null;
+    }
+
+    public override DocumentNode Write(bool value, Commentary? commentary = null) => new FlagNode(value);
+
+    public override ObjectNode Schema(SchemaDefinitions definitions) => ObjectNode.Of(("type", new TextNode("boolean")));
+}
+
+/// <summary>A count.</summary>
+internal sealed class WholeShape(int smallest, int largest) : Shape<int>
+{
+    public override string Allowed => smallest == largest
+        ? FormattableString.Invariant($"{smallest}")
+        : FormattableString.Invariant($"a whole number from {smallest} to {largest}");
+
+    public override bool TryRead(Place place, FaultList faults, out int value)
+    {
+        // 14.0 and 1e2 are whole numbers to JSON Schema, and so here.
+        var isWhole = Patterns.TryNumber(place.Node, out var number) && number == Math.Floor(number);
+        value = isWhole && number >= smallest && number <= largest ? (int)number : smallest - 1;
+        if (value < smallest)
+            faults.Form(place, Allowed, "Write a number in this range, without quotation marks.");
+        return value >= smallest;
+    }
+
+    public override DocumentNode Write(int value, Commentary? commentary = null) => NumberNode.Of(value);
+
+    public override ObjectNode Schema(SchemaDefinitions definitions) => ObjectNode.Of(
+        ("type", new TextNode("integer")), ("minimum", NumberNode.Of(smallest)), ("maximum", NumberNode.Of(largest)));
+}
+
+/// <summary>A number with decimals.</summary>
+internal sealed class RealShape(double smallest, double largest) : Shape<double>
+{
+    public override string Allowed => FormattableString.Invariant($"a number from {smallest} to {largest}");
+
+    public override bool TryRead(Place place, FaultList faults, out double value)
+    {
+        var isGood = Patterns.TryNumber(place.Node, out value) && value >= smallest && value <= largest;
+        if (!isGood)
+            faults.Form(place, Allowed, "Write a number in this range, without quotation marks.");
+        return isGood;
+    }
+
+    public override DocumentNode Write(double value, Commentary? commentary = null) => NumberNode.Of(value);
+
+    public override ObjectNode Schema(SchemaDefinitions definitions) => ObjectNode.Of(
+        ("type", new TextNode("number")), ("minimum", NumberNode.Of(smallest)), ("maximum", NumberNode.Of(largest)));
+}
+
+/// <summary>An sRGB colour.</summary>
+internal sealed class ColourShape : Shape<Srgb>
+{
+    private const string Pattern = "^#([0-9a-fA-F]{3}|[0-9a-fA-F]{6})$";
+
+    public override string Allowed => "a colour such as \"#1f4e5f\"";
+
+    public override bool TryRead(Place place, FaultList faults, out Srgb value)
+    {
+        var isGood = Srgb.TryParse((place.Node as TextNode)?.Text, out value);
+        if (!isGood)
+            faults.Form(place, Allowed, "Write # and six (or three) of 0–9 and a–f.");
+        return isGood;
+    }
+
+    public override DocumentNode Write(Srgb value, Commentary? commentary = null) => new TextNode(value.ToString());
+
+    public override ObjectNode Schema(SchemaDefinitions definitions) =>
+        ObjectNode.Of(("type", new TextNode("string")), ("pattern", new TextNode(Pattern)));
+}
+
+/// <summary>Shared by the shapes that read text and numbers.</summary>
+internal static class Patterns
+{
+    /// <summary>By the grammar that JSON Schema uses, in which $ is the very end.</summary>
+    public static bool Matches(string pattern, string text) => Match(pattern, text).Success;
+
+    /// <inheritdoc cref="Matches"/>
+    public static Match Match(string pattern, string text) =>
+        Regex.Match(text, pattern[..^1] + @"\z", RegexOptions.CultureInvariant);
+
+    /// <summary>The finite number of a node; false for any other node and for one beyond the range of doubles.</summary>
+    public static bool TryNumber(DocumentNode node, out double number)
+    {
+        number = 0;
+        return node is NumberNode { Raw: var raw }
+            && double.TryParse(raw, NumberStyles.Float, CultureInfo.InvariantCulture, out number)
+            && double.IsFinite(number);
+    }
+}

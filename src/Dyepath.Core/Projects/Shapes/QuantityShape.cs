@@ -1,0 +1,107 @@
+using System.Buffers;
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text.RegularExpressions;
+
+namespace Dyepath.Core.Projects.Shapes;
+
+/// <param name="Symbol">As it is written.</param>
+/// <param name="Size">Of one such unit, in the quantity's base unit.</param>
+/// <param name="Step">Numbers written in this unit are multiples of it; 0, any number.</param>
+/// <param name="Written">False: only read.</param>
+/// <param name="Fractions">Half, quarter and eighth signs are read.</param>
+internal sealed record QuantityUnit(string Symbol, decimal Size, decimal Step, bool Written, bool Fractions = false);
+
+/// <summary>How a kind of quantity becomes a number of its base unit and back.</summary>
+internal sealed record QuantityKind<T>(string Name, Func<double, T> FromBase, Func<T, double> ToBase, ImmutableArray<QuantityUnit> Units);
+
+/// <summary>A number with its unit, such as "41 cm"; <paramref name="smallest"/> and <paramref name="largest"/> in base units.</summary>
+internal sealed class QuantityShape<T>(QuantityKind<T> kind, string example, decimal smallest, decimal largest) : Shape<T>
+    where T : struct
+{
+    private const string FractionSigns = "⅛¼⅜½⅝¾⅞";
+
+    private static readonly SearchValues<char> Fractions = SearchValues.Create(FractionSigns);
+
+    private readonly string _pattern = PatternOf(kind);
+
+    public override string Allowed =>
+        $"{kind.Name} such as \"{example}\", from {Written(smallest)} to {Written(largest)} ({string.Join(", ", kind.Units.Select(u => u.Symbol))})";
+
+    public override bool TryRead(Place place, FaultList faults, out T value)
+    {
+        value = default;
+        if (place.Node is not TextNode { Text: var text } || Patterns.Match(_pattern, text) is not { Success: true } match)
+        {
+            faults.Form(
+                place, Allowed, place.Node is NumberNode ? "Write the number and its unit in quotation marks." : "Write a number, then its unit.");
+            return false;
+        }
+        var inBase = NumberOf(match) * UnitOf(match).Size;
+        if (inBase < smallest || inBase > largest)
+        {
+            faults.Meaning(place, Allowed, "Check the number and its unit.");
+            return false;
+        }
+        value = kind.FromBase((double)inBase);
+        return true;
+    }
+
+    public override DocumentNode Write(T value, Commentary? commentary = null) => new TextNode(Text(value));
+
+    public override ObjectNode Schema(SchemaDefinitions definitions) =>
+        ObjectNode.Of(("type", new TextNode("string")), ("pattern", new TextNode(_pattern)));
+
+    /// <summary>In the unit that needs the fewest decimals to be exact; of equals, the kind's first.</summary>
+    private string Text(T value)
+    {
+        var exact = Exactly(kind.ToBase(value));
+        var best = kind.Units
+            .Where(u => u.Written)
+            .Select(u => (Unit: u, Number: u.Step == 0 ? exact / u.Size : Math.Round(exact / u.Size / u.Step) * u.Step))
+            .Where(n => EqualityComparer<T>.Default.Equals(kind.FromBase((double)(n.Number * n.Unit.Size)), value))
+            .Select(n => $"{Digits(n.Number)} {n.Unit.Symbol}")
+            .OrderBy(Decimals)
+            .FirstOrDefault();
+        return best ?? throw new ArgumentOutOfRangeException(nameof(value), value, $"Must be {Allowed}.");
+    }
+
+    private string Written(decimal inBase) => Text(kind.FromBase((double)inBase));
+
+    private static string PatternOf(QuantityKind<T> kind)
+    {
+        var units = string.Join('|', kind.Units.Select(u => u.Symbol));
+        var decimals = $"[-−]?[0-9]{{1,6}}([.][0-9]{{1,20}})? ?({units})";
+        var withFractions = string.Join('|', kind.Units.Where(u => u.Fractions).Select(u => u.Symbol));
+        return withFractions.Length == 0 ? $"^{decimals}$" : $"^({decimals}|[-−]?([0-9]{{1,6}} ?)?[{FractionSigns}] ?({withFractions}))$";
+    }
+
+    private static decimal NumberOf(Match match)
+    {
+        var number = match.Value.AsSpan();
+        var isNegative = number[0] is '-' or '−';
+        if (isNegative)
+            number = number[1..];
+        var fraction = number.IndexOfAny(Fractions);
+        var digits = number[..(fraction >= 0 ? fraction : number.LastIndexOfAnyInRange('0', '9') + 1)].Trim();
+        var value = digits.IsEmpty ? 0 : decimal.Parse(digits, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture);
+        if (fraction >= 0)
+            value += (FractionSigns.IndexOf(number[fraction]) + 1) / 8m;
+        return isNegative ? -value : value;
+    }
+
+    private QuantityUnit UnitOf(Match match) =>
+        kind.Units.Where(u => match.Value.EndsWith(u.Symbol, StringComparison.Ordinal)).MaxBy(u => u.Symbol.Length)!;
+
+    /// <summary>All significant digits of a double; the framework's conversion keeps only fifteen.</summary>
+    private static decimal Exactly(double value) =>
+        decimal.Parse(value.ToString("R", CultureInfo.InvariantCulture), NumberStyles.Float, CultureInfo.InvariantCulture);
+
+    private static string Digits(decimal number) => number.ToString("0.####################", CultureInfo.InvariantCulture);
+
+    private static int Decimals(string text)
+    {
+        var point = text.IndexOf('.', StringComparison.Ordinal);
+        return point < 0 ? 0 : text.IndexOf(' ', StringComparison.Ordinal) - point - 1;
+    }
+}
