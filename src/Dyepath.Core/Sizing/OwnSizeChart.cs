@@ -13,7 +13,7 @@ public enum ChartUnit
 /// <summary>A measure as the designer typed it; minimum and maximum are equal for a single value.</summary>
 public sealed record OwnMeasure(BodyMeasure Measure, double Minimum, double Maximum, ChartUnit Unit);
 
-public sealed record OwnSize(string Name, ImmutableArray<OwnMeasure> Measures);
+public sealed record EnteredSize(string Name, ImmutableArray<OwnMeasure> Measures);
 
 /// <summary>
 /// Something about a chart, located in it (<c>sizes[2].upperArm</c>). A fault prevents the chart, a warning does not.
@@ -28,7 +28,7 @@ public static class OwnSizeChart
     /// warnings and come with the chart. The form not typed in is the exact conversion.
     /// </summary>
     public static bool TryBuild(
-        string id, string title, Wearers wearer, ImmutableArray<OwnSize> sizes,
+        string id, string title, Wearers wearer, ImmutableArray<EnteredSize> sizes,
         [NotNullWhen(true)] out SizeChart? chart, out ImmutableArray<ChartRemark> remarks)
     {
         chart = null;
@@ -43,7 +43,7 @@ public static class OwnSizeChart
         return true;
     }
 
-    private static IEnumerable<ChartRemark> Faults(ImmutableArray<OwnSize> sizes)
+    private static IEnumerable<ChartRemark> Faults(ImmutableArray<EnteredSize> sizes)
     {
         if (sizes.Length is 0 or > SizeChart.MostSizes)
             yield return Fault("sizes", $"has {sizes.Length} sizes: give 1 to {SizeChart.MostSizes}.");

@@ -11,7 +11,7 @@ public sealed class OwnSizeChartTests
     [Fact]
     public void Figures_in_either_unit_become_a_chart_of_the_common_type()
     {
-        var inInches = new OwnSize("2", [new(BodyMeasure.Bust, 36, 38, ChartUnit.Inch)]);
+        var inInches = new EnteredSize("2", [new(BodyMeasure.Bust, 36, 38, ChartUnit.Inch)]);
         Assert.True(Build([Size("1", (BodyMeasure.Bust, 80, 85)), inInches], out var chart, out var remarks));
         Assert.Empty(remarks);
         Assert.Equal(91.44, chart.Sizes[1].Measurements[0].Range.Minimum.Centimetres, 1e-9);
@@ -78,7 +78,7 @@ public sealed class OwnSizeChartTests
             (kind, minimum, maximum, unit) => new OwnMeasure((BodyMeasure)kind, minimum, maximum, (ChartUnit)unit));
         var size = Gen.Select(
             Gen.OneOf(Gen.Const(""), Gen.Const("S"), Gen.Const("M")), measure.Array[0, 3],
-            (name, measures) => new OwnSize(name, [.. measures]));
+            (name, measures) => new EnteredSize(name, [.. measures]));
         Seeded.Holds(size.Array[0, 4], seed: 31, count: 5000, law: sizes =>
         {
             var built = Build([.. sizes], out var chart, out var remarks);
@@ -86,10 +86,10 @@ public sealed class OwnSizeChartTests
         });
     }
 
-    private static OwnSize Size(string name, params (BodyMeasure Measure, double Minimum, double Maximum)[] measures) =>
+    private static EnteredSize Size(string name, params (BodyMeasure Measure, double Minimum, double Maximum)[] measures) =>
         new(name, [.. measures.Select(measure => new OwnMeasure(measure.Measure, measure.Minimum, measure.Maximum, ChartUnit.Centimetre))]);
 
     private static bool Build(
-        ImmutableArray<OwnSize> sizes, [NotNullWhen(true)] out SizeChart? chart, out ImmutableArray<ChartRemark> remarks) =>
+        ImmutableArray<EnteredSize> sizes, [NotNullWhen(true)] out SizeChart? chart, out ImmutableArray<ChartRemark> remarks) =>
         OwnSizeChart.TryBuild("own", "Own", Wearers.Adult, sizes, out chart, out remarks);
 }

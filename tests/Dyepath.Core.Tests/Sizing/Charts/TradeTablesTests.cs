@@ -13,8 +13,8 @@ public sealed class TradeTablesTests
     {
         // Craft Yarn Council: older text from memory, newer from an excerpt (ease.csv).
         var rows = PublishedTable.Read("ease");
-        Assert.Equal(rows.Count, Ease.All.Length);
-        foreach (var (row, range) in rows.Zip(Ease.All))
+        Assert.Equal(rows.Count, PublishedEase.All.Length);
+        foreach (var (row, range) in rows.Zip(PublishedEase.All))
         {
             Assert.Equal(row["revision"], range.Revision.ToString(), ignoreCase: true);
             Assert.StartsWith(row["category"].Replace('_', ' '), range.Name, StringComparison.Ordinal);
@@ -33,7 +33,7 @@ public sealed class TradeTablesTests
     [InlineData(EaseRevision.Newer, EaseCategory.Classic, 7.5)]
     [InlineData(EaseRevision.Newer, EaseCategory.Oversized, 15)]
     public void A_category_alone_gives_a_typical_ease(EaseRevision revision, EaseCategory category, double centimetres) =>
-        Assert.Equal(centimetres, Ease.Find(revision, category).Typical.Centimetres, 1e-9);
+        Assert.Equal(centimetres, PublishedEase.Find(revision, category).Typical.Centimetres, 1e-9);
 
     [Theory]
     [InlineData(EaseRevision.Newer, -12, EaseCategory.VeryClose)]
@@ -47,15 +47,15 @@ public sealed class TradeTablesTests
     [InlineData(EaseRevision.Older, 2.5, EaseCategory.Close)]
     [InlineData(EaseRevision.Older, 5, EaseCategory.Classic)]
     public void Any_ease_falls_into_one_category(EaseRevision revision, double centimetres, EaseCategory category) =>
-        Assert.Equal(category, Ease.Classify(revision, Length.FromCentimetres(centimetres)).Category);
+        Assert.Equal(category, PublishedEase.Classify(revision, Length.FromCentimetres(centimetres)).Category);
 
     [Fact]
     public void More_ease_is_never_a_closer_category() =>
         Seeded.Holds(Gen.Select(Gen.Int[-300, 300], Gen.Int[0, 100], Gen.Int[0, 1]), seed: 41, drawn =>
         {
             var revision = (EaseRevision)drawn.Item3;
-            return Ease.Classify(revision, Length.FromMillimetres(drawn.Item1)).Category
-                <= Ease.Classify(revision, Length.FromMillimetres(drawn.Item1 + drawn.Item2)).Category;
+            return PublishedEase.Classify(revision, Length.FromMillimetres(drawn.Item1)).Category
+                <= PublishedEase.Classify(revision, Length.FromMillimetres(drawn.Item1 + drawn.Item2)).Category;
         });
 
     [Fact]

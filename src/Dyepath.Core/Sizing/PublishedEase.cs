@@ -44,7 +44,7 @@ public sealed record EaseRange(
     };
 }
 
-public static class Ease
+public static class PublishedEase
 {
     public static Citation Source(EaseRevision revision) => revision == EaseRevision.Older
         ? new(Provenance.FromMemory, "Craft Yarn Council, older table of fit, from memory")
