@@ -39,11 +39,14 @@ internal sealed class ProjectFile
     }
 
     /// <summary>Plans the project; null after saying why no design is feasible.</summary>
+    /// <exception cref="BadInputException">The document contradicts itself or lacks a number.</exception>
     public static Plan? TryPlan(Terminal terminal, Project project, bool json, CancellationToken stop)
     {
         var result = GarmentPlanner.Plan(project, stop);
         if (result.Plan is { } plan)
             return plan;
+        if (result.Outcome == PlanOutcome.BadInput)
+            throw new BadInputException([.. result.Reasons.Select(r => new InputFault(r.Place, r.Text))]);
         if (json)
         {
             terminal.WriteJson(writer =>
@@ -52,7 +55,7 @@ internal sealed class ProjectFile
                 writer.WriteStartArray("sizes");
                 writer.WriteEndArray();
                 writer.WriteStartArray("reasons");
-                foreach (var reason in result.Findings)
+                foreach (var reason in result.Reasons)
                     writer.WriteStringValue($"{reason.Place}: {reason.Text}");
                 writer.WriteEndArray();
                 writer.WriteEndObject();
@@ -61,7 +64,7 @@ internal sealed class ProjectFile
         else
         {
             terminal.Output.WriteLine("No design is feasible as the document stands.");
-            foreach (var reason in result.Findings)
+            foreach (var reason in result.Reasons)
                 terminal.Output.WriteLine($"- {reason.Place}: {reason.Text}");
         }
         return null;

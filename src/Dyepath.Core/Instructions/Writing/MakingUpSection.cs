@@ -14,6 +14,8 @@ internal static class MakingUpSection
         var top = context.Project.Garment.Shape is BoxyTop;
         if (top)
         {
+            if (context.Pieces.FirstOrDefault(p => p.First.WrongSideOut) is { } turned)
+                Add($"Turn the {turned.Name} over, so that the side its odd-numbered rows show faces in: its colours then mirror the front's at every seam. Back and forth work looks alike on both sides.");
             Add("Shoulders: lay front and back together, wrong sides out. Sew from each outer edge towards the middle, up to the marks of the neck opening; both ends of the opening take the most strain, so sew them twice.");
             if (context.Pieces.Any(p => p.Name.StartsWith("sleeve", StringComparison.Ordinal)))
                 Add("Sleeves: sew the top edge of each sleeve between the armhole marks, its middle at the shoulder seam.");

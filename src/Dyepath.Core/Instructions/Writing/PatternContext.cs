@@ -10,7 +10,8 @@ internal sealed class PatternContext
     public PatternContext(Plan plan)
     {
         Plan = plan;
-        Key = ColourKey.Of(plan.Project.Yarn.Sections);
+        var yarn = plan.Project.Yarn;
+        Key = ColourKey.Of(yarn.FromOtherEnd ? [.. yarn.Sections.Reverse()] : yarn.Sections);
         var shape = plan.Sizes[0].Pieces.Select(piece => piece.Name).ToArray();
         if (plan.Sizes.Any(size => !size.Pieces.Select(piece => piece.Name).SequenceEqual(shape)))
             throw new ArgumentException("Every size of a plan has the same pieces in the same order.", nameof(plan));
