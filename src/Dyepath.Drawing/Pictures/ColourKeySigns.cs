@@ -1,0 +1,24 @@
+using System.Collections.Immutable;
+using Dyepath.Core.Instructions;
+using Dyepath.Drawing.Lists;
+
+namespace Dyepath.Drawing.Pictures;
+
+internal static class ColourKeySigns
+{
+    private const double Side = 5;
+
+    /// <summary>One entry for each colour that differs in name, colour or symbol, in the order of the sequence.</summary>
+    public static ImmutableArray<KeyEntry> Of(ImmutableArray<ChartColour> key) =>
+        [.. key.Distinct().Select(colour => new KeyEntry(Swatch(colour), colour.Name))];
+
+    private static Sheet Swatch(ChartColour colour)
+    {
+        var lettering = new Lettering(colour.Symbol.Length > 1 ? 2.4 : 3, Ink.Against(colour.Colour), Anchor.Middle);
+        return new Sheet(Side, Side,
+        [
+            new PathBuilder().Rectangle(0.1, 0.1, Side - 0.2, Side - 0.2).With(new Style(colour.Colour, Ink.Fine)),
+            new TextLine(new Point(Side / 2, lettering.BaselineAround(Side / 2)), colour.Symbol, lettering),
+        ], colour.Symbol);
+    }
+}
