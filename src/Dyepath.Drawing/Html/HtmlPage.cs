@@ -10,6 +10,9 @@ namespace Dyepath.Drawing.Html;
 /// <summary>Cover, contents and sections of a booklet.</summary>
 internal sealed class HtmlPage(HtmlText html, Booklet booklet, Reader reader)
 {
+    /// <summary>Pictures grow with the reader's size of type; a little larger than life at the usual one.</summary>
+    private const double RemPerMillimetre = 0.26;
+
     private int _pictures;
 
     public void Write()
@@ -129,16 +132,10 @@ internal sealed class HtmlPage(HtmlText html, Booklet booklet, Reader reader)
         html.Raw("<figure>\n");
         foreach (var sheet in drawn.Sheets)
         {
-            if (drawn.Wide)
-            {
-                // A container that runs right to left is first seen at its right end, where a right-handed maker begins.
-                var fromRight = figure.Picture is ColourChart && !reader.LeftHanded ? " dir=\"rtl\"" : "";
-                html.Raw($"<div class=\"ground wide\" role=\"region\" tabindex=\"0\"{fromRight} aria-label=\"").Text(caption).Raw("\">");
-            }
-            else
-            {
-                html.Raw("<div class=\"ground\">");
-            }
+            html.Raw($"<div class=\"ground scroll{(figure.Picture is ColourChart ? " chart" : "")}\" role=\"region\" tabindex=\"0\" aria-label=\"").Text(caption).Raw("\"");
+            // A container that runs right to left is first seen at its right end, where a right-handed maker begins.
+            html.Raw(figure.Picture is ColourChart && !reader.LeftHanded ? " dir=\"rtl\"" : "");
+            html.Raw(string.Create(CultureInfo.InvariantCulture, $" style=\"--width:{sheet.Width * RemPerMillimetre:0.#}rem\">"));
             Svg(sheet);
             html.Raw("</div>\n");
         }
@@ -159,8 +156,8 @@ internal sealed class HtmlPage(HtmlText html, Booklet booklet, Reader reader)
     private void Svg(Sheet sheet) => html.Raw(SvgWriter.Write(sheet, string.Create(CultureInfo.InvariantCulture, $"picture{++_pictures}")));
 
     /// <summary>The section's own name where it can serve as a fragment, its number otherwise.</summary>
-    private static string Id(Section section, int index) =>
-        section.Id.Length > 0 && section.Id.All(c => char.IsAsciiLetterOrDigit(c) || c == '-')
+    private string Id(Section section, int index) =>
+        section.Id.Length > 0 && section.Id.All(c => char.IsAsciiLetterOrDigit(c) || c == '-') && booklet.Sections.Count(s => s.Id == section.Id) == 1
             ? $"section-{section.Id}"
-            : string.Create(CultureInfo.InvariantCulture, $"section-{index + 1}");
+            : string.Create(CultureInfo.InvariantCulture, $"section.{index + 1}");
 }

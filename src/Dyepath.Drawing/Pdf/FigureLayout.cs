@@ -25,11 +25,11 @@ internal sealed class FigureLayout
         _caption = reader.Text(figure.Caption);
         _alternative = reader.Text(figure.Alternative);
         var width = figure.Picture is ColourChart ? flow.Frame.FullWidth : flow.Frame.TextWidth;
-        var height = flow.Frame.BodyHeight - 90;
+        var height = flow.Frame.BodyHeight - 62;
         _drawn = PictureDrawing.Draw(figure.Picture, _caption, _alternative, reader, new Room(width / Scale, height / Scale));
     }
 
-    public double FirstHeight => SheetHeight(_drawn.Sheets[0]) + KeyRows().Count * KeyHeight + Captions(_caption).Length * CaptionSize * Flow.Leading + 8;
+    public double FirstHeight => SheetHeight(_drawn.Sheets[0]) + KeyRows().Sum(RowHeight) + Captions(_caption).Length * CaptionSize * Flow.Leading + 8;
 
     public void Write()
     {
@@ -46,7 +46,12 @@ internal sealed class FigureLayout
         }
     }
 
-    private double Fit(Sheet sheet) => Math.Min(1, Math.Min(_flow.Frame.FullWidth / (sheet.Width * Scale), (_flow.Frame.BodyHeight - 40) / (sheet.Height * Scale)));
+    /// <summary>The first sheet leaves room for the key.</summary>
+    private double Fit(Sheet sheet)
+    {
+        var key = sheet == _drawn.Sheets[0] ? Math.Min(KeyRows().Sum(RowHeight), _flow.Frame.BodyHeight / 2) : 0;
+        return Math.Min(1, Math.Min(_flow.Frame.FullWidth / (sheet.Width * Scale), (_flow.Frame.BodyHeight - key - 40) / (sheet.Height * Scale)));
+    }
 
     private double SheetHeight(Sheet sheet) => sheet.Height * Scale * Fit(sheet);
 
@@ -70,6 +75,11 @@ internal sealed class FigureLayout
         _flow.Add(new End());
         _flow.Space(14);
     }
+
+    private ImmutableArray<ImmutableArray<TextSpan>> EntryLines(KeyEntry entry) =>
+        TextWrap.Lines([new TextSpan(entry.Text, false)], _flow.Frame.TextWidth - entry.Sign.Width * Scale - 5, KeySize);
+
+    private double RowHeight(List<KeyEntry> row) => KeyHeight + (row.Max(entry => EntryLines(entry).Length) - 1) * KeySize * Flow.Leading;
 
     private static double EntryWidth(KeyEntry entry) => entry.Sign.Width * Scale + 5 + Typeface.Regular.Width(entry.Text, KeySize) + 16;
 
@@ -97,14 +107,14 @@ internal sealed class FigureLayout
         _flow.Add(new Begin(Role.List));
         foreach (var row in KeyRows())
         {
-            _flow.Need(KeyHeight);
+            _flow.Need(RowHeight(row));
             var x = Flow.Left;
             foreach (var entry in row)
             {
                 Write(entry, x);
                 x += EntryWidth(entry);
             }
-            _flow.Use(KeyHeight);
+            _flow.Use(RowHeight(row));
         }
         _flow.Add(new End());
     }
@@ -119,9 +129,9 @@ internal sealed class FigureLayout
         _flow.Add(new End());
         _flow.Add(new End());
         _flow.Add(new Begin(Role.ItemBody));
-        var lines = TextWrap.Lines([new TextSpan(entry.Text, false)], _flow.Frame.FullWidth - width - 5, KeySize);
+        var lines = EntryLines(entry);
         for (var i = 0; i < lines.Length; i++)
-            _flow.Line(lines[i], x + width + 5, _flow.Y + height / 2 - KeySize * Flow.Leading / 2 + i * KeySize * 1.2, KeySize);
+            _flow.Line(lines[i], x + width + 5, _flow.Y + height / 2 - KeySize * Flow.Leading / 2 + i * KeySize * Flow.Leading, KeySize);
         _flow.Add(new End());
         _flow.Add(new End());
     }

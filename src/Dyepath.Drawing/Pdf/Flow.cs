@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Dyepath.Core.Colours;
 using Dyepath.Core.Instructions;
 using Dyepath.Drawing.Lists;
@@ -24,7 +25,8 @@ internal sealed class Flow
     public Flow(PageFrame frame, string runningTitle)
     {
         Frame = frame;
-        _runningTitle = runningTitle;
+        var first = TextWrap.Lines([new TextSpan(runningTitle, false)], frame.TextWidth - 40, FooterSize)[0];
+        _runningTitle = string.Concat(first.Select(span => span.Text));
         NextPage();
     }
 
@@ -112,7 +114,7 @@ internal sealed class Flow
     private void Footer()
     {
         var baseline = Frame.Bottom + 26;
-        var number = Page.ToString(System.Globalization.CultureInfo.InvariantCulture);
+        var number = Page.ToString(CultureInfo.InvariantCulture);
         var right = PageFrame.Left + Frame.TextWidth - Typeface.Regular.Width(number, FooterSize);
         _ops.Add(new Begin(Role.Artifact));
         _ops.Add(new Words(PageFrame.Left, baseline, _runningTitle, Typeface.Regular, FooterSize, Ink.Soft));

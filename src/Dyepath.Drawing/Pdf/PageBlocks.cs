@@ -13,6 +13,9 @@ internal sealed class PageBlocks(Flow flow, Booklet booklet, Reader reader)
     private const double SubheadingSize = 13;
     private const double LineHeight = Flow.BodySize * Flow.Leading;
 
+    /// <summary>Lines of a label beyond which it runs into the text of its item.</summary>
+    private const int LongestLabel = 6;
+
     private static readonly Sheet CautionSign = new(
         6,
         6,
@@ -54,7 +57,7 @@ internal sealed class PageBlocks(Flow flow, Booklet booklet, Reader reader)
         flow.Add(new Begin(role));
         flow.Lines(lines, Flow.Left, size);
         flow.Add(new End());
-        flow.Use(role == Role.Heading ? 6 : 2);
+        flow.Use(role == Role.Heading ? 6 : 4);
     }
 
     private double FirstHeight(Block? block) => block switch
@@ -133,7 +136,10 @@ internal sealed class PageBlocks(Flow flow, Booklet booklet, Reader reader)
         foreach (var (label, body) in items)
         {
             var labels = TextWrap.Lines(label, indent - (ruled ? 8 : 0), Flow.BodySize);
-            var lines = TextWrap.Lines(body, flow.Frame.TextWidth - indent, Flow.BodySize);
+            var isLongLabel = labels.Length > LongestLabel;
+            var lines = TextWrap.Lines(isLongLabel ? [.. label, new TextSpan(" ", false), .. body] : body, flow.Frame.TextWidth - indent, Flow.BodySize);
+            if (isLongLabel)
+                labels = [];
             flow.Need(Math.Max(labels.Length, Math.Min(lines.Length, 3)) * LineHeight);
             flow.Add(new Begin(Role.Item));
             flow.Add(new Begin(Role.ItemLabel));

@@ -79,30 +79,43 @@ internal sealed class PdfCanvas(XGraphics page, PdfFonts fonts)
         Words(x, at.Y, text, face, lettering.Size, lettering.Colour);
     }
 
+    /// <summary>Closed figures share a path; open ones get their own, since PDFsharp would join them to what comes next.</summary>
     private void Path(Outline outline)
     {
         var path = new XGraphicsPath { FillMode = XFillMode.Winding };
-        var last = default(Point);
+        var (last, open, empty) = (default(Point), false, true);
         foreach (var step in outline.Steps)
         {
             switch (step.Verb)
             {
                 case PathVerb.Move:
-                    path.StartFigure();
+                    if (open)
+                        Finish();
                     break;
                 case PathVerb.Line:
                     path.AddLine(last.X, last.Y, step.To.X, step.To.Y);
+                    (open, empty) = (true, false);
                     break;
                 case PathVerb.Curve:
                     path.AddBezier(last.X, last.Y, step.Control1.X, step.Control1.Y, step.Control2.X, step.Control2.Y, step.To.X, step.To.Y);
+                    (open, empty) = (true, false);
                     break;
                 case PathVerb.Close:
                     path.CloseFigure();
+                    open = false;
                     continue;
             }
             last = step.To;
         }
-        page.DrawPath(Pen(outline.Style.Stroke), Fill(outline.Style), path);
+        if (!empty)
+            Finish();
+
+        void Finish()
+        {
+            page.DrawPath(Pen(outline.Style.Stroke), Fill(outline.Style), path);
+            path = new XGraphicsPath { FillMode = XFillMode.Winding };
+            (open, empty) = (false, true);
+        }
     }
 
     private static XPen? Pen(Stroke? stroke)

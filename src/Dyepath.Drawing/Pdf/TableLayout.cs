@@ -10,7 +10,7 @@ namespace Dyepath.Drawing.Pdf;
 /// </summary>
 internal sealed class TableLayout
 {
-    private const double Size = 9;
+    private const double Size = 8.8;
     private const double CaptionSize = 9.5;
     private const double LineHeight = Size * 1.3;
     private const double Gutter = 10;
@@ -26,7 +26,7 @@ internal sealed class TableLayout
         _flow = flow;
         _numbers = table.PerSizeColumns;
         _caption = reader.Say(table.Caption);
-        _rows = [.. table.ForSize(reader.OnlySize(booklet)).Select(row => ImmutableArray.CreateRange(row, reader.Say))];
+        _rows = [.. table.ForSize(reader.OnlySize(booklet)).Select(row => ImmutableArray.CreateRange(row, cell => Glued(reader.Say(cell))))];
         var columns = _rows[0].Length;
         if (_rows.Any(row => row.Length != columns))
             throw new ArgumentException($"Every row of a table has as many cells as its head, {columns}.", nameof(table));
@@ -70,6 +70,10 @@ internal sealed class TableLayout
 
     private ImmutableArray<ImmutableArray<TextSpan>>[] Cells(int row, (int[] Columns, double[] Widths) group) =>
         [.. group.Columns.Select((column, i) => TextWrap.Lines(Strengthened(row, _rows[row][column]), group.Widths[i], Size))];
+
+    /// <summary>Keeps the stroke between two units with the number before it.</summary>
+    private static ImmutableArray<TextSpan> Glued(ImmutableArray<TextSpan> spans) =>
+        [.. spans.Select(span => span with { Text = span.Text.Replace(" / ", "\u00A0/ ", StringComparison.Ordinal) })];
 
     private static ImmutableArray<TextSpan> Strengthened(int row, ImmutableArray<TextSpan> spans) =>
         row == 0 ? [.. spans.Select(span => span with { Strong = true })] : spans;
@@ -142,6 +146,11 @@ internal sealed class TableLayout
         var least = columns.Select(c => _rows.Select((row, r) => TextWrap.LongestWord(Strengthened(r, row[c]), Size)).Max() + 0.5).ToArray();
         var full = _flow.Frame.FullWidth;
         natural[0] = Math.Min(natural[0], Math.Max(least[0], full * 0.4));
+        if (_numbers && columns.Length > 1)
+        {
+            Array.Fill(natural, natural.Skip(1).Max(), 1, columns.Length - 1);
+            Array.Fill(least, least.Skip(1).Max(), 1, columns.Length - 1);
+        }
         if (Fits(natural, full))
             return [(columns, natural)];
         if (Fits(least, full))
@@ -163,8 +172,11 @@ internal sealed class TableLayout
 
     private static bool Fits(double[] widths, double room) => widths.Sum() + Gutter * (widths.Length - 1) <= room;
 
-    private static double[] Shared(double[] natural, double[] least, double room)
+    /// <summary>Columns of sizes are narrow and alike, so that all of their cells break at the same place.</summary>
+    private double[] Shared(double[] natural, double[] least, double room)
     {
+        if (_numbers)
+            return [Math.Min(natural[0], room - least.Skip(1).Sum()), .. least.Skip(1)];
         var share = (room - least.Sum()) / Math.Max(0.01, natural.Sum() - least.Sum());
         return [.. natural.Zip(least, (n, l) => l + (n - l) * Math.Clamp(share, 0, 1))];
     }

@@ -123,7 +123,9 @@ internal sealed class TaggedPages : IDisposable
             case Role.Figure:
                 var bounds = begin.Bounds;
                 _structure.BeginElement(
-                    PdfIllustrationElementTag.Figure, SafeText.OneLine(begin.Alternative), new XRect(bounds.X, bounds.Y, bounds.Width, bounds.Height));
+                    PdfIllustrationElementTag.Figure,
+                    SafeText.OneLine(begin.Alternative),
+                    new XRect(bounds.X, _frame.Height - bounds.Bottom, bounds.Width, bounds.Height));
                 break;
             case Role.Section:
                 _structure.BeginElement(PdfGroupingElementTag.Section);

@@ -8,6 +8,8 @@ namespace Dyepath.Drawing.Pictures;
 /// <summary>The coloured cells of a window of a chart, with their symbols and grid; the window's top left corner is the origin.</summary>
 internal sealed class ChartCells(ColourChart chart, ChartGeometry geometry, ChartWindow window, double unitWidth)
 {
+    private readonly ImmutableArray<string> _symbols = [.. chart.Key.Select(ColourKeySigns.Symbol)];
+
     public double UnitWidth { get; } = unitWidth;
 
     public double RowHeight { get; } = unitWidth * geometry.Proportion;
@@ -47,7 +49,7 @@ internal sealed class ChartCells(ColourChart chart, ChartGeometry geometry, Char
     /// <summary>Each cell's symbol, in black or white by contrast, so that the chart reads in grey.</summary>
     public IEnumerable<Shape> Symbols()
     {
-        var longest = chart.Key.Max(colour => colour.Symbol.Length);
+        var longest = _symbols.Max(symbol => symbol.Length);
         var size = Math.Min(RowHeight * 0.85, UnitWidth * (longest > 1 ? 0.6 : 0.75));
         for (var row = window.FirstRow; row < window.EndRow; row++)
         {
@@ -58,7 +60,7 @@ internal sealed class ChartCells(ColourChart chart, ChartGeometry geometry, Char
             {
                 var lettering = new Lettering(size, ink.Key, Anchor.Middle);
                 var texts = ink
-                    .Select(unit => (X: (geometry.Left(window, geometry.Half(here, unit), geometry.Half(here, unit) + 2) + 0.5) * UnitWidth, chart.Key[geometry.Section(here, unit)].Symbol))
+                    .Select(unit => (X: (geometry.Left(window, geometry.Half(here, unit), geometry.Half(here, unit) + 2) + 0.5) * UnitWidth, _symbols[geometry.Section(here, unit)]))
                     .OrderBy(text => text.X);
                 yield return new TextRow(lettering.BaselineAround(middle), [.. texts], lettering);
             }

@@ -16,10 +16,10 @@ internal static class ColourChartDrawing
     private const double Above = 1.5;
 
     /// <summary>Smallest side of a cell that still takes a legible symbol, in millimetres.</summary>
-    private const double SmallestCell = 3.3;
+    private const double SmallestCell = 3.1;
 
-    /// <summary>Width aimed at where there is room, in millimetres.</summary>
-    private const double GoodCell = 4.6;
+    /// <summary>Width on a screen, where there is room, in millimetres.</summary>
+    private const double ScreenCell = 4.6;
 
     private const double LargestCell = 7;
 
@@ -28,17 +28,19 @@ internal static class ColourChartDrawing
         var geometry = new ChartGeometry(chart, reader.LeftHanded);
         var key = ColourKeySigns.Of(chart.Key);
         var smallest = SmallestCell / Math.Min(1, geometry.Proportion);
-        var good = Math.Max(GoodCell, smallest);
         if (!room.IsPaged)
-            return new DrawnPicture([Part(chart, geometry, geometry.Whole, good, title, description)], key, Wide: true);
-        var (width, height) = (room.Width - 2 * Side, room.Height - Below - Above);
-        var fitting = Math.Min(LargestCell, Math.Min(width / geometry.Whole.Columns, height / (geometry.Whole.Rows * geometry.Proportion)));
-        if (fitting >= smallest)
+            return new DrawnPicture([Part(chart, geometry, geometry.Whole, Math.Max(ScreenCell, smallest), title, description)], key);
+        var inside = new Room(room.Width - 2 * Side, room.Height - Below - Above);
+        if (Fitting(geometry.Whole, geometry, inside) is var fitting && fitting >= smallest)
             return new DrawnPicture([Part(chart, geometry, geometry.Whole, fitting, title, description)], key);
-        var parts = Divide(geometry, width / good, height / (good * geometry.Proportion));
-        var sheets = parts.Select(part => Part(chart, geometry, part.Window, good, $"{title} Part {part.Name}: {Extent(chart, geometry, part.Window)}.", description));
+        var parts = Divide(geometry, inside.Width / smallest, inside.Height / (smallest * geometry.Proportion));
+        var unitWidth = parts.Min(part => Fitting(part.Window, geometry, inside));
+        var sheets = parts.Select(part => Part(chart, geometry, part.Window, unitWidth, $"{title} Part {part.Name}: {Extent(chart, geometry, part.Window)}.", description));
         return new DrawnPicture([Overview(chart, geometry, parts, title, description, room), .. sheets], key);
     }
+
+    private static double Fitting(ChartWindow window, ChartGeometry geometry, Room room) =>
+        Math.Min(LargestCell, Math.Min(room.Width / window.Columns, room.Height / (window.Rows * geometry.Proportion)));
 
     /// <summary>The colours alone, to scale, for a cover; cut to a height of at most three quarters of the width.</summary>
     public static Sheet Fabric(ColourChart chart, bool leftHanded, double width, string title)
@@ -122,7 +124,7 @@ internal static class ColourChartDrawing
         var parts = (all + fits - 1) / fits;
         var even = (all + parts - 1) / parts;
         var tens = (even + 9) / 10 * 10;
-        return tens <= fits ? tens : even;
+        return tens <= fits && all - (parts - 1) * tens >= tens / 2 ? tens : even;
     }
 
     private static string ColumnName(int column) =>

@@ -5,8 +5,7 @@ using Dyepath.Drawing.Lists;
 namespace Dyepath.Drawing.Pictures;
 
 /// <summary>A picture as drawing lists, in reading order, and the key to its signs as text beside them.</summary>
-/// <param name="Wide">Better scrolled sideways than made small.</param>
-internal sealed record DrawnPicture(ImmutableArray<Sheet> Sheets, ImmutableArray<KeyEntry> Key, bool Wide = false);
+internal sealed record DrawnPicture(ImmutableArray<Sheet> Sheets, ImmutableArray<KeyEntry> Key);
 
 internal sealed record KeyEntry(Sheet Sign, string Text);
 

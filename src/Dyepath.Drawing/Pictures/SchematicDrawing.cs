@@ -10,13 +10,13 @@ internal static class SchematicDrawing
 {
     private const double Gap = 8;
     private const double BarHeight = 9;
-    private const double TallestOnScreen = 150;
+    private const double Tallest = 125;
 
     public static DrawnPicture Draw(Schematic schematic, string title, string description, Reader reader, Room room)
     {
         if (schematic.Pieces.IsEmpty || schematic.Pieces.Any(p => p.Outline.Length < 3))
             throw new ArgumentException("A schematic needs pieces of at least three corners.", nameof(schematic));
-        var height = (room.IsPaged ? room.Height : TallestOnScreen) - BarHeight;
+        var height = Math.Min(room.Height, Tallest) - BarHeight;
         var tallest = schematic.Pieces.Max(p => p.Outline.Max(o => o.Y) - p.Outline.Min(o => o.Y));
         var widest = schematic.Pieces.Max(p => p.Outline.Max(o => o.X) - p.Outline.Min(o => o.X));
         var scale = Math.Min(room.Width / Math.Max(widest, 1), height / Math.Max(tallest, 1));

@@ -60,7 +60,7 @@ internal static class StitchSymbols
             .Line(new Point(-2, -height), new Point(2, -height));
         for (var i = 0; i < slashes; i++)
         {
-            var middle = -height * 0.62 + i * 2.1;
+            var middle = -height * 0.7 + i * 2.1;
             path.Line(new Point(-1.4, middle - 0.8), new Point(1.4, middle + 0.8));
         }
         return path.With(Drawn);

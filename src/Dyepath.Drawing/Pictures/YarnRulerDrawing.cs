@@ -27,15 +27,16 @@ internal static class YarnRulerDrawing
             at += ruler.Units[i];
         }
         shapes.AddRange(Ticks(total, scale));
-        return new DrawnPicture([new Sheet(total * scale + 2 * Edge, 24, shapes.ToImmutable(), title, description)], ColourKeySigns.Of(ruler.Key), Wide: true);
+        return new DrawnPicture([new Sheet(total * scale + 2 * Edge, 24, shapes.ToImmutable(), title, description)], ColourKeySigns.Of(ruler.Key));
     }
 
     private static IEnumerable<Shape> Section(ChartColour colour, double units, double left, double width)
     {
         yield return new PathBuilder().Rectangle(left, BarTop, width, BarHeight).With(new Style(colour.Colour, Ink.Fine));
         var middle = left + width / 2;
-        var symbol = new Lettering(Math.Min(4, width / (0.75 * Math.Max(1, colour.Symbol.Length))), Ink.Against(colour.Colour), Anchor.Middle);
-        yield return new TextLine(new Point(middle, symbol.BaselineAround(BarTop + BarHeight / 2)), colour.Symbol, symbol);
+        var sign = ColourKeySigns.Symbol(colour);
+        var symbol = new Lettering(Math.Min(4, width / (0.75 * Math.Max(1, sign.Length))), Ink.Against(colour.Colour), Anchor.Middle);
+        yield return new TextLine(new Point(middle, symbol.BaselineAround(BarTop + BarHeight / 2)), sign, symbol);
         var count = units.ToString("0.#", CultureInfo.InvariantCulture);
         if (Typeface.Regular.Width(count, 2.8) < width)
             yield return new TextLine(new Point(middle, BarTop - 1.4), count, new Lettering(2.8, Ink.Black, Anchor.Middle));
