@@ -79,7 +79,8 @@ internal sealed class FigureLayout
     private ImmutableArray<ImmutableArray<TextSpan>> EntryLines(KeyEntry entry) =>
         TextWrap.Lines([new TextSpan(entry.Text, false)], _flow.Frame.TextWidth - entry.Sign.Width * Scale - 5, KeySize);
 
-    private double RowHeight(List<KeyEntry> row) => KeyHeight + (row.Max(entry => EntryLines(entry).Length) - 1) * KeySize * Flow.Leading;
+    private double RowHeight(List<KeyEntry> row) =>
+        Math.Max(KeyHeight, row.Max(entry => entry.Sign.Height) * Scale + 4) + (row.Max(entry => EntryLines(entry).Length) - 1) * KeySize * Flow.Leading;
 
     private static double EntryWidth(KeyEntry entry) => entry.Sign.Width * Scale + 5 + Typeface.Regular.Width(entry.Text, KeySize) + 16;
 

@@ -25,6 +25,8 @@ internal sealed class PageBlocks(Flow flow, Booklet booklet, Reader reader)
         ],
         "Caution");
 
+    private (Figure Figure, FigureLayout Layout)? _laid;
+
     public void Write(Section section, int index)
     {
         if (section.NewPage)
@@ -65,9 +67,19 @@ internal sealed class PageBlocks(Flow flow, Booklet booklet, Reader reader)
         null => 0,
         Subheading => SubheadingSize * Flow.Leading + 2 * LineHeight,
         Table => TableLayout.FirstHeight,
-        Figure figure => Math.Min(new FigureLayout(flow, figure, reader).FirstHeight, flow.Frame.BodyHeight * 0.8),
+        Figure figure => Math.Min(Laid(figure).FirstHeight, flow.Frame.BodyHeight * 0.8),
         _ => 2 * LineHeight,
     };
+
+    /// <summary>A heading asks for the height of the figure after it; charts are too large to be drawn twice.</summary>
+    private FigureLayout Laid(Figure figure)
+    {
+        if (_laid is var (drawn, layout) && ReferenceEquals(drawn, figure))
+            return layout;
+        var made = new FigureLayout(flow, figure, reader);
+        _laid = (figure, made);
+        return made;
+    }
 
     private void Write(Block block)
     {
@@ -95,7 +107,7 @@ internal sealed class PageBlocks(Flow flow, Booklet booklet, Reader reader)
                 new TableLayout(flow, table, booklet, reader).Write();
                 break;
             case Figure figure:
-                new FigureLayout(flow, figure, reader).Write();
+                Laid(figure).Write();
                 break;
             default:
                 throw new ArgumentOutOfRangeException(nameof(block), block, "No page layout for this kind of block.");

@@ -56,10 +56,10 @@ internal static class SymbolChartDrawing
 
     private static KeyEntry Entry(StitchSymbol symbol, Reader reader)
     {
-        const double size = 6;
+        const double size = 8;
         var name = reader.Text(Name(symbol));
         var (side, up) = StitchSymbols.Reach(symbol);
-        var scale = Math.Min(0.6, (size - 0.6) / Math.Max(2 * side, up));
+        var scale = Math.Min(0.75, (size - 0.6) / Math.Max(2 * side, up));
         var sign = new Sheet(size, size, [new Group(StitchSymbols.Of(symbol), new Point(size / 2, size / 2 + up * scale / 2), 0, scale)], $"Mark for {name}");
         return new KeyEntry(sign, name);
     }

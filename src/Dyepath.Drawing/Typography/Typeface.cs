@@ -49,9 +49,17 @@ internal sealed class Typeface
     /// <summary>Splits what can be printed into runs of one font each.</summary>
     public IEnumerable<(string Text, bool Sign)> Runs(string text)
     {
+        var printable = Printable(text);
+        if (printable.EnumerateRunes().All(_text.Has))
+            return printable.Length > 0 ? [(printable, false)] : [];
+        return MixedRuns(printable);
+    }
+
+    private IEnumerable<(string Text, bool Sign)> MixedRuns(string printable)
+    {
         var run = new StringBuilder();
         var sign = false;
-        foreach (var character in Printable(text).EnumerateRunes())
+        foreach (var character in printable.EnumerateRunes())
         {
             var needsSign = !_text.Has(character);
             if (needsSign != sign && run.Length > 0)
