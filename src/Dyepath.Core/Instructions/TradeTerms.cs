@@ -35,6 +35,7 @@ public static class TradeTerms
         ["yarn over"] = "yarn round hook",
         ["yo"] = "yrh",
         ["color"] = "colour",
+        ["US terms"] = "UK terms",
     }.ToFrozenDictionary(StringComparer.Ordinal);
 
     /// <summary>The term in the usage wanted; a leading capital is kept. Terms that both usages share come back unchanged.</summary>

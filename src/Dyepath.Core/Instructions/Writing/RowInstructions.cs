@@ -112,7 +112,7 @@ internal sealed class RowInstructions
         if (_stitch == FabricStitch.Linen)
         {
             steps.Add(Row(1, Phrase.Of($"Ch 1, *{Sc} in next ch, ch 1, {Skip} next ch; rep from * around{close}"), Stitches));
-            steps.Add(Row(2, Phrase.Of($"Ch 2, *{Sc} in next ch-1 space, ch 1; rep from *, ending {Sc} in last ch-1 space{close}"), Stitches));
+            steps.Add(Row(2, Phrase.Of($"{Capital("sl st")} in first ch-1 space, ch 1, *{Sc} in ch-1 space, ch 1, {Skip} next {Sc}; rep from * around{close}"), Stitches));
         }
         else
         {
