@@ -71,6 +71,13 @@ public sealed class ChartTests
     }
 
     [Fact]
+    public void Uneven_rows_follow_each_other_without_gaps()
+    {
+        var chart = SampleBooklet.Turned(4, 3) with { RowUnits = [2, 4, 3], Cells = [0, 1, 2, 3, 0, 1, 3, 2, 1] };
+        Assert.Equal(["BCD", "BADC", "BA"], Rows(Whole(chart, Right)));
+    }
+
+    [Fact]
     public void Left_and_right_handed_charts_are_mirror_images() =>
         Charts.Sample(
             chart =>
@@ -117,6 +124,7 @@ public sealed class ChartTests
         Refused(chart with { RowUnits = [6, 6] });
         Refused(chart with { RowUnits = [6, 7, 6] });
         Refused(chart with { Cells = chart.Cells.SetItem(4, 9) });
+        Refused(chart with { RowUnits = [6, 5, 6] });
         Refused(chart with { UnitWidth = default });
 
         static void Refused(ColourChart chart) => Assert.Throws<ArgumentException>(() => Whole(chart, Right));
@@ -136,7 +144,12 @@ public sealed class ChartTests
         from units in Gen.Int[1, columns].Array[rows]
         from offsets in Gen.Int[-3, 3].Array[rows]
         from working in Gen.Enum<Working>()
-        select SampleBooklet.Turned(columns, rows, working) with { RowUnits = [.. units], RowOffsets = [.. offsets] };
+        select SampleBooklet.Turned(columns, rows, working) with
+        {
+            RowUnits = [.. units],
+            RowOffsets = [.. offsets],
+            Cells = SampleBooklet.Turned(columns, rows, working).Cells[..units.Sum()],
+        };
 
     private static Sheet Whole(ColourChart chart, Reader reader) => ColourChartDrawing.Draw(chart, "Chart.", "", reader, Room.Screen).Sheets[0];
 

@@ -31,6 +31,7 @@ public sealed class SvgSnapshotTests
 
     internal static ColourChart Linen() => SampleBooklet.Turned(6, 4) with
     {
+        Cells = SampleBooklet.Turned(6, 4).Cells[..22],
         RowUnits = [6, 5, 6, 5],
         RowOffsets = [0, 1, 0, 1],
         UnitWidth = Length.FromCentimetres(1.4),

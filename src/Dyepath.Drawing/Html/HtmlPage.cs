@@ -3,7 +3,6 @@ using System.Globalization;
 using Dyepath.Core.Instructions;
 using Dyepath.Drawing.Lists;
 using Dyepath.Drawing.Pictures;
-using Dyepath.Drawing.Typography;
 
 namespace Dyepath.Drawing.Html;
 
@@ -29,7 +28,7 @@ internal sealed class HtmlPage(HtmlText html, Booklet booklet, Reader reader)
     {
         html.Raw("<header>\n<h1 dir=\"auto\">").Text(booklet.Title).Raw("</h1>\n<p class=\"designer\" dir=\"auto\">").Text(booklet.Designer);
         html.Raw("</p>\n<p class=\"sizes\">").Text(reader.SizesLine(booklet)).Raw("</p>\n");
-        if (Cover(booklet) is { } chart)
+        if (BookletParts.Fabric(booklet) is { } chart)
         {
             html.Raw("<figure><div class=\"ground\">");
             Svg(ColourChartDrawing.Fabric(chart, reader.LeftHanded, 160, "The fabric, drawn from its colour chart."));
@@ -37,10 +36,6 @@ internal sealed class HtmlPage(HtmlText html, Booklet booklet, Reader reader)
         }
         html.Raw("</header>\n");
     }
-
-    /// <summary>The first colour chart of a booklet stands for its fabric.</summary>
-    internal static ColourChart? Cover(Booklet booklet) =>
-        booklet.Sections.SelectMany(s => s.Blocks).OfType<Figure>().Select(f => f.Picture).OfType<ColourChart>().FirstOrDefault();
 
     private void Contents()
     {
@@ -71,7 +66,7 @@ internal sealed class HtmlPage(HtmlText html, Booklet booklet, Reader reader)
                 html.Raw("<p>").Spans(reader.Say(paragraph.Text)).Raw("</p>\n");
                 break;
             case OwnWords own:
-                foreach (var paragraph in OwnParagraphs(own))
+                foreach (var paragraph in BookletParts.Paragraphs(own))
                     html.Raw("<p dir=\"auto\">").Text(paragraph).Raw("</p>\n");
                 break;
             case Caution caution:
@@ -100,10 +95,6 @@ internal sealed class HtmlPage(HtmlText html, Booklet booklet, Reader reader)
                 throw new ArgumentOutOfRangeException(nameof(block), block, "No HTML for this kind of block.");
         }
     }
-
-    /// <summary>The designer's words, a paragraph for each line that is not empty.</summary>
-    internal static IEnumerable<string> OwnParagraphs(OwnWords own) =>
-        SafeText.Lines(own.Text).Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
 
     private void WriteTable(Table table)
     {

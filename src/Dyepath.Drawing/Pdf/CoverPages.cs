@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Instructions;
-using Dyepath.Drawing.Html;
 using Dyepath.Drawing.Lists;
 using Dyepath.Drawing.Pictures;
 
@@ -20,7 +19,7 @@ internal static class CoverPages
         flow.Use(2);
         Text(flow, Role.Paragraph, reader.SizesLine(booklet), Flow.BodySize, strong: false);
         flow.Use(14);
-        if (HtmlPage.Cover(booklet) is { } chart)
+        if (BookletParts.Fabric(booklet) is { } chart)
             Fabric(flow, ColourChartDrawing.Fabric(chart, reader.LeftHanded, flow.Frame.TextWidth / PageFrame.PointsPerMillimetre, "The fabric, drawn from its colour chart."));
         Contents(flow, booklet, reader);
         flow.NextPage();

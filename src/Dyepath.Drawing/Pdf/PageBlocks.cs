@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Instructions;
-using Dyepath.Drawing.Html;
 using Dyepath.Drawing.Lists;
 using Dyepath.Drawing.Pictures;
 
@@ -89,7 +88,7 @@ internal sealed class PageBlocks(Flow flow, Booklet booklet, Reader reader)
                 Paragraph(reader.Say(paragraph.Text));
                 break;
             case OwnWords own:
-                foreach (var paragraph in HtmlPage.OwnParagraphs(own))
+                foreach (var paragraph in BookletParts.Paragraphs(own))
                     Paragraph([new TextSpan(paragraph, false)]);
                 break;
             case Caution caution:

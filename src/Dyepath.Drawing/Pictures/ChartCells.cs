@@ -83,12 +83,9 @@ internal sealed class ChartCells(ColourChart chart, ChartGeometry geometry, Char
                 tenth.Line(new Point(left, Top(row)), new Point(right, Top(row)));
             if (geometry.IsUniform)
                 continue;
-            for (var unit = 0; unit <= geometry.Units(row); unit++)
-            {
-                var half = geometry.Half(row, unit);
-                if (half >= from && half <= to)
-                    Vertical(fine, half, Top(row), Top(row) + RowHeight);
-            }
+            var edges = Enumerable.Range(0, geometry.Units(row) + 1).Select(unit => geometry.Half(row, unit));
+            foreach (var half in edges.Where(half => half > from && half < to).Prepend(from).Append(to))
+                Vertical(fine, half, Top(row), Top(row) + RowHeight);
         }
         if (geometry.IsUniform)
         {

@@ -16,12 +16,16 @@ internal sealed class ChartGeometry
 {
     private readonly ColourChart _chart;
     private readonly bool _leftHanded;
+    private readonly int[] _starts;
 
     public ChartGeometry(ColourChart chart, bool leftHanded)
     {
         Validate(chart);
         _chart = chart;
         _leftHanded = leftHanded;
+        _starts = new int[chart.Rows];
+        for (var row = 1; row < chart.Rows; row++)
+            _starts[row] = _starts[row - 1] + chart.RowUnits[row - 1];
         var first = chart.RowOffsets.Min();
         var end = Enumerable.Range(0, chart.Rows).Max(r => chart.RowOffsets[r] + 2 * chart.RowUnits[r]);
         Whole = new ChartWindow(0, chart.Rows, first, end);
@@ -44,7 +48,7 @@ internal sealed class ChartGeometry
     /// <summary>Right-handed makers begin right-side rows at the right.</summary>
     public bool BeginsAtRight(int row) => IsRightSide(row) != _leftHanded;
 
-    public int Section(int row, int unit) => _chart.Cells[row * _chart.Columns + unit];
+    public int Section(int row, int unit) => _chart.Cells[_starts[row] + unit];
 
     public int Units(int row) => _chart.RowUnits[row];
 
@@ -60,19 +64,15 @@ internal sealed class ChartGeometry
         ArgumentNullException.ThrowIfNull(chart);
         if (chart.Rows < 1 || chart.Columns < 1)
             throw new ArgumentException($"A chart has at least one row and one column, not {chart.Rows} and {chart.Columns}.", nameof(chart));
-        if (chart.RowUnits.Length != chart.Rows || chart.RowOffsets.Length != chart.Rows || chart.Cells.Length < chart.Rows * chart.Columns)
-            throw new ArgumentException($"A chart of {chart.Rows} rows and {chart.Columns} columns needs as many row units and offsets, and a cell for each place.", nameof(chart));
+        if (chart.RowUnits.Length != chart.Rows || chart.RowOffsets.Length != chart.Rows)
+            throw new ArgumentException($"A chart of {chart.Rows} rows needs as many row units and offsets, not {chart.RowUnits.Length} and {chart.RowOffsets.Length}.", nameof(chart));
         if (chart.RowUnits.Any(u => u < 1 || u > chart.Columns))
             throw new ArgumentException($"Row units must lie in [1, {chart.Columns}].", nameof(chart));
         if (chart.UnitWidth.Millimetres <= 0 || chart.RowHeight.Millimetres <= 0)
             throw new ArgumentException("Unit width and row height must be above 0 mm.", nameof(chart));
-        for (var row = 0; row < chart.Rows; row++)
-        {
-            for (var unit = 0; unit < chart.RowUnits[row]; unit++)
-            {
-                if (chart.Cells[row * chart.Columns + unit] >= chart.Key.Length)
-                    throw new ArgumentException($"Row {row}, unit {unit} names section {chart.Cells[row * chart.Columns + unit]} of {chart.Key.Length}.", nameof(chart));
-            }
-        }
+        if (chart.Cells.Length != chart.RowUnits.Sum())
+            throw new ArgumentException($"{chart.RowUnits.Sum()} units need as many cells, not {chart.Cells.Length}.", nameof(chart));
+        if (chart.Cells.Any(section => section >= chart.Key.Length))
+            throw new ArgumentException($"Cells name sections from 0 to {chart.Key.Length - 1}, not {chart.Cells.Max()}.", nameof(chart));
     }
 }
