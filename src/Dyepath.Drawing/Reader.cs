@@ -1,0 +1,32 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Dyepath.Core.Instructions;
+
+namespace Dyepath.Drawing;
+
+/// <summary>One reader's copy: the edition and how its phrases are said.</summary>
+internal sealed class Reader(Edition edition, Func<Phrase, ImmutableArray<TextSpan>> say)
+{
+    public Edition Edition { get; } = edition;
+
+    public bool LeftHanded => Edition.Hand == Hand.Left;
+
+    public bool InchesFirst => Edition.Units is Units.Inches or Units.InchesThenCentimetres;
+
+    /// <summary>BCP 47.</summary>
+    public string Language => Edition.Terms == Terms.Uk ? "en-GB" : "en-US";
+
+    public ImmutableArray<TextSpan> Say(Phrase phrase) => say(phrase);
+
+    public string Text(Phrase phrase) => string.Concat(say(phrase).Select(span => span.Text));
+
+    /// <summary>Index of the edition's one size, or null for all of them.</summary>
+    public int? OnlySize(Booklet booklet) =>
+        Edition.Size is { } size && booklet.Sizes.IndexOf(size) is >= 0 and var at ? at : null;
+
+    public string SizesLine(Booklet booklet) => OnlySize(booklet) is { } only
+        ? $"Size {booklet.Sizes[only]}"
+        : $"Sizes {string.Join(", ", booklet.Sizes)}";
+
+    public static string Number(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
+}
