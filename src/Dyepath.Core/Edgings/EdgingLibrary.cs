@@ -35,7 +35,7 @@ public static class EdgingLibrary
     }
 
     private static Edging Band() => new(
-        "band", Phrase.Of($"plain {Sc} band"), 1, 0, 3, 1, 1, 1, 1, 1, false,
+        "sc", Phrase.Of($"plain {Sc} band"), 1, 0, 3, 1, 1, 1, 1, 1, false,
         [
             new(Phrase.Plain("Round 1"), Phrase.Of($"Pick up and {Sc} as the pick-up says; {SlSt} in the first {Sc}.")),
             new(Phrase.Plain("Every further round"), Phrase.Of($"Ch 1, {Sc} in each {Sc} around; {SlSt} in the first {Sc}.")),

@@ -100,6 +100,7 @@ public static class BallPlanner
         {
             var more = (int)Math.Min(MostBalls, Math.Ceiling((double)rest / (fresh + waste)));
             balls += more;
+            wasted += more * 2 * end;
             rest -= more * (fresh + waste);
         }
         return balls > MostBalls ? null : new BallPlan(balls, Yarn(wasted, unit), Yarn(-rest, unit), joins.ToImmutable());

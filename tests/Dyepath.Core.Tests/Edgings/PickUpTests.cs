@@ -11,7 +11,7 @@ namespace Dyepath.Core.Tests.Edgings;
 
 public sealed partial class PickUpTests
 {
-    private static readonly Edging Band = EdgingLibrary.All.Single(e => e.Id == "band");
+    private static readonly Edging Band = EdgingLibrary.All.Single(e => e.Id == "sc");
 
     /// <summary>Common practice: single, half double and double from tutorials; row heights are means of published gauges.</summary>
     [Theory]
