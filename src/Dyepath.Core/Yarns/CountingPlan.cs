@@ -22,7 +22,9 @@ public enum CountingVerdict
 
 /// <summary>Whether free work of one stitch count can be trusted to lean as planned.</summary>
 /// <param name="MoreRepeats">Repeats still to count: 0 when enough, and what it would take even where that is too many.</param>
-/// <param name="LeanError">Half width of the lean's interval as things stand (before the first repeat: after it), in stitches a row.</param>
+/// <param name="LeanError">
+/// Half width of the lean's interval as things stand (before the first repeat: after it), in stitches a row.
+/// </param>
 /// <param name="Words">For the maker.</param>
 public sealed record FreeCounting(CountingVerdict Verdict, int MoreRepeats, double LeanError, string Words);
 
@@ -64,7 +66,9 @@ public static class CountingPlan
         return hands.WanderVariance(m * sequence) / (m * m) + dyed / m + rounding;
     }
 
-    /// <summary>Variance of one section, in units squared, as the mean of its counts in <paramref name="repeats"/> repeats of one run.</summary>
+    /// <summary>
+    /// Variance of one section, in units squared, as the mean of its counts in <paramref name="repeats"/> repeats of one run.
+    /// </summary>
     /// <inheritdoc cref="SequenceVariance" path="/param"/>
     /// <inheritdoc cref="SequenceVariance" path="/exception"/>
     public static double SectionVariance(

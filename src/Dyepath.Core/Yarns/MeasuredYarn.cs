@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Diagnostics.CodeAnalysis;
+using System.Globalization;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Swatches;
 
@@ -150,14 +151,16 @@ public sealed class MeasuredYarn
         if (Sequence(counted, lengths, total, yarnPerStitch, fabric) is not { } natural)
         {
             findings.Add(new(FindingKind.NothingMeasured, "yarn.counted",
-                "Neither counts nor lengths: count the stitches of each colour over two or three repeats, or measure every section's length."));
+                "Neither counts nor lengths: count the stitches of each colour over two or three repeats, "
+                + "or measure every section's length."));
             reasons = findings.ToImmutable();
             return false;
         }
         if (natural.Total.Value > ColourRing.LongestSequence)
         {
-            findings.Add(new(FindingKind.SequenceTooLong, "yarn.sections", FormattableString.Invariant(
-                $"The sequence comes to {natural.Total.Value:0} stitches; at most {ColourRing.LongestSequence} can be planned. Check the lengths and the yarn per stitch ({yarnPerStitch.Centimetres.Value:0.00} cm).")));
+            findings.Add(new(FindingKind.SequenceTooLong, "yarn.sections", string.Create(CultureInfo.InvariantCulture,
+                $"The sequence comes to {natural.Total.Value:0} stitches; at most {ColourRing.LongestSequence} can be "
+                + $"planned. Check the lengths and the yarn per stitch ({yarnPerStitch.Centimetres.Value:0.00} cm).")));
             reasons = findings.ToImmutable();
             return false;
         }
@@ -180,8 +183,9 @@ public sealed class MeasuredYarn
         findings.AddRange(yarnPerStitch.Disagreements);
         if (yarnPerStitch.Source == YarnPerStitchSource.Supposed)
         {
-            findings.Add(new(FindingKind.YarnPerStitchSupposed, "fabric.swatch.yarnUsed", FormattableString.Invariant(
-                $"Yarn per stitch is only supposed from the stitch's width, {yarnPerStitch.Centimetres.Value:0.0} cm, a quarter more or less: unravel a row of the swatch and measure it.")));
+            findings.Add(new(FindingKind.YarnPerStitchSupposed, "fabric.swatch.yarnUsed", string.Create(CultureInfo.InvariantCulture,
+                $"Yarn per stitch is only supposed from the stitch's width, {yarnPerStitch.Centimetres.Value:0.0} cm, a "
+                + $"quarter more or less: unravel a row of the swatch and measure it.")));
         }
         reasons = [];
         measured = new MeasuredYarn(
@@ -203,7 +207,10 @@ public sealed class MeasuredYarn
             return new(sections, counted.Sequence with { Value = sections.Sum(s => s.Value) }, SequenceSource.Counts, counted);
         }
         if (lengths is { } all && total is { } whole)
-            return new([.. all.Select(l => l / yarnPerStitch.Centimetres)], whole / yarnPerStitch.Centimetres, SequenceSource.Lengths, null);
+        {
+            var yarn = yarnPerStitch.Centimetres;
+            return new([.. all.Select(l => l / yarn)], whole / yarn, SequenceSource.Lengths, null);
+        }
         if (fabric.SectionStitches is { } intended)
         {
             // All that an intention says of a natural length is that it rounds to it.
