@@ -90,7 +90,7 @@ public sealed class MeasuredYarn
     /// chosen anew. Nothing has been counted with that hook, so its sequence carries the doubt about how yarn follows the hook.
     /// </summary>
     /// <param name="hookMillimetres">0.5 to 50.</param>
-    /// <exception cref="ArgumentOutOfRangeException">Hook outside its range.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">Hook outside its range, or one so small that the sequence exceeds 4,096 units.</exception>
     public MeasuredYarn AtHook(double hookMillimetres)
     {
         if (hookMillimetres == Fabric.Swatch.HookMillimetres)
@@ -141,6 +141,7 @@ public sealed class MeasuredYarn
         errors ??= MeasuringErrors.Default;
         measured = null;
         var findings = ImmutableArray.CreateBuilder<MeasuringFinding>();
+        var units = fabric.Stitch.StitchesPerUnit == 1 ? "stitches" : "pairs";
         var dye = Dye(yarn, hands);
         var runs = Runs(yarn, hands, findings);
         var counted = runs.Length > 0 ? SequenceEstimator.Estimate(runs, hands, dye) : null;
@@ -159,17 +160,17 @@ public sealed class MeasuredYarn
         if (natural.Total.Value > ColourRing.LongestSequence)
         {
             findings.Add(new(FindingKind.SequenceTooLong, "yarn.sections", string.Create(CultureInfo.InvariantCulture,
-                $"The sequence comes to {natural.Total.Value:0} stitches; at most {ColourRing.LongestSequence} can be "
+                $"The sequence comes to {natural.Total.Value:0} {units}; at most {ColourRing.LongestSequence} can be "
                 + $"planned. Check the lengths and the yarn per stitch ({yarnPerStitch.Centimetres.Value:0.00} cm).")));
             reasons = findings.ToImmutable();
             return false;
         }
 
-        findings.AddRange(SequenceFindings.Balls(yarn, runs, hands, dye));
-        findings.AddRange(SequenceFindings.Drifts(yarn, runs, hands, dye));
+        findings.AddRange(SequenceFindings.Balls(yarn, runs, hands, dye, units));
+        findings.AddRange(SequenceFindings.Drifts(yarn, runs, hands, dye, units));
         if (counted is not null)
         {
-            findings.AddRange(SequenceFindings.OddRepeats(yarn, runs, counted, dye));
+            findings.AddRange(SequenceFindings.OddRepeats(yarn, runs, counted, dye, units));
             findings.AddRange(SequenceFindings.Hands(counted));
             findings.AddRange(SequenceFindings.Symmetries(
                 yarn, [.. natural.Sections.Select(s => s.Value)], counted.CovarianceMatrix));

@@ -4,7 +4,9 @@ using Dyepath.Core.Swatches;
 
 namespace Dyepath.Core.Yarns;
 
-/// <summary>Tests of what was counted and measured against what it is supposed to be.</summary>
+/// <summary>
+/// Tests of what was counted and measured against what it is supposed to be; <c>units</c> is what the maker calls what she counts.
+/// </summary>
 internal static class SequenceFindings
 {
     /// <summary>Each finding that rests on chance being excluded is wrong at most this often.</summary>
@@ -15,7 +17,7 @@ internal static class SequenceFindings
 
     /// <summary>Balls whose sequence differs from that of all others together, at 1 % shared among the balls.</summary>
     public static IEnumerable<MeasuringFinding> Balls(
-        Yarn yarn, IReadOnlyList<CountedRun> runs, HandsPrior hands, IReadOnlyList<double> dye)
+        Yarn yarn, IReadOnlyList<CountedRun> runs, HandsPrior hands, IReadOnlyList<double> dye, string units)
     {
         var balls = runs.Select(r => r.Ball).Distinct().ToArray();
         if (balls.Length < 2)
@@ -27,7 +29,7 @@ internal static class SequenceFindings
             if (ChanceOfDifference(own, others) >= Significance / balls.Length)
                 continue;
             yield return new(FindingKind.BallDisagrees, $"yarn.counted[{ball}]", string.Create(CultureInfo.InvariantCulture,
-                $"{yarn.Counted[ball].Name} takes {own.Sequence.Value:0.0} stitches a sequence where the other balls "
+                $"{yarn.Counted[ball].Name} takes {own.Sequence.Value:0.0} {units} a sequence where the other balls "
                 + $"take {others.Sequence.Value:0.0}, section by section more than chance explains. Work it with its own "
                 + $"counts, or keep it apart."));
         }
@@ -35,7 +37,7 @@ internal static class SequenceFindings
 
     /// <summary>Balls whose sequence changes from their first half to their second, at 1 % shared among the balls.</summary>
     public static IEnumerable<MeasuringFinding> Drifts(
-        Yarn yarn, IReadOnlyList<CountedRun> runs, HandsPrior hands, IReadOnlyList<double> dye)
+        Yarn yarn, IReadOnlyList<CountedRun> runs, HandsPrior hands, IReadOnlyList<double> dye, string units)
     {
         var balls = runs.GroupBy(r => r.Ball).Where(g => g.Sum(r => r.Rows.Length) >= LeastForDrift).ToArray();
         foreach (var ball in balls)
@@ -56,7 +58,7 @@ internal static class SequenceFindings
             if (ChanceOfDifference(early, late) >= Significance / balls.Length)
                 continue;
             yield return new(FindingKind.BallDrifts, $"yarn.counted[{ball.Key}]", string.Create(CultureInfo.InvariantCulture,
-                $"{yarn.Counted[ball.Key].Name} takes {early.Sequence.Value:0.0} stitches a sequence at first and "
+                $"{yarn.Counted[ball.Key].Name} takes {early.Sequence.Value:0.0} {units} a sequence at first and "
                 + $"{late.Sequence.Value:0.0} later on, section by section more than chance explains. Check the count as "
                 + $"you go."));
         }
@@ -64,7 +66,7 @@ internal static class SequenceFindings
 
     /// <summary>Repeats with a count, or a total, that such hands and dye reach less than once in a hundred records.</summary>
     public static IEnumerable<MeasuringFinding> OddRepeats(
-        Yarn yarn, IReadOnlyList<CountedRun> runs, SequenceEstimate estimate, IReadOnlyList<double> dye)
+        Yarn yarn, IReadOnlyList<CountedRun> runs, SequenceEstimate estimate, IReadOnlyList<double> dye, string units)
     {
         var hands = estimate.Hands;
         var sections = estimate.Sections;
@@ -88,13 +90,13 @@ internal static class SequenceFindings
                 if ((Math.Abs(row[worst] - sections[worst].Value) - 0.5) / deviations[worst] > limit)
                 {
                     yield return new(FindingKind.OddRepeat, $"{place}[{worst}]", string.Create(CultureInfo.InvariantCulture,
-                        $"{where}: {row[worst]} stitches of {yarn.Sections[worst].Name} where about "
+                        $"{where}: {row[worst]} {units} of {yarn.Sections[worst].Name} where about "
                         + $"{sections[worst].Value:0.0} are usual. Count it again, or look for a knot."));
                 }
                 else if ((Math.Abs(row.Sum() - estimate.Sequence.Value) - 0.5) / total > limit)
                 {
                     yield return new(FindingKind.OddRepeat, place, string.Create(CultureInfo.InvariantCulture,
-                        $"{where} takes {row.Sum()} stitches where about {estimate.Sequence.Value:0.0} are usual. Count "
+                        $"{where} takes {row.Sum()} {units} where about {estimate.Sequence.Value:0.0} are usual. Count "
                         + $"it again, or look for a knot."));
                 }
             }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Fabrics;
 using Dyepath.Core.Swatches;
 using Dyepath.Core.Yarns;
 using static Dyepath.Core.Tests.Yarns.MeasuredYarnTests;
@@ -123,6 +124,8 @@ public class YarnFindingsTests
 
         Assert.Equal("yarn.counted[0].repeats[3][1]", finding.Place);
         Assert.Contains("7 stitches of foam", finding.Words, StringComparison.Ordinal);
+        var linen = FabricOf(Unravelled(100, 710)) with { Stitch = FabricStitch.Linen };
+        Assert.Contains(Measure(YarnOf(null, rows), linen).Findings, f => f.Words.Contains("7 pairs of foam", StringComparison.Ordinal));
     }
 
     [Fact]
