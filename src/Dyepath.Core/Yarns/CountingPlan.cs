@@ -50,7 +50,7 @@ public static class CountingPlan
     /// G(mC)/m² + d²Σc²/m + 1/(J·m(m²−1)), derived in docs/mathematics.md: wander and dye between the ends, and the slope of J
     /// parallel lines through rounded points. One repeat has the rounding of its two ends, 1/6.
     /// </remarks>
-    /// <param name="sections">Units of each section, over 0 and at most 4,096.</param>
+    /// <param name="sections">Units of each section, over 0 and at most 1,000,000.</param>
     /// <param name="dye">Relative standard deviation of each section's length, 0 to 1.</param>
     /// <param name="repeats">1 or more.</param>
     /// <exception cref="ArgumentException">No section, or not as many dye figures as sections.</exception>
@@ -182,7 +182,7 @@ public static class CountingPlan
         if (sections.Count is 0 or > ColourRing.MostSections || dye.Count != sections.Count)
             throw new ArgumentException($"1 to {ColourRing.MostSections} sections need as many dye figures.", nameof(dye));
         foreach (var units in sections)
-            Guard.InRange(units, double.Epsilon, ColourRing.LongestSequence, "stitches", nameof(sections));
+            Guard.InRange(units, double.Epsilon, 1e6, "stitches", nameof(sections));
         foreach (var figure in dye)
             Guard.InRange(figure, 0, 1, "of a section's length", nameof(dye));
     }
