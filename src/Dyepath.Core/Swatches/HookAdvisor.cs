@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Yarns;
 
@@ -10,7 +11,9 @@ namespace Dyepath.Core.Swatches;
 /// <param name="Stitches">Whole pooling units of each section.</param>
 public sealed record HookFit(double YarnFactor, double Worst, ImmutableArray<int> Stitches)
 {
-    /// <summary><see cref="Worst"/> over <see cref="YarnFactor"/>: as large, for what chance brings at this stitch, as this would be at the swatch's.</summary>
+    /// <summary>
+    /// <see cref="Worst"/> over <see cref="YarnFactor"/>: the change that is as large, for what chance brings, at the swatch's stitch.
+    /// </summary>
     public double WorstAtSwatchScale => Worst / YarnFactor;
 }
 
@@ -144,8 +147,12 @@ public static class HookAdvisor
     }
 
     private static string Words(HookOption now, HookOption advised, HookFit best) => advised.Millimetres == now.Millimetres
-        ? FormattableString.Invariant(
-            $"Keep the {now.Millimetres:0.##} mm hook: no colour then asks for more than {now.Fit.Worst * 100:0.0} % tighter or looser, and no hook at hand does clearly better. The best yarn per stitch in reach, {best.YarnFactor * 100:0} % of the swatch's, would bring that to {best.Worst * 100:0.0} %.")
-        : FormattableString.Invariant(
-            $"Try a {advised.Millimetres:0.##} mm hook: no colour then asks for more than {advised.Fit.Worst * 100:0.0} % tighter or looser, against {now.Fit.Worst * 100:0.0} % with {now.Millimetres:0.##} mm. Swatch with it first: gauge, size and sequence change with the hook.");
+        ? string.Create(CultureInfo.InvariantCulture,
+            $"Keep the {now.Millimetres:0.##} mm hook: no colour then asks for more than {now.Fit.Worst * 100:0.0} % "
+            + $"tighter or looser, and no hook at hand does clearly better. The best yarn per stitch in reach, "
+            + $"{best.YarnFactor * 100:0} % of the swatch's, would bring that to {best.Worst * 100:0.0} %.")
+        : string.Create(CultureInfo.InvariantCulture,
+            $"Try a {advised.Millimetres:0.##} mm hook: no colour then asks for more than {advised.Fit.Worst * 100:0.0} "
+            + $"% tighter or looser, against {now.Fit.Worst * 100:0.0} % with {now.Millimetres:0.##} mm. Swatch with it "
+            + $"first: gauge, size and sequence change with the hook.");
 }

@@ -11,7 +11,10 @@ internal sealed class CountCovariance
     /// <summary>Terms of the rounding series; the rest is under 1/(200π²) = 0.0005 stitches squared.</summary>
     private const int RoundingTerms = 100;
 
-    /// <summary>Keeps the matrix positive definite where steady hands and a whole sequence repeat their rounding exactly; a thousandth of a stitch.</summary>
+    /// <summary>
+    /// Keeps the matrix positive definite where steady hands and a whole sequence repeat their rounding exactly; the square
+    /// of a thousandth of a stitch.
+    /// </summary>
     private const double Nugget = 1e-6;
 
     private readonly double[] _sections;

@@ -2,7 +2,7 @@ using Dyepath.Core.Swatches;
 
 namespace Dyepath.Core.Yarns;
 
-/// <summary>Counts gathered by section, with the sum of squares about each section's median kept up to date.</summary>
+/// <summary>Counts gathered by section, with the sum of squares about each section's usual count kept up to date.</summary>
 internal sealed class CountGroups
 {
     /// <summary>Squares beyond this add nothing more, so that one odd count does not pass for a slip.</summary>
@@ -56,6 +56,8 @@ internal sealed class CountGroups
 
     private double MisfitOf(SortedDictionary<int, int> group)
     {
+        if (group.Count == 0)
+            return 0;
         var before = group.Values.Sum() / 2;
         double median = 0;
         foreach (var (count, times) in group)
@@ -65,10 +67,21 @@ internal sealed class CountGroups
             if (before < 0)
                 break;
         }
+        // The median alone would jump by a stitch where a section takes half a stitch more than a whole number.
         var variance = Variance(median, _hands);
-        var sum = 0.0;
+        double sum = 0, kept = 0;
         foreach (var (count, times) in group)
-            sum += times * Math.Min((count - median) * (count - median) / variance, LargestSquare);
-        return sum;
+        {
+            if ((count - median) * (count - median) <= LargestSquare * variance)
+            {
+                sum += (double)count * times;
+                kept += times;
+            }
+        }
+        var centre = sum / kept;
+        var squares = 0.0;
+        foreach (var (count, times) in group)
+            squares += times * Math.Min((count - centre) * (count - centre) / variance, LargestSquare);
+        return squares;
     }
 }

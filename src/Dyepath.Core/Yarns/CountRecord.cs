@@ -65,8 +65,8 @@ internal static class CountRecord
                 $"In {where} the count of {yarn.Sections[slip.At % sections].Name} seems to be missing: from there on the counts "
                 + "fit the colours one place later. Put it in, or count that repeat again; until then the two parts are used separately.")
             : new(FindingKind.DoubledSection, place,
-                $"In {where} {yarn.Sections[(slip.At + sections - 1) % sections].Name} seems to be recorded twice: from there on the counts "
-                + "fit the colours one place earlier. Take one out; until then the two parts are used separately."));
+                $"In {where} {yarn.Sections[(slip.At + sections - 1) % sections].Name} seems to be recorded twice: from "
+                + "there on the counts fit the colours one place earlier. Take one out; until then the two parts are used separately."));
         // The next whole repeat begins one place early after a missed colour, one late after a doubled one.
         var next = (row + 1) * sections + (slip.Missed ? -1 : 1);
         var after = counts.Skip(next).Chunk(sections).Where(c => c.Length == sections).Select(c => c.ToImmutableArray()).ToImmutableArray();
@@ -110,16 +110,20 @@ internal static class CountRecord
         {
             var missed = Enumerable.Range(0, sections).MinBy(skip => RowMisfit(row, whole, hands, n => n < skip ? n : n + 1, -1));
             return new(FindingKind.MissedSection, place,
-                $"{where} has {row.Length} counts for {sections} colours; {yarn.Sections[missed].Name} seems to be missing. It is left out.");
+                $"{where} has {row.Length} counts for {sections} colours; {yarn.Sections[missed].Name} seems to be "
+                + "missing. It is left out.");
         }
         if (whole.Length > 0 && row.Length == sections + 1)
         {
-            var twice = Enumerable.Range(1, sections).Reverse().MinBy(drop => RowMisfit(row, whole, hands, n => n < drop ? n : n - 1, drop));
+            var twice = Enumerable.Range(1, sections).Reverse().MinBy(drop =>
+                RowMisfit(row, whole, hands, n => n < drop ? n : n - 1, drop));
             return new(FindingKind.DoubledSection, place,
-                $"{where} has {row.Length} counts for {sections} colours; {yarn.Sections[twice - 1].Name} seems to be recorded twice. It is left out.");
+                $"{where} has {row.Length} counts for {sections} colours; {yarn.Sections[twice - 1].Name} seems to be "
+                + "recorded twice. It is left out.");
         }
         return new(FindingKind.RepeatOfOtherShape, place,
-            $"{where} has {row.Length} counts for {sections} colours. It is left out: give one count for each colour, in the yarn's order.");
+            $"{where} has {row.Length} counts for {sections} colours. It is left out: give one count for each colour, in "
+            + "the yarn's order.");
     }
 
     private static double RowMisfit(

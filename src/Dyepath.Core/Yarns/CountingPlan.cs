@@ -22,7 +22,9 @@ public enum CountingVerdict
 
 /// <summary>Whether free work of one stitch count can be trusted to lean as planned.</summary>
 /// <param name="MoreRepeats">Repeats still to count: 0 when enough, and what it would take even where that is too many.</param>
-/// <param name="LeanError">Half width of the lean's interval as things stand (before the first repeat: after it), in stitches a row.</param>
+/// <param name="LeanError">
+/// Half width of the lean's interval as things stand (before the first repeat: after it), in stitches a row.
+/// </param>
 /// <param name="Words">For the maker.</param>
 public sealed record FreeCounting(CountingVerdict Verdict, int MoreRepeats, double LeanError, string Words);
 
@@ -48,11 +50,11 @@ public static class CountingPlan
     /// G(mC)/m² + d²Σc²/m + 1/(J·m(m²−1)), derived in docs/mathematics.md: wander and dye between the ends, and the slope of J
     /// parallel lines through rounded points. One repeat has the rounding of its two ends, 1/6.
     /// </remarks>
-    /// <param name="sections">Units of each section, over 0.</param>
-    /// <param name="dye">Relative standard deviation of each section's length.</param>
+    /// <param name="sections">Units of each section, over 0 and at most 1,000,000.</param>
+    /// <param name="dye">Relative standard deviation of each section's length, 0 to 1.</param>
     /// <param name="repeats">1 or more.</param>
     /// <exception cref="ArgumentException">No section, or not as many dye figures as sections.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">Repeats under 1.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A number outside its range.</exception>
     public static double SequenceVariance(IReadOnlyList<double> sections, IReadOnlyList<double> dye, HandsPrior hands, int repeats)
     {
         Check(sections, dye, hands);
@@ -64,7 +66,9 @@ public static class CountingPlan
         return hands.WanderVariance(m * sequence) / (m * m) + dyed / m + rounding;
     }
 
-    /// <summary>Variance of one section, in units squared, as the mean of its counts in <paramref name="repeats"/> repeats of one run.</summary>
+    /// <summary>
+    /// Variance of one section, in units squared, as the mean of its counts in <paramref name="repeats"/> repeats of one run.
+    /// </summary>
     /// <inheritdoc cref="SequenceVariance" path="/param"/>
     /// <inheritdoc cref="SequenceVariance" path="/exception"/>
     public static double SectionVariance(
@@ -177,6 +181,10 @@ public static class CountingPlan
         ArgumentNullException.ThrowIfNull(hands);
         if (sections.Count is 0 or > ColourRing.MostSections || dye.Count != sections.Count)
             throw new ArgumentException($"1 to {ColourRing.MostSections} sections need as many dye figures.", nameof(dye));
+        foreach (var units in sections)
+            Guard.InRange(units, double.Epsilon, 1e6, "stitches", nameof(sections));
+        foreach (var figure in dye)
+            Guard.InRange(figure, 0, 1, "of a section's length", nameof(dye));
     }
 
     /// <summary>The least count that is enough, supposing that more never hurts; the limit when none is.</summary>

@@ -114,6 +114,8 @@ public class CountingPlanTests
         Assert.Throws<ArgumentOutOfRangeException>("tolerance", () => CountingPlan.ForFreeWork(Ring, Dye, hands, null, 50, 0));
         Assert.Throws<ArgumentOutOfRangeException>("confidence", () => CountingPlan.ForFreeWork(Ring, Dye, hands, null, 50, 1, 1));
         Assert.Throws<ArgumentOutOfRangeException>("repeats", () => CountingPlan.SequenceVariance(Ring, Dye, hands, 0));
+        Assert.Throws<ArgumentOutOfRangeException>("sections", () => CountingPlan.SequenceVariance([5, 0], [0, 0], hands, 2));
+        Assert.Throws<ArgumentOutOfRangeException>("dye", () => CountingPlan.SequenceVariance([5], [double.NaN], hands, 2));
         Assert.Throws<ArgumentException>("dye", () => CountingPlan.SequenceVariance(Ring, [0.02], hands, 3));
     }
 }

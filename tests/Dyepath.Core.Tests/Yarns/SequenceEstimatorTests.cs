@@ -68,6 +68,24 @@ public class SequenceEstimatorTests
         Assert.All(estimate.Sections, s => Assert.InRange(s.StandardError, 0.05, 0.45));
     }
 
+    [Theory]
+    [InlineData(1, 400, 4_096)]
+    [InlineData(64, 12, 4_096)]
+    [InlineData(64, 12, 1)]
+    [InlineData(1, 400, 1)]
+    public void The_wildest_hands_and_the_largest_counts_stay_finite(int sections, int repeats, int count)
+    {
+        var rows = Enumerable.Repeat(Enumerable.Repeat(count, sections).ToImmutableArray(), repeats).ToImmutableArray();
+        foreach (var hands in (HandsPrior[])[new(0.3, 1_000, 0.5), new(0.3, 0.1, 0), new(0, 1_000, 0.5), new(1e-9, 1_000, 0)])
+        {
+            var estimate = SequenceEstimator.Estimate(rows, hands);
+
+            Assert.Equal((double)sections * count, estimate.Sequence.Value, 1e-3 * count);
+            Assert.InRange(estimate.Sequence.StandardError, 1e-9, (double)sections * count);
+            Assert.All(estimate.Sections, e => Assert.InRange(e.StandardError, 1e-9, 2.0 * count));
+        }
+    }
+
     [Fact]
     public void A_cut_record_gives_nearly_what_an_uncut_one_would()
     {
