@@ -19,6 +19,9 @@ public sealed class MotifReader
     /// </summary>
     private const double FewestFamilyRowsPerReturn = 2.5;
 
+    /// <summary>Some micro-units, so that rounding to them does not fall off the edge of a motif.</summary>
+    private const double Hair = 3e-6;
+
     /// <summary>Colour variance that is nothing but rounding.</summary>
     private const double LeastVariance = 1e-18;
 
@@ -66,6 +69,9 @@ public sealed class MotifReader
     private double UnitsPerPeriod => ColourRing.ToUnits(_period!.Micro);
 
     private double VisiblePeriod => UnitsPerPeriod / _wave;
+
+    /// <summary>Mean length of a colour in micro-units.</summary>
+    private double MeanStretch => (double)_period!.Micro / _period.Stretches.Length;
 
     /// <param name="gauge">Stitches and rows over 0 and at most 400.</param>
     /// <param name="stitchesPerUnit">1, or 2 in linen stitch.</param>
@@ -145,12 +151,12 @@ public sealed class MotifReader
     }
 
     /// <summary>
-    /// The smallest change of turn cost, in units, and of yarn per stitch, relative, that would give the piece a motif; null
-    /// where none within reach does. Both end on the motif's very edge.
+    /// The smallest change of turn cost, in units, and of yarn per stitch, relative, that would give the piece a motif, both ending a
+    /// hair inside it; null where none within reach would.
     /// </summary>
     internal (double? Turn, double? Yarn) Needs(MotifKind wanted, Piece piece)
     {
-        if (_wave == 0 || wanted == MotifKind.Bands || (wanted == MotifKind.Argyle) != IsTurned && wanted is MotifKind.Argyle or MotifKind.EvenSlant)
+        if (_wave == 0 || wanted == MotifKind.Bands || wanted == (IsTurned ? MotifKind.EvenSlant : MotifKind.Argyle))
             return (null, null);
         var window = Window(wanted, piece);
         var here = VisibleLean(piece) / VisiblePeriod;
@@ -161,13 +167,14 @@ public sealed class MotifReader
         {
             for (var branch = -2; branch <= 2; branch++)
             {
-                if (window.Interval(Slope(piece), Offset(piece, branch), sign) is { } z && Math.Max(z.Low, shortest) is var low && low <= z.High)
-                    yarn = Nearer(yarn, Math.Clamp(1, low, z.High) - 1);
+                if (window.Interval(Slope(piece), Offset(piece, branch), sign) is { } z)
+                    yarn = Nearer(yarn, Reach(1, Math.Max(z.Low, shortest), z.High, Hair));
                 if (window.Lines() is { } lines && shortest <= 1)
                 {
-                    var at = here - ((double)branch / piece.Advance.Rows);
-                    var (least, most) = wanted == MotifKind.Columns ? (-lines.Most, lines.Most) : (lines.Least, lines.Most);
-                    turn = Nearer(turn, ((Math.Clamp(sign * at, least, most) * sign) - at) * VisiblePeriod);
+                    // The same lines, seen a whole turn of the wave further on.
+                    var at = sign * (here - ((double)branch / piece.Advance.Rows));
+                    var least = wanted == MotifKind.Columns ? -lines.Most : lines.Least;
+                    turn = Nearer(turn, sign * VisiblePeriod * Reach(at, least, lines.Most, Hair / VisiblePeriod));
                 }
             }
         }
@@ -179,9 +186,12 @@ public sealed class MotifReader
         ? 0
         : (piece.Advance.Micro - Lean.Of(piece.Advance, _period.Micro).Micro) / _period.Micro;
 
-    private static double Nearer(double? one, double other) => one is { } o && Math.Abs(o) <= Math.Abs(other) ? o : other;
+    /// <summary>How far a value is from an interval less a hair at each end; null where that is empty.</summary>
+    private static double? Reach(double from, double low, double high, double hair) =>
+        low + hair <= high - hair ? Math.Clamp(from, low + hair, high - hair) - from : null;
 
-    private double MeanStretch => (double)_period!.Micro / _period.Stretches.Length;
+    private static double? Nearer(double? one, double? other) =>
+        one is null || Math.Abs(other ?? double.MaxValue) < Math.Abs(one.Value) ? other : one;
 
     /// <summary>
     /// |f| above which the blur leaves less than the stated share of contrast: e^(−2π²σ²f²) = share.

@@ -73,7 +73,7 @@ public sealed class FabricCaseTests
 
     [Fact]
     public void A_turning_chain_that_counts_lies_before_its_row_and_takes_its_own_yarn() =>
-        Gen.Select(Gen.Int[1, 40].Array[2, 5], Gen.Int[2, 30], Gen.Int[-9, 25], Gen.Int[-50, 50]).Sample((tenths, n, turn, start) =>
+        Gen.Select(Gen.Int[1, 40].Array[2, 5], Gen.Int[2, 30], Gen.Int[-9, 25], Gen.Int[-50, 50]).Holds((tenths, n, turn, start) =>
         {
             long[] sections = [.. tenths.Select(t => t * Unit / 4)];
             var ring = ColourRing.FromUnits([.. tenths.Select(t => t / 4.0)]);
@@ -95,11 +95,11 @@ public sealed class FabricCaseTests
                 at += n * Unit + micro;
             }
             return two == fabric.TwoToned;
-        }, seed: "0000iJ30Ks11", iter: 400);
+        }, seed: 111, iter: 400);
 
     [Fact]
     public void Linen_rows_of_half_a_unit_end_in_half_a_unit() =>
-        Gen.Select(Gen.Int[1, 20].Array[2, 5], Gen.Int[1, 31], Gen.Int[0, 3], Gen.Enum<Working>()).Sample((halves, n, turn, way) =>
+        Gen.Select(Gen.Int[1, 20].Array[2, 5], Gen.Int[1, 31], Gen.Int[0, 3], Gen.Enum<Working>()).Holds((halves, n, turn, way) =>
         {
             turn = way == Working.Spiral ? 0 : turn;
             var ring = ColourRing.FromUnits([.. halves.Select(t => t / 2.0)]);
@@ -121,7 +121,7 @@ public sealed class FabricCaseTests
                 at += n * Unit / 2 + turn * Unit / 4;
             }
             return two == fabric.TwoToned;
-        }, seed: "0000kM52Lq08", iter: 400);
+        }, seed: 112, iter: 400);
 
     [Theory]
     [InlineData(8, 0, 1)]
@@ -135,7 +135,7 @@ public sealed class FabricCaseTests
     [Fact]
     public void Changing_counts_and_edges_show_what_the_definition_says() =>
         Gen.Select(Gen.Int[1, 60].Array[1, 5], Gen.Select(Gen.Int[1, 25], Gen.Int[-4, 4], Gen.Int[0, 3]).Array[1, 20], Gen.Enum<Working>())
-            .Sample((tenths, rows, way) =>
+            .Holds((tenths, rows, way) =>
             {
                 var ring = ColourRing.FromUnits([.. tenths.Select(t => t / 10.0)]);
                 int[] counts = [.. rows.Select(r => r.Item1)];
@@ -144,7 +144,7 @@ public sealed class FabricCaseTests
                 var expected = new BruteFabric([.. ring.Sections], [.. Enumerable.Range(0, tenths.Length)]).Work(way, counts, 0, 0, edges);
                 return Enumerable.Range(0, counts.Length).All(r => RowOf(fabric, r).SequenceEqual(expected[r].Select(e => e.Section))
                     && fabric[r, edges[r]] == expected[r][0].Section);
-            }, seed: "0000mN71Tz40", iter: 400);
+            }, seed: 113, iter: 400);
 
     [Fact]
     public void Turn_costs_may_differ_from_row_to_row()

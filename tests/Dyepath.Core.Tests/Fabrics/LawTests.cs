@@ -24,18 +24,18 @@ public sealed class LawTests
 
     [Fact]
     public void Law_1_row_pairs_of_constant_N_start_where_the_closed_form_says() =>
-        Gen.Select(Gen.Int[1, 120], Gen.Long[-900_000, 3_000_000], Gen.Int[1, 20]).Sample((n, turn, pairs) =>
+        Gen.Select(Gen.Int[1, 120], Gen.Long[-900_000, 3_000_000], Gen.Int[1, 20]).Holds((n, turn, pairs) =>
         {
             var path = FabricPath.Constant(Working.Turned, n, 2 * pairs, new PathOptions { TurnCost = turn / 1e6 });
             var advance = 2 * (n * Unit + turn);
             return Enumerable.Range(0, pairs).All(k => Enumerable.Range(0, n).All(c =>
                 path.SpanAt(2 * k, c) == new YarnSpan(k * advance + c * Unit, Unit)
                 && path.SpanAt(2 * k + 1, c) == new YarnSpan((k + 1) * advance - turn - Unit - c * Unit, Unit)));
-        }, seed: "000041aFgHj3", iter: 300);
+        }, seed: 101, iter: 300);
 
     [Fact]
     public void Law_2_turned_fabrics_half_a_period_apart_agree_on_the_columns_they_share() =>
-        Gen.Select(WholeRings, Gen.Int[1, 60], Gen.Int[1, 4], HalfTurns, Gen.Int[0, 30]).Sample((ring, n, j, turn, start) =>
+        Gen.Select(WholeRings, Gen.Int[1, 60], Gen.Int[1, 4], HalfTurns, Gen.Int[0, 30]).Holds((ring, n, j, turn, start) =>
         {
             var doubled = j * ring.Sum();
             var wider = n + doubled / 2;
@@ -44,7 +44,7 @@ public sealed class LawTests
             var narrow = Work(ring, Working.Turned, Rows(n, 12), turn, start * Unit);
             var wide = Work(ring, Working.Turned, Rows(wider, 12), turn, start * Unit);
             return narrow.Zip(wide).All(rows => rows.First.AsSpan().SequenceEqual(rows.Second.AsSpan(0, n)));
-        }, seed: "0000j2Kd83s1", iter: 500);
+        }, seed: 102, iter: 500);
 
     [Fact]
     public void Law_2_does_not_hold_in_the_round_where_half_periods_jump_at_the_join()
@@ -59,17 +59,17 @@ public sealed class LawTests
 
     [Fact]
     public void Law_3_one_stitch_more_moves_the_lean_by_one() =>
-        Gen.Select(WholeRings, Gen.Int[1, 200], HalfTurns).Sample((ring, n, turn) =>
+        Gen.Select(WholeRings, Gen.Int[1, 200], HalfTurns).Holds((ring, n, turn) =>
         {
             var period = ring.Sum() * Unit;
             var less = Lean.Of(new RowAdvance(2 * (n * Unit + turn), 2), period);
             var more = Lean.Of(new RowAdvance(2 * ((n + 1) * Unit + turn), 2), period);
             return Lean.Wrap(more.Micro - less.Micro - 2 * Unit, period) == 0;
-        }, seed: "0000aa81Ks02", iter: 500);
+        }, seed: 103, iter: 500);
 
     [Fact]
     public void Law_3_panels_agree_only_when_they_differ_by_half_periods_turned_or_periods_in_rounds() =>
-        Gen.Select(WholeRings, Gen.Int[0, 20], Gen.Int[1, 40], Gen.Bool).Sample((ring, over, wider, turned) =>
+        Gen.Select(WholeRings, Gen.Int[0, 20], Gen.Int[1, 40], Gen.Bool).Holds((ring, over, wider, turned) =>
         {
             var period = ring.Sum();
             var n = period + over;
@@ -78,11 +78,11 @@ public sealed class LawTests
             var wide = Work(ring, way, Rows(n + wider, 5));
             var agree = narrow.Zip(wide).All(rows => rows.First.AsSpan().SequenceEqual(rows.Second.AsSpan(0, n)));
             return agree == (wider * (turned ? 2 : 1) % period == 0);
-        }, seed: "0000bWq90Lm4", iter: 500);
+        }, seed: 104, iter: 500);
 
     [Fact]
     public void Law_4_the_reversed_ring_from_minus_N_mirrored_leans_the_other_way() =>
-        Gen.Select(WholeRings, Gen.Int[1, 70], Gen.Int[0, 3], Gen.Int[2, 12]).Sample((ring, n, turn, rows) =>
+        Gen.Select(WholeRings, Gen.Int[1, 70], Gen.Int[0, 3], Gen.Int[2, 12]).Holds((ring, n, turn, rows) =>
         {
             var last = ring.Length - 1;
             var mirrored = Work([.. ring.Reverse()], Working.Rounds, Rows(n, rows), turn * Unit, -n * Unit)
@@ -90,11 +90,11 @@ public sealed class LawTests
             // The same piece worked on downwards from its first round leans the other way.
             var downwards = Work(ring, Working.Rounds, Rows(n, rows), turn * Unit, -(rows - 1) * (n + turn) * Unit).Reverse().ToArray();
             return mirrored.Zip(downwards).All(pair => pair.First.AsSpan().SequenceEqual(pair.Second));
-        }, seed: "0000c8UJe2a0", iter: 500);
+        }, seed: 105, iter: 500);
 
     [Fact]
     public void Law_5_a_turned_fabric_repeats_after_so_many_row_pairs_and_not_sooner() =>
-        Gen.Select(Gen.Int[1, 6].Array[3, 5], Gen.Int[0, 20], HalfTurns).Sample((ring, over, turn) =>
+        Gen.Select(Gen.Int[1, 6].Array[3, 5], Gen.Int[0, 20], HalfTurns).Holds((ring, over, turn) =>
         {
             long period = ring.Sum();
             var n = (int)period + over;
@@ -103,7 +103,7 @@ public sealed class LawTests
             var fabric = Work(ring, Working.Turned, Rows(n, 4 * pairs), turn);
             bool RepeatsAfter(int q) => Enumerable.Range(0, fabric.Length - 2 * q).All(r => fabric[r].AsSpan().SequenceEqual(fabric[r + 2 * q]));
             return RepeatsAfter(pairs) && !Enumerable.Range(1, pairs - 1).Any(RepeatsAfter);
-        }, seed: "0000dP3sR7t1", iter: 200);
+        }, seed: 106, iter: 200);
 
     [Fact]
     public void Law_5_a_there_and_back_ring_may_repeat_sooner()
@@ -133,16 +133,16 @@ public sealed class LawTests
 
     [Fact]
     public void Law_6_an_odd_period_reaches_half_leans_at_half_of_odd_periods_plus_or_minus_one() =>
-        Gen.Select(Gen.Int[2, 30], Gen.Int[1, 6]).Sample((half, m) =>
+        Gen.Select(Gen.Int[2, 30], Gen.Int[1, 6]).Holds((half, m) =>
         {
             var (period, repeats) = (2 * half + 1, 2 * m - 1);
             return new[] { -1, 1 }.All(sign =>
                 Lean.Of(FabricPath.Constant(Working.Turned, (repeats * period + sign) / 2, 2).Advance!.Value, period * Unit).UnitsPerRow == sign / 2.0);
-        }, seed: "0000eK29xYz1", iter: 200);
+        }, seed: 107, iter: 200);
 
     [Fact]
     public void Law_7_each_row_is_the_one_below_mirrored_about_stated_columns() =>
-        Gen.Select(WholeRings, Gen.Int[1, 60], Gen.Int[0, 3], Gen.Int[-2, 2]).Sample((ring, n, turn, j) =>
+        Gen.Select(WholeRings, Gen.Int[1, 60], Gen.Int[0, 3], Gen.Int[-2, 2]).Holds((ring, n, turn, j) =>
         {
             var period = ring.Sum();
             var fabric = Work(ring, Working.Turned, Rows(n, 8), turn * Unit);
@@ -151,7 +151,7 @@ public sealed class LawTests
                 var doubledAxis = (r % 2 == 1 ? -(turn + 1) : 2 * n + turn - 1) + j * period;
                 return Enumerable.Range(0, n).All(c => doubledAxis - c is var d && (d < 0 || d >= n || fabric[r][c] == fabric[r + 1][d]));
             });
-        }, seed: "0000fQ12dE45", iter: 500);
+        }, seed: 108, iter: 500);
 
     [Fact]
     public void Law_7_crossing_bands_are_solid_as_wide_as_the_section_and_as_tall_as_the_lean_says()
@@ -174,7 +174,7 @@ public sealed class LawTests
 
     [Fact]
     public void Law_8_one_start_matches_both_side_seams_only_where_the_closed_form_says() =>
-        Gen.Select(WholeRings, Gen.Int[0, 30], Gen.Int[0, 2]).Sample((ring, over, hidden) =>
+        Gen.Select(WholeRings, Gen.Int[0, 30], Gen.Int[0, 2]).Holds((ring, over, hidden) =>
         {
             var period = ring.Sum();
             var n = period + over + 2 * hidden + 1;
@@ -186,7 +186,7 @@ public sealed class LawTests
                 return front.Zip(back).All(rows => rows.First[left] == rows.Second[right] && rows.Second[left] == rows.First[right]);
             });
             return matched || 2 * (n - 1 - 2 * hidden) % period != 0;
-        }, seed: "0000gT84mN31", iter: 150);
+        }, seed: 109, iter: 150);
 
     [Fact]
     public void Law_8_without_it_no_start_matches_where_the_lean_visits_every_phase()
@@ -203,13 +203,13 @@ public sealed class LawTests
 
     [Fact]
     public void Law_8_the_same_panel_wrong_side_out_matches_every_side_stitch() =>
-        Gen.Select(WholeRings, Gen.Int[1, 60], HalfTurns.Where(t => t >= 0)).Sample((ring, n, turn) =>
+        Gen.Select(WholeRings, Gen.Int[1, 60], HalfTurns.Where(t => t >= 0)).Holds((ring, n, turn) =>
         {
             // As worn: front columns from right to left, then the back, whose columns run the other way once it is turned over.
             var front = Work(ring, Working.Turned, Rows(n, 10), turn);
             var round = front.Select(row => row.Concat(row.Reverse()).ToArray());
             return round.All(row => row[n - 1] == row[n] && row[2 * n - 1] == row[0]);
-        }, seed: "0000hV61pB77", iter: 100);
+        }, seed: 110, iter: 100);
 
     private static int LongestRun(int count, Func<int, bool> holds)
     {

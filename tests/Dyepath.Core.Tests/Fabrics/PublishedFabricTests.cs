@@ -83,26 +83,25 @@ public sealed class PublishedFabricTests
         }
     }
 
-    // Derived table: extra shift in stitches per two rows, and stitches of phase after 20 rows, of a systematic error of
-    // yarn per stitch, to first order (2Wε and 20Wε).
+    // Derived table, whole: extra shift in stitches per two rows, and stitches of phase after 20 rows, of a systematic
+    // error of 0.25, 0.5, 1, 2 and 5 per cent of yarn per stitch, to first order (2Wε and 20Wε).
     [Theory]
-    [InlineData(20, 0.25, 0.1, 1)]
-    [InlineData(20, 5, 2, 20)]
-    [InlineData(40, 0.5, 0.4, 4)]
-    [InlineData(60, 1, 1.2, 12)]
-    [InlineData(60, 2, 2.4, 24)]
-    [InlineData(80, 0.25, 0.4, 4)]
-    [InlineData(80, 1, 1.6, 16)]
-    [InlineData(100, 0.5, 1, 10)]
-    [InlineData(120, 0.25, 0.6, 6)]
-    [InlineData(120, 5, 12, 120)]
-    public void Drift_of_a_systematic_error_is_as_tabled(int stitches, double percent, double shift, double phase)
+    [InlineData(20, new[] { 0.1, 0.2, 0.4, 0.8, 2 }, new[] { 1.0, 2, 4, 8, 20 })]
+    [InlineData(40, new[] { 0.2, 0.4, 0.8, 1.6, 4 }, new[] { 2.0, 4, 8, 16, 40 })]
+    [InlineData(60, new[] { 0.3, 0.6, 1.2, 2.4, 6 }, new[] { 3.0, 6, 12, 24, 60 })]
+    [InlineData(80, new[] { 0.4, 0.8, 1.6, 3.2, 8 }, new[] { 4.0, 8, 16, 32, 80 })]
+    [InlineData(100, new[] { 0.5, 1, 2, 4, 10 }, new[] { 5.0, 10, 20, 40, 100 })]
+    [InlineData(120, new[] { 0.6, 1.2, 2.4, 4.8, 12 }, new[] { 6.0, 12, 24, 48, 120 })]
+    public void Drift_of_a_systematic_error_is_as_tabled(int stitches, double[] shifts, double[] phases)
     {
-        var change = percent / 100;
-        var drift = Forgiveness.LeanAfter(stitches, 0, change);
-        // The table leaves out the factor 1/(1 + ε).
-        Assert.Equal(shift, 2 * drift * (1 + change), 1e-9);
-        Assert.Equal(phase, 20 * drift * (1 + change), 1e-9);
+        double[] errors = [0.0025, 0.005, 0.01, 0.02, 0.05];
+        foreach (var (i, change) in errors.Index())
+        {
+            // The table leaves out the factor 1/(1 + ε).
+            var drift = Forgiveness.LeanAfter(stitches, 0, change) * (1 + change);
+            Assert.Equal(shifts[i], 2 * drift, 1e-9);
+            Assert.Equal(phases[i], 20 * drift, 1e-9);
+        }
     }
 
     private static long[] GapsOfRowStarts(double sequence, int stitches, int rows)

@@ -3,6 +3,7 @@ using Dyepath.Core.Fabrics;
 using Dyepath.Core.Motifs;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Swatches;
+using Dyepath.Core.Tests.Fabrics;
 using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Tests.Motifs;
@@ -19,7 +20,7 @@ public sealed class ForgivenessTests
     [Fact]
     public void The_lean_after_a_change_is_the_closed_form() =>
         Gen.Select(Gen.Double[3, 40], Gen.Int[20, 200], Gen.Double[-0.5, 2], Gen.Double[-0.004, 0.004], Gen.Bool)
-            .Sample((period, n, turn, change, turned) =>
+            .Holds((period, n, turn, change, turned) =>
             {
                 double[] units = [period * 0.4, period * 0.6];
                 var way = turned ? Working.Turned : Working.Rounds;
@@ -31,7 +32,7 @@ public sealed class ForgivenessTests
                 var family = changed / 1e6 / (turned ? 2 : 1);
                 var off = Math.Abs(predicted - after) % family;
                 return Math.Min(off, family - off) < 1e-3;
-            }, seed: "0000nO83Wq12", iter: 1_000);
+            }, seed: 115, iter: 1_000);
 
     [Fact]
     public void At_83_stitches_and_half_a_stitch_of_lean_it_is_about_six_parts_in_a_thousand() =>
@@ -47,14 +48,14 @@ public sealed class ForgivenessTests
     [Fact]
     public void The_window_is_where_bisection_over_changed_rings_finds_it() =>
         Gen.Select(Gen.Int[20, 95].Select(t => t / 10.0).Array[2, 5], Gen.Int[24, 120], Gen.Int[30, 90], Gen.Int[0, 3].Select(i => TurnCosts[i]), Gen.Enum<Working>())
-            .Sample((units, n, rows, turn, way) =>
+            .Holds((units, n, rows, turn, way) =>
             {
                 var path = FabricPath.Constant(way, n, rows, new PathOptions { TurnCost = way == Working.Spiral ? 0 : turn });
                 var kind = KindAt(units, path, 0);
                 var found = MotifReader.Create(ColourRing.FromUnits(units), way, Gauge).Forgive(path)!.Value;
                 return found.Tighter < 1e-9 && found.Looser > -1e-9
                     && Agrees(found.Tighter, Edge(units, path, kind, -1)) && Agrees(found.Looser, Edge(units, path, kind, 1));
-            }, seed: "0000oP94Xr23", iter: 40);
+            }, seed: 116, iter: 40);
 
     [Theory]
     [InlineData(67)]
