@@ -1,23 +1,38 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 
 namespace Dyepath.Core.Colours;
 
-/// <summary>A colour in sRGB (IEC 61966-2-1), eight bits a channel, gamma-encoded. <c>default</c> is black.</summary>
-public readonly record struct Srgb(byte R, byte G, byte B)
+/// <summary>An opaque sRGB colour (IEC 61966-2-1) of three gamma-encoded bytes. <c>default</c> is black.</summary>
+public readonly record struct Srgb(byte Red, byte Green, byte Blue)
 {
-    /// <summary>Reads <c>#rrggbb</c> or <c>#rgb</c>, either case; false for anything else.</summary>
-    public static bool TryParse(string? text, out Srgb colour)
+    public static Srgb Black => default;
+
+    public static Srgb White => new(255, 255, 255);
+
+    /// <summary>Reads <c>#rrggbb</c>, or <c>#rgb</c> where each digit stands for two; either case, no blanks.</summary>
+    /// <exception cref="FormatException">Any other text; the message quotes it.</exception>
+    public static Srgb Parse(string text) => TryParse(text, out var colour)
+        ? colour
+        : throw new FormatException($"\"{text}\" is not a colour: write # and six hexadecimal digits, such as #2a9d8f, or # and three.");
+
+    /// <inheritdoc cref="Parse"/>
+    public static bool TryParse([NotNullWhen(true)] string? text, out Srgb colour)
     {
         colour = default;
-        if (text is not { Length: 4 or 7 } || text[0] != '#')
+        if (text is not { Length: 4 or 7 } || text[0] != '#'
+            || !int.TryParse(text.AsSpan(1), NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture, out var value))
             return false;
-        var digits = text.Length == 7 ? text[1..] : string.Concat(text[1..].Select(d => new string(d, 2)));
-        if (!uint.TryParse(digits, NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture, out var value))
-            return false;
-        colour = new Srgb((byte)(value >> 16), (byte)(value >> 8), (byte)value);
+        colour = text.Length == 7
+            ? new Srgb((byte)(value >> 16), (byte)(value >> 8), (byte)value)
+            : new Srgb((byte)((value >> 8) * 17), (byte)((value >> 4 & 15) * 17), (byte)((value & 15) * 17));
         return true;
     }
 
+    public LinearRgb ToLinear() => new(SrgbTransfer.ToLinear(Red), SrgbTransfer.ToLinear(Green), SrgbTransfer.ToLinear(Blue));
+
+    public Lab ToLab() => ToLinear().ToXyz().ToLab();
+
     /// <summary><c>#rrggbb</c> in lower case.</summary>
-    public override string ToString() => FormattableString.Invariant($"#{R:x2}{G:x2}{B:x2}");
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"#{Red:x2}{Green:x2}{Blue:x2}");
 }

@@ -34,7 +34,15 @@ public sealed record Plan(
     string Why,
     ImmutableArray<SizePlan> Sizes,
     ImmutableArray<DirectionOption> Options,
-    ImmutableArray<Finding> Findings);
+    ImmutableArray<Finding> Findings)
+{
+    /// <summary>The rules that the targets and counts follow, for the booklet and the audit to quote.</summary>
+    public required ImmutableArray<PlanRule> Rules { get; init; }
+}
+
+/// <summary>A rule of the trade that the plan follows, in one or two sentences.</summary>
+/// <param name="Id">The measure or step that it is for, such as <c>width</c>.</param>
+public sealed record PlanRule(string Id, string Text);
 
 /// <summary>What one direction gives.</summary>
 /// <param name="WorstError">Largest finished-width or finished-length error over the sizes.</param>
@@ -76,7 +84,7 @@ public sealed record SizePlan(
 /// <param name="Name">Such as <c>front</c>.</param>
 /// <param name="Copies">How many are made alike (2 for sleeves).</param>
 /// <param name="Pooled">Worked in the variegated yarn.</param>
-/// <param name="Stitches">Stitches of the first row.</param>
+/// <param name="Stitches">Stitches of the first row; in linen stitch two to a pooling unit.</param>
 /// <param name="RowStitches">One number, or two that alternate.</param>
 /// <param name="FoundationChains">Chains to begin with, the ones that make the first stitch's height included.</param>
 /// <param name="Start">Yarn position of the first stitch in pooling units, [0, C).</param>
@@ -84,7 +92,7 @@ public sealed record SizePlan(
 /// <param name="TurnCost">Yarn of a turn or join, in pooling units.</param>
 /// <param name="Width">Across the piece as worn, before seams and edgings, at the garment's gauge.</param>
 /// <param name="Height">Down the piece as worn, before seams and edgings.</param>
-/// <param name="SideBandRows">Plain rows (or stitches) of companion yarn on each side; 0 for none.</param>
+/// <param name="SideBandRows">Plain rows of companion yarn worked along each side, those that the seam hides included; 0 for none.</param>
 /// <param name="Marks">Where openings begin and end.</param>
 public sealed record PiecePlan(
     string Name,
@@ -105,7 +113,16 @@ public sealed record PiecePlan(
     Length Width,
     Length Height,
     int SideBandRows,
-    ImmutableArray<PieceMark> Marks);
+    ImmutableArray<PieceMark> Marks)
+{
+    public required FoundationPlan Foundation { get; init; }
+
+    /// <summary>
+    /// Sewn with the side that its odd-numbered rows show outwards turned in, so that its motif mirrors its neighbour's at every
+    /// seam. Back and forth work looks alike on both sides.
+    /// </summary>
+    public bool WrongSideOut { get; init; }
+}
 
 /// <summary>A place on a piece's edge, counted from its beginning.</summary>
 /// <param name="What">Such as <c>neck from</c>, <c>armhole to</c>.</param>

@@ -1,0 +1,29 @@
+namespace Dyepath.Core.Fabrics;
+
+/// <summary>How the yarn runs besides the stitch counts. The defaults are single crochet with a turn that takes no yarn.</summary>
+public sealed record PathOptions
+{
+    public const double LeastTurnCost = -10;
+    public const double MostTurnCost = 50;
+
+    /// <summary>Furthest start either way along the yarn, in units.</summary>
+    public const double FurthestStart = 1_000_000;
+
+    /// <summary>
+    /// τ: extra yarn to turn or join after every row, in units, −10 to 50, rounded to micro-units. A turning chain
+    /// that counts as a stitch and takes κ stitches' yarn costs κ − 1. A spiral has none.
+    /// </summary>
+    public double TurnCost { get; init; }
+
+    /// <summary>Y₀: where along the sequence the first row starts, in units, rounded to micro-units.</summary>
+    public double Start { get; init; }
+
+    /// <summary>Stitches in one pooling unit: 1, or 2 in linen stitch.</summary>
+    public int StitchesPerUnit { get; init; } = 1;
+
+    /// <summary>
+    /// The turning chain is the row's first stitch. With κ = 1 + τ it lies along [Y_r − τ, Y_r + 1), the rest of the
+    /// row at whole steps from Y_r + 1; needs τ over −1 and one stitch a unit. The first row's own chains are taken likewise.
+    /// </summary>
+    public bool TurningChainCounts { get; init; }
+}

@@ -1,0 +1,129 @@
+using System.Collections.Immutable;
+using System.Diagnostics.CodeAnalysis;
+using Dyepath.Core.Colours;
+using Dyepath.Core.Edgings;
+using Dyepath.Core.Fabrics;
+using Dyepath.Core.Motifs;
+using Dyepath.Core.Projects;
+using Dyepath.Core.Quantities;
+using Dyepath.Core.Swatches;
+using Dyepath.Core.Yarns;
+
+namespace Dyepath.Core.Garments;
+
+/// <summary>What all pieces and sizes of a garment share: yarn, stitch, gauges, turn cost.</summary>
+internal sealed class Fabrication
+{
+    private Fabrication(Project project, MeasuredYarn measured)
+    {
+        Project = project;
+        Ring = measured.Ring;
+        Period = ColourPeriod.Of(Ring);
+        // The same yarn, shared out over as many stitches as the maker makes it take.
+        YarnPerUnit = measured.YarnPerStitch.PerUnit * (measured.Natural.Total.Value / Ring.SequenceUnits);
+        var fabric = project.Fabric;
+        TurningChainCounts = fabric.TurningChainCounts ?? fabric.Stitch.TurningChainCounts;
+        TurnCost = project.Garment.Working == Working.Spiral
+            ? 0
+            : fabric.TurnCost ?? (fabric.Keeping == ColourKeeping.Counted ? 0 : fabric.Stitch.NominalTurnCost);
+        Palette = Palette.FromLab(Ring, [.. Sections(project).Select(s => Lab(s.Colour))]);
+        Findings = [.. measured.Findings.Select(f => new Finding(FindingLevel.Warning, f.Place, f.Words))];
+    }
+
+    public Project Project { get; }
+
+    public ColourRing Ring { get; }
+
+    /// <summary>Missing for one colour.</summary>
+    public ColourPeriod? Period { get; }
+
+    /// <summary>P in micro-units; one colour adjoins itself anywhere, which a period of one micro-unit says.</summary>
+    public long PeriodMicro => Period?.Micro ?? 1;
+
+    public Length YarnPerUnit { get; }
+
+    public bool TurningChainCounts { get; }
+
+    public double TurnCost { get; }
+
+    public Palette Palette { get; }
+
+    public ImmutableArray<Finding> Findings { get; }
+
+    public FabricStitch Stitch => Project.Fabric.Stitch;
+
+    /// <summary>Yarn of one single crochet of this yarn on this hook.</summary>
+    public Length SingleCrochetYarn => YarnPerUnit / (Stitch.YarnInSingleCrochet * Stitch.StitchesPerUnit);
+
+    public Length SingleCrochetHeight => Stitch.Id == FabricStitch.SingleCrochet.Id
+        ? Size.RowHeight
+        : Size.StitchWidth * FabricStitch.SingleCrochet.HeightOverWidth;
+
+    private Gauge Size => GaugeFor(Direction.Up);
+
+    /// <summary>
+    /// The gauge that sizes follow from: hung, else blocked, else worked. A swatch is hung with its rows across the pull, so the
+    /// hung gauge says nothing of a garment that is worked sideways; that one uses the blocked gauge.
+    /// </summary>
+    public Gauge GaugeFor(Direction direction)
+    {
+        var swatch = Project.Fabric.Swatch;
+        return direction == Direction.Up ? swatch.ForSize() : swatch.Blocked ?? swatch.Worked;
+    }
+
+    public Axis Stitches(Direction direction) => new(true, GaugeFor(direction).StitchWidth, Project.Garment.Seams.HiddenStitches);
+
+    public Axis Rows(Direction direction) => new(false, GaugeFor(direction).RowHeight, Project.Garment.Seams.HiddenRows);
+
+    public bool CompanionFor(CompanionUse use) => Project.Companion is { } companion && companion.Uses.Contains(use);
+
+    /// <summary>What the edging at a place adds to the edge; nothing where there is none.</summary>
+    public Length EdgingDepth(EdgingPlace place) =>
+        EdgingAt(place) is { } choice && EdgingLibrary.TryFind(choice.Edging, out var edging)
+            ? edging.Depth(choice.Rounds ?? edging.Rounds, SingleCrochetHeight)
+            : Length.Zero;
+
+    public EdgingChoice? EdgingAt(EdgingPlace place) => Project.Garment.Edgings.FirstOrDefault(e => e.Where == place);
+
+    public YarnPath Path(Working working, IReadOnlyList<int> rowStitches, double turnCost, double start) =>
+        YarnPath.Of(working, rowStitches, Stitch.StitchesPerUnit, turnCost, start);
+
+    public CountOptions Counts(Direction direction, Working working, int from, int to, int rows) => new(GaugeFor(direction), from, to)
+    {
+        Motif = Project.Garment.Motif,
+        Working = working,
+        Rows = Math.Clamp(rows, 1, FabricPath.MostRows),
+        Path = new PathOptions
+        {
+            TurnCost = TurnCost,
+            StitchesPerUnit = Stitch.StitchesPerUnit,
+            TurningChainCounts = TurningChainCounts && Stitch.StitchesPerUnit == 1,
+        },
+        Alternating = Project.Garment.Grading.AlternatingRows,
+        HalfTurn = Project.Garment.Grading.HalfStitchTurn,
+        Palette = Palette,
+    };
+
+    public static bool TryCreate(
+        Project project, [NotNullWhen(true)] out Fabrication? fabrication, out ImmutableArray<Finding> reasons)
+    {
+        fabrication = null;
+        if (!MeasuredYarn.TryMeasure(project.Yarn, project.Fabric, out var measured, out var faults))
+        {
+            reasons = [.. faults.Select(f => new Finding(FindingLevel.Fault, f.Place, f.Words))];
+            return false;
+        }
+        fabrication = new Fabrication(project, measured);
+        reasons = [];
+        return true;
+    }
+
+    private static IEnumerable<YarnSection> Sections(Project project) =>
+        project.Yarn.FromOtherEnd ? project.Yarn.Sections.Reverse() : project.Yarn.Sections;
+
+    private static (double L, double A, double B) Lab(Srgb colour)
+    {
+        var lab = colour.ToLab();
+        return (Math.Clamp(lab.Lightness, 0, 100), lab.A, lab.B);
+    }
+}

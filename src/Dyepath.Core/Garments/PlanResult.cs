@@ -1,0 +1,38 @@
+using System.Collections.Immutable;
+using System.Diagnostics.CodeAnalysis;
+
+namespace Dyepath.Core.Garments;
+
+public enum PlanOutcome
+{
+    Planned,
+
+    /// <summary>The document asks for something that contradicts itself or lacks a number.</summary>
+    BadInput,
+
+    /// <summary>No design fulfils the wish; the reasons say what is nearest and what would help.</summary>
+    Infeasible,
+}
+
+/// <summary>A plan, or every reason why there is none.</summary>
+public sealed class PlanResult
+{
+    private PlanResult(PlanOutcome outcome, Plan? plan, ImmutableArray<Finding> reasons) =>
+        (Outcome, Plan, Reasons) = (outcome, plan, reasons);
+
+    public PlanOutcome Outcome { get; }
+
+    public Plan? Plan { get; }
+
+    /// <summary>Empty when there is a plan.</summary>
+    public ImmutableArray<Finding> Reasons { get; }
+
+    [MemberNotNullWhen(true, nameof(Plan))]
+    public bool HasPlan => Plan is not null;
+
+    internal static PlanResult Of(Plan plan) => new(PlanOutcome.Planned, plan, []);
+
+    internal static PlanResult Bad(IEnumerable<Finding> reasons) => new(PlanOutcome.BadInput, null, [.. reasons]);
+
+    internal static PlanResult None(IEnumerable<Finding> reasons) => new(PlanOutcome.Infeasible, null, [.. reasons]);
+}

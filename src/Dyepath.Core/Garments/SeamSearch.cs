@@ -1,0 +1,124 @@
+using System.Collections.Immutable;
+using Dyepath.Core.Fabrics;
+using Dyepath.Core.Quantities;
+using Dyepath.Core.Yarns;
+
+namespace Dyepath.Core.Garments;
+
+/// <summary>How a size's panels begin and how many rows they have.</summary>
+/// <param name="Start">Start of the second piece in whole units.</param>
+internal sealed record SeamDecision(int Rows, int Neck, bool BackTurned, int FrontStart, int Start, ImmutableArray<double> Jumps);
+
+/// <summary>Chooses row counts, start colours and the way the back is turned so that the motif jumps least across the seams.</summary>
+internal static class SeamSearch
+{
+    /// <summary>Rows may be changed as long as the garment's measure stays within this of its target.</summary>
+    public static readonly Length Tolerance = Length.FromCentimetres(1);
+
+    /// <summary>Ties: a stitch of jump is worth far more than any of these.</summary>
+    private const double PerCentimetre = 0.05;
+    private const double PerTurnedBack = 0.03;
+    private const double PerOddRows = 0.02;
+    private const double PerStartWithinColour = 0.02;
+
+    /// <param name="rows">The rows nearest to the target.</param>
+    /// <param name="error">Error of the garment's measure for a row count.</param>
+    /// <param name="layout">Lays out the panels, both starting at 0.</param>
+    /// <param name="lengths">Seam lengths, as weights.</param>
+    public static SeamDecision Choose(
+        Fabrication fabrication,
+        int rows,
+        bool rowsFixed,
+        Func<int, Length> error,
+        Func<int, bool, BoxyLayout> layout,
+        ImmutableArray<double> lengths,
+        int frontStart)
+    {
+        var starts = (int)Math.Clamp(fabrication.PeriodMicro / ColourRing.Unit, 1, ColourRing.LongestSequence);
+        var changes = Changes(fabrication, frontStart, starts);
+        SeamDecision? best = null;
+        var least = double.PositiveInfinity;
+        foreach (var count in Rows(rows, rowsFixed, error))
+        {
+            foreach (var turned in (ReadOnlySpan<bool>)[false, true])
+            {
+                var placed = layout(count, turned);
+                var meters = placed.Meters(fabrication.PeriodMicro);
+                var own = Math.Abs(error(count).Centimetres) * PerCentimetre + (turned ? PerTurnedBack : 0) + (count % 2 == 0 ? 0 : PerOddRows);
+                for (var later = 0; later < starts; later++)
+                {
+                    var cost = own + (changes[later] ? 0 : PerStartWithinColour) + Mean(meters, lengths, later * ColourRing.Unit);
+                    if (cost >= least - 1e-9)
+                        continue;
+                    least = cost;
+                    best = new SeamDecision(
+                        count, placed.Neck, turned, frontStart, (frontStart + later) % SequenceUnits(fabrication),
+                        [.. meters.Select(m => m.MeanJump(later * ColourRing.Unit) / ColourRing.Unit)]);
+                }
+            }
+        }
+        return best!;
+    }
+
+    /// <summary>
+    /// A start for the first piece: with lean 0 the colours stand clearest where a row and its return agree most; else where the
+    /// sequence begins.
+    /// </summary>
+    public static int FirstStart(Fabrication fabrication, YarnPath path, double lean)
+    {
+        if (lean != 0 || !path.Turned)
+            return 0;
+        var ring = fabrication.Ring;
+        var units = (int)(path.UnitsIn(0) / ColourRing.Unit);
+        var (best, most) = (0, -1);
+        for (var start = 0; start < SequenceUnits(fabrication); start++)
+        {
+            var shift = start * ColourRing.Unit;
+            var same = Enumerable.Range(0, units).Count(c =>
+                Colour(ring, shift + path.FromRight(0, c * ColourRing.Unit)) == Colour(ring, shift + path.FromRight(1, c * ColourRing.Unit)));
+            if (same > most)
+                (best, most) = (start, same);
+        }
+        return best;
+    }
+
+    /// <summary>The start that makes the mean of the jumps least; ties to a colour's first stitch, then the earliest.</summary>
+    public static int Start(Fabrication fabrication, IReadOnlyList<SeamMeter> meters)
+    {
+        var starts = (int)Math.Clamp(fabrication.PeriodMicro / ColourRing.Unit, 1, ColourRing.LongestSequence);
+        var changes = Changes(fabrication, 0, starts);
+        return Enumerable.Range(0, starts).MinBy(start =>
+            meters.Sum(m => m.MeanJump(start * ColourRing.Unit)) / ColourRing.Unit + (changes[start] ? 0 : PerStartWithinColour));
+    }
+
+    private static IEnumerable<int> Rows(int rows, bool rowsFixed, Func<int, Length> error)
+    {
+        yield return rows;
+        for (var step = 1; step <= 8 && !rowsFixed; step++)
+        {
+            foreach (var count in new[] { rows - step, rows + step })
+            {
+                if (count > 4 && error(count) <= Tolerance && error(count) >= -Tolerance)
+                    yield return count;
+            }
+        }
+    }
+
+    private static double Mean(ImmutableArray<SeamMeter> meters, ImmutableArray<double> lengths, long later)
+    {
+        double sum = 0, all = 0;
+        for (var i = 0; i < meters.Length; i++)
+        {
+            sum += lengths[i] * meters[i].MeanJump(later) / ColourRing.Unit;
+            all += lengths[i];
+        }
+        return all == 0 ? 0 : sum / all;
+    }
+
+    private static bool[] Changes(Fabrication fabrication, int from, int starts) =>
+        [.. Enumerable.Range(0, starts).Select(s => fabrication.Ring.Locate((from + s) * ColourRing.Unit).Into < ColourRing.Unit)];
+
+    private static int Colour(ColourRing ring, long place) => ring.Colours[ring.Locate(place + ColourRing.Unit / 2).Section];
+
+    private static int SequenceUnits(Fabrication fabrication) => (int)Math.Max(1, fabrication.Ring.Total / ColourRing.Unit);
+}

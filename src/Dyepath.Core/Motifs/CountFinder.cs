@@ -1,0 +1,132 @@
+using System.Collections.Immutable;
+using Dyepath.Core.Fabrics;
+using Dyepath.Core.Quantities;
+using Dyepath.Core.Yarns;
+
+namespace Dyepath.Core.Motifs;
+
+/// <summary>Finds the stitch counts that make a motif.</summary>
+public static class CountFinder
+{
+    /// <summary>Turn cost, in units, that reaches the half leans of an even period.</summary>
+    public const double HalfTurn = 0.5;
+
+    private const int MostNearest = 5;
+
+    /// <summary>Yarn per stitch that another hook can be expected to reach, as a relative change.</summary>
+    private const double HookReach = 0.25;
+
+    /// <summary>
+    /// Every count in the range: constant, N and N + 1 in turn where offered, each at the given turn cost and, where
+    /// offered, at half a unit. Counts too narrow or pieces too short for the motif are listed with that finding.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">An option outside its range.</exception>
+    public static CountSearch Find(ColourRing ring, CountOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(ring);
+        ArgumentNullException.ThrowIfNull(options);
+        Guard.InRange(options.From, 1, FabricPath.MostStitches, "stitches", nameof(options));
+        Guard.InRange(options.To, options.From, FabricPath.MostStitches, "stitches", nameof(options));
+        Guard.InRange(options.Rows, 1, FabricPath.MostRows, "rows", nameof(options));
+        var reader = ReaderOf(ring, options);
+        var all = Candidates(options).Select(c => (Candidate: c, Finding: c.Read(reader, options))).ToArray();
+        var counts = Sort(all.Select(a => a.Finding).Where(f => f.Reading.Kind == options.Motif), options.Order);
+        if (!counts.IsEmpty)
+            return new CountSearch(counts, [], []);
+        var near = all
+            .Select(a => Near(reader, options, a.Candidate, a.Finding))
+            .OrderBy(n => Math.Abs(n.TurnChange ?? double.MaxValue)).ThenBy(n => Math.Abs(n.YarnChange ?? double.MaxValue))
+            .ToImmutableArray();
+        return new CountSearch([], [.. near.Take(MostNearest)], Advise(ring, options, near));
+    }
+
+    private static MotifReader ReaderOf(ColourRing ring, CountOptions options) => MotifReader.Create(
+        ring, options.Working, options.Gauge, options.Path.StitchesPerUnit, options.Palette, options.Thresholds);
+
+    private static IEnumerable<Candidate> Candidates(CountOptions options)
+    {
+        var turned = options.Working is Working.Turned or Working.RoundsTurned;
+        for (var n = options.From; n <= options.To; n++)
+        {
+            foreach (var extra in (bool[])[false, true])
+            {
+                if (extra && !(options.Alternating && turned && n < options.To))
+                    continue;
+                yield return new Candidate(n, extra, options.Path, false);
+                if (options is { HalfTurn: true, Path.TurnCost: not HalfTurn } && options.Working != Working.Spiral)
+                    yield return new Candidate(n, extra, options.Path with { TurnCost = HalfTurn }, true);
+            }
+        }
+    }
+
+    private static ImmutableArray<CountFinding> Sort(IEnumerable<CountFinding> counts, CountOrder order) =>
+    [
+        .. order switch
+        {
+            CountOrder.Forgiveness => counts.OrderByDescending(c => c.Forgiveness?.Least ?? 0).ThenBy(c => c.Stitches),
+            CountOrder.Clarity => counts.OrderByDescending(c => c.Reading.Clarity).ThenBy(c => c.Stitches),
+            _ => counts.OrderBy(c => c.Stitches),
+        },
+    ];
+
+    private static NearCount Near(MotifReader reader, CountOptions options, Candidate candidate, CountFinding finding)
+    {
+        var (turn, yarn) = reader.Needs(options.Motif, candidate.Piece(options));
+        return new NearCount(finding, options.Working == Working.Spiral ? null : turn, yarn);
+    }
+
+    private static ImmutableArray<CountAdvice> Advise(ColourRing ring, CountOptions options, ImmutableArray<NearCount> near)
+    {
+        var advice = ImmutableArray.CreateBuilder<CountAdvice>();
+        if (near.Where(n => n.TurnChange is not null).MinBy(n => Math.Abs(n.TurnChange!.Value)) is { } turn)
+            advice.Add(new CountAdvice.Turn(turn.Finding.Stitches, turn.Finding.TurnCost + turn.TurnChange!.Value));
+        if (near.Where(n => Math.Abs(n.YarnChange ?? 1) <= HookReach).MinBy(n => Math.Abs(n.YarnChange!.Value)) is { } hook)
+            advice.Add(new CountAdvice.Hook(hook.Finding.Stitches, hook.YarnChange!.Value, ring.SequenceUnits / (1 + hook.YarnChange!.Value)));
+        foreach (var kind in near.GroupBy(n => n.Finding.Reading.Kind).OrderByDescending(g => g.Count()).Where(g => g.Key != MotifKind.Scattered))
+            advice.Add(new CountAdvice.Motif(kind.Key, kind.Count(), kind.First().Finding.Stitches));
+        foreach (var way in Enum.GetValues<Working>().Where(w => w != options.Working))
+        {
+            var other = options with { Working = way, Path = way == Working.Spiral ? options.Path with { TurnCost = 0 } : options.Path };
+            var made = Making(ReaderOf(ring, other), other).ToArray();
+            if (made.Length > 0)
+                advice.Add(new CountAdvice.Way(way, made.Length, made[0]));
+        }
+        var reader = ReaderOf(ring, options);
+        var wider = options with { From = 1, To = FabricPath.MostStitches };
+        var outside = Making(reader, wider).ToArray();
+        if (outside.Length > 0)
+            advice.Add(new CountAdvice.Range(outside.MinBy(n => n < options.From ? options.From - n : n - options.To)));
+        return advice.ToImmutable();
+    }
+
+    private static IEnumerable<int> Making(MotifReader reader, CountOptions options) =>
+        Candidates(options).Where(c => c.Read(reader, options).Reading.Kind == options.Motif).Select(c => c.Stitches);
+
+    private readonly record struct Candidate(int Stitches, bool Extra, PathOptions Path, bool HalfTurned)
+    {
+        public Piece Piece(CountOptions options)
+        {
+            // Two rows tell all that a steady piece's reading needs.
+            var path = Extra
+                ? FabricPath.Alternating(options.Working, Stitches, 2, Path)
+                : FabricPath.Constant(options.Working, Stitches, 2, Path);
+            return Motifs.Piece.Of(path, path.Advance!.Value, options.Rows);
+        }
+
+        public CountFinding Read(MotifReader reader, CountOptions options)
+        {
+            var piece = Piece(options);
+            var task = (Extra ? CountTask.ExtraEdgeStitch : CountTask.None) | (HalfTurned ? CountTask.HalfStitchTurn : CountTask.None);
+            var reading = reader.Read(piece);
+            return new CountFinding(
+                Stitches,
+                Extra ? [Stitches, Stitches + 1] : [Stitches],
+                Path.TurnCost,
+                task,
+                reader.PeriodsOf(piece),
+                reading,
+                reader.Forgive(piece),
+                options.Gauge.StitchWidth * Stitches);
+        }
+    }
+}

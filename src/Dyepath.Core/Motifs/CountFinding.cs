@@ -1,0 +1,76 @@
+using System.Collections.Immutable;
+using Dyepath.Core.Fabrics;
+using Dyepath.Core.Quantities;
+
+namespace Dyepath.Core.Motifs;
+
+/// <summary>What a count asks of the maker beyond working it.</summary>
+[Flags]
+public enum CountTask
+{
+    None = 0,
+
+    /// <summary>One stitch more in every other row, worked into its edge, and left out again in the next.</summary>
+    ExtraEdgeStitch = 1,
+
+    /// <summary>A turn that takes half a stitch's yarn: a chain 1 left loose rather than drawn in.</summary>
+    HalfStitchTurn = 2,
+}
+
+/// <summary>A stitch count and what it makes.</summary>
+/// <param name="Stitches">N, the fewer where two alternate.</param>
+/// <param name="RowStitches">The counts in turn: one, or N and N + 1.</param>
+/// <param name="TurnCost">τ in units.</param>
+/// <param name="HalfRepeats">
+/// Turned: the half periods nearest to a row with its turn, so that it is that many half repeats plus the lean. Rounds: whole periods.
+/// </param>
+/// <param name="Forgiveness">Null only where the ring has no line to lose.</param>
+/// <param name="Width">Of the fewer stitches.</param>
+public sealed record CountFinding(
+    int Stitches,
+    ImmutableArray<int> RowStitches,
+    double TurnCost,
+    CountTask Task,
+    long HalfRepeats,
+    MotifReading Reading,
+    Forgiveness? Forgiveness,
+    Length Width);
+
+/// <summary>A count near to making the motif.</summary>
+/// <param name="Finding">What the count makes instead.</param>
+/// <param name="TurnChange">Units of yarn more or less at each turn that would make it the motif; null where none would.</param>
+/// <param name="YarnChange">Relative change of yarn per stitch that would make it the motif; null where none within reach would.</param>
+public sealed record NearCount(CountFinding Finding, double? TurnChange, double? YarnChange);
+
+/// <summary>What would make an infeasible wish feasible.</summary>
+public abstract record CountAdvice
+{
+    private CountAdvice()
+    {
+    }
+
+    /// <summary>Another turn cost, in units, for one of the counts.</summary>
+    public sealed record Turn(int Stitches, double TurnCost) : CountAdvice;
+
+    /// <summary>
+    /// Another hook: yarn per stitch changed by this much, so that the sequence takes so many units, for one of the counts. Gauge and
+    /// size change with it.
+    /// </summary>
+    public sealed record Hook(int Stitches, double YarnChange, double SequenceUnits) : CountAdvice;
+
+    /// <summary>Another motif, which so many of the counts make.</summary>
+    public sealed record Motif(MotifKind Kind, int Counts, int Example) : CountAdvice;
+
+    /// <summary>Another way of working, in which so many of the counts make the motif.</summary>
+    public sealed record Way(Working Working, int Counts, int Example) : CountAdvice;
+
+    /// <summary>A count outside the range.</summary>
+    public sealed record Range(int Stitches) : CountAdvice;
+}
+
+/// <summary>The answer to a search for counts.</summary>
+/// <param name="Counts">Every count in the range that makes the motif.</param>
+/// <param name="Nearest">Where there is none: the counts nearest to it, nearest first.</param>
+/// <param name="Advice">Where there is none: what would make it feasible, the least change first within each kind.</param>
+public sealed record CountSearch(
+    ImmutableArray<CountFinding> Counts, ImmutableArray<NearCount> Nearest, ImmutableArray<CountAdvice> Advice);

@@ -1,0 +1,63 @@
+using System.Collections.Immutable;
+
+namespace Dyepath.Core.Sizing;
+
+/// <summary>
+/// What a pattern should tell its maker for safety. <paramref name="Rule"/> is the regulation, or "advice";
+/// <paramref name="Scope"/> the ages or sizes it names; <paramref name="For"/> the charts that it touches.
+/// </summary>
+public sealed record SafetyRule(string Rule, string Feature, string Scope, string Limit, Wearers For, Citation Source);
+
+/// <summary>Facts to be checked against the regulations in force where the garment is sold.</summary>
+public static class SafetyRules
+{
+    /// <summary>Belongs beside every rule that is printed.</summary>
+    public const string Disclaimer = "This is not legal advice: check the rules in force where the garment is made and sold.";
+
+    private const Wearers Children = Wearers.Child | Wearers.Youth;
+
+    private static readonly Citation Register = new(Provenance.Published, "Federal Register 76 FR 42502 and the agency's answers");
+
+    private static readonly Citation Authority = new(Provenance.Published, "a market-surveillance authority's page");
+
+    private static readonly Citation CodeText = new(Provenance.Published, "text of the Code of Federal Regulations; char lengths from memory");
+
+    private static readonly Citation Memory = new(Provenance.FromMemory, "from memory; check the standard");
+
+    private static readonly Citation Practice = new(Provenance.CommonPractice, "common practice, no source");
+
+    public static ImmutableArray<SafetyRule> All { get; } =
+    [
+        new("US 16 CFR 1120 (2011) and ASTM F1816-97", "drawstrings at hood and neck of upper outerwear", "sizes 2T to 12",
+            "none allowed", Children, Register),
+        new("US 16 CFR 1120 (2011) and ASTM F1816-97", "drawstrings at waist and bottom of upper outerwear", "sizes 2T to 16",
+            "at most 3 in (75 mm) outside the channel at full width; no toggles or knots; a continuous string is bar-tacked", Children, Register),
+        new("EN 14682:2014", "cords and drawstrings at hood, head and neck", "up to 7 years or 134 cm",
+            "none allowed; no ties behind the neck", Wearers.Baby | Wearers.Child, Authority),
+        new("EN 14682:2014", "drawstrings at hood and neck", "7 to 14 years (to 176 cm girls, 182 cm boys)",
+            "no free ends", Children, Authority),
+        new("EN 14682:2014", "functional and decorative cords at the neck", "7 to 14 years",
+            "free ends at most 75 mm", Children, Memory),
+        new("EN 14682:2014", "waist ties, sashes and drawstrings", "up to 14 years",
+            "drawstring ends at most 140 mm with the garment fully open; no toggles; sashes at most 360 mm",
+            Wearers.Baby | Children, Memory),
+        new("US 16 CFR 1615", "flammability of children's sleepwear", "above 9 months to 6X",
+            "char length at most 7 in on average, 10 in singly", Wearers.Baby | Wearers.Child, CodeText),
+        new("US 16 CFR 1616", "flammability of children's sleepwear", "sizes 7 to 14",
+            "char length at most 7 in on average, 10 in singly", Children, CodeText),
+        new("US 16 CFR 1615.1(c)", "infant garments exempt as sleepwear", "9 months or smaller",
+            "one piece at most 64.8 cm (25.75 in), each of two at most 40 cm (15.75 in); must meet 16 CFR 1610", Wearers.Baby, CodeText),
+        new("US 16 CFR 1501", "small parts such as buttons", "under 3 years",
+            "must not fit into the small-parts cylinder, 31.7 mm across and 25.4 to 57.1 mm deep", Wearers.Baby | Wearers.Child, Memory),
+        new("advice", "sleepwear", "children", "crochet is open and loose: not to be used as children's sleepwear", Wearers.Baby | Children, Practice),
+        new("advice", "babies' garments", "babies",
+            "no loose, hairy or shedding fibre; no gaps that trap fingers; no loose floats; no ties at the neck; weave in every end",
+            Wearers.Baby, Practice),
+        new("advice", "dye", "all", "soak a strand on white cloth before pooling dark beside pale; wash cold", Wearers.Everyone, Practice),
+        new("advice", "hands", "makers", "pause every 30 to 60 minutes, hold the hook lightly, stop where a hand goes numb and ask a doctor",
+            Wearers.Everyone, new(Provenance.Published, "craft advice, not medical guidance")),
+    ];
+
+    /// <summary>The rules that touch a chart for these wearers, in the order of <see cref="All"/>.</summary>
+    public static ImmutableArray<SafetyRule> Touching(Wearers wearers) => [.. All.Where(rule => (rule.For & wearers) != Wearers.None)];
+}

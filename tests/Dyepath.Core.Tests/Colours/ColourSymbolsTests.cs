@@ -1,0 +1,38 @@
+using System.Collections.Immutable;
+using CsCheck;
+using Dyepath.Core.Colours;
+using Dyepath.Core.Tests.Data;
+
+namespace Dyepath.Core.Tests.Colours;
+
+public sealed class ColourSymbolsTests
+{
+    [Theory]
+    [InlineData("Kelp Foam Slate", "K F S")]
+    [InlineData("kelp foam slate", "K F S")]
+    [InlineData("Sand Sea Foam", "A B F")]
+    [InlineData("Ash Bark Birch", "A B C")]
+    [InlineData("Indigo Ochre Quartz", "A B C")]
+    [InlineData("Écru 7 Foam", "A B F")]
+    public void Initials_serve_where_unique_and_clear(string names, string symbols) =>
+        Assert.Equal(symbols, string.Join(' ', ColourSymbols.For([.. names.Split(' ')])));
+
+    [Fact]
+    public void Blank_names_get_letters_too() => Assert.Equal(["A", "B"], ColourSymbols.For(["", "  "]));
+
+    [Fact]
+    public void Symbols_are_distinct_short_and_free_of_confusable_letters() =>
+        Seeded.Holds(Gen.String[0, 6].Array[0, ColourSymbols.MostColours], seed: 8, names =>
+        {
+            var symbols = ColourSymbols.For([.. names]);
+            return symbols.Length == names.Length && symbols.Distinct().Count() == names.Length
+                && symbols.All(symbol => symbol.Length is 1 or 2 && !"IOQ".Contains(symbol[0], StringComparison.Ordinal));
+        });
+
+    [Fact]
+    public void Sixty_four_colours_of_one_name_are_served_and_no_more()
+    {
+        Assert.Equal(64, ColourSymbols.For([.. Enumerable.Repeat("Sand", 64)]).Distinct().Count());
+        Assert.Throws<ArgumentOutOfRangeException>(() => ColourSymbols.For([.. Enumerable.Repeat("Sand", 65)]));
+    }
+}

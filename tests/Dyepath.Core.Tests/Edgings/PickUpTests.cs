@@ -1,0 +1,206 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using CsCheck;
+using Dyepath.Core.Edgings;
+using Dyepath.Core.Fabrics;
+using Dyepath.Core.Garments;
+using Dyepath.Core.Quantities;
+using Dyepath.Core.Tests.Data;
+
+namespace Dyepath.Core.Tests.Edgings;
+
+public sealed partial class PickUpTests
+{
+    private static readonly Edging Band = EdgingLibrary.All.Single(e => e.Id == "sc");
+
+    /// <summary>Common practice: single, half double and double from tutorials; row heights are means of published gauges.</summary>
+    [Theory]
+    [InlineData("sc", 1, 1)]
+    [InlineData("hdc", 3, 2)]
+    [InlineData("dc", 2, 1)]
+    public void Row_ends_take_the_trades_number(string stitch, int stitches, int rows)
+    {
+        var height = Length.FromCentimetres(0.7) * FabricStitch.All.Single(s => s.Id == stitch).HeightOverWidth;
+        Assert.Equal((stitches, rows), PickUp.SimpleRatio(PickUp.FlatRatio(height, Length.FromCentimetres(0.7))));
+    }
+
+    /// <summary>Ten published leaflets give single crochet row heights of 0.80 to 0.93 stitch widths.</summary>
+    [Theory]
+    [InlineData(0.8)]
+    [InlineData(0.875)]
+    [InlineData(0.929)]
+    public void Single_crochet_takes_one_stitch_a_row_at_every_published_gauge(double heightOverWidth)
+    {
+        var (stitches, rows) = PickUp.SimpleRatio(PickUp.FlatRatio(Length.FromCentimetres(heightOverWidth), Length.FromCentimetres(1)));
+        Assert.Equal(1, (double)stitches / rows);
+    }
+
+    [Theory]
+    [InlineData(0.75, 3, 4)]
+    [InlineData(0.667, 2, 3)]
+    [InlineData(1, 1, 1)]
+    [InlineData(1.5, 3, 2)]
+    [InlineData(2.76, 11, 4)]
+    public void The_nearest_simple_ratio_is_taken(double ratio, int stitches, int places) =>
+        Assert.Equal((stitches, places), PickUp.SimpleRatio(ratio));
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(double.NaN)]
+    [InlineData(5.5)]
+    public void A_ratio_out_of_range_is_refused(double ratio) =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => PickUp.SimpleRatio(ratio));
+
+    [Fact]
+    public void An_edge_without_places_is_refused()
+    {
+        Assert.Throws<ArgumentException>(() => PickUp.Plan(Band, [], 1, 0));
+        Assert.Throws<ArgumentException>(() => PickUp.Plan(Band, [new("hem", true, 0)], 1, 0));
+    }
+
+    [Fact]
+    public void The_sentence_reads_as_a_person_would_say_it()
+    {
+        var edging = Band with { Multiple = 6 };
+        var pickUp = PickUp.Plan(edging, [new("front neck", true, 42), new("back neck", true, 42)], 0.75, 2);
+        Assert.Equal(
+            "front neck and back neck: pick up 3 in every 4 row ends 10 times, then 2 in the last 2 row ends; 1 extra at each of the 2 corners: 66 in all.",
+            pickUp.Text());
+    }
+
+    [Fact]
+    public void Following_the_sentence_gives_exactly_the_number()
+    {
+        Seeded.Holds(
+            Gen.Select(Gen.Int[1, 300], Gen.Int[1, 300], Gen.Double[0.5, 3], Gen.Int[1, 8], Gen.Int[0, 4], Gen.Bool),
+            101,
+            values =>
+            {
+                var (one, other, ratio, multiple, corners, closed) = values;
+                var edging = Band with { Multiple = multiple, Plus = multiple / 3 };
+                var pickUp = PickUp.Plan(edging, [new("a", true, one), new("b", false, other)], ratio, corners, 2, closed);
+                Assert.Equal(pickUp.Total, Follow(pickUp.Text()));
+                Assert.Equal(0, (pickUp.Total - (closed ? 0 : edging.Plus)) % multiple);
+                return true;
+            },
+            2_000);
+    }
+
+    [Fact]
+    public void Picked_up_stitches_run_even_along_every_stretch()
+    {
+        Seeded.Holds(
+            Gen.Select(Gen.Int[1, 400], Gen.Double[0.5, 3]),
+            102,
+            values =>
+            {
+                var (places, ratio) = values;
+                var rule = PickUp.Plan(Band, [new("edge", true, places)], ratio, 0).Stretches[0];
+                var even = (double)rule.Stitches / rule.Places;
+                var picked = 0;
+                for (var group = 1; group <= rule.Groups; group++)
+                {
+                    picked += rule.Stitches;
+                    Assert.Equal(even * group * rule.Places, picked, 9);
+                }
+                Assert.InRange(rule.Total - even * places, -0.5, 0.5);
+                return true;
+            },
+            1_000);
+    }
+
+    [Fact]
+    public void Extras_without_corners_stand_a_whole_gap_apart()
+    {
+        Seeded.Holds(
+            Gen.Select(Gen.Int[10, 500], Gen.Int[2, 9]),
+            103,
+            values =>
+            {
+                var (places, multiple) = values;
+                var pickUp = PickUp.Plan(Band with { Multiple = multiple }, [new("hem", false, places)], 1, 0);
+                var extra = pickUp.ExtraPlaces();
+                Assert.Equal(Math.Abs(pickUp.Extra), extra.Length);
+                var gap = (double)places / Math.Max(1, extra.Length);
+                for (var i = 1; i < extra.Length; i++)
+                    Assert.InRange(extra[i] - extra[i - 1], Math.Floor(gap), Math.Ceiling(gap));
+                Assert.All(extra, p => Assert.InRange(p, 1, places));
+                return true;
+            },
+            1_000);
+    }
+
+    [Fact]
+    public void Every_edging_can_be_worked_from_its_steps_and_chart()
+    {
+        Assert.True(EdgingLibrary.All.Length >= 4);
+        Assert.Equal(EdgingLibrary.All.Length, EdgingLibrary.All.Select(e => e.Id).Distinct().Count());
+        Assert.All(EdgingLibrary.All, edging =>
+        {
+            Assert.True(edging is { Multiple: >= 1, Plus: >= 0, Rounds: >= 1, Draw: > 0.4 and <= 1 });
+            Assert.NotEmpty(edging.Steps);
+            Assert.NotEmpty(edging.Chart.Symbols);
+            Assert.True(edging.Depth(2, Length.FromCentimetres(1)) > edging.Depth(1, Length.FromCentimetres(1)));
+            Assert.True(EdgingLibrary.TryFind(edging.Id, out var found) && found.Id == edging.Id);
+        });
+        Assert.False(EdgingLibrary.TryFind("fringe of ours", out _));
+    }
+
+    [Fact]
+    public void Loops_stay_off_the_neck_of_childrens_garments()
+    {
+        var picot = EdgingLibrary.All.Single(e => e.Id == "picot");
+        Assert.False(picot.AllowedAt(EdgingPlace.Neck, children: true));
+        Assert.True(picot.AllowedAt(EdgingPlace.Hem, children: true));
+        Assert.True(picot.AllowedAt(EdgingPlace.Neck, children: false));
+        Assert.True(Band.AllowedAt(EdgingPlace.Neck, children: true));
+    }
+
+    [Fact]
+    public void A_plain_band_is_as_deep_and_takes_as_much_yarn_as_its_rounds()
+    {
+        Assert.Equal(Length.FromCentimetres(2.4), Band.Depth(4, Length.FromCentimetres(0.6)));
+        Assert.Equal(400, Band.YarnInSingleCrochet(100, 4));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Band.Depth(0, Length.FromCentimetres(1)));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Band.YarnInSingleCrochet(10, 41));
+    }
+
+    /// <summary>Reads the sentence as a maker does, knowing nothing of how it was made.</summary>
+    private static int Follow(string text)
+    {
+        var total = 0;
+        foreach (var part in text[..text.LastIndexOf(':')].Split("; "))
+        {
+            if (EachOf().Match(part) is { Success: true } each)
+                total += Number(each, 1) * Number(each, 2);
+            if (Groups().Match(part) is { Success: true } groups)
+                total += Number(groups, 1) * Number(groups, 2);
+            if (Rest().Match(part) is { Success: true } rest)
+                total += Number(rest, 1);
+            if (AtEachCorner().Match(part) is { Success: true } corner)
+                total += Sign(corner) * Number(corner, 1) * Number(corner, 3);
+            else if (Extra().Match(part) is { Success: true } extra)
+                total += Sign(extra) * Number(extra, 1);
+        }
+        return total;
+    }
+
+    private static int Number(Match match, int group) => int.Parse(match.Groups[group].Value, CultureInfo.InvariantCulture);
+
+    private static int Sign(Match match) => match.Groups[2].Value == "extra" ? 1 : -1;
+
+    [GeneratedRegex(@"pick up (\d+) in each of the (\d+)")]
+    private static partial Regex EachOf();
+
+    [GeneratedRegex(@"pick up (\d+) in every \d+ (?:row ends|stitches) (\d+) times")]
+    private static partial Regex Groups();
+
+    [GeneratedRegex(@"then (\d+) in the last")]
+    private static partial Regex Rest();
+
+    [GeneratedRegex(@"^(\d+) (extra|fewer) at each of the (\d+) corners")]
+    private static partial Regex AtEachCorner();
+
+    [GeneratedRegex(@"^(\d+) (extra|fewer)")]
+    private static partial Regex Extra();
+}

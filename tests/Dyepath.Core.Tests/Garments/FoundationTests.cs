@@ -1,0 +1,78 @@
+using CsCheck;
+using Dyepath.Core.Fabrics;
+using Dyepath.Core.Garments;
+using Dyepath.Core.Tests.Data;
+using Dyepath.Core.Yarns;
+
+namespace Dyepath.Core.Tests.Garments;
+
+public sealed class FoundationTests
+{
+    /// <summary>Common instruction of several handbooks; half double and linen vary between them.</summary>
+    [Theory]
+    [InlineData("sc", 83, false, 84, 2)]
+    [InlineData("hdc", 83, false, 85, 3)]
+    [InlineData("hdc", 83, true, 84, 3)]
+    [InlineData("dc", 83, true, 85, 4)]
+    [InlineData("dc", 83, false, 86, 4)]
+    [InlineData("linen", 84, false, 86, 4)]
+    [InlineData("linen", 85, false, 86, 2)]
+    public void Chains_follow_the_stitch(string stitch, int stitches, bool counts, int chains, int firstIn) =>
+        Assert.Equal((chains, firstIn), Foundation.Chains(Stitch(stitch), stitches, counts));
+
+    [Fact]
+    public void From_the_knot_the_chains_end_exactly_where_the_first_stitch_begins()
+    {
+        Seeded.Holds(
+            Cases(),
+            201,
+            values =>
+            {
+                var (ring, stitch, stitches, start) = values;
+                var plan = Foundation.Plan(ring, stitch, stitches, stitch.TurningChainCounts, start, false);
+                var knot = ring.Sections.Take(plan.KnotSection).Sum(ColourRing.ToUnits) + plan.KnotInto;
+                var ends = knot + plan.Chains * Foundation.ChainInUnits(stitch);
+                Assert.Equal(0, Math.IEEERemainder(ends - start, ring.SequenceUnits), 4);
+                return true;
+            },
+            500);
+    }
+
+    [Fact]
+    public void Counting_chains_one_by_one_from_the_colour_reaches_the_same_place()
+    {
+        Seeded.Holds(
+            Cases(),
+            202,
+            values =>
+            {
+                var (ring, stitch, stitches, start) = values;
+                var plan = Foundation.Plan(ring, stitch, stitches, stitch.TurningChainCounts, start, false);
+                var begins = ring.Sections.Take(plan.ColourSection).Sum(ColourRing.ToUnits);
+                var chain = Foundation.ChainInUnits(stitch);
+                var used = (plan.Chains + plan.MoreChains) * chain;
+                var shortBy = Foundation.FloorMod(ColourRing.ToMicro(start - begins - used) + 2_000, ring.Total);
+                Assert.InRange(ColourRing.ToUnits(shortBy), 0, chain + 0.005);
+                return true;
+            },
+            500);
+    }
+
+    [Fact]
+    public void The_chain_begins_at_the_last_colour_change_before_the_knot()
+    {
+        var ring = ColourRing.FromUnits([5, 4, 6, 7]);
+        var plan = Foundation.Plan(ring, FabricStitch.SingleCrochet, 83, false, 0, false);
+        // 84 chains of 25.5/53 are 40.415 units: the knot lies at −40.415 ≡ 3.585 (mod 22), in the first section.
+        Assert.Equal(0, plan.KnotSection);
+        Assert.Equal(44 - 84 * 25.5 / 53, plan.KnotInto, 5);
+        Assert.Equal(0, plan.ColourSection);
+        Assert.Equal(7, plan.MoreChains);
+    }
+
+    private static Gen<(ColourRing Ring, FabricStitch Stitch, int Stitches, double Start)> Cases() => Gen.Select(
+        Gen.Double[0.5, 12].Array[1, 8], Gen.Int[0, 3].Select(i => FabricStitch.All[i]), Gen.Int[2, 300], Gen.Double[-50, 50],
+        (sections, stitch, stitches, start) => (ColourRing.FromUnits(sections), stitch, stitches, start));
+
+    private static FabricStitch Stitch(string id) => FabricStitch.All.Single(s => s.Id == id);
+}

@@ -1,0 +1,128 @@
+using System.Collections.Immutable;
+using CsCheck;
+using Dyepath.Core.Fabrics;
+using Dyepath.Core.Garments;
+using Dyepath.Core.Quantities;
+using Dyepath.Core.Supplies;
+using Dyepath.Core.Tests.Data;
+using Dyepath.Core.Yarns;
+
+namespace Dyepath.Core.Tests.Supplies;
+
+public sealed class BallPlannerTests
+{
+    private static readonly Length Unit = Length.FromCentimetres(4);
+
+    [Fact]
+    public void Joins_fall_where_working_stitch_by_stitch_runs_out()
+    {
+        Seeded.Holds(
+            Gen.Select(
+            Gen.Int[5, 40], Gen.Int[1, 30], Gen.Int[-1, 2].Select(q => q / 4.0), Gen.Int[8, 60], Gen.Int[0, 30], Gen.Int[1, 3], Gen.Int[0, 2].Select(h => h / 2.0)),
+            301,
+            values =>
+            {
+                var (stitches, rows, turn, ballUnits, foundation, pieces, waste) = values;
+                var sequence = 20 * ColourRing.Unit;
+                var ball = Unit * (ballUnits + 20 + 7.5);
+                var list = Enumerable.Range(0, pieces)
+                    .Select(i => new PooledPiece(
+                        $"piece {i}", YarnPath.Of(Working.Turned, [stitches], 1, turn, 3 * i), rows, 1,
+                        foundation * ColourRing.Unit / 2, foundation)).ToList();
+                var plan = BallPlanner.Plan(sequence, Unit, ball, list, waste, Length.Zero)!;
+                var (balls, joins) = Brute(list, sequence, ball, waste);
+                Assert.Equal(balls, plan.Balls);
+                Assert.Equal(joins, plan.Joins.Select(j => (j.Ball, j.Piece, j.Row, j.Stitch)));
+                return true;
+            },
+            400);
+    }
+
+    [Fact]
+    public void Yarn_is_neither_made_nor_lost()
+    {
+        Seeded.Holds(
+            Gen.Select(Gen.Int[5, 90], Gen.Int[1, 90], Gen.Double[30, 200], Gen.Double[0, 80], Gen.Int[1, 4]),
+            302,
+            values =>
+            {
+                var (stitches, rows, ballMetres, otherMetres, pieces) = values;
+                var list = Enumerable.Range(0, pieces)
+                    .Select(i => new PooledPiece($"{i}", YarnPath.Of(Working.Turned, [stitches], 1, 0, 5 * i), rows, 1, 0, 0)).ToList();
+                var (ball, other) = (Length.FromMetres(ballMetres), Length.FromMetres(otherMetres));
+                var plan = BallPlanner.Plan(22 * ColourRing.Unit, Unit, ball, list, 0.5, other)!;
+                var pooled = Unit * ((double)pieces * stitches * rows);
+                var accounted = pooled + other + plan.Wasted + plan.Left;
+                Assert.Equal((plan.Balls * ball).Metres, accounted.Metres, 0.001);
+                Assert.True(plan.Left >= Length.Zero && plan.Left < ball);
+                return true;
+            },
+            400);
+    }
+
+    [Fact]
+    public void A_ball_shorter_than_one_sequence_and_its_ends_has_no_plan() =>
+        Assert.Null(BallPlanner.Plan(22 * ColourRing.Unit, Unit, Unit * 20, [], 1, Length.Zero));
+
+    [Fact]
+    public void Endless_work_has_no_plan()
+    {
+        var piece = new PooledPiece("blanket", YarnPath.Of(Working.Turned, [1_000], 1, 0, 0), 5_000, 1, 0, 0);
+        Assert.Null(BallPlanner.Plan(2 * ColourRing.Unit, Unit, Unit * 30, [piece], 1, Length.Zero));
+    }
+
+    /// <summary>Reserves of a fifth, or of one join's worst case: common practice, no source.</summary>
+    [Theory]
+    [InlineData(5, 400, 100, 5)]
+    [InlineData(4, 400, 100, 5)]
+    [InlineData(4, 480, 100, 6)]
+    [InlineData(7, 480, 100, 7)]
+    public void The_safe_number_has_a_fifth_in_reserve(int worst, double metres, double ball, int safe) =>
+        Assert.Equal(safe, BallPlanner.Safe(worst, Length.FromMetres(metres), Length.FromMetres(ball)));
+
+    /// <summary>Works every chain and stitch in small steps of yarn, taking a new ball when one runs out.</summary>
+    private static (int Balls, ImmutableArray<(int, string, int, int)> Joins) Brute(
+        List<PooledPiece> pieces, long sequence, Length ball, double waste)
+    {
+        const long step = 250_000;
+        var end = (long)(BallPlanner.End / Unit * ColourRing.Unit);
+        var fresh = (long)(ball / Unit * ColourRing.Unit) - (long)(waste * sequence) - 2 * end;
+        var (balls, left, place) = (0, 0L, 0L);
+        var joins = ImmutableArray.CreateBuilder<(int, string, int, int)>();
+        foreach (var piece in pieces)
+        {
+            var run = ((piece.Path.Start - piece.Foundation - place) % sequence + sequence) % sequence + 2 * end;
+            if (balls == 0 || left <= run)
+                (balls, left) = (balls + 1, fresh);
+            else
+                left -= run;
+            for (var chain = 1; chain <= piece.Chains; chain++)
+                Work(0, chain, piece.Foundation / piece.Chains);
+            var stitches = (int)(piece.Path.Units[0] / ColourRing.Unit);
+            for (var row = 1; row <= piece.Rows; row++)
+            {
+                for (var stitch = 1; stitch <= stitches; stitch++)
+                {
+                    // A turn that takes yarn back takes it from the next row's first stitches as they come.
+                    var yarn = ColourRing.Unit + (stitch == stitches && row < piece.Rows ? piece.Path.Turn : 0);
+                    Work(row, stitch, yarn);
+                }
+            }
+            place = piece.Path.Start - piece.Foundation + piece.Yarn;
+
+            void Work(int row, int stitch, long yarn)
+            {
+                for (var done = 0L; done < yarn; done += step)
+                {
+                    if (left == 0)
+                    {
+                        joins.Add((balls, piece.Name, row, stitch));
+                        (balls, left) = (balls + 1, fresh);
+                    }
+                    left -= step;
+                }
+            }
+        }
+        return (balls, joins.ToImmutable());
+    }
+}
