@@ -25,6 +25,21 @@ internal static class GarmentChecks
         }
     }
 
+    public static void EdgesAreThere(
+        Place garment, ImmutableArray<EdgingChoice> edgings, ImmutableArray<EdgingPlace> places, ChoiceShape<EdgingPlace> words, FaultList faults)
+    {
+        var list = garment.Member("edgings");
+        for (var i = 0; i < edgings.Length; i++)
+        {
+            if (!places.Contains(edgings[i].Where))
+            {
+                var allowed = string.Join(", ", places.Select(p => DocumentPrinter.Inline(words.Write(p))));
+                faults.Meaning(list.Item(i).Member("where"), allowed, "Choose an edge that this garment has.");
+            }
+        }
+        SizeChecks.Distinct(list, [.. edgings.Select(e => e.Where.ToString())], faults);
+    }
+
     public static void RoundsRunUp(Place garment, Working working, Direction? direction, FaultList faults)
     {
         if (working != Working.Turned && direction == Direction.Sideways)

@@ -67,6 +67,20 @@ internal static class GarmentDescription
         return v => new SleeveSpec(pooled.From(v), shorter.From(v));
     });
 
+    private static readonly ChoiceShape<EdgingPlace> PlaceChoice = new(
+        ("hem", EdgingPlace.Hem), ("neck", EdgingPlace.Neck), ("armholes", EdgingPlace.Armholes), ("cuffs", EdgingPlace.Cuffs),
+        ("brims", EdgingPlace.Brims), ("border", EdgingPlace.Border));
+
+    private static readonly ObjectShape<EdgingChoice> EdgingShape = new("edging", "An edging and where it goes.", o =>
+    {
+        var where = o.Required(
+            "where", "Which edge: hem, neck, armholes or cuffs of a pullover or tunic, brims of a cowl, border of a wrap or blanket.", PlaceChoice,
+            e => e.Where);
+        var edging = o.Required("edging", "Which edging, by its id.", YarnDescription.Name, e => e.Edging);
+        var rounds = o.Optional("rounds", "How many rounds.", new WholeShape(1, 40), e => e.Rounds, "as many as the edging has");
+        return v => new EdgingChoice(where.From(v), edging.From(v), rounds.From(v));
+    });
+
     public static Shape<GarmentSpec> Garment { get; } = new VariantShape<GarmentSpec>(
         "shape",
         NameOf,
@@ -110,7 +124,7 @@ internal static class GarmentDescription
         var motif = MotifField(o);
         var grading = GradingField(o);
         var seams = SeamsField(o);
-        var edgings = EdgingsField(o, ("hem", EdgingPlace.Hem), ("neck", EdgingPlace.Neck), ("armholes", EdgingPlace.Armholes), ("cuffs", EdgingPlace.Cuffs));
+        var edgings = EdgingsField(o, EdgingPlace.Hem, EdgingPlace.Neck, EdgingPlace.Armholes, EdgingPlace.Cuffs);
         o.Check((v, faults) =>
         {
             if (sleeves.TryFrom(v, out var s) && edgings.TryFrom(v, out var e))
@@ -135,7 +149,7 @@ internal static class GarmentDescription
         var motif = MotifField(o);
         var grading = GradingField(o);
         var seams = SeamsField(o);
-        var edgings = EdgingsField(o, ("brims", EdgingPlace.Brims));
+        var edgings = EdgingsField(o, EdgingPlace.Brims);
         o.Check((v, faults) =>
         {
             if (working.TryFrom(v, out var w) && direction.TryFrom(v, out var d))
@@ -154,7 +168,7 @@ internal static class GarmentDescription
         var direction = DirectionField(o);
         var motif = MotifField(o);
         var grading = GradingField(o);
-        var edgings = EdgingsField(o, ("border", EdgingPlace.Border));
+        var edgings = EdgingsField(o, EdgingPlace.Border);
         return v => new GarmentSpec(
             new Wrap(width.From(v), length.From(v), isBlanket), Working.Turned, direction.From(v), motif.From(v), grading.From(v), UsualSeams,
             edgings.From(v));
@@ -178,24 +192,16 @@ internal static class GarmentDescription
     private static Field<GarmentSpec, SeamChoice> SeamsField(ObjectFields<GarmentSpec> o) => o.Optional(
         "seams", "How the motif goes on across seams.", SeamsShape, g => g.Seams, UsualSeams, "each of its fields left out");
 
-    private static Field<GarmentSpec, ImmutableArray<EdgingChoice>> EdgingsField(
-        ObjectFields<GarmentSpec> o, params (string Name, EdgingPlace Place)[] places)
+    private static Field<GarmentSpec, ImmutableArray<EdgingChoice>> EdgingsField(ObjectFields<GarmentSpec> o, params ImmutableArray<EdgingPlace> places)
     {
-        var edging = new ObjectShape<EdgingChoice>($"edging{string.Concat(places.Select(p => p.Place))}", "An edging and where it goes.", e =>
-        {
-            var where = e.Required("where", "Which edge.", new ChoiceShape<EdgingPlace>(places), c => c.Where);
-            var id = e.Required("edging", "Which edging, by its id.", YarnDescription.Name, c => c.Edging);
-            var rounds = e.Optional("rounds", "How many rounds.", new WholeShape(1, 40), c => c.Rounds, "as many as the edging has");
-            return v => new EdgingChoice(where.From(v), id.From(v), rounds.From(v));
-        });
-        var field = o.Optional(
-            "edgings", "Edgings, each on an edge of its own.", new ListShape<EdgingChoice>("edgings", edging, 0, places.Length), g => g.Edgings, [],
-            "no edgings");
+        var edgings = o.Optional(
+            "edgings", "Edgings, each on an edge of its own.", new ListShape<EdgingChoice>("edgings", EdgingShape, 0, PlaceChoice.Names.Length),
+            g => g.Edgings, [], "no edgings");
         o.Check((v, faults) =>
         {
-            if (field.TryFrom(v, out var edgings))
-                SizeChecks.Distinct(v.Place.Member("edgings"), [.. edgings.Select(e => e.Where.ToString())], faults);
+            if (edgings.TryFrom(v, out var e))
+                GarmentChecks.EdgesAreThere(v.Place, e, places, PlaceChoice, faults);
         });
-        return field;
+        return edgings;
     }
 }

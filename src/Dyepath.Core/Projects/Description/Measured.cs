@@ -28,7 +28,7 @@ internal static class Measured
     private static readonly QuantityKind<double> Millimetres = new("hookSize", "a hook size", n => n, n => n, [new("mm", 1, 0, true)]);
 
     private static readonly QuantityKind<double> Stitches = new(
-        "stitches", "stitches", n => n, n => n, [new("stitches", 1, 0, true), new("stitch", 1, 0, false), new("sts", 1, 0, false), new("st", 1, 0, false)]);
+        "stitches", "a number of stitches", n => n, n => n, [new("stitches", 1, 0, true), new("stitch", 1, 0, false), new("sts", 1, 0, false), new("st", 1, 0, false)]);
 
     private static readonly QuantityKind<double> Shares = new("share", "a share", n => n, n => n, [new("%", 0.01m, 0, true)]);
 

@@ -11,9 +11,10 @@ namespace Dyepath.Core.Projects.Shapes;
 internal sealed class TextShape(int longest, bool lines = false) : Shape<string>
 {
     // Besides the C0 and C1 controls, the separators and direction marks that make a line read other than it is written.
-    private readonly string _pattern = lines
-        ? @"^(?=[\s\S]*\S)[^\u0000-\u0009\u000b-\u001f\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069]*$"
-        : @"^(?=.*\S)[^\u0000-\u001f\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069]*$";
+    private const string OneLine = @"^(?=.*\S)[^\u0000-\u001f\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069]*$";
+    private const string Lines = @"^(?=[\s\S]*\S)[^\u0000-\u0009\u000b-\u001f\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069]*$";
+
+    private readonly Regex _whole = Patterns.Whole(lines ? Lines : OneLine);
 
     public override string Allowed => lines
         ? $"text of 1 to {longest} characters, line breaks as \\n"
@@ -24,7 +25,7 @@ internal sealed class TextShape(int longest, bool lines = false) : Shape<string>
     public override bool TryRead(Place place, FaultList faults, [MaybeNullWhen(false)] out string value)
     {
         value = (place.Node as TextNode)?.Text;
-        if (value is not null && value.EnumerateRunes().Count() <= longest && Patterns.Matches(_pattern, value))
+        if (value is not null && value.EnumerateRunes().Count() <= longest && _whole.IsMatch(value))
             return true;
         faults.Form(place, Allowed, value is null ? "Write it in quotation marks." : "Shorten it, or take out what cannot be printed.");
         return false;
@@ -33,7 +34,7 @@ internal sealed class TextShape(int longest, bool lines = false) : Shape<string>
     public override DocumentNode Write(string value, Commentary? commentary = null) => new TextNode(value);
 
     public override ObjectNode Schema(SchemaDefinitions definitions) => ObjectNode.Of(
-        ("type", new TextNode("string")), ("maxLength", NumberNode.Of(longest)), ("pattern", new TextNode(_pattern)));
+        ("type", new TextNode("string")), ("maxLength", NumberNode.Of(longest)), ("pattern", new TextNode(lines ? Lines : OneLine)));
 }
 
 /// <summary>One of a few words.</summary>
@@ -160,12 +161,8 @@ internal sealed class ColourShape : Shape<Srgb>
 /// <summary>Shared by the shapes that read text and numbers.</summary>
 internal static class Patterns
 {
-    /// <summary>By the grammar that JSON Schema uses, in which $ is the very end.</summary>
-    public static bool Matches(string pattern, string text) => Match(pattern, text).Success;
-
-    /// <inheritdoc cref="Matches"/>
-    public static Match Match(string pattern, string text) =>
-        Regex.Match(text, pattern[..^1] + @"\z", RegexOptions.CultureInvariant);
+    /// <summary>A pattern of the JSON Schema, in which $ is the very end; .NET's would let a line break follow.</summary>
+    public static Regex Whole(string pattern) => new(pattern[..^1] + @"\z", RegexOptions.CultureInvariant);
 
     /// <summary>The finite number of a node; false for any other node and for one beyond the range of doubles.</summary>
     public static bool TryNumber(DocumentNode node, out double number)

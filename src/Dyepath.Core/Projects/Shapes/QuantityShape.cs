@@ -27,7 +27,7 @@ internal sealed class QuantityShape<T>(QuantityKind<T> kind, string example, dec
 
     private static readonly SearchValues<char> Fractions = SearchValues.Create(FractionSigns);
 
-    private readonly string _pattern = PatternOf(kind);
+    private readonly Regex _whole = Patterns.Whole(PatternOf(kind));
 
     public override string Allowed =>
         $"{kind.Name} such as \"{example}\", from {Written(smallest)} to {Written(largest)} ({string.Join(", ", kind.Units.Select(u => u.Symbol))})";
@@ -37,7 +37,7 @@ internal sealed class QuantityShape<T>(QuantityKind<T> kind, string example, dec
     public override bool TryRead(Place place, FaultList faults, out T value)
     {
         value = default;
-        if (place.Node is not TextNode { Text: var text } || Patterns.Match(_pattern, text) is not { Success: true } match)
+        if (place.Node is not TextNode { Text: var text } || _whole.Match(text) is not { Success: true } match)
         {
             faults.Form(
                 place, Allowed, place.Node is NumberNode ? "Write the number and its unit in quotation marks." : "Write a number, then its unit.");
@@ -58,7 +58,7 @@ internal sealed class QuantityShape<T>(QuantityKind<T> kind, string example, dec
     public override ObjectNode Schema(SchemaDefinitions definitions) => definitions.Reference(kind.Id, () => ObjectNode.Of(
         ("description", new TextNode($"{kind.Name} in {string.Join(", ", kind.Units.Select(u => u.Symbol))}")),
         ("type", new TextNode("string")),
-        ("pattern", new TextNode(_pattern))));
+        ("pattern", new TextNode(PatternOf(kind)))));
 
     /// <summary>
     /// In the kind's first unit, unless two decimals or more are needed there and another unit needs fewer. Exact down

@@ -89,6 +89,9 @@ internal sealed record VariantCase<T>(ImmutableArray<string> Names, ObjectShape<
 /// <summary>What a page about the document says of objects whose fields depend on one of them.</summary>
 internal interface IVariantShape
 {
+    /// <summary>The deciding property.</summary>
+    string Key { get; }
+
     IEnumerable<(ImmutableArray<string> Names, IObjectShape Shape)> Cases { get; }
 }
 
@@ -96,6 +99,8 @@ internal interface IVariantShape
 internal sealed class VariantShape<T>(string key, Func<T, string> nameOf, params VariantCase<T>[] cases) : Shape<T>, IVariantShape
 {
     private readonly ImmutableArray<string> _names = [.. cases.SelectMany(c => c.Names)];
+
+    public string Key => key;
 
     public override string Allowed => $"an object whose \"{key}\" is {string.Join(", ", _names.Select(n => $"\"{n}\""))}";
 
