@@ -1,3 +1,4 @@
+using Dyepath.Core.Colours;
 using System.Collections.Immutable;
 using CsCheck;
 using Dyepath.Core.Fabrics;
@@ -109,7 +110,7 @@ public sealed class ChartTests
     {
         foreach (var colour in SampleBooklet.Key)
         {
-            var ink = Ink.Against(colour.Colour);
+            var ink = Contrast.InkOn(colour.Colour);
             var other = ink == Ink.Paper ? new Core.Colours.Srgb(0, 0, 0) : Ink.Paper;
             Assert.True(ContrastRatio.Of(ink, colour.Colour) >= ContrastRatio.Of(other, colour.Colour));
             Assert.True(ContrastRatio.Of(ink, colour.Colour) >= 4.5);

@@ -83,7 +83,7 @@ internal static class BookletCommand
         {
             var figure = figures[i];
             files.Add(($"figure-{i + 1:00}.svg", stream => stream.Write(Encoding.UTF8.GetBytes(
-                SvgDrawing.Write(figure.Picture, edition, wording.Say, wording.Text(figure.Caption), wording.Text(figure.Alternative))))));
+                SvgDrawing.Write(figure, edition, wording.Say)))));
         }
         try
         {

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Text;
 using Dyepath.Core.Projects;
 
 namespace Dyepath.Cli.Commands;
@@ -19,7 +20,9 @@ internal static class NewCommand
         };
         command.SetAction(parsed =>
         {
-            terminal.Output.Write(parsed.GetValue(json) ? ProjectWriter.Write(StarterDocument.Project) : StarterDocument.Write());
+            terminal.Output.Write(parsed.GetValue(json)
+                ? ProjectWriter.Write(ProjectReader.Read(Encoding.UTF8.GetBytes(StarterDocument.Write())).Project!)
+                : StarterDocument.Write());
             return ExitCode.Success;
         });
         return command;

@@ -34,7 +34,7 @@ internal sealed class ProjectFile
         var demo = parsed.GetValue(Demo);
         if (file is null == !demo)
             throw new BadInputException("command line", "Name one project document, or - for standard input, or use --demo.");
-        var reading = demo ? ProjectReader.Read(DemoProject.Utf8) : ProjectReader.Read(terminal.ReadDocument(file!, MostBytes));
+        var reading = demo ? ProjectReader.Read(DemoDocument.Utf8()) : ProjectReader.Read(terminal.ReadDocument(file!, MostBytes));
         return reading.Project ?? throw new BadInputException([.. reading.Faults.Select(AsInput)]);
     }
 
@@ -48,19 +48,7 @@ internal sealed class ProjectFile
         if (result.Outcome == PlanOutcome.BadInput)
             throw new BadInputException([.. result.Reasons.Select(r => new InputFault(r.Place, r.Text))]);
         if (json)
-        {
-            terminal.WriteJson(writer =>
-            {
-                writer.WriteStartObject();
-                writer.WriteStartArray("sizes");
-                writer.WriteEndArray();
-                writer.WriteStartArray("reasons");
-                foreach (var reason in result.Reasons)
-                    writer.WriteStringValue($"{reason.Place}: {reason.Text}");
-                writer.WriteEndArray();
-                writer.WriteEndObject();
-            });
-        }
+            terminal.WriteJson(writer => PlanJson.WriteReasons(writer, result));
         else
         {
             terminal.Output.WriteLine("No design is feasible as the document stands.");

@@ -89,7 +89,7 @@ internal sealed class SequenceOptions
 
     /// <summary>The colours' contrasts, where colours are given.</summary>
     public Palette? LabPalette(ParseResult parsed, ColourRing ring) => Palette(parsed) is { } colours
-        ? Core.Motifs.Palette.FromLab(ring, [.. colours.Select(c => c.ToLab()).Select(lab => (lab.L, lab.A, lab.B))])
+        ? Core.Motifs.Palette.FromLab(ring, [.. colours.Select(c => c.ToLab()).Select(lab => (Math.Clamp(lab.Lightness, 0, 100), lab.A, lab.B))])
         : null;
 
     public Working Working(ParseResult parsed) => parsed.GetRequiredValue(Worked) switch

@@ -137,5 +137,5 @@ internal sealed class PdfCanvas(XGraphics page, PdfFonts fonts)
         return brush;
     }
 
-    private static XColor Colour(Srgb colour) => XColor.FromArgb(colour.R, colour.G, colour.B);
+    private static XColor Colour(Srgb colour) => XColor.FromArgb(colour.Red, colour.Green, colour.Blue);
 }

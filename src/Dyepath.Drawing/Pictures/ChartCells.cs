@@ -56,7 +56,7 @@ internal sealed class ChartCells(ColourChart chart, ChartGeometry geometry, Char
             var middle = Top(row) + RowHeight / 2;
             var here = row;
             var inWindow = Enumerable.Range(0, geometry.Units(row)).Where(unit => HasCentre(geometry.Half(here, unit) + 1));
-            foreach (var ink in inWindow.GroupBy(unit => Ink.Against(Colour(here, unit))).OrderBy(ink => ink.Key.R))
+            foreach (var ink in inWindow.GroupBy(unit => Contrast.InkOn(Colour(here, unit))).OrderBy(ink => ink.Key.Red))
             {
                 var lettering = new Lettering(size, ink.Key, Anchor.Middle);
                 var texts = ink

@@ -1,3 +1,4 @@
+using Dyepath.Core.Colours;
 using System.Collections.Immutable;
 using Dyepath.Core.Instructions;
 using Dyepath.Drawing.Lists;
@@ -19,7 +20,7 @@ internal static class ColourKeySigns
     private static Sheet Swatch(ChartColour colour)
     {
         var symbol = Symbol(colour);
-        var lettering = new Lettering(symbol.Length > 1 ? 2.4 : 3, Ink.Against(colour.Colour), Anchor.Middle);
+        var lettering = new Lettering(symbol.Length > 1 ? 2.4 : 3, Contrast.InkOn(colour.Colour), Anchor.Middle);
         return new Sheet(Side, Side,
         [
             new PathBuilder().Rectangle(0.1, 0.1, Side - 0.2, Side - 0.2).With(new Style(colour.Colour, Ink.Fine)),

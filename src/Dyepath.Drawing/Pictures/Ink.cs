@@ -21,17 +21,4 @@ internal static class Ink
     public static Stroke Tenth { get; } = new(Black, 0.35);
 
     public static Stroke Edge { get; } = new(Black, 0.4);
-
-    /// <summary>Ink or paper, whichever stands out more on a ground: the contrast ratio of WCAG 2.2, relative luminance.</summary>
-    public static Srgb Against(Srgb ground)
-    {
-        var luminance = 0.2126 * Linear(ground.R) + 0.7152 * Linear(ground.G) + 0.0722 * Linear(ground.B);
-        return luminance > 0.179 ? new Srgb(0, 0, 0) : Paper;
-    }
-
-    private static double Linear(byte channel)
-    {
-        var value = channel / 255.0;
-        return value <= 0.04045 ? value / 12.92 : Math.Pow((value + 0.055) / 1.055, 2.4);
-    }
 }

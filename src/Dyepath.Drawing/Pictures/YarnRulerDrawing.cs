@@ -1,3 +1,4 @@
+using Dyepath.Core.Colours;
 using System.Collections.Immutable;
 using System.Globalization;
 using Dyepath.Core.Instructions;
@@ -35,7 +36,7 @@ internal static class YarnRulerDrawing
         yield return new PathBuilder().Rectangle(left, BarTop, width, BarHeight).With(new Style(colour.Colour, Ink.Fine));
         var middle = left + width / 2;
         var sign = ColourKeySigns.Symbol(colour);
-        var symbol = new Lettering(Math.Min(4, width / (0.75 * Math.Max(1, sign.Length))), Ink.Against(colour.Colour), Anchor.Middle);
+        var symbol = new Lettering(Math.Min(4, width / (0.75 * Math.Max(1, sign.Length))), Contrast.InkOn(colour.Colour), Anchor.Middle);
         yield return new TextLine(new Point(middle, symbol.BaselineAround(BarTop + BarHeight / 2)), sign, symbol);
         var count = units.ToString("0.#", CultureInfo.InvariantCulture);
         if (Typeface.Regular.Width(count, 2.8) < width)
