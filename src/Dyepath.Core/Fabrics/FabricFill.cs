@@ -13,19 +13,17 @@ internal sealed class FabricFill
 
     private readonly RingReader _reader;
     private readonly FabricPath _path;
-    private readonly Dictionary<long, Strip> _strips = [];
-    private readonly bool _stripped;
-    private readonly int _longest;
     private readonly int _block;
+
+    /// <summary>One a fraction of a unit that rows start at; empty where rows are filled run by run.</summary>
+    private readonly List<Strip> _strips;
 
     public FabricFill(RingReader reader, FabricPath path)
     {
         _reader = reader;
         _path = path;
         _block = RepeatingRows();
-        for (var row = 0; row < path.Rows; row++)
-            _longest = Math.Max(_longest, path.Cells(row));
-        _stripped = PrepareStrips();
+        _strips = PrepareStrips();
     }
 
     /// <summary>Returns how many cells are two-toned.</summary>
@@ -39,8 +37,9 @@ internal sealed class FabricFill
             perRow[row] = FillRow(row, cells.Slice(filled, length));
             filled += length;
         }
-        for (var row = 0; row < _path.Rows; row++)
-            twoToned += perRow[row % _block];
+        var (times, over) = Math.DivRem(_path.Rows, _block);
+        for (var row = 0; row < _block; row++)
+            twoToned += perRow[row] * (row < over ? times + 1 : times);
         while (filled < cells.Length)
         {
             var copied = Math.Min(filled, cells.Length - filled);
@@ -63,16 +62,23 @@ internal sealed class FabricFill
             return twoToned;
         var from = _path.RowStart(row) + first * ColourRing.Unit;
         var plain = backwards ? cells[(cells.Length - end)..(cells.Length - first)] : cells[first..end];
-        if (_stripped)
-        {
-            var (strip, phase) = (_strips[FractionOf(from)], PhaseOf(from));
-            strip.Copy(phase, backwards, plain);
-            return twoToned + strip.TwoTonedWithin(phase, plain.Length);
-        }
+        if (_strips.Count > 0)
+            return twoToned + CopyStrip(from, backwards, plain);
         twoToned += _reader.FillRuns(from, plain);
         if (backwards)
             plain.Reverse();
         return twoToned;
+    }
+
+    private int CopyStrip(long from, bool backwards, Span<byte> cells)
+    {
+        var (phase, fraction) = PlaceOf(from);
+        foreach (var strip in _strips)
+        {
+            if (strip.Fraction == fraction)
+                return strip.Copy(phase, backwards, cells);
+        }
+        throw new InvalidOperationException($"No strip was prepared for rows that start {fraction} micro-units into a stitch.");
     }
 
     /// <summary>A counting chain or a half unit at the row's end, of other than one unit of yarn.</summary>
@@ -82,31 +88,33 @@ internal sealed class FabricFill
         return two ? 1 : 0;
     }
 
-    private bool PrepareStrips()
+    private List<Strip> PrepareStrips()
     {
         if (_reader.Total % ColourRing.Unit != 0)
-            return false;
-        var fractions = new HashSet<long>();
-        for (var row = 0; row < _block && fractions.Count <= MostStrips; row++)
-            fractions.Add(FractionOf(_path.RowStart(row)));
-        var length = (int)(_reader.Total / ColourRing.Unit) + _longest;
-        if (fractions.Count > MostStrips || (long)fractions.Count * length > (long)_longest * _block)
-            return false;
-        foreach (var fraction in fractions)
-            _strips.Add(fraction, new Strip(_reader, fraction, length));
-        return true;
+            return [];
+        var fractions = new List<long>();
+        var longest = 0;
+        for (var row = 0; row < _block; row++)
+        {
+            longest = Math.Max(longest, _path.Cells(row));
+            var (_, fraction) = PlaceOf(_path.RowStart(row));
+            if (!fractions.Contains(fraction))
+                fractions.Add(fraction);
+            if (fractions.Count > MostStrips)
+                return [];
+        }
+        var length = (int)(_reader.Total / ColourRing.Unit) + longest;
+        return (long)fractions.Count * length > (long)longest * _block ? [] : fractions.ConvertAll(f => new Strip(_reader, f, length));
     }
 
-    private static long FractionOf(long position)
+    /// <summary>Whole units into the sequence, and micro-units into the unit.</summary>
+    private (int Phase, long Fraction) PlaceOf(long position)
     {
-        var rest = position % ColourRing.Unit;
-        return rest < 0 ? rest + ColourRing.Unit : rest;
-    }
-
-    private int PhaseOf(long position)
-    {
-        var rest = (position - FractionOf(position)) % _reader.Total;
-        return (int)((rest < 0 ? rest + _reader.Total : rest) / ColourRing.Unit);
+        var within = position % _reader.Total;
+        if (within < 0)
+            within += _reader.Total;
+        var phase = within / ColourRing.Unit;
+        return ((int)phase, within - phase * ColourRing.Unit);
     }
 
     /// <summary>Rows after which a steady fabric repeats along the yarn, or all of them.</summary>
@@ -133,7 +141,8 @@ internal sealed class FabricFill
 
         public Strip(RingReader reader, long fraction, int length)
         {
-            _forwards = new byte[length];
+            Fraction = fraction;
+            _forwards = GC.AllocateUninitializedArray<byte>(length);
             if (reader.FillRuns(fraction, _forwards) > 0)
             {
                 _twoTonedBefore = new int[length + 1];
@@ -143,17 +152,19 @@ internal sealed class FabricFill
                     _twoTonedBefore[i + 1] = _twoTonedBefore[i] + (two ? 1 : 0);
                 }
             }
-            _backwards = [.. _forwards];
-            Array.Reverse(_backwards);
+            _backwards = GC.AllocateUninitializedArray<byte>(length);
+            _forwards.CopyTo(_backwards);
+            _backwards.AsSpan().Reverse();
         }
 
-        public void Copy(int phase, bool backwards, Span<byte> cells)
+        public long Fraction { get; }
+
+        /// <summary>Returns how many of the cells are two-toned.</summary>
+        public int Copy(int phase, bool backwards, Span<byte> cells)
         {
             var (strip, at) = backwards ? (_backwards, _backwards.Length - phase - cells.Length) : (_forwards, phase);
             strip.AsSpan(at, cells.Length).CopyTo(cells);
+            return _twoTonedBefore is { } before ? before[phase + cells.Length] - before[phase] : 0;
         }
-
-        public int TwoTonedWithin(int phase, int length) =>
-            _twoTonedBefore is { } before ? before[phase + length] - before[phase] : 0;
     }
 }

@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Fabrics;
@@ -6,6 +7,8 @@ namespace Dyepath.Core.Fabrics;
 /// <summary>Reads off which colour a stretch of yarn shows.</summary>
 internal sealed class RingReader
 {
+    private const ulong EveryByte = 0x0101_0101_0101_0101;
+
     private readonly ColourRing _ring;
 
     /// <summary>Where each section ends within the sequence.</summary>
@@ -35,30 +38,37 @@ internal sealed class RingReader
     /// <summary>Fills <paramref name="cells"/> with whole-unit stitches from a position on, and counts the two-toned ones.</summary>
     public int FillRuns(long from, Span<byte> cells)
     {
+        var ends = _ends;
         var at = Wrap(from);
         var section = SectionAt(at);
         var twoToned = 0;
-        var cell = 0;
         while (true)
         {
-            var run = (int)Math.Min((_ends[section] - at) / ColourRing.Unit, cells.Length - cell);
-            cells.Slice(cell, run).Fill((byte)section);
-            cell += run;
-            if (cell == cells.Length)
+            var run = (int)Math.Min((ends[section] - at) / ColourRing.Unit, cells.Length);
+            // Most runs are short: one store that overshoots is cheaper than a call, and the next run overwrites it.
+            if (run <= sizeof(ulong) && cells.Length >= sizeof(ulong))
+                MemoryMarshal.Write(cells, EveryByte * (ulong)section);
+            else
+                cells[..run].Fill((byte)section);
+            cells = cells[run..];
+            if (cells.IsEmpty)
                 return twoToned;
             at += run * ColourRing.Unit;
-            if (at < _ends[section])
+            if (at < ends[section])
             {
-                (cells[cell++], var two) = Show(at, section, ColourRing.Unit);
+                (cells[0], var two) = Show(at, section, ColourRing.Unit);
                 twoToned += two ? 1 : 0;
                 at += ColourRing.Unit;
+                cells = cells[1..];
+                if (cells.IsEmpty)
+                    return twoToned;
             }
             if (at >= Total)
             {
-                at %= Total;
+                at = at < 2 * Total ? at - Total : at % Total;
                 section = 0;
             }
-            while (at >= _ends[section])
+            while (at >= ends[section])
                 section++;
         }
     }

@@ -5,9 +5,7 @@ using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Motifs;
 
-/// <summary>
-/// One wave of the colour ring: it comes m times a period.
-/// </summary>
+/// <summary>One wave of the colour ring, which comes m times a period.</summary>
 /// <param name="Number">m.</param>
 /// <param name="Frequency">Waves a unit along a row, folded into [0, ½] as stitches sample it.</param>
 /// <param name="Power">|G_m|², its part of the colour variance, both signs of m together.</param>
@@ -64,7 +62,10 @@ internal sealed class ColourSpectrum
             // Stitch centres lie half a unit after their starts, hence the −1.
             var wave = Complex.FromPolarCoordinates(Math.Sin(angle * units / 2) / scale, -angle * (2 * from + units - 1) / 2);
             for (var k = 0; k < sums.Length; k++)
-                sums[k] += wave * points[i][k];
+            {
+                if (points[i][k] != 0)
+                    sums[k] += wave * points[i][k];
+            }
             from += units;
         }
         var bothSigns = whole && 2 * m == (int)length ? 1 : 2;

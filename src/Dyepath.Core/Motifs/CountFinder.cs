@@ -13,6 +13,9 @@ public static class CountFinder
 
     private const int MostNearest = 5;
 
+    /// <summary>Rows of less yarn than this, in units, their turn included, are not offered.</summary>
+    private const double LeastRow = 0.5;
+
     /// <summary>Yarn per stitch that another hook can be expected to reach, as a relative change.</summary>
     private const double HookReach = 0.25;
 
@@ -29,12 +32,13 @@ public static class CountFinder
         Guard.InRange(options.To, options.From, FabricPath.MostStitches, "stitches", nameof(options));
         Guard.InRange(options.Rows, 1, FabricPath.MostRows, "rows", nameof(options));
         var reader = ReaderOf(ring, options);
-        var all = Candidates(options).Select(c => (Candidate: c, Finding: c.Read(reader, options))).ToArray();
-        var counts = Sort(all.Select(a => a.Finding).Where(f => f.Reading.Kind == options.Motif), options.Order);
+        var candidates = Candidates(options).ToArray();
+        var made = candidates.Where(c => reader.KindOf(c.Piece(options)) == options.Motif).Select(c => c.Read(reader, options));
+        var counts = Sort(made, options.Order);
         if (!counts.IsEmpty)
             return new CountSearch(counts, [], []);
-        var near = all
-            .Select(a => Near(reader, options, a.Candidate, a.Finding))
+        var near = candidates
+            .Select(c => Near(reader, options, c))
             .OrderBy(n => Math.Abs(n.TurnChange ?? double.MaxValue)).ThenBy(n => Math.Abs(n.YarnChange ?? double.MaxValue))
             .ToImmutableArray();
         return new CountSearch([], [.. near.Take(MostNearest)], Advise(ring, options, near));
@@ -52,7 +56,8 @@ public static class CountFinder
             {
                 if (extra && !(options.Alternating && turned && n < options.To))
                     continue;
-                yield return new Candidate(n, extra, options.Path, false);
+                if ((double)n / options.Path.StitchesPerUnit + options.Path.TurnCost >= LeastRow)
+                    yield return new Candidate(n, extra, options.Path, false);
                 if (options is { HalfTurn: true, Path.TurnCost: not HalfTurn } && options.Working != Working.Spiral)
                     yield return new Candidate(n, extra, options.Path with { TurnCost = HalfTurn }, true);
             }
@@ -69,10 +74,10 @@ public static class CountFinder
         },
     ];
 
-    private static NearCount Near(MotifReader reader, CountOptions options, Candidate candidate, CountFinding finding)
+    private static NearCount Near(MotifReader reader, CountOptions options, Candidate candidate)
     {
         var (turn, yarn) = reader.Needs(options.Motif, candidate.Piece(options));
-        return new NearCount(finding, options.Working == Working.Spiral ? null : turn, yarn);
+        return new NearCount(candidate.Read(reader, options), options.Working == Working.Spiral ? null : turn, yarn);
     }
 
     private static ImmutableArray<CountAdvice> Advise(ColourRing ring, CountOptions options, ImmutableArray<NearCount> near)
@@ -100,8 +105,10 @@ public static class CountFinder
     }
 
     private static IEnumerable<int> Making(MotifReader reader, CountOptions options) =>
-        Candidates(options).Where(c => c.Read(reader, options).Reading.Kind == options.Motif).Select(c => c.Stitches);
+        Candidates(options).Where(c => reader.KindOf(c.Piece(options)) == options.Motif).Select(c => c.Stitches);
 
+    /// <param name="Extra">N and N + 1 in turn.</param>
+    /// <param name="HalfTurned">Worked with the half stitch of turn cost that the options offer.</param>
     private readonly record struct Candidate(int Stitches, bool Extra, PathOptions Path, bool HalfTurned)
     {
         public Piece Piece(CountOptions options)
@@ -117,16 +124,15 @@ public static class CountFinder
         {
             var piece = Piece(options);
             var task = (Extra ? CountTask.ExtraEdgeStitch : CountTask.None) | (HalfTurned ? CountTask.HalfStitchTurn : CountTask.None);
-            var reading = reader.Read(piece);
             return new CountFinding(
                 Stitches,
                 Extra ? [Stitches, Stitches + 1] : [Stitches],
                 Path.TurnCost,
                 task,
                 reader.PeriodsOf(piece),
-                reading,
+                reader.Read(piece),
                 reader.Forgive(piece),
-                options.Gauge.StitchWidth * Stitches);
+                options.Gauge.Over * (Stitches / options.Gauge.Stitches));
         }
     }
 }

@@ -19,8 +19,14 @@ public sealed class MotifReader
     /// </summary>
     private const double FewestFamilyRowsPerReturn = 2.5;
 
+    /// <summary>Some micro-units, so that rounding to them does not fall off the edge of a motif.</summary>
+    private const double Hair = 3e-6;
+
+    /// <summary>Colour variance that is nothing but rounding.</summary>
+    private const double LeastVariance = 1e-18;
+
     private readonly ColourPeriod? _period;
-    private readonly Clarity? _clarity;
+    private readonly Lazy<Clarity>? _clarity;
     private readonly MotifOptions _options;
     private readonly Gauge _gauge;
     private readonly int _stitchesPerUnit;
@@ -44,9 +50,11 @@ public sealed class MotifReader
         if (_period is null)
             return;
         var spectrum = ColourSpectrum.Of(_period, palette);
+        if (spectrum.Variance < LeastVariance)
+            return;
         var sigmaUnits = options.BlurStitches / stitchesPerUnit;
         _wave = VisibleWave(spectrum, sigmaUnits);
-        _clarity = new Clarity(spectrum, IsTurned ? 2 : 1, sigmaUnits, _sigmaRows);
+        _clarity = new Lazy<Clarity>(() => new Clarity(spectrum, IsTurned ? 2 : 1, sigmaUnits, _sigmaRows));
     }
 
     public ColourRing Ring { get; }
@@ -62,6 +70,9 @@ public sealed class MotifReader
 
     private double VisiblePeriod => UnitsPerPeriod / _wave;
 
+    /// <summary>Mean length of a colour in micro-units.</summary>
+    private double MeanStretch => (double)_period!.Micro / _period.Stretches.Length;
+
     /// <param name="gauge">Stitches and rows over 0 and at most 400.</param>
     /// <param name="stitchesPerUnit">1, or 2 in linen stitch.</param>
     /// <param name="palette">Omitted, all sections of different colours are equally distinct.</param>
@@ -75,7 +86,7 @@ public sealed class MotifReader
         Guard.InRange(gauge.Stitches, double.Epsilon, 400, "stitches", nameof(gauge));
         Guard.InRange(gauge.Rows, double.Epsilon, 400, "rows", nameof(gauge));
         Guard.InRange(stitchesPerUnit, 1, 2, "stitches");
-        Guard.InRange(options.BlurStitches, 0.5, 20, "stitches", nameof(options));
+        Guard.InRange(options.BlurStitches, 1, 20, "stitches", nameof(options));
         Guard.InRange(options.ColumnsDrift, 0, 0.5, "periods", nameof(options));
         Guard.InRange(options.TallestArgyle, 1, 100, "heights over widths", nameof(options));
         Guard.InRange(options.FlattestArgyle, 0.01, 1, "heights over widths", nameof(options));
@@ -101,14 +112,14 @@ public sealed class MotifReader
     {
         if (_wave == 0)
         {
-            var findings = _clarity is null or { Best: 0 } ? ImmutableArray.Create(MotifFinding.OneColour) : [];
+            var findings = _clarity is null ? ImmutableArray.Create(MotifFinding.OneColour) : [];
             return new MotifReading(MotifKind.Scattered, null, _period is null ? null : UnitsPerPeriod, null, null, null, null, 0, 0, findings);
         }
         var kind = KindOf(piece);
         var lean = VisibleLean(piece);
         var unitWidth = _gauge.StitchWidth * _stitchesPerUnit;
         var rowsPerReturn = lean == 0 ? (double?)null : VisiblePeriod / Math.Abs(lean);
-        var clarity = _clarity!.Of(
+        var clarity = _clarity!.Value.Of(
             Lean.Of(piece.Advance, _period!.Micro).UnitsPerRow / UnitsPerPeriod,
             _travel / UnitsPerPeriod,
             piece.Mirror % (2 * _period.Micro) / (2.0 * _period.Micro),
@@ -122,7 +133,7 @@ public sealed class MotifReader
             unitWidth * VisiblePeriod,
             rowsPerReturn is { } rows ? _gauge.RowHeight * rows : null,
             clarity,
-            Math.Min(1, clarity / _clarity.Best),
+            Math.Min(1, clarity / _clarity.Value.Best),
             Findings(piece, kind, rowsPerReturn));
     }
 
@@ -140,12 +151,12 @@ public sealed class MotifReader
     }
 
     /// <summary>
-    /// The smallest change of turn cost, in units, and of yarn per stitch, relative, that would give the piece a motif; null
-    /// where none within reach does. Both end on the motif's very edge.
+    /// The smallest change of turn cost, in units, and of yarn per stitch, relative, that would give the piece a motif, both ending a
+    /// hair inside it; null where none within reach would.
     /// </summary>
     internal (double? Turn, double? Yarn) Needs(MotifKind wanted, Piece piece)
     {
-        if (_wave == 0 || wanted == MotifKind.Bands || (wanted == MotifKind.Argyle) != IsTurned && wanted is MotifKind.Argyle or MotifKind.EvenSlant)
+        if (_wave == 0 || wanted == MotifKind.Bands || wanted == (IsTurned ? MotifKind.EvenSlant : MotifKind.Argyle))
             return (null, null);
         var window = Window(wanted, piece);
         var here = VisibleLean(piece) / VisiblePeriod;
@@ -156,13 +167,14 @@ public sealed class MotifReader
         {
             for (var branch = -2; branch <= 2; branch++)
             {
-                if (window.Interval(Slope(piece), Offset(piece, branch), sign) is { } z && Math.Max(z.Low, shortest) is var low && low <= z.High)
-                    yarn = Nearer(yarn, Math.Clamp(1, low, z.High) - 1);
+                if (window.Interval(Slope(piece), Offset(piece, branch), sign) is { } z)
+                    yarn = Nearer(yarn, Reach(1, Math.Max(z.Low, shortest), z.High, Hair));
                 if (window.Lines() is { } lines && shortest <= 1)
                 {
-                    var at = here - ((double)branch / piece.Advance.Rows);
-                    var (least, most) = wanted == MotifKind.Columns ? (-lines.Most, lines.Most) : (lines.Least, lines.Most);
-                    turn = Nearer(turn, ((Math.Clamp(sign * at, least, most) * sign) - at) * VisiblePeriod);
+                    // The same lines, seen a whole turn of the wave further on.
+                    var at = sign * (here - ((double)branch / piece.Advance.Rows));
+                    var least = wanted == MotifKind.Columns ? -lines.Most : lines.Least;
+                    turn = Nearer(turn, sign * VisiblePeriod * Reach(at, least, lines.Most, Hair / VisiblePeriod));
                 }
             }
         }
@@ -174,9 +186,12 @@ public sealed class MotifReader
         ? 0
         : (piece.Advance.Micro - Lean.Of(piece.Advance, _period.Micro).Micro) / _period.Micro;
 
-    private static double Nearer(double? one, double other) => one is { } o && Math.Abs(o) <= Math.Abs(other) ? o : other;
+    /// <summary>How far a value is from an interval less a hair at each end; null where that is empty.</summary>
+    private static double? Reach(double from, double low, double high, double hair) =>
+        low + hair <= high - hair ? Math.Clamp(from, low + hair, high - hair) - from : null;
 
-    private double MeanStretch => (double)_period!.Micro / _period.Stretches.Length;
+    private static double? Nearer(double? one, double? other) =>
+        one is null || Math.Abs(other ?? double.MaxValue) < Math.Abs(one.Value) ? other : one;
 
     /// <summary>
     /// |f| above which the blur leaves less than the stated share of contrast: e^(−2π²σ²f²) = share.
@@ -199,8 +214,10 @@ public sealed class MotifReader
         return best.Wave;
     }
 
-    private MotifKind KindOf(Piece piece)
+    internal MotifKind KindOf(Piece piece)
     {
+        if (_wave == 0)
+            return MotifKind.Scattered;
         if (MeanStretch > piece.RowYarn)
             return MotifKind.Bands;
         var lean = Math.Abs(VisibleLean(piece));
@@ -252,11 +269,9 @@ public sealed class MotifReader
         if (path.Advance is { } steady)
             return (Piece.Of(path, steady, path.Rows), false);
         var step = IsTurned ? 2 : 1;
-        var readings = Enumerable.Range(0, path.Rows - step)
+        var pieces = Enumerable.Range(0, path.Rows - step)
             .Select(row => Piece.Of(path, path.AdvanceAt(row), path.Rows))
             .ToArray();
-        return _wave == 0
-            ? (readings[0], true)
-            : (readings.GroupBy(KindOf).MaxBy(g => g.Count())!.First(), true);
+        return (pieces.GroupBy(KindOf).MaxBy(g => g.Count())!.First(), true);
     }
 }

@@ -11,9 +11,7 @@ internal sealed class BruteFabric(long[] sections, int[] colours)
     public const long Unit = 1_000_000;
 
     private readonly long _total = sections.Sum();
-
-    public static BruteFabric FromUnits(params double[] units) =>
-        new([.. units.Select(u => (long)Math.Round((decimal)u * Unit))], [.. Enumerable.Range(0, units.Length)]);
+    private readonly Dictionary<(long, long), (int, bool)> _shown = [];
 
     /// <summary>The grid of whole-unit stitches, constant or changing N, columns from the right.</summary>
     public (int Section, bool Two)[][] Work(Working working, int[] stitches, long turn, long start, int[]? firstColumns = null)
@@ -37,10 +35,17 @@ internal sealed class BruteFabric(long[] sections, int[] colours)
 
     public (int Section, bool Two) Show(long from, long length)
     {
+        var within = ((from % _total) + _total) % _total;
+        if (!_shown.TryGetValue((within, length), out var shown))
+            _shown.Add((within, length), shown = Cover(within, length));
+        return shown;
+    }
+
+    private (int Section, bool Two) Cover(long from, long length)
+    {
         var cover = new long[sections.Length];
         var met = new List<int>();
-        var cycle = (long)Math.Floor((decimal)from / _total);
-        for (var start = cycle * _total; start < from + length; start += _total)
+        for (var start = 0L; start < from + length; start += _total)
         {
             var begin = start;
             for (var s = 0; s < sections.Length; s++)

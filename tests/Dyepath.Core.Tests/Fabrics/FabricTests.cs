@@ -26,7 +26,7 @@ public sealed class FabricTests
     {
         var ways = Gen.Enum<Working>();
         Gen.Select(Rings, ways, Gen.Int[1, 30], Gen.Int[1, 40], Micro, Gen.OneOf(Gen.Const(0L), Gen.Long[-9, 30].Select(l => l * 100_000)), Gen.Bool)
-            .Sample((ring, way, n, rows, start, turn, alternating) =>
+            .Holds((ring, way, n, rows, start, turn, alternating) =>
             {
                 turn = way == Working.Spiral ? 0 : Math.Max(turn, -900_000);
                 var colourRing = ColourRing.FromUnits(ring.Units, ring.Colours);
@@ -38,6 +38,6 @@ public sealed class FabricTests
                         fabric.Row(r).ToArray().Select(b => (int)b).SequenceEqual(expected[r].Select(e => e.Section))
                         && Enumerable.Range(0, path.Cells(r)).All(c => fabric.IsTwoToned(r, c) == expected[r][c].Two))
                     && fabric.TwoToned == expected.Sum(row => row.Count(e => e.Two));
-            }, seed: "0000KQ7x5pW1", iter: 2_000);
+            }, seed: 114, iter: 2_000);
     }
 }
