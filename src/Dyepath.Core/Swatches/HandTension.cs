@@ -60,7 +60,9 @@ public static class HandTension
             Guard.InRange(natural[j].Value, double.Epsilon, 1e6, "stitches", nameof(natural));
             var change = natural[j].Value / n - 1;
             var size = Math.Abs(change);
-            var verdict = size >= limits.Shows ? TensionVerdict.Shows : size >= limits.MayShow ? TensionVerdict.MayShow : TensionVerdict.Unseen;
+            var verdict = size >= limits.Shows ? TensionVerdict.Shows
+                : size >= limits.MayShow ? TensionVerdict.MayShow
+                : TensionVerdict.Unseen;
             return new SectionTension(j, n, change, natural[j].StandardError / n, verdict, Words(names[j], change, verdict));
         })];
     }

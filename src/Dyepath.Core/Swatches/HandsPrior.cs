@@ -1,3 +1,4 @@
+using System.Globalization;
 using Dyepath.Core.Quantities;
 
 namespace Dyepath.Core.Swatches;
@@ -55,6 +56,7 @@ public sealed record HandsPrior
     }
 
     /// <summary>How the answer names its condition.</summary>
-    public string Words => FormattableString.Invariant(
-        $"for hands like these: {Spread * 100:0.##} % from stitch to stitch, holding for about {Memory:0} stitches{(IsMakersOwn ? ", the maker's own figures" : ", assumed")}");
+    public string Words => string.Create(CultureInfo.InvariantCulture,
+        $"for hands like these: {Spread * 100:0.##} % from stitch to stitch, holding for about {Memory:0} "
+        + $"stitches{(IsMakersOwn ? ", the maker's own figures" : ", assumed")}");
 }

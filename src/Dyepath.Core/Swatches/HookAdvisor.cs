@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Yarns;
 
@@ -8,11 +9,17 @@ namespace Dyepath.Core.Swatches;
 /// <param name="YarnFactor">Yarn per stitch over the swatch's.</param>
 /// <param name="Worst">Largest |change| that any section then asks of the hands.</param>
 /// <param name="Stitches">Whole pooling units of each section.</param>
-public sealed record HookFit(double YarnFactor, double Worst, ImmutableArray<int> Stitches);
+public sealed record HookFit(double YarnFactor, double Worst, ImmutableArray<int> Stitches)
+{
+    /// <summary>
+    /// <see cref="Worst"/> over <see cref="YarnFactor"/>: the change that is as large, for what chance brings, at the swatch's stitch.
+    /// </summary>
+    public double WorstAtSwatchScale => Worst / YarnFactor;
+}
 
 /// <summary>A hook that can be bought.</summary>
-/// <param name="IsMeasured">It is the hook of a swatch.</param>
-public sealed record HookOption(double Millimetres, HookFit Fit, bool IsMeasured);
+/// <param name="IsOwn">It is the swatch's own.</param>
+public sealed record HookOption(double Millimetres, HookFit Fit, bool IsOwn);
 
 /// <summary>What the advisor found.</summary>
 /// <param name="Now">With the swatch's own hook.</param>
@@ -23,9 +30,11 @@ public sealed record HookOption(double Millimetres, HookFit Fit, bool IsMeasured
 public sealed record HookAdvice(HookFit Now, HookFit Best, ImmutableArray<HookOption> Hooks, HookOption Advised, string Words);
 
 /// <summary>
-/// Finds the yarn per stitch at which all sections come nearest to whole stitches. More stitches a section always round
-/// with less strain, so an open search would end at the smallest hook; therefore the reach is given, as far up as down, and
-/// hooks within a hand's feeling of the best one count as equal, the nearest to the swatch's own being taken.
+/// Finds the yarn per stitch at which all sections come nearest to whole stitches. More stitches a section round with less
+/// strain whatever the yarn: the largest change expected by chance is in proportion to yarn per stitch, and an open
+/// search would end at the smallest hook. So the reach is given, as far up as down; hooks are compared by their
+/// largest change over their yarn per stitch, which lets a smaller hook win only by what it gains beyond chance; and hooks
+/// within a hand's feeling of the best count as equal, the nearest to the swatch's own being taken.
 /// </summary>
 public static class HookAdvisor
 {
@@ -61,8 +70,8 @@ public static class HookAdvisor
             Math.Clamp(Math.Min(ends.Item1, ends.Item2), SmallestFactor, 1),
             Math.Clamp(Math.Max(ends.Item1, ends.Item2), 1, LargestFactor));
         var now = options.Single(o => o.Millimetres == own);
-        var limit = options.Min(o => o.Fit.Worst) + EquallyGood;
-        var advised = options.Where(o => o.Fit.Worst <= limit).MinBy(o => Math.Abs(o.Millimetres - own))!;
+        var limit = options.Min(o => o.Fit.WorstAtSwatchScale) + EquallyGood;
+        var advised = options.Where(o => o.Fit.WorstAtSwatchScale <= limit).MinBy(o => Math.Abs(o.Millimetres - own))!;
         return new HookAdvice(now.Fit, best, options, advised, Words(now, advised, best));
     }
 
@@ -138,8 +147,12 @@ public static class HookAdvisor
     }
 
     private static string Words(HookOption now, HookOption advised, HookFit best) => advised.Millimetres == now.Millimetres
-        ? FormattableString.Invariant(
-            $"Keep the {now.Millimetres:0.##} mm hook: no colour then asks for more than {now.Fit.Worst * 100:0.0} % tighter or looser, and no hook in reach does clearly better (at best {best.Worst * 100:0.0} %).")
-        : FormattableString.Invariant(
-            $"Try a {advised.Millimetres:0.##} mm hook: no colour then asks for more than {advised.Fit.Worst * 100:0.0} % tighter or looser, against {now.Fit.Worst * 100:0.0} % with {now.Millimetres:0.##} mm. Swatch with it first: gauge, size and sequence change with the hook.");
+        ? string.Create(CultureInfo.InvariantCulture,
+            $"Keep the {now.Millimetres:0.##} mm hook: no colour then asks for more than {now.Fit.Worst * 100:0.0} % "
+            + $"tighter or looser, and no hook at hand does clearly better. The best yarn per stitch in reach, "
+            + $"{best.YarnFactor * 100:0} % of the swatch's, would bring that to {best.Worst * 100:0.0} %.")
+        : string.Create(CultureInfo.InvariantCulture,
+            $"Try a {advised.Millimetres:0.##} mm hook: no colour then asks for more than {advised.Fit.Worst * 100:0.0} "
+            + $"% tighter or looser, against {now.Fit.Worst * 100:0.0} % with {now.Millimetres:0.##} mm. Swatch with it "
+            + $"first: gauge, size and sequence change with the hook.");
 }

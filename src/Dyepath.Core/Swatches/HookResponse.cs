@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Quantities;
+using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Swatches;
 
@@ -21,16 +22,20 @@ public sealed record HookResponse
     /// </summary>
     public const double LargestPower = 3;
 
+    /// <summary>Standard deviation of the power where it is only supposed; an assumption, half of it.</summary>
+    private const double SupposedPowerError = SupposedPower / 2;
+
     private readonly Swatch _swatch;
     private readonly Swatch? _other;
 
-    private HookResponse(Swatch swatch, Swatch? other, double width, double height, double yarn)
+    private HookResponse(Swatch swatch, Swatch? other, double width, double height, double yarn, double error)
     {
         _swatch = swatch;
         _other = other;
         WidthPower = width;
         HeightPower = height;
         YarnPower = yarn;
+        YarnPowerError = error;
     }
 
     public double WidthPower { get; }
@@ -38,6 +43,9 @@ public sealed record HookResponse
     public double HeightPower { get; }
 
     public double YarnPower { get; }
+
+    /// <summary>Standard deviation of <see cref="YarnPower"/>.</summary>
+    public double YarnPowerError { get; }
 
     /// <summary>Whether two swatches stand behind the powers.</summary>
     public bool IsMeasured => _other is not null;
@@ -49,7 +57,7 @@ public sealed record HookResponse
         ArgumentNullException.ThrowIfNull(swatch);
         Guard.InRange(swatch.HookMillimetres, 0.5, 50, "mm");
         Guard.InRange(power, 0, LargestPower, "power of the hook's diameter");
-        return new HookResponse(swatch, null, power, power, power);
+        return new HookResponse(swatch, null, power, power, power, SupposedPowerError);
     }
 
     /// <summary>
@@ -71,7 +79,9 @@ public sealed record HookResponse
         var width = Power(other.Worked.StitchWidth / swatch.Worked.StitchWidth);
         var height = Power(other.Worked.RowHeight / swatch.Worked.RowHeight);
         var yarn = Ratio(swatch.YarnUsed, other.YarnUsed) is { } ratio ? Power(ratio) : width;
-        return new HookResponse(swatch, other, width, height, yarn);
+        // Two lengths of yarn, each stretched or crimped on its own.
+        var error = MeasuringErrors.Default.Stretch * Math.Sqrt(2) / Math.Abs(step);
+        return new HookResponse(swatch, other, width, height, yarn, error);
     }
 
     public static HookResponse For(FabricChoice fabric)
@@ -85,6 +95,14 @@ public sealed record HookResponse
     /// <summary>Yarn per stitch with this hook over that with the swatch's.</summary>
     /// <param name="hookMillimetres">0.5 to 50.</param>
     public double YarnFactor(double hookMillimetres) => Factor(hookMillimetres, YarnPower);
+
+    /// <summary><see cref="YarnFactor"/> with the error that the power brings into it.</summary>
+    /// <inheritdoc cref="YarnFactor" path="/param"/>
+    public Estimate YarnFactorEstimate(double hookMillimetres)
+    {
+        var factor = YarnFactor(hookMillimetres);
+        return new Estimate(factor, factor * YarnPowerError * Math.Abs(Math.Log(hookMillimetres / _swatch.HookMillimetres)));
+    }
 
     /// <summary>
     /// The swatch that this hook would give: all gauges and all yarn used change together, and C with them (it divides by

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Yarns;
@@ -86,8 +87,10 @@ public sealed record YarnPerStitch(
         (YarnPerStitchSource Source, Estimate Centimetres) used,
         (YarnPerStitchSource Source, Estimate Centimetres) other,
         FabricStitch stitch) =>
-        new(FindingKind.YarnPerStitchDisagrees, "fabric.swatch.yarnUsed", FormattableString.Invariant(
-            $"{Named(used.Source)} gives {used.Centimetres.Value:0.00} cm of yarn {(stitch.StitchesPerUnit == 1 ? "a stitch" : "a unit")}, {Named(other.Source)} {other.Centimetres.Value:0.00} cm. The first is used; measure again whichever is in doubt."));
+        new(FindingKind.YarnPerStitchDisagrees, "fabric.swatch.yarnUsed", string.Create(CultureInfo.InvariantCulture,
+            $"{Named(used.Source)} gives {used.Centimetres.Value:0.00} cm of yarn "
+            + $"{(stitch.StitchesPerUnit == 1 ? "a stitch" : "a unit")}, {Named(other.Source)} "
+            + $"{other.Centimetres.Value:0.00} cm. The first is used; measure again whichever is in doubt."));
 
     private static string Named(YarnPerStitchSource source) => source switch
     {
@@ -120,7 +123,9 @@ public sealed record YarnPerStitch(
             mass * ball.Length.Centimetres / ball.Mass.Grams / stitches, reading, errors.Label, Wander(measured, stitches, hands));
     }
 
-    /// <summary>Relative error that comes of the stitches measured being a sample of the hands' work; pieces taken for independent.</summary>
+    /// <summary>
+    /// Relative error that comes of the stitches measured being a sample of the hands' work; pieces taken for independent.
+    /// </summary>
     private static double Wander(YarnUsed[] pieces, int stitches, HandsPrior hands) =>
         Math.Sqrt(pieces.Sum(p => hands.WanderVariance(p.Stitches))) / stitches;
 

@@ -11,7 +11,10 @@ internal sealed class CountCovariance
     /// <summary>Terms of the rounding series; the rest is under 1/(200π²) = 0.0005 stitches squared.</summary>
     private const int RoundingTerms = 100;
 
-    /// <summary>Keeps the matrix positive definite where steady hands and a whole sequence repeat their rounding exactly; a thousandth of a stitch.</summary>
+    /// <summary>
+    /// Keeps the matrix positive definite where steady hands and a whole sequence repeat their rounding exactly; the square
+    /// of a thousandth of a stitch.
+    /// </summary>
     private const double Nugget = 1e-6;
 
     private readonly double[] _sections;
@@ -33,9 +36,6 @@ internal sealed class CountCovariance
         _sequence = _sections.Sum();
         _sequenceError = sequenceError;
     }
-
-    /// <summary>Dye variance of one whole repeat, in stitches squared.</summary>
-    public double DyeOfRepeat => _dyeVariance.Sum();
 
     /// <summary>The matrix for boundaries 0 … repeats × sections, row by row.</summary>
     public double[] Matrix(int repeats)
@@ -78,7 +78,7 @@ internal sealed class CountCovariance
         if (repeatsApart == 0)
             return 1.0 / 12;
         var apart = repeatsApart * _sequence;
-        var blur = _hands.WanderVariance(apart) + repeatsApart * DyeOfRepeat
+        var blur = _hands.WanderVariance(apart) + repeatsApart * _dyeVariance.Sum()
             + (double)repeatsApart * repeatsApart * _sequenceError * _sequenceError;
         var sum = 0.0;
         for (var h = 1; h <= RoundingTerms; h++)

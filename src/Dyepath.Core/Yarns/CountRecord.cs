@@ -9,9 +9,6 @@ namespace Dyepath.Core.Yarns;
 /// </summary>
 internal static class CountRecord
 {
-    /// <summary>Squares beyond this add nothing more, so that one odd count does not pass for a slip.</summary>
-    private const double LargestSquare = 16;
-
     /// <summary>How far a slip must improve the sum of squares: chance reaches it in fewer than 1 record in 200.</summary>
     private const double WorthASlip = 25;
 
@@ -61,68 +58,45 @@ internal static class CountRecord
         var repeat = run.FirstRepeat + row;
         var place = $"yarn.counted[{run.Ball}].repeats[{repeat}]";
         var where = $"repeat {repeat + 1} of {yarn.Counted[run.Ball].Name}";
+        if (row > 0)
+            AddRun(yarn, run with { Rows = run.Rows[..row] }, hands, runs, findings);
         findings.Add(slip.Missed
             ? new(FindingKind.MissedSection, place,
                 $"In {where} the count of {yarn.Sections[slip.At % sections].Name} seems to be missing: from there on the counts "
                 + "fit the colours one place later. Put it in, or count that repeat again; until then the two parts are used separately.")
             : new(FindingKind.DoubledSection, place,
-                $"In {where} {yarn.Sections[(slip.At + sections - 1) % sections].Name} seems to be recorded twice: from there on the counts "
-                + "fit the colours one place earlier. Take one out; until then the two parts are used separately."));
-        if (row > 0)
-            runs.Add(run with { Rows = run.Rows[..row] });
+                $"In {where} {yarn.Sections[(slip.At + sections - 1) % sections].Name} seems to be recorded twice: from "
+                + "there on the counts fit the colours one place earlier. Take one out; until then the two parts are used separately."));
         // The next whole repeat begins one place early after a missed colour, one late after a doubled one.
         var next = (row + 1) * sections + (slip.Missed ? -1 : 1);
         var after = counts.Skip(next).Chunk(sections).Where(c => c.Length == sections).Select(c => c.ToImmutableArray()).ToImmutableArray();
         if (after.Length > 0)
-            runs.Add(new CountedRun(run.Ball, repeat + 1, after));
+            AddRun(yarn, new CountedRun(run.Ball, repeat + 1, after), hands, runs, findings);
     }
 
     private static (int At, bool Missed)? FindSlip(int[] counts, int sections, HandsPrior hands)
     {
         if (counts.Length < LeastRows * sections || sections < 2)
             return null;
-        var straight = Misfit(counts, sections, hands, counts.Length, 0);
-        if (straight < WorthASlip)
-            return null;
-        var best = (Misfit: straight - WorthASlip, At: -1, Missed: false);
-        for (var at = 0; at < counts.Length - 1; at++)
+        var best = (Misfit: new CountGroups(counts, sections, 0, hands).Misfit - WorthASlip, At: -1, Missed: false);
+        foreach (var missed in (bool[])[true, false])
         {
-            foreach (var missed in (bool[])[true, false])
+            // All counts begin as if after the slip; those before it go back to their own places one by one.
+            var shift = missed ? 1 : -1;
+            var groups = new CountGroups(counts, sections, shift, hands);
+            if (!missed)
+                groups.Remove(0, shift);
+            for (var at = 0; at < counts.Length - 1; at++)
             {
-                if (!missed && at == 0)
-                    continue;
-                var misfit = Misfit(counts, sections, hands, at, missed ? 1 : -1);
-                if (misfit < best.Misfit - 1e-9)
-                    best = (misfit, at, missed);
+                // Of two equal counts either may be the extra one: the later is.
+                var sameDouble = !missed && !best.Missed && best.At > 0 && at == best.At + 1 && groups.Misfit < best.Misfit + 1e-9;
+                if ((missed || at > 0) && (groups.Misfit < best.Misfit - 1e-9 || sameDouble))
+                    best = (groups.Misfit, at, missed);
+                groups.Remove(missed ? at : at + 1, shift);
+                groups.Add(at, 0);
             }
         }
         return best.At < 0 ? null : (best.At, best.Missed);
-    }
-
-    /// <summary>Sum of squares about each section's median when the labels shift by <paramref name="shift"/> from <paramref name="at"/> on.</summary>
-    private static double Misfit(int[] counts, int sections, HandsPrior hands, int at, int shift)
-    {
-        var groups = new List<int>[sections];
-        for (var j = 0; j < sections; j++)
-            groups[j] = [];
-        for (var n = 0; n < counts.Length; n++)
-        {
-            if (n == at && shift < 0)
-                continue;
-            groups[(n < at ? n : n + shift) % sections].Add(counts[n]);
-        }
-        var sum = 0.0;
-        foreach (var group in groups)
-        {
-            group.Sort();
-            if (group.Count == 0)
-                continue;
-            double median = group[group.Count / 2];
-            var variance = CountVariance(median, hands);
-            foreach (var count in group)
-                sum += Math.Min((count - median) * (count - median) / variance, LargestSquare);
-        }
-        return sum;
     }
 
     private static MeasuringFinding OtherShape(
@@ -136,16 +110,20 @@ internal static class CountRecord
         {
             var missed = Enumerable.Range(0, sections).MinBy(skip => RowMisfit(row, whole, hands, n => n < skip ? n : n + 1, -1));
             return new(FindingKind.MissedSection, place,
-                $"{where} has {row.Length} counts for {sections} colours; {yarn.Sections[missed].Name} seems to be missing. It is left out.");
+                $"{where} has {row.Length} counts for {sections} colours; {yarn.Sections[missed].Name} seems to be "
+                + "missing. It is left out.");
         }
         if (whole.Length > 0 && row.Length == sections + 1)
         {
-            var twice = Enumerable.Range(1, sections).MinBy(drop => RowMisfit(row, whole, hands, n => n < drop ? n : n - 1, drop));
+            var twice = Enumerable.Range(1, sections).Reverse().MinBy(drop =>
+                RowMisfit(row, whole, hands, n => n < drop ? n : n - 1, drop));
             return new(FindingKind.DoubledSection, place,
-                $"{where} has {row.Length} counts for {sections} colours; {yarn.Sections[twice - 1].Name} seems to be recorded twice. It is left out.");
+                $"{where} has {row.Length} counts for {sections} colours; {yarn.Sections[twice - 1].Name} seems to be "
+                + "recorded twice. It is left out.");
         }
         return new(FindingKind.RepeatOfOtherShape, place,
-            $"{where} has {row.Length} counts for {sections} colours. It is left out: give one count for each colour, in the yarn's order.");
+            $"{where} has {row.Length} counts for {sections} colours. It is left out: give one count for each colour, in "
+            + "the yarn's order.");
     }
 
     private static double RowMisfit(
@@ -157,12 +135,8 @@ internal static class CountRecord
             if (n == dropped)
                 continue;
             var usual = whole.Average(w => w[section(n)]);
-            sum += (row[n] - usual) * (row[n] - usual) / CountVariance(usual, hands);
+            sum += (row[n] - usual) * (row[n] - usual) / CountGroups.Variance(usual, hands);
         }
         return sum;
     }
-
-    /// <summary>Variance of one count: its two rounded ends, the dye, and hands that hold one tension over a section.</summary>
-    private static double CountVariance(double stitches, HandsPrior hands) =>
-        1.0 / 6 + stitches * stitches * hands.Dye * hands.Dye + hands.WanderVariance(stitches);
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Swatches;
 
@@ -12,13 +13,18 @@ public enum CountingVerdict
     /// <summary>More repeats would make it suffice.</summary>
     CountMore,
 
-    /// <summary>No counting that a maker would do suffices at this width.</summary>
+    /// <summary>No counting that a maker would do suffices.</summary>
     NotByCounting,
+
+    /// <summary>The counts speak for another whole number than the one meant.</summary>
+    AnotherIsNearer,
 }
 
 /// <summary>Whether free work of one stitch count can be trusted to lean as planned.</summary>
 /// <param name="MoreRepeats">Repeats still to count: 0 when enough, and what it would take even where that is too many.</param>
-/// <param name="LeanError">Half width of the lean's interval as things stand, in stitches a row.</param>
+/// <param name="LeanError">
+/// Half width of the lean's interval as things stand (before the first repeat: after it), in stitches a row.
+/// </param>
 /// <param name="Words">For the maker.</param>
 public sealed record FreeCounting(CountingVerdict Verdict, int MoreRepeats, double LeanError, string Words);
 
@@ -44,11 +50,11 @@ public static class CountingPlan
     /// G(mC)/m² + d²Σc²/m + 1/(J·m(m²−1)), derived in docs/mathematics.md: wander and dye between the ends, and the slope of J
     /// parallel lines through rounded points. One repeat has the rounding of its two ends, 1/6.
     /// </remarks>
-    /// <param name="sections">Units of each section, over 0.</param>
-    /// <param name="dye">Relative standard deviation of each section's length.</param>
+    /// <param name="sections">Units of each section, over 0 and at most 1,000,000.</param>
+    /// <param name="dye">Relative standard deviation of each section's length, 0 to 1.</param>
     /// <param name="repeats">1 or more.</param>
     /// <exception cref="ArgumentException">No section, or not as many dye figures as sections.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">Repeats under 1.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A number outside its range.</exception>
     public static double SequenceVariance(IReadOnlyList<double> sections, IReadOnlyList<double> dye, HandsPrior hands, int repeats)
     {
         Check(sections, dye, hands);
@@ -60,7 +66,9 @@ public static class CountingPlan
         return hands.WanderVariance(m * sequence) / (m * m) + dyed / m + rounding;
     }
 
-    /// <summary>Variance of one section, in units squared, as the mean of its counts in <paramref name="repeats"/> repeats of one run.</summary>
+    /// <summary>
+    /// Variance of one section, in units squared, as the mean of its counts in <paramref name="repeats"/> repeats of one run.
+    /// </summary>
     /// <inheritdoc cref="SequenceVariance" path="/param"/>
     /// <inheritdoc cref="SequenceVariance" path="/exception"/>
     public static double SectionVariance(
@@ -109,16 +117,16 @@ public static class CountingPlan
         Check(sections, dye, hands);
         Guard.InRange(crossing, 1e-6, 10_000, "stitches");
         Guard.InRange(tolerance, 1e-6, 1_000, "stitches a row");
-        Guard.InRange(mostRepeats, 1, int.MaxValue, "repeats");
+        Guard.InRange(mostRepeats, 1, SearchLimit / 2, "repeats");
         var leverage = crossing / sections.Sum() * Normal.TwoSided(Guard.InRange(confidence, 0.5, 0.9999, "probability"));
         var known = counted is null ? 0 : 1 / Square(counted.Sequence.StandardError);
-        var now = counted is null ? double.PositiveInfinity : leverage * counted.Sequence.StandardError;
+        var now = leverage * (counted?.Sequence.StandardError ?? Math.Sqrt(SequenceVariance(sections, dye, hands, 1)));
         var need = Square(leverage / tolerance);
         var more = known >= need ? 0 : LeastRepeats(k => known + 1 / SequenceVariance(sections, dye, hands, k) >= need);
         var verdict = more == 0 ? CountingVerdict.Enough
             : more + (counted?.Repeats ?? 0) <= mostRepeats ? CountingVerdict.CountMore
             : CountingVerdict.NotByCounting;
-        return new FreeCounting(verdict, more, counted is null ? leverage * Math.Sqrt(SequenceVariance(sections, dye, hands, 1)) : now, verdict switch
+        return new FreeCounting(verdict, more, now, verdict switch
         {
             CountingVerdict.Enough => $"These counts are enough for this width, {hands.Words}.",
             CountingVerdict.CountMore => $"Count {Repeats(more)} before trusting this width, {hands.Words}.",
@@ -131,7 +139,7 @@ public static class CountingPlan
     /// <param name="eitherWithin">Distance from a half, in units, within which either whole number serves.</param>
     /// <exception cref="ArgumentException">Not as many whole numbers as sections.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An argument outside its range.</exception>
-    public static IReadOnlyList<SectionCounting> ForCountedWork(
+    public static ImmutableArray<SectionCounting> ForCountedWork(
         SequenceEstimate counted,
         IReadOnlyList<double> dye,
         IReadOnlyList<int> stitches,
@@ -145,7 +153,7 @@ public static class CountingPlan
             throw new ArgumentException($"{counted.Sections.Length} sections need as many whole numbers.", nameof(stitches));
         var sections = counted.Sections.Select(s => Math.Max(s.Value, 1e-3)).ToArray();
         Check(sections, dye, counted.Hands);
-        Guard.InRange(mostRepeats, 1, int.MaxValue, "repeats");
+        Guard.InRange(mostRepeats, 1, SearchLimit / 2, "repeats");
         var reach = Normal.TwoSided(Guard.InRange(confidence, 0.5, 0.9999, "probability"));
         return [.. stitches.Select((n, j) =>
         {
@@ -154,15 +162,14 @@ public static class CountingPlan
             var right = estimate.ProbabilityWithin(n - 0.5, n + 0.5);
             var room = 0.5 - Math.Abs(estimate.Value - n);
             var either = Math.Abs(room) <= eitherWithin;
-            if (right >= confidence || either || room < 0)
-                return new SectionCounting(j, n, right, right >= confidence || either ? CountingVerdict.Enough : CountingVerdict.NotByCounting, 0, either);
+            if (right >= confidence || either)
+                return new SectionCounting(j, n, right, CountingVerdict.Enough, 0, either);
+            if (room < 0)
+                return new SectionCounting(j, n, right, CountingVerdict.AnotherIsNearer, 0, false);
             var known = 1 / Square(estimate.StandardError);
             var need = Square(reach / room);
-            var more = known >= need ? 0 : LeastRepeats(
-                k => known + 1 / SectionVariance(sections, dye, counted.Hands, j, k) >= need, Math.Max(2 * mostRepeats, 2));
-            var verdict = more == 0 ? CountingVerdict.Enough
-                : more + counted.Repeats <= mostRepeats ? CountingVerdict.CountMore
-                : CountingVerdict.NotByCounting;
+            var more = LeastRepeats(k => known + 1 / SectionVariance(sections, dye, counted.Hands, j, k) >= need, 2 * mostRepeats);
+            var verdict = more + counted.Repeats <= mostRepeats ? CountingVerdict.CountMore : CountingVerdict.NotByCounting;
             return new SectionCounting(j, n, right, verdict, more, false);
         })];
     }
@@ -174,6 +181,10 @@ public static class CountingPlan
         ArgumentNullException.ThrowIfNull(hands);
         if (sections.Count is 0 or > ColourRing.MostSections || dye.Count != sections.Count)
             throw new ArgumentException($"1 to {ColourRing.MostSections} sections need as many dye figures.", nameof(dye));
+        foreach (var units in sections)
+            Guard.InRange(units, double.Epsilon, 1e6, "stitches", nameof(sections));
+        foreach (var figure in dye)
+            Guard.InRange(figure, 0, 1, "of a section's length", nameof(dye));
     }
 
     /// <summary>The least count that is enough, supposing that more never hurts; the limit when none is.</summary>

@@ -23,11 +23,15 @@ public readonly record struct Estimate(double Value, double StandardError)
     /// <summary>Both times <paramref name="factor"/>, which carries no error of its own.</summary>
     public Estimate Scaled(double factor) => new(Value * factor, StandardError * Math.Abs(factor));
 
+    /// <summary>The product of independent estimates, its error to first order.</summary>
+    public static Estimate operator *(Estimate a, Estimate b) => new(
+        a.Value * b.Value, Math.Sqrt(Square(a.StandardError * b.Value) + Square(b.StandardError * a.Value)));
+
     /// <summary>The quotient of independent estimates, its error to first order.</summary>
     public static Estimate operator /(Estimate a, Estimate b)
     {
         var value = a.Value / b.Value;
-        return new(value, Math.Abs(value) * Math.Sqrt(Square(a.StandardError / a.Value) + Square(b.StandardError / b.Value)));
+        return new(value, Math.Sqrt(Square(a.StandardError) + Square(value * b.StandardError)) / Math.Abs(b.Value));
     }
 
     /// <summary>How many standard errors two independent estimates lie apart.</summary>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Diagnostics.CodeAnalysis;
+using System.Globalization;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Swatches;
 
@@ -8,11 +9,13 @@ namespace Dyepath.Core.Yarns;
 /// <summary>One ball's own sequence.</summary>
 public sealed record MeasuredBall(string Name, SequenceEstimate Estimate);
 
-/// <summary>All that a yarn's measurements and a fabric's swatch say together.</summary>
+/// <summary>
+/// All that a yarn's measurements and a fabric's swatch say together. Counts come section by section in the order in which
+/// the yarn lists them, in pooling units, whichever end the ball was pulled from.
+/// </summary>
 public sealed class MeasuredYarn
 {
     private readonly Yarn _yarn;
-    private readonly FabricChoice _fabric;
     private readonly ImmutableArray<double> _dye;
 
     private MeasuredYarn(
@@ -26,7 +29,7 @@ public sealed class MeasuredYarn
         ImmutableArray<MeasuringFinding> findings)
     {
         _yarn = yarn;
-        _fabric = fabric;
+        Fabric = fabric;
         _dye = dye;
         Hands = hands;
         Natural = natural;
@@ -36,6 +39,9 @@ public sealed class MeasuredYarn
         Stitches = fabric.SectionStitches ?? natural.Nearest();
         Ring = RingOf(fabric.Keeping);
     }
+
+    /// <summary>The fabric that the measurements belong to, with its swatch.</summary>
+    public FabricChoice Fabric { get; }
 
     public HandsPrior Hands { get; }
 
@@ -77,7 +83,34 @@ public sealed class MeasuredYarn
     /// <inheritdoc cref="HookAdvisor.Advise" path="/param"/>
     /// <inheritdoc cref="HookAdvisor.Advise" path="/exception"/>
     public HookAdvice AdviseHook(IReadOnlyList<double> hooks, double reachMillimetres = 1) => HookAdvisor.Advise(
-        [.. Natural.Sections.Select(s => s.Value)], _fabric.Swatch, HookResponse.For(_fabric), hooks, reachMillimetres);
+        [.. Natural.Sections.Select(s => s.Value)], Fabric.Swatch, HookResponse.For(Fabric), hooks, reachMillimetres);
+
+    /// <summary>
+    /// All of it with another hook: sequence, yarn per stitch, gauges and so size change together, and whole stitches are
+    /// chosen anew. Nothing has been counted with that hook, so its sequence carries the doubt about how yarn follows the hook.
+    /// </summary>
+    /// <param name="hookMillimetres">0.5 to 50.</param>
+    /// <exception cref="ArgumentOutOfRangeException">Hook outside its range, or one so small that the sequence exceeds 4,096 units.</exception>
+    public MeasuredYarn AtHook(double hookMillimetres)
+    {
+        if (hookMillimetres == Fabric.Swatch.HookMillimetres)
+            return this;
+        var response = HookResponse.For(Fabric);
+        var factor = response.YarnFactorEstimate(hookMillimetres);
+        var natural = Natural with
+        {
+            Sections = [.. Natural.Sections.Select(s => s / factor)],
+            Total = Natural.Total / factor,
+            Counted = null,
+        };
+        var yarn = YarnPerStitch with
+        {
+            Centimetres = YarnPerStitch.Centimetres * factor,
+            Ways = [.. YarnPerStitch.Ways.Select(w => (w.Source, w.Centimetres * factor))],
+        };
+        var fabric = Fabric with { Swatch = response.At(hookMillimetres), OtherSwatch = null, SectionStitches = null };
+        return new MeasuredYarn(_yarn, fabric, Hands, _dye, natural, yarn, [], Findings);
+    }
 
     /// <inheritdoc cref="CountingPlan.ForFreeWork"/>
     public FreeCounting CountingForFreeWork(double crossing, double tolerance = 0.5, double confidence = 0.95) =>
@@ -85,7 +118,7 @@ public sealed class MeasuredYarn
             [.. Natural.Sections.Select(s => s.Value)], _dye, Hands, Natural.Counted, crossing, tolerance, confidence);
 
     /// <summary>Whether each section's whole number is right; empty when nothing was counted.</summary>
-    public IReadOnlyList<SectionCounting> CountingForCountedWork(double confidence = 0.95) =>
+    public ImmutableArray<SectionCounting> CountingForCountedWork(double confidence = 0.95) =>
         Natural.Counted is { } counted ? CountingPlan.ForCountedWork(counted, _dye, Stitches, confidence) : [];
 
     /// <summary>
@@ -108,6 +141,7 @@ public sealed class MeasuredYarn
         errors ??= MeasuringErrors.Default;
         measured = null;
         var findings = ImmutableArray.CreateBuilder<MeasuringFinding>();
+        var units = fabric.Stitch.StitchesPerUnit == 1 ? "stitches" : "pairs";
         var dye = Dye(yarn, hands);
         var runs = Runs(yarn, hands, findings);
         var counted = runs.Length > 0 ? SequenceEstimator.Estimate(runs, hands, dye) : null;
@@ -118,22 +152,25 @@ public sealed class MeasuredYarn
         if (Sequence(counted, lengths, total, yarnPerStitch, fabric) is not { } natural)
         {
             findings.Add(new(FindingKind.NothingMeasured, "yarn.counted",
-                "Neither counts nor lengths: count the stitches of each colour over two or three repeats, or measure every section's length."));
+                "Neither counts nor lengths: count the stitches of each colour over two or three repeats, "
+                + "or measure every section's length."));
             reasons = findings.ToImmutable();
             return false;
         }
         if (natural.Total.Value > ColourRing.LongestSequence)
         {
-            findings.Add(new(FindingKind.SequenceTooLong, "yarn.sections", FormattableString.Invariant(
-                $"The sequence comes to {natural.Total.Value:0} stitches; at most {ColourRing.LongestSequence} can be planned. Check the lengths and the yarn per stitch ({yarnPerStitch.Centimetres.Value:0.00} cm).")));
+            findings.Add(new(FindingKind.SequenceTooLong, "yarn.sections", string.Create(CultureInfo.InvariantCulture,
+                $"The sequence comes to {natural.Total.Value:0} {units}; at most {ColourRing.LongestSequence} can be "
+                + $"planned. Check the lengths and the yarn per stitch ({yarnPerStitch.Centimetres.Value:0.00} cm).")));
             reasons = findings.ToImmutable();
             return false;
         }
 
-        findings.AddRange(SequenceFindings.Balls(yarn, runs, hands, dye));
+        findings.AddRange(SequenceFindings.Balls(yarn, runs, hands, dye, units));
+        findings.AddRange(SequenceFindings.Drifts(yarn, runs, hands, dye, units));
         if (counted is not null)
         {
-            findings.AddRange(SequenceFindings.OddRepeats(yarn, runs, counted, dye));
+            findings.AddRange(SequenceFindings.OddRepeats(yarn, runs, counted, dye, units));
             findings.AddRange(SequenceFindings.Hands(counted));
             findings.AddRange(SequenceFindings.Symmetries(
                 yarn, [.. natural.Sections.Select(s => s.Value)], counted.CovarianceMatrix));
@@ -147,8 +184,9 @@ public sealed class MeasuredYarn
         findings.AddRange(yarnPerStitch.Disagreements);
         if (yarnPerStitch.Source == YarnPerStitchSource.Supposed)
         {
-            findings.Add(new(FindingKind.YarnPerStitchSupposed, "fabric.swatch.yarnUsed", FormattableString.Invariant(
-                $"Yarn per stitch is only supposed from the stitch's width, {yarnPerStitch.Centimetres.Value:0.0} cm, a quarter more or less: unravel a row of the swatch and measure it.")));
+            findings.Add(new(FindingKind.YarnPerStitchSupposed, "fabric.swatch.yarnUsed", string.Create(CultureInfo.InvariantCulture,
+                $"Yarn per stitch is only supposed from the stitch's width, {yarnPerStitch.Centimetres.Value:0.0} cm, a "
+                + $"quarter more or less: unravel a row of the swatch and measure it.")));
         }
         reasons = [];
         measured = new MeasuredYarn(
@@ -170,7 +208,10 @@ public sealed class MeasuredYarn
             return new(sections, counted.Sequence with { Value = sections.Sum(s => s.Value) }, SequenceSource.Counts, counted);
         }
         if (lengths is { } all && total is { } whole)
-            return new([.. all.Select(l => l / yarnPerStitch.Centimetres)], whole / yarnPerStitch.Centimetres, SequenceSource.Lengths, null);
+        {
+            var yarn = yarnPerStitch.Centimetres;
+            return new([.. all.Select(l => l / yarn)], whole / yarn, SequenceSource.Lengths, null);
+        }
         if (fabric.SectionStitches is { } intended)
         {
             // All that an intention says of a natural length is that it rounds to it.

@@ -30,6 +30,9 @@ public enum FindingKind
     /// <summary>One ball's sequence is not the others'.</summary>
     BallDisagrees,
 
+    /// <summary>A ball's later repeats are not its earlier ones.</summary>
+    BallDrifts,
+
     /// <summary>Counted stitches and measured lengths give a section different shares of the sequence.</summary>
     CountsAndLengthsDisagree,
 

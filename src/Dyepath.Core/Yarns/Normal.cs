@@ -20,7 +20,9 @@ internal static class Normal
         return Math.Clamp(0.5 + sum * Density(x), 0, 1);
     }
 
-    /// <summary>The value z with |x| ≤ z for a standard normal x with probability <paramref name="confidence"/>, over 0 and under 1.</summary>
+    /// <summary>
+    /// The value z with |x| ≤ z for a standard normal x with probability <paramref name="confidence"/>, over 0 and under 1.
+    /// </summary>
     public static double TwoSided(double confidence) => Quantile((1 + confidence) / 2);
 
     /// <summary>Inverse of <see cref="Below"/> for probabilities over 1e-14 and under 1 − 1e-14, by bisection.</summary>

@@ -37,7 +37,8 @@ public static class SequenceEstimator
             || repeats.Any(r => r.Length != repeats[0].Length || r.Any(k => k is < 0 or > ColourRing.LongestSequence)))
         {
             throw new ArgumentException(
-                $"Counts need 1 or more rows, each of the same 1 to {ColourRing.MostSections} counts from 0 to {ColourRing.LongestSequence}.",
+                $"Counts need 1 or more rows, each of the same 1 to {ColourRing.MostSections} counts from 0 to "
+                + $"{ColourRing.LongestSequence}.",
                 nameof(repeats));
         }
         if (repeats.All(r => r.Sum() == 0))

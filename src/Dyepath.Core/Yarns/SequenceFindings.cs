@@ -1,17 +1,23 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Dyepath.Core.Swatches;
 
 namespace Dyepath.Core.Yarns;
 
-/// <summary>Tests of what was counted and measured against what it is supposed to be.</summary>
+/// <summary>
+/// Tests of what was counted and measured against what it is supposed to be; <c>units</c> is what the maker calls what she counts.
+/// </summary>
 internal static class SequenceFindings
 {
     /// <summary>Each finding that rests on chance being excluded is wrong at most this often.</summary>
     private const double Significance = 0.01;
 
+    /// <summary>Repeats of one ball needed before its halves are compared.</summary>
+    private const int LeastForDrift = 6;
+
     /// <summary>Balls whose sequence differs from that of all others together, at 1 % shared among the balls.</summary>
     public static IEnumerable<MeasuringFinding> Balls(
-        Yarn yarn, IReadOnlyList<CountedRun> runs, HandsPrior hands, IReadOnlyList<double> dye)
+        Yarn yarn, IReadOnlyList<CountedRun> runs, HandsPrior hands, IReadOnlyList<double> dye, string units)
     {
         var balls = runs.Select(r => r.Ball).Distinct().ToArray();
         if (balls.Length < 2)
@@ -20,19 +26,47 @@ internal static class SequenceFindings
         {
             var own = SequenceEstimator.Estimate([.. runs.Where(r => r.Ball == ball)], hands, dye);
             var others = SequenceEstimator.Estimate([.. runs.Where(r => r.Ball != ball)], hands, dye);
-            var apart = Difference(own.Sections, others.Sections);
-            var covariance = own.CovarianceMatrix.Zip(others.CovarianceMatrix, (a, b) => a + b).ToArray();
-            var distance = Cholesky.Factor(covariance, apart.Length).QuadraticForm(apart);
-            if (Normal.ChiSquareAbove(distance, apart.Length) >= Significance / balls.Length)
+            if (ChanceOfDifference(own, others) >= Significance / balls.Length)
                 continue;
-            yield return new(FindingKind.BallDisagrees, $"yarn.counted[{ball}]", FormattableString.Invariant(
-                $"{yarn.Counted[ball].Name} takes {own.Sequence.Value:0.0} stitches a sequence where the other balls take {others.Sequence.Value:0.0}, section by section more than chance explains. Work it with its own counts, or keep it apart."));
+            yield return new(FindingKind.BallDisagrees, $"yarn.counted[{ball}]", string.Create(CultureInfo.InvariantCulture,
+                $"{yarn.Counted[ball].Name} takes {own.Sequence.Value:0.0} {units} a sequence where the other balls "
+                + $"take {others.Sequence.Value:0.0}, section by section more than chance explains. Work it with its own "
+                + $"counts, or keep it apart."));
+        }
+    }
+
+    /// <summary>Balls whose sequence changes from their first half to their second, at 1 % shared among the balls.</summary>
+    public static IEnumerable<MeasuringFinding> Drifts(
+        Yarn yarn, IReadOnlyList<CountedRun> runs, HandsPrior hands, IReadOnlyList<double> dye, string units)
+    {
+        var balls = runs.GroupBy(r => r.Ball).Where(g => g.Sum(r => r.Rows.Length) >= LeastForDrift).ToArray();
+        foreach (var ball in balls)
+        {
+            var half = ball.Sum(r => r.Rows.Length) / 2;
+            var first = new List<CountedRun>();
+            var second = new List<CountedRun>();
+            foreach (var run in ball)
+            {
+                var before = Math.Clamp(half - first.Sum(r => r.Rows.Length), 0, run.Rows.Length);
+                if (before > 0)
+                    first.Add(run with { Rows = run.Rows[..before] });
+                if (before < run.Rows.Length)
+                    second.Add(run with { FirstRepeat = run.FirstRepeat + before, Rows = run.Rows[before..] });
+            }
+            var early = SequenceEstimator.Estimate(first, hands, dye);
+            var late = SequenceEstimator.Estimate(second, hands, dye);
+            if (ChanceOfDifference(early, late) >= Significance / balls.Length)
+                continue;
+            yield return new(FindingKind.BallDrifts, $"yarn.counted[{ball.Key}]", string.Create(CultureInfo.InvariantCulture,
+                $"{yarn.Counted[ball.Key].Name} takes {early.Sequence.Value:0.0} {units} a sequence at first and "
+                + $"{late.Sequence.Value:0.0} later on, section by section more than chance explains. Check the count as "
+                + $"you go."));
         }
     }
 
     /// <summary>Repeats with a count, or a total, that such hands and dye reach less than once in a hundred records.</summary>
     public static IEnumerable<MeasuringFinding> OddRepeats(
-        Yarn yarn, IReadOnlyList<CountedRun> runs, SequenceEstimate estimate, IReadOnlyList<double> dye)
+        Yarn yarn, IReadOnlyList<CountedRun> runs, SequenceEstimate estimate, IReadOnlyList<double> dye, string units)
     {
         var hands = estimate.Hands;
         var sections = estimate.Sections;
@@ -49,18 +83,21 @@ internal static class SequenceFindings
             {
                 var row = run.Rows[r];
                 var repeat = run.FirstRepeat + r;
+                var place = $"yarn.counted[{run.Ball}].repeats[{repeat}]";
                 var where = $"Repeat {repeat + 1} of {yarn.Counted[run.Ball].Name}";
                 var worst = Enumerable.Range(0, row.Length).MaxBy(j => Math.Abs(row[j] - sections[j].Value) / deviations[j]);
                 // A count is a whole number: half a stitch on either side is rounding, not oddity.
                 if ((Math.Abs(row[worst] - sections[worst].Value) - 0.5) / deviations[worst] > limit)
                 {
-                    yield return new(FindingKind.OddRepeat, $"yarn.counted[{run.Ball}].repeats[{repeat}][{worst}]", FormattableString.Invariant(
-                        $"{where}: {row[worst]} stitches of {yarn.Sections[worst].Name} where about {sections[worst].Value:0.0} are usual. Count it again, or look for a knot."));
+                    yield return new(FindingKind.OddRepeat, $"{place}[{worst}]", string.Create(CultureInfo.InvariantCulture,
+                        $"{where}: {row[worst]} {units} of {yarn.Sections[worst].Name} where about "
+                        + $"{sections[worst].Value:0.0} are usual. Count it again, or look for a knot."));
                 }
                 else if ((Math.Abs(row.Sum() - estimate.Sequence.Value) - 0.5) / total > limit)
                 {
-                    yield return new(FindingKind.OddRepeat, $"yarn.counted[{run.Ball}].repeats[{repeat}]", FormattableString.Invariant(
-                        $"{where} takes {row.Sum()} stitches where about {estimate.Sequence.Value:0.0} are usual. Count it again, or look for a knot."));
+                    yield return new(FindingKind.OddRepeat, place, string.Create(CultureInfo.InvariantCulture,
+                        $"{where} takes {row.Sum()} {units} where about {estimate.Sequence.Value:0.0} are usual. Count "
+                        + $"it again, or look for a knot."));
                 }
             }
         }
@@ -73,11 +110,15 @@ internal static class SequenceFindings
             && Normal.ChiSquareAbove(estimate.Residual, estimate.DegreesOfFreedom) < Significance)
         {
             yield return new(FindingKind.HandsUnlikePrior, "fabric.hands",
-                $"The counts vary more than they would {estimate.Hands.Words}. The intervals are too narrow: give the maker's own figures.");
+                $"The counts vary more than they would {estimate.Hands.Words}. The intervals are too narrow: give the "
+                + "maker's own figures.");
         }
     }
 
-    /// <summary>A shorter sequence inside the one listed, and a sequence that runs there and back: equal colours, and lengths equal within their error.</summary>
+    /// <summary>
+    /// A shorter sequence inside the one listed, and a sequence that runs there and back: equal colours, and lengths equal within
+    /// their error.
+    /// </summary>
     public static IEnumerable<MeasuringFinding> Symmetries(Yarn yarn, ReadOnlySpan<double> sections, double[] covariance)
     {
         var found = new List<MeasuringFinding>();
@@ -88,7 +129,8 @@ internal static class SequenceFindings
             if (count % period != 0 || !Matches(yarn, sections, covariance, j => (j + shift) % count))
                 continue;
             found.Add(new(FindingKind.ShorterPeriod, "yarn.sections",
-                $"The sequence repeats after {(period == 1 ? "1 section" : $"{period} sections")}: list those only, and the counts in shorter rows, which then say more."));
+                $"The sequence repeats after {(period == 1 ? "1 section" : $"{period} sections")}: list those only, "
+                + "and the counts in shorter rows, which then say more."));
             break;
         }
         // One or two colours always run there and back.
@@ -106,7 +148,9 @@ internal static class SequenceFindings
         return found;
     }
 
-    /// <summary>Sections whose share of the counted stitches is not their share of the measured length, at 1 % shared among the sections.</summary>
+    /// <summary>
+    /// Sections whose share of the counted stitches is not their share of the measured length, at 1 % shared among the sections.
+    /// </summary>
     /// <param name="lengths">Measured lengths with their errors, cm.</param>
     public static IEnumerable<MeasuringFinding> Lengths(Yarn yarn, SequenceEstimate estimate, ImmutableArray<Estimate> lengths)
     {
@@ -121,8 +165,10 @@ internal static class SequenceFindings
             var counted = estimate.Share(j);
             if (Estimate.Apart(measured, counted) <= limit)
                 continue;
-            yield return new(FindingKind.CountsAndLengthsDisagree, $"yarn.sections[{j}].length", FormattableString.Invariant(
-                $"{yarn.Sections[j].Name} is {counted.Value * 100:0.0} % of the counted stitches but {measured.Value * 100:0.0} % of the measured length. The counts are used; measure the length again, or count more."));
+            yield return new(FindingKind.CountsAndLengthsDisagree, $"yarn.sections[{j}].length", string.Create(CultureInfo.InvariantCulture,
+                $"{yarn.Sections[j].Name} is {counted.Value * 100:0.0} % of the counted stitches but "
+                + $"{measured.Value * 100:0.0} % of the measured length. The counts are used; measure the length again, or "
+                + $"count more."));
         }
     }
 
@@ -145,6 +191,11 @@ internal static class SequenceFindings
         return true;
     }
 
-    private static double[] Difference(ImmutableArray<Estimate> a, ImmutableArray<Estimate> b) =>
-        [.. a.Zip(b, (x, y) => x.Value - y.Value)];
+    /// <summary>Probability that independent estimates of one sequence lie at least so far apart.</summary>
+    private static double ChanceOfDifference(SequenceEstimate a, SequenceEstimate b)
+    {
+        var apart = a.Sections.Zip(b.Sections, (x, y) => x.Value - y.Value).ToArray();
+        var covariance = a.CovarianceMatrix.Zip(b.CovarianceMatrix, (x, y) => x + y).ToArray();
+        return Normal.ChiSquareAbove(Cholesky.Factor(covariance, apart.Length).QuadraticForm(apart), apart.Length);
+    }
 }
