@@ -36,7 +36,7 @@ internal sealed class CostTable
     /// <summary>[rank · sizes + position]; infinite where the size may not have the candidate.</summary>
     public double[] Total { get; }
 
-    /// <summary>What the worst-size criteria compare, laid out as <see cref="Total"/>.</summary>
+    /// <summary>What the worst-size criteria compare, laid out as <see cref="Total"/>; the same array where the total is the criterion.</summary>
     public double[] Worst { get; }
 
     /// <summary>
@@ -49,13 +49,14 @@ internal sealed class CostTable
     {
         int n = Sizes.Length;
         double[] total = new double[Ranked.Length * n];
-        double[] worst = new double[Ranked.Length * n];
+        double[] worst = Problem.Criterion == GradingCriterion.Total ? total : new double[total.Length];
         for (int rank = 0; rank < Ranked.Length; rank++)
         {
             for (int p = 0; p < n; p++)
             {
                 total[rank * n + p] = Problem.TotalOf(Sizes[p], Ranked[rank]);
-                worst[rank * n + p] = Problem.WorstOf(Sizes[p], Ranked[rank]);
+                if (worst != total)
+                    worst[rank * n + p] = Problem.WorstOf(Sizes[p], Ranked[rank]);
             }
         }
 

@@ -101,7 +101,7 @@ internal sealed class CountSolver
                 masks[rank] |= _table.Worst[rank * n + p] <= allowed ? 1UL << p : 0;
         }
 
-        ulong left = n == 64 ? ulong.MaxValue : (1UL << n) - 1;
+        ulong left = (1UL << n) - 1;
         foreach (int rank in _table.PinnedRanks)
             left &= ~masks[rank];
         return CoverSearch.Find(masks, left, open, cancel);

@@ -30,10 +30,10 @@ internal sealed class KeyTable
         long span = Sizes + 1;
 
         // A power of two, so that whole-number costs stay whole.
-        int exponent = bound > 0 ? Math.Clamp(Math.ILogB((Budget / span - Sizes) / bound), -1000, 60) : 0;
+        double scale = bound > 0 ? Math.ScaleB(1, Math.Clamp(Math.ILogB((Budget / span - Sizes) / bound), -1000, 60)) : 1;
         Key = new long[cost.Length];
         for (int k = 0; k < cost.Length; k++)
-            Key[k] = cost[k] <= bound ? (long)Math.Round(Math.ScaleB(cost[k], exponent)) * span : Never;
+            Key[k] = cost[k] <= bound ? (long)Math.Round(cost[k] * scale) * span : Never;
 
         Base = new long[Sizes];
         BaseRank = new int[Sizes];
@@ -92,7 +92,7 @@ internal sealed class KeyTable
         foreach (int rank in singles)
         {
             double sum = 0;
-            for (int p = 0; p < Sizes; p++)
+            for (int p = 0; p < Sizes && sum < best; p++)
                 sum += cost[rank * Sizes + p];
             best = Math.Min(best, sum);
         }

@@ -9,7 +9,7 @@ namespace Dyepath.Core.Sizing.Counts;
 /// </summary>
 internal sealed class LagrangianSearch
 {
-    private const int RootSteps = 400;
+    private const int RootSteps = 1500;
     private const int NodeSteps = 40;
 
     private readonly KeyTable _keys;
@@ -23,21 +23,15 @@ internal sealed class LagrangianSearch
         _keys = keys;
         _cancel = cancel;
         _bestOpen = open;
-        _best = Value(open);
+        _best = Sum(keys.Base, open) + open.Length * KeyTable.CountUnit;
     }
-
-    /// <summary>The number of nodes looked at, for measurements.</summary>
-    public long Nodes { get; private set; }
 
     /// <summary>The best rank for each position with at most <paramref name="most"/> counts beside the pinned ones.</summary>
     /// <param name="keys">The costs.</param>
     /// <param name="open">A feasible choice of counts to start from; stays the answer unless a strictly better one exists.</param>
     /// <param name="most">How many counts may be opened.</param>
     /// <param name="cancel">Looked at in every node.</param>
-    public static int[] Solve(KeyTable keys, int[] open, int most, CancellationToken cancel) => Solve(keys, open, most, out _, cancel);
-
-    /// <inheritdoc cref="Solve(KeyTable, int[], int, CancellationToken)"/>
-    public static int[] Solve(KeyTable keys, int[] open, int most, out long nodes, CancellationToken cancel)
+    public static int[] Solve(KeyTable keys, int[] open, int most, CancellationToken cancel)
     {
         LagrangianSearch search = new(keys, open, cancel);
         long[] prices = new long[keys.Sizes];
@@ -45,17 +39,7 @@ internal sealed class LagrangianSearch
         for (int p = 0; p < prices.Length; p++)
             prices[p] = keys.Key[ranks[p] * keys.Sizes + p];
         search.Branch([.. Enumerable.Range(0, keys.Ranks)], [.. keys.Base], most, prices, RootSteps);
-        nodes = search.Nodes;
         return keys.Serve(search._bestOpen);
-    }
-
-    private long Value(int[] open)
-    {
-        int[] ranks = _keys.Serve(open);
-        long sum = open.Length * KeyTable.CountUnit;
-        for (int p = 0; p < ranks.Length; p++)
-            sum += _keys.Key[ranks[p] * ranks.Length + p];
-        return sum;
     }
 
     /// <summary>
@@ -65,7 +49,6 @@ internal sealed class LagrangianSearch
     private void Branch(List<int> active, long[] served, int most, long[] prices, int steps)
     {
         _cancel.ThrowIfCancellationRequested();
-        Nodes++;
         long opened = _opened.Count * KeyTable.CountUnit;
         Offer(Sum(served) + opened, []);
         if (most == 0)
@@ -77,12 +60,12 @@ internal sealed class LagrangianSearch
             return;
         }
 
+        if (_opened.Count > 0 && !CanCover(active, served, most))
+            return;
         prices = [.. prices];
-        while (active.Count > 0)
+        int hardest = HardestToServe(active, served);
+        while (!IsBeaten(active, served, most, opened, prices, steps) && MostPromising(active, hardest, prices) is int chosen)
         {
-            int chosen = Bound(active, served, most, opened, prices, steps);
-            if (chosen < 0)
-                return;
             long[] withChosen = [.. served];
             ReadOnlySpan<long> costs = _keys.Of(chosen);
             for (int p = 0; p < withChosen.Length; p++)
@@ -112,29 +95,30 @@ internal sealed class LagrangianSearch
     /// Raises the lower bound by moving <paramref name="prices"/>, dropping counts from
     /// <paramref name="active"/> that cannot be in a better plan.
     /// </summary>
-    /// <returns>The count to branch on, or −1 when nothing better is left here.</returns>
-    private int Bound(List<int> active, long[] served, int most, long opened, long[] prices, int steps)
+    /// <returns>Whether nothing better than the best plan known is left here.</returns>
+    private bool IsBeaten(List<int> active, long[] served, int most, long opened, long[] prices, int steps)
     {
         int n = prices.Length;
         double pace = 1;
         long highest = long.MinValue;
         long[] bestPrices = [.. prices];
-        int branch = -1;
         int sinceRise = 0;
         long[] gains = new long[active.Count];
+        long[] earned = new long[active.Count];
         int[] order = new int[active.Count];
         int[] used = new int[n];
         for (int step = 0; step < steps; step++)
         {
             int count = active.Count;
+            int earning = 0;
             for (int k = 0; k < count; k++)
             {
                 gains[k] = Gain(active[k], prices);
-                order[k] = k;
+                if (gains[k] < 0)
+                    (earned[earning], order[earning++]) = (gains[k], active[k]);
             }
 
-            Array.Sort(order, 0, count, Comparer<int>.Create((a, b) => gains[a] != gains[b] ? gains[a].CompareTo(gains[b]) : a.CompareTo(b)));
-            int open = 0;
+            Array.Sort(earned, order, 0, earning);
             long bound = opened;
             for (int p = 0; p < n; p++)
             {
@@ -142,19 +126,19 @@ internal sealed class LagrangianSearch
                 used[p] = prices[p] > served[p] ? 1 : 0;
             }
 
-            for (; open < Math.Min(most, count) && gains[order[open]] < 0; open++)
-                bound += gains[order[open]];
-            int[] selection = [.. order.Take(open).Select(k => active[k])];
+            int open = Math.Min(most, earning);
+            int[] selection = order[..open];
+            for (int k = 0; k < open; k++)
+                bound += earned[k];
             Offer(Sum(served, selection) + opened + open * KeyTable.CountUnit, selection);
             if (bound >= _best)
-                return -1;
+                return true;
             if (bound > highest)
             {
                 (highest, sinceRise) = (bound, 0);
                 prices.CopyTo(bestPrices, 0);
-                branch = active[order[0]];
             }
-            else if (++sinceRise >= 8)
+            else if (++sinceRise >= 20)
             {
                 (pace, sinceRise) = (pace / 2, 0);
             }
@@ -169,7 +153,7 @@ internal sealed class LagrangianSearch
 
             for (int p = 0; p < n; p++)
                 squares += (1 - used[p]) * (1 - used[p]);
-            long replaced = open == most ? gains[order[open - 1]] : 0;
+            long replaced = open == most ? earned[open - 1] : 0;
             long limit = _best - bound + replaced;
             int at = 0;
             for (int k = 0; k < count; k++)
@@ -180,7 +164,7 @@ internal sealed class LagrangianSearch
 
             active.RemoveRange(at, count - at);
             if (active.Count == 0)
-                return -1;
+                return true;
 
             // Prices that make every size use exactly one count would have met the best plan above, so squares > 0.
             long move = Math.Max(1, (long)(pace * (_best - bound) / squares));
@@ -189,8 +173,59 @@ internal sealed class LagrangianSearch
         }
 
         bestPrices.CopyTo(prices, 0);
-        return active.Contains(branch) ? branch : active[0];
+        return false;
     }
+
+    /// <summary>The size still unserved that fewest counts could serve, or −1; one of those counts has to be opened.</summary>
+    private int HardestToServe(List<int> active, long[] served)
+    {
+        int hardest = -1;
+        int fewest = int.MaxValue;
+        for (int p = 0; p < served.Length; p++)
+        {
+            if (served[p] < KeyTable.Never)
+                continue;
+            int serving = active.Count(rank => Serves(rank, p));
+            if (serving < fewest)
+                (hardest, fewest) = (p, serving);
+        }
+
+        return hardest;
+    }
+
+    /// <summary>Whether so many of the active counts can serve the sizes still unserved.</summary>
+    private bool CanCover(List<int> active, long[] served, int most)
+    {
+        ulong unserved = 0;
+        for (int p = 0; p < served.Length; p++)
+            unserved |= served[p] >= KeyTable.Never ? 1UL << p : 0;
+        if (unserved == 0)
+            return true;
+        ulong[] masks = new ulong[active.Count];
+        for (int k = 0; k < masks.Length; k++)
+        {
+            for (int p = 0; p < served.Length; p++)
+                masks[k] |= Serves(active[k], p) ? 1UL << p : 0;
+        }
+
+        return CoverSearch.Find(masks, unserved, most, _cancel) is not null;
+    }
+
+    /// <summary>The active count that earns most at these prices, among those that serve <paramref name="size"/> where it is a size.</summary>
+    private int? MostPromising(List<int> active, int size, long[] prices)
+    {
+        int? best = null;
+        long least = long.MaxValue;
+        foreach (int rank in active)
+        {
+            if ((size < 0 || Serves(rank, size)) && Gain(rank, prices) is long gain && gain < least)
+                (best, least) = (rank, gain);
+        }
+
+        return best;
+    }
+
+    private bool Serves(int rank, int position) => _keys.Key[rank * _keys.Sizes + position] < KeyTable.Never;
 
     private long Gain(int rank, long[] prices)
     {

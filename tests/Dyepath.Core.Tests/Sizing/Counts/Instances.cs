@@ -17,7 +17,7 @@ internal static class Instances
     /// <summary>Squared error that does not promise to be convex, so that it goes by branch and bound.</summary>
     public static readonly ErrorLoss SquaredBySearch = ErrorLoss.General("squared", e => e.Centimetres * e.Centimetres);
 
-    public static readonly Gen<GradingCriterion> Criterion = Gen.OneOf(Enum.GetValues<GradingCriterion>());
+    private static readonly Gen<GradingCriterion> Criterion = Gen.OneOf(Enum.GetValues<GradingCriterion>());
 
     private static readonly Gen<Length> Lengths = Gen.Frequency(
         (3, Gen.Int[0, 200].Select(mm => Length.FromMillimetres(mm))),
@@ -79,7 +79,7 @@ internal static class Instances
 
     private static Gen<ImmutableArray<CountCandidate>> Candidates(int most) =>
         Gen.Select(Lengths, Penalties, (measure, penalty) => new CountCandidate(measure, penalty))
-            .Array[1, most].Select(counts => ImmutableArray.Create(counts));
+            .Array[1, most].Select(ImmutableArray.Create);
 
     private static Gen<int?> Pins(int candidates) => Gen.Frequency(
         (6, Gen.Const((int?)null)),
