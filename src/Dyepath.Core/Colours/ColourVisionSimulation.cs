@@ -39,7 +39,8 @@ public static class ColourVisionSimulation
     {
         ColourVision.Protan => ColourVisionTables.VienotProtan.Apply(light),
         ColourVision.Deutan => ColourVisionTables.VienotDeutan.Apply(light),
-        _ => throw new ArgumentOutOfRangeException(nameof(vision), vision, "Viénot 1999 describes Protan and Deutan only; Brettel 1997 describes all three."),
+        _ => throw new ArgumentOutOfRangeException(
+            nameof(vision), vision, "Viénot 1999 describes Protan and Deutan only; Brettel 1997 describes all three."),
     };
 
     /// <summary>

@@ -18,10 +18,7 @@ public static class ColourWords
     public static string Describe(Srgb colour)
     {
         var seen = colour.ToLinear().ToOklab();
-        if (seen.Chroma < GreyChroma)
-            return Grey(seen.Lightness);
-        var hue = Hue(seen);
-        return Shade(seen.Lightness) + hue;
+        return seen.Chroma < GreyChroma ? Grey(seen.Lightness) : Shade(seen.Lightness) + Hue(seen);
     }
 
     private static string Hue(Oklab seen)

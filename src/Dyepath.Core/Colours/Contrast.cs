@@ -26,7 +26,9 @@ public static class Contrast
         return (Math.Max(a, b) + 0.05) / (Math.Min(a, b) + 0.05);
     }
 
-    /// <summary>Black or white, whichever reads better on <paramref name="ground"/>: at least √21 ≈ 4.58, enough for small text.</summary>
+    /// <summary>
+    /// Black or white, whichever reads better on <paramref name="ground"/>: at least √21 ≈ 4.58, enough for small text.
+    /// </summary>
     public static Srgb InkOn(Srgb ground) =>
         Ratio(Srgb.Black, ground) >= Ratio(Srgb.White, ground) ? Srgb.Black : Srgb.White;
 }

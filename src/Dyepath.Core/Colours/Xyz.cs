@@ -3,7 +3,9 @@ namespace Dyepath.Core.Colours;
 /// <summary>CIE 1931 tristimulus values; Y is 1 for the display's white. <c>default</c> is black.</summary>
 public readonly record struct Xyz
 {
-    /// <summary>D65 as IEC 61966-2-1 gives it (x 0.3127, y 0.3290). Tables that start from X = 0.95047 differ in Lab's third digit.</summary>
+    /// <summary>
+    /// D65 as IEC 61966-2-1 gives it (x 0.3127, y 0.3290). Tables that start from X = 0.95047 differ by up to 0.004 in Lab.
+    /// </summary>
     public static readonly Xyz D65 = new(0.3127 / 0.3290, 1, (1 - 0.3127 - 0.3290) / 0.3290);
 
     internal Xyz(double x, double y, double z) => (X, Y, Z) = (x, y, z);

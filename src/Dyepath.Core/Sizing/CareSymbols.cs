@@ -16,7 +16,8 @@ public static class CareSymbols
 
     public static ImmutableArray<CareSymbol> All { get; } =
     [
-        new("wash", "wash tub with 95, 70, 60, 50, 40 or 30", "wash at that many °C at most; no bar below the tub normal, one bar mild, two bars very mild"),
+        new("wash", "wash tub with 95, 70, 60, 50, 40 or 30",
+            "wash at that many °C at most; no bar below the tub normal, one bar mild, two bars very mild"),
         new("handWash", "wash tub with a hand", "wash by hand, 40 °C at most"),
         new("doNotWash", "wash tub crossed out", "do not wash"),
         new("anyBleach", "triangle", "any bleach"),

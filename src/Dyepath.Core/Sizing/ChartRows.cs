@@ -10,20 +10,25 @@ namespace Dyepath.Core.Sizing;
 /// </summary>
 internal sealed record ChartRow(BodyMeasure Measure, Citation Source, string Inches, string Centimetres)
 {
-    public static ChartRow OnlyCentimetres(BodyMeasure measure, Citation source, string centimetres) => new(measure, source, "", centimetres);
+    public static ChartRow OnlyCentimetres(BodyMeasure measure, Citation source, string centimetres) =>
+        new(measure, source, "", centimetres);
 
-    public static ChartRow OnlyInches(BodyMeasure measure, Citation source, string inches) => new(measure, source, inches, "");
+    public static ChartRow OnlyInches(BodyMeasure measure, Citation source, string inches) =>
+        new(measure, source, inches, "");
 
     public ImmutableArray<BodyMeasurement?> Read()
     {
-        var inches = Inches.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(entry => Range(entry, Length.FromInches)).ToImmutableArray();
-        var centimetres = Centimetres.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(entry => Range(entry, Length.FromCentimetres)).ToImmutableArray();
+        var inches = Ranges(Inches, Length.FromInches);
+        var centimetres = Ranges(Centimetres, Length.FromCentimetres);
         return
         [
             .. (centimetres.IsEmpty ? inches : centimetres).Zip(inches.IsEmpty ? centimetres : inches)
                 .Select(both => both is ({ } metric, { } imperial) ? new BodyMeasurement(Measure, metric, imperial, Source) : null),
         ];
     }
+
+    private static ImmutableArray<BodyRange?> Ranges(string row, Func<double, Length> unit) =>
+        [.. row.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(entry => Range(entry, unit))];
 
     private static BodyRange? Range(string entry, Func<double, Length> unit)
     {

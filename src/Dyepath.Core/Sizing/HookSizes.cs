@@ -15,7 +15,8 @@ public sealed record SteelHookSize(Length Diameter, string Us);
 public static class HookSizes
 {
     public static Citation Source { get; } = new(
-        Provenance.FromMemory, "Craft Yarn Council hook table, from memory; old UK numbers confirmed by one page except at 2.5, 3 and 7 mm");
+        Provenance.FromMemory,
+        "Craft Yarn Council hook table, from memory; old UK numbers confirmed by one page except at 2.5, 3 and 7 mm");
 
     public static Citation SteelSource { get; } = new(Provenance.FromMemory, "from memory; the ends 3.5 and 0.75 mm confirmed");
 

@@ -91,7 +91,8 @@ public static class OwnSizeChart
         {
             yield return new ChartRemark(
                 $"sizes[{chart.Sizes.IndexOf(later)}].{BodyMeasures.Key(measure)}",
-                $"{later.Name} has a smaller {BodyMeasures.Words(measure)} than {earlier.Name} before it: check both, or leave them if you mean it.",
+                $"{later.Name} has a smaller {BodyMeasures.Words(measure)} than {earlier.Name} before it: "
+                + "check both, or leave them if you mean it.",
                 IsFault: false);
         }
         foreach (var measure in chart.Measures)
@@ -102,7 +103,8 @@ public static class OwnSizeChart
                 {
                     yield return new ChartRemark(
                         $"sizes[{i}].{BodyMeasures.Key(measure)}",
-                        $"is missing though other sizes have it: {chart.Sizes[i].Name} cannot be graded where a garment needs the {BodyMeasures.Words(measure)}.",
+                        "is missing though other sizes have it: "
+                        + $"{chart.Sizes[i].Name} cannot be graded where a garment needs the {BodyMeasures.Words(measure)}.",
                         IsFault: false);
                 }
             }

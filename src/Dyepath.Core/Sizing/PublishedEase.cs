@@ -32,7 +32,9 @@ public enum EaseCategory
 public sealed record EaseRange(
     EaseRevision Revision, EaseCategory Category, string Name, OpenRange<Length> InCentimetres, OpenRange<Length> InInches)
 {
-    /// <summary>The ease to plan with where only the category is known: the middle of the range, or its one end where the other is open.</summary>
+    /// <summary>
+    /// The ease to plan with where only the category is known: the middle of the range, or its one end where the other is open.
+    /// </summary>
     public Length Typical => InCentimetres switch
     {
         ({ } least, { } most) => (least + most) / 2,

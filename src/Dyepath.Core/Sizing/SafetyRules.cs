@@ -20,7 +20,8 @@ public static class SafetyRules
 
     private static readonly Citation Authority = new(Provenance.Published, "a market-surveillance authority's page");
 
-    private static readonly Citation CodeText = new(Provenance.Published, "text of the Code of Federal Regulations; char lengths from memory");
+    private static readonly Citation CodeText = new(
+        Provenance.Published, "text of the Code of Federal Regulations; char lengths from memory");
 
     private static readonly Citation Memory = new(Provenance.FromMemory, "from memory; check the standard");
 
@@ -31,7 +32,8 @@ public static class SafetyRules
         new("US 16 CFR 1120 (2011) and ASTM F1816-97", "drawstrings at hood and neck of upper outerwear", "sizes 2T to 12",
             "none allowed", Children, Register),
         new("US 16 CFR 1120 (2011) and ASTM F1816-97", "drawstrings at waist and bottom of upper outerwear", "sizes 2T to 16",
-            "at most 3 in (75 mm) outside the channel at full width; no toggles or knots; a continuous string is bar-tacked", Children, Register),
+            "at most 3 in (75 mm) outside the channel at full width; no toggles or knots; a continuous string is bar-tacked",
+            Children, Register),
         new("EN 14682:2014", "cords and drawstrings at hood, head and neck", "up to 7 years or 134 cm",
             "none allowed; no ties behind the neck", Wearers.Baby | Wearers.Child, Authority),
         new("EN 14682:2014", "drawstrings at hood and neck", "7 to 14 years (to 176 cm girls, 182 cm boys)",
@@ -49,12 +51,14 @@ public static class SafetyRules
             "one piece at most 64.8 cm (25.75 in), each of two at most 40 cm (15.75 in); must meet 16 CFR 1610", Wearers.Baby, CodeText),
         new("US 16 CFR 1501", "small parts such as buttons", "under 3 years",
             "must not fit into the small-parts cylinder, 31.7 mm across and 25.4 to 57.1 mm deep", Wearers.Baby | Wearers.Child, Memory),
-        new("advice", "sleepwear", "children", "crochet is open and loose: not to be used as children's sleepwear", Wearers.Baby | Children, Practice),
+        new("advice", "sleepwear", "children",
+            "crochet is open and loose: not to be used as children's sleepwear", Wearers.Baby | Children, Practice),
         new("advice", "babies' garments", "babies",
             "no loose, hairy or shedding fibre; no gaps that trap fingers; no loose floats; no ties at the neck; weave in every end",
             Wearers.Baby, Practice),
         new("advice", "dye", "all", "soak a strand on white cloth before pooling dark beside pale; wash cold", Wearers.Everyone, Practice),
-        new("advice", "hands", "makers", "pause every 30 to 60 minutes, hold the hook lightly, stop where a hand goes numb and ask a doctor",
+        new("advice", "hands", "makers",
+            "pause every 30 to 60 minutes, hold the hook lightly, stop where a hand goes numb and ask a doctor",
             Wearers.Everyone, new(Provenance.Published, "craft advice, not medical guidance")),
     ];
 

@@ -27,7 +27,8 @@ public static class YarnWeights
     public static Citation Source { get; } = new(Provenance.Published, "Craft Yarn Council yarn weight system, as pages quote it");
 
     /// <summary>For the metres per 100 g, converted from yards per pound and rounded to the metre.</summary>
-    public static Citation GristSource { get; } = new(Provenance.Published, "a spinning magazine's extension of the table; 1 yd/lb = 0.20159 m per 100 g");
+    public static Citation GristSource { get; } = new(
+        Provenance.Published, "a spinning magazine's extension of the table; 1 yd/lb = 0.20159 m per 100 g");
 
     private static readonly ImmutableArray<YarnWeight> Common =
     [
@@ -67,7 +68,8 @@ public static class YarnWeights
     {
         Guard.InRange(metresPer100Grams, 1, 10_000, "m per 100 g");
         var weights = All(revision);
-        var matching = weights.Where(weight => weight.MetresPer100Grams is { } grist && grist.Contains(metresPer100Grams)).ToImmutableArray();
+        var matching = weights
+            .Where(weight => weight.MetresPer100Grams is { } grist && grist.Contains(metresPer100Grams)).ToImmutableArray();
         return matching.IsEmpty
             ? [weights.First(weight => weight.MetresPer100Grams is { } grist && !grist.IsBelow(metresPer100Grams))]
             : matching;
@@ -79,7 +81,8 @@ public static class YarnWeights
 
     private static YarnWeight Row(
         int category, string name, (int? Least, int? Most) stitches, (double? Least, double? Most) hook, string hookUs,
-        (int? Least, int? Most) knit, (double? Least, double? Most) needle, OpenRange<double>? grist, string stitch = "single crochet") => new(
+        (int? Least, int? Most) knit, (double? Least, double? Most) needle, OpenRange<double>? grist,
+        string stitch = "single crochet") => new(
             category, name, stitch, new(stitches.Least, stitches.Most), Millimetres(hook), hookUs,
             new(knit.Least, knit.Most), Millimetres(needle), grist);
 

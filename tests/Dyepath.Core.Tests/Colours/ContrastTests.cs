@@ -21,6 +21,6 @@ public sealed class ContrastTests
 
     [Fact]
     public void Ink_is_legible_on_every_ground() =>
-        Seeded.Holds(SrgbTests.Any, seed: 5, ground => Contrast.Ratio(Contrast.InkOn(ground), ground) >= Contrast.SmallText
-                && Contrast.Ratio(ground, ground) == 1);
+        Seeded.Holds(SrgbTests.Any, seed: 5, ground =>
+            Contrast.Ratio(Contrast.InkOn(ground), ground) >= Contrast.SmallText && Contrast.Ratio(ground, ground) == 1);
 }

@@ -4,7 +4,7 @@ using System.Text;
 namespace Dyepath.Core.Tests.Data;
 
 /// <summary>A row of one of this folder's csv files; its README says where each comes from.</summary>
-internal sealed class PublishedRow(Dictionary<string, string> cells)
+internal sealed class PublishedRow(IReadOnlyDictionary<string, string> cells)
 {
     public string this[string column] => cells[column];
 
@@ -17,7 +17,7 @@ internal static class PublishedTable
     {
         var lines = File.ReadAllLines(Path.Combine(AppContext.BaseDirectory, "Data", name + ".csv"));
         var header = Split(lines[0]);
-        return [.. lines.Skip(1).Select(line => new PublishedRow(header.Zip(Split(line)).ToDictionary(cell => cell.First, cell => cell.Second)))];
+        return [.. lines.Skip(1).Select(line => new PublishedRow(header.Zip(Split(line)).ToDictionary()))];
     }
 
     private static List<string> Split(string line)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Diagnostics.CodeAnalysis;
 using CsCheck;
 using Dyepath.Core.Sizing;
 using Dyepath.Core.Tests.Data;
@@ -10,7 +11,8 @@ public sealed class OwnSizeChartTests
     [Fact]
     public void Figures_in_either_unit_become_a_chart_of_the_common_type()
     {
-        Assert.True(Build([Size("1", (BodyMeasure.Bust, 80, 85)), new EnteredSize("2", [new(BodyMeasure.Bust, 36, 38, ChartUnit.Inch)])], out var chart, out var remarks));
+        var inInches = new EnteredSize("2", [new(BodyMeasure.Bust, 36, 38, ChartUnit.Inch)]);
+        Assert.True(Build([Size("1", (BodyMeasure.Bust, 80, 85)), inInches], out var chart, out var remarks));
         Assert.Empty(remarks);
         Assert.Equal(91.44, chart.Sizes[1].Measurements[0].Range.Minimum.Centimetres, 1e-9);
         Assert.Equal(80 / 2.54, chart.Sizes[0].Measurements[0].InInches.Minimum.Inches, 1e-7);
@@ -68,19 +70,26 @@ public sealed class OwnSizeChartTests
     }
 
     [Fact]
-    public void Any_figures_give_a_chart_or_faults_and_never_an_exception() =>
-        Seeded.Holds(
-            Gen.Select(Gen.OneOf(Gen.Const(""), Gen.Const("S"), Gen.Const("M")), Gen.Int[-1, 17], Gen.OneOf(Gen.Double, Gen.Double[1, 200]), Gen.OneOf(Gen.Double, Gen.Double[1, 200]), Gen.Int[0, 1])
-                .Select(drawn => new EnteredSize(drawn.Item1, [new((BodyMeasure)drawn.Item2, drawn.Item3, drawn.Item4, (ChartUnit)drawn.Item5)]))
-                .Array[0, 4],
-            seed: 31,
-            sizes => Build([.. sizes], out var chart, out var remarks) == remarks.All(remark => !remark.IsFault) && chart is null == remarks.Any(remark => remark.IsFault),
-            count: 5000);
+    public void Any_figures_give_a_chart_or_faults_and_never_an_exception()
+    {
+        var figure = Gen.OneOf(Gen.Double, Gen.Double[1, 200]);
+        var measure = Gen.Select(
+            Gen.Int[-1, 17], figure, figure, Gen.Int[0, 1],
+            (kind, minimum, maximum, unit) => new OwnMeasure((BodyMeasure)kind, minimum, maximum, (ChartUnit)unit));
+        var size = Gen.Select(
+            Gen.OneOf(Gen.Const(""), Gen.Const("S"), Gen.Const("M")), measure.Array[0, 3],
+            (name, measures) => new EnteredSize(name, [.. measures]));
+        Seeded.Holds(size.Array[0, 4], seed: 31, count: 5000, law: sizes =>
+        {
+            var built = Build([.. sizes], out var chart, out var remarks);
+            return built == remarks.All(remark => !remark.IsFault) && built == chart is not null;
+        });
+    }
 
     private static EnteredSize Size(string name, params (BodyMeasure Measure, double Minimum, double Maximum)[] measures) =>
         new(name, [.. measures.Select(measure => new OwnMeasure(measure.Measure, measure.Minimum, measure.Maximum, ChartUnit.Centimetre))]);
 
     private static bool Build(
-        ImmutableArray<EnteredSize> sizes, [System.Diagnostics.CodeAnalysis.NotNullWhen(true)] out SizeChart? chart, out ImmutableArray<ChartRemark> remarks) =>
+        ImmutableArray<EnteredSize> sizes, [NotNullWhen(true)] out SizeChart? chart, out ImmutableArray<ChartRemark> remarks) =>
         OwnSizeChart.TryBuild("own", "Own", Wearers.Adult, sizes, out chart, out remarks);
 }

@@ -60,9 +60,10 @@ public sealed class SizeForTests
             var chart = SizeCharts.All[drawn.Item1];
             var value = Length.FromMillimetres(drawn.Item2);
             var choice = Choose(chart, BodyMeasure.Bust, value.Centimetres, GapRule.NearestBand);
-            var best = chart.Sizes
-                .Select(size => (size.Name, Distance: Math.Abs(ShippedChartsTests.Find(chart.Id, size.Name, BodyMeasure.Bust).Range.Misfit(value).Centimetres)))
-                .Reverse().MinBy(size => size.Distance);
+            var best = chart.Sizes.Reverse()
+                .Select(size => (size.Name, ShippedChartsTests.Find(chart.Id, size.Name, BodyMeasure.Bust).Range))
+                .Select(band => (band.Name, Distance: Math.Abs(band.Range.Misfit(value).Centimetres)))
+                .MinBy(band => band.Distance);
             return choice.Size.Name == best.Name && Math.Abs(choice.Misfit.Centimetres) == best.Distance;
         });
 

@@ -92,19 +92,30 @@ public sealed class TradeTablesTests
         {
             foreach (var (row, weight) in rows.Zip(YarnWeights.All(revision)))
             {
+                var stitches = Text(weight.CrochetStitches.Least, weight.CrochetStitches.Most);
+                var hook = Text(weight.Hook.Least?.Millimetres, weight.Hook.Most?.Millimetres);
                 Assert.Equal((row["category"], row["name"]), (Text(weight.Category), weight.Name));
-                Assert.Equal(row["knit_sts_per_4in"], Text(weight.KnitStitches.Least, weight.KnitStitches.Most, " and fewer"));
-                Assert.Equal(row["needle_mm"], Text(weight.Needle.Least?.Millimetres, weight.Needle.Most?.Millimetres, ""));
-                if (weight.Category is >= 1 and <= 5)
-                    Assert.Equal(row["crochet_sc_per_4in"], Text(weight.CrochetStitches.Least, weight.CrochetStitches.Most, ""));
-                else if (weight.Category > 5)
-                    Assert.Contains($"rev {revision} {Text(weight.CrochetStitches.Least, weight.CrochetStitches.Most, " and fewer")}", row["crochet_sc_per_4in"], StringComparison.Ordinal);
-                if (weight.Category is >= 1 and <= 5)
-                    Assert.Equal(row["hook_mm"], Text(weight.Hook.Least?.Millimetres, weight.Hook.Most?.Millimetres, ""));
-                else if (weight.Category > 5)
-                    Assert.Contains($"rev {revision} {Text(weight.Hook.Least?.Millimetres, weight.Hook.Most?.Millimetres, "")}", row["hook_mm"], StringComparison.Ordinal);
+                Assert.Equal(row["knit_sts_per_4in"], Text(weight.KnitStitches.Least, weight.KnitStitches.Most));
+                Assert.Equal(row["needle_mm"], Text(weight.Needle.Least?.Millimetres, weight.Needle.Most?.Millimetres));
+                switch (weight.Category)
+                {
+                    case 0:
+                        Assert.Equal((row["crochet_sc_per_4in"], row["hook_mm"]), (stitches + " dc", "1.4-1.6 steel or 2.25"));
+                        Assert.Equal("1.4-2.25", hook);
+                        break;
+                    case <= 5:
+                        Assert.Equal((row["crochet_sc_per_4in"], row["hook_mm"]), (stitches, hook));
+                        break;
+                    default:
+                        Assert.Contains($"rev {revision} {stitches}", row["crochet_sc_per_4in"], StringComparison.Ordinal);
+                        Assert.Contains($"rev {revision} {hook}", row["hook_mm"], StringComparison.Ordinal);
+                        break;
+                }
                 if (weight.MetresPer100Grams is { } metres)
-                    Assert.Equal((grist[row["category"]]["m_per_100g_min"], grist[row["category"]]["m_per_100g_max"]), (Text(metres.Least), Text(metres.Most)));
+                {
+                    var printed = grist[row["category"]];
+                    Assert.Equal((printed["m_per_100g_min"], printed["m_per_100g_max"]), (Text(metres.Least), Text(metres.Most)));
+                }
             }
         }
         Assert.Equal("double crochet", YarnWeights.All(YarnWeightRevision.A)[0].CrochetStitch);
@@ -156,9 +167,9 @@ public sealed class TradeTablesTests
 
     private static string Text(double? value) => value?.ToString(CultureInfo.InvariantCulture) ?? "";
 
-    private static string Text(double? least, double? most, string andFewer) => (least, most) switch
+    private static string Text(double? least, double? most) => (least, most) switch
     {
-        (null, _) => Text(most) + andFewer,
+        (null, _) => Text(most) + " and fewer",
         (_, null) => Text(least) + "+",
         _ => $"{Text(least)}-{Text(most)}",
     };
