@@ -11,7 +11,7 @@ internal static class FabricDescription
 {
     private static readonly ObjectShape<Gauge> GaugeShape = new("gauge", "Stitches and rows over a measured length.", o =>
     {
-        var count = new RealShape(0.25, 400);
+        var count = new RealShape(14, 0.25, 400);
         var stitches = o.Required("stitches", "Stitches over the length, quarters counted.", count, g => g.Stitches);
         var rows = o.Required("rows", "Rows over the length, quarters counted.", count, g => g.Rows);
         var over = o.Optional("over", "The length.", Measured.GaugeLength, g => g.Over, Length.FromCentimetres(10));
@@ -68,7 +68,7 @@ internal static class FabricDescription
             "otherSwatch", "A swatch with another hook, so that hooks in between may be interpolated.", SwatchShape, f => f.OtherSwatch, "none");
         var keeping = o.Optional(
             "keeping",
-            "counted: each colour takes exactly its stitches, hand tension is adjusted to make it so; free: even tension, colours fall where they fall.",
+            "How colours are kept. counted: each takes exactly its stitches, hand tension is adjusted to make it so; free: even tension, they fall where they fall.",
             new ChoiceShape<ColourKeeping>(("counted", ColourKeeping.Counted), ("free", ColourKeeping.Free)), f => f.Keeping, ColourKeeping.Counted);
         var sectionStitches = o.Optional(
             "sectionStitches",

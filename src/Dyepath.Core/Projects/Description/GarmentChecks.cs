@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Edgings;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Projects.Shapes;
@@ -25,6 +26,21 @@ internal static class GarmentChecks
         }
     }
 
+    public static void EdgesAreThere(
+        Place garment, ImmutableArray<EdgingChoice> edgings, ImmutableArray<EdgingPlace> places, ChoiceShape<EdgingPlace> words, FaultList faults)
+    {
+        var list = garment.Member("edgings");
+        for (var i = 0; i < edgings.Length; i++)
+        {
+            if (!places.Contains(edgings[i].Where))
+            {
+                var allowed = string.Join(", ", places.Select(p => DocumentPrinter.Inline(words.Write(p))));
+                faults.Meaning(list.Item(i).Member("where"), allowed, "Choose an edge that this garment has.");
+            }
+        }
+        SizeChecks.Distinct(list, [.. edgings.Select(e => e.Where.ToString())], faults);
+    }
+
     public static void RoundsRunUp(Place garment, Working working, Direction? direction, FaultList faults)
     {
         if (working != Working.Turned && direction == Direction.Sideways)
@@ -43,16 +59,11 @@ internal static class GarmentChecks
             faults.Meaning(place.Member("grading").Member("sideBands"), "true only with a companion yarn for plain pieces", next);
     }
 
-    public static void EdgingsAreKnown(Place document, GarmentSpec garment, ImmutableArray<string> known, FaultList faults)
+    public static void EdgingIsKnown(Place edging, string id, FaultList faults)
     {
-        for (var i = 0; i < garment.Edgings.Length && !known.IsEmpty; i++)
-        {
-            if (!known.Contains(garment.Edgings[i].Edging))
-            {
-                faults.Meaning(
-                    document.Member("garment").Member("edgings").Item(i).Member("edging"), string.Join(", ", known),
-                    Nearest.Suggest(garment.Edgings[i].Edging, known, "Choose one of these."));
-            }
-        }
+        if (EdgingLibrary.TryFind(id, out _))
+            return;
+        var known = EdgingLibrary.All.Select(e => e.Id).ToArray();
+        faults.Meaning(edging, string.Join(", ", known), Nearest.Suggest(id, known, "Choose one of these."));
     }
 }

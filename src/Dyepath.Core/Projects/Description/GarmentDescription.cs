@@ -4,6 +4,7 @@ using Dyepath.Core.Garments;
 using Dyepath.Core.Motifs;
 using Dyepath.Core.Projects.Shapes;
 using Dyepath.Core.Quantities;
+using Dyepath.Core.Sizing;
 
 namespace Dyepath.Core.Projects.Description;
 
@@ -30,7 +31,7 @@ internal static class GarmentDescription
         "grading", "How far the fit may be traded for few stitch counts, and which means are allowed.", o =>
     {
         var most = o.Optional(
-            "mostCounts", "At most this many different stitch counts over all sizes.", new WholeShape(1, SizeDescription.MostSizes), g => g.MostCounts,
+            "mostCounts", "At most this many different stitch counts over all sizes.", new WholeShape(1, SizeChart.MostSizes), g => g.MostCounts,
             "as many as help noticeably");
         var alternating = o.Optional("alternatingRows", "Rows of N and N + 1 stitches in turn.", new FlagShape(), g => g.AlternatingRows, false);
         var half = o.Optional(
@@ -44,10 +45,10 @@ internal static class GarmentDescription
             most.From(v), alternating.From(v), half.From(v), bands.From(v), unequal.From(v), forgiveness.From(v));
     });
 
-    private static readonly ObjectShape<SeamChoice> SeamsShape = new("seams", "How the motif goes on across a seam, and what the seam hides.", o =>
+    private static readonly ObjectShape<SeamChoice> SeamsShape = new("seams", "What happens to the motif at a seam.", o =>
     {
         var extension = o.Optional(
-            "extension", "continued: as if the fabric had never been cut; mirrored: as in a mirror that stands on the seam.",
+            "extension", "How the motif goes on. continued: as if the fabric had never been cut; mirrored: as in a mirror that stands on the seam.",
             new ChoiceShape<SeamExtension>(("continued", SeamExtension.Continued), ("mirrored", SeamExtension.Mirrored)), s => s.Extension,
             UsualSeams.Extension);
         var stitches = o.Optional(
@@ -65,6 +66,25 @@ internal static class GarmentDescription
             s => s.Pooled, true);
         var shorter = o.Optional("shorterBy", "Taken off a full-length sleeve.", Measured.Step, s => s.ShorterBy, Length.Zero);
         return v => new SleeveSpec(pooled.From(v), shorter.From(v));
+    });
+
+    private static readonly ChoiceShape<EdgingPlace> PlaceChoice = new(
+        ("hem", EdgingPlace.Hem), ("neck", EdgingPlace.Neck), ("armholes", EdgingPlace.Armholes), ("cuffs", EdgingPlace.Cuffs),
+        ("brims", EdgingPlace.Brims), ("border", EdgingPlace.Border));
+
+    private static readonly ObjectShape<EdgingChoice> EdgingShape = new("edging", "An edging and where it goes.", o =>
+    {
+        var where = o.Required(
+            "where", "Which edge: hem, neck, armholes or cuffs of a pullover or tunic, brims of a cowl, border of a wrap or blanket.", PlaceChoice,
+            e => e.Where);
+        var edging = o.Required("edging", "Which edging, by its id.", YarnDescription.Name, e => e.Edging);
+        var rounds = o.Optional("rounds", "How many rounds.", new WholeShape(1, 40), e => e.Rounds, "as many as the edging has");
+        o.Check((v, faults) =>
+        {
+            if (edging.TryFrom(v, out var id))
+                GarmentChecks.EdgingIsKnown(v.Place.Member("edging"), id, faults);
+        });
+        return v => new EdgingChoice(where.From(v), edging.From(v), rounds.From(v));
     });
 
     public static Shape<GarmentSpec> Garment { get; } = new VariantShape<GarmentSpec>(
@@ -110,7 +130,7 @@ internal static class GarmentDescription
         var motif = MotifField(o);
         var grading = GradingField(o);
         var seams = SeamsField(o);
-        var edgings = EdgingsField(o, ("hem", EdgingPlace.Hem), ("neck", EdgingPlace.Neck), ("armholes", EdgingPlace.Armholes), ("cuffs", EdgingPlace.Cuffs));
+        var edgings = EdgingsField(o, EdgingPlace.Hem, EdgingPlace.Neck, EdgingPlace.Armholes, EdgingPlace.Cuffs);
         o.Check((v, faults) =>
         {
             if (sleeves.TryFrom(v, out var s) && edgings.TryFrom(v, out var e))
@@ -129,13 +149,13 @@ internal static class GarmentDescription
         var height = o.Required("height", "Finished height.", Measured.Body, g => ((Cowl)g.Shape).Height);
         var working = o.Optional(
             "working",
-            "turned: rows, sewn into a tube; rounds: joined rounds; roundsTurned: joined rounds, turned at each join; spiral: one round without joins.",
+            "How rows follow each other. turned: rows, sewn into a tube; rounds: joined rounds; roundsTurned: joined rounds, turned at each join; spiral: one round without joins.",
             CowlWorking, g => g.Working, Working.Rounds);
         var direction = DirectionField(o);
         var motif = MotifField(o);
         var grading = GradingField(o);
         var seams = SeamsField(o);
-        var edgings = EdgingsField(o, ("brims", EdgingPlace.Brims));
+        var edgings = EdgingsField(o, EdgingPlace.Brims);
         o.Check((v, faults) =>
         {
             if (working.TryFrom(v, out var w) && direction.TryFrom(v, out var d))
@@ -154,7 +174,7 @@ internal static class GarmentDescription
         var direction = DirectionField(o);
         var motif = MotifField(o);
         var grading = GradingField(o);
-        var edgings = EdgingsField(o, ("border", EdgingPlace.Border));
+        var edgings = EdgingsField(o, EdgingPlace.Border);
         return v => new GarmentSpec(
             new Wrap(width.From(v), length.From(v), isBlanket), Working.Turned, direction.From(v), motif.From(v), grading.From(v), UsualSeams,
             edgings.From(v));
@@ -166,7 +186,7 @@ internal static class GarmentDescription
         o.Required("shape", "What is made: pullover, tunic, cowl, wrap or blanket.", new ChoiceShape<string>((name, name)), NameOf);
 
     private static Field<GarmentSpec, Direction?> DirectionField(ObjectFields<GarmentSpec> o) => o.Optional<Direction?>(
-        "direction", "up: circumference along the stitches; sideways: length along the stitches; best: whichever fits the sizes better.",
+        "direction", "Which way it is worked. up: circumference along the stitches; sideways: length along the stitches; best: whichever fits the sizes better.",
         DirectionChoice, g => g.Direction, null, "\"best\"");
 
     private static Field<GarmentSpec, MotifKind> MotifField(ObjectFields<GarmentSpec> o) =>
@@ -178,24 +198,16 @@ internal static class GarmentDescription
     private static Field<GarmentSpec, SeamChoice> SeamsField(ObjectFields<GarmentSpec> o) => o.Optional(
         "seams", "How the motif goes on across seams.", SeamsShape, g => g.Seams, UsualSeams, "each of its fields left out");
 
-    private static Field<GarmentSpec, ImmutableArray<EdgingChoice>> EdgingsField(
-        ObjectFields<GarmentSpec> o, params (string Name, EdgingPlace Place)[] places)
+    private static Field<GarmentSpec, ImmutableArray<EdgingChoice>> EdgingsField(ObjectFields<GarmentSpec> o, params ImmutableArray<EdgingPlace> places)
     {
-        var edging = new ObjectShape<EdgingChoice>($"edging{string.Concat(places.Select(p => p.Place))}", "An edging and where it goes.", e =>
-        {
-            var where = e.Required("where", "Which edge.", new ChoiceShape<EdgingPlace>(places), c => c.Where);
-            var id = e.Required("edging", "Which edging, by its id.", YarnDescription.Name, c => c.Edging);
-            var rounds = e.Optional("rounds", "How many rounds.", new WholeShape(1, 40), c => c.Rounds, "as many as the edging has");
-            return v => new EdgingChoice(where.From(v), id.From(v), rounds.From(v));
-        });
-        var field = o.Optional(
-            "edgings", "Edgings, each on an edge of its own.", new ListShape<EdgingChoice>("edgings", edging, 0, places.Length), g => g.Edgings, [],
-            "no edgings");
+        var edgings = o.Optional(
+            "edgings", "Edgings, each on an edge of its own.", new ListShape<EdgingChoice>("edgings", EdgingShape, 0, PlaceChoice.Names.Length),
+            g => g.Edgings, [], "no edgings");
         o.Check((v, faults) =>
         {
-            if (field.TryFrom(v, out var edgings))
-                SizeChecks.Distinct(v.Place.Member("edgings"), [.. edgings.Select(e => e.Where.ToString())], faults);
+            if (edgings.TryFrom(v, out var e))
+                GarmentChecks.EdgesAreThere(v.Place, e, places, PlaceChoice, faults);
         });
-        return field;
+        return edgings;
     }
 }

@@ -13,26 +13,27 @@ internal static class Measured
     private static readonly QuantityUnit Yard = new("yd", 91.44m, 1, false);
 
     private static readonly QuantityKind<Length> Lengths = new(
-        "a length", Length.FromCentimetres, l => l.Centimetres, [Centimetre, Inch, Millimetre, Metre, Yard]);
+        "length", "a length", Length.FromCentimetres, l => l.Centimetres, [Centimetre, Inch, Millimetre, Metre, Yard]);
 
     private static readonly QuantityKind<Length> YarnLengths = new(
+        "yarnLength",
         "a length of yarn",
         Length.FromCentimetres,
         l => l.Centimetres,
         [Metre with { Written = true }, Yard with { Written = true }, Centimetre with { Written = false }, Inch with { Written = false }]);
 
     private static readonly QuantityKind<Mass> Masses = new(
-        "a mass", Mass.FromGrams, m => m.Grams, [new("g", 1, 1e-6m, true), new("oz", 28.349523125m, 0.125m, true), new("kg", 1000, 0, false)]);
+        "mass", "a mass", Mass.FromGrams, m => m.Grams, [new("g", 1, 1e-6m, true), new("oz", 28.349523125m, 0.125m, true), new("kg", 1000, 0, false)]);
 
-    private static readonly QuantityKind<double> Millimetres = new("a hook size", n => n, n => n, [new("mm", 1, 0, true)]);
+    private static readonly QuantityKind<double> Millimetres = new("hookSize", "a hook size", n => n, n => n, [new("mm", 1, 0, true)]);
 
     private static readonly QuantityKind<double> Stitches = new(
-        "stitches", n => n, n => n, [new("stitches", 1, 0, true), new("stitch", 1, 0, false), new("sts", 1, 0, false), new("st", 1, 0, false)]);
+        "stitches", "a number of stitches", n => n, n => n, [new("stitches", 1, 0, true), new("stitch", 1, 0, false), new("sts", 1, 0, false), new("st", 1, 0, false)]);
 
-    private static readonly QuantityKind<double> Shares = new("a share", n => n, n => n, [new("%", 0.01m, 0, true)]);
+    private static readonly QuantityKind<double> Shares = new("share", "a share", n => n, n => n, [new("%", 0.01m, 0, true)]);
 
     private static readonly QuantityKind<double> SquareCentimetres = new(
-        "an area", n => n, n => n, [new("cm²", 1, 0, true), new("cm2", 1, 0, false)]);
+        "area", "an area", n => n, n => n, [new("cm²", 1, 0, true), new("cm2", 1, 0, false)]);
 
     /// <summary>Of the body or the garment.</summary>
     public static Shape<Length> Body { get; } = new QuantityShape<Length>(Lengths, "41 cm", 0.5m, 1_000);

@@ -9,7 +9,7 @@ namespace Dyepath.Core.Projects.Description;
 internal static class YarnChecks
 {
     /// <summary>From cord to the finest lace; beyond, a unit was mistaken.</summary>
-    private const double LeastMetresPerGram = 0.02;
+    private const double LeastMetresPerGram = 0.01;
 
     private const double MostMetresPerGram = 100;
 

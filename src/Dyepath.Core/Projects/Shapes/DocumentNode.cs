@@ -9,8 +9,8 @@ internal abstract record DocumentNode
     public int Line { get; init; }
 }
 
-/// <param name="Remarks">Comments printed before the closing brace; a parsed node has none.</param>
-internal sealed record ObjectNode(ImmutableArray<Member> Members, ImmutableArray<string> Remarks) : DocumentNode
+/// <param name="Remarks">Printed before the closing brace; a parsed node has none.</param>
+internal sealed record ObjectNode(ImmutableArray<Member> Members, ImmutableArray<Remark> Remarks) : DocumentNode
 {
     public static ObjectNode Of(params IEnumerable<(string Name, DocumentNode Value)> members) =>
         new([.. members.Select(m => new Member(m.Name, m.Value))], []);
@@ -20,6 +20,9 @@ internal sealed record ObjectNode(ImmutableArray<Member> Members, ImmutableArray
 
 /// <param name="Comment">Printed above the member; a parsed member has none.</param>
 internal sealed record Member(string Name, DocumentNode Value, string? Comment = null);
+
+/// <summary>A member that is commented out.</summary>
+internal sealed record Remark(string Name, string Comment, DocumentNode Value);
 
 internal sealed record ListNode(ImmutableArray<DocumentNode> Items) : DocumentNode;
 

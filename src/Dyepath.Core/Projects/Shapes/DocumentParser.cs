@@ -9,7 +9,7 @@ namespace Dyepath.Core.Projects.Shapes;
 internal static class DocumentParser
 {
     /// <summary>Largest document, in bytes.</summary>
-    public const int LargestSize = 2 * 1024 * 1024;
+    public const int MostBytes = 2_000_000;
 
     /// <summary>Deepest nesting of lists and objects.</summary>
     public const int DeepestNesting = 16;
@@ -20,9 +20,9 @@ internal static class DocumentParser
 
     public static DocumentNode? Parse(ReadOnlySpan<byte> bytes, FaultList faults)
     {
-        if (bytes.Length > LargestSize)
+        if (bytes.Length > MostBytes)
         {
-            faults.NotJson(1, $"more than {LargestSize / 1024 / 1024} MB", $"at most {LargestSize} bytes", "Keep pictures and notes in files of their own.");
+            faults.NotJson(1, "more than 2 MB", FormattableString.Invariant($"at most {MostBytes} bytes"), "Keep pictures and notes in files of their own.");
             return null;
         }
         if (bytes.StartsWith(Utf8Mark))
@@ -56,8 +56,10 @@ internal static class DocumentParser
         }
         catch (JsonException e)
         {
-            var message = e.Message.Split(" LineNumber:")[0].TrimEnd('.');
-            faults.NotJson((int)(e.LineNumber ?? 0) + 1, $"text that is not JSON ({message})", Document, "Mend the punctuation on this line or the one before it.");
+            var line = (int)(e.LineNumber ?? 0) + 1;
+            faults.NotJson(
+                line, $"text that is not JSON: {Shown.Text(RestOfLine(bytes, line, (int)(e.BytePositionInLine ?? 0)))}", Document,
+                "Mend the punctuation here, or at the end of the line before.");
             return null;
         }
         catch (InvalidOperationException)
@@ -76,6 +78,15 @@ internal static class DocumentParser
         while (Rune.DecodeFromUtf8(bytes[at..], out _, out var used) == System.Buffers.OperationStatus.Done)
             at += used;
         return at;
+    }
+
+    private static string RestOfLine(ReadOnlySpan<byte> bytes, int line, int column)
+    {
+        for (; line > 1; line--)
+            bytes = bytes[(bytes.IndexOf((byte)'\n') + 1)..];
+        var end = bytes.IndexOfAny((byte)'\r', (byte)'\n');
+        var rest = (end < 0 ? bytes : bytes[..end])[Math.Min(column, end < 0 ? bytes.Length : end)..];
+        return rest.IsEmpty ? "the end of the line" : Encoding.UTF8.GetString(rest);
     }
 
     private static int LineAt(ReadOnlySpan<byte> bytes, int offset) => bytes[..offset].Count((byte)'\n') + 1;

@@ -74,12 +74,20 @@ internal static class DocumentPrinter
             var start = $"{Quoted(name)}: ";
             text.Append(' ', indent).Append(start);
             Append(text, value, indent, indent + start.Length);
-            text.Append(i < node.Members.Length - 1 ? ",\n" : "\n");
-            if (comment is not null && i < node.Members.Length - 1)
+            // With a comma before them, the remarks need only lose their slashes.
+            var isLast = i == node.Members.Length - 1 && node.Remarks.IsEmpty;
+            text.Append(isLast ? "\n" : ",\n");
+            if (comment is not null && !isLast)
                 text.Append('\n');
         }
-        foreach (var remark in node.Remarks)
-            AppendComment(text, remark, indent);
+        for (var i = 0; i < node.Remarks.Length; i++)
+        {
+            var (name, comment, value) = node.Remarks[i];
+            AppendComment(text, comment, indent);
+            text.Append(' ', indent).Append($"// {Quoted(name)}: {Inline(value)},\n");
+            if (i < node.Remarks.Length - 1)
+                text.Append('\n');
+        }
     }
 
     private static void AppendComment(StringBuilder text, string comment, int indent)

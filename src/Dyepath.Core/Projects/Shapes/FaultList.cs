@@ -11,6 +11,9 @@ internal sealed class FaultList
 
     public int Count { get; private set; }
 
+    /// <summary>True when no further fault would be listed, so that none need be looked for.</summary>
+    public bool IsFull => Count > Most;
+
     public void Form(Place place, string allowed, string next, string? found = null) =>
         Add(place, FaultKind.Form, found ?? Shown.Node(place.Node), allowed, next);
 
@@ -22,7 +25,7 @@ internal sealed class FaultList
 
     public ImmutableArray<Fault> ToImmutable() => Count <= Most
         ? [.. _faults]
-        : [.. _faults, new Fault(Place.Whole, 1, _faults[0].Kind, $"{Count - Most} more faults", $"up to {Most} are listed", "Mend these first, then read again.")];
+        : [.. _faults, new Fault(Place.Whole, 1, _faults[0].Kind, "more faults", $"{Most} are listed", "Mend these first, then read again.")];
 
     private void Add(Place place, FaultKind kind, string found, string allowed, string next) =>
         Add(new Fault(place.Path.Length == 0 ? Place.Whole : place.Path, Math.Max(1, place.Node.Line), kind, found, allowed, next));

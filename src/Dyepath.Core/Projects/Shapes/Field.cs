@@ -5,7 +5,7 @@ namespace Dyepath.Core.Projects.Shapes;
 /// <summary>One property of an object.</summary>
 /// <param name="description">What it means, as sentences.</param>
 /// <param name="leftOut">What holds when it is left out; null, it may not be.</param>
-internal abstract class Field<TOwner>(string name, string description, string? leftOut, int index)
+internal abstract class Field(string name, string description, string? leftOut)
 {
     public string Name => name;
 
@@ -20,6 +20,14 @@ internal abstract class Field<TOwner>(string name, string description, string? l
     /// <summary>What it is when left out, as the document would say it; null where no text could say it.</summary>
     public abstract DocumentNode? Default { get; }
 
+    /// <summary>A value to show where it is left out: its default, unless that is empty.</summary>
+    public DocumentNode Shown => Default is null or ListNode { Items.Length: 0 } or ObjectNode { Members.Length: 0 } ? Shape.Example : Default;
+}
+
+/// <inheritdoc/>
+internal abstract class Field<TOwner>(string name, string description, string? leftOut, int index)
+    : Field(name, description, leftOut)
+{
     protected int Index => index;
 
     /// <summary>Reads it, or takes its default when it is left out.</summary>

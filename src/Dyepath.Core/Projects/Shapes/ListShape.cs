@@ -8,6 +8,8 @@ internal sealed class ListShape<T>(string what, Shape<T> item, int fewest, int m
 {
     public override string Allowed => FormattableString.Invariant($"a list of {fewest} to {most} {what}");
 
+    public override DocumentNode Example => new ListNode([item.Example]);
+
     public override IEnumerable<Shape> Parts => [item];
 
     public override bool TryRead(Place place, FaultList faults, out ImmutableArray<T> value)

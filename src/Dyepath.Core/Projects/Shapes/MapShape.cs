@@ -11,6 +11,8 @@ internal sealed class MapShape<T>(string what, ImmutableArray<string> names, Sha
 
     public override string Allowed => $"an object with {what}: {string.Join(", ", names)}";
 
+    public override DocumentNode Example => ObjectNode.Of((names[0], item.Example));
+
     public override IEnumerable<Shape> Parts => [item];
 
     public override bool TryRead(
@@ -61,7 +63,9 @@ internal static class Members
         var seen = new Dictionary<string, int>(StringComparer.Ordinal);
         foreach (var (name, value, _) in node.Members)
         {
-            var at = place.Member(name) with { Node = value };
+            if (faults.IsFull)
+                break;
+            var at = place.Member(name, value);
             if (seen.TryGetValue(name, out var line))
                 faults.Form(at, "each property once", $"Keep one of the two; the other is on line {line}.", $"{Shown.Text(name)} a second time");
             else if (!names.Contains(name))

@@ -27,10 +27,14 @@ internal sealed class ObjectShape<T> : Shape<T>, IObjectShape
 
     public string Description { get; }
 
-    public IEnumerable<FieldInfo> Fields =>
-        _fields.Select(f => new FieldInfo(f.Name, f.Description, f.LeftOut, f.Shape));
+    public IEnumerable<Field> Fields => _fields;
 
     public override string Allowed => $"an object with {string.Join(", ", _names)}";
+
+    /// <summary>The required fields; where there are none, those that have defaults.</summary>
+    public override DocumentNode Example => _fields.Any(f => f.IsRequired)
+        ? ObjectNode.Of(_fields.Where(f => f.IsRequired).Select(f => (f.Name, f.Shape.Example)))
+        : ObjectNode.Of(_fields.Where(f => f.Default is not null).Select(f => (f.Name, f.Default!)));
 
     public override IEnumerable<Shape> Parts => _fields.Select(f => f.Shape);
 
@@ -54,13 +58,13 @@ internal sealed class ObjectShape<T> : Shape<T>, IObjectShape
     {
         var explain = commentary is not null && commentary.Begin(Name);
         var members = ImmutableArray.CreateBuilder<Member>();
-        var remarks = ImmutableArray.CreateBuilder<string>();
+        var remarks = ImmutableArray.CreateBuilder<Remark>();
         foreach (var field in _fields)
         {
             if (field.Write(value, commentary) is { } written)
                 members.Add(new Member(field.Name, written, explain ? field.Description : null));
             else if (explain)
-                remarks.Add($"\"{field.Name}\": {field.Description} Left out: {field.LeftOut}.");
+                remarks.Add(new Remark(field.Name, $"{field.Description} Left out: {field.LeftOut}.", field.Shown));
         }
         return new ObjectNode(members.ToImmutable(), remarks.ToImmutable());
     }
@@ -96,11 +100,8 @@ internal interface IObjectShape
 
     string Description { get; }
 
-    IEnumerable<FieldInfo> Fields { get; }
+    IEnumerable<Field> Fields { get; }
 }
-
-/// <param name="LeftOut">What holds when it is left out; null, it may not be.</param>
-internal sealed record FieldInfo(string Name, string Description, string? LeftOut, Shape Shape);
 
 /// <summary>Declares the fields of an object in the order in which they are written.</summary>
 internal sealed class ObjectFields<T>

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 
@@ -11,11 +12,13 @@ internal readonly record struct Place(string Path, DocumentNode Node)
     public static Place Root(DocumentNode node) => new("", node);
 
     /// <summary>The member of that name; where it is missing, its place-to-be on the line of its owner.</summary>
-    public Place Member(string name)
+    public Place Member(string name) =>
+        Member(name, (Node as ObjectNode)?.Find(name)?.Value ?? new NullNode { Line = Node.Line });
+
+    public Place Member(string name, DocumentNode value)
     {
         var shown = IsPlain(name) ? name : $"[{Shown.Text(name)}]";
-        var path = Path.Length == 0 ? shown : shown[0] == '[' ? Path + shown : $"{Path}.{shown}";
-        return new Place(path, (Node as ObjectNode)?.Find(name)?.Value ?? new NullNode { Line = Node.Line });
+        return new Place(Path.Length == 0 ? shown : shown[0] == '[' ? Path + shown : $"{Path}.{shown}", value);
     }
 
     public Place Item(int index)
@@ -45,8 +48,12 @@ internal static class Shown
 
     public static string Text(string text)
     {
-        var kept = text.Length <= Longest ? text : text[..Longest];
-        var escaped = JsonEncodedText.Encode(kept, JavaScriptEncoder.UnsafeRelaxedJsonEscaping);
-        return text.Length <= Longest ? $"\"{escaped}\"" : $"\"{escaped}…\"";
+        var isWhole = text.Length <= Longest;
+        var kept = isWhole ? text : text[..(char.IsHighSurrogate(text[Longest - 1]) ? Longest - 1 : Longest)];
+        var escaped = JsonEncodedText.Encode(kept, JavaScriptEncoder.UnsafeRelaxedJsonEscaping).ToString();
+        var visible = string.Concat(escaped.Select(c => char.GetUnicodeCategory(c) == UnicodeCategory.Format
+            ? FormattableString.Invariant($"\\u{(int)c:x4}")
+            : c.ToString()));
+        return isWhole ? $"\"{visible}\"" : $"\"{visible}…\"";
     }
 }

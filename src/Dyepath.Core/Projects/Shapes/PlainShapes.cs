@@ -11,18 +11,21 @@ namespace Dyepath.Core.Projects.Shapes;
 internal sealed class TextShape(int longest, bool lines = false) : Shape<string>
 {
     // Besides the C0 and C1 controls, the separators and direction marks that make a line read other than it is written.
-    private readonly string _pattern = lines
-        ? @"^(?=[\s\S]*\S)[^\u0000-\u0009\u000b-\u001f\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069]*$"
-        : @"^(?=.*\S)[^\u0000-\u001f\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069]*$";
+    private const string OneLine = @"^(?=.*\S)[^\u0000-\u001f\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069]*$";
+    private const string Lines = @"^(?=[\s\S]*\S)[^\u0000-\u0009\u000b-\u001f\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069]*$";
+
+    private readonly Regex _whole = Patterns.Whole(lines ? Lines : OneLine);
 
     public override string Allowed => lines
         ? $"text of 1 to {longest} characters, line breaks as \\n"
         : $"text of 1 to {longest} characters on one line";
 
+    public override DocumentNode Example => new TextNode("…");
+
     public override bool TryRead(Place place, FaultList faults, [MaybeNullWhen(false)] out string value)
     {
         value = (place.Node as TextNode)?.Text;
-        if (value is not null && value.EnumerateRunes().Count() <= longest && Patterns.Matches(_pattern, value))
+        if (value is not null && value.EnumerateRunes().Count() <= longest && _whole.IsMatch(value))
             return true;
         faults.Form(place, Allowed, value is null ? "Write it in quotation marks." : "Shorten it, or take out what cannot be printed.");
         return false;
@@ -31,7 +34,7 @@ internal sealed class TextShape(int longest, bool lines = false) : Shape<string>
     public override DocumentNode Write(string value, Commentary? commentary = null) => new TextNode(value);
 
     public override ObjectNode Schema(SchemaDefinitions definitions) => ObjectNode.Of(
-        ("type", new TextNode("string")), ("maxLength", NumberNode.Of(longest)), ("pattern", new TextNode(_pattern)));
+        ("type", new TextNode("string")), ("maxLength", NumberNode.Of(longest)), ("pattern", new TextNode(lines ? Lines : OneLine)));
 }
 
 /// <summary>One of a few words.</summary>
@@ -40,6 +43,8 @@ internal sealed class ChoiceShape<T>(params (string Name, T Value)[] choices) : 
     public ImmutableArray<string> Names { get; } = [.. choices.Select(c => c.Name)];
 
     public override string Allowed => string.Join(", ", Names.Select(n => $"\"{n}\""));
+
+    public override DocumentNode Example => new TextNode(Names[0]);
 
     public override bool TryRead(Place place, FaultList faults, [MaybeNullWhen(false)] out T value)
     {
@@ -68,6 +73,8 @@ internal sealed class FlagShape : Shape<bool>
 {
     public override string Allowed => "true, false";
 
+    public override DocumentNode Example => new FlagNode(true);
+
     public override bool TryRead(Place place, FaultList faults, out bool value)
     {
         var flag = place.Node as FlagNode;
@@ -89,6 +96,8 @@ internal sealed class WholeShape(int smallest, int largest) : Shape<int>
         ? FormattableString.Invariant($"{smallest}")
         : FormattableString.Invariant($"a whole number from {smallest} to {largest}");
 
+    public override DocumentNode Example => NumberNode.Of(Math.Max(1, smallest));
+
     public override bool TryRead(Place place, FaultList faults, out int value)
     {
         // 14.0 and 1e2 are whole numbers to JSON Schema, and so here.
@@ -106,9 +115,11 @@ internal sealed class WholeShape(int smallest, int largest) : Shape<int>
 }
 
 /// <summary>A number with decimals.</summary>
-internal sealed class RealShape(double smallest, double largest) : Shape<double>
+internal sealed class RealShape(double example, double smallest, double largest) : Shape<double>
 {
     public override string Allowed => FormattableString.Invariant($"a number from {smallest} to {largest}");
+
+    public override DocumentNode Example => NumberNode.Of(example);
 
     public override bool TryRead(Place place, FaultList faults, out double value)
     {
@@ -131,6 +142,8 @@ internal sealed class ColourShape : Shape<Srgb>
 
     public override string Allowed => "a colour such as \"#1f4e5f\"";
 
+    public override DocumentNode Example => new TextNode("#1f4e5f");
+
     public override bool TryRead(Place place, FaultList faults, out Srgb value)
     {
         var isGood = Srgb.TryParse((place.Node as TextNode)?.Text, out value);
@@ -148,12 +161,8 @@ internal sealed class ColourShape : Shape<Srgb>
 /// <summary>Shared by the shapes that read text and numbers.</summary>
 internal static class Patterns
 {
-    /// <summary>By the grammar that JSON Schema uses, in which $ is the very end.</summary>
-    public static bool Matches(string pattern, string text) => Match(pattern, text).Success;
-
-    /// <inheritdoc cref="Matches"/>
-    public static Match Match(string pattern, string text) =>
-        Regex.Match(text, pattern[..^1] + @"\z", RegexOptions.CultureInvariant);
+    /// <summary>A pattern of the JSON Schema, in which $ is the very end; .NET's would let a line break follow.</summary>
+    public static Regex Whole(string pattern) => new(pattern[..^1] + @"\z", RegexOptions.CultureInvariant);
 
     /// <summary>The finite number of a node; false for any other node and for one beyond the range of doubles.</summary>
     public static bool TryNumber(DocumentNode node, out double number)

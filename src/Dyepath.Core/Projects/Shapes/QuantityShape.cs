@@ -13,25 +13,31 @@ namespace Dyepath.Core.Projects.Shapes;
 internal sealed record QuantityUnit(string Symbol, decimal Size, decimal Step, bool Written, bool Fractions = false);
 
 /// <summary>How a kind of quantity becomes a number of its base unit and back.</summary>
-internal sealed record QuantityKind<T>(string Name, Func<double, T> FromBase, Func<T, double> ToBase, ImmutableArray<QuantityUnit> Units);
+/// <param name="Id">Of the definition in the JSON Schema.</param>
+/// <param name="Name">With its article, such as <c>a length</c>.</param>
+internal sealed record QuantityKind<T>(
+    string Id, string Name, Func<double, T> FromBase, Func<T, double> ToBase, ImmutableArray<QuantityUnit> Units);
 
 /// <summary>A number with its unit, such as "41 cm"; <paramref name="smallest"/> and <paramref name="largest"/> in base units.</summary>
 internal sealed class QuantityShape<T>(QuantityKind<T> kind, string example, decimal smallest, decimal largest) : Shape<T>
     where T : struct
 {
+    private const int MostDecimals = 20;
     private const string FractionSigns = "⅛¼⅜½⅝¾⅞";
 
     private static readonly SearchValues<char> Fractions = SearchValues.Create(FractionSigns);
 
-    private readonly string _pattern = PatternOf(kind);
+    private readonly Regex _whole = Patterns.Whole(PatternOf(kind));
 
     public override string Allowed =>
         $"{kind.Name} such as \"{example}\", from {Written(smallest)} to {Written(largest)} ({string.Join(", ", kind.Units.Select(u => u.Symbol))})";
 
+    public override DocumentNode Example => new TextNode(example);
+
     public override bool TryRead(Place place, FaultList faults, out T value)
     {
         value = default;
-        if (place.Node is not TextNode { Text: var text } || Patterns.Match(_pattern, text) is not { Success: true } match)
+        if (place.Node is not TextNode { Text: var text } || _whole.Match(text) is not { Success: true } match)
         {
             faults.Form(
                 place, Allowed, place.Node is NumberNode ? "Write the number and its unit in quotation marks." : "Write a number, then its unit.");
@@ -43,35 +49,42 @@ internal sealed class QuantityShape<T>(QuantityKind<T> kind, string example, dec
             faults.Meaning(place, Allowed, "Check the number and its unit.");
             return false;
         }
-        value = kind.FromBase((double)inBase);
+        value = kind.FromBase(ToDouble(inBase));
         return true;
     }
 
     public override DocumentNode Write(T value, Commentary? commentary = null) => new TextNode(Text(value));
 
-    public override ObjectNode Schema(SchemaDefinitions definitions) =>
-        ObjectNode.Of(("type", new TextNode("string")), ("pattern", new TextNode(_pattern)));
+    public override ObjectNode Schema(SchemaDefinitions definitions) => definitions.Reference(kind.Id, () => ObjectNode.Of(
+        ("description", new TextNode($"{kind.Name} in {string.Join(", ", kind.Units.Select(u => u.Symbol))}")),
+        ("type", new TextNode("string")),
+        ("pattern", new TextNode(PatternOf(kind)))));
 
-    /// <summary>In the unit that needs the fewest decimals to be exact; of equals, the kind's first.</summary>
+    /// <summary>
+    /// In the kind's first unit, unless two decimals or more are needed there and another unit needs fewer. Exact down
+    /// to <see cref="MostDecimals"/> decimals.
+    /// </summary>
     private string Text(T value)
     {
-        var exact = Exactly(kind.ToBase(value));
-        var best = kind.Units
+        var inBase = kind.ToBase(value);
+        if (!(inBase >= ToDouble(smallest) && inBase <= ToDouble(largest)))
+            throw new ArgumentOutOfRangeException(nameof(value), value, $"The document allows {Allowed}.");
+        var exact = Exactly(inBase);
+        return kind.Units
             .Where(u => u.Written)
             .Select(u => (Unit: u, Number: u.Step == 0 ? exact / u.Size : Math.Round(exact / u.Size / u.Step) * u.Step))
-            .Where(n => EqualityComparer<T>.Default.Equals(kind.FromBase((double)(n.Number * n.Unit.Size)), value))
+            .Where(n => n.Unit.Step == 0 || EqualityComparer<T>.Default.Equals(kind.FromBase(ToDouble(n.Number * n.Unit.Size)), value))
             .Select(n => $"{Digits(n.Number)} {n.Unit.Symbol}")
-            .OrderBy(Decimals)
-            .FirstOrDefault();
-        return best ?? throw new ArgumentOutOfRangeException(nameof(value), value, $"Must be {Allowed}.");
+            .OrderBy(text => Math.Max(1, Decimals(text)))
+            .First();
     }
 
-    private string Written(decimal inBase) => Text(kind.FromBase((double)inBase));
+    private string Written(decimal inBase) => Text(kind.FromBase(ToDouble(inBase)));
 
     private static string PatternOf(QuantityKind<T> kind)
     {
         var units = string.Join('|', kind.Units.Select(u => u.Symbol));
-        var decimals = $"[-−]?[0-9]{{1,6}}([.][0-9]{{1,20}})? ?({units})";
+        var decimals = $"[-−]?[0-9]{{1,6}}([.][0-9]{{1,{MostDecimals}}})? ?({units})";
         var withFractions = string.Join('|', kind.Units.Where(u => u.Fractions).Select(u => u.Symbol));
         return withFractions.Length == 0 ? $"^{decimals}$" : $"^({decimals}|[-−]?([0-9]{{1,6}} ?)?[{FractionSigns}] ?({withFractions}))$";
     }
@@ -97,7 +110,11 @@ internal sealed class QuantityShape<T>(QuantityKind<T> kind, string example, dec
     private static decimal Exactly(double value) =>
         decimal.Parse(value.ToString("R", CultureInfo.InvariantCulture), NumberStyles.Float, CultureInfo.InvariantCulture);
 
-    private static string Digits(decimal number) => number.ToString("0.####################", CultureInfo.InvariantCulture);
+    /// <summary>The nearest double; the framework's conversion may miss it by one.</summary>
+    private static double ToDouble(decimal value) =>
+        double.Parse(value.ToString(CultureInfo.InvariantCulture), NumberStyles.Float, CultureInfo.InvariantCulture);
+
+    private static string Digits(decimal number) => number.ToString($"0.{new string('#', MostDecimals)}", CultureInfo.InvariantCulture);
 
     private static int Decimals(string text)
     {

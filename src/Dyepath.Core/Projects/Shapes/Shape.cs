@@ -11,6 +11,9 @@ internal abstract class Shape
     /// <summary>What may stand here, as the words after "allowed:".</summary>
     public abstract string Allowed { get; }
 
+    /// <summary>Something that may stand here.</summary>
+    public abstract DocumentNode Example { get; }
+
     /// <summary>The shapes that this one is made of.</summary>
     public virtual IEnumerable<Shape> Parts => [];
 

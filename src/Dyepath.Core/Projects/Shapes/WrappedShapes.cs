@@ -9,6 +9,8 @@ internal sealed class NullableShape<T>(Shape<T> shape) : Shape<T?>
 {
     public override string Allowed => shape.Allowed;
 
+    public override DocumentNode Example => shape.Example;
+
     public override IEnumerable<Shape> Parts => [shape];
 
     public override bool TryRead(Place place, FaultList faults, out T? value)
@@ -31,6 +33,8 @@ internal sealed class MappedShape<TWritten, T>(Shape<TWritten> shape, Func<TWrit
 {
     public override string Allowed => shape.Allowed;
 
+    public override DocumentNode Example => shape.Example;
+
     public override IEnumerable<Shape> Parts => [shape];
 
     public override bool TryRead(Place place, FaultList faults, [MaybeNullWhen(false)] out T value)
@@ -51,6 +55,8 @@ internal sealed class MappedShape<TWritten, T>(Shape<TWritten> shape, Func<TWrit
 internal sealed class EitherShape<T>(Shape<T> text, Shape<T> full, Func<T, bool> isText) : Shape<T>
 {
     public override string Allowed => $"{text.Allowed}, or {full.Allowed}";
+
+    public override DocumentNode Example => text.Example;
 
     public override IEnumerable<Shape> Parts => [text, full];
 
@@ -78,16 +84,31 @@ internal sealed class EitherShape<T>(Shape<T> text, Shape<T> full, Func<T, bool>
 }
 
 /// <param name="Names">Values of the deciding property that lead here.</param>
-internal sealed record VariantCase<T>(ImmutableArray<string> Names, Shape<T> Shape);
+internal sealed record VariantCase<T>(ImmutableArray<string> Names, ObjectShape<T> Shape);
+
+/// <summary>What a page about the document says of objects whose fields depend on one of them.</summary>
+internal interface IVariantShape
+{
+    /// <summary>The deciding property.</summary>
+    string Key { get; }
+
+    IEnumerable<(ImmutableArray<string> Names, IObjectShape Shape)> Cases { get; }
+}
 
 /// <summary>An object whose other fields depend on the word in one of them.</summary>
-internal sealed class VariantShape<T>(string key, Func<T, string> nameOf, params VariantCase<T>[] cases) : Shape<T>
+internal sealed class VariantShape<T>(string key, Func<T, string> nameOf, params VariantCase<T>[] cases) : Shape<T>, IVariantShape
 {
     private readonly ImmutableArray<string> _names = [.. cases.SelectMany(c => c.Names)];
 
+    public string Key => key;
+
     public override string Allowed => $"an object whose \"{key}\" is {string.Join(", ", _names.Select(n => $"\"{n}\""))}";
 
+    public override DocumentNode Example => cases[0].Shape.Example;
+
     public override IEnumerable<Shape> Parts => cases.Select(c => c.Shape);
+
+    public IEnumerable<(ImmutableArray<string> Names, IObjectShape Shape)> Cases => cases.Select(c => (c.Names, (IObjectShape)c.Shape));
 
     public override bool TryRead(Place place, FaultList faults, [MaybeNullWhen(false)] out T value)
     {
@@ -116,5 +137,5 @@ internal sealed class VariantShape<T>(string key, Func<T, string> nameOf, params
     public override ObjectNode Schema(SchemaDefinitions definitions) =>
         ObjectNode.Of(("oneOf", new ListNode([.. cases.Select(c => c.Shape.Schema(definitions))])));
 
-    private Shape<T> CaseOf(string name) => cases.First(c => c.Names.Contains(name)).Shape;
+    private ObjectShape<T> CaseOf(string name) => cases.First(c => c.Names.Contains(name)).Shape;
 }

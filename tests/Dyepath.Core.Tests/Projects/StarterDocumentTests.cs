@@ -1,0 +1,39 @@
+using System.Text;
+using System.Text.RegularExpressions;
+using Dyepath.Core.Projects;
+using Dyepath.Core.Projects.Description;
+using Dyepath.Core.Projects.Shapes;
+
+namespace Dyepath.Core.Tests.Projects;
+
+public sealed partial class StarterDocumentTests
+{
+    private static readonly string[] Lines = StarterDocument.Write().Split('\n');
+
+    public static TheoryData<int> CommentedFields { get; } = [.. Enumerable.Range(0, Lines.Length).Where(i => CommentedField().IsMatch(Lines[i]))];
+
+    [Fact]
+    public void The_starter_reads_without_faults() => Assert.Empty(Read(Lines).Faults);
+
+    [Theory]
+    [MemberData(nameof(CommentedFields))]
+    public void Every_field_that_is_commented_out_only_needs_to_lose_its_slashes(int line)
+    {
+        string[] edited = [.. Lines];
+        edited[line] = edited[line].Replace("// ", "", StringComparison.Ordinal);
+        Assert.DoesNotContain(Read(edited).Faults, f => f.Kind != FaultKind.Meaning);
+    }
+
+    [Fact]
+    public void Every_field_of_an_object_that_it_holds_is_shown_or_commented_out()
+    {
+        var text = string.Join('\n', Lines);
+        foreach (var field in ProjectDescription.Project.Fields.Concat(YarnDescription.Yarn.Fields).Concat(FabricDescription.Fabric.Fields))
+            Assert.Contains($"\"{field.Name}\": ", text, StringComparison.Ordinal);
+    }
+
+    private static ProjectReading Read(string[] lines) => ProjectReader.Read(Encoding.UTF8.GetBytes(string.Join('\n', lines)));
+
+    [GeneratedRegex("^ *// \"[$a-zA-Z]+\": .*,$")]
+    private static partial Regex CommentedField();
+}
