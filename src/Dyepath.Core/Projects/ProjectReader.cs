@@ -6,25 +6,26 @@ namespace Dyepath.Core.Projects;
 /// <summary>Reads project documents. A bad document never throws; it leads to located faults.</summary>
 public static class ProjectReader
 {
-    /// <param name="utf8">UTF-8 with or without byte order mark, at most 2 MB.</param>
-    /// <param name="known">Names outside the document that it may refer to; omitted, only ids of size charts are checked.</param>
-    public static ProjectReading Read(ReadOnlySpan<byte> utf8, KnownNames? known = null)
+    /// <summary>Largest document, in bytes: 2 MB.</summary>
+    public const int MostBytes = DocumentParser.MostBytes;
+
+    /// <param name="utf8">UTF-8 with or without byte order mark, at most <see cref="MostBytes"/>.</param>
+    public static ProjectReading Read(ReadOnlySpan<byte> utf8)
     {
         var faults = new FaultList();
         if (DocumentParser.Parse(utf8, faults) is not { } node || IsNewer(node, faults))
             return ProjectReading.Bad(faults.ToImmutable());
-        return ProjectDescription.For(known ?? KnownNames.None).TryRead(Place.Root(node), faults, out var project)
+        return ProjectDescription.Project.TryRead(Place.Root(node), faults, out var project)
             ? ProjectReading.Good(project)
             : ProjectReading.Bad(faults.ToImmutable());
     }
 
-    /// <inheritdoc cref="Read(ReadOnlySpan{byte}, KnownNames?)"/>
-    /// <param name="stream">Read to its end, or to just over 2 MB; what it throws itself is passed on.</param>
-    public static ProjectReading Read(Stream stream, KnownNames? known = null)
+    /// <param name="stream">Read to its end, or to one byte over <see cref="MostBytes"/>; what it throws itself is passed on.</param>
+    public static ProjectReading Read(Stream stream)
     {
         ArgumentNullException.ThrowIfNull(stream);
-        var bytes = new byte[DocumentParser.LargestSize + 1];
-        return Read(bytes.AsSpan(0, stream.ReadAtLeast(bytes, bytes.Length, throwOnEndOfStream: false)), known);
+        var bytes = new byte[MostBytes + 1];
+        return Read(bytes.AsSpan(0, stream.ReadAtLeast(bytes, bytes.Length, throwOnEndOfStream: false)));
     }
 
     /// <summary>A newer document may mean anything: only its version is said, no other fault.</summary>

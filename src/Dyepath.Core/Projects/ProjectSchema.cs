@@ -10,7 +10,7 @@ public static class ProjectSchema
     public static string Write()
     {
         var definitions = new SchemaDefinitions();
-        var root = ProjectDescription.For(KnownNames.None).Schema(definitions);
+        var root = ProjectDescription.Project.Schema(definitions);
         return DocumentPrinter.Print(ObjectNode.Of(
         [
             ("$schema", new TextNode("https://json-schema.org/draft/2020-12/schema")),

@@ -15,7 +15,7 @@ public static class ProjectWriter
     public static string Write(Project project)
     {
         ArgumentNullException.ThrowIfNull(project);
-        return DocumentPrinter.Print(ProjectDescription.For(KnownNames.None).Write(project));
+        return DocumentPrinter.Print(ProjectDescription.Project.Write(project));
     }
 
     /// <inheritdoc cref="Write"/>

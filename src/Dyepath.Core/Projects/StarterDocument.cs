@@ -16,9 +16,10 @@ namespace Dyepath.Core.Projects;
 public static class StarterDocument
 {
     /// <summary>JSON with comments; <see cref="ProjectReader"/> reads it without faults.</summary>
-    public static string Write() => DocumentPrinter.Print(ProjectDescription.For(KnownNames.None).Write(Example, new Commentary()));
+    public static string Write() => DocumentPrinter.Print(ProjectDescription.Project.Write(Project, new Commentary()));
 
-    private static Project Example { get; } = new(
+    /// <summary>What it says.</summary>
+    public static Project Project { get; } = new(
         "My pullover",
         "Your name",
         new Yarn(

@@ -18,8 +18,8 @@ public sealed record HookFit(double YarnFactor, double Worst, ImmutableArray<int
 }
 
 /// <summary>A hook that can be bought.</summary>
-/// <param name="IsMeasured">It is the hook of a swatch.</param>
-public sealed record HookOption(double Millimetres, HookFit Fit, bool IsMeasured);
+/// <param name="IsOwn">It is the swatch's own.</param>
+public sealed record HookOption(double Millimetres, HookFit Fit, bool IsOwn);
 
 /// <summary>What the advisor found.</summary>
 /// <param name="Now">With the swatch's own hook.</param>

@@ -37,9 +37,6 @@ internal sealed class CountCovariance
         _sequenceError = sequenceError;
     }
 
-    /// <summary>Dye variance of one whole repeat, in stitches squared.</summary>
-    public double DyeOfRepeat => _dyeVariance.Sum();
-
     /// <summary>The matrix for boundaries 0 … repeats × sections, row by row.</summary>
     public double[] Matrix(int repeats)
     {
@@ -81,7 +78,7 @@ internal sealed class CountCovariance
         if (repeatsApart == 0)
             return 1.0 / 12;
         var apart = repeatsApart * _sequence;
-        var blur = _hands.WanderVariance(apart) + repeatsApart * DyeOfRepeat
+        var blur = _hands.WanderVariance(apart) + repeatsApart * _dyeVariance.Sum()
             + (double)repeatsApart * repeatsApart * _sequenceError * _sequenceError;
         var sum = 0.0;
         for (var h = 1; h <= RoundingTerms; h++)

@@ -1,15 +1,14 @@
-using System.Globalization;
-using System.Text.RegularExpressions;
 using CsCheck;
 using Dyepath.Core.Edgings;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
+using Dyepath.Core.Garments.Checking;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Tests.Data;
 
 namespace Dyepath.Core.Tests.Edgings;
 
-public sealed partial class PickUpTests
+public sealed class PickUpTests
 {
     private static readonly Edging Band = EdgingLibrary.All.Single(e => e.Id == "sc");
 
@@ -79,7 +78,7 @@ public sealed partial class PickUpTests
                 var (one, other, ratio, multiple, corners, closed) = values;
                 var edging = Band with { Multiple = multiple, Plus = multiple / 3 };
                 var pickUp = PickUp.Plan(edging, [new("a", true, one), new("b", false, other)], ratio, corners, 2, closed);
-                Assert.Equal(pickUp.Total, Follow(pickUp.Text()));
+                Assert.Equal(pickUp.Total, EdgingCheck.Follow(pickUp.Text()).Stitches);
                 Assert.Equal(0, (pickUp.Total - (closed ? 0 : edging.Plus)) % multiple);
                 return true;
             },
@@ -164,43 +163,4 @@ public sealed partial class PickUpTests
         Assert.Throws<ArgumentOutOfRangeException>(() => Band.Depth(0, Length.FromCentimetres(1)));
         Assert.Throws<ArgumentOutOfRangeException>(() => Band.YarnInSingleCrochet(10, 41));
     }
-
-    /// <summary>Reads the sentence as a maker does, knowing nothing of how it was made.</summary>
-    private static int Follow(string text)
-    {
-        var total = 0;
-        foreach (var part in text[..text.LastIndexOf(':')].Split("; "))
-        {
-            if (EachOf().Match(part) is { Success: true } each)
-                total += Number(each, 1) * Number(each, 2);
-            if (Groups().Match(part) is { Success: true } groups)
-                total += Number(groups, 1) * Number(groups, 2);
-            if (Rest().Match(part) is { Success: true } rest)
-                total += Number(rest, 1);
-            if (AtEachCorner().Match(part) is { Success: true } corner)
-                total += Sign(corner) * Number(corner, 1) * Number(corner, 3);
-            else if (Extra().Match(part) is { Success: true } extra)
-                total += Sign(extra) * Number(extra, 1);
-        }
-        return total;
-    }
-
-    private static int Number(Match match, int group) => int.Parse(match.Groups[group].Value, CultureInfo.InvariantCulture);
-
-    private static int Sign(Match match) => match.Groups[2].Value == "extra" ? 1 : -1;
-
-    [GeneratedRegex(@"pick up (\d+) in each of the (\d+)")]
-    private static partial Regex EachOf();
-
-    [GeneratedRegex(@"pick up (\d+) in every \d+ (?:row ends|stitches) (\d+) times")]
-    private static partial Regex Groups();
-
-    [GeneratedRegex(@"then (\d+) in the last")]
-    private static partial Regex Rest();
-
-    [GeneratedRegex(@"^(\d+) (extra|fewer) at each of the (\d+) corners")]
-    private static partial Regex AtEachCorner();
-
-    [GeneratedRegex(@"^(\d+) (extra|fewer)")]
-    private static partial Regex Extra();
 }

@@ -32,7 +32,7 @@ internal static class DocumentPage
     {
         var text = new StringBuilder(Opening);
         var seen = new HashSet<string>(StringComparer.Ordinal);
-        Append(text, ProjectDescription.For(KnownNames.None), "", seen);
+        Append(text, ProjectDescription.Project, "", seen);
         return text.ToString();
     }
 

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Text;
 using System.Text.Json.Nodes;
 using Dyepath.Core.Projects;
@@ -50,14 +49,17 @@ public sealed class ProjectFaultTests
     [InlineData("garment.edgings.2.where", "\"armholes\"", "garment.edgings[2].where", FaultKind.Meaning, "Edge the cuffs")]
     [InlineData("garment.edgings.2.where", "\"brims\"", "garment.edgings[2].where", FaultKind.Meaning, "\"hem\"")]
     [InlineData("garment.edgings.2.where", "\"neck\"", "garment.edgings[2]", FaultKind.Meaning, "a second time")]
+    [InlineData("garment.edgings.1.edging", "\"picott\"", "garment.edgings[1].edging", FaultKind.Meaning, "Did you mean \"picot\"?")]
     [InlineData("garment.sleeves.yarn", "\"companion\"", "garment.sleeves.yarn", FaultKind.Meaning, "Add \"plainPieces\"")]
     [InlineData("garment.grading", "{ \"sideBands\": true }", "garment.grading.sideBands", FaultKind.Meaning, "Add \"plainPieces\"")]
     [InlineData("garment.grading", "{ \"mostCounts\": 41 }", "garment.grading.mostCounts", FaultKind.Form, "from 1 to 40")]
     [InlineData("sizes", null, "sizes", FaultKind.Meaning, "a chart or own sizes")]
     [InlineData("sizes.chart", "\"woman\"", "sizes.chart", FaultKind.Form, "Did you mean \"women\"?")]
     [InlineData("sizes.base", "\"XXL\"", "sizes.base", FaultKind.Meaning, "a size of the pattern: XS, S, M")]
+    [InlineData("sizes.names.8", "\"6X\"", "sizes.names[8]", FaultKind.Meaning, "a size of the chart \"women\": XS, S")]
     [InlineData("sizes.names.1", "\"XS\"", "sizes.names[1]", FaultKind.Meaning, "\"XS\" a second time")]
     [InlineData("sizes.own", "[{ \"name\": \"mine\", \"measures\": { \"bust\": \"90 cm\" } }]", "sizes.own", FaultKind.Meaning, "either chart or own")]
+    [InlineData("sizes.own", "[{ \"name\": \"m\", \"measures\": { \"bust\": \"90 cm\", \"chest\": \"90 cm\" } }]", "sizes.own[0].measures.chest", FaultKind.Meaning, "either bust or chest")]
     [InlineData("sizes.own", "[{ \"name\": \"mine\", \"measures\": { \"boost\": \"90 cm\" } }]", "sizes.own[0].measures.boost", FaultKind.Form, "Did you mean \"bust\"?")]
     [InlineData("sizes.locked", "[{ \"size\": \"L\", \"what\": \"panelRows\", \"count\": 90 }]", "sizes.locked[0].size", FaultKind.Meaning, "the base size, \"M\"")]
     [InlineData("sizes.overrides", "[{ \"size\": \"L\", \"what\": \"panelRows\", \"count\": 5001, \"reason\": \"x\" }]", "sizes.overrides[0].count", FaultKind.Form, "from 1 to 5000")]
@@ -114,27 +116,18 @@ public sealed class ProjectFaultTests
     }
 
     [Fact]
-    public void Names_outside_the_document_are_checked_where_they_are_known()
-    {
-        var known = new KnownNames(
-            ImmutableDictionary<string, ImmutableArray<string>>.Empty.Add("women", ["XS", "S", "M", "L", "1X", "2X", "3X", "4X"]), ["crab stitch"]);
-        var faults = ProjectReader.Read(DemoDocument.Utf8(), known).Faults;
-        Assert.Equal(
-            ["garment.edgings[0].edging", "garment.edgings[1].edging", "garment.edgings[2].edging", "sizes.names[8]"], faults.Select(f => f.Path));
-    }
-
-    [Fact]
     public void The_sizes_of_a_whole_chart_are_known_without_names()
     {
-        var known = new KnownNames(ImmutableDictionary<string, ImmutableArray<string>>.Empty.Add("women", ["S", "L"]), []);
         var demo = Document();
         demo["sizes"]!.AsObject().Remove("names");
-        Assert.Equal("sizes.base", Assert.Single(ProjectReader.Read(Encoding.UTF8.GetBytes(demo.ToJsonString()), known).Faults).Path);
+        Assert.True(Read(demo.ToJsonString()).IsGood);
+        demo["sizes"]!["base"] = "6X";
+        Assert.Equal("sizes.base", Assert.Single(Read(demo.ToJsonString()).Faults).Path);
     }
 
     private static ProjectReading Read(string json) => ProjectReader.Read(Encoding.UTF8.GetBytes(json));
 
-    private static JsonNode Document() => JsonNode.Parse(DemoDocument.Utf8())!;
+    private static JsonNode Document() => JsonNode.Parse(DemoProject.Utf8)!;
 
     /// <summary>The demo with the value at a dotted path replaced, added, or (null) taken out.</summary>
     private static string Edited(string path, string? json)

@@ -23,6 +23,8 @@ internal static class ProjectGen
 
     private static readonly Gen<bool> Flag = Gen.Bool;
 
+    private static readonly ImmutableArray<string> Measures = ["width", "length", "neckWidth"];
+
     private static readonly ImmutableArray<string> Counts = ["panelStitches", "panelRows", "sleeveRows"];
 
     /// <summary>Any double, but none so near to zero that twenty decimals cannot say it.</summary>
@@ -170,7 +172,7 @@ internal static class ProjectGen
         select new GarmentSpec(
             shape, used, used != Working.Turned && direction == Direction.Sideways ? null : direction, motif, grading,
             shape is Wrap ? new SeamChoice(SeamExtension.Continued, 1, 1) : seams,
-            [.. rounds.Select((r, i) => new EdgingChoice(places[i], "sc", r))]);
+            [.. rounds.Select((r, i) => new EdgingChoice(places[i], "picot", r))]);
 
     private static Gen<FixedNumber> Fixed(string size, int index, bool needsReason) =>
         from measure in Flag
@@ -178,13 +180,17 @@ internal static class ProjectGen
         from count in Gen.Int[1, 1_000]
         from reason in needsReason ? Name : Gen.OneOf(Gen.Const(""), Name)
         select measure
-            ? new FixedNumber(size, KnownNames.FinishedMeasures[index], length, null, reason)
+            ? new FixedNumber(size, Measures[index], length, null, reason)
             : new FixedNumber(size, Counts[index], null, count, reason);
 
+    private static readonly string[] Women = ["XS", "S", "M", "L", "1X", "2X", "3X", "4X", "5X"];
+
+    private static readonly string[] Letters = ["XXS", "XS", "S", "M", "L", "XL", "XXL", "3XL", "4XL"];
+
     private static Gen<SizeSelection> Sizes(bool needsChart) =>
-        from chart in needsChart ? Pick<string?>("women", "men", null) : Pick<string?>("women", null)
+        from chart in Pick<string?>("women", "en13402-3-women", null)
         from count in Gen.Int[needsChart ? 1 : 0, 9]
-        let names = Enumerable.Range(1, count).Select(i => $"size {i}").ToArray()
+        let names = chart == "women" ? Women[..count] : chart is not null ? Letters[..count] : [.. Enumerable.Range(1, count).Select(i => $"size {i}")]
         from measures in Gen.Select(LengthIn(60, 160), LengthIn(20, 50)).Array[count]
         from based in Flag
         from locked in Each(Enumerable.Range(0, based && count > 0 ? 2 : 0).Select(i => Fixed(names[^1], i, false)))

@@ -7,7 +7,7 @@ namespace Dyepath.Core.Tests.Projects;
 
 public sealed partial class ProjectMutationTests
 {
-    private static readonly string Demo = Encoding.UTF8.GetString(DemoDocument.Utf8());
+    private static readonly string Demo = Encoding.UTF8.GetString(DemoProject.Utf8);
 
     [Fact]
     public void Reader_and_schema_agree_on_the_form_of_damaged_documents() => Seeded.Each(

@@ -6,7 +6,7 @@ namespace Dyepath.Core.Tests.Projects;
 /// <summary>Extreme documents: what lies around JSON, its size, its depth, its numbers.</summary>
 public sealed class ProjectReaderTests
 {
-    private static readonly string Demo = Encoding.UTF8.GetString(DemoDocument.Utf8());
+    private static readonly string Demo = Encoding.UTF8.GetString(DemoProject.Utf8);
 
     [Theory]
     [InlineData("", "an empty file")]
@@ -37,7 +37,7 @@ public sealed class ProjectReaderTests
     }
 
     [Fact]
-    public void A_byte_order_mark_is_no_fault() => Assert.True(ProjectReader.Read([0xEF, 0xBB, 0xBF, .. DemoDocument.Utf8()]).IsGood);
+    public void A_byte_order_mark_is_no_fault() => Assert.True(ProjectReader.Read([0xEF, 0xBB, 0xBF, .. DemoProject.Utf8]).IsGood);
 
     [Fact]
     public void Text_in_another_encoding_is_refused_on_its_line()
@@ -80,7 +80,7 @@ public sealed class ProjectReaderTests
     [Fact]
     public void Size_is_limited_to_the_byte()
     {
-        var limit = 2 * 1024 * 1024;
+        const int limit = 2_000_000;
         Assert.True(Read(Demo + new string(' ', limit - Encoding.UTF8.GetByteCount(Demo))).IsGood);
         var tooLong = Encoding.UTF8.GetBytes(Demo + new string(' ', limit + 1 - Encoding.UTF8.GetByteCount(Demo)));
         Assert.Equal("more than 2 MB", Assert.Single(ProjectReader.Read(tooLong).Faults).Found);
@@ -91,7 +91,7 @@ public sealed class ProjectReaderTests
     [Fact]
     public void A_stream_reads_as_its_bytes()
     {
-        using var stream = new MemoryStream(DemoDocument.Utf8());
+        using var stream = new MemoryStream(DemoProject.Utf8.ToArray());
         Assert.Equal("Tideline", ProjectReader.Read(stream).Project?.Title);
     }
 

@@ -29,7 +29,7 @@ public sealed class ProjectRoundtripTests
     [Fact]
     public void The_comparison_sees_a_change_deep_inside()
     {
-        var demo = ProjectReader.Read(DemoDocument.Utf8()).Project!;
+        var demo = ProjectReader.Read(DemoProject.Utf8).Project!;
         var other = demo with { Fabric = demo.Fabric with { SectionStitches = [5, 4, 3, 5, 5] } };
         Assert.Equal(".Fabric.SectionStitches[4]: 4 and 5", Same.Difference(demo, other));
     }

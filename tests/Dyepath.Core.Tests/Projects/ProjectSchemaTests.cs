@@ -11,7 +11,7 @@ public sealed class ProjectSchemaTests
     [Fact]
     public void The_demo_and_the_starter_are_valid()
     {
-        Assert.True(DocumentSchema.Allows(Encoding.UTF8.GetString(DemoDocument.Utf8())));
+        Assert.True(DocumentSchema.Allows(Encoding.UTF8.GetString(DemoProject.Utf8)));
         Assert.True(DocumentSchema.Allows(StarterDocument.Write()));
     }
 

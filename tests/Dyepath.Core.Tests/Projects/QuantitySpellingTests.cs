@@ -1,5 +1,6 @@
 using System.Text;
 using System.Text.Json.Nodes;
+using Dyepath.Core.Garments;
 using Dyepath.Core.Projects;
 
 namespace Dyepath.Core.Tests.Projects;
@@ -86,9 +87,9 @@ public sealed class QuantitySpellingTests
     [InlineData("0 cm", 0)]
     public void Ease_may_be_negative(string text, double centimetres)
     {
-        var json = JsonNode.Parse(DemoDocument.Utf8())!;
+        var json = JsonNode.Parse(DemoProject.Utf8)!;
         json["garment"]!["ease"] = text;
-        var top = (Garments.BoxyTop)Read(json.ToJsonString()).Project!.Garment.Shape;
+        var top = (BoxyTop)Read(json.ToJsonString()).Project!.Garment.Shape;
         Assert.Equal(centimetres, top.BustEase.Own!.Value.Centimetres);
     }
 
@@ -98,7 +99,7 @@ public sealed class QuantitySpellingTests
     [InlineData("0.1 kg", "100 g")]
     public void Masses_keep_their_ounces(string text, string written)
     {
-        var json = JsonNode.Parse(DemoDocument.Utf8())!;
+        var json = JsonNode.Parse(DemoProject.Utf8)!;
         json["yarn"]!["ball"]!["mass"] = text;
         Assert.Equal(written, (string?)JsonNode.Parse(ProjectWriter.Write(Read(json.ToJsonString()).Project!))!["yarn"]!["ball"]!["mass"]);
     }
@@ -109,20 +110,20 @@ public sealed class QuantitySpellingTests
     [InlineData("210.5 m", "210.5 m")]
     public void Balls_keep_their_yards(string text, string written)
     {
-        var json = JsonNode.Parse(DemoDocument.Utf8())!;
+        var json = JsonNode.Parse(DemoProject.Utf8)!;
         json["yarn"]!["ball"]!["length"] = text;
         Assert.Equal(written, (string?)JsonNode.Parse(ProjectWriter.Write(Read(json.ToJsonString()).Project!))!["yarn"]!["ball"]!["length"]);
     }
 
     private static string Tunic(string neckWidth)
     {
-        var json = JsonNode.Parse(DemoDocument.Utf8())!;
+        var json = JsonNode.Parse(DemoProject.Utf8)!;
         json["garment"]!["neckWidth"] = neckWidth;
         return json.ToJsonString();
     }
 
     private static double? NeckWidth(string text) =>
-        (Read(Tunic(text)).Project?.Garment.Shape as Garments.BoxyTop)?.NeckWidth.Centimetres;
+        (Read(Tunic(text)).Project?.Garment.Shape as BoxyTop)?.NeckWidth.Centimetres;
 
     private static ProjectReading Read(string json) => ProjectReader.Read(Encoding.UTF8.GetBytes(json));
 }

@@ -28,7 +28,7 @@ public sealed partial class StarterDocumentTests
     public void Every_field_of_an_object_that_it_holds_is_shown_or_commented_out()
     {
         var text = string.Join('\n', Lines);
-        foreach (var field in ProjectDescription.For(KnownNames.None).Fields.Concat(YarnDescription.Yarn.Fields).Concat(FabricDescription.Fabric.Fields))
+        foreach (var field in ProjectDescription.Project.Fields.Concat(YarnDescription.Yarn.Fields).Concat(FabricDescription.Fabric.Fields))
             Assert.Contains($"\"{field.Name}\": ", text, StringComparison.Ordinal);
     }
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Edgings;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Projects.Shapes;
@@ -58,16 +59,11 @@ internal static class GarmentChecks
             faults.Meaning(place.Member("grading").Member("sideBands"), "true only with a companion yarn for plain pieces", next);
     }
 
-    public static void EdgingsAreKnown(Place document, GarmentSpec garment, ImmutableArray<string> known, FaultList faults)
+    public static void EdgingIsKnown(Place edging, string id, FaultList faults)
     {
-        for (var i = 0; i < garment.Edgings.Length && !known.IsEmpty; i++)
-        {
-            if (!known.Contains(garment.Edgings[i].Edging))
-            {
-                faults.Meaning(
-                    document.Member("garment").Member("edgings").Item(i).Member("edging"), string.Join(", ", known),
-                    Nearest.Suggest(garment.Edgings[i].Edging, known, "Choose one of these."));
-            }
-        }
+        if (EdgingLibrary.TryFind(id, out _))
+            return;
+        var known = EdgingLibrary.All.Select(e => e.Id).ToArray();
+        faults.Meaning(edging, string.Join(", ", known), Nearest.Suggest(id, known, "Choose one of these."));
     }
 }

@@ -4,6 +4,7 @@ using Dyepath.Core.Garments;
 using Dyepath.Core.Motifs;
 using Dyepath.Core.Projects.Shapes;
 using Dyepath.Core.Quantities;
+using Dyepath.Core.Sizing;
 
 namespace Dyepath.Core.Projects.Description;
 
@@ -30,7 +31,7 @@ internal static class GarmentDescription
         "grading", "How far the fit may be traded for few stitch counts, and which means are allowed.", o =>
     {
         var most = o.Optional(
-            "mostCounts", "At most this many different stitch counts over all sizes.", new WholeShape(1, SizeDescription.MostSizes), g => g.MostCounts,
+            "mostCounts", "At most this many different stitch counts over all sizes.", new WholeShape(1, SizeChart.MostSizes), g => g.MostCounts,
             "as many as help noticeably");
         var alternating = o.Optional("alternatingRows", "Rows of N and N + 1 stitches in turn.", new FlagShape(), g => g.AlternatingRows, false);
         var half = o.Optional(
@@ -78,6 +79,11 @@ internal static class GarmentDescription
             e => e.Where);
         var edging = o.Required("edging", "Which edging, by its id.", YarnDescription.Name, e => e.Edging);
         var rounds = o.Optional("rounds", "How many rounds.", new WholeShape(1, 40), e => e.Rounds, "as many as the edging has");
+        o.Check((v, faults) =>
+        {
+            if (edging.TryFrom(v, out var id))
+                GarmentChecks.EdgingIsKnown(v.Place.Member("edging"), id, faults);
+        });
         return v => new EdgingChoice(where.From(v), edging.From(v), rounds.From(v));
     });
 

@@ -9,6 +9,8 @@ namespace Dyepath.Core.Projects.Description;
 /// <summary>The whole project document: the one place where its form is said.</summary>
 internal static class ProjectDescription
 {
+    private const int Version = Projects.Project.SchemaVersion;
+
     public static Edition UsualEdition { get; } = new(Terms.Us, Units.CentimetresThenInches, Hand.Right);
 
     private static readonly ObjectShape<Edition> EditionShape = new("edition", "How the pattern is worded.", o =>
@@ -26,10 +28,9 @@ internal static class ProjectDescription
         return v => new Edition(terms.From(v), units.From(v), hand.From(v), size.From(v));
     });
 
-    /// <param name="known">Names outside the document that it may refer to.</param>
-    public static ObjectShape<Project> For(KnownNames known) => new("project", "One crochet pattern in planned pooling, as a Dyepath project document.", o =>
+    public static ObjectShape<Project> Project { get; } = new("project", "One crochet pattern in planned pooling, as a Dyepath project document.", o =>
     {
-        o.Required("schemaVersion", "Version of this form of document.", new WholeShape(Project.SchemaVersion, Project.SchemaVersion), _ => Project.SchemaVersion);
+        o.Required("schemaVersion", "Version of this form of document.", new WholeShape(Version, Version), _ => Version);
         o.OptionalObject("$schema", "Where an editor finds the JSON Schema; not kept.", new TextShape(400), _ => (string?)null, "none");
         var title = o.Required("title", "Title of the pattern.", new TextShape(120), p => p.Title);
         var designer = o.OptionalObject(
@@ -48,16 +49,12 @@ internal static class ProjectDescription
         {
             if (yarn.TryFrom(v, out var y) && fabric.TryFrom(v, out var f))
                 FabricChecks.SequenceIsKnown(v.Place, y, f, faults);
-            if (garment.TryFrom(v, out var g))
-            {
-                GarmentChecks.EdgingsAreKnown(v.Place, g, known.Edgings, faults);
-                if (companion.TryFrom(v, out var c))
-                    GarmentChecks.CompanionIsThere(v.Place, g, c, faults);
-            }
+            if (garment.TryFrom(v, out var g) && companion.TryFrom(v, out var c))
+                GarmentChecks.CompanionIsThere(v.Place, g, c, faults);
             if (sizes.TryFrom(v, out var s))
             {
                 edition.TryFrom(v, out var e);
-                SizeChecks.NamesAreKnown(v.Place, s, g, e?.Size, known, faults);
+                SizeChecks.NamesAreKnown(v.Place, s, g, e?.Size, faults);
             }
         });
         return v => new Project(

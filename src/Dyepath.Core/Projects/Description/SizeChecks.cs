@@ -46,14 +46,14 @@ internal static class SizeChecks
         Distinct(list, [.. numbers.Select(n => $"{n.What} of {n.Size}")], faults);
 
     /// <summary>Every size that is named must be among the pattern's sizes, and a garment for the body needs some.</summary>
-    public static void NamesAreKnown(Place document, SizeSelection selection, GarmentSpec? garment, string? editionSize, KnownNames known, FaultList faults)
+    public static void NamesAreKnown(Place document, SizeSelection selection, GarmentSpec? garment, string? editionSize, FaultList faults)
     {
         var place = document.Member("sizes");
         if (garment?.Shape is BoxyTop && selection.Chart is null && selection.Own.IsEmpty)
             faults.Meaning(place, "a chart or own sizes", "Add \"chart\": \"women\", or another chart.", "no sizes");
-        var ofChart = selection.Chart is { } chart ? known.ChartSizes.GetValueOrDefault(chart, []) : [];
-        for (var i = 0; i < selection.Sizes.Length && !ofChart.IsEmpty; i++)
-            Among(place.Member("names").Item(i), selection.Sizes[i], ofChart, $"chart \"{selection.Chart}\"", faults);
+        ImmutableArray<string> ofChart = SizeCharts.TryFind(selection.Chart ?? "", out var chart) ? [.. chart.Sizes.Select(s => s.Name)] : [];
+        for (var i = 0; i < selection.Sizes.Length && chart is not null; i++)
+            Among(place.Member("names").Item(i), selection.Sizes[i], ofChart, $"chart \"{chart.Id}\"", faults);
 
         ImmutableArray<string> sizes = !selection.Own.IsEmpty
             ? [.. selection.Own.Select(o => o.Name)]

@@ -8,8 +8,6 @@ namespace Dyepath.Core.Projects.Description;
 /// <summary>Sizes in the document.</summary>
 internal static class SizeDescription
 {
-    public const int MostSizes = 40;
-
     public const int MostRows = 5_000;
 
     private const int MostFixed = 400;
@@ -23,7 +21,12 @@ internal static class SizeDescription
         var name = o.Required("name", "What the pattern calls it.", SizeName, s => s.Name);
         var measures = o.Required(
             "measures", "Measures of the body, as in a size chart.",
-            new MapShape<Length>("body measures", KnownNames.BodyMeasures, Measured.Body, 1), s => s.Measures);
+            new MapShape<Length>("body measures", FixedNames.Body, Measured.Body, 1), s => s.Measures);
+        o.Check((v, faults) =>
+        {
+            if (measures.TryFrom(v, out var m) && m.ContainsKey(FixedNames.Bust) && m.ContainsKey(FixedNames.Chest))
+                faults.Meaning(v.Place.Member("measures").Member(FixedNames.Chest), "either bust or chest", "Leave one of the two out.");
+        });
         return v => new OwnSize(name.From(v), measures.From(v));
     });
 
@@ -32,13 +35,13 @@ internal static class SizeDescription
     public static ObjectShape<SizeSelection> Sizes { get; } = new("sizes", "Which sizes the pattern is written for.", o =>
     {
         var chart = o.OptionalObject(
-            "chart", "A shipped size chart.", new ChoiceShape<string>([.. KnownNames.Charts.Select(c => (c, c))]), s => s.Chart,
+            "chart", "A shipped size chart.", new ChoiceShape<string>([.. SizeCharts.All.Select(c => (c.Id, c.Id))]), s => s.Chart,
             "the sizes under own, or one size");
         var names = o.Optional(
-            "names", "Sizes of the chart, smallest first.", new ListShape<string>("sizes", SizeName, 0, MostSizes), s => s.Sizes, [],
+            "names", "Sizes of the chart, smallest first.", new ListShape<string>("sizes", SizeName, 0, SizeChart.MostSizes), s => s.Sizes, [],
             "all sizes of the chart");
         var own = o.Optional(
-            "own", "The designer's own chart instead, smallest size first.", new ListShape<OwnSize>("sizes", OwnSizeShape, 0, MostSizes), s => s.Own, [],
+            "own", "The designer's own chart instead, smallest size first.", new ListShape<OwnSize>("sizes", OwnSizeShape, 0, SizeChart.MostSizes), s => s.Own, [],
             "none");
         var @base = o.OptionalObject("base", "The size that was made as the sample.", SizeName, s => s.Base, "the middle one");
         var locked = o.Optional(
@@ -67,10 +70,10 @@ internal static class SizeDescription
                 "what",
                 f => f.What,
                 new VariantCase<FixedNumber>(
-                    KnownNames.FinishedMeasures,
-                    Fixed($"{name}Measure", isOverride, KnownNames.FinishedMeasures, "length", "The finished measure.", Measured.Body, f => f.Length)),
-                count("Stitches", KnownNames.StitchCounts, YarnDescription.MostStitches),
-                count("Rows", KnownNames.RowCounts, MostRows)),
+                    FixedNames.Finished,
+                    Fixed($"{name}Measure", isOverride, FixedNames.Finished, "length", "The finished measure.", Measured.Body, f => f.Length)),
+                count("Stitches", FixedNames.StitchCounts, YarnDescription.MostStitches),
+                count("Rows", FixedNames.RowCounts, MostRows)),
             0,
             MostFixed);
     }

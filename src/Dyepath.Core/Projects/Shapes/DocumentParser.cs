@@ -9,7 +9,7 @@ namespace Dyepath.Core.Projects.Shapes;
 internal static class DocumentParser
 {
     /// <summary>Largest document, in bytes.</summary>
-    public const int LargestSize = 2 * 1024 * 1024;
+    public const int MostBytes = 2_000_000;
 
     /// <summary>Deepest nesting of lists and objects.</summary>
     public const int DeepestNesting = 16;
@@ -20,9 +20,9 @@ internal static class DocumentParser
 
     public static DocumentNode? Parse(ReadOnlySpan<byte> bytes, FaultList faults)
     {
-        if (bytes.Length > LargestSize)
+        if (bytes.Length > MostBytes)
         {
-            faults.NotJson(1, $"more than {LargestSize / 1024 / 1024} MB", $"at most {LargestSize} bytes", "Keep pictures and notes in files of their own.");
+            faults.NotJson(1, "more than 2 MB", FormattableString.Invariant($"at most {MostBytes} bytes"), "Keep pictures and notes in files of their own.");
             return null;
         }
         if (bytes.StartsWith(Utf8Mark))

@@ -4,14 +4,14 @@ using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Tests.Projects;
 
-public sealed class DemoDocumentTests
+public sealed class DemoProjectTests
 {
-    private static readonly Project Demo = ProjectReader.Read(DemoDocument.Utf8()).Project!;
+    private static readonly Project Demo = ProjectReader.Read(DemoProject.Utf8).Project!;
 
     private static int SequenceStitches => Demo.Fabric.SectionStitches!.Value.Sum();
 
     [Fact]
-    public void It_reads_without_faults() => Assert.Empty(ProjectReader.Read(DemoDocument.Utf8()).Faults);
+    public void It_reads_without_faults() => Assert.Empty(ProjectReader.Read(DemoProject.Utf8).Faults);
 
     [Fact]
     public void Its_sequence_is_odd_so_that_half_leans_exist()
