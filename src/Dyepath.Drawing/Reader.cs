@@ -26,7 +26,7 @@ internal sealed class Reader(Edition edition, Func<Phrase, ImmutableArray<TextSp
 
     public string SizesLine(Booklet booklet) => OnlySize(booklet) is { } only
         ? $"Size {booklet.Sizes[only]}"
-        : $"Sizes {string.Join(", ", booklet.Sizes)}";
+        : booklet.Sizes.Length == 1 ? $"Size {booklet.Sizes[0]}" : $"Sizes {booklet.Sizes[0]} ({string.Join(", ", booklet.Sizes.Skip(1))})";
 
     public static string Number(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
 }

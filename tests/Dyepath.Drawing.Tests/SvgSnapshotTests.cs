@@ -24,6 +24,9 @@ public sealed class SvgSnapshotTests
     public void Schematic() => Same("schematic", SampleBooklet.Schematic, SampleBooklet.Everyone);
 
     [Fact]
+    public void Crowded_schematic() => Same("crowded", SchematicTests.Crowded(), SampleBooklet.Everyone);
+
+    [Fact]
     public void Yarn_ruler() => Same("ruler", new YarnRuler(SampleBooklet.Key, [5, 4.2, 6, 0.6]), SampleBooklet.Everyone);
 
     [Fact]

@@ -69,7 +69,7 @@ internal static class ColourChartDrawing
             var atRight = geometry.BeginsAtRight(row);
             var outward = atRight ? 1 : -1;
             var edge = atRight ? cells.Width : 0;
-            var lettering = new Lettering(size, Ink.Black, atRight ? Anchor.Start : Anchor.End);
+            var lettering = new Lettering(size, Ink.Black, atRight ? Anchor.Start : Anchor.End, Bold: (chart.FirstRow + row) % 10 == 0);
             var number = (chart.FirstRow + row).ToString(CultureInfo.InvariantCulture);
             foreach (var shape in Arrow.Drawn(new Point(edge + outward * (0.7 + arrow), middle), new Point(edge + outward * 0.7, middle), arrow * 0.5, Ink.Fine))
                 yield return shape;

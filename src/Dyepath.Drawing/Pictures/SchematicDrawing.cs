@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Dyepath.Core.Instructions;
+using Dyepath.Core.Quantities;
 using Dyepath.Drawing.Lists;
 
 namespace Dyepath.Drawing.Pictures;
@@ -11,11 +12,17 @@ internal static class SchematicDrawing
     private const double Gap = 8;
     private const double BarHeight = 9;
     private const double Tallest = 125;
+    private const double LargestCentimetres = 100_000;
 
     public static DrawnPicture Draw(Schematic schematic, string title, string description, Reader reader, Room room)
     {
         if (schematic.Pieces.IsEmpty || schematic.Pieces.Any(p => p.Outline.Length < 3))
             throw new ArgumentException("A schematic needs pieces of at least three corners.", nameof(schematic));
+        foreach (var point in schematic.Pieces.SelectMany(Points))
+        {
+            Guard.InRange(point.X, -LargestCentimetres, LargestCentimetres, "cm", nameof(schematic));
+            Guard.InRange(point.Y, -LargestCentimetres, LargestCentimetres, "cm", nameof(schematic));
+        }
         var height = Math.Min(room.Height, Tallest) - BarHeight;
         var tallest = schematic.Pieces.Max(p => p.Outline.Max(o => o.Y) - p.Outline.Min(o => o.Y));
         var widest = schematic.Pieces.Max(p => p.Outline.Max(o => o.X) - p.Outline.Min(o => o.X));
@@ -31,6 +38,14 @@ internal static class SchematicDrawing
             scale *= 0.94;
         }
     }
+
+    private static IEnumerable<PlanePoint> Points(SchematicPiece piece) =>
+    [
+        .. piece.Outline,
+        piece.WorkedTowards,
+        .. piece.Dimensions.SelectMany(d => new[] { d.From, d.To, new PlanePoint(d.Offset, 0) }),
+        .. piece.Marks.SelectMany(m => new[] { m.From, m.To }),
+    ];
 
     private static DimensionLine InKey(DimensionLine line, List<KeyEntry> key)
     {

@@ -11,6 +11,9 @@ internal sealed record SchematicPieceDrawing(ImmutableArray<Shape> Shapes, Box B
     private const double NameSize = 3.6;
     private const double MarkSize = 2.6;
 
+    /// <summary>More than a lane needs, so that rounding cannot leave two lines in it.</summary>
+    private const double Clear = 0.01;
+
     /// <param name="scale">Millimetres on the sheet for a centimetre of the piece.</param>
     /// <param name="label">Words of a dimension, or its number in the key.</param>
     public static SchematicPieceDrawing Of(SchematicPiece piece, double scale, Reader reader, Func<DimensionLine, DimensionLine> label)
@@ -45,7 +48,7 @@ internal sealed record SchematicPieceDrawing(ImmutableArray<Shape> Shapes, Box B
             var distance = dimension.Offset == 0 ? 0 : Math.Max(Math.Abs(dimension.Offset) * scale, DimensionLine.Lane);
             var line = label(new DimensionLine(from, to, away, distance, reader.Text(dimension.Label)));
             while (line.Distance > 0 && lines.Find(line.SharesLane) is { } neighbour)
-                line = line with { Distance = line.Distance + DimensionLine.Lane - (line.LanePlace - neighbour.LanePlace) };
+                line = line with { Distance = line.Distance + DimensionLine.Lane + Clear - (line.LanePlace - neighbour.LanePlace) };
             lines.Add(line);
         }
         return lines;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Instructions;
+using Dyepath.Core.Quantities;
 using Dyepath.Drawing.Lists;
 using Dyepath.Drawing.Typography;
 
@@ -9,6 +10,7 @@ namespace Dyepath.Drawing.Pictures;
 internal static class SymbolChartDrawing
 {
     private const double Edge = 2;
+    private const double Furthest = 10_000;
 
     private static readonly Lettering Label = new(3.2, Ink.Black, Anchor.Middle);
 
@@ -16,6 +18,17 @@ internal static class SymbolChartDrawing
     {
         if (chart.Symbols.IsEmpty)
             throw new ArgumentException("A symbol chart needs at least one symbol.", nameof(chart));
+        foreach (var symbol in chart.Symbols)
+        {
+            Guard.InRange(symbol.X, -Furthest, Furthest, "stitches", nameof(chart));
+            Guard.InRange(symbol.Y, -Furthest, Furthest, "rows", nameof(chart));
+            Guard.InRange(symbol.Degrees, -360, 360, "degrees", nameof(chart));
+        }
+        foreach (var label in chart.Labels)
+        {
+            Guard.InRange(label.X, -Furthest, Furthest, "stitches", nameof(chart));
+            Guard.InRange(label.Y, -Furthest, Furthest, "rows", nameof(chart));
+        }
         var hand = reader.LeftHanded ? -1 : 1;
         var shapes = ImmutableArray.CreateBuilder<Shape>();
         var (left, top, right, bottom) = (double.MaxValue, double.MaxValue, double.MinValue, double.MinValue);
