@@ -40,11 +40,21 @@ public sealed record WordChoice(PerSize<string> Values) : Inline;
 /// <summary>A length, or one for each size, said in the edition's units.</summary>
 public sealed record Measure(PerSize<Length> Values) : Inline;
 
-/// <summary>A length in a table cell: the numbers alone; <see cref="UnitNames"/> in the row's header says the units.</summary>
-public sealed record Bare(Length Value) : Inline;
+/// <summary>
+/// A <see cref="Measure"/>, <see cref="YarnLength"/> or <see cref="YarnMass"/> in a table cell: the numbers alone;
+/// <see cref="UnitNames"/> in the row's header says the units.
+/// </summary>
+public sealed record Bare(Inline Amount) : Inline;
 
-/// <summary>The edition's units, such as <c>cm / in</c>.</summary>
-public sealed record UnitNames : Inline;
+/// <summary>The edition's units for such amounts, such as <c>cm / in</c>.</summary>
+public sealed record UnitNames(UnitsOf Of = UnitsOf.Measure) : Inline;
+
+public enum UnitsOf
+{
+    Measure,
+    YarnLength,
+    YarnMass,
+}
 
 /// <summary>Said only in an edition for one size.</summary>
 public sealed record InOneSize(Phrase Content) : Inline;

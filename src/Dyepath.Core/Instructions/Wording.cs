@@ -88,15 +88,14 @@ public sealed class Wording
         Words words => words.Text,
         Count count => SizeList(count.Values, value => value.ToString(CultureInfo.InvariantCulture)),
         WordChoice words => SizeList(words.Values, word => word),
-        Measure measure => InUnits(measure.Values),
-        Bare bare => Paired(Centimetres(bare.Value), Inches(bare.Value)),
-        UnitNames => Paired("cm", "in"),
-        YarnLength yarn => Paired(
-            SizeList(yarn.Values, l => Whole(Math.Ceiling(Settled(l.Metres)))) + " m",
-            SizeList(yarn.Values, l => Whole(Math.Ceiling(Settled(l.Inches / 36)))) + " yd"),
-        YarnMass mass => Paired(
-            SizeList(mass.Values, m => Whole(Math.Ceiling(Settled(m.Grams)))) + " g",
-            SizeList(mass.Values, m => Math.Round(m.Ounces, 1).ToString("0.#", CultureInfo.InvariantCulture)) + " oz"),
+        Measure or YarnLength or YarnMass => Amount(inline, withUnits: true),
+        Bare bare => Amount(bare.Amount, withUnits: false),
+        UnitNames names => names.Of switch
+        {
+            UnitsOf.YarnLength => Paired("m", "yd"),
+            UnitsOf.YarnMass => Paired("g", "oz"),
+            _ => Paired("cm", "in"),
+        },
         Term term => TradeTerms.Say(term.Us, _edition.Terms),
         Side side => side.Right == (_edition.Hand == Hand.Right) ? "right" : "left",
         ColourName colour => $"{colour.Name} ({colour.Symbol})",
@@ -117,9 +116,21 @@ public sealed class Wording
         return said.All(s => s == said[0]) ? said[0] : $"{said[0]} ({string.Join(", ", said[1..])})";
     }
 
-    private string InUnits(PerSize<Length> values) => Paired(
-        SizeList(values, Centimetres) + " cm",
-        SizeList(values, Inches) + " in");
+    private string Amount(Inline amount, bool withUnits) => amount switch
+    {
+        Measure measure => Paired(
+            SizeList(measure.Values, Centimetres) + Unit(withUnits, "cm"),
+            SizeList(measure.Values, Inches) + Unit(withUnits, "in")),
+        YarnLength yarn => Paired(
+            SizeList(yarn.Values, l => Whole(Math.Ceiling(Settled(l.Metres)))) + Unit(withUnits, "m"),
+            SizeList(yarn.Values, l => Whole(Math.Ceiling(Settled(l.Inches / 36)))) + Unit(withUnits, "yd")),
+        YarnMass mass => Paired(
+            SizeList(mass.Values, m => Whole(Math.Ceiling(Settled(m.Grams)))) + Unit(withUnits, "g"),
+            SizeList(mass.Values, m => Math.Round(m.Ounces, 1).ToString("0.#", CultureInfo.InvariantCulture)) + Unit(withUnits, "oz")),
+        _ => throw new ArgumentOutOfRangeException(nameof(amount), amount, "Only amounts can stand bare."),
+    };
+
+    private static string Unit(bool said, string name) => said ? " " + name : "";
 
     private string Paired(string metric, string imperial) => _edition.Units switch
     {

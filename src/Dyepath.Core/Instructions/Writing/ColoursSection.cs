@@ -19,24 +19,17 @@ internal static class ColoursSection
     {
         var blocks = ImmutableArray.CreateBuilder<Block>();
         blocks.AddRange(Keeping(context));
-        var charts = Variants(context);
+        var charts = ChartVariant.All(context);
         if (charts.Length > 1)
             blocks.Add(WhichChart(context, charts));
         foreach (var variant in charts)
         {
-            blocks.Add(new Subheading(Phrase.Plain($"Chart {variant.Letter}: {variant.Stitches}")));
+            blocks.Add(new Subheading(Phrase.Plain($"Chart {variant.Number}: {variant.Stitches}")));
             blocks.Add(Strip(context, variant));
             blocks.Add(RowStarts(context, variant));
             blocks.Add(Chart(context, variant));
         }
         return new Section("colours", Phrase.Plain("Colours, row by row"), blocks.ToImmutable(), NewPage: true);
-    }
-
-    /// <summary>The charts that pieces of a name use, size by size.</summary>
-    public static PerSize<string> ChartLetters(PatternContext context, SizedPiece piece)
-    {
-        var charts = Variants(context);
-        return piece.Each(p => charts.First(v => v.Serves(p)).Letter);
     }
 
     private static IEnumerable<Block> Keeping(PatternContext context)
@@ -71,36 +64,11 @@ internal static class ColoursSection
         return Phrase.Of($"As you work along, each colour begins {by} {many} {(shift > 0 ? "earlier" : "later")} than it did {below}.");
     }
 
-    private static ImmutableArray<ChartVariant> Variants(PatternContext context)
-    {
-        var variants = new List<(PiecePlan Piece, List<string> Uses)>();
-        foreach (var size in context.Plan.Sizes)
-        {
-            foreach (var piece in size.Pieces.Where(p => p.Pooled))
-            {
-                var at = variants.FindIndex(v => ChartVariant.Alike(v.Piece, piece));
-                if (at < 0)
-                    variants.Add((piece, [$"{size.Name} {piece.Name}"]));
-                else
-                    variants[at].Uses.Add($"{size.Name} {piece.Name}");
-            }
-        }
-        return [.. variants.Select((v, i) => new ChartVariant(ColourLetters(i), MostRows(context, v.Piece), [.. v.Uses]))];
-
-        static string ColourLetters(int i) => (i + 1).ToString(System.Globalization.CultureInfo.InvariantCulture);
-    }
-
-    /// <summary>The tallest of the pieces that share a chart.</summary>
-    private static PiecePlan MostRows(PatternContext context, PiecePlan piece) => context.Plan.Sizes
-        .SelectMany(s => s.Pieces)
-        .Where(p => p.Pooled && ChartVariant.Alike(p, piece))
-        .MaxBy(p => p.Rows)!;
-
     private static Table WhichChart(PatternContext context, ImmutableArray<ChartVariant> charts) => new(
-        Phrase.Plain("Which chart to follow."),
+        Phrase.Plain("Which chart to follow, and the chart row that is the piece's row 1."),
         [Phrase.Plain("Piece"), .. context.Plan.Sizes.Select(s => Phrase.Plain(s.Name))],
         [.. context.Pieces.Where(p => p.First.Pooled).Select(piece => ImmutableArray.CreateRange(
-            [Phrase.Plain(piece.Name), .. piece.BySize.Select(p => Phrase.Plain(charts.First(v => v.Serves(p)).Letter))]))],
+            [Phrase.Plain(piece.Name), .. piece.BySize.Select(p => Phrase.Plain(ChartVariant.Place(charts, p)))]))],
         PerSizeColumns: true);
 
     private static Paragraph Strip(PatternContext context, ChartVariant variant)
@@ -110,7 +78,7 @@ internal static class ColoursSection
         var runs = RowRuns.Of(fabric, rows - 1);
         var (first, last) = (runs[0], runs[^1]);
         return new Paragraph(Phrase.Of(
-            $"Test strip: work {rows} rows. If row {rows} begins with {first.Units} of {context.Colour(first.Section)} and ends with {last.Units} of {context.Colour(last.Section)}, go on. If {context.Colour(first.Section)} comes later than that, you work tighter than the plan: go up a hook size, or work looser. If it comes earlier, do the opposite."));
+            $"Test strip: work {rows} rows from chart row 1. If row {rows} begins with {first.Units} of {context.Colour(first.Section)} and ends with {last.Units} of {context.Colour(last.Section)}, go on. If {context.Colour(first.Section)} comes later than that, you work tighter than the plan: go up a hook size, or work looser. If it comes earlier, do the opposite."));
     }
 
     private static Table RowStarts(PatternContext context, ChartVariant variant)
@@ -135,7 +103,7 @@ internal static class ColoursSection
             ? $" After row {shown} the rows begin again as row 1."
             : shown < fabric.Rows ? $" The chart goes on to row {fabric.Rows}." : "";
         return new Table(
-            Phrase.Plain($"Row starts, chart {variant.Letter}: how many of which colour, in the order of work.{again}"),
+            Phrase.Plain($"Row starts, chart {variant.Number}: how many of which colour, in the order of work.{again}"),
             [Phrase.Plain("Row"), Phrase.Plain("begins with"), Phrase.Plain("then"), Phrase.Plain("ends with")],
             rows.ToImmutable(),
             PerSizeColumns: false);
@@ -163,7 +131,7 @@ internal static class ColoursSection
                 1,
                 unit,
                 context.Plan.RowHeight),
-            Phrase.Plain($"Chart {variant.Letter}, rows 1 to {rows}{(rows < fabric.Rows ? ", then again from row 1" : "")}."),
+            Phrase.Plain($"Chart {variant.Number}, rows 1 to {rows}{(rows < fabric.Rows ? ", then again from row 1" : "")}."),
             Phrase.Of($"{columns} {UnitWord(context)} wide and {rows} rows tall; the colours make {MotifWords.Of(variant.Piece.Motif)}. The table of row starts says the same in words."));
     }
 
@@ -175,18 +143,4 @@ internal static class ColoursSection
             (_, true) => "pair of stitches",
             _ => "pairs of stitches",
         };
-}
-
-/// <summary>Pieces that show the same colours in the same places, up to their number of rows.</summary>
-internal sealed record ChartVariant(string Letter, PiecePlan Piece, ImmutableArray<string> Uses)
-{
-    public string Stitches => Piece.RowStitches.Length == 2
-        ? $"{Piece.RowStitches[0]} and {Piece.RowStitches[1]} stitches in turn ({string.Join(", ", Uses)})"
-        : $"{Piece.Stitches} stitches ({string.Join(", ", Uses)})";
-
-    public bool Serves(PiecePlan piece) => Alike(Piece, piece);
-
-    public static bool Alike(PiecePlan a, PiecePlan b) =>
-        a.Pooled == b.Pooled && a.Working == b.Working && a.Start == b.Start && a.TurnCost == b.TurnCost
-        && a.RowStitches.SequenceEqual(b.RowStitches);
 }

@@ -17,7 +17,7 @@ internal static class MaterialsSection
         if (context.Project.Companion is { } companion && context.Plan.Sizes.All(s => s.Yarn.Companion is not null))
         {
             items.Add(Phrase.Of(
-                $"{companion.Name}, solid: {OneYarn(companion.Ball.Length)}, {OneMass(companion.Ball.Mass)} a ball. {context.Each(s => s.Yarn.Companion!.Balls)} ball(s)."));
+                $"{companion.Name}, solid: {OneYarn(companion.Ball.Length)}, {OneMass(companion.Ball.Mass)} a ball. Balls: {context.Each(s => s.Yarn.Companion!.Balls)}."));
         }
         items.Add(Phrase.Of($"Hook of {Millimetres(context.Project.Fabric.Swatch.HookMillimetres)}, or the size that gives the {new Term("gauge")}."));
         items.Add(Phrase.Plain("Locking stitch markers, tapestry needle, tape measure, scrap yarn to mark rows."));
@@ -57,14 +57,14 @@ internal static class MaterialsSection
     private static Table YarnTable(PatternContext context)
     {
         var rows = ImmutableArray.CreateBuilder<ImmutableArray<Phrase>>();
-        Row("Length", s => new YarnLength(new([s.Yarn.Length])));
-        Row("Weight", s => new YarnMass(new([s.Yarn.Mass])));
-        Row("Balls, typical", s => new Count(new([s.Yarn.BallsTypical])));
-        Row("Balls, with reserve", s => new Count(new([s.Yarn.BallsSafe])));
+        Row(Phrase.Of($"Length, {new UnitNames(UnitsOf.YarnLength)}"), s => new Bare(new YarnLength(new([s.Yarn.Length]))));
+        Row(Phrase.Of($"Weight, {new UnitNames(UnitsOf.YarnMass)}"), s => new Bare(new YarnMass(new([s.Yarn.Mass]))));
+        Row(Phrase.Plain("Balls, typical"), s => new Count(new([s.Yarn.BallsTypical])));
+        Row(Phrase.Plain("Balls, with reserve"), s => new Count(new([s.Yarn.BallsSafe])));
         if (context.Plan.Sizes.All(s => s.Yarn.Companion is not null))
         {
-            Row("Companion yarn, length", s => new YarnLength(new([s.Yarn.Companion!.Length])));
-            Row("Companion yarn, balls", s => new Count(new([s.Yarn.Companion!.Balls])));
+            Row(Phrase.Of($"Companion yarn, {new UnitNames(UnitsOf.YarnLength)}"), s => new Bare(new YarnLength(new([s.Yarn.Companion!.Length]))));
+            Row(Phrase.Plain("Companion yarn, balls"), s => new Count(new([s.Yarn.Companion!.Balls])));
         }
         return new Table(
             Phrase.Plain("Yarn by size, with restarts, joins, edgings, seams, tails and swatch."),
@@ -72,8 +72,8 @@ internal static class MaterialsSection
             rows.ToImmutable(),
             PerSizeColumns: true);
 
-        void Row(string name, Func<Garments.SizePlan, Inline> cell) =>
-            rows.Add([Phrase.Plain(name), .. context.Plan.Sizes.Select(s => new Phrase([cell(s)]))]);
+        void Row(Phrase name, Func<Garments.SizePlan, Inline> cell) =>
+            rows.Add([name, .. context.Plan.Sizes.Select(s => new Phrase([cell(s)]))]);
     }
 
     private static Phrase SequenceInWords(PatternContext context)

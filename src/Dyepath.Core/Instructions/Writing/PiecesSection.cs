@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Garments;
-using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Instructions.Writing;
 
@@ -11,12 +10,12 @@ internal static class PiecesSection
     {
         var blocks = ImmutableArray.CreateBuilder<Block>();
         blocks.AddRange(context.Own("pieces"));
+        if (context.Pieces.Any(p => p.First.Pooled))
+            blocks.AddRange(BeginningsTable.Write(context));
         foreach (var piece in context.Pieces)
         {
             blocks.Add(new Subheading(Phrase.Plain(Heading(piece.First))));
             blocks.Add(new Paragraph(Yarn(context, piece)));
-            if (piece.First.Pooled)
-                blocks.AddRange(Beginning(context, piece));
             blocks.Add(new RowInstructions(
                 context.Project.Fabric.Stitch, PieceFabric.CountsAsStitch(context.Project.Fabric), piece).Write());
             blocks.AddRange(Bands(context, piece));
@@ -36,33 +35,8 @@ internal static class PiecesSection
         var hook = MaterialsSection.Millimetres(context.Project.Fabric.Swatch.HookMillimetres);
         if (!piece.First.Pooled)
             return Phrase.Of($"Plain, in {context.Project.Companion?.Name ?? "the companion yarn"}, {hook} hook.");
-        var chart = ColoursSection.ChartLetters(context, piece);
-        return Phrase.Of(
-            $"In {context.Project.Yarn.Name}, {hook} hook. Chart {new WordChoice(chart)}: the first stitch is {new WordChoice(piece.Each(p => FirstStitch(context, p)))}.");
+        return Phrase.Of($"In {context.Project.Yarn.Name}, {hook} hook, begun as the table says.");
     }
-
-    /// <summary>The section of the first stitch and which of its units it is.</summary>
-    private static string FirstStitch(PatternContext context, PiecePlan piece)
-    {
-        var before = context.Plan.Ring.Sections.Take(piece.StartSection).Sum(ColourRing.ToUnits);
-        var into = (int)Math.Floor(piece.Start - before + 1e-6) + 1;
-        var (name, symbol) = (context.Key[piece.StartSection].Name, context.Key[piece.StartSection].Symbol);
-        return into == 1 ? $"the first of {name} ({symbol})" : $"number {into} of {name} ({symbol})";
-    }
-
-    private static IEnumerable<Block> Beginning(PatternContext context, SizedPiece piece)
-    {
-        if (piece.First.Foundation.Companion)
-        {
-            yield return new Paragraph(Phrase.Plain(
-                "Make the foundation chain in the companion yarn; change to the variegated yarn, cut at that place of the sequence, for the first row."));
-            yield break;
-        }
-        yield return new Paragraph(Phrase.Of(
-            $"So that the first row begins there, begin the chain where {new WordChoice(piece.Each(p => Name(context, p.Foundation.ColourSection)))} begins and make {piece.Each(p => p.Foundation.MoreChains)} extra chains before the ones below are counted; leave the extra ones hanging, and undo or sew them in later. Or waste none: make the slip knot {new WordChoice(piece.Each(p => MaterialsSection.Number(Math.Round((context.Plan.YarnPerUnit * p.Foundation.KnotInto).Centimetres))))} cm after {new WordChoice(piece.Each(p => Name(context, p.Foundation.KnotSection)))} begins."));
-    }
-
-    private static string Name(PatternContext context, int section) => $"{context.Key[section].Name} ({context.Key[section].Symbol})";
 
     private static IEnumerable<Block> Bands(PatternContext context, SizedPiece piece)
     {

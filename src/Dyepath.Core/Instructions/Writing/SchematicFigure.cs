@@ -33,7 +33,7 @@ internal static class SchematicFigure
                 var letter = ((char)('a' + rows.Count)).ToString();
                 var each = piece.Each(value);
                 dimensions.Add(new Dimension(from, to, offset, Phrase.Of($"{letter}{new InOneSize(Phrase.Of($" {each}"))}")));
-                rows.Add([Phrase.Of($"{letter}: {what}, {new UnitNames()}"), .. each.Values.Select(l => new Phrase([new Bare(l)]))]);
+                rows.Add([Phrase.Of($"{letter}: {what}, {new UnitNames()}"), .. each.Values.Select(l => new Phrase([new Bare(new Measure(new([l])))]))]);
             }
         }
         return

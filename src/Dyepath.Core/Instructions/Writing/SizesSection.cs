@@ -44,6 +44,6 @@ internal static class SizesSection
         ]);
 
         ImmutableArray<Phrase> Row(string name, Func<SizePlan, Length> value) =>
-            [Phrase.Of($"{name}, {new UnitNames()}"), .. sizes.Select(s => new Phrase([new Bare(value(s))]))];
+            [Phrase.Of($"{name}, {new UnitNames()}"), .. sizes.Select(s => new Phrase([new Bare(new Measure(new([value(s)])))]))];
     }
 }
