@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Text;
 using Dyepath.Core.Projects;
 
 namespace Dyepath.Cli.Commands;
@@ -21,7 +20,7 @@ internal static class NewCommand
         command.SetAction(parsed =>
         {
             terminal.Output.Write(parsed.GetValue(json)
-                ? ProjectWriter.Write(ProjectReader.Read(Encoding.UTF8.GetBytes(StarterDocument.Write())).Project!)
+                ? ProjectWriter.Write(StarterDocument.Project)
                 : StarterDocument.Write());
             return ExitCode.Success;
         });

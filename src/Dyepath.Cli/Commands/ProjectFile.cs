@@ -34,7 +34,7 @@ internal sealed class ProjectFile
         var demo = parsed.GetValue(Demo);
         if (file is null == !demo)
             throw new BadInputException("command line", "Name one project document, or - for standard input, or use --demo.");
-        var reading = demo ? ProjectReader.Read(DemoDocument.Utf8()) : ProjectReader.Read(terminal.ReadDocument(file!, MostBytes));
+        var reading = demo ? ProjectReader.Read(DemoProject.Utf8) : ProjectReader.Read(terminal.ReadDocument(file!, MostBytes));
         return reading.Project ?? throw new BadInputException([.. reading.Faults.Select(AsInput)]);
     }
 
