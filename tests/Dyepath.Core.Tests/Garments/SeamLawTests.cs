@@ -1,0 +1,142 @@
+using CsCheck;
+using Dyepath.Core.Fabrics;
+using Dyepath.Core.Garments;
+using Dyepath.Core.Tests.Data;
+using Dyepath.Core.Yarns;
+
+namespace Dyepath.Core.Tests.Garments;
+
+/// <summary>Laws of docs/math-seams.md.</summary>
+public sealed class SeamLawTests
+{
+    private const long Unit = ColourRing.Unit;
+
+    [Fact]
+    public void One_start_matches_both_side_seams_exactly_if_twice_what_is_seen_less_one_is_a_whole_period()
+    {
+        Seeded.Holds(
+            Gen.Select(Gen.Int[3, 30], Gen.Int[8, 120], Gen.Int[0, 2], Gen.Int[-2, 2]),
+            401,
+            values =>
+            {
+                var (period, stitches, hidden, halfTurns) = values;
+                var exact = Enumerable.Range(0, period).Any(start => Sides(period, stitches, hidden, halfTurns / 2.0, start, turned: false) == 0);
+                return exact == (2 * (stitches - 1 - 2 * hidden) % period == 0);
+            },
+            600);
+    }
+
+    [Fact]
+    public void The_same_panel_wrong_side_out_matches_every_side_stitch()
+    {
+        Seeded.Holds(
+            Gen.Select(Gen.Int[3, 30], Gen.Int[8, 120], Gen.Int[0, 2], Gen.Int[-2, 2]),
+            402,
+            values => Sides(values.Item1, values.Item2, values.Item3, values.Item4 / 2.0, 0, turned: true) == 0,
+            300);
+    }
+
+    [Fact]
+    public void Starting_later_shifts_every_jump_alike()
+    {
+        Seeded.Holds(
+            Gen.Select(Gen.Int[3, 30], Gen.Int[8, 80], Gen.Int[0, 40]),
+            403,
+            values =>
+            {
+                var (period, stitches, later) = values;
+                var front = Path(stitches, 0, 0);
+                var tally = new SeamMeter(period * Unit);
+                tally.AddSeam(SeamEdge.Right(front, 0, 30, Unit), SeamEdge.Left(Path(stitches, 0, 0), 0, 30, Unit), SeamExtension.Continued);
+                var worked = new SeamMeter(period * Unit);
+                worked.AddSeam(SeamEdge.Right(front, 0, 30, Unit), SeamEdge.Left(Path(stitches, 0, later), 0, 30, Unit), SeamExtension.Continued);
+                return tally.MeanJump(later * Unit) == worked.MeanJump();
+            },
+            300);
+    }
+
+    /// <summary>Joined and turned rounds: N ≡ P/2 ± 1 jumps at the join, N ≡ ±1 jumps by one stitch, a whole number of periods not at all.</summary>
+    [Theory]
+    [InlineData(22, 66, 0)]
+    [InlineData(22, 67, 1)]
+    [InlineData(22, 65, 1)]
+    [InlineData(22, 78, 10)]
+    [InlineData(22, 76, 10)]
+    public void A_round_jumps_at_its_join_by_what_it_misses(int period, int stitches, int jump)
+    {
+        var path = YarnPath.Of(Working.RoundsTurned, [stitches], 1, 0, 0);
+        var meter = new SeamMeter(period * Unit);
+        meter.AddSeam(SeamEdge.Left(path, 0, 40, 0), SeamEdge.Right(path, 0, 40, 0), SeamExtension.Continued);
+        Assert.Equal(jump, meter.MeanJump() / Unit);
+    }
+
+    [Fact]
+    public void A_spiral_never_jumps()
+    {
+        var path = YarnPath.Of(Working.Spiral, [67], 1, 0.5, 0);
+        var meter = new SeamMeter(22 * Unit);
+        meter.AddSeam(SeamEdge.Left(path, 0, 39, 0), SeamEdge.Right(path, 1, 39, 0), SeamExtension.Continued);
+        Assert.Equal(0, meter.MeanJump());
+    }
+
+    [Fact]
+    public void Uncut_fabric_continues_itself()
+    {
+        // A panel cut out of a wider one: what lies beyond its right-hand edge is the neighbouring stitch of the same row.
+        var path = Path(80, 0.5, 3);
+        for (var row = 0; row < 9; row++)
+        {
+            Assert.Equal(path.FromRight(row, 4 * Unit), SeamEdge.Right(path, row, 1, 5 * Unit)[0].Beyond);
+            Assert.Equal(path.FromLeft(row, 4 * Unit), SeamEdge.Left(path, row, 1, 5 * Unit)[0].Beyond);
+            Assert.Equal(path.FromRight(row + 1, 7 * Unit), SeamEdge.Top(path, row, 7, 1)[0].Beyond);
+            Assert.Equal(path.FromRight(row - 1, 7 * Unit), SeamEdge.Bottom(path, row, 7, 1)[0].Beyond);
+        }
+    }
+
+    [Fact]
+    public void A_piece_beyond_its_edges_is_the_worked_fabric_within_them()
+    {
+        Seeded.Holds(
+            Gen.Select(Gen.Int[2, 60], Gen.Bool, Gen.Int[-1, 2], Gen.Int[0, 3], Gen.Int[0, 21]),
+            404,
+            values =>
+            {
+                var (stitches, alternating, halfTurns, working, start) = values;
+                var way = (Working)working;
+                var turn = way == Working.Spiral ? 0 : halfTurns / 2.0;
+                var two = alternating && way is Working.Turned or Working.RoundsTurned;
+                var options = new PathOptions { TurnCost = turn, Start = start };
+                var worked = two ? FabricPath.Alternating(way, stitches, 12, options) : FabricPath.Constant(way, stitches, 12, options);
+                var path = YarnPath.Of(way, two ? [stitches, stitches + 1] : [stitches], 1, turn, start);
+                for (var row = 0; row < 12; row++)
+                {
+                    for (var column = 0; column < worked.Cells(row); column++)
+                        Assert.Equal(worked.SpanAt(row, column).From, path.FromRight(row, column * Unit));
+                }
+                return true;
+            },
+            200);
+    }
+
+    private static YarnPath Path(int stitches, double turn, int start) => YarnPath.Of(Working.Turned, [stitches], 1, turn, start);
+
+    /// <summary>Stitch against stitch, mirrored: the sum of the jumps of both side seams over 20 rows, by counting along the yarn.</summary>
+    private static double Sides(int period, int stitches, int hidden, double turn, int start, bool turned)
+    {
+        var sum = 0.0;
+        for (var row = 0; row < 20; row++)
+        {
+            var begins = row * (stitches + turn);
+            double Place(int column, int first) => first + begins + (row % 2 == 0 ? column : stitches - 1 - column);
+            var (near, far) = (hidden, stitches - 1 - hidden);
+            sum += Jump(Place(near, 0), Place(turned ? near : far, start)) + Jump(Place(far, 0), Place(turned ? far : near, start));
+        }
+        return sum;
+
+        double Jump(double a, double b)
+        {
+            var rest = ((b - a) % period + period) % period;
+            return Math.Min(rest, period - rest);
+        }
+    }
+}
