@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Garments;
+using Dyepath.Core.Garments.Checking;
 using Dyepath.Core.Instructions.Writing;
 
 namespace Dyepath.Core.Instructions.Reading;
