@@ -16,8 +16,9 @@ internal static class SimulationBenchmark
     private const int Trials = 4_000;
     private const int Rounds = 7;
 
-    public static void Run()
+    public static void Run(TextWriter output)
     {
+        ArgumentNullException.ThrowIfNull(output);
         var piece = PlannedPiece.Create(ColourRing.FromUnits([5, 4, 6, 7]), [.. Enumerable.Repeat(Stitches, Rows)]);
         var hands = HandModel.Create(0.01, 50);
         var settings = new SimulationSettings { Trials = Trials };
@@ -27,7 +28,7 @@ internal static class SimulationBenchmark
         double Ours(SimulationSettings how, bool vectorised) =>
             (double)how.Trials * piece.Stitches / Stopwatches.Seconds(() => TensionSimulation.Run(piece, hands, how, vectorised));
 
-        Console.WriteLine($"simulation: row-checked, {Stitches} x {Rows}, spread 1 %, memory 50; median share {share:0.0000}");
+        output.WriteLine($"simulation: row-checked, {Stitches} x {Rows}, spread 1 %, memory 50; median share {share:0.0000}");
         Stopwatches.Warm(() => Ours(settings, vectorised: true));
         Stopwatches.Warm(() => Ours(settings, vectorised: false));
         List<double> vector = [], scalar = [], reference = [];
@@ -38,29 +39,29 @@ internal static class SimulationBenchmark
             if (program is not null) reference.Add(ReferenceSpeed(program));
         }
         double best = Stopwatches.Median(vector);
-        Print("vectorised, one core", best);
-        Print("scalar, one core", Stopwatches.Median(scalar));
-        if (program is null) Console.WriteLine("  no C++ compiler found: nothing to compare with");
+        Print(output, "vectorised, one core", best);
+        Print(output, "scalar, one core", Stopwatches.Median(scalar));
+        if (program is null) output.WriteLine("  no C++ compiler found: nothing to compare with");
         else
         {
             double theirs = Stopwatches.Median(reference);
-            Print("C++ -O3, one core", theirs);
-            Console.WriteLine($"  ratio to C++ {best / theirs:0.0}");
+            Print(output, "C++ -O3, one core", theirs);
+            output.WriteLine($"  ratio to C++ {best / theirs:0.0}");
         }
         foreach (CheckHabit check in Enum.GetValues<CheckHabit>())
-            Print($"vectorised, check {check}", Ours(settings with { Check = check }, vectorised: true));
-        Print("vectorised, dye 2 %", Ours(settings with { DyeVariation = 0.02 }, vectorised: true));
+            Print(output, $"vectorised, check {check}", Ours(settings with { Check = check }, vectorised: true));
+        Print(output, "vectorised, dye 2 %", Ours(settings with { DyeVariation = 0.02 }, vectorised: true));
         foreach ((int stitches, int rows) in new[] { (20, 20), (200, 300), (1_000, 1_000), (1_000, 5_000) })
         {
             PlannedPiece other = PlannedPiece.Create(ColourRing.FromUnits([5, 4, 6, 7]), [.. Enumerable.Repeat(stitches, rows)]);
             SimulationSettings how = settings with { Trials = Math.Max(8, Trials * piece.Stitches / other.Stitches / 8 * 8) };
             double seconds = Stopwatches.Seconds(() => TensionSimulation.Run(other, hands, how, vectorised: true));
-            Print($"vectorised, {stitches} x {rows}", (double)how.Trials * other.Stitches / seconds);
+            Print(output, $"vectorised, {stitches} x {rows}", (double)how.Trials * other.Stitches / seconds);
         }
     }
 
-    private static void Print(string what, double stitchesPerSecond) =>
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  {what,-28} {stitchesPerSecond / 1e6,8:0.0} million stitches/s"));
+    private static void Print(TextWriter output, string what, double stitchesPerSecond) =>
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  {what,-28} {stitchesPerSecond / 1e6,8:0.0} million stitches/s"));
 
     private static string? BuildReference()
     {

@@ -119,5 +119,5 @@ internal static class SampleBooklet
     private static PerSize<Length> Wide(Func<int, double> centimetres) => new([.. Sizes.Select((_, n) => Length.FromCentimetres(centimetres(n)))]);
 
     private static ImmutableArray<Phrase> Row(string name, Func<int, double> centimetres) =>
-        [Phrase.Plain(name), .. Sizes.Select((_, n) => new Phrase([new Bare(Length.FromCentimetres(centimetres(n)))]))];
+        [Phrase.Plain(name), .. Sizes.Select((_, n) => new Phrase([new Bare(new Measure(new([Length.FromCentimetres(centimetres(n))])))]))];
 }

@@ -30,11 +30,11 @@ public sealed class PlannedPieceTests
     [Fact]
     public void Known_equal_neighbours_are_one_section_round_the_ring_too()
     {
-        ColourRing ring = ColourRing.Join([2, 3, 4, 1], [7, 5, 5, 7]);
+        JoinedRing ring = JoinedRing.Join(ColourRing.FromUnits<int>([2, 3, 4, 1], [7, 5, 5, 7]));
         Assert.Equal([7e6, 3e6], ring.Lengths);
         Assert.Equal([5, 7], ring.Colours);
         Assert.Equal(2e6, ring.Origin);
-        Assert.Equal(1, ColourRing.Join([2, 3], [4, 4]).Count);
+        Assert.Equal(1, JoinedRing.Join(ColourRing.FromUnits<int>([2, 3], [4, 4])).Count);
     }
 
     [Theory]
@@ -43,7 +43,7 @@ public sealed class PlannedPieceTests
     [InlineData(new double[] { 3, 4, 3, 5 }, new[] { 0, 1, 0, 1 }, 15)]
     [InlineData(new double[] { 1, 2, 4, 1, 2, 4 }, new[] { 0, 0, 1, 0, 0, 1 }, 7)]
     public void Known_the_period_is_the_shortest_that_repeats_the_colours(double[] lengths, int[] colours, double period) =>
-        Assert.Equal(period * 1e6, ColourRing.Join([.. lengths], [.. colours]).Period);
+        Assert.Equal(period * 1e6, JoinedRing.Join(ColourRing.FromUnits<int>([.. lengths], [.. colours])).Period);
 
     [Fact]
     public void Law_planned_colours_are_those_that_cover_most()
