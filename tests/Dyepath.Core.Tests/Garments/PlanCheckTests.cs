@@ -1,0 +1,126 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using CsCheck;
+using Dyepath.Core.Fabrics;
+using Dyepath.Core.Garments;
+using Dyepath.Core.Garments.Checking;
+using Dyepath.Core.Motifs;
+using Dyepath.Core.Quantities;
+using Dyepath.Core.Swatches;
+using Dyepath.Core.Tests.Data;
+using static Dyepath.Core.Tests.Garments.TestProjects;
+
+namespace Dyepath.Core.Tests.Garments;
+
+public sealed class PlanCheckTests
+{
+    private static readonly Plan Demo = Tideline.Planned();
+
+    public static TheoryData<string, Func<SizePlan, SizePlan>> Slips => new()
+    {
+        { "foundationChains", s => Piece(s, p => p with { FoundationChains = p.FoundationChains + 1 }) },
+        { "width", s => Piece(s, p => p with { Rows = p.Rows + 2 }) },
+        { "height", s => Piece(s, p => p with { Height = p.Height + Cm(1) }) },
+        { "startSection", s => Piece(s, p => p with { StartSection = p.StartSection + 1 }) },
+        { "lean", s => Piece(s, p => p with { Lean = -p.Lean }) },
+        { "foundation.knotInto", s => Piece(s, p => p with { Foundation = p.Foundation with { KnotInto = p.Foundation.KnotInto + 0.1 } }) },
+        { "finished.neckWidth", s => Piece(s, p => p with { Marks = p.Marks.SetItem(1, p.Marks[1] with { Position = p.Marks[1].Position + 2 }) }) },
+        { "finished.armholeDepth", s => Piece(s, p => p with { Marks = p.Marks.SetItem(2, p.Marks[2] with { Position = p.Marks[2].Position - 2 }) }) },
+        { "finished.width", s => s with { Finished = s.Finished.SetItem(GarmentMeasure.Width, s.Finished[GarmentMeasure.Width] + Cm(1)) } },
+        { "target.length", s => s with { Target = s.Target.SetItem(GarmentMeasure.Length, s.Target[GarmentMeasure.Length] + Cm(1)) } },
+        { "body.Bust", s => s with { Body = s.Body.SetItem("bust", s.Body["bust"] + Cm(1)) } },
+        { "edgings[0].pickUp", s => s with { Edgings = s.Edgings.SetItem(0, s.Edgings[0] with { PickUp = s.Edgings[0].PickUp + 1 }) } },
+        { "edgings[0].depth", s => s with { Edgings = s.Edgings.SetItem(0, s.Edgings[0] with { Depth = s.Edgings[0].Depth + Cm(1) }) } },
+        { "seams.left side", s => s with { Seams = s.Seams.SetItem(0, s.Seams[0] with { PhaseJump = s.Seams[0].PhaseJump + 0.5 }) } },
+        { "seams.right shoulder", s => s with { Seams = s.Seams.SetItem(3, s.Seams[3] with { PhaseJump = 0.123 }) } },
+        { "yarn.length", s => s with { Yarn = s.Yarn with { Length = s.Yarn.Length + Cm(50) } } },
+        { "yarn.balls", s => s with { Yarn = s.Yarn with { BallsTypical = s.Yarn.BallsTypical + 1 } } },
+        { "yarn.ballsSafe", s => s with { Yarn = s.Yarn with { BallsSafe = 1 } } },
+        { "yarn.mass", s => s with { Yarn = s.Yarn with { Mass = s.Yarn.Mass + s.Yarn.Mass } } },
+        { "yarn.uses.front", s => s with { Yarn = s.Yarn with { Uses = [.. s.Yarn.Uses.Where(u => u.What != "front: stitches")] } } },
+    };
+
+    [Theory]
+    [MemberData(nameof(Slips))]
+    public void Every_slip_is_named_with_its_place(string place, Func<SizePlan, SizePlan> slip)
+    {
+        var spoilt = Demo with { Sizes = Demo.Sizes.SetItem(3, slip(Demo.Sizes[3])) };
+        var found = PlanCheck.Verify(spoilt);
+        Assert.Contains(found, f => f.Place.StartsWith("sizes.L.", StringComparison.Ordinal) && f.Place.EndsWith(place, StringComparison.Ordinal));
+        Assert.All(found, f => Assert.StartsWith("sizes.L.", f.Place, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Both_routes_agree_on_other_stitches_gauges_motifs_and_seams()
+    {
+        var motifs = new[] { MotifKind.Argyle, MotifKind.Columns, MotifKind.Steep };
+        var planned = 0;
+        Seeded.Holds(
+            Gen.Select(Gen.Int[0, 3], Gen.Int[0, 2], Gen.Int[10, 22], Gen.Bool, Gen.Int[0, 2], Gen.Int[0, 2]),
+            501,
+            values =>
+            {
+                var (stitch, motif, perTen, mirrored, hidden, direction) = values;
+                var made = FabricStitch.All[stitch];
+                var gauge = new Gauge(perTen, Math.Round(perTen / made.HeightOverWidth), Cm(10));
+                var project = Tideline.With(g => g with
+                {
+                    Motif = motifs[motif],
+                    Direction = direction == 2 ? null : (Direction)direction,
+                    Seams = new SeamChoice(mirrored ? SeamExtension.Mirrored : SeamExtension.Continued, hidden, hidden),
+                }) with
+                { Fabric = Tideline.Fabric with { Stitch = made, Swatch = Tideline.Fabric.Swatch with { Worked = gauge, Blocked = null, Hung = null } } };
+                var result = project.Tried();
+                if (result.Plan is not { } plan)
+                    return !result.Reasons.IsEmpty;
+                planned++;
+                var found = PlanCheck.Verify(plan);
+                Assert.True(found.IsEmpty, $"{values}: {string.Join("\n", found.Take(5))}");
+                return true;
+            },
+            25);
+        Assert.True(planned >= 12, $"Only {planned} of the projects could be planned.");
+    }
+
+    [Fact]
+    public void The_json_holds_what_the_command_promises()
+    {
+        using var json = JsonDocument.Parse(PlanJson.Write(Demo));
+        var root = json.RootElement;
+        Assert.Equal("sideways", root.GetProperty("direction").GetString());
+        Assert.Equal(Demo.Why, root.GetProperty("why").GetString());
+        var sizes = root.GetProperty("sizes").EnumerateArray().ToArray();
+        Assert.Equal(9, sizes.Length);
+        foreach (var (size, plan) in sizes.Zip(Demo.Sizes))
+        {
+            Assert.Equal(plan.Name, size.GetProperty("name").GetString());
+            Assert.Equal(plan.Target[GarmentMeasure.Width].Centimetres, size.GetProperty("target").GetProperty("widthCm").GetDouble(), 0.001);
+            Assert.Equal(plan.Finished[GarmentMeasure.SleeveLength].Centimetres, size.GetProperty("finished").GetProperty("sleeveLengthCm").GetDouble(), 0.001);
+            foreach (var (piece, at) in size.GetProperty("pieces").EnumerateArray().Zip(plan.Pieces))
+            {
+                Assert.Equal(
+                    (at.Name, at.Stitches, at.Rows, at.FoundationChains, at.Start, at.Lean),
+                    (piece.GetProperty("name").GetString(), piece.GetProperty("stitches").GetInt32(), piece.GetProperty("rows").GetInt32(),
+                        piece.GetProperty("foundationChains").GetInt32(), piece.GetProperty("start").GetDouble(), piece.GetProperty("lean").GetDouble()));
+            }
+            Assert.All(size.GetProperty("edgings").EnumerateArray(), e => Assert.True(
+                e.GetProperty("pickUp").GetInt32() > 0 && e.GetProperty("rounds").GetInt32() > 0 && e.GetProperty("where").GetString() is not null));
+            Assert.All(size.GetProperty("seams").EnumerateArray(), e => Assert.True(e.GetProperty("phaseJump").GetDouble() >= 0));
+            var yarn = size.GetProperty("yarn");
+            Assert.Equal(plan.Yarn.BallsSafe, yarn.GetProperty("ballsSafe").GetInt32());
+            Assert.Equal(plan.Yarn.BallsTypical, yarn.GetProperty("ballsTypical").GetInt32());
+            Assert.Equal(plan.Yarn.Length.Metres, yarn.GetProperty("metres").GetDouble(), 0.001);
+            Assert.Equal(plan.Yarn.Mass.Grams, yarn.GetProperty("grams").GetDouble(), 0.001);
+        }
+        Assert.Equal(2, root.GetProperty("options").GetArrayLength());
+    }
+
+    [Fact]
+    public void The_curve_never_rises()
+    {
+        foreach (var option in Demo.Options)
+            Assert.All(option.Curve.Zip(option.Curve.Skip(1)), p => Assert.True(p.Second.WorstError <= p.First.WorstError));
+    }
+
+    private static SizePlan Piece(SizePlan size, Func<PiecePlan, PiecePlan> slip) => size with { Pieces = size.Pieces.SetItem(0, slip(size.Pieces[0])) };
+}

@@ -1,0 +1,100 @@
+using System.Collections.Immutable;
+using Dyepath.Core.Fabrics;
+using Dyepath.Core.Garments;
+using Dyepath.Core.Garments.Checking;
+using Dyepath.Core.Motifs;
+using Dyepath.Core.Projects;
+using Dyepath.Core.Quantities;
+using Dyepath.Core.Sizing;
+using static Dyepath.Core.Tests.Garments.TestProjects;
+
+namespace Dyepath.Core.Tests.Garments;
+
+public sealed class RectangleTests
+{
+    private static readonly SizeSelection OneSize = new(null, [], [], null, [], []);
+
+    [Theory]
+    [InlineData(Working.Rounds, MotifKind.EvenSlant)]
+    [InlineData(Working.Rounds, MotifKind.Columns)]
+    [InlineData(Working.RoundsTurned, MotifKind.Argyle)]
+    [InlineData(Working.Spiral, MotifKind.Columns)]
+    [InlineData(Working.Turned, MotifKind.Argyle)]
+    public void A_cowl_is_planned_in_every_way_of_working(Working working, MotifKind motif)
+    {
+        var plan = Cowl(working, motif).Planned();
+        var size = Assert.Single(plan.Sizes);
+        Assert.Equal("One size", size.Name);
+        Assert.Equal(motif, size.Pieces[0].Motif);
+        Assert.Equal(60, size.Finished[GarmentMeasure.Circumference].Centimetres, 6.0);
+        Assert.Equal(30, size.Finished[GarmentMeasure.Height].Centimetres, 0.7);
+        Assert.Empty(PlanCheck.Verify(plan));
+        Assert.Equal(working == Working.Turned ? 2 : 1, plan.Options.Length);
+    }
+
+    [Fact]
+    public void Joined_rounds_jump_by_what_the_count_misses_and_a_spiral_not_at_all()
+    {
+        var joined = Cowl(Working.Rounds, MotifKind.EvenSlant).Planned().Sizes[0];
+        var piece = joined.Pieces[0];
+        Assert.Equal(Math.Abs(Math.IEEERemainder(piece.Stitches, 21)), Assert.Single(joined.Seams).PhaseJump);
+        Assert.Equal(0, Assert.Single(Cowl(Working.Spiral, MotifKind.Columns).Planned().Sizes[0].Seams).PhaseJump);
+    }
+
+    [Fact]
+    public void Sizes_of_a_cowl_come_from_the_designers_own_measures()
+    {
+        static OwnSize Size(string name, double around) => new(name, new Dictionary<string, Length> { ["circumference"] = Cm(around) }.ToImmutableSortedDictionary());
+        var plan = (Cowl(Working.RoundsTurned, MotifKind.Argyle) with
+        {
+            Sizes = new SizeSelection(null, [], [Size("child", 48), Size("adult", 62)], null, [], []),
+        }).Planned();
+        Assert.Equal(["child", "adult"], plan.Sizes.Select(s => s.Name));
+        Assert.Equal([48, 62], plan.Sizes.Select(s => s.Target[GarmentMeasure.Circumference].Centimetres));
+        Assert.All(plan.Sizes, s => Assert.Equal(30, s.Target[GarmentMeasure.Height].Centimetres));
+    }
+
+    [Fact]
+    public void A_wrap_is_bordered_all_round_with_two_extra_at_each_corner()
+    {
+        var plan = Wrapped(Cm(50), Cm(160)).Planned();
+        var size = Assert.Single(plan.Sizes);
+        var border = Assert.Single(size.Edgings);
+        Assert.Equal(2 * (size.Pieces[0].Stitches + size.Pieces[0].Rows) + 8, border.PickUp);
+        Assert.Contains("2 extra at each of the 4 corners", border.Rule, StringComparison.Ordinal);
+        Assert.Equal(50, size.Finished[GarmentMeasure.Width].Centimetres, 4.0);
+        Assert.Equal(160, size.Finished[GarmentMeasure.Length].Centimetres, 4.0);
+        Assert.Empty(size.Seams);
+        Assert.Empty(PlanCheck.Verify(plan));
+    }
+
+    [Fact]
+    public void A_measure_of_nothing_is_refused() =>
+        Assert.Equal(PlanOutcome.BadInput, Wrapped(Cm(50), Cm(0)).Tried().Outcome);
+
+    [Fact]
+    public void A_cowl_narrower_than_its_motif_says_what_would_help()
+    {
+        var result = Cowl(Working.Rounds, MotifKind.Argyle).Tried();
+        Assert.Equal(PlanOutcome.Infeasible, result.Outcome);
+        Assert.Contains(result.Reasons, r => r.Text.Contains("in turned rows", StringComparison.Ordinal));
+    }
+
+    private static Project Cowl(Working working, MotifKind motif) => Tideline.With(g => g with
+    {
+        Shape = new Cowl(Cm(60), Cm(30)),
+        Working = working,
+        Direction = null,
+        Motif = motif,
+        Edgings = [new(EdgingPlace.Brims, "sc", 2)],
+    }) with
+    { Sizes = OneSize };
+
+    private static Project Wrapped(Length width, Length length) => Tideline.With(g => g with
+    {
+        Shape = new Wrap(width, length),
+        Direction = null,
+        Edgings = [new(EdgingPlace.Border, "sc", 3)],
+    }) with
+    { Sizes = OneSize };
+}
