@@ -156,6 +156,15 @@ public sealed class PdfBookletTests
     }
 
     [Fact]
+    public void A_chart_as_tall_as_the_page_stays_with_its_heading()
+    {
+        var figure = new Figure(SampleBooklet.Turned(40, 72), Phrase.Plain("Tall chart."), Phrase.Empty);
+        var booklet = SampleBooklet.Booklet with { Sections = [new Section("a", Phrase.Plain("Heading above"), [figure])] };
+        using var pdf = PdfDocument.Open(Pdf(booklet, SampleBooklet.Everyone, PageSize.A4));
+        Assert.Contains(pdf.GetPages(), page => page.Text.Contains("Heading above", StringComparison.Ordinal) && page.Text.Contains("Tall chart.", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void A_paragraph_longer_than_a_page_goes_on()
     {
         var words = string.Join(' ', Enumerable.Range(1, 2500));
