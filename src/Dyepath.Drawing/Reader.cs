@@ -18,6 +18,10 @@ internal sealed class Reader(Edition edition, Func<Phrase, ImmutableArray<TextSp
 
     public ImmutableArray<TextSpan> Say(Phrase phrase) => say(phrase);
 
+    /// <summary>For narrow columns: the stroke between two units stays with the number before it.</summary>
+    public ImmutableArray<TextSpan> SayCell(Phrase phrase) =>
+        [.. say(phrase).Select(span => span with { Text = span.Text.Replace(" / ", "\u00A0/ ", StringComparison.Ordinal) })];
+
     public string Text(Phrase phrase) => string.Concat(say(phrase).Select(span => span.Text));
 
     /// <summary>Index of the edition's one size, or null for all of them.</summary>

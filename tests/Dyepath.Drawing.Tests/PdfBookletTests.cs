@@ -156,6 +156,28 @@ public sealed class PdfBookletTests
     }
 
     [Fact]
+    public void A_chart_as_tall_as_the_page_stays_with_its_heading()
+    {
+        var figure = new Figure(SampleBooklet.Turned(40, 72), Phrase.Plain("Tall chart."), Phrase.Empty);
+        var booklet = SampleBooklet.Booklet with { Sections = [new Section("a", Phrase.Plain("Heading above"), [figure])] };
+        using var pdf = PdfDocument.Open(Pdf(booklet, SampleBooklet.Everyone, PageSize.A4));
+        Assert.Contains(pdf.GetPages(), page => page.Text.Contains("Heading above", StringComparison.Ordinal) && page.Text.Contains("Tall chart.", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_heading_is_never_last_on_its_page()
+    {
+        for (var fillers = 24; fillers < 38; fillers++)
+        {
+            var filler = Enumerable.Range(0, fillers).Select(_ => (Block)new Paragraph(Phrase.Plain("Filler.")));
+            var three = new Paragraph(Phrase.Plain("Begin here " + string.Join(' ', Enumerable.Range(100, 55))));
+            var booklet = SampleBooklet.Booklet with { Sections = [new Section("a", Phrase.Plain("Rows"), [.. filler, new Subheading(Phrase.Plain("Kept heading")), three])] };
+            using var pdf = PdfDocument.Open(Pdf(booklet, SampleBooklet.Everyone, PageSize.A4));
+            Assert.Contains(pdf.GetPages(), page => page.Text.Contains("Kept heading", StringComparison.Ordinal) && page.Text.Contains("Begin here", StringComparison.Ordinal));
+        }
+    }
+
+    [Fact]
     public void A_paragraph_longer_than_a_page_goes_on()
     {
         var words = string.Join(' ', Enumerable.Range(1, 2500));

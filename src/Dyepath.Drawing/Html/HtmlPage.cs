@@ -108,7 +108,7 @@ internal sealed class HtmlPage(HtmlText html, Booklet booklet, Reader reader)
             for (var column = 0; column < row.Length; column++)
             {
                 var tag = head || column == 0 ? "th" : "td";
-                html.Raw(tag == "td" ? "<td>" : $"<th scope=\"{(head ? "col" : "row")}\">").Spans(reader.Say(row[column])).Raw($"</{tag}>");
+                html.Raw(tag == "td" ? "<td>" : $"<th scope=\"{(head ? "col" : "row")}\">").Spans(reader.SayCell(row[column])).Raw($"</{tag}>");
             }
             html.Raw(head ? "</tr></thead>\n<tbody>\n" : "</tr>\n");
             head = false;

@@ -14,10 +14,14 @@ internal sealed class FigureLayout
     private const double KeyHeight = 19;
     private const double Scale = PageFrame.PointsPerMillimetre;
 
+    /// <summary>A first sheet is made this much smaller, at most, to stay on the page of its heading.</summary>
+    private const double SmallestShare = 0.75;
+
     private readonly Flow _flow;
     private readonly DrawnPicture _drawn;
     private readonly string _alternative;
     private readonly string _caption;
+    private double _shrunk = 1;
 
     public FigureLayout(Flow flow, Figure figure, Reader reader)
     {
@@ -34,6 +38,10 @@ internal sealed class FigureLayout
     public void Write()
     {
         _flow.Space(6);
+        var first = SheetHeight(_drawn.Sheets[0]);
+        var share = (_flow.Free - (FirstHeight - first)) / first;
+        if (share is >= SmallestShare and < 1)
+            _shrunk = share;
         _flow.Need(FirstHeight);
         Write(_drawn.Sheets[0]);
         WriteKey();
@@ -49,8 +57,10 @@ internal sealed class FigureLayout
     /// <summary>The first sheet leaves room for the key.</summary>
     private double Fit(Sheet sheet)
     {
-        var key = sheet == _drawn.Sheets[0] ? Math.Min(KeyRows().Sum(RowHeight), _flow.Frame.BodyHeight / 2) : 0;
-        return Math.Min(1, Math.Min(_flow.Frame.FullWidth / (sheet.Width * Scale), (_flow.Frame.BodyHeight - key - 40) / (sheet.Height * Scale)));
+        var isFirst = ReferenceEquals(sheet, _drawn.Sheets[0]);
+        var key = isFirst ? Math.Min(KeyRows().Sum(RowHeight), _flow.Frame.BodyHeight / 2) : 0;
+        var fit = Math.Min(_flow.Frame.FullWidth / (sheet.Width * Scale), (_flow.Frame.BodyHeight - key - 40) / (sheet.Height * Scale));
+        return Math.Min(1, fit) * (isFirst ? _shrunk : 1);
     }
 
     private double SheetHeight(Sheet sheet) => sheet.Height * Scale * Fit(sheet);

@@ -64,10 +64,11 @@ internal sealed class PageBlocks(Flow flow, Booklet booklet, Reader reader)
     private double FirstHeight(Block? block) => block switch
     {
         null => 0,
-        Subheading => SubheadingSize * Flow.Leading + 2 * LineHeight,
+        Subheading => SubheadingSize * Flow.Leading + 4 * LineHeight,
         Table => TableLayout.FirstHeight,
         Figure figure => Math.Min(Laid(figure).FirstHeight, flow.Frame.BodyHeight * 0.8),
-        _ => 2 * LineHeight,
+        Core.Instructions.Caution => 5 * LineHeight,
+        _ => 3 * LineHeight + 6,
     };
 
     /// <summary>A heading asks for the height of the figure after it; charts are too large to be drawn twice.</summary>

@@ -26,7 +26,7 @@ internal sealed class TableLayout
         _flow = flow;
         _numbers = table.PerSizeColumns;
         _caption = reader.Say(table.Caption);
-        _rows = [.. table.ForSize(reader.OnlySize(booklet)).Select(row => ImmutableArray.CreateRange(row, cell => Glued(reader.Say(cell))))];
+        _rows = [.. table.ForSize(reader.OnlySize(booklet)).Select(row => ImmutableArray.CreateRange(row, reader.SayCell))];
         var columns = _rows[0].Length;
         if (_rows.Any(row => row.Length != columns))
             throw new ArgumentException($"Every row of a table has as many cells as its head, {columns}.", nameof(table));
@@ -70,10 +70,6 @@ internal sealed class TableLayout
 
     private ImmutableArray<ImmutableArray<TextSpan>>[] Cells(int row, (int[] Columns, double[] Widths) group) =>
         [.. group.Columns.Select((column, i) => TextWrap.Lines(Strengthened(row, _rows[row][column]), group.Widths[i], Size))];
-
-    /// <summary>Keeps the stroke between two units with the number before it.</summary>
-    private static ImmutableArray<TextSpan> Glued(ImmutableArray<TextSpan> spans) =>
-        [.. spans.Select(span => span with { Text = span.Text.Replace(" / ", "\u00A0/ ", StringComparison.Ordinal) })];
 
     private static ImmutableArray<TextSpan> Strengthened(int row, ImmutableArray<TextSpan> spans) =>
         row == 0 ? [.. spans.Select(span => span with { Strong = true })] : spans;

@@ -21,7 +21,7 @@ internal static class ColourChartDrawing
     /// <summary>Width on a screen, where there is room, in millimetres.</summary>
     private const double ScreenCell = 4.6;
 
-    private const double LargestCell = 7;
+    private const double LargestCell = 5.2;
 
     public static DrawnPicture Draw(ColourChart chart, string title, string description, Reader reader, Room room)
     {
