@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using CsCheck;
 using Dyepath.Core.Making;
+using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Tests.Making;
 
@@ -32,7 +33,8 @@ public sealed class PlannedPieceTests
     {
         JoinedRing ring = JoinedRing.Join(ColourRing.FromUnits<int>([2, 3, 4, 1], [7, 5, 5, 7]));
         Assert.Equal([7e6, 3e6], ring.Lengths);
-        Assert.Equal([5, 7], ring.Colours);
+        // A colour's number is that of its first section.
+        Assert.Equal([1, 0], ring.Colours);
         Assert.Equal(2e6, ring.Origin);
         Assert.Equal(1, JoinedRing.Join(ColourRing.FromUnits<int>([2, 3], [4, 4])).Count);
     }
@@ -58,11 +60,12 @@ public sealed class PlannedPieceTests
             {
                 PlannedPiece piece = Pieces.Of(
                     [.. sections.Select(s => s.Item1 / 100.0)], [.. sections.Select(s => s.Item2)], [.. rows], turn / 100.0, start / 100.0);
+                int FirstOf(int colour) => Array.FindIndex(sections, s => s.Item2 == colour);
                 var byHand = new List<byte>();
                 long y = start;
                 foreach (int stitches in rows)
                 {
-                    for (int i = 0; i < stitches; i++, y += 100) byHand.Add((byte)MostCovered(sections, y, y + 100));
+                    for (int i = 0; i < stitches; i++, y += 100) byHand.Add((byte)FirstOf(MostCovered(sections, y, y + 100)));
                     y += turn;
                 }
                 Assert.Equal(byHand, piece.Colours);
