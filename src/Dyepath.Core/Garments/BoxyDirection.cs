@@ -64,7 +64,8 @@ internal sealed class BoxyDirectionPlanner(Fabrication fabrication, BoxyTop shap
         var middle = targets.Sizes.Sizes.Length / 2;
         var grading = Up
             ? PieceCounts.Choose(
-                fabrication, direction, Working.Turned, _across, 2, 2, widths, Pins(FixedNumbers.PanelStitches), _down.Nearest(lengths[middle], 1), cancel)
+                fabrication, direction, Working.Turned, _across, 2, 2, widths, Pins(FixedNumbers.PanelStitches),
+                _down.Nearest(lengths[middle], 1), cancel)
             : PieceCounts.Choose(
                 fabrication, direction, Working.Turned, _down, 1, 1, [.. lengths.Select(l => l - _hem)], Pins(FixedNumbers.PanelStitches),
                 _across.Nearest(widths[middle] / 2, 2), cancel);
@@ -100,9 +101,11 @@ internal sealed class BoxyDirectionPlanner(Fabrication fabrication, BoxyTop shap
             var name = targets.Sizes.Sizes[i].Name;
             var (across, down) = Up ? (panels[i].Panel.Back.Stitches, panels[i].Rows) : (panels[i].Rows, panels[i].Panel.Front.Stitches);
             if (across - panels[i].Neck < 2 * (_across.Hidden + 2))
-                reasons.Add(new Finding(FindingLevel.Fault, "garment.neckWidth", $"The neck of size {name} leaves no shoulders: make it narrower."));
+                reasons.Add(new Finding(
+                    FindingLevel.Fault, "garment.neckWidth", $"The neck of size {name} leaves no shoulders: make it narrower."));
             if (down - panels[i].Armhole < 4)
-                reasons.Add(new Finding(FindingLevel.Fault, "garment.belowWaist", $"Size {name} is hardly longer than its armholes: make it longer."));
+                reasons.Add(new Finding(
+                    FindingLevel.Fault, "garment.belowWaist", $"Size {name} is hardly longer than its armholes: make it longer."));
         }
         return reasons.ToImmutable();
     }
@@ -123,9 +126,11 @@ internal sealed class BoxyDirectionPlanner(Fabrication fabrication, BoxyTop shap
         if (sleeves.Pooled)
         {
             grading = Up
-                ? PieceCounts.Choose(fabrication, direction, Working.Turned, _across, 2, 1, round, pins, _down.Nearest(lengths[0], 1), cancel)
+                ? PieceCounts.Choose(
+                    fabrication, direction, Working.Turned, _across, 2, 1, round, pins, _down.Nearest(lengths[0], 1), cancel)
                 : PieceCounts.Choose(
-                    fabrication, direction, Working.Turned, _down, 1, 1, [.. lengths.Select(l => l - cuff)], pins, _across.Nearest(round[0], 2), cancel);
+                    fabrication, direction, Working.Turned, _down, 1, 1, [.. lengths.Select(l => l - cuff)], pins,
+                    _across.Nearest(round[0], 2), cancel);
             if (!grading.HasChoice)
                 return (panels, [.. grading.Reasons.Select(r => r with { Text = "Sleeves: " + r.Text })]);
         }
@@ -185,6 +190,7 @@ internal sealed class BoxyDirectionPlanner(Fabrication fabrication, BoxyTop shap
             double.PositiveInfinity, reasons);
 
     private BoxyDirection Make(
-        ImmutableArray<Length> widths, ImmutableArray<Length> lengths, ImmutableArray<BoxyCounts> sizes, DirectionOption option, double score, ImmutableArray<Finding> reasons) =>
+        ImmutableArray<Length> widths, ImmutableArray<Length> lengths, ImmutableArray<BoxyCounts> sizes, DirectionOption option,
+        double score, ImmutableArray<Finding> reasons) =>
         new(direction, _across, _down, widths, lengths, sizes, option, score, reasons);
 }

@@ -53,10 +53,12 @@ internal sealed record BoxyTargets(
             [.. sizes.Sizes.Select(s => reachesHip
                 ? Quantities.Length.Max(s[BodyMeasure.Bust] + ease, s[BodyMeasure.Hip] + shape.HipEase)
                 : s[BodyMeasure.Bust] + ease)],
-            fixedNumbers.Apply(GarmentMeasure.Length, sizes, [.. sizes.Sizes.Select(s => s[BodyMeasure.BackWaistLength] + shape.BelowWaist)]),
+            fixedNumbers.Apply(GarmentMeasure.Length, sizes,
+                [.. sizes.Sizes.Select(s => s[BodyMeasure.BackWaistLength] + shape.BelowWaist)]),
             fixedNumbers.Apply(GarmentMeasure.ArmholeDepth, sizes, [.. sizes.Sizes.Select(s => Quantities.Length.Max(
                 s[BodyMeasure.ArmholeDepth], (s[BodyMeasure.UpperArm] + shape.UpperArmEase) / 2))]),
-            fixedNumbers.Apply(GarmentMeasure.NeckWidth, sizes, [.. sizes.Sizes.Select((_, i) => shape.NeckWidth + shape.NeckStep * (i - sizes.Base))]));
+            fixedNumbers.Apply(GarmentMeasure.NeckWidth, sizes,
+                [.. sizes.Sizes.Select((_, i) => shape.NeckWidth + shape.NeckStep * (i - sizes.Base))]));
         return true;
     }
 
@@ -77,7 +79,8 @@ internal sealed record BoxyTargets(
     private static IReadOnlyList<GarmentMeasure> Measures(BoxyTop shape) =>
         shape.Sleeves is null
             ? [GarmentMeasure.Width, GarmentMeasure.Length, GarmentMeasure.ArmholeDepth, GarmentMeasure.NeckWidth]
-            : [GarmentMeasure.Width, GarmentMeasure.Length, GarmentMeasure.ArmholeDepth, GarmentMeasure.NeckWidth, GarmentMeasure.SleeveLength];
+            : [GarmentMeasure.Width, GarmentMeasure.Length, GarmentMeasure.ArmholeDepth, GarmentMeasure.NeckWidth,
+                GarmentMeasure.SleeveLength];
 
     private static IReadOnlyList<string> Counts(BoxyTop shape) => shape.Sleeves is null
         ? [FixedNumbers.PanelStitches, FixedNumbers.PanelRows]
@@ -87,12 +90,15 @@ internal sealed record BoxyTargets(
     {
         length = ease.Own ?? Quantities.Length.Zero;
         if (ease.Category is not { } category)
-            return ease.Own is null ? [new Finding(FindingLevel.Fault, "garment.ease", "Give an ease: a length, or a category with its revision.")] : [];
+            return ease.Own is null
+                ? [new Finding(FindingLevel.Fault, "garment.ease", "Give an ease: a length, or a category with its revision.")]
+                : [];
         var published = PublishedEase.All.FirstOrDefault(range =>
             range.Revision.ToString().Equals(ease.Revision, StringComparison.OrdinalIgnoreCase)
             && (range.Name == category || range.Name == category + " fit"));
         if (published is null)
-            return [new Finding(FindingLevel.Fault, "garment.ease", $"There is no ease {category} in the {ease.Revision ?? "unnamed"} revision: choose one of {string.Join(", ", PublishedEase.All.Select(r => $"{r.Name} ({r.Revision})"))}.")];
+            return [new Finding(FindingLevel.Fault, "garment.ease",
+                $"There is no ease {category} in the {ease.Revision ?? "unnamed"} revision: choose one of {string.Join(", ", PublishedEase.All.Select(r => $"{r.Name} ({r.Revision})"))}.")];
         length = published.Typical;
         return [];
     }

@@ -28,16 +28,22 @@ internal static class PlanFindings
                         $"Size {size.Name}: {FixedNumbers.Key(measure)} comes out {Math.Abs(error.Centimetres):0.0} cm {(error > Length.Zero ? "over" : "under")} its target of {target.Centimetres:0.0} cm: allow more counts, side bands or unequal panels, or take the other direction."));
             }
             foreach (var piece in size.Pieces.Where(p => p.Pooled && p.Motif != project.Garment.Motif))
-                yield return new Finding(FindingLevel.Warning, "sizes", $"Size {size.Name}: the {piece.Name}'s {piece.Stitches} stitches, as fixed, make {AdviceWords.Name(piece.Motif)}.");
+                yield return new Finding(
+                    FindingLevel.Warning, "sizes",
+                    $"Size {size.Name}: the {piece.Name}'s {piece.Stitches} stitches, as fixed, make {AdviceWords.Name(piece.Motif)}.");
         }
-        var least = sizes.SelectMany(s => s.Pieces).Where(p => p.Pooled).Select(p => Math.Min(-p.ForgivesTighter, p.ForgivesLooser)).DefaultIfEmpty(1).Min();
+        var least = sizes.SelectMany(s => s.Pieces).Where(p => p.Pooled).Select(
+            p => Math.Min(-p.ForgivesTighter, p.ForgivesLooser)).DefaultIfEmpty(1).Min();
         if (least < HardToHold && project.Fabric.Keeping == ColourKeeping.Free)
             yield return new Finding(FindingLevel.Warning, "fabric.keeping", FormattableString.Invariant(
                 $"The widest pieces forgive only {least:0.0 %} of yarn per stitch: even tension alone will not hold the motif; work counted."));
         if (direction == Direction.Sideways && project.Fabric.Swatch.Hung is not null)
-            yield return new Finding(FindingLevel.Note, "fabric.swatch.hung", "The swatch was hung with its rows across the pull, and this garment hangs the other way: sizes follow the blocked gauge. Hang a swatch by its side to see how far it drops.");
+            yield return new Finding(
+                FindingLevel.Note, "fabric.swatch.hung",
+                "The swatch was hung with its rows across the pull, and this garment hangs the other way: sizes follow the blocked gauge. Hang a swatch by its side to see how far it drops.");
         if (project.Yarn.Ball.Length < 2 * fabrication.YarnPerUnit * fabrication.Ring.SequenceUnits)
-            yield return new Finding(FindingLevel.Warning, "yarn.ball.length", "A ball holds less than two sequences: every join may waste half of it.");
+            yield return new Finding(
+                FindingLevel.Warning, "yarn.ball.length", "A ball holds less than two sequences: every join may waste half of it.");
         if (fabrication.Period is null)
             yield return new Finding(FindingLevel.Warning, "yarn.sections", "All sections have one colour: there is nothing to pool.");
     }
