@@ -181,7 +181,7 @@ internal sealed class BoxyAssembly(
         target[GarmentMeasure.NeckWidth] = targets.Neck[size];
         if (shape.Sleeves is not null && counts.Sleeve is not null)
         {
-            target[GarmentMeasure.SleeveWidth] = 2 * targets.Armhole[size];
+            target[GarmentMeasure.SleeveWidth] = planner.SleeveWidthOf(size);
             target[GarmentMeasure.SleeveLength] = planner.SleeveLengthOf(size);
         }
         return target.ToImmutable();

@@ -47,11 +47,15 @@ internal sealed class BoxyDirectionPlanner(Fabrication fabrication, BoxyTop shap
     private readonly Length _hem = fabrication.EdgingDepth(EdgingPlace.Hem);
 
     private ImmutableArray<Length> _sleeveLengths = [];
+    private ImmutableArray<Length> _sleeveWidths = [];
 
     private bool Up => direction == Direction.Up;
 
     /// <summary>Target of a size's sleeve, edging included; once planned.</summary>
     public Length SleeveLengthOf(int size) => _sleeveLengths[size];
+
+    /// <summary>Target of a size's sleeve round the arm: twice the armhole, unless fixed; once planned.</summary>
+    public Length SleeveWidthOf(int size) => _sleeveWidths[size];
 
     public BoxyDirection Plan(CancellationToken cancel)
     {
@@ -114,7 +118,8 @@ internal sealed class BoxyDirectionPlanner(Fabrication fabrication, BoxyTop shap
         ImmutableArray<BoxyCounts> panels, SleeveSpec sleeves, CancellationToken cancel)
     {
         var cuff = fabrication.EdgingDepth(EdgingPlace.Cuffs);
-        var round = panels.Select(p => 2 * _down.Of(p.Armhole, 1)).ToImmutableArray();
+        var round = _sleeveWidths = targets.Fixed.Apply(
+            GarmentMeasure.SleeveWidth, targets.Sizes, [.. panels.Select(p => 2 * _down.Of(p.Armhole, 1))]);
         var lengths = _sleeveLengths = SleeveLengths(panels, sleeves);
         var tooShort = lengths.Select((l, i) => (Length: l, i)).Where(l => l.Length - cuff < ShortestSleeve)
             .Select(l => new Finding(FindingLevel.Fault, "garment.sleeves.shorterBy", FormattableString.Invariant(
@@ -143,7 +148,11 @@ internal sealed class BoxyDirectionPlanner(Fabrication fabrication, BoxyTop shap
         if (!Up)
         {
             var along = pooled?.Front.Stitches ?? pin ?? _down.Nearest(length, 1);
-            return panel with { Sleeve = new SleeveCounts(pooled, along, rows ?? _across.Nearest(round, 2, 2)) };
+            return panel with
+            {
+                Sleeve = new SleeveCounts(pooled, along, rows ?? _across.Nearest(round, 2, 2)),
+                Armhole = Math.Min(_down.Nearest(round / 2, 1), panel.Panel.Front.Stitches - 2),
+            };
         }
         var stitches = pooled?.Front.Stitches ?? pin ?? _across.Nearest(round, 2);
         var sleeve = new SleeveCounts(pooled, stitches, rows ?? _down.Nearest(length, 1, 2));

@@ -22,7 +22,7 @@ internal sealed record BoxyTargets(
         new("length", "Length is the chart's back waist length plus what the garment hangs below the waist, hem edging included."),
         new("armholeDepth", "Armhole depth is the larger of the chart's armhole depth and half of upper arm plus ease, on whole even rows, or whole stitches."),
         new("neckWidth", "The slit neck keeps the base size's width, a small step wider per size above it and narrower below; its edging is inside that width."),
-        new("sleeveWidth", "A rectangular sleeve is twice the armhole depth round."),
+        new("sleeveWidth", "A rectangular sleeve is twice the armhole depth round; worked up in the variegated yarn its count is limited, and the armhole follows it."),
         new("sleeveLength", "Sleeve length is centre back neck to cuff, less half of the panel's finished width, less what the sleeve is shorter by: the wider the dropped shoulder, the shorter the sleeve."),
         new("locked", "The base size keeps the numbers it was made with, and every other size is moved by as much as the base was; an override moves its own size alone."),
         new("gauge", "Finished measures use the hung gauge, or else the blocked one, or else the worked one; worked sideways, the blocked one, since the swatch was hung the other way. The worked gauge is for the hook."),
@@ -79,8 +79,11 @@ internal sealed record BoxyTargets(
     private static IReadOnlyList<GarmentMeasure> Measures(BoxyTop shape) =>
         shape.Sleeves is null
             ? [GarmentMeasure.Width, GarmentMeasure.Length, GarmentMeasure.ArmholeDepth, GarmentMeasure.NeckWidth]
-            : [GarmentMeasure.Width, GarmentMeasure.Length, GarmentMeasure.ArmholeDepth, GarmentMeasure.NeckWidth,
-                GarmentMeasure.SleeveLength];
+            :
+            [
+                GarmentMeasure.Width, GarmentMeasure.Length, GarmentMeasure.ArmholeDepth, GarmentMeasure.NeckWidth, GarmentMeasure.SleeveWidth,
+                GarmentMeasure.SleeveLength,
+            ];
 
     private static IReadOnlyList<string> Counts(BoxyTop shape) => shape.Sleeves is null
         ? [FixedNumbers.PanelStitches, FixedNumbers.PanelRows]

@@ -42,7 +42,7 @@ internal static class PieceCounts
         var (from, to) = Range(axis, edges, panels, targets);
         var search = CountFinder.Find(fabrication.Ring, fabrication.Counts(direction, working, from, to, rows));
         var grading = fabrication.Project.Garment.Grading;
-        var best = search.Counts.GroupBy(c => c.Stitches).Select(g => g.MinBy(c => Penalty(c, grading))!).ToArray();
+        var best = search.Counts.Where(c => axis.Of(c.Stitches, edges) > Length.Zero).GroupBy(c => c.Stitches).Select(g => g.MinBy(c => Penalty(c, grading))!).ToArray();
         var widened = panels == 2 && (grading.SideBands || grading.UnequalPanels);
         var counts = ImmutableArray.CreateBuilder<GradedCount>();
         if (widened)

@@ -270,6 +270,25 @@ public sealed class BoxyTopTests
     }
 
     [Fact]
+    public void Pieces_narrower_than_a_repeat_are_named()
+    {
+        var plan = Tideline.Directed(Direction.Sideways).Planned();
+        var narrow = plan.Sizes.Where(s => s.Pieces[2].Stitches < 21).Select(s => s.Name).ToArray();
+        Assert.NotEmpty(narrow);
+        var warning = Assert.Single(plan.Findings, f => f.Text.StartsWith("The sleeve is narrower", StringComparison.Ordinal));
+        Assert.Contains(string.Join(", ", narrow), warning.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain(plan.Findings, f => f.Text.StartsWith("The front is narrower", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_fixed_sleeve_width_moves_sleeve_and_armhole()
+    {
+        var plan = Tideline.Directed(Direction.Sideways).Fixed([], [new("M", "sleeveWidth", Cm(46), null, "roomier")]).Planned();
+        Assert.Equal(46, plan.Sizes[2].Finished[GarmentMeasure.SleeveWidth].Centimetres, 0.7);
+        Assert.Equal(23, plan.Sizes[2].Finished[GarmentMeasure.ArmholeDepth].Centimetres, 0.4);
+    }
+
+    [Fact]
     public void Planning_can_be_cancelled() => Assert.Throws<OperationCanceledException>(
         () => GarmentPlanner.Plan(Tideline, new CancellationToken(canceled: true)));
 }
