@@ -120,7 +120,8 @@ internal sealed class FabricFill
     /// <summary>Rows after which a steady fabric repeats along the yarn, or all of them.</summary>
     private int RepeatingRows()
     {
-        if (_path.Advance is not { } advance)
+        // The first row's own chain costs what the first turn does, so it is like the later ones only where all turns are.
+        if (_path.Advance is not { } advance || (_path.TurningChainCounts && _path.Turns[0] != _path.Turns[Math.Min(1, _path.Rows - 1)]))
             return _path.Rows;
         var step = advance.Micro % _reader.Total;
         var (a, b) = (_reader.Total, step);

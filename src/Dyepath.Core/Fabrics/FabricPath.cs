@@ -19,7 +19,8 @@ public sealed class FabricPath
 
     private readonly long[] _starts;
 
-    private FabricPath(Working working, ImmutableArray<int> stitches, ImmutableArray<int> firstColumns, ImmutableArray<long> turns, PathOptions options)
+    private FabricPath(
+        Working working, ImmutableArray<int> stitches, ImmutableArray<int> firstColumns, ImmutableArray<long> turns, PathOptions options)
     {
         Working = working;
         RowStitches = stitches;

@@ -19,7 +19,9 @@ internal static class SeamSearch
     private const double PerCentimetre = 0.05;
     private const double PerTurnedBack = 0.03;
     private const double PerOddRows = 0.02;
-    private const double PerStartWithinColour = 0.02;
+
+    /// <summary>A start within a colour has to be counted off, where a colour's first stitch is seen: worth this much jump.</summary>
+    private const double PerStartWithinColour = 0.5;
 
     /// <param name="rows">The rows nearest to the target.</param>
     /// <param name="error">Error of the garment's measure for a row count.</param>

@@ -39,7 +39,16 @@ public sealed record Instruction(Phrase Label, Phrase Text);
 
 /// <summary>A table with one header row and one header column.</summary>
 /// <param name="PerSizeColumns">Columns after the first are the sizes; a one-size edition keeps one of them.</param>
-public sealed record Table(Phrase Caption, ImmutableArray<Phrase> Head, ImmutableArray<ImmutableArray<Phrase>> Rows, bool PerSizeColumns) : Block;
+public sealed record Table(Phrase Caption, ImmutableArray<Phrase> Head, ImmutableArray<ImmutableArray<Phrase>> Rows, bool PerSizeColumns) : Block
+{
+    /// <summary>Header row and rows, of which a one-size edition keeps the first column and its own.</summary>
+    /// <param name="only">Index of the size, or null for all.</param>
+    public IEnumerable<ImmutableArray<Phrase>> ForSize(int? only)
+    {
+        ImmutableArray<ImmutableArray<Phrase>> all = [Head, .. Rows];
+        return PerSizeColumns && only is { } size ? all.Select(row => ImmutableArray.Create(row[0], row[size + 1])) : all;
+    }
+}
 
 /// <param name="Caption">Printed below the picture.</param>
 /// <param name="Alternative">One or two sentences that say what a sighted person sees.</param>

@@ -34,8 +34,36 @@ public sealed record Words(string Text) : Inline;
 /// <summary>A whole number, or one for each size: said once when they are all equal.</summary>
 public sealed record Count(PerSize<int> Values) : Inline;
 
+/// <summary>A word or name for each size: said once when they are all equal.</summary>
+public sealed record WordChoice(PerSize<string> Values) : Inline;
+
 /// <summary>A length, or one for each size, said in the edition's units.</summary>
 public sealed record Measure(PerSize<Length> Values) : Inline;
+
+/// <summary>
+/// A <see cref="Measure"/>, <see cref="YarnLength"/> or <see cref="YarnMass"/> in a table cell: the numbers alone;
+/// <see cref="UnitNames"/> in the row's header says the units.
+/// </summary>
+public sealed record Bare(Inline Amount) : Inline;
+
+/// <summary>The edition's units for such amounts, such as <c>cm / in</c>.</summary>
+public sealed record UnitNames(UnitsOf Of = UnitsOf.Measure) : Inline;
+
+public enum UnitsOf
+{
+    Measure,
+    YarnLength,
+    YarnMass,
+}
+
+/// <summary>Said only in an edition for one size.</summary>
+public sealed record InOneSize(Phrase Content) : Inline;
+
+/// <summary>A length of yarn, or one for each size, in metres and yards, rounded up to whole ones.</summary>
+public sealed record YarnLength(PerSize<Length> Values) : Inline;
+
+/// <summary>A mass of yarn, or one for each size, in grams and ounces, rounded up.</summary>
+public sealed record YarnMass(PerSize<Mass> Values) : Inline;
 
 /// <summary>A term that differs between US and UK usage, by its US abbreviation or US words (see the terms table).</summary>
 public sealed record Term(string Us) : Inline;
@@ -48,7 +76,7 @@ public sealed record ColourName(int Section, string Name, string Symbol) : Inlin
 
 public sealed record Strong(Phrase Content) : Inline;
 
-/// <summary>One value for each size, in the pattern's order of sizes.</summary>
+/// <summary>One value for each size, in the pattern's order of sizes; a single value serves them all.</summary>
 public sealed record PerSize<T>(ImmutableArray<T> Values)
     where T : notnull
 {

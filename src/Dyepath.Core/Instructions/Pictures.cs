@@ -13,7 +13,7 @@ public sealed record ChartColour(string Name, Srgb Colour, string Symbol);
 
 /// <summary>Colours stitch by stitch. Right-side rows read right to left (left to right for left-handed makers).</summary>
 /// <param name="Key">By section of the sequence; equal colours may share a symbol.</param>
-/// <param name="Cells">Section of each unit, row-major from the first row, column 0 at the right-hand edge of the first row.</param>
+/// <param name="Cells">Section of each unit, row after row without gaps from the first, each row from its right-hand end.</param>
 /// <param name="RowUnits">Units in each row, at most <paramref name="Columns"/>.</param>
 /// <param name="RowOffsets">Column of each row's rightmost unit, in half units, so that linen rows can stand half a unit over.</param>
 /// <param name="FirstRow">Number of the first row drawn, from 1.</param>

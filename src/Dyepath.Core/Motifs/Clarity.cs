@@ -5,7 +5,8 @@ namespace Dyepath.Core.Motifs;
 
 /// <summary>
 /// Contrast that survives the blur, in closed form: every wave of the ring draws one plane wave per family of rows,
-/// and a Gaussian blur scales a plane wave by its frequency. Exact for large pieces; a piece's edges are not modelled.
+/// and a Gaussian blur scales a plane wave by its frequency. The alternation of two families from row to row is taken to
+/// blur away wholly; edges of a piece are not modelled.
 /// Derived in docs/mathematics.md.
 /// </summary>
 internal sealed class Clarity
@@ -44,7 +45,9 @@ internal sealed class Clarity
 
     /// <param name="periodsPerRow">How far a row's start moves through the period from row to row, in periods (lean over P, unwrapped).</param>
     /// <param name="travel">Sideways travel of unturned rounds in periods per row.</param>
-    /// <param name="mirror">Turned: sum of the yarn positions of a column in the first row and, extended to it, in the backward rows, in periods.</param>
+    /// <param name="mirror">
+    /// Turned: the sum of the yarn positions of column 0 in the first row and, taken back to it, in the backward rows, in periods.
+    /// </param>
     /// <param name="rows">Rows of the piece.</param>
     public double Of(double periodsPerRow, double travel, double mirror, int rows)
     {
@@ -60,9 +63,7 @@ internal sealed class Clarity
                 continue;
             }
             var perRow = Wrap(h.Number * periodsPerRow, 0.5);
-            var (near, far) = (Survival(perRow, _sigmaRows), Survival(0.5 - Math.Abs(perRow), _sigmaRows));
-            var met = Meeting(h, mirror, perRow, rows);
-            kept += 0.5 * _along[i] * ((h.Power + met) * near + (h.Power - met) * far);
+            kept += 0.5 * _along[i] * (h.Power + Meeting(h, mirror, perRow, rows)) * Survival(perRow, _sigmaRows);
         }
         return Math.Sqrt(Math.Max(kept, 0) / _variance);
     }

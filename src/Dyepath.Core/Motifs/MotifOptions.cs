@@ -4,7 +4,7 @@ namespace Dyepath.Core.Motifs;
 public sealed record MotifOptions
 {
     /// <summary>
-    /// Standard deviation of the Gaussian blur that stands for looking from a distance, in stitch widths, 1 to 20; the same
+    /// Standard deviation of the Gaussian blur that stands for looking from a distance, in stitch widths, 1.5 to 20; the same
     /// distance on the fabric counts upwards.
     /// </summary>
     public double BlurStitches { get; init; } = 2.5;

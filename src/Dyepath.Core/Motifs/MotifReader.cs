@@ -19,6 +19,9 @@ public sealed class MotifReader
     /// </summary>
     private const double FewestFamilyRowsPerReturn = 2.5;
 
+    /// <summary>Of the visible period: about where lines across a join no longer read as one.</summary>
+    private const double LargestJoinJump = 0.25;
+
     /// <summary>Some micro-units, so that rounding to them does not fall off the edge of a motif.</summary>
     private const double Hair = 3e-6;
 
@@ -86,7 +89,7 @@ public sealed class MotifReader
         Guard.InRange(gauge.Stitches, double.Epsilon, 400, "stitches", nameof(gauge));
         Guard.InRange(gauge.Rows, double.Epsilon, 400, "rows", nameof(gauge));
         Guard.InRange(stitchesPerUnit, 1, 2, "stitches");
-        Guard.InRange(options.BlurStitches, 1, 20, "stitches", nameof(options));
+        Guard.InRange(options.BlurStitches, 1.5, 20, "stitches", nameof(options));
         Guard.InRange(options.ColumnsDrift, 0, 0.5, "periods", nameof(options));
         Guard.InRange(options.TallestArgyle, 1, 100, "heights over widths", nameof(options));
         Guard.InRange(options.FlattestArgyle, 0.01, 1, "heights over widths", nameof(options));
@@ -236,6 +239,9 @@ public sealed class MotifReader
     private double VisibleLean(Piece piece) =>
         ColourRing.ToUnits(Lean.Wrap(_wave * piece.Advance.Micro, _period!.Micro)) / (_wave * piece.Advance.Rows) + _travel;
 
+    /// <summary>A stretch of yarn in visible periods, wrapped into (−½, ½].</summary>
+    private double PartOfWave(long micro) => (double)Lean.Wrap(_wave * micro, _period!.Micro) / _period.Micro;
+
     private MotifWindow Window(MotifKind kind, Piece piece) => MotifWindow.Of(
         kind, _options, Flattest(piece.Advance.Rows), RowOverUnit / VisiblePeriod, piece.Rows, piece.Advance.Rows);
 
@@ -257,6 +263,8 @@ public sealed class MotifReader
             findings.Add(MotifFinding.TooNarrow);
         if (kind is not (MotifKind.Bands or MotifKind.Columns or MotifKind.Scattered) && piece.Rows < rowsPerReturn)
             findings.Add(MotifFinding.TooShort);
+        if (Working == Working.RoundsTurned && Math.Abs(PartOfWave(piece.RowYarn)) > LargestJoinJump)
+            findings.Add(MotifFinding.JumpsAtJoin);
         return findings.ToImmutable();
     }
 
@@ -265,7 +273,11 @@ public sealed class MotifReader
     {
         ArgumentNullException.ThrowIfNull(path);
         if (path.Working != Working || path.StitchesPerUnit != _stitchesPerUnit)
-            throw new ArgumentException($"The path is worked {path.Working}, {path.StitchesPerUnit} stitches a unit; the reader {Working}, {_stitchesPerUnit}.", nameof(path));
+        {
+            throw new ArgumentException(
+                $"The path is worked {path.Working}, {path.StitchesPerUnit} stitches a unit; the reader {Working}, {_stitchesPerUnit}.",
+                nameof(path));
+        }
         if (path.Advance is { } steady)
             return (Piece.Of(path, steady, path.Rows), false);
         var step = IsTurned ? 2 : 1;

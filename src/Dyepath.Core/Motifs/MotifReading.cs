@@ -16,6 +16,12 @@ public enum MotifFinding
     /// <summary>The piece has fewer rows than a line takes to travel one visible period.</summary>
     TooShort,
 
+    /// <summary>
+    /// Joined and turned: the round's two ends lie over a quarter of the visible period apart along the yarn, as half
+    /// repeats do, so that the lines do not meet at the join.
+    /// </summary>
+    JumpsAtJoin,
+
     /// <summary>Stitch counts change along the piece; the reading is of the class that most rows have.</summary>
     Uneven,
 }

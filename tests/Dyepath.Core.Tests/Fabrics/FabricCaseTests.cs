@@ -147,6 +147,35 @@ public sealed class FabricCaseTests
             }, seed: 113, iter: 400);
 
     [Fact]
+    public void The_advance_at_a_row_is_how_far_its_columns_move_along_the_yarn() =>
+        Gen.Select(Gen.Select(Gen.Int[5, 25], Gen.Int[-2, 2], Gen.Int[0, 3]).Array[4, 12], Gen.Enum<Working>()).Holds((rows, way) =>
+        {
+            var turns = rows.Select(r => way == Working.Spiral ? 0 : r.Item3 / 4.0);
+            var path = FabricPath.RowByRow(way, [.. rows.Select(r => r.Item1)], null, [.. rows.Select(r => r.Item2)], [.. turns]);
+            return Enumerable.Range(0, rows.Length - 2).All(r =>
+            {
+                var advance = path.AdvanceAt(r);
+                return path.SpanAt(r + advance.Rows, 2).From - path.SpanAt(r, 2).From == advance.Micro;
+            });
+        }, seed: 90, iter: 300);
+
+    [Fact]
+    public void Counting_chains_of_alternating_cost_each_take_their_own_yarn()
+    {
+        double[] units = [1.25, 2.5, 0.75];
+        var turns = Enumerable.Range(0, 40).Select(r => r % 2 == 0 ? 0.5 : -0.5);
+        var path = FabricPath.RowByRow(
+            Working.Turned, [.. Enumerable.Repeat(9, 40)], new PathOptions { TurningChainCounts = true }, turnCosts: [.. turns]);
+        var fabric = Fabric.Work(ColourRing.FromUnits(units), path);
+        var brute = new BruteFabric([1_250_000, 2_500_000, 750_000], [0, 1, 2]);
+        for (var r = 1; r < 40; r++)
+        {
+            var turn = r % 2 == 1 ? Unit / 2 : -Unit / 2;
+            Assert.Equal(brute.Show(path.RowStart(r) - turn, Unit + turn).Section, fabric[r, r % 2 == 0 ? 0 : 8]);
+        }
+    }
+
+    [Fact]
     public void Turn_costs_may_differ_from_row_to_row()
     {
         var path = FabricPath.RowByRow(Working.Turned, [4, 4, 4], turnCosts: [0.5, -0.25, 0]);

@@ -149,6 +149,18 @@ public sealed class CountFinderTests
             }, seed: 117, iter: 60);
 
     [Fact]
+    public void Bands_become_columns_only_once_a_row_holds_a_section_whatever_the_turn()
+    {
+        var options = new CountOptions(Gauge, 21, 21) { Motif = MotifKind.Columns };
+        var near = Assert.Single(CountFinder.Find(ColourRing.FromUnits([22, 22]), options).Nearest);
+        Assert.Equal(MotifKind.Bands, near.Finding.Reading.Kind);
+        Assert.Null(near.TurnChange);
+        Assert.Equal(22.0 / 21 - 1, near.YarnChange!.Value, 1e-5);
+        var looser = 1 + near.YarnChange.Value;
+        Assert.Single(CountFinder.Find(ColourRing.FromUnits([22 / looser, 22 / looser]), options).Counts);
+    }
+
+    [Fact]
     public void Linen_stitch_counts_whole_stitches_and_leans_in_units()
     {
         var options = new CountOptions(Gauge, 120, 140) { Path = new PathOptions { StitchesPerUnit = 2 }, Alternating = false };

@@ -83,6 +83,15 @@ public sealed class ForgivenessTests
         Assert.Equal((-1, 0.5), (window.Tighter, window.Looser));
     }
 
+    [Fact]
+    public void Columns_as_wide_as_the_piece_turn_to_bands_with_the_least_tighter_yarn()
+    {
+        var window = MotifReader.Create(ColourRing.FromUnits([22, 22]), Working.Turned, Gauge).Forgive(FabricPath.Constant(Working.Turned, 22, 72))!.Value;
+        Assert.Equal(0, window.Tighter, 1e-12);
+        // Looser, they stay columns until they drift by a quarter of their period over 72 rows.
+        Assert.Equal(0.25 * 44 / (1 + window.Looser) / 72, Forgiveness.LeanAfter(22, 0, window.Looser), 1e-12);
+    }
+
     private static MotifKind KindAt(double[] units, FabricPath path, double change) =>
         MotifReader.Create(Changed(units, change), path.Working, Gauge).KindOf(Piece.Of(path, path.Advance!.Value, path.Rows));
 

@@ -79,6 +79,19 @@ public sealed class MotifTests
     public void A_piece_needs_a_period_of_stitches_and_a_diamond_of_rows(int stitches, int rows, MotifFinding[] findings) =>
         Assert.Equal(findings, Read(Working.Turned, stitches, rows).Findings);
 
+    [Theory]
+    [InlineData(Working.RoundsTurned, 65, false)]
+    [InlineData(Working.RoundsTurned, 67, false)]
+    [InlineData(Working.RoundsTurned, 76, true)]
+    [InlineData(Working.RoundsTurned, 78, true)]
+    [InlineData(Working.Turned, 76, false)]
+    public void Half_repeats_jump_at_the_join_of_joined_and_turned_rounds(Working working, int stitches, bool jumps)
+    {
+        var reading = Read(working, stitches);
+        Assert.Equal(MotifKind.Argyle, reading.Kind);
+        Assert.Equal(jumps, reading.Findings.Contains(MotifFinding.JumpsAtJoin));
+    }
+
     [Fact]
     public void A_ring_whose_halves_look_alike_shows_half_its_period()
     {

@@ -17,7 +17,9 @@ namespace Dyepath.Core.Tests.Projects;
 internal static class ProjectGen
 {
     private static readonly Gen<string> Name =
-        Gen.OneOf(Gen.String[Gen.Char.AlphaNumeric, 1, 20], Pick("écume", "a \"quoted\" name", "back\\slash", "波", "½ tide 🌊", " x "));
+        Gen.OneOf(
+            Gen.String[Gen.Char.AlphaNumeric, 1, 20],
+            Pick("écume", "a \"quoted\" name", "back\\slash", "波", "½ tide 🌊", " x "));
 
     private static readonly Gen<double> Decimals = Gen.OneOf(Gen.Int[0, 40].Select(n => n / 4.0), Real(0, 10));
 
@@ -47,11 +49,13 @@ internal static class ProjectGen
     private static Gen<ImmutableArray<T>> Each<T>(IEnumerable<Gen<T>> gens) =>
         gens.Aggregate(Gen.Const(ImmutableArray<T>.Empty), (all, gen) => Gen.Select(all, gen, (list, item) => list.Add(item)));
 
-    private static Gen<ImmutableArray<T>> ListOf<T>(Gen<T> gen, int fewest, int most) => gen.Array[fewest, most].Select(ImmutableArray.Create);
+    private static Gen<ImmutableArray<T>> ListOf<T>(Gen<T> gen, int fewest, int most) =>
+        gen.Array[fewest, most].Select(ImmutableArray.Create);
 
     private static Gen<Ball> BallOf { get; } =
         from length in Gen.OneOf(
-            Gen.Int[70, 800].Select(m => Length.FromMetres(m)), Gen.Int[80, 800].Select(y => Length.FromInches(y * 36)), LengthIn(7_000, 80_000))
+            Gen.Int[70, 800].Select(m => Length.FromMetres(m)), Gen.Int[80, 800].Select(y => Length.FromInches(y * 36)),
+            LengthIn(7_000, 80_000))
         from mass in Gen.OneOf(Gen.Int[20, 300].Select(g => Mass.FromGrams(g)), Gen.Int[4, 80].Select(o => Mass.FromOunces(o / 8.0)))
         select new Ball(length, mass);
 
@@ -114,14 +118,16 @@ internal static class ProjectGen
         from chainCounts in Maybe(Flag)
         from hands in MaybeObject(Gen.Select(Real(0, 0.5), Gen.Double[1, 500]).Select((s, m) => new Hands(s, m)))
         select new FabricChoice(
-            stitch, swatch, other, sectionStitches is null ? keeping : ColourKeeping.Counted, sectionStitches, turnCost, chainCounts, hands);
+            stitch, swatch, other, sectionStitches is null ? keeping : ColourKeeping.Counted, sectionStitches, turnCost, chainCounts,
+            hands);
 
     private static Gen<CompanionYarn?> Companion { get; } = MaybeObject(
         from name in Name
         from colour in Colour
         from ball in BallOf
         from uses in Pick<ImmutableArray<CompanionUse>>(
-            [CompanionUse.PlainPieces], [CompanionUse.Edgings, CompanionUse.PlainPieces], [CompanionUse.Foundation, CompanionUse.Seams, CompanionUse.PlainPieces])
+            [CompanionUse.PlainPieces], [CompanionUse.Edgings, CompanionUse.PlainPieces],
+            [CompanionUse.Foundation, CompanionUse.Seams, CompanionUse.PlainPieces])
         select new CompanionYarn(name, colour, ball, uses));
 
     private static Gen<(GarmentSpec Garment, CompanionYarn? Companion)> GarmentAndCompanion { get; } =
@@ -156,7 +162,8 @@ internal static class ProjectGen
         from direction in Pick<Direction?>(null, Direction.Up, Direction.Sideways)
         from motif in Pick([.. Enum.GetValues<MotifKind>().Except([MotifKind.Scattered])])
         from grading in Gen.Select(Maybe(Gen.Int[1, 40]), Flag, Flag, Flag, Flag, Decimals)
-            .Select((most, alternating, half, bands, unequal, weight) => new GradingChoice(most, alternating, half, bands && hasCompanion, unequal, weight))
+            .Select((most, alternating, half, bands, unequal, weight) =>
+                new GradingChoice(most, alternating, half, bands && hasCompanion, unequal, weight))
         from seams in Gen.Select(Flag, Gen.Int[0, 3], Gen.Int[0, 3])
             .Select((mirrored, s, r) => new SeamChoice(mirrored ? SeamExtension.Mirrored : SeamExtension.Continued, s, r))
         let places = shape switch
@@ -190,7 +197,12 @@ internal static class ProjectGen
     private static Gen<SizeSelection> Sizes(bool needsChart) =>
         from chart in Pick<string?>("women", "en13402-3-women", null)
         from count in Gen.Int[needsChart ? 1 : 0, 9]
-        let names = chart == "women" ? Women[..count] : chart is not null ? Letters[..count] : [.. Enumerable.Range(1, count).Select(i => $"size {i}")]
+        let names = chart switch
+        {
+            "women" => Women[..count],
+            null => [.. Enumerable.Range(1, count).Select(i => $"size {i}")],
+            _ => Letters[..count],
+        }
         from measures in Gen.Select(LengthIn(60, 160), LengthIn(20, 50)).Array[count]
         from based in Flag
         from locked in Each(Enumerable.Range(0, based && count > 0 ? 2 : 0).Select(i => Fixed(names[^1], i, false)))

@@ -7,6 +7,8 @@ namespace Dyepath.Core.Tests.Projects;
 
 public sealed partial class ProjectMutationTests
 {
+    private static readonly string Starter = StarterDocument.Write();
+
     private static readonly string Demo = Encoding.UTF8.GetString(DemoProject.Utf8);
 
     [Fact]
@@ -40,7 +42,7 @@ public sealed partial class ProjectMutationTests
         seed =>
         {
             var random = new Random(seed);
-            var bytes = Encoding.UTF8.GetBytes(random.Next(2) == 0 ? Demo : StarterDocument.Write());
+            var bytes = Encoding.UTF8.GetBytes(random.Next(2) == 0 ? Demo : Starter);
             for (var times = random.Next(1, 8); times > 0; times--)
                 bytes = DamageBytes(bytes, random);
             Assert.All(ProjectReader.Read(bytes).Faults, AssertExplained);

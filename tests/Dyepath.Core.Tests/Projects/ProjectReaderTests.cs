@@ -42,7 +42,8 @@ public sealed class ProjectReaderTests
     [Fact]
     public void Text_in_another_encoding_is_refused_on_its_line()
     {
-        Assert.Equal("bytes that are not UTF-8", Assert.Single(ProjectReader.Read(Encoding.Unicode.GetPreamble().Concat(Encoding.Unicode.GetBytes(Demo)).ToArray()).Faults).Found);
+        byte[] utf16 = [.. Encoding.Unicode.GetPreamble(), .. Encoding.Unicode.GetBytes(Demo)];
+        Assert.Equal("bytes that are not UTF-8", Assert.Single(ProjectReader.Read(utf16).Faults).Found);
         var fault = Assert.Single(ProjectReader.Read([.. "{\n\n  \"title\": \""u8, 0xE9, .. "\" }"u8]).Faults);
         Assert.Equal((3, "bytes that are not UTF-8"), (fault.Line, fault.Found));
     }
@@ -51,7 +52,7 @@ public sealed class ProjectReaderTests
     public void A_slip_of_punctuation_is_placed_on_its_line()
     {
         var line = Demo[..Demo.IndexOf("\"fibre\"", StringComparison.Ordinal)].Count(c => c == '\n') + 1;
-        var fault = Assert.Single(Read(Demo.Replace("linen\",", "linen\"", StringComparison.Ordinal)).Faults);
+        var fault = Assert.Single(Read(Edited("linen\",", "linen\"")).Faults);
         Assert.Equal(line + 1, fault.Line);
     }
 
@@ -64,7 +65,7 @@ public sealed class ProjectReaderTests
 
     [Fact]
     public void Comments_and_trailing_commas_are_no_fault() =>
-        Assert.True(Read("// mine\n" + Demo.Replace("\"hand\": \"right\"", "\"hand\": \"right\", /* mine */", StringComparison.Ordinal)).IsGood);
+        Assert.True(Read("// mine\n" + Edited("\"hand\": \"right\"", "\"hand\": \"right\", /* mine */")).IsGood);
 
     [Theory]
     [InlineData(16, false)]
@@ -98,7 +99,7 @@ public sealed class ProjectReaderTests
     [Fact]
     public void A_property_that_stands_twice_is_a_fault_that_names_both_lines()
     {
-        var fault = Assert.Single(Read(Demo.Replace("\"title\"", "\"designer\"", StringComparison.Ordinal)).Faults, f => f.Path == "designer");
+        var fault = Assert.Single(Read(Edited("\"title\"", "\"designer\"")).Faults, f => f.Path == "designer");
         Assert.Equal(5, fault.Line);
         Assert.Contains("line 4", fault.Next, StringComparison.Ordinal);
     }
@@ -120,14 +121,14 @@ public sealed class ProjectReaderTests
     [InlineData("1e999")]
     [InlineData("null")]
     public void A_version_that_never_was_is_a_fault(string version) =>
-        Assert.Contains(Read(Demo.Replace("\"schemaVersion\": 1", $"\"schemaVersion\": {version}", StringComparison.Ordinal)).Faults, f => f.Path == "schemaVersion");
+        Assert.Contains(Read(Edited("\"schemaVersion\": 1", $"\"schemaVersion\": {version}")).Faults, f => f.Path == "schemaVersion");
 
     [Theory]
     [InlineData("1.0")]
     [InlineData("1e0")]
     [InlineData("10E-1")]
     public void A_whole_number_may_be_spelt_with_decimals_or_exponent(string version) =>
-        Assert.True(Read(Demo.Replace("\"schemaVersion\": 1", $"\"schemaVersion\": {version}", StringComparison.Ordinal)).IsGood);
+        Assert.True(Read(Edited("\"schemaVersion\": 1", $"\"schemaVersion\": {version}")).IsGood);
 
     [Theory]
     [InlineData("1e999")]
@@ -136,7 +137,7 @@ public sealed class ProjectReaderTests
     [InlineData("13.000000001")]
     public void Numbers_out_of_range_are_faults(string count) => Assert.Equal(
         "fabric.sectionStitches[0]",
-        Assert.Single(Read(Demo.Replace("\"sectionStitches\": [5", $"\"sectionStitches\": [{count}", StringComparison.Ordinal)).Faults).Path);
+        Assert.Single(Read(Edited("\"sectionStitches\": [5", $"\"sectionStitches\": [{count}")).Faults).Path);
 
     [Fact]
     public void A_flood_of_faults_is_cut_short()
@@ -150,11 +151,15 @@ public sealed class ProjectReaderTests
     [Fact]
     public void What_is_found_is_shown_short_and_harmless()
     {
-        var fault = Read("{ \"schemaVersion\": 1, \"title\": \"\\u001b[2J\\u202e" + string.Concat(Enumerable.Repeat("🌊", 200)) + "\" }").Faults.Single(f => f.Path == "title");
+        var waves = string.Concat(Enumerable.Repeat("🌊", 200));
+        var faults = Read($"{{ \"schemaVersion\": 1, \"title\": \"\\u001b[2J\\u202e{waves}\" }}").Faults;
+        var fault = Assert.Single(faults, f => f.Path == "title");
         Assert.StartsWith("\"\\u001B[2J\\u202", fault.Found, StringComparison.Ordinal);
         Assert.EndsWith("…\"", fault.Found, StringComparison.Ordinal);
         Assert.True(fault.Found.Length < 300);
     }
+
+    private static string Edited(string before, string after) => Demo.Replace(before, after, StringComparison.Ordinal);
 
     private static ProjectReading Read(string json) => ProjectReader.Read(Encoding.UTF8.GetBytes(json));
 }

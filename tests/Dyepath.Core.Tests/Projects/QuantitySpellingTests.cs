@@ -101,7 +101,7 @@ public sealed class QuantitySpellingTests
     {
         var json = JsonNode.Parse(DemoProject.Utf8)!;
         json["yarn"]!["ball"]!["mass"] = text;
-        Assert.Equal(written, (string?)JsonNode.Parse(ProjectWriter.Write(Read(json.ToJsonString()).Project!))!["yarn"]!["ball"]!["mass"]);
+        Assert.Equal(written, (string?)Written(json)["yarn"]!["ball"]!["mass"]);
     }
 
     [Theory]
@@ -112,8 +112,10 @@ public sealed class QuantitySpellingTests
     {
         var json = JsonNode.Parse(DemoProject.Utf8)!;
         json["yarn"]!["ball"]!["length"] = text;
-        Assert.Equal(written, (string?)JsonNode.Parse(ProjectWriter.Write(Read(json.ToJsonString()).Project!))!["yarn"]!["ball"]!["length"]);
+        Assert.Equal(written, (string?)Written(json)["yarn"]!["ball"]!["length"]);
     }
+
+    private static JsonNode Written(JsonNode document) => JsonNode.Parse(ProjectWriter.Write(Read(document.ToJsonString()).Project!))!;
 
     private static string Tunic(string neckWidth)
     {

@@ -11,7 +11,9 @@ internal static class RepositoryFile
         var full = Path.Combine(Root(), path);
         if (Environment.GetEnvironmentVariable("DYEPATH_REWRITE") == "1")
             File.WriteAllText(full, expected);
-        Assert.True(File.Exists(full) && File.ReadAllText(full) == expected, $"{path} is out of date: run this test with DYEPATH_REWRITE=1.");
+        Assert.True(
+            File.Exists(full) && File.ReadAllText(full) == expected,
+            $"{path} is out of date: run this test with DYEPATH_REWRITE=1.");
     }
 
     private static string Root()

@@ -10,7 +10,8 @@ public sealed partial class StarterDocumentTests
 {
     private static readonly string[] Lines = StarterDocument.Write().Split('\n');
 
-    public static TheoryData<int> CommentedFields { get; } = [.. Enumerable.Range(0, Lines.Length).Where(i => CommentedField().IsMatch(Lines[i]))];
+    public static TheoryData<int> CommentedFields { get; } =
+        [.. Enumerable.Range(0, Lines.Length).Where(i => CommentedField().IsMatch(Lines[i]))];
 
     [Fact]
     public void The_starter_reads_without_faults() => Assert.Empty(Read(Lines).Faults);

@@ -19,10 +19,12 @@ internal static class EaseDescription
         $"{name}Ease", $"An ease category by the {name} revision of the published list.", o =>
     {
         var revision = o.Required(
-            "revision", "Which revision of the published list: the same word means different ease in the two.", new ChoiceShape<string>((name, name)),
+            "revision", "Which revision of the published list: the same word means different ease in the two.",
+            new ChoiceShape<string>((name, name)),
             e => e.Revision!);
         var category = o.Required(
-            "category", "The category; its middle is used.", new ChoiceShape<string>([.. categories.Select(c => (c, c))]), e => e.Category!);
+            "category", "The category; its middle is used.", new ChoiceShape<string>([.. categories.Select(c => (c, c))]),
+            e => e.Category!);
         return v => new Ease(category.From(v), revision.From(v), null);
     });
 }

@@ -25,13 +25,16 @@ internal static class FabricChecks
         if (length is null && mass is null)
             faults.Meaning(used, "a length, a mass, or both", "Measure or weigh the yarn of these stitches.", "neither length nor mass");
         else if (length / stitches is { } each && (each < LeastYarn || each > MostYarn))
-            faults.Meaning(used.Member("length"), "0.2 to 300 cm of yarn in a stitch", "Check the count and the length.", $"{each} in a stitch");
+            faults.Meaning(
+                used.Member("length"), "0.2 to 300 cm of yarn in a stitch", "Check the count and the length.", $"{each} in a stitch");
     }
 
     public static void TwoHooks(Place fabric, Swatch first, Swatch? second, FaultList faults)
     {
         if (second is not null && second.HookMillimetres == first.HookMillimetres)
-            faults.Meaning(fabric.Member("otherSwatch").Member("hook"), "another hook than that of fabric.swatch", "Leave one of the two swatches out.");
+            faults.Meaning(
+                fabric.Member("otherSwatch").Member("hook"), "another hook than that of fabric.swatch",
+                "Leave one of the two swatches out.");
     }
 
     public static void KeepingUsesStitches(Place fabric, ColourKeeping keeping, ImmutableArray<int>? sectionStitches, FaultList faults)
@@ -53,7 +56,8 @@ internal static class FabricChecks
         if (sequence is null && yarn.Counted.IsEmpty && fabric.SectionStitches is null)
         {
             faults.Meaning(
-                document.Member("yarn").Member("sections"), "a length for every section, or stitches in yarn.counted or fabric.sectionStitches",
+                document.Member("yarn").Member("sections"),
+                "a length for every section, or stitches in yarn.counted or fabric.sectionStitches",
                 "Count the stitches of a few repeats; that is the surest.", "sections without lengths, and no stitches");
         }
         Each(place.Member("swatch"), fabric.Swatch);
@@ -64,7 +68,8 @@ internal static class FabricChecks
         {
             for (var i = 0; i < measured.YarnUsed.Length; i++)
             {
-                if (sequence is { } length && YarnPerUnit(measured.YarnUsed[i], yarn.Ball, fabric.Stitch.StitchesPerUnit) is { } each && each > Length.Zero)
+                var yarnPerUnit = YarnPerUnit(measured.YarnUsed[i], yarn.Ball, fabric.Stitch.StitchesPerUnit);
+                if (sequence is { } length && yarnPerUnit is { } each && each > Length.Zero)
                     YarnChecks.SequenceStitches(swatch.Member("yarnUsed").Item(i), length / each, faults);
             }
         }

@@ -28,7 +28,8 @@ internal static class FabricDescription
     private static readonly ObjectShape<YarnUsed> YarnUsedShape = new(
         "yarnUsed", "Yarn that a known number of stitches took: unravel a row and measure it, or weigh a piece.", o =>
     {
-        var stitches = o.Required("stitches", "How many stitches were unravelled or weighed.", new WholeShape(1, 1_000_000), y => y.Stitches);
+        var stitches = o.Required(
+            "stitches", "How many stitches were unravelled or weighed.", new WholeShape(1, 1_000_000), y => y.Stitches);
         var length = o.Optional("length", "Their yarn, measured relaxed.", Measured.Unravelled, y => y.Length, "not measured");
         var mass = o.Optional("mass", "Their weight.", Measured.Weight, y => y.Mass, "not weighed");
         o.Check((v, faults) =>
@@ -65,18 +66,23 @@ internal static class FabricDescription
         var stitch = o.Required("stitch", "The stitch, by its US abbreviation.", stitchChoice, f => f.Stitch);
         var swatch = o.Required("swatch", "The swatch with the hook that the pattern names.", SwatchShape, f => f.Swatch);
         var other = o.OptionalObject(
-            "otherSwatch", "A swatch with another hook, so that hooks in between may be interpolated.", SwatchShape, f => f.OtherSwatch, "none");
+            "otherSwatch", "A swatch with another hook, so that hooks in between may be interpolated.", SwatchShape, f => f.OtherSwatch,
+            "none");
         var keeping = o.Optional(
             "keeping",
-            "How colours are kept. counted: each takes exactly its stitches, hand tension is adjusted to make it so; free: even tension, they fall where they fall.",
-            new ChoiceShape<ColourKeeping>(("counted", ColourKeeping.Counted), ("free", ColourKeeping.Free)), f => f.Keeping, ColourKeeping.Counted);
+            "How colours are kept. counted: each takes exactly its stitches, hand tension is adjusted to make it so; "
+            + "free: even tension, they fall where they fall.",
+            new ChoiceShape<ColourKeeping>(("counted", ColourKeeping.Counted), ("free", ColourKeeping.Free)), f => f.Keeping,
+            ColourKeeping.Counted);
         var sectionStitches = o.Optional(
             "sectionStitches",
-            "Stitches that each section shall take in counted work, in the order of the sections (in linen stitch: pairs of single crochet and chain).",
+            "Stitches that each section shall take in counted work, in the order of the sections "
+            + "(in linen stitch: pairs of single crochet and chain).",
             new ListShape<int>("stitch counts", new WholeShape(1, YarnDescription.MostStitches), 1, ColourRing.MostSections),
             f => f.SectionStitches, "the counted stitches, rounded");
         var turnCost = o.Optional(
-            "turnCost", "Yarn that a turn or join takes beyond the stitches, in stitches; may be negative.", Measured.TurnCost, f => f.TurnCost,
+            "turnCost", "Yarn that a turn or join takes beyond the stitches, in stitches; may be negative.", Measured.TurnCost,
+            f => f.TurnCost,
             "0 in counted work, else usual for the stitch");
         var chainCounts = o.Optional(
             "turningChainCounts", "The turning chain counts as the row's first stitch.", new FlagShape(), f => f.TurningChainCounts,

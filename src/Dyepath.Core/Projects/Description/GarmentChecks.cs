@@ -27,7 +27,8 @@ internal static class GarmentChecks
     }
 
     public static void EdgesAreThere(
-        Place garment, ImmutableArray<EdgingChoice> edgings, ImmutableArray<EdgingPlace> places, ChoiceShape<EdgingPlace> words, FaultList faults)
+        Place garment, ImmutableArray<EdgingChoice> edgings, ImmutableArray<EdgingPlace> places, ChoiceShape<EdgingPlace> words,
+        FaultList faults)
     {
         var list = garment.Member("edgings");
         for (var i = 0; i < edgings.Length; i++)

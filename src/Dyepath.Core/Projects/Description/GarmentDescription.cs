@@ -31,15 +31,20 @@ internal static class GarmentDescription
         "grading", "How far the fit may be traded for few stitch counts, and which means are allowed.", o =>
     {
         var most = o.Optional(
-            "mostCounts", "At most this many different stitch counts over all sizes.", new WholeShape(1, SizeChart.MostSizes), g => g.MostCounts,
+            "mostCounts", "At most this many different stitch counts over all sizes.", new WholeShape(1, SizeChart.MostSizes),
+            g => g.MostCounts,
             "as many as help noticeably");
-        var alternating = o.Optional("alternatingRows", "Rows of N and N + 1 stitches in turn.", new FlagShape(), g => g.AlternatingRows, false);
+        var alternating = o.Optional(
+            "alternatingRows", "Rows of N and N + 1 stitches in turn.", new FlagShape(), g => g.AlternatingRows, false);
         var half = o.Optional(
-            "halfStitchTurn", "A turn that takes up half a stitch of yarn, worked on purpose.", new FlagShape(), g => g.HalfStitchTurn, false);
+            "halfStitchTurn", "A turn that takes up half a stitch of yarn, worked on purpose.", new FlagShape(), g => g.HalfStitchTurn,
+            false);
         var bands = o.Optional("sideBands", "Plain bands of companion yarn at the sides.", new FlagShape(), g => g.SideBands, false);
-        var unequal = o.Optional("unequalPanels", "Front and back of different stitch counts.", new FlagShape(), g => g.UnequalPanels, false);
+        var unequal = o.Optional(
+            "unequalPanels", "Front and back of different stitch counts.", new FlagShape(), g => g.UnequalPanels, false);
         var forgiveness = o.Optional(
-            "forgiveness", "How much fit to give up for a count that forgives uneven tension: added to the squared error of a count that forgives nothing.",
+            "forgiveness",
+            "How much fit to give up for a count that forgives uneven tension: added to the squared error of a count that forgives nothing.",
             Measured.Forgiveness, g => g.ForgivenessWeight, UsualGrading.ForgivenessWeight);
         return v => new GradingChoice(
             most.From(v), alternating.From(v), half.From(v), bands.From(v), unequal.From(v), forgiveness.From(v));
@@ -48,21 +53,24 @@ internal static class GarmentDescription
     private static readonly ObjectShape<SeamChoice> SeamsShape = new("seams", "What happens to the motif at a seam.", o =>
     {
         var extension = o.Optional(
-            "extension", "How the motif goes on. continued: as if the fabric had never been cut; mirrored: as in a mirror that stands on the seam.",
+            "extension",
+            "How the motif goes on. continued: as if the fabric had never been cut; mirrored: as in a mirror that stands on the seam.",
             new ChoiceShape<SeamExtension>(("continued", SeamExtension.Continued), ("mirrored", SeamExtension.Mirrored)), s => s.Extension,
             UsualSeams.Extension);
         var stitches = o.Optional(
             "hiddenStitches", "Stitches that a seam along row ends takes from each edge.", new WholeShape(0, 10), s => s.HiddenStitches,
             UsualSeams.HiddenStitches);
         var rows = o.Optional(
-            "hiddenRows", "Rows that a seam along stitches takes from each edge.", new WholeShape(0, 10), s => s.HiddenRows, UsualSeams.HiddenRows);
+            "hiddenRows", "Rows that a seam along stitches takes from each edge.", new WholeShape(0, 10), s => s.HiddenRows,
+            UsualSeams.HiddenRows);
         return v => new SeamChoice(extension.From(v), stitches.From(v), rows.From(v));
     });
 
     private static readonly ObjectShape<SleeveSpec> SleevesShape = new("sleeves", "Rectangular sleeves along the armholes.", o =>
     {
         var pooled = o.Optional(
-            "yarn", "Worked in the variegated yarn or in the companion yarn.", new ChoiceShape<bool>(("variegated", true), ("companion", false)),
+            "yarn", "Worked in the variegated yarn or in the companion yarn.",
+            new ChoiceShape<bool>(("variegated", true), ("companion", false)),
             s => s.Pooled, true);
         var shorter = o.Optional("shorterBy", "Taken off a full-length sleeve.", Measured.Step, s => s.ShorterBy, Length.Zero);
         return v => new SleeveSpec(pooled.From(v), shorter.From(v));
@@ -75,7 +83,8 @@ internal static class GarmentDescription
     private static readonly ObjectShape<EdgingChoice> EdgingShape = new("edging", "An edging and where it goes.", o =>
     {
         var where = o.Required(
-            "where", "Which edge: hem, neck, armholes or cuffs of a pullover or tunic, brims of a cowl, border of a wrap or blanket.", PlaceChoice,
+            "where", "Which edge: hem, neck, armholes or cuffs of a pullover or tunic, brims of a cowl, border of a wrap or blanket.",
+            PlaceChoice,
             e => e.Where);
         var edging = o.Required("edging", "Which edging, by its id.", YarnDescription.Name, e => e.Edging);
         var rounds = o.Optional("rounds", "How many rounds.", new WholeShape(1, 40), e => e.Rounds, "as many as the edging has");
@@ -90,7 +99,8 @@ internal static class GarmentDescription
     public static Shape<GarmentSpec> Garment { get; } = new VariantShape<GarmentSpec>(
         "shape",
         NameOf,
-        new VariantCase<GarmentSpec>(["pullover"], Boxy("pullover", "A boxy pullover: two panels, a slit neck, perhaps sleeves.", false, 12)),
+        new VariantCase<GarmentSpec>(
+            ["pullover"], Boxy("pullover", "A boxy pullover: two panels, a slit neck, perhaps sleeves.", false, 12)),
         new VariantCase<GarmentSpec>(["tunic"], Boxy("tunic", "A boxy tunic: a pullover that reaches over the hip.", true, 30)),
         new VariantCase<GarmentSpec>(["cowl"], CowlShape()),
         new VariantCase<GarmentSpec>(["wrap"], WrapShape("wrap", "A wrap or scarf: one rectangle.", false)),
@@ -104,7 +114,8 @@ internal static class GarmentDescription
         _ => throw new ArgumentOutOfRangeException(nameof(garment), garment.Shape, "The document has no such shape."),
     };
 
-    private static ObjectShape<GarmentSpec> Boxy(string name, string description, bool isTunic, double belowWaistCentimetres) => new(name, description, o =>
+    private static ObjectShape<GarmentSpec> Boxy(
+        string name, string description, bool isTunic, double belowWaistCentimetres) => new(name, description, o =>
     {
         ShapeName(o, name);
         var ease = o.Optional(
@@ -116,7 +127,8 @@ internal static class GarmentDescription
             "belowWaist", "How far it hangs below the waist.", Measured.Ease, g => Top(g).BelowWaist,
             Length.FromCentimetres(belowWaistCentimetres));
         var hip = o.Optional(
-            "hipBelowWaist", "A garment that hangs this far below the waist, or farther, reaches the hip.", Measured.Step, g => Top(g).HipBelowWaist,
+            "hipBelowWaist", "A garment that hangs this far below the waist, or farther, reaches the hip.", Measured.Step,
+            g => Top(g).HipBelowWaist,
             Length.FromCentimetres(20));
         var neck = o.Optional(
             "neckWidth", "Slit neck of the base size, after its edging.", Measured.Body, g => Top(g).NeckWidth, Length.FromCentimetres(26));
@@ -124,8 +136,10 @@ internal static class GarmentDescription
             "neckStep", "Added to the neck width per size above the base, taken off below it.", Measured.Step, g => Top(g).NeckStep,
             Length.FromCentimetres(0.5));
         var arm = o.Optional(
-            "upperArmEase", "Armholes are at least half of upper arm plus this.", Measured.Ease, g => Top(g).UpperArmEase, Length.FromCentimetres(8));
-        var sleeves = o.OptionalObject("sleeves", "Rectangular sleeves.", SleevesShape, g => Top(g).Sleeves, "none, the armholes are edged");
+            "upperArmEase", "Armholes are at least half of upper arm plus this.", Measured.Ease, g => Top(g).UpperArmEase,
+            Length.FromCentimetres(8));
+        var sleeves = o.OptionalObject(
+            "sleeves", "Rectangular sleeves.", SleevesShape, g => Top(g).Sleeves, "none, the armholes are edged");
         var direction = DirectionField(o);
         var motif = MotifField(o);
         var grading = GradingField(o);
@@ -138,7 +152,8 @@ internal static class GarmentDescription
         });
         return v => new GarmentSpec(
             new BoxyTop(
-                ease.From(v), hipEase.From(v), below.From(v), hip.From(v), neck.From(v), step.From(v), arm.From(v), sleeves.From(v), isTunic),
+                ease.From(v), hipEase.From(v), below.From(v), hip.From(v), neck.From(v), step.From(v), arm.From(v),
+                sleeves.From(v), isTunic),
             Working.Turned, direction.From(v), motif.From(v), grading.From(v), seams.From(v), edgings.From(v));
     });
 
@@ -149,7 +164,8 @@ internal static class GarmentDescription
         var height = o.Required("height", "Finished height.", Measured.Body, g => ((Cowl)g.Shape).Height);
         var working = o.Optional(
             "working",
-            "How rows follow each other. turned: rows, sewn into a tube; rounds: joined rounds; roundsTurned: joined rounds, turned at each join; spiral: one round without joins.",
+            "How rows follow each other. turned: rows, sewn into a tube; rounds: joined rounds; "
+            + "roundsTurned: joined rounds, turned at each join; spiral: one round without joins.",
             CowlWorking, g => g.Working, Working.Rounds);
         var direction = DirectionField(o);
         var motif = MotifField(o);
@@ -176,7 +192,8 @@ internal static class GarmentDescription
         var grading = GradingField(o);
         var edgings = EdgingsField(o, EdgingPlace.Border);
         return v => new GarmentSpec(
-            new Wrap(width.From(v), length.From(v), isBlanket), Working.Turned, direction.From(v), motif.From(v), grading.From(v), UsualSeams,
+            new Wrap(width.From(v), length.From(v), isBlanket), Working.Turned, direction.From(v), motif.From(v), grading.From(v),
+            UsualSeams,
             edgings.From(v));
     });
 
@@ -186,7 +203,9 @@ internal static class GarmentDescription
         o.Required("shape", "What is made: pullover, tunic, cowl, wrap or blanket.", new ChoiceShape<string>((name, name)), NameOf);
 
     private static Field<GarmentSpec, Direction?> DirectionField(ObjectFields<GarmentSpec> o) => o.Optional<Direction?>(
-        "direction", "Which way it is worked. up: circumference along the stitches; sideways: length along the stitches; best: whichever fits the sizes better.",
+        "direction",
+        "Which way it is worked. up: circumference along the stitches; sideways: length along the stitches; "
+        + "best: whichever fits the sizes better.",
         DirectionChoice, g => g.Direction, null, "\"best\"");
 
     private static Field<GarmentSpec, MotifKind> MotifField(ObjectFields<GarmentSpec> o) =>
@@ -198,10 +217,12 @@ internal static class GarmentDescription
     private static Field<GarmentSpec, SeamChoice> SeamsField(ObjectFields<GarmentSpec> o) => o.Optional(
         "seams", "How the motif goes on across seams.", SeamsShape, g => g.Seams, UsualSeams, "each of its fields left out");
 
-    private static Field<GarmentSpec, ImmutableArray<EdgingChoice>> EdgingsField(ObjectFields<GarmentSpec> o, params ImmutableArray<EdgingPlace> places)
+    private static Field<GarmentSpec, ImmutableArray<EdgingChoice>> EdgingsField(
+        ObjectFields<GarmentSpec> o, params ImmutableArray<EdgingPlace> places)
     {
         var edgings = o.Optional(
-            "edgings", "Edgings, each on an edge of its own.", new ListShape<EdgingChoice>("edgings", EdgingShape, 0, PlaceChoice.Names.Length),
+            "edgings", "Edgings, each on an edge of its own.",
+            new ListShape<EdgingChoice>("edgings", EdgingShape, 0, PlaceChoice.Names.Length),
             g => g.Edgings, [], "no edgings");
         o.Check((v, faults) =>
         {

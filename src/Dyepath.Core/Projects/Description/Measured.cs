@@ -23,12 +23,14 @@ internal static class Measured
         [Metre with { Written = true }, Yard with { Written = true }, Centimetre with { Written = false }, Inch with { Written = false }]);
 
     private static readonly QuantityKind<Mass> Masses = new(
-        "mass", "a mass", Mass.FromGrams, m => m.Grams, [new("g", 1, 1e-6m, true), new("oz", 28.349523125m, 0.125m, true), new("kg", 1000, 0, false)]);
+        "mass", "a mass", Mass.FromGrams, m => m.Grams,
+        [new("g", 1, 1e-6m, true), new("oz", 28.349523125m, 0.125m, true), new("kg", 1000, 0, false)]);
 
     private static readonly QuantityKind<double> Millimetres = new("hookSize", "a hook size", n => n, n => n, [new("mm", 1, 0, true)]);
 
     private static readonly QuantityKind<double> Stitches = new(
-        "stitches", "a number of stitches", n => n, n => n, [new("stitches", 1, 0, true), new("stitch", 1, 0, false), new("sts", 1, 0, false), new("st", 1, 0, false)]);
+        "stitches", "a number of stitches", n => n, n => n,
+        [new("stitches", 1, 0, true), new("stitch", 1, 0, false), new("sts", 1, 0, false), new("st", 1, 0, false)]);
 
     private static readonly QuantityKind<double> Shares = new("share", "a share", n => n, n => n, [new("%", 0.01m, 0, true)]);
 

@@ -16,19 +16,23 @@ internal static class ProjectDescription
     private static readonly ObjectShape<Edition> EditionShape = new("edition", "How the pattern is worded.", o =>
     {
         var terms = o.Optional(
-            "terms", "Stitch names as in the US or in the UK.", new ChoiceShape<Terms>(("US", Terms.Us), ("UK", Terms.Uk)), e => e.Terms, UsualEdition.Terms);
+            "terms", "Stitch names as in the US or in the UK.", new ChoiceShape<Terms>(("US", Terms.Us), ("UK", Terms.Uk)), e => e.Terms,
+            UsualEdition.Terms);
         var units = o.Optional(
             "units", "Which units are printed, the first one larger.",
             new ChoiceShape<Units>(
-                ("cm (in)", Units.CentimetresThenInches), ("in (cm)", Units.InchesThenCentimetres), ("cm", Units.Centimetres), ("in", Units.Inches)),
+                ("cm (in)", Units.CentimetresThenInches), ("in (cm)", Units.InchesThenCentimetres), ("cm", Units.Centimetres),
+                ("in", Units.Inches)),
             e => e.Units, UsualEdition.Units);
         var hand = o.Optional(
-            "hand", "The hand that holds the hook.", new ChoiceShape<Hand>(("right", Hand.Right), ("left", Hand.Left)), e => e.Hand, UsualEdition.Hand);
+            "hand", "The hand that holds the hook.", new ChoiceShape<Hand>(("right", Hand.Right), ("left", Hand.Left)), e => e.Hand,
+            UsualEdition.Hand);
         var size = o.OptionalObject("size", "Print this one size alone.", SizeDescription.SizeName, e => e.Size, "all sizes");
         return v => new Edition(terms.From(v), units.From(v), hand.From(v), size.From(v));
     });
 
-    public static ObjectShape<Project> Project { get; } = new("project", "One crochet pattern in planned pooling, as a Dyepath project document.", o =>
+    public static ObjectShape<Project> Project { get; } = new(
+        "project", "One crochet pattern in planned pooling, as a Dyepath project document.", o =>
     {
         o.Required("schemaVersion", "Version of this form of document.", new WholeShape(Version, Version), _ => Version);
         o.OptionalObject("$schema", "Where an editor finds the JSON Schema; not kept.", new TextShape(400), _ => (string?)null, "none");
@@ -40,11 +44,14 @@ internal static class ProjectDescription
         var fabric = o.Required("fabric", "Stitch, swatch and tension.", FabricDescription.Fabric, p => p.Fabric);
         var garment = o.Required("garment", "What is made.", GarmentDescription.Garment, p => p.Garment);
         var sizes = o.Optional(
-            "sizes", "Which sizes the pattern is written for.", SizeDescription.Sizes, p => p.Sizes, SizeDescription.None, "one size (cowl, wrap, blanket)");
-        var edition = o.Optional("edition", "Terms, units, hand.", EditionShape, p => p.Edition, UsualEdition, "each of its fields left out");
+            "sizes", "Which sizes the pattern is written for.", SizeDescription.Sizes, p => p.Sizes, SizeDescription.None,
+            "one size (cowl, wrap, blanket)");
+        var edition = o.Optional(
+            "edition", "Terms, units, hand.", EditionShape, p => p.Edition, UsualEdition, "each of its fields left out");
         var words = o.Optional(
             "words", "Your own words by place; kept when numbers change.",
-            new MapShape<string>("places", WordPlaces.All, new TextShape(8_000, lines: true), 0), p => p.Words, MapShape<string>.Empty, "none");
+            new MapShape<string>("places", WordPlaces.All, new TextShape(8_000, lines: true), 0), p => p.Words, MapShape<string>.Empty,
+            "none");
         o.Check((v, faults) =>
         {
             if (yarn.TryFrom(v, out var y) && fabric.TryFrom(v, out var f))
@@ -58,7 +65,7 @@ internal static class ProjectDescription
             }
         });
         return v => new Project(
-            title.From(v), designer.From(v) ?? "", yarn.From(v), companion.From(v), fabric.From(v), garment.From(v), sizes.From(v), edition.From(v),
-            words.From(v));
+            title.From(v), designer.From(v) ?? "", yarn.From(v), companion.From(v), fabric.From(v), garment.From(v), sizes.From(v),
+            edition.From(v), words.From(v));
     });
 }

@@ -15,7 +15,8 @@ internal static class SizeChecks
         for (var i = 0; i < names.Length; i++)
         {
             if (!first.TryAdd(names[i], i))
-                faults.Meaning(list.Item(i), "each once", $"Keep one of [{first[names[i]]}] and [{i}].", $"{Shown.Text(names[i])} a second time");
+                faults.Meaning(
+                    list.Item(i), "each once", $"Keep one of [{first[names[i]]}] and [{i}].", $"{Shown.Text(names[i])} a second time");
         }
     }
 
@@ -51,7 +52,9 @@ internal static class SizeChecks
         var place = document.Member("sizes");
         if (garment?.Shape is BoxyTop && selection.Chart is null && selection.Own.IsEmpty)
             faults.Meaning(place, "a chart or own sizes", "Add \"chart\": \"women\", or another chart.", "no sizes");
-        ImmutableArray<string> ofChart = SizeCharts.TryFind(selection.Chart ?? "", out var chart) ? [.. chart.Sizes.Select(s => s.Name)] : [];
+        ImmutableArray<string> ofChart = SizeCharts.TryFind(selection.Chart ?? "", out var chart)
+            ? [.. chart.Sizes.Select(s => s.Name)]
+            : [];
         for (var i = 0; i < selection.Sizes.Length && chart is not null; i++)
             Among(place.Member("names").Item(i), selection.Sizes[i], ofChart, $"chart \"{chart.Id}\"", faults);
 
@@ -73,7 +76,8 @@ internal static class SizeChecks
         if (!sizes.Contains(size))
         {
             faults.Meaning(
-                place, $"a size of the {whose}: {string.Join(", ", sizes)}", Nearest.Suggest(size, sizes, "Choose one of these."), Shown.Text(size));
+                place, $"a size of the {whose}: {string.Join(", ", sizes)}", Nearest.Suggest(size, sizes, "Choose one of these."),
+                Shown.Text(size));
         }
     }
 }

@@ -38,16 +38,20 @@ internal static class SizeDescription
             "chart", "A shipped size chart.", new ChoiceShape<string>([.. SizeCharts.All.Select(c => (c.Id, c.Id))]), s => s.Chart,
             "the sizes under own, or one size");
         var names = o.Optional(
-            "names", "Sizes of the chart, smallest first.", new ListShape<string>("sizes", SizeName, 0, SizeChart.MostSizes), s => s.Sizes, [],
+            "names", "Sizes of the chart, smallest first.", new ListShape<string>("sizes", SizeName, 0, SizeChart.MostSizes), s => s.Sizes,
+            [],
             "all sizes of the chart");
         var own = o.Optional(
-            "own", "The designer's own chart instead, smallest size first.", new ListShape<OwnSize>("sizes", OwnSizeShape, 0, SizeChart.MostSizes), s => s.Own, [],
+            "own", "The designer's own chart instead, smallest size first.",
+            new ListShape<OwnSize>("sizes", OwnSizeShape, 0, SizeChart.MostSizes), s => s.Own, [],
             "none");
         var @base = o.OptionalObject("base", "The size that was made as the sample.", SizeName, s => s.Base, "the middle one");
         var locked = o.Optional(
-            "locked", "Numbers of the base size as made; the other sizes follow them.", FixedList("locked", isOverride: false), s => s.Locked, [], "none");
+            "locked", "Numbers of the base size as made; the other sizes follow them.", FixedList("locked", isOverride: false),
+            s => s.Locked, [], "none");
         var overrides = o.Optional(
-            "overrides", "Numbers that you set yourself; the rest follows.", FixedList("override", isOverride: true), s => s.Overrides, [], "none");
+            "overrides", "Numbers that you set yourself; the rest follows.", FixedList("override", isOverride: true), s => s.Overrides, [],
+            "none");
         o.Check((v, faults) =>
         {
             if (chart.TryFrom(v, out var c) && names.TryFrom(v, out var n) && own.TryFrom(v, out var w))
@@ -71,7 +75,8 @@ internal static class SizeDescription
                 f => f.What,
                 new VariantCase<FixedNumber>(
                     FixedNames.Finished,
-                    Fixed($"{name}Measure", isOverride, FixedNames.Finished, "length", "The finished measure.", Measured.Body, f => f.Length)),
+                    Fixed($"{name}Measure", isOverride, FixedNames.Finished, "length", "The finished measure.", Measured.Body,
+                        f => f.Length)),
                 count("Stitches", FixedNames.StitchCounts, YarnDescription.MostStitches),
                 count("Rows", FixedNames.RowCounts, MostRows)),
             0,

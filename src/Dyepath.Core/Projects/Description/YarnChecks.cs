@@ -41,7 +41,8 @@ internal static class YarnChecks
         for (var i = 0; i < sections.Length; i++)
         {
             if (sections[i].Length is null && measured > 0)
-                faults.Meaning(place.Item(i).Member("length"), "a length for every section, or for none", "Measure this section too.", "nothing");
+                faults.Meaning(
+                    place.Item(i).Member("length"), "a length for every section, or for none", "Measure this section too.", "nothing");
             if (byName.TryGetValue(sections[i].Name, out var first) && sections[first].Colour != sections[i].Colour)
             {
                 faults.Meaning(
@@ -58,7 +59,8 @@ internal static class YarnChecks
         if (sequence > ball.Length)
         {
             faults.Meaning(
-                yarn.Member("ball").Member("length"), $"at least one whole sequence, {sequence}", "Check the ball's length and the sections'.");
+                yarn.Member("ball").Member("length"), $"at least one whole sequence, {sequence}",
+                "Check the ball's length and the sections'.");
         }
     }
 

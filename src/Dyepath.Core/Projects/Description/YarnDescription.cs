@@ -29,7 +29,8 @@ internal static class YarnDescription
         return v => new Ball(length.From(v), mass.From(v));
     });
 
-    private static readonly ObjectShape<YarnSection> SectionShape = new("section", "One colour of the sequence as it lies along the yarn.", o =>
+    private static readonly ObjectShape<YarnSection> SectionShape = new(
+        "section", "One colour of the sequence as it lies along the yarn.", o =>
     {
         var name = o.Required("name", "What the pattern calls the colour.", Name, s => s.Name);
         var colour = o.Required("colour", "The colour on screen and in print, sRGB.", Colour, s => s.Colour);
@@ -57,7 +58,8 @@ internal static class YarnDescription
         var name = o.Required("name", "Which ball.", Name, b => b.Name);
         var repeats = o.Required(
             "repeats",
-            "One list a repeat: stitches counted in each section, in the order of the sections (in linen stitch: pairs of single crochet and chain).",
+            "One list a repeat: stitches counted in each section, in the order of the sections "
+            + "(in linen stitch: pairs of single crochet and chain).",
             new ListShape<ImmutableArray<int>>(
                 "repeats", new ListShape<int>("stitch counts", new WholeShape(0, MostStitches), 1, ColourRing.MostSections), 1, 200),
             b => b.Repeats);
@@ -69,7 +71,8 @@ internal static class YarnDescription
         var name = o.Required("name", "What the pattern calls the yarn.", Name, y => y.Name);
         var fibre = o.OptionalObject(
             "fibre", "What it is made of, as its label says.", Name, y => y.Fibre.Length == 0 ? null : y.Fibre, "not said");
-        var category = o.Optional("category", "Yarn weight category, 0 (lace) to 7 (jumbo).", new WholeShape(0, 7), y => y.Category, "not said");
+        var category = o.Optional(
+            "category", "Yarn weight category, 0 (lace) to 7 (jumbo).", new WholeShape(0, 7), y => y.Category, "not said");
         var ball = o.Required("ball", "What one ball holds.", BallShape, y => y.Ball);
         var sections = o.Required(
             "sections", "The colours in the order in which the yarn runs, one whole sequence.",

@@ -22,7 +22,9 @@ internal static class DocumentParser
     {
         if (bytes.Length > MostBytes)
         {
-            faults.NotJson(1, "more than 2 MB", FormattableString.Invariant($"at most {MostBytes} bytes"), "Keep pictures and notes in files of their own.");
+            faults.NotJson(
+                1, "more than 2 MB", FormattableString.Invariant($"at most {MostBytes} bytes"),
+                "Keep pictures and notes in files of their own.");
             return null;
         }
         if (bytes.StartsWith(Utf8Mark))

@@ -25,7 +25,10 @@ internal sealed class FaultList
 
     public ImmutableArray<Fault> ToImmutable() => Count <= Most
         ? [.. _faults]
-        : [.. _faults, new Fault(Place.Whole, 1, _faults[0].Kind, "more faults", $"{Most} are listed", "Mend these first, then read again.")];
+        : [
+            .. _faults,
+            new Fault(Place.Whole, 1, _faults[0].Kind, "more faults", $"{Most} are listed", "Mend these first, then read again."),
+        ];
 
     private void Add(Place place, FaultKind kind, string found, string allowed, string next) =>
         Add(new Fault(place.Path.Length == 0 ? Place.Whole : place.Path, Math.Max(1, place.Node.Line), kind, found, allowed, next));

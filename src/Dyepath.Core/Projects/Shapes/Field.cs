@@ -21,7 +21,8 @@ internal abstract class Field(string name, string description, string? leftOut)
     public abstract DocumentNode? Default { get; }
 
     /// <summary>A value to show where it is left out: its default, unless that is empty.</summary>
-    public DocumentNode Shown => Default is null or ListNode { Items.Length: 0 } or ObjectNode { Members.Length: 0 } ? Shape.Example : Default;
+    public DocumentNode Shown =>
+        Default is null or ListNode { Items.Length: 0 } or ObjectNode { Members.Length: 0 } ? Shape.Example : Default;
 }
 
 /// <inheritdoc/>

@@ -67,9 +67,11 @@ internal static class Members
                 break;
             var at = place.Member(name, value);
             if (seen.TryGetValue(name, out var line))
-                faults.Form(at, "each property once", $"Keep one of the two; the other is on line {line}.", $"{Shown.Text(name)} a second time");
+                faults.Form(
+                    at, "each property once", $"Keep one of the two; the other is on line {line}.", $"{Shown.Text(name)} a second time");
             else if (!names.Contains(name))
-                faults.Form(at, string.Join(", ", names), Nearest.Suggest(name, names, "Take it out."), $"the unknown property {Shown.Text(name)}");
+                faults.Form(
+                    at, string.Join(", ", names), Nearest.Suggest(name, names, "Take it out."), $"the unknown property {Shown.Text(name)}");
             seen.TryAdd(name, value.Line);
         }
         return true;

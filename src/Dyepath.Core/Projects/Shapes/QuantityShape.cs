@@ -30,7 +30,7 @@ internal sealed class QuantityShape<T>(QuantityKind<T> kind, string example, dec
     private readonly Regex _whole = Patterns.Whole(PatternOf(kind));
 
     public override string Allowed =>
-        $"{kind.Name} such as \"{example}\", from {Written(smallest)} to {Written(largest)} ({string.Join(", ", kind.Units.Select(u => u.Symbol))})";
+        $"{kind.Name} such as \"{example}\", from {Written(smallest)} to {Written(largest)} ({Symbols(", ")})";
 
     public override DocumentNode Example => new TextNode(example);
 
@@ -40,7 +40,8 @@ internal sealed class QuantityShape<T>(QuantityKind<T> kind, string example, dec
         if (place.Node is not TextNode { Text: var text } || _whole.Match(text) is not { Success: true } match)
         {
             faults.Form(
-                place, Allowed, place.Node is NumberNode ? "Write the number and its unit in quotation marks." : "Write a number, then its unit.");
+                place, Allowed,
+                place.Node is NumberNode ? "Write the number and its unit in quotation marks." : "Write a number, then its unit.");
             return false;
         }
         var inBase = NumberOf(match) * UnitOf(match).Size;
@@ -56,7 +57,7 @@ internal sealed class QuantityShape<T>(QuantityKind<T> kind, string example, dec
     public override DocumentNode Write(T value, Commentary? commentary = null) => new TextNode(Text(value));
 
     public override ObjectNode Schema(SchemaDefinitions definitions) => definitions.Reference(kind.Id, () => ObjectNode.Of(
-        ("description", new TextNode($"{kind.Name} in {string.Join(", ", kind.Units.Select(u => u.Symbol))}")),
+        ("description", new TextNode($"{kind.Name} in {Symbols(", ")}")),
         ("type", new TextNode("string")),
         ("pattern", new TextNode(PatternOf(kind)))));
 
@@ -78,6 +79,8 @@ internal sealed class QuantityShape<T>(QuantityKind<T> kind, string example, dec
             .OrderBy(text => Math.Max(1, Decimals(text)))
             .First();
     }
+
+    private string Symbols(string separator) => string.Join(separator, kind.Units.Select(u => u.Symbol));
 
     private string Written(decimal inBase) => Text(kind.FromBase(ToDouble(inBase)));
 

@@ -125,7 +125,9 @@ internal sealed class VariantShape<T>(string key, Func<T, string> nameOf, params
         faults.Form(
             place.Member(key),
             string.Join(", ", _names.Select(n => $"\"{n}\"")),
-            isMissing ? "Add it; what else may stand here depends on it." : Nearest.Suggest(word ?? "", _names, "Choose one of these words."),
+            isMissing
+                ? "Add it; what else may stand here depends on it."
+                : Nearest.Suggest(word ?? "", _names, "Choose one of these words."),
             isMissing ? "nothing" : null);
         return false;
     }

@@ -1,0 +1,21 @@
+using Dyepath.Bench;
+
+// One line a benchmark; each prints what it measured and the ratio that matters.
+var benchmarks = new Dictionary<string, Action<TextWriter>>
+{
+    ["fabric"] = FabricBenchmark.Run,
+    ["simulation"] = SimulationBenchmark.Run,
+    ["plan"] = PlanBenchmark.Run,
+    ["booklet"] = BookletBenchmark.Run,
+};
+
+string[] asked = args is [] or ["all"] ? [.. benchmarks.Keys] : args;
+if (asked.FirstOrDefault(name => !benchmarks.ContainsKey(name)) is { } unknown)
+{
+    Console.Error.WriteLine($"No benchmark is called '{unknown}'. There are: {string.Join(", ", benchmarks.Keys)}.");
+    return 2;
+}
+
+Console.WriteLine(Machine.Describe());
+foreach (string name in asked) benchmarks[name](Console.Out);
+return 0;

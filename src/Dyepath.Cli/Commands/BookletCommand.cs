@@ -1,0 +1,133 @@
+using System.CommandLine;
+using System.Text;
+using Dyepath.Core.Garments;
+using Dyepath.Core.Instructions;
+using Dyepath.Core.Instructions.Writing;
+using Dyepath.Drawing;
+
+namespace Dyepath.Cli.Commands;
+
+/// <summary><c>dyepath booklet</c>: the pattern as HTML, PDF, text and pictures.</summary>
+internal static class BookletCommand
+{
+    public static Command Create(Terminal terminal)
+    {
+        var file = new ProjectFile();
+        var folder = new Option<string>("--out") { Description = "Folder for the files; made when it is missing, files of the same names are replaced.", Required = true };
+        var terms = new Option<string?>("--terms") { Description = "us or uk; without it, as the document says." };
+        var units = new Option<string?>("--units") { Description = "cm, in, cm-in or in-cm; without it, as the document says." };
+        var hand = new Option<string?>("--hand") { Description = "right or left; without it, as the document says." };
+        var size = new Option<string?>("--size") { Description = "One size alone, without parentheses." };
+        var letter = new Option<bool>("--letter") { Description = "US Letter pages instead of A4." };
+        var command = new Command("booklet", """
+            Writes the pattern: index.html, booklet.pdf, booklet.txt and every picture as SVG.
+
+            Example: dyepath booklet project.json --out pattern
+                     dyepath booklet --demo --out pattern --terms uk --size M
+            """)
+        {
+            folder, terms, units, hand, size, letter,
+        };
+        file.AddTo(command);
+        command.SetAction((parsed, stop) =>
+        {
+            var project = file.Read(terminal, parsed);
+            var edition = project.Edition with
+            {
+                Terms = Choice("--terms", parsed.GetValue(terms), project.Edition.Terms, [("us", Terms.Us), ("uk", Terms.Uk)]),
+                Units = Choice("--units", parsed.GetValue(units), project.Edition.Units,
+                    [("cm", Units.Centimetres), ("in", Units.Inches), ("cm-in", Units.CentimetresThenInches), ("in-cm", Units.InchesThenCentimetres)]),
+                Hand = Choice("--hand", parsed.GetValue(hand), project.Edition.Hand, [("right", Hand.Right), ("left", Hand.Left)]),
+                Size = parsed.GetValue(size) ?? project.Edition.Size,
+            };
+            if (ProjectFile.TryPlan(terminal, project, parsed.GetValue(file.Json), stop) is not { } plan)
+                return Task.FromResult(ExitCode.NoFeasibleDesign);
+            var booklet = PatternWriter.Write(plan);
+            if (edition.Size is { } one && !booklet.Sizes.Contains(one))
+                throw new BadInputException("--size", $"“{one}” is not a size of this pattern; it has {string.Join(", ", booklet.Sizes)}.");
+            var written = terminal.Progress("Writing the booklet", progress =>
+                Write(booklet, edition, parsed.GetRequiredValue(folder), parsed.GetValue(letter), progress, stop));
+            if (parsed.GetValue(file.Json))
+            {
+                terminal.WriteJson(json =>
+                {
+                    json.WriteStartObject();
+                    json.WriteStartArray("files");
+                    foreach (var name in written)
+                        json.WriteStringValue(name);
+                    json.WriteEndArray();
+                    json.WriteEndObject();
+                });
+            }
+            else
+            {
+                foreach (var name in written)
+                    terminal.Output.WriteLine(name);
+            }
+            return Task.FromResult(ExitCode.Success);
+        });
+        return command;
+    }
+
+    private static List<string> Write(Booklet booklet, Edition edition, string folder, bool letter, IProgress<double>? progress, CancellationToken stop)
+    {
+        var wording = new Wording(booklet, edition);
+        var figures = booklet.Sections.SelectMany(s => s.Blocks).OfType<Figure>().ToArray();
+        var files = new List<(string Name, Action<Stream> Write)>
+        {
+            ("index.html", stream => stream.Write(Encoding.UTF8.GetBytes(HtmlBooklet.Write(booklet, edition, wording.Say)))),
+            ("booklet.pdf", stream => PdfBooklet.Write(booklet, edition, wording.Say, letter ? PageSize.Letter : PageSize.A4, stream, stop)),
+            ("booklet.txt", stream => stream.Write(Encoding.UTF8.GetBytes(TextBooklet.Write(booklet, edition)))),
+        };
+        for (var i = 0; i < figures.Length; i++)
+        {
+            var figure = figures[i];
+            files.Add(($"figure-{i + 1:00}.svg", stream => stream.Write(Encoding.UTF8.GetBytes(
+                SvgDrawing.Write(figure, edition, wording.Say)))));
+        }
+        try
+        {
+            Directory.CreateDirectory(folder);
+            var done = 0;
+            foreach (var (name, write) in files)
+            {
+                stop.ThrowIfCancellationRequested();
+                WriteWhole(Path.Combine(folder, name), write);
+                progress?.Report(++done / (double)files.Count);
+            }
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            throw new BadInputException("--out", $"The folder cannot be written: {fault.Message}");
+        }
+        return [.. files.Select(f => Path.Combine(folder, f.Name))];
+    }
+
+    /// <summary>Writes beside and then moves into place, so that a stop in between leaves no half file.</summary>
+    private static void WriteWhole(string path, Action<Stream> write)
+    {
+        var beside = path + ".part";
+        try
+        {
+            using (var stream = File.Create(beside))
+                write(stream);
+            File.Move(beside, path, overwrite: true);
+        }
+        finally
+        {
+            File.Delete(beside);
+        }
+    }
+
+    private static T Choice<T>(string option, string? said, T otherwise, (string Name, T Value)[] choices)
+    {
+        if (said is null)
+            return otherwise;
+        foreach (var (name, value) in choices)
+        {
+            if (name == said)
+                return value;
+        }
+        throw new BadInputException(option, $"“{said}” is not a choice; use {string.Join(", ", choices.Select(c => c.Name))}.");
+    }
+}

@@ -1,0 +1,108 @@
+using System.CommandLine;
+using System.Text.Json;
+using Dyepath.Core.Fabrics;
+using Dyepath.Core.Motifs;
+using Dyepath.Core.Yarns;
+
+namespace Dyepath.Cli.Commands;
+
+/// <summary><c>dyepath fabric</c>: the colours that one stitch count draws.</summary>
+internal static class FabricCommand
+{
+    private const int MostPrintedRows = 60;
+
+    public static Command Create(Terminal terminal)
+    {
+        var options = new SequenceOptions();
+        var stitches = new Option<int>("--stitches") { Description = "Stitches in a row, 1 to 1,000.", Required = true };
+        var rows = new Option<int>("--rows") { Description = "Rows or rounds, 1 to 5,000.", Required = true };
+        var start = new Option<double>("--start") { Description = "Where in the sequence the first stitch lies, in stitches." };
+        var extra = new Option<bool>("--alternating") { Description = "Work one stitch more in every other row." };
+        var command = new Command("fabric", """
+            Shows the fabric of one stitch count: which colour every stitch is, how far the lines lean, what a person sees.
+
+            Example: dyepath fabric --sections 5,4,6,7 --stitches 67 --rows 24 --worked turned --json
+            """)
+        {
+            stitches, rows, start, extra,
+        };
+        options.AddTo(command);
+        command.SetAction(parsed =>
+        {
+            var ring = options.Ring(parsed);
+            var working = options.Working(parsed);
+            var path = new PathOptions
+            {
+                TurnCost = options.ReadTurnCost(parsed, working),
+                Start = SequenceOptions.InRange(parsed, start, -PathOptions.FurthestStart, PathOptions.FurthestStart, "stitches"),
+            };
+            var alternating = parsed.GetValue(extra);
+            var count = SequenceOptions.InRange(parsed, stitches, 1, alternating ? FabricPath.MostStitches - 1 : FabricPath.MostStitches, "stitches");
+            if (count + path.TurnCost <= 0)
+                throw new BadInputException("--turn-cost", $"It takes back the whole row of {count} stitches.");
+            var rowCount = SequenceOptions.InRange(parsed, rows, 1, FabricPath.MostRows, "rows");
+            var fabric = Fabric.Work(ring, alternating
+                ? FabricPath.Alternating(working, count, rowCount, path)
+                : FabricPath.Constant(working, count, rowCount, path));
+            var reading = MotifReader.Create(ring, working, options.ReadGauge(parsed), 1, options.LabPalette(parsed, ring), new MotifOptions()).Read(fabric.Path);
+            if (parsed.GetValue(options.Json))
+                terminal.WriteJson(json => Write(json, ring, fabric, reading));
+            else
+                Print(terminal.Output, ring, fabric, reading);
+            return ExitCode.Success;
+        });
+        return command;
+    }
+
+    private static void Write(Utf8JsonWriter json, ColourRing ring, Fabric fabric, MotifReading reading)
+    {
+        json.WriteStartObject();
+        json.WriteNumber("sequenceStitches", ring.SequenceUnits);
+        WriteNumberOrNull(json, "period", reading.PeriodUnits);
+        WriteNumberOrNull(json, "lean", reading.Lean?.UnitsPerRow);
+        json.WriteString("motif", MotifNames.Of(reading.Kind));
+        json.WriteNumber("clarity", Math.Round(reading.RelativeClarity, 6));
+        json.WriteNumber("twoToned", fabric.TwoToned);
+        json.WriteStartArray("rows");
+        for (var row = 0; row < fabric.Rows; row++)
+            json.WriteRawValue($"[{string.Join(',', fabric.Row(row).ToArray())}]");
+        json.WriteEndArray();
+        json.WriteEndObject();
+    }
+
+    private static void WriteNumberOrNull(Utf8JsonWriter json, string name, double? value)
+    {
+        if (value is { } number)
+            json.WriteNumber(name, number);
+        else
+            json.WriteNull(name);
+    }
+
+    private static void Print(TextWriter output, ColourRing ring, Fabric fabric, MotifReading reading)
+    {
+        output.WriteLine($"Sequence {SequenceOptions.Said(ring.SequenceUnits)} stitches, {MotifNames.Of(reading.Kind)}, lean {(reading.Lean is { } lean ? SequenceOptions.Said(lean.UnitsPerRow) : "none")} a row, {fabric.TwoToned} two-toned stitches.");
+        foreach (var finding in reading.Findings)
+            output.WriteLine(Words(finding));
+        var shown = Math.Min(fabric.Rows, MostPrintedRows);
+        for (var row = shown - 1; row >= 0; row--)
+        {
+            var cells = fabric.Row(row).ToArray();
+            Array.Reverse(cells);
+            output.WriteLine($"{row + 1,5} {string.Concat(cells.Select(Letter))}");
+        }
+        output.WriteLine(shown < fabric.Rows
+            ? $"Row 1 is at the bottom, its first stitch at the right. Rows {shown + 1} to {fabric.Rows} are left out; --json has them."
+            : "Row 1 is at the bottom, its first stitch at the right.");
+    }
+
+    private static char Letter(byte section) => section < 26 ? (char)('A' + section) : (char)('a' + (section - 26) % 26);
+
+    private static string Words(MotifFinding finding) => finding switch
+    {
+        MotifFinding.OneColour => "These colours have no contrast: there is nothing to see.",
+        MotifFinding.TooNarrow => "The row is shorter than one sequence: the motif is cut off at the sides.",
+        MotifFinding.TooShort => "There are too few rows for one whole diamond or slant.",
+        MotifFinding.Uneven => "The counts change from row to row; this is what most rows make.",
+        _ => finding.ToString(),
+    };
+}

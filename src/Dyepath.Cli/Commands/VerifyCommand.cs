@@ -1,0 +1,52 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using Dyepath.Core.Garments;
+using Dyepath.Core.Instructions;
+using Dyepath.Core.Instructions.Reading;
+using Dyepath.Core.Instructions.Writing;
+
+namespace Dyepath.Cli.Commands;
+
+/// <summary><c>dyepath verify</c>: the document's faults, then the technical check of everything derived from it.</summary>
+internal static class VerifyCommand
+{
+    public static Command Create(Terminal terminal)
+    {
+        var file = new ProjectFile();
+        var command = new Command("verify", """
+            Lists every fault of the document with its place, and then checks the pattern as a technical editor would: every number of the
+            plan by a second route, and the written rows by counting their words.
+
+            Example: dyepath verify project.json
+            """);
+        file.AddTo(command);
+        command.SetAction((parsed, stop) =>
+        {
+            var json = parsed.GetValue(file.Json);
+            if (ProjectFile.TryPlan(terminal, file.Read(terminal, parsed), json, stop) is not { } plan)
+                return Task.FromResult(ExitCode.NoFeasibleDesign);
+            var wrong = PatternCheck.Run(plan);
+            if (json)
+            {
+                terminal.WriteJson(writer =>
+                {
+                    writer.WriteStartObject();
+                    Terminal.WriteFaults(writer, [.. wrong.Select(w => new InputFault(w.Place, w.Text))]);
+                    writer.WriteStartArray("findings");
+                    foreach (var finding in plan.Findings)
+                        writer.WriteStringValue($"{finding.Place}: {finding.Text}");
+                    writer.WriteEndArray();
+                    writer.WriteEndObject();
+                });
+            }
+            else
+            {
+                foreach (var finding in plan.Findings.Concat(wrong))
+                    terminal.Output.WriteLine($"{finding.Level.ToString().ToLowerInvariant()}: {finding.Place}: {finding.Text}");
+                terminal.Output.WriteLine(wrong.IsEmpty ? "Every number agrees." : $"{wrong.Length} numbers disagree.");
+            }
+            return Task.FromResult(wrong.IsEmpty ? ExitCode.Success : ExitCode.InternalFault);
+        });
+        return command;
+    }
+}

@@ -1,0 +1,108 @@
+using System.Collections.Immutable;
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using Spectre.Console;
+
+namespace Dyepath.Cli;
+
+/// <summary>Where a command reads and writes; tests give it strings.</summary>
+internal sealed class Terminal(TextReader input, TextWriter output, TextWriter errors)
+{
+    private static readonly JsonWriterOptions Indented = new()
+    {
+        Indented = true,
+        NewLine = "\n",
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
+    public TextReader Input => input;
+
+    public TextWriter Output => output;
+
+    public TextWriter Errors => errors;
+
+    /// <summary>Whether results, and faults too, are written as JSON.</summary>
+    public bool Json { get; set; }
+
+    /// <summary>Writes one JSON value and a line feed to the output.</summary>
+    public void WriteJson(Action<Utf8JsonWriter> write)
+    {
+        using var bytes = new MemoryStream();
+        using (var json = new Utf8JsonWriter(bytes, Indented))
+            write(json);
+        output.Write(Encoding.UTF8.GetString(bytes.GetBuffer().AsSpan(0, (int)bytes.Length)));
+        output.Write('\n');
+    }
+
+    /// <summary>Runs long work, with a progress bar beside the output where someone is watching.</summary>
+    public T Progress<T>(string what, Func<IProgress<double>?, T> work)
+    {
+        if (Console.IsErrorRedirected)
+            return work(null);
+        var console = AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(errors) });
+        return console.Progress().AutoClear(true).Start(context =>
+        {
+            var task = context.AddTask(what, maxValue: 1);
+            return work(new Progress<double>(share => task.Value = share));
+        });
+    }
+
+    /// <summary>Lists every fault of the input and returns the exit code for it.</summary>
+    public int Fail(ImmutableArray<InputFault> faults)
+    {
+        if (Json)
+        {
+            WriteJson(json =>
+            {
+                json.WriteStartObject();
+                WriteFaults(json, faults);
+                json.WriteEndObject();
+            });
+        }
+        foreach (var fault in faults)
+            errors.WriteLine($"{fault.Place}: {fault.Text}");
+        return ExitCode.BadInput;
+    }
+
+    public static void WriteFaults(Utf8JsonWriter json, ImmutableArray<InputFault> faults)
+    {
+        json.WriteStartArray("faults");
+        foreach (var fault in faults)
+        {
+            json.WriteStartObject();
+            json.WriteString("place", fault.Place);
+            json.WriteString("text", fault.Text);
+            json.WriteEndObject();
+        }
+        json.WriteEndArray();
+    }
+
+    /// <summary>The bytes of a file, or of standard input for <c>-</c>; at most 2 MB are of use.</summary>
+    /// <exception cref="BadInputException">The file is missing, unreadable or too large.</exception>
+    public byte[] ReadDocument(string file, int mostBytes)
+    {
+        if (file == "-")
+        {
+            var text = new char[mostBytes + 1];
+            var read = input.ReadBlock(text, 0, text.Length);
+            if (read > mostBytes)
+                throw TooLarge(file, mostBytes);
+            return Encoding.UTF8.GetBytes(text, 0, read);
+        }
+        try
+        {
+            var info = new FileInfo(file);
+            if (info.Exists && info.Length > mostBytes)
+                throw TooLarge(file, mostBytes);
+            return File.ReadAllBytes(file);
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            throw new BadInputException(file, $"It could not be read: {fault.Message}");
+        }
+    }
+
+    private static BadInputException TooLarge(string file, int mostBytes) =>
+        new(file, $"It is larger than {mostBytes:N0} bytes, the most that a project document may have.");
+}

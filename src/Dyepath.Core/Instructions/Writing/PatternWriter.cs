@@ -1,0 +1,33 @@
+using System.Collections.Immutable;
+using Dyepath.Core.Garments;
+
+namespace Dyepath.Core.Instructions.Writing;
+
+/// <summary>Writes the pattern: the instruction tree of a plan, with every number read from the plan.</summary>
+public static class PatternWriter
+{
+    /// <exception cref="ArgumentException">The plan has no size, or its sizes have different pieces.</exception>
+    public static Booklet Write(Plan plan)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        if (plan.Sizes.IsEmpty)
+            throw new ArgumentException("A plan has at least one size.", nameof(plan));
+        var context = new PatternContext(plan);
+        var sections = ImmutableArray.CreateBuilder<Section>();
+        if (context.Own("introduction").ToImmutableArray() is { IsEmpty: false } introduction)
+            sections.Add(new Section("introduction", Phrase.Plain("About"), introduction.CastArray<Block>()));
+        sections.Add(SizesSection.Write(context));
+        sections.Add(MaterialsSection.Materials(context));
+        sections.Add(MaterialsSection.Gauge(context));
+        sections.Add(NotesSection.Abbreviations(context));
+        sections.Add(NotesSection.Notes(context));
+        sections.Add(PiecesSection.Write(context));
+        sections.Add(MakingUpSection.MakingUp(context));
+        if (MakingUpSection.Edgings(context) is { } edgings)
+            sections.Add(edgings);
+        sections.Add(ColoursSection.Write(context));
+        sections.Add(CareSection.Write(context));
+        return new Booklet(
+            plan.Project.Title, plan.Project.Designer, [.. plan.Sizes.Select(s => s.Name)], plan.Project.Edition, sections.ToImmutable());
+    }
+}

@@ -1,0 +1,43 @@
+using System.Collections.Immutable;
+using Dyepath.Core.Fabrics;
+using Dyepath.Core.Yarns;
+
+namespace Dyepath.Core.Instructions.Writing;
+
+/// <summary>Neighbouring units of one colour in a row.</summary>
+public readonly record struct ColourRun(int Section, int Units);
+
+/// <summary>Rows as their maker meets them: run by run in the order of work.</summary>
+public static class RowRuns
+{
+    public static ImmutableArray<ColourRun> Of(Fabric fabric, int row)
+    {
+        ArgumentNullException.ThrowIfNull(fabric);
+        var cells = fabric.Row(row).ToArray();
+        if (fabric.Path.RunsBackwards(row))
+            Array.Reverse(cells);
+        var runs = ImmutableArray.CreateBuilder<ColourRun>();
+        foreach (var cell in cells)
+        {
+            if (runs.Count > 0 && fabric.Ring.Colours[runs[^1].Section] == fabric.Ring.Colours[cell])
+                runs[^1] = runs[^1] with { Units = runs[^1].Units + 1 };
+            else
+                runs.Add(new ColourRun(cell, 1));
+        }
+        return runs.ToImmutable();
+    }
+
+    /// <summary>After how many rows the same rows come again; null where they do not within the piece, or change along it.</summary>
+    public static int? Repeat(Fabric fabric)
+    {
+        ArgumentNullException.ThrowIfNull(fabric);
+        if (fabric.Path.Advance is not { } advance)
+            return null;
+        for (var steps = 1; steps * advance.Rows <= fabric.Rows; steps++)
+        {
+            if (steps * advance.Micro % fabric.Ring.Total == 0)
+                return steps * advance.Rows;
+        }
+        return null;
+    }
+}

@@ -1,0 +1,16 @@
+namespace Dyepath.Core.Making;
+
+/// <summary>When the maker compares the colours worked with the colours planned, and then corrects.</summary>
+public enum CheckHabit
+{
+    Never,
+
+    /// <summary>At the end of every row or round.</summary>
+    EveryRow,
+
+    /// <summary>After the stitch in which a whole sequence, counted from the piece's first stitch, is planned to end.</summary>
+    EverySequence,
+
+    /// <summary>After the stitch in which a colour is planned to end.</summary>
+    EverySection,
+}

@@ -1,0 +1,53 @@
+using System.Collections.Immutable;
+
+namespace Dyepath.Core.Making;
+
+/// <summary>What came of working a piece many times over. Shares are of stitches in their planned colour, in [0, 1].</summary>
+public sealed class SimulationResult
+{
+    internal SimulationResult(
+        ImmutableArray<double> shares, ImmutableArray<double> rowShares, double goodShare, double meanCorrection)
+    {
+        Shares = shares;
+        RowShares = rowShares;
+        ImmutableArray<double> ordered = shares.Sort();
+        Median = Quantile(ordered, 0.5);
+        P05 = Quantile(ordered, 0.05);
+        P95 = Quantile(ordered, 0.95);
+        Good = (double)shares.Count(share => share >= goodShare) / shares.Length;
+        MeanCorrection = meanCorrection;
+    }
+
+    /// <summary>Each trial's share, in the trials' order.</summary>
+    public ImmutableArray<double> Shares { get; }
+
+    /// <summary>Each row's share over all trials, first row first.</summary>
+    public ImmutableArray<double> RowShares { get; }
+
+    public double Median { get; }
+
+    /// <summary>Five trials in a hundred fall below it.</summary>
+    public double P05 { get; }
+
+    /// <summary>Five trials in a hundred lie above it.</summary>
+    public double P95 { get; }
+
+    /// <summary>The share of trials that reach the good share.</summary>
+    public double Good { get; }
+
+    /// <summary>Mean absolute relative correction over all stitches of all trials.</summary>
+    public double MeanCorrection { get; }
+
+    /// <summary>
+    /// Definition 7 of Hyndman and Fan, "Sample quantiles in statistical packages", The American Statistician 50, 1996:
+    /// linear between the order statistics around (n − 1)p.
+    /// </summary>
+    internal static double Quantile(ImmutableArray<double> ordered, double p)
+    {
+        double place = (ordered.Length - 1) * p;
+        int below = (int)place;
+        return below + 1 == ordered.Length
+            ? ordered[below]
+            : ordered[below] + (place - below) * (ordered[below + 1] - ordered[below]);
+    }
+}

@@ -1,0 +1,36 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Dyepath.Core.Instructions;
+using Dyepath.Drawing.Html;
+
+namespace Dyepath.Drawing;
+
+/// <summary>The booklet as one page of HTML that loads nothing else and runs no script.</summary>
+public static class HtmlBooklet
+{
+    /// <returns>A whole document; the same bytes for the same booklet and edition.</returns>
+    /// <exception cref="ArgumentException">A picture or table contradicts itself.</exception>
+    public static string Write(Booklet booklet, Edition edition, Func<Phrase, ImmutableArray<TextSpan>> say)
+    {
+        ArgumentNullException.ThrowIfNull(booklet);
+        ArgumentNullException.ThrowIfNull(edition);
+        ArgumentNullException.ThrowIfNull(say);
+        var reader = new Reader(edition, say);
+        var html = new HtmlText();
+        html.Raw(string.Create(CultureInfo.InvariantCulture, $"<!doctype html>\n<html lang=\"{reader.Language}\">\n<head>\n<meta charset=\"utf-8\">\n"));
+        html.Raw("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
+        html.Raw("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n");
+        html.Element("title", booklet.Title).Raw("\n<style>\n").Raw(Style()).Raw("</style>\n</head>\n<body>\n");
+        html.Raw("<a class=\"skip\" href=\"#pattern\">Skip to the pattern</a>\n<div class=\"page\">\n");
+        new HtmlPage(html, booklet, reader).Write();
+        return html.Raw("</div>\n</body>\n</html>\n").ToString();
+    }
+
+    private static string Style()
+    {
+        using var stream = typeof(HtmlBooklet).Assembly.GetManifestResourceStream("booklet.css")
+            ?? throw new InvalidOperationException("booklet.css is not embedded.");
+        using var text = new StreamReader(stream);
+        return text.ReadToEnd();
+    }
+}

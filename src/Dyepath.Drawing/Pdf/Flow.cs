@@ -1,0 +1,124 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Dyepath.Core.Colours;
+using Dyepath.Core.Instructions;
+using Dyepath.Drawing.Lists;
+using Dyepath.Drawing.Pictures;
+using Dyepath.Drawing.Typography;
+
+namespace Dyepath.Drawing.Pdf;
+
+/// <summary>Fills pages from the top down and records what to write.</summary>
+internal sealed class Flow
+{
+    public const double BodySize = 10.5;
+
+    /// <summary>Distance of baselines over the size of type.</summary>
+    public const double Leading = 1.4;
+
+    private const double FooterSize = 8.5;
+
+    private readonly List<PageOp> _ops = [];
+    private readonly string _runningTitle;
+    private bool _atTop;
+
+    public Flow(PageFrame frame, string runningTitle)
+    {
+        Frame = frame;
+        var first = TextWrap.Lines([new TextSpan(runningTitle, false)], frame.TextWidth - 40, FooterSize)[0];
+        _runningTitle = string.Concat(first.Select(span => span.Text));
+        NextPage();
+    }
+
+    public PageFrame Frame { get; }
+
+    public IReadOnlyList<PageOp> Ops => _ops;
+
+    public int Page { get; private set; }
+
+    public double Y { get; private set; }
+
+    public const double Left = PageFrame.Left;
+
+    public double Free => Frame.Bottom - Y;
+
+    public void Add(PageOp op) => _ops.Add(op);
+
+    public void NextPage()
+    {
+        _ops.Add(new NewPage());
+        Page++;
+        Y = PageFrame.Top;
+        _atTop = true;
+        if (Page > 1)
+            Footer();
+    }
+
+    /// <summary>Goes to the next page where less than <paramref name="height"/> is free; true if it did.</summary>
+    public bool Need(double height)
+    {
+        if (_atTop || height <= Free)
+            return false;
+        NextPage();
+        return true;
+    }
+
+    /// <summary>Leaves room, but not at the top of a page.</summary>
+    public void Space(double height)
+    {
+        if (!_atTop)
+            Y += height;
+    }
+
+    public void Use(double height)
+    {
+        Y += height;
+        _atTop = false;
+    }
+
+    /// <summary>Words of one line, its top at <paramref name="top"/>.</summary>
+    public void Line(ImmutableArray<TextSpan> spans, double x, double top, double size, Srgb? colour = null)
+    {
+        foreach (var span in spans)
+        {
+            var face = Typeface.Of(span.Strong);
+            _ops.Add(new Words(x, top + size * (Leading + 0.62) / 2, span.Text, face, size, colour ?? Ink.Black));
+            x += face.Width(span.Text, size);
+        }
+    }
+
+    /// <summary>Lines that may go on on the next page, never with one line alone on either.</summary>
+    public void Lines(ImmutableArray<ImmutableArray<TextSpan>> lines, double x, double size, Srgb? colour = null)
+    {
+        var height = size * Leading;
+        var left = lines.Length;
+        foreach (var line in lines)
+        {
+            var together = left == lines.Length || left == 2 ? Math.Min(left, left == 3 ? 3 : 2) : 1;
+            Need(together * height);
+            Line(line, x, Y, size, colour);
+            Use(height);
+            left--;
+        }
+    }
+
+    /// <summary>A filled rectangle that is not part of the text.</summary>
+    public void Rule(double x, double y, double width, double height, Srgb colour)
+    {
+        var fill = new PathBuilder().Rectangle(0, 0, width, height).With(new Style(colour));
+        _ops.Add(new Begin(Role.Artifact));
+        _ops.Add(new Draw(new Sheet(width, height, [fill], ""), x, y, 1));
+        _ops.Add(new End());
+    }
+
+    private void Footer()
+    {
+        var baseline = Frame.Bottom + 26;
+        var number = Page.ToString(CultureInfo.InvariantCulture);
+        var right = PageFrame.Left + Frame.TextWidth - Typeface.Regular.Width(number, FooterSize);
+        _ops.Add(new Begin(Role.Artifact));
+        _ops.Add(new Words(PageFrame.Left, baseline, _runningTitle, Typeface.Regular, FooterSize, Ink.Soft));
+        _ops.Add(new Words(right, baseline, number, Typeface.Regular, FooterSize, Ink.Soft));
+        _ops.Add(new End());
+    }
+}

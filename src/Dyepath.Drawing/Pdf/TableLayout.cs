@@ -1,0 +1,179 @@
+using System.Collections.Immutable;
+using Dyepath.Core.Instructions;
+using Dyepath.Drawing.Pictures;
+
+namespace Dyepath.Drawing.Pdf;
+
+/// <summary>
+/// A table with ruled rows. It takes the notes margin where it must; columns that still do not fit go into further
+/// tables, each with the first column. The head is repeated where a page ends.
+/// </summary>
+internal sealed class TableLayout
+{
+    private const double Size = 8.8;
+    private const double CaptionSize = 9.5;
+    private const double LineHeight = Size * 1.3;
+    private const double Gutter = 10;
+    private const double Padding = 3;
+
+    private readonly Flow _flow;
+    private readonly bool _numbers;
+    private readonly ImmutableArray<TextSpan> _caption;
+    private readonly ImmutableArray<ImmutableArray<TextSpan>>[] _rows;
+
+    public TableLayout(Flow flow, Table table, Booklet booklet, Reader reader)
+    {
+        _flow = flow;
+        _numbers = table.PerSizeColumns;
+        _caption = reader.Say(table.Caption);
+        _rows = [.. table.ForSize(reader.OnlySize(booklet)).Select(row => ImmutableArray.CreateRange(row, reader.SayCell))];
+        var columns = _rows[0].Length;
+        if (_rows.Any(row => row.Length != columns))
+            throw new ArgumentException($"Every row of a table has as many cells as its head, {columns}.", nameof(table));
+    }
+
+    /// <summary>Caption, head and first rows.</summary>
+    public const double FirstHeight = CaptionSize * Flow.Leading * 2 + 4 * (LineHeight + 2 * Padding);
+
+    public void Write()
+    {
+        var groups = Groups();
+        for (var i = 0; i < groups.Count; i++)
+            Write(groups[i], i == 0 ? _caption : [.. _caption, new TextSpan(" (continued)", false)]);
+    }
+
+    private void Write((int[] Columns, double[] Widths) group, ImmutableArray<TextSpan> caption)
+    {
+        var captions = TextWrap.Lines(caption, _flow.Frame.TextWidth, CaptionSize);
+        var head = Cells(0, group);
+        _flow.Need(captions.Length * CaptionSize * Flow.Leading + Height(head) + 2 * LineHeight + 6);
+        _flow.Add(new Begin(Role.Table));
+        _flow.Add(new Begin(Role.TableCaption));
+        _flow.Add(new Begin(Role.Paragraph));
+        _flow.Lines(captions, Flow.Left, CaptionSize, Ink.Soft);
+        _flow.Add(new End());
+        _flow.Add(new End());
+        _flow.Use(2);
+        Row(head, group.Widths, header: true);
+        for (var row = 1; row < _rows.Length; row++)
+        {
+            foreach (var cells in Parts(Cells(row, group), _flow.Frame.BodyHeight - Height(head)))
+            {
+                if (_flow.Need(Height(cells)))
+                    RepeatedHead(head, group.Widths);
+                Row(cells, group.Widths, header: false);
+            }
+        }
+        _flow.Add(new End());
+        _flow.Space(14);
+    }
+
+    private ImmutableArray<ImmutableArray<TextSpan>>[] Cells(int row, (int[] Columns, double[] Widths) group) =>
+        [.. group.Columns.Select((column, i) => TextWrap.Lines(Strengthened(row, _rows[row][column]), group.Widths[i], Size))];
+
+    private static ImmutableArray<TextSpan> Strengthened(int row, ImmutableArray<TextSpan> spans) =>
+        row == 0 ? [.. spans.Select(span => span with { Strong = true })] : spans;
+
+    private static double Height(ImmutableArray<ImmutableArray<TextSpan>>[] cells) => cells.Max(lines => lines.Length) * LineHeight + 2 * Padding;
+
+    /// <summary>A row taller than a page is shared out over several.</summary>
+    private static IEnumerable<ImmutableArray<ImmutableArray<TextSpan>>[]> Parts(ImmutableArray<ImmutableArray<TextSpan>>[] cells, double room)
+    {
+        var fits = Math.Max(1, (int)((room - 2 * Padding) / LineHeight));
+        var all = cells.Max(lines => lines.Length);
+        for (var first = 0; first < all; first += fits)
+            yield return [.. cells.Select(lines => lines.Skip(first).Take(fits).ToImmutableArray())];
+    }
+
+    private void Row(ImmutableArray<ImmutableArray<TextSpan>>[] cells, double[] widths, bool header)
+    {
+        _flow.Add(new Begin(Role.Row));
+        DrawCells(cells, widths, (column, draw) =>
+        {
+            _flow.Add(new Begin(header ? Role.ColumnHeader : column == 0 ? Role.RowHeader : Role.Cell));
+            draw();
+            _flow.Add(new End());
+        });
+        _flow.Add(new End());
+        Finish(cells, widths, header);
+    }
+
+    private void RepeatedHead(ImmutableArray<ImmutableArray<TextSpan>>[] head, double[] widths)
+    {
+        _flow.Add(new Begin(Role.Artifact));
+        DrawCells(head, widths, (_, draw) => draw());
+        _flow.Add(new End());
+        Finish(head, widths, header: true);
+    }
+
+    private void DrawCells(ImmutableArray<ImmutableArray<TextSpan>>[] cells, double[] widths, Action<int, Action> each)
+    {
+        var x = Flow.Left;
+        for (var column = 0; column < cells.Length; column++)
+        {
+            var (lines, width, left) = (cells[column], widths[column], x);
+            var atRight = _numbers && column > 0;
+            each(column, () =>
+            {
+                for (var i = 0; i < lines.Length; i++)
+                {
+                    var at = atRight ? left + width - TextWrap.Width(Trimmed(lines[i]), Size) : left;
+                    _flow.Line(lines[i], at, _flow.Y + Padding + i * LineHeight, Size);
+                }
+            });
+            x += width + Gutter;
+        }
+    }
+
+    private static IEnumerable<TextSpan> Trimmed(ImmutableArray<TextSpan> line) =>
+        line.Select((span, i) => i == line.Length - 1 ? span with { Text = span.Text.TrimEnd(' ') } : span);
+
+    private void Finish(ImmutableArray<ImmutableArray<TextSpan>>[] cells, double[] widths, bool header)
+    {
+        _flow.Use(Height(cells));
+        _flow.Rule(Flow.Left, _flow.Y, widths.Sum() + Gutter * (widths.Length - 1), header ? 0.9 : 0.35, header ? Ink.Soft : Ink.Line);
+        _flow.Use(1);
+    }
+
+    private List<(int[] Columns, double[] Widths)> Groups()
+    {
+        var columns = Enumerable.Range(0, _rows[0].Length).ToArray();
+        var natural = columns.Select(c => _rows.Select((row, r) => TextWrap.Width(Strengthened(r, row[c]), Size)).Max() + 0.5).ToArray();
+        var least = columns.Select(c => _rows.Select((row, r) => TextWrap.LongestWord(Strengthened(r, row[c]), Size)).Max() + 0.5).ToArray();
+        var full = _flow.Frame.FullWidth;
+        natural[0] = Math.Min(natural[0], Math.Max(least[0], full * 0.4));
+        if (_numbers && columns.Length > 1)
+        {
+            Array.Fill(natural, natural.Skip(1).Max(), 1, columns.Length - 1);
+            Array.Fill(least, least.Skip(1).Max(), 1, columns.Length - 1);
+        }
+        if (Fits(natural, full))
+            return [(columns, natural)];
+        if (Fits(least, full))
+            return [(columns, Shared(natural, least, full - Gutter * (columns.Length - 1)))];
+        var first = Math.Min(natural[0], full * 0.4);
+        var groups = new List<(int[], double[])>();
+        for (var start = 1; start < columns.Length;)
+        {
+            var end = start + 1;
+            var used = first + Gutter + natural[start];
+            while (end < columns.Length && used + Gutter + natural[end] <= full)
+                used += Gutter + natural[end++];
+            double[] widths = [first, .. natural[start..end].Select(width => Math.Min(width, full - first - Gutter))];
+            groups.Add(([0, .. columns[start..end]], widths));
+            start = end;
+        }
+        return groups.Count > 0 ? groups : [(columns, [full])];
+    }
+
+    private static bool Fits(double[] widths, double room) => widths.Sum() + Gutter * (widths.Length - 1) <= room;
+
+    /// <summary>Columns of sizes are narrow and alike, so that all of their cells break at the same place.</summary>
+    private double[] Shared(double[] natural, double[] least, double room)
+    {
+        if (_numbers)
+            return [Math.Min(natural[0], room - least.Skip(1).Sum()), .. least.Skip(1)];
+        var share = (room - least.Sum()) / Math.Max(0.01, natural.Sum() - least.Sum());
+        return [.. natural.Zip(least, (n, l) => l + (n - l) * Math.Clamp(share, 0, 1))];
+    }
+}

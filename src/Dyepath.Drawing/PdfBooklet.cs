@@ -1,0 +1,44 @@
+using System.Collections.Immutable;
+using Dyepath.Core.Instructions;
+using Dyepath.Drawing.Pdf;
+using Dyepath.Drawing.Typography;
+using PdfSharp.Pdf;
+
+namespace Dyepath.Drawing;
+
+/// <summary>The booklet as a PDF to print or to read: tagged, with its fonts, contents and bookmarks.</summary>
+public static class PdfBooklet
+{
+    /// <param name="output">Written to from its current place, once the whole file is made; not closed.</param>
+    /// <exception cref="ArgumentException">A picture or table contradicts itself.</exception>
+    /// <exception cref="OperationCanceledException">Cancelled before anything was written.</exception>
+    public static void Write(
+        Booklet booklet, Edition edition, Func<Phrase, ImmutableArray<TextSpan>> say, PageSize size, Stream output, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(booklet);
+        ArgumentNullException.ThrowIfNull(edition);
+        ArgumentNullException.ThrowIfNull(say);
+        ArgumentNullException.ThrowIfNull(output);
+        var reader = new Reader(edition, say);
+        var frame = PageFrame.Of(size);
+        var flow = new Flow(frame, booklet.Title);
+        CoverPages.Write(flow, booklet, reader);
+        var blocks = new PageBlocks(flow, booklet, reader);
+        for (var i = 0; i < booklet.Sections.Length; i++)
+        {
+            cancel.ThrowIfCancellationRequested();
+            blocks.Write(booklet.Sections[i], i);
+        }
+        using var document = new PdfDocument();
+        document.Info.Title = SafeText.OneLine(booklet.Title);
+        document.Info.Author = SafeText.OneLine(booklet.Designer);
+        document.Info.Creator = "Dyepath";
+        document.Options.CompressContentStreams = true;
+        TaggedPages.Write(document, flow.Ops, frame, reader.Language, cancel);
+        using var bytes = new MemoryStream();
+        document.Save(bytes, false);
+        var file = bytes.GetBuffer().AsSpan(0, (int)bytes.Length);
+        PdfUaMark.Set(file);
+        output.Write(file);
+    }
+}

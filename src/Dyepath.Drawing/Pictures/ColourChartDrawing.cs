@@ -1,0 +1,162 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Dyepath.Core.Instructions;
+using Dyepath.Drawing.Lists;
+
+namespace Dyepath.Drawing.Pictures;
+
+/// <summary>
+/// Draws a colour chart as it is worked: row 1 at the bottom, each row's number and an arrow where the row begins.
+/// A chart too large for the room is divided into parts, after an overview of where each lies.
+/// </summary>
+internal static class ColourChartDrawing
+{
+    private const double Side = 10;
+    private const double Below = 5;
+    private const double Above = 1.5;
+
+    /// <summary>Smallest side of a cell that still takes a legible symbol, in millimetres.</summary>
+    private const double SmallestCell = 3.1;
+
+    /// <summary>Width on a screen, where there is room, in millimetres.</summary>
+    private const double ScreenCell = 4.6;
+
+    private const double LargestCell = 5.2;
+
+    public static DrawnPicture Draw(ColourChart chart, string title, string description, Reader reader, Room room)
+    {
+        var geometry = new ChartGeometry(chart, reader.LeftHanded);
+        var key = ColourKeySigns.Of(chart.Key);
+        var smallest = SmallestCell / Math.Min(1, geometry.Proportion);
+        if (!room.IsPaged)
+            return new DrawnPicture([Part(chart, geometry, geometry.Whole, Math.Max(ScreenCell, smallest), title, description)], key);
+        var inside = new Room(room.Width - 2 * Side, room.Height - Below - Above);
+        if (Fitting(geometry.Whole, geometry, inside) is var fitting && fitting >= smallest)
+            return new DrawnPicture([Part(chart, geometry, geometry.Whole, fitting, title, description)], key);
+        var parts = Divide(geometry, inside.Width / smallest, inside.Height / (smallest * geometry.Proportion));
+        var unitWidth = parts.Min(part => Fitting(part.Window, geometry, inside));
+        var sheets = parts.Select(part => Part(chart, geometry, part.Window, unitWidth, $"{title} Part {part.Name}: {Extent(chart, geometry, part.Window)}.", description));
+        return new DrawnPicture([Overview(chart, geometry, parts, title, description, room), .. sheets], key);
+    }
+
+    private static double Fitting(ChartWindow window, ChartGeometry geometry, Room room) =>
+        Math.Min(LargestCell, Math.Min(room.Width / window.Columns, room.Height / (window.Rows * geometry.Proportion)));
+
+    /// <summary>The colours alone, to scale, for a cover; cut to a height of at most three quarters of the width.</summary>
+    public static Sheet Fabric(ColourChart chart, bool leftHanded, double width, string title)
+    {
+        var geometry = new ChartGeometry(chart, leftHanded);
+        var unit = width / geometry.Whole.Columns;
+        var rows = Math.Clamp((int)(width * 0.75 / (unit * geometry.Proportion)), 1, chart.Rows);
+        var cells = new ChartCells(chart, geometry, geometry.Whole with { EndRow = rows }, unit);
+        return new Sheet(width, cells.Height, [.. cells.Colours()], title);
+    }
+
+    private static Sheet Part(ColourChart chart, ChartGeometry geometry, ChartWindow window, double unitWidth, string title, string description)
+    {
+        var cells = new ChartCells(chart, geometry, window, unitWidth);
+        ImmutableArray<Shape> inside = [.. cells.Colours(), .. cells.Symbols(), .. cells.Grid(), .. RowNumbers(chart, geometry, window, cells), .. ColumnNumbers(geometry, window, cells)];
+        return new Sheet(cells.Width + 2 * Side, cells.Height + Above + Below, [new Group(inside, new Point(Side, Above))], title, description);
+    }
+
+    private static IEnumerable<Shape> RowNumbers(ColourChart chart, ChartGeometry geometry, ChartWindow window, ChartCells cells)
+    {
+        var size = Math.Min(2.8, cells.RowHeight * 0.9);
+        var arrow = Math.Min(2.6, cells.RowHeight);
+        for (var row = window.FirstRow; row < window.EndRow; row++)
+        {
+            var middle = cells.Top(row) + cells.RowHeight / 2;
+            var atRight = geometry.BeginsAtRight(row);
+            var outward = atRight ? 1 : -1;
+            var edge = atRight ? cells.Width : 0;
+            var lettering = new Lettering(size, Ink.Black, atRight ? Anchor.Start : Anchor.End, Bold: (chart.FirstRow + row) % 10 == 0);
+            var number = (chart.FirstRow + row).ToString(CultureInfo.InvariantCulture);
+            foreach (var shape in Arrow.Drawn(new Point(edge + outward * (0.7 + arrow), middle), new Point(edge + outward * 0.7, middle), arrow * 0.5, Ink.Fine))
+                yield return shape;
+            yield return new TextLine(new Point(edge + outward * (1.3 + arrow), lettering.BaselineAround(middle)), number, lettering);
+        }
+    }
+
+    private static IEnumerable<Shape> ColumnNumbers(ChartGeometry geometry, ChartWindow window, ChartCells cells)
+    {
+        var first = geometry.Whole.FirstHalf;
+        var lettering = new Lettering(2.6, Ink.Black, Anchor.Middle);
+        var ticks = new PathBuilder();
+        for (var half = first; half < window.EndHalf; half += 2)
+        {
+            var column = (half - first) / 2 + 1;
+            if (half < window.FirstHalf || (column != 1 && column % 10 != 0))
+                continue;
+            var x = (geometry.Left(window, half, half + 2) + 0.5) * cells.UnitWidth;
+            ticks.Line(new Point(x, cells.Height + 0.3), new Point(x, cells.Height + 1.1)).Line(new Point(x, -0.3), new Point(x, -1.1));
+            yield return new TextLine(new Point(x, cells.Height + 3.5), column.ToString(CultureInfo.InvariantCulture), lettering);
+        }
+        if (!ticks.IsEmpty)
+            yield return ticks.With(new Style(null, Ink.Fine));
+    }
+
+    /// <summary>Equal parts, in tens where they can be, lettered from the first stitch on and numbered from the first row up.</summary>
+    private static ImmutableArray<(string Name, ChartWindow Window)> Divide(ChartGeometry geometry, double columnsThatFit, double rowsThatFit)
+    {
+        var whole = geometry.Whole;
+        var columns = Step((int)Math.Ceiling(whole.Columns), (int)columnsThatFit);
+        var rows = Step(whole.Rows, (int)rowsThatFit);
+        var parts = ImmutableArray.CreateBuilder<(string, ChartWindow)>();
+        for (var row = 0; row * rows < whole.Rows; row++)
+        {
+            for (var column = 0; whole.FirstHalf + column * columns * 2 < whole.EndHalf; column++)
+            {
+                var half = whole.FirstHalf + column * columns * 2;
+                parts.Add((
+                    $"{ColumnName(column)}{row + 1}",
+                    new ChartWindow(row * rows, Math.Min(whole.EndRow, (row + 1) * rows), half, Math.Min(whole.EndHalf, half + columns * 2))));
+            }
+        }
+        return parts.ToImmutable();
+    }
+
+    /// <summary>Largest step of at most <paramref name="fits"/> that shares <paramref name="all"/> out evenly, in tens where possible.</summary>
+    private static int Step(int all, int fits)
+    {
+        fits = Math.Max(1, fits);
+        if (all <= fits)
+            return all;
+        var parts = (all + fits - 1) / fits;
+        var even = (all + parts - 1) / parts;
+        var tens = (even + 9) / 10 * 10;
+        return tens <= fits && all - (parts - 1) * tens >= tens / 2 ? tens : even;
+    }
+
+    private static string ColumnName(int column) =>
+        column < 26 ? ((char)('A' + column)).ToString() : $"{ColumnName(column / 26 - 1)}{(char)('A' + column % 26)}";
+
+    private static string Extent(ColourChart chart, ChartGeometry geometry, ChartWindow window)
+    {
+        var first = (window.FirstHalf - geometry.Whole.FirstHalf) / 2 + 1;
+        var last = (window.EndHalf - geometry.Whole.FirstHalf + 1) / 2;
+        var rows = geometry.Alternates && chart.Working == Core.Fabrics.Working.Turned ? "rows" : "rounds";
+        return string.Create(CultureInfo.InvariantCulture, $"columns {first} to {last}, {rows} {chart.FirstRow + window.FirstRow} to {chart.FirstRow + window.EndRow - 1}");
+    }
+
+    private static Sheet Overview(ColourChart chart, ChartGeometry geometry, ImmutableArray<(string Name, ChartWindow Window)> parts, string title, string description, Room room)
+    {
+        var unit = Math.Min(room.Width * 0.8 / geometry.Whole.Columns, room.Height * 0.4 / (geometry.Whole.Rows * geometry.Proportion));
+        var cells = new ChartCells(chart, geometry, geometry.Whole, unit);
+        var shapes = ImmutableArray.CreateBuilder<Shape>();
+        shapes.AddRange(cells.Colours());
+        var frames = new PathBuilder();
+        var lettering = new Lettering(3, Ink.Black, Anchor.Middle, Bold: true);
+        foreach (var (name, window) in parts)
+        {
+            var x = geometry.Left(geometry.Whole, window.FirstHalf, window.EndHalf) * unit;
+            var y = cells.Top(window.EndRow - 1);
+            var (width, height) = (window.Columns * unit, window.Rows * cells.RowHeight);
+            frames.Rectangle(x, y, width, height);
+            var middle = new Point(x + width / 2, y + height / 2);
+            shapes.Add(new Ellipse(middle, 3.4, 2.6, new Style(Ink.Paper, Ink.Fine)));
+            shapes.Add(new TextLine(new Point(middle.X, lettering.BaselineAround(middle.Y)), name, lettering));
+        }
+        shapes.Add(frames.With(new Style(null, Ink.Edge)));
+        return new Sheet(cells.Width + 1, cells.Height + 1, [new Group(shapes.ToImmutable(), new Point(0.5, 0.5))], $"{title} Where each part lies.", description);
+    }
+}

@@ -1,0 +1,128 @@
+using Dyepath.Drawing.Lists;
+using Dyepath.Drawing.Typography;
+
+namespace Dyepath.Drawing.Pictures;
+
+/// <summary>
+/// One dimension on the sheet: an arrowed line parallel to what it measures, thin witness lines that lead to it, and
+/// its label in a gap of the line, or beside it where the line is too short.
+/// </summary>
+/// <param name="Away">Unit vector from what is measured towards the line.</param>
+/// <param name="Distance">Millimetres between the two.</param>
+internal sealed record DimensionLine(Point From, Point To, Point Away, double Distance, string Label)
+{
+    public const double LabelSize = 3;
+
+    /// <summary>Room between two dimension lines that lie side by side.</summary>
+    public const double Lane = 5.5;
+
+    private const double Head = 2.2;
+
+    private static readonly Lettering Lettering = new(LabelSize, Ink.Black, Anchor.Middle);
+
+    private Point Start => From + Away * Distance;
+
+    private Point End => To + Away * Distance;
+
+    private double Length => (To - From).Length;
+
+    private double LabelWidth => Typeface.Regular.Width(Label, LabelSize);
+
+    /// <summary>Letters stand upright; longer labels run along the line.</summary>
+    private double Degrees => Label.Length <= 2 ? 0 : Upright((To - From) * (1 / Length));
+
+    private bool LabelFits => LabelExtent + 2 * Head + 2 <= Length;
+
+    /// <summary>A label much longer than its line belongs in the key.</summary>
+    public bool LabelBelongsInKey => Label.Length > 2 && LabelWidth > Math.Max(Length + 2, 16);
+
+    private double LabelExtent => Label.Length <= 2 ? LabelSize : LabelWidth;
+
+    private Point LabelMiddle
+    {
+        get
+        {
+            var middle = (Start + End) * 0.5;
+            return LabelFits ? middle : middle + Away * (Label.Length <= 2 ? Math.Max(LabelWidth, LabelSize) * 0.5 + 1 : LabelSize * 0.5 + 0.8);
+        }
+    }
+
+    /// <summary>Place on the axis that runs away from what is measured.</summary>
+    public double LanePlace => Start.X * Away.X + Start.Y * Away.Y;
+
+    public bool SharesLane(DimensionLine other)
+    {
+        if (Away.X * other.Away.X + Away.Y * other.Away.Y < 0.99 || Math.Abs(LanePlace - other.LanePlace) >= Lane)
+            return false;
+        var along = new Point(-Away.Y, Away.X);
+        var (a, b) = (Span(this), Span(other));
+        return a.Low < b.High && b.Low < a.High;
+
+        (double Low, double High) Span(DimensionLine line)
+        {
+            var from = line.From.X * along.X + line.From.Y * along.Y;
+            var to = line.To.X * along.X + line.To.Y * along.Y;
+            return (Math.Min(from, to), Math.Max(from, to));
+        }
+    }
+
+    public IEnumerable<Point> Corners()
+    {
+        yield return Start + Away;
+        yield return End + Away;
+        var reach = Math.Max(LabelWidth, LabelSize) / 2 + 0.5;
+        var (sin, cos) = Math.SinCos(Degrees * Math.PI / 180);
+        var along = new Point(cos, sin) * reach;
+        var across = new Point(-sin, cos) * (LabelSize / 2 + 0.3);
+        yield return LabelMiddle + along + across;
+        yield return LabelMiddle - along - across;
+        yield return LabelMiddle + along - across;
+        yield return LabelMiddle - along + across;
+    }
+
+    public IEnumerable<Shape> Draw()
+    {
+        var lines = new PathBuilder();
+        if (Distance > 1)
+        {
+            lines.Line(From + Away * 0.8, Start + Away).Line(To + Away * 0.8, End + Away);
+        }
+        if (Length > 0.01)
+        {
+            var along = (To - From) * (1 / Length);
+            var inside = Length > 2 * Head + 1;
+            var (start, end) = inside ? (Start + along * (Head * 0.6), End - along * (Head * 0.6)) : (Start - along * (Head * 2), End + along * (Head * 2));
+            if (LabelFits)
+            {
+                var gap = along * (LabelExtent / 2 + 0.8);
+                lines.Line(start, (Start + End) * 0.5 - gap).Line((Start + End) * 0.5 + gap, end);
+            }
+            else
+            {
+                lines.Line(start, end);
+            }
+            yield return Arrow.Head(Start, along * (inside ? -1 : 1), Head, Ink.Soft);
+            yield return Arrow.Head(End, along * (inside ? 1 : -1), Head, Ink.Soft);
+        }
+        if (!lines.IsEmpty)
+            yield return lines.With(new Style(null, Ink.Fine));
+        yield return LabelLine(LabelMiddle, Label, Degrees, Lettering);
+    }
+
+    /// <summary>A text whose capitals stand centred on <paramref name="middle"/>, turned about it.</summary>
+    public static TextLine LabelLine(Point middle, string text, double degrees, Lettering lettering)
+    {
+        var (sin, cos) = Math.SinCos(degrees * Math.PI / 180);
+        var down = lettering.BaselineAround(0);
+        return new TextLine(middle + new Point(-sin * down, cos * down), text, lettering, degrees);
+    }
+
+    /// <summary>Angle of a line so that words along it are never upside down; upright lines read upwards.</summary>
+    public static double Upright(Point along)
+    {
+        var degrees = Math.Atan2(along.Y, along.X) * 180 / Math.PI;
+        if (degrees > 89.9)
+            degrees -= 180;
+        return degrees < -90.1 ? degrees + 180 : degrees;
+    }
+}

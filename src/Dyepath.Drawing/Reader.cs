@@ -1,0 +1,36 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Dyepath.Core.Instructions;
+
+namespace Dyepath.Drawing;
+
+/// <summary>One reader's copy: the edition and how its phrases are said.</summary>
+internal sealed class Reader(Edition edition, Func<Phrase, ImmutableArray<TextSpan>> say)
+{
+    public Edition Edition { get; } = edition;
+
+    public bool LeftHanded => Edition.Hand == Hand.Left;
+
+    public bool InchesFirst => Edition.Units is Units.Inches or Units.InchesThenCentimetres;
+
+    /// <summary>BCP 47.</summary>
+    public string Language => Edition.Terms == Terms.Uk ? "en-GB" : "en-US";
+
+    public ImmutableArray<TextSpan> Say(Phrase phrase) => say(phrase);
+
+    /// <summary>For narrow columns: the stroke between two units stays with the number before it.</summary>
+    public ImmutableArray<TextSpan> SayCell(Phrase phrase) =>
+        [.. say(phrase).Select(span => span with { Text = span.Text.Replace(" / ", "\u00A0/ ", StringComparison.Ordinal) })];
+
+    public string Text(Phrase phrase) => string.Concat(say(phrase).Select(span => span.Text));
+
+    /// <summary>Index of the edition's one size, or null for all of them.</summary>
+    public int? OnlySize(Booklet booklet) =>
+        Edition.Size is { } size && booklet.Sizes.IndexOf(size) is >= 0 and var at ? at : null;
+
+    public string SizesLine(Booklet booklet) => OnlySize(booklet) is { } only
+        ? $"Size {booklet.Sizes[only]}"
+        : booklet.Sizes.Length == 1 ? $"Size {booklet.Sizes[0]}" : $"Sizes {booklet.Sizes[0]} ({string.Join(", ", booklet.Sizes.Skip(1))})";
+
+    public static string Number(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,107 @@
+using System.Collections.Immutable;
+using CsCheck;
+using Dyepath.Core.Making;
+using Dyepath.Core.Yarns;
+
+namespace Dyepath.Core.Tests.Making;
+
+public sealed class PlannedPieceTests
+{
+    [Fact]
+    public void Known_a_round_takes_up_the_sequence_from_its_start()
+    {
+        PlannedPiece piece = Pieces.Of([2, 1, 3], stitches: 5, rows: 2, start: 1);
+        Assert.Equal<byte>([0, 1, 2, 2, 2, 0, 0, 1, 2, 2], piece.Colours);
+        Assert.Equal([1, 2, 5, 7, 8], piece.SectionEnds);
+        Assert.Equal([6], piece.SequenceEnds);
+        Assert.Equal([5], piece.RowEnds);
+    }
+
+    [Fact]
+    public void Known_a_stitch_half_and_half_has_the_earlier_colour() =>
+        Assert.Equal<byte>([0, 0, 1, 1, 0], Pieces.Of([1.5, 2], 5, 1).Colours);
+
+    [Fact]
+    public void Known_a_turn_shifts_the_next_row()
+    {
+        Assert.Equal<byte>([0, 0, 1, 1, 0, 0], Pieces.Of([3, 3], 2, 3, turnCost: 1).Colours[..6]);
+        Assert.Equal<byte>([0, 0, 0, 0, 0, 0], Pieces.Of([3, 3], 2, 3, turnCost: -2).Colours[..6]);
+    }
+
+    [Fact]
+    public void Known_equal_neighbours_are_one_section_round_the_ring_too()
+    {
+        JoinedRing ring = JoinedRing.Join(ColourRing.FromUnits<int>([2, 3, 4, 1], [7, 5, 5, 7]));
+        Assert.Equal([7e6, 3e6], ring.Lengths);
+        // A colour's number is that of its first section.
+        Assert.Equal([1, 0], ring.Colours);
+        Assert.Equal(2e6, ring.Origin);
+        Assert.Equal(1, JoinedRing.Join(ColourRing.FromUnits<int>([2, 3], [4, 4])).Count);
+    }
+
+    [Theory]
+    [InlineData(new double[] { 5, 4, 6, 7 }, new[] { 0, 1, 2, 3 }, 22)]
+    [InlineData(new double[] { 3, 4, 3, 4 }, new[] { 0, 1, 0, 1 }, 7)]
+    [InlineData(new double[] { 3, 4, 3, 5 }, new[] { 0, 1, 0, 1 }, 15)]
+    [InlineData(new double[] { 1, 2, 4, 1, 2, 4 }, new[] { 0, 0, 1, 0, 0, 1 }, 7)]
+    public void Known_the_period_is_the_shortest_that_repeats_the_colours(double[] lengths, int[] colours, double period) =>
+        Assert.Equal(period * 1e6, JoinedRing.Join(ColourRing.FromUnits<int>([.. lengths], [.. colours])).Period);
+
+    [Fact]
+    public void Law_planned_colours_are_those_that_cover_most()
+    {
+        Gen.Select(
+            Gen.Select(Gen.Int[5, 600], Gen.Int[0, 3]).Array[1, 7],
+            Gen.Int[1, 30].Array[1, 12],
+            Gen.Int[-150, 150],
+            Gen.Int[-5000, 5000])
+        .Sample(
+            (sections, rows, turn, start) =>
+            {
+                PlannedPiece piece = Pieces.Of(
+                    [.. sections.Select(s => s.Item1 / 100.0)], [.. sections.Select(s => s.Item2)], [.. rows], turn / 100.0, start / 100.0);
+                int FirstOf(int colour) => Array.FindIndex(sections, s => s.Item2 == colour);
+                var byHand = new List<byte>();
+                long y = start;
+                foreach (int stitches in rows)
+                {
+                    for (int i = 0; i < stitches; i++, y += 100) byHand.Add((byte)FirstOf(MostCovered(sections, y, y + 100)));
+                    y += turn;
+                }
+                Assert.Equal(byHand, piece.Colours);
+            },
+            seed: "0000Kd3nPzX4",
+            iter: 400);
+    }
+
+    /// <summary>Hundredth by hundredth of the yarn, runs of one colour compared.</summary>
+    private static int MostCovered((int Length, int Colour)[] sections, long from, long to)
+    {
+        int[] ring = [.. sections.SelectMany(s => Enumerable.Repeat(s.Colour, s.Length))];
+        int best = -1, most = 0, run = 0;
+        for (long y = from; y < to; y++)
+        {
+            int colour = ring[((y % ring.Length) + ring.Length) % ring.Length];
+            int before = ring[(((y - 1) % ring.Length) + ring.Length) % ring.Length];
+            run = y > from && colour == before ? run + 1 : 1;
+            if (run > most) (most, best) = (run, colour);
+        }
+        return best;
+    }
+
+    [Fact]
+    public void Invalid_values_are_named()
+    {
+        static void Refused(string name, Action create) =>
+            Assert.Equal(name, Assert.ThrowsAny<ArgumentException>(create).ParamName);
+
+        ImmutableArray<double> sections = [5, 4];
+        Refused("sequence", () => Pieces.Of([5, 0.001], 10, 10));
+        Refused("rowStitches", () => Pieces.Of(sections, 0, 10));
+        Refused("rowStitches", () => Pieces.Of(sections, 1001, 10));
+        Refused("rowStitches", () => Pieces.Of(sections, 10, 5001));
+        Refused("rowStitches", () => Pieces.Of(sections, [], []));
+        Refused("turnCost", () => Pieces.Of(sections, 10, 10, turnCost: double.PositiveInfinity));
+        Refused("start", () => Pieces.Of(sections, 10, 10, start: double.NaN));
+    }
+}

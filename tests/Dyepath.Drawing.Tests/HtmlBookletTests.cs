@@ -1,0 +1,121 @@
+using System.Text.RegularExpressions;
+using System.Xml.Linq;
+using Dyepath.Core.Colours;
+using Dyepath.Core.Instructions;
+
+namespace Dyepath.Drawing.Tests;
+
+public sealed partial class HtmlBookletTests
+{
+    private static readonly string Sample = Html(SampleBooklet.Booklet, SampleBooklet.Everyone);
+    private static readonly XElement Page = Body(Sample);
+
+    [Fact]
+    public void Nothing_is_loaded_and_nothing_runs()
+    {
+        foreach (var html in new[] { Sample, Html(HostileBooklet.Booklet, SampleBooklet.Everyone) })
+        {
+            Assert.DoesNotContain("<script", html, StringComparison.OrdinalIgnoreCase);
+            Assert.DoesNotContain("src=", html, StringComparison.OrdinalIgnoreCase);
+            Assert.DoesNotContain("url(", html, StringComparison.OrdinalIgnoreCase);
+            Assert.DoesNotContain("@import", html, StringComparison.OrdinalIgnoreCase);
+            Assert.DoesNotMatch("http(?!://www\\.w3\\.org/2000/svg\"|-equiv)", html);
+        }
+    }
+
+    [Fact]
+    public void Hostile_words_stay_words()
+    {
+        var body = Body(Html(HostileBooklet.Booklet, SampleBooklet.Everyone));
+        Assert.Contains(body.Descendants("h1"), h => h.Value.Contains("<script>alert(1)</script> & \"quoted\"", StringComparison.Ordinal));
+        Assert.DoesNotContain(body.DescendantsAndSelf().Attributes(), a => a.Name.LocalName.StartsWith("on", StringComparison.OrdinalIgnoreCase));
+        Assert.DoesNotContain('\u202E', body.Value);
+    }
+
+    [Fact]
+    public void Ids_are_unique_and_every_reference_finds_its_element()
+    {
+        foreach (var body in new[] { Page, Body(Html(HostileBooklet.Booklet, SampleBooklet.Everyone)) })
+        {
+            var ids = body.DescendantsAndSelf().Attributes("id").Select(a => a.Value).ToArray();
+            Assert.Equal(ids.Distinct().Count(), ids.Length);
+            var references = body.Descendants().Attributes("aria-labelledby").SelectMany(a => a.Value.Split(' '))
+                .Concat(body.Descendants("a").Select(a => a.Attribute("href")!.Value[1..]));
+            Assert.All(references, id => Assert.Contains(id, ids));
+        }
+    }
+
+    [Fact]
+    public void Headings_go_down_one_step_at_a_time()
+    {
+        var levels = Page.Descendants().Where(e => Heading().IsMatch(e.Name.LocalName)).Select(e => e.Name.LocalName[1] - '0').ToArray();
+        Assert.Equal(1, levels[0]);
+        Assert.Single(levels, 1);
+        Assert.All(levels.Zip(levels.Skip(1)), pair => Assert.True(pair.Second <= pair.First + 1));
+    }
+
+    [Fact]
+    public void Tables_have_captions_and_scopes()
+    {
+        var table = Assert.Single(Page.Descendants("table"));
+        Assert.NotEmpty(table.Element("caption")!.Value);
+        Assert.All(table.Descendants("th"), th => Assert.True(th.Attribute("scope")?.Value is "col" or "row"));
+        Assert.All(table.Element("tbody")!.Elements("tr"), tr => Assert.Equal("row", tr.Elements().First().Attribute("scope")?.Value));
+    }
+
+    [Fact]
+    public void Pictures_have_names_and_descriptions()
+    {
+        XNamespace svg = "http://www.w3.org/2000/svg";
+        Assert.All(Page.Descendants(svg + "svg"), picture =>
+        {
+            Assert.Equal("img", picture.Attribute("role")?.Value);
+            Assert.NotEmpty(picture.Element(svg + "title")!.Value);
+        });
+        Assert.Equal(5, Page.Descendants(svg + "desc").Count());
+        Assert.Equal(6, Page.Descendants("figure").Count());
+    }
+
+    [Fact]
+    public void The_edition_decides_language_hand_and_size()
+    {
+        Assert.Contains("<html lang=\"en-US\">", Sample, StringComparison.Ordinal);
+        var edition = new Edition(Terms.Uk, Units.InchesThenCentimetres, Hand.Left, "M");
+        var html = Html(SampleBooklet.Booklet, edition);
+        Assert.Contains("<html lang=\"en-GB\">", html, StringComparison.Ordinal);
+        Assert.Contains("Size M", html, StringComparison.Ordinal);
+        Assert.All(Body(html).Descendants("tr"), row => Assert.Equal(2, row.Elements().Count()));
+        Assert.DoesNotContain("dir=\"rtl\"", html, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_same_booklet_gives_the_same_page() => Assert.Equal(Sample, Html(SampleBooklet.Booklet, SampleBooklet.Everyone));
+
+    /// <summary>WCAG 2.2, 1.4.3 (4.5 for text) and 1.4.11 (3 for what must be seen).</summary>
+    [Theory]
+    [InlineData("--ink", "--ground", 7)]
+    [InlineData("--soft", "--ground", 4.5)]
+    [InlineData("--accent", "--ground", 4.5)]
+    [InlineData("--accent", "--raised", 4.5)]
+    [InlineData("--alert", "--ground", 4.5)]
+    public void Colours_stand_out_in_light_and_dark(string colour, string ground, double least)
+    {
+        var values = Variable().Matches(Sample).ToLookup(m => m.Groups[1].Value, m => m.Groups[2].Value);
+        for (var theme = 0; theme < 2; theme++)
+        {
+            Assert.True(Srgb.TryParse(values[colour].ElementAt(theme), out var a));
+            Assert.True(Srgb.TryParse(values[ground].ElementAt(theme), out var b));
+            Assert.True(ContrastRatio.Of(a, b) >= least, $"{colour} on {ground}, theme {theme}: {ContrastRatio.Of(a, b):0.0}");
+        }
+    }
+
+    private static string Html(Booklet booklet, Edition edition) => HtmlBooklet.Write(booklet, edition, SampleBooklet.Saying(booklet, edition));
+
+    private static XElement Body(string html) => XElement.Parse(html[html.IndexOf("<body>", StringComparison.Ordinal)..html.IndexOf("</html>", StringComparison.Ordinal)]);
+
+    [GeneratedRegex("^h[1-6]$")]
+    private static partial Regex Heading();
+
+    [GeneratedRegex("(--[a-z]+): (#[0-9a-f]{6});")]
+    private static partial Regex Variable();
+}

@@ -1,0 +1,25 @@
+using Dyepath.Core.Instructions;
+
+namespace Dyepath.Drawing.Tests;
+
+/// <summary>Writes the sample booklet beside the test program, for people to read page by page; run it by name.</summary>
+public sealed class SamplesToLookAt
+{
+    [Fact(Explicit = true)]
+    public void The_sample_booklet_in_every_form()
+    {
+        var folder = Directory.CreateDirectory(Path.Combine(AppContext.BaseDirectory, "samples"));
+        Write("a4", SampleBooklet.Everyone, PageSize.A4);
+        Write("letter-uk-left-one-size", new Edition(Terms.Uk, Units.InchesThenCentimetres, Hand.Left, "M"), PageSize.Letter);
+
+        void Write(string name, Edition edition, PageSize size)
+        {
+            var say = SampleBooklet.Saying(SampleBooklet.Booklet, edition);
+            File.WriteAllText(Path.Combine(folder.FullName, name + ".html"), HtmlBooklet.Write(SampleBooklet.Booklet, edition, say));
+            using var pdf = File.Create(Path.Combine(folder.FullName, name + ".pdf"));
+            PdfBooklet.Write(SampleBooklet.Booklet, edition, say, size, pdf, CancellationToken.None);
+            foreach (var (figure, i) in SampleBooklet.Booklet.Sections.SelectMany(s => s.Blocks).OfType<Figure>().Select((f, i) => (f, i)))
+                File.WriteAllText(Path.Combine(folder.FullName, $"{name}-{i}.svg"), SvgDrawing.Write(figure, edition, say));
+        }
+    }
+}
