@@ -28,7 +28,10 @@ public sealed class SeamMeter
         _pairs++;
     }
 
-    /// <summary>Mean size of the jump in micro-units when the second piece starts <paramref name="later"/> than tallied; 0 without pairs.</summary>
+    /// <summary>
+    /// Mean size of the jump in micro-units when the second piece starts <paramref name="later"/> than tallied; 0 without
+    /// pairs.
+    /// </summary>
     public double MeanJump(long later = 0)
     {
         if (_pairs == 0)

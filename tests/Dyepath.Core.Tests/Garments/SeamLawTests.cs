@@ -20,7 +20,8 @@ public sealed class SeamLawTests
             values =>
             {
                 var (period, stitches, hidden, halfTurns) = values;
-                var exact = Enumerable.Range(0, period).Any(start => Sides(period, stitches, hidden, halfTurns / 2.0, start, turned: false) == 0);
+                var exact = Enumerable.Range(0, period).Any(
+                    start => Sides(period, stitches, hidden, halfTurns / 2.0, start, turned: false) == 0);
                 return exact == (2 * (stitches - 1 - 2 * hidden) % period == 0);
             },
             600);
@@ -47,15 +48,18 @@ public sealed class SeamLawTests
                 var (period, stitches, later) = values;
                 var front = Path(stitches, 0, 0);
                 var tally = new SeamMeter(period * Unit);
-                tally.AddSeam(SeamEdge.Right(front, 0, 30, Unit), SeamEdge.Left(Path(stitches, 0, 0), 0, 30, Unit), SeamExtension.Continued);
+                tally.AddSeam(SeamEdge.Right(front, 0, 30, Unit), SeamEdge.Left(Path(stitches, 0, 0), 0, 30, Unit),
+                    SeamExtension.Continued);
                 var worked = new SeamMeter(period * Unit);
-                worked.AddSeam(SeamEdge.Right(front, 0, 30, Unit), SeamEdge.Left(Path(stitches, 0, later), 0, 30, Unit), SeamExtension.Continued);
+                worked.AddSeam(SeamEdge.Right(front, 0, 30, Unit), SeamEdge.Left(Path(stitches, 0, later), 0, 30, Unit),
+                    SeamExtension.Continued);
                 return tally.MeanJump(later * Unit) == worked.MeanJump();
             },
             300);
     }
 
-    /// <summary>Joined and turned rounds: N ≡ P/2 ± 1 jumps at the join, N ≡ ±1 jumps by one stitch, a whole number of periods not at all.</summary>
+    /// <summary>Joined and turned rounds: N ≡ P/2 ± 1 jumps at the join, N ≡ ±1 jumps by one stitch, a whole number of periods not at
+    /// all.</summary>
     [Theory]
     [InlineData(22, 66, 0)]
     [InlineData(22, 67, 1)]
@@ -120,7 +124,8 @@ public sealed class SeamLawTests
 
     private static YarnPath Path(int stitches, double turn, int start) => YarnPath.Of(Working.Turned, [stitches], 1, turn, start);
 
-    /// <summary>Stitch against stitch, mirrored: the sum of the jumps of both side seams over 20 rows, by counting along the yarn.</summary>
+    /// <summary>Stitch against stitch, mirrored: the sum of the jumps of both side seams over 20 rows, by counting along the
+    /// yarn.</summary>
     private static double Sides(int period, int stitches, int hidden, double turn, int start, bool turned)
     {
         var sum = 0.0;

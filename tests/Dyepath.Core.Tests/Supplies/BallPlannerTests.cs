@@ -18,7 +18,8 @@ public sealed class BallPlannerTests
     {
         Seeded.Holds(
             Gen.Select(
-            Gen.Int[5, 40], Gen.Int[1, 30], Gen.Int[-1, 2].Select(q => q / 4.0), Gen.Int[8, 60], Gen.Int[0, 30], Gen.Int[1, 3], Gen.Int[0, 2].Select(h => h / 2.0)),
+            Gen.Int[5, 40], Gen.Int[1, 30], Gen.Int[-1, 2].Select(q => q / 4.0), Gen.Int[8, 60], Gen.Int[0, 30], Gen.Int[1, 3],
+            Gen.Int[0, 2].Select(h => h / 2.0)),
             301,
             values =>
             {
