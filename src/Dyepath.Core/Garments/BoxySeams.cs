@@ -3,7 +3,7 @@ using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Garments;
 
-/// <summary>The panels of one size laid out as worn: which edge meets which (docs/math-seams.md has the drawing).</summary>
+/// <summary>The panels of one size laid out as worn: which edge meets which (docs/seams.md has the drawing).</summary>
 /// <param name="Neck">Stitches (rows, sideways) of the slit.</param>
 /// <param name="Armhole">Rows (stitches, sideways) of the armhole.</param>
 /// <param name="BackTurned">The back is sewn wrong side out.</param>

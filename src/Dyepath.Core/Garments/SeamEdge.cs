@@ -6,7 +6,7 @@ namespace Dyepath.Core.Garments;
 /// <summary>A stitch that a seam leaves to be seen, and the one that would follow it across the seam if the fabric went on.</summary>
 public readonly record struct SeamStitch(long Seen, long Beyond);
 
-/// <summary>Edges of a piece as runs of the stitches that adjoin a seam (derived in docs/math-seams.md).</summary>
+/// <summary>Edges of a piece as runs of the stitches that adjoin a seam (derived in docs/seams.md).</summary>
 public static class SeamEdge
 {
     /// <summary>Row ends at the right-hand edge (of the first row), rows in the order given.</summary>

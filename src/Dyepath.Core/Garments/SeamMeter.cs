@@ -4,7 +4,7 @@ namespace Dyepath.Core.Garments;
 
 /// <summary>
 /// Jumps in phase along one seam: for every pair of adjoining stitches the yarn place found on one side less the place that
-/// the chosen extension of the other side would put there (derived in docs/math-seams.md). Starting the second piece later
+/// the chosen extension of the other side would put there (derived in docs/seams.md). Starting the second piece later
 /// by d adds d to every jump, so the jumps are kept as a tally and any start is judged at once.
 /// </summary>
 public sealed class SeamMeter

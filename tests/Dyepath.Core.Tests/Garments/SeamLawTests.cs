@@ -6,7 +6,7 @@ using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Tests.Garments;
 
-/// <summary>Laws of docs/math-seams.md.</summary>
+/// <summary>Laws of docs/seams.md.</summary>
 public sealed class SeamLawTests
 {
     private const long Unit = ColourRing.Unit;
