@@ -1,5 +1,5 @@
 using System.CommandLine;
-using System.Text.Json;
+using System.CommandLine.Parsing;
 using Dyepath.Cli.Commands;
 
 namespace Dyepath.Cli;
@@ -21,9 +21,16 @@ internal static class App
         Exit codes: 0 success, 2 bad input, 3 no feasible design, 4 internal fault, 130 cancelled.
         """;
 
-    public static async Task<int> RunAsync(string[] args, TextReader input, TextWriter output, TextWriter errors)
+    private const string Hint = " See dyepath --help, or --help after a command's name.";
+
+    /// <summary>How long after Ctrl-C a command may still tidy up; then it is left behind with the process.</summary>
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(0.5);
+
+    public static async Task<int> RunAsync(
+        string[] args, TextReader input, TextWriter output, TextWriter errors, CancellationToken cancellation = default)
     {
-        var terminal = new Terminal(input, output, errors);
+        using var stop = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
+        var terminal = new Terminal(input, output, errors, stop.Token);
         var root = new RootCommand(Description)
         {
             FabricCommand.Create(terminal),
@@ -38,8 +45,7 @@ internal static class App
         var parsed = root.Parse(args);
         terminal.Json = args.Contains("--json");
         if (parsed.Errors.Count > 0)
-            return terminal.Fail([.. parsed.Errors.Select(e => new InputFault("command line", e.Message))]);
-        using var stop = new CancellationTokenSource();
+            return terminal.Fail([.. parsed.Errors.Select(AsInput)]);
         void Cancel(object? sender, ConsoleCancelEventArgs e)
         {
             e.Cancel = true;
@@ -55,7 +61,7 @@ internal static class App
                 EnableDefaultExceptionHandler = false,
                 ProcessTerminationTimeout = null,
             };
-            return await parsed.InvokeAsync(configuration, stop.Token).ConfigureAwait(false);
+            return await OrStopped(Task.Run(() => parsed.InvokeAsync(configuration, stop.Token)), stop.Token).ConfigureAwait(false);
         }
         catch (BadInputException bad)
         {
@@ -63,19 +69,35 @@ internal static class App
         }
         catch (OperationCanceledException)
         {
-            await errors.WriteLineAsync("Stopped; nothing was left half-written.").ConfigureAwait(false);
-            return ExitCode.Cancelled;
+            return terminal.Stopped();
+        }
+        catch (IOException unwritable)
+        {
+            // Commands say themselves which file could not be read or written; only the output is left.
+            await errors.WriteLineAsync($"standard output: It could not be written: {unwritable.Message}").ConfigureAwait(false);
+            return ExitCode.BadInput;
         }
 #pragma warning disable CA1031 // The last resort: whatever else went wrong is ours, and says so.
         catch (Exception fault)
 #pragma warning restore CA1031
         {
-            await errors.WriteLineAsync($"Something went wrong inside dyepath, not in what you gave it: {fault}").ConfigureAwait(false);
-            return ExitCode.InternalFault;
+            return terminal.Broken(fault);
         }
         finally
         {
             Console.CancelKeyPress -= Cancel;
         }
+    }
+
+    private static InputFault AsInput(ParseError error) =>
+        new((error.SymbolResult as OptionResult)?.Option.Name ?? "command line", error.Message + Hint);
+
+    /// <summary>A command that waits for input, or is deep in one long step, cannot look at the token itself.</summary>
+    private static async Task<int> OrStopped(Task<int> command, CancellationToken stop)
+    {
+        var stopped = Task.Delay(Timeout.Infinite, stop);
+        if (await Task.WhenAny(command, stopped).ConfigureAwait(false) == stopped)
+            await Task.WhenAny(command, Task.Delay(Patience, CancellationToken.None)).ConfigureAwait(false);
+        return command.IsCompleted ? await command.ConfigureAwait(false) : throw new OperationCanceledException(stop);
     }
 }

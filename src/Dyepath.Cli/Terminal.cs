@@ -7,8 +7,10 @@ using Spectre.Console;
 namespace Dyepath.Cli;
 
 /// <summary>Where a command reads and writes; tests give it strings.</summary>
-internal sealed class Terminal(TextReader input, TextWriter output, TextWriter errors)
+internal sealed class Terminal(TextReader input, TextWriter output, TextWriter errors, CancellationToken stop)
 {
+    private const string Trace = "DYEPATH_TRACE";
+
     private static readonly JsonWriterOptions Indented = new()
     {
         Indented = true,
@@ -26,7 +28,14 @@ internal sealed class Terminal(TextReader input, TextWriter output, TextWriter e
     public bool Json { get; set; }
 
     /// <summary>Writes one JSON value and a line feed to the output.</summary>
-    public void WriteJson(Action<Utf8JsonWriter> write)
+    /// <exception cref="OperationCanceledException">The command was stopped meanwhile.</exception>
+    public void WriteJson(Action<Utf8JsonWriter> write) => Write(json =>
+    {
+        write(json);
+        stop.ThrowIfCancellationRequested();
+    });
+
+    private void Write(Action<Utf8JsonWriter> write)
     {
         using var bytes = new MemoryStream();
         using (var json = new Utf8JsonWriter(bytes, Indented))
@@ -52,18 +61,41 @@ internal sealed class Terminal(TextReader input, TextWriter output, TextWriter e
     public int Fail(ImmutableArray<InputFault> faults)
     {
         if (Json)
-        {
-            WriteJson(json =>
-            {
-                json.WriteStartObject();
-                WriteFaults(json, faults);
-                json.WriteEndObject();
-            });
-        }
+            WriteFaults(faults);
         foreach (var fault in faults)
             errors.WriteLine($"{fault.Place}: {fault.Text}");
         return ExitCode.BadInput;
     }
+
+    /// <summary>Says that the work was stopped and returns the exit code for it.</summary>
+    public int Stopped()
+    {
+        const string text = "Stopped; nothing was left half-written.";
+        if (Json)
+            WriteFaults([new InputFault("dyepath", text)]);
+        errors.WriteLine(text);
+        return ExitCode.Cancelled;
+    }
+
+    /// <summary>Owns up to a fault of the program and returns the exit code for it; where it happened is shown on request only.</summary>
+    public int Broken(Exception fault)
+    {
+        var text = $"Something went wrong inside dyepath, not in what you gave it: {fault.GetType().Name}: {fault.Message}";
+        if (Json)
+            WriteFaults([new InputFault("dyepath", text)]);
+        errors.WriteLine(text);
+        errors.WriteLine(Environment.GetEnvironmentVariable(Trace) is null
+            ? $"Set {Trace}=1 and run it again to see where; please report it with that."
+            : fault.StackTrace);
+        return ExitCode.InternalFault;
+    }
+
+    private void WriteFaults(ImmutableArray<InputFault> faults) => Write(json =>
+    {
+        json.WriteStartObject();
+        WriteFaults(json, faults);
+        json.WriteEndObject();
+    });
 
     public static void WriteFaults(Utf8JsonWriter json, ImmutableArray<InputFault> faults)
     {
@@ -82,6 +114,8 @@ internal sealed class Terminal(TextReader input, TextWriter output, TextWriter e
     /// <exception cref="BadInputException">The file is missing, unreadable or too large.</exception>
     public byte[] ReadDocument(string file, int mostBytes)
     {
+        if (file.Length == 0)
+            throw new BadInputException("FILE", "It is empty; name a project document, or - for standard input.");
         if (file == "-")
         {
             var text = new char[mostBytes + 1];

@@ -85,6 +85,8 @@ internal static class BookletCommand
             files.Add(($"figure-{i + 1:00}.svg", stream => stream.Write(Encoding.UTF8.GetBytes(
                 SvgDrawing.Write(figure, edition, wording.Say)))));
         }
+        if (folder.Length == 0)
+            throw new BadInputException("--out", "It is empty; name a folder for the files.");
         try
         {
             Directory.CreateDirectory(folder);
@@ -109,8 +111,12 @@ internal static class BookletCommand
         var beside = path + ".part";
         try
         {
-            using (var stream = File.Create(beside))
-                write(stream);
+            using (var whole = new MemoryStream())
+            {
+                write(whole);
+                using var file = File.Create(beside);
+                whole.WriteTo(file);
+            }
             File.Move(beside, path, overwrite: true);
         }
         finally

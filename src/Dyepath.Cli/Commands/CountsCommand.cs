@@ -14,10 +14,10 @@ internal static class CountsCommand
     public static Command Create(Terminal terminal)
     {
         var options = new SequenceOptions();
-        var from = new Option<int>("--from") { Description = "Fewest stitches, 1 to 1,000.", DefaultValueFactory = _ => 20 };
-        var to = new Option<int>("--to") { Description = "Most stitches, 1 to 1,000.", DefaultValueFactory = _ => 200 };
+        var from = new Option<int>("--from") { CustomParser = NumberText.Read<int>, Description = "Fewest stitches, 1 to 1,000.", DefaultValueFactory = _ => 20 };
+        var to = new Option<int>("--to") { CustomParser = NumberText.Read<int>, Description = "Most stitches, 1 to 1,000.", DefaultValueFactory = _ => 200 };
         var motif = new Option<string>("--motif") { Description = $"What the colours should draw: {Motifs}.", DefaultValueFactory = _ => "argyle" };
-        var rows = new Option<int>("--rows") { Description = "Rows of the piece; it decides how little drift still makes columns.", DefaultValueFactory = _ => 72 };
+        var rows = new Option<int>("--rows") { CustomParser = NumberText.Read<int>, Description = "Rows of the piece; it decides how little drift still makes columns.", DefaultValueFactory = _ => 72 };
         var half = new Option<bool>("--half-turn") { Description = "Offer turns that take half a stitch of yarn as well." };
         var constant = new Option<bool>("--constant") { Description = "Offer no counts that alternate with one stitch more." };
         var order = new Option<string>("--order") { Description = "stitches, forgiveness or clarity.", DefaultValueFactory = _ => "stitches" };
@@ -41,7 +41,7 @@ internal static class CountsCommand
                 throw new BadInputException("--to", $"It is {most}, less than --from, {least}.");
             var turnCost = options.ReadTurnCost(parsed, working);
             if (least + turnCost <= 0)
-                throw new BadInputException("--turn-cost", $"It takes back the whole row of {least} stitches.");
+                throw new BadInputException("--turn-cost", $"It takes back the whole row of {least} stitches; begin with more, --from.");
             var wanted = new CountOptions(options.ReadGauge(parsed), least, most)
             {
                 Motif = ReadMotif(parsed.GetRequiredValue(motif)),
@@ -138,7 +138,10 @@ internal static class CountsCommand
             {
                 MotifFinding.TooNarrow => "too narrow for one whole motif",
                 MotifFinding.TooShort => "too few rows for one whole motif",
-                _ => "no contrast",
+                MotifFinding.JumpsAtJoin => "the lines do not meet at the join",
+                MotifFinding.Uneven => "counts change from row to row",
+                MotifFinding.OneColour => "no contrast",
+                _ => throw new InvalidOperationException($"No words for {finding}."),
             });
         json.WriteEndArray();
     }

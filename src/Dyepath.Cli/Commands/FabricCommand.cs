@@ -14,9 +14,9 @@ internal static class FabricCommand
     public static Command Create(Terminal terminal)
     {
         var options = new SequenceOptions();
-        var stitches = new Option<int>("--stitches") { Description = "Stitches in a row, 1 to 1,000.", Required = true };
-        var rows = new Option<int>("--rows") { Description = "Rows or rounds, 1 to 5,000.", Required = true };
-        var start = new Option<double>("--start") { Description = "Where in the sequence the first stitch lies, in stitches." };
+        var stitches = new Option<int>("--stitches") { CustomParser = NumberText.Read<int>, Description = "Stitches in a row, 1 to 1,000.", Required = true };
+        var rows = new Option<int>("--rows") { CustomParser = NumberText.Read<int>, Description = "Rows or rounds, 1 to 5,000.", Required = true };
+        var start = new Option<double>("--start") { CustomParser = NumberText.Read<double>, Description = "Where in the sequence the first stitch lies, in stitches." };
         var extra = new Option<bool>("--alternating") { Description = "Work one stitch more in every other row." };
         var command = new Command("fabric", """
             Shows the fabric of one stitch count: which colour every stitch is, how far the lines lean, what a person sees.
@@ -103,6 +103,7 @@ internal static class FabricCommand
         MotifFinding.TooNarrow => "The row is shorter than one sequence: the motif is cut off at the sides.",
         MotifFinding.TooShort => "There are too few rows for one whole diamond or slant.",
         MotifFinding.Uneven => "The counts change from row to row; this is what most rows make.",
-        _ => finding.ToString(),
+        MotifFinding.JumpsAtJoin => "The round's two ends lie far apart along the yarn: the lines do not meet at the join.",
+        _ => throw new InvalidOperationException($"No words for {finding}."),
     };
 }

@@ -32,6 +32,7 @@ internal sealed class SequenceOptions
 
     public Option<double> TurnCost { get; } = new("--turn-cost")
     {
+        CustomParser = NumberText.Read<double>,
         Description = "Yarn that each turn or join takes, in stitches; negative allowed. 0: absorbed. A chain 1 left to itself is about 0.45.",
     };
 

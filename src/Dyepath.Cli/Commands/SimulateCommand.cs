@@ -12,17 +12,17 @@ internal static class SimulateCommand
     public static Command Create(Terminal terminal)
     {
         var options = new SequenceOptions();
-        var stitches = new Option<int>("--stitches") { Description = "Stitches in a row, 1 to 1,000.", Required = true };
-        var rows = new Option<int>("--rows") { Description = "Rows or rounds, 1 to 5,000.", Required = true };
-        var start = new Option<double>("--start") { Description = "Where in the sequence the first stitch lies, in stitches." };
-        var spread = new Option<double>("--spread") { Description = "How much yarn per stitch varies: relative standard deviation, 0 to 0.5; 0.01 is a steady hand.", DefaultValueFactory = _ => 0.01 };
-        var memory = new Option<double>("--memory") { Description = "Over how many stitches the hands stay as they are: correlation length, e^(-1/memory) from stitch to stitch.", DefaultValueFactory = _ => 50 };
+        var stitches = new Option<int>("--stitches") { CustomParser = NumberText.Read<int>, Description = "Stitches in a row, 1 to 1,000.", Required = true };
+        var rows = new Option<int>("--rows") { CustomParser = NumberText.Read<int>, Description = "Rows or rounds, 1 to 5,000.", Required = true };
+        var start = new Option<double>("--start") { CustomParser = NumberText.Read<double>, Description = "Where in the sequence the first stitch lies, in stitches." };
+        var spread = new Option<double>("--spread") { CustomParser = NumberText.Read<double>, Description = "How much yarn per stitch varies: relative standard deviation, 0 to 0.5; 0.01 is a steady hand.", DefaultValueFactory = _ => 0.01 };
+        var memory = new Option<double>("--memory") { CustomParser = NumberText.Read<double>, Description = "Over how many stitches the hands stay as they are: correlation length, e^(-1/memory) from stitch to stitch.", DefaultValueFactory = _ => 50 };
         var check = new Option<string>("--check") { Description = "When the colours are compared with the plan and corrected by feel: never, row, sequence or section.", DefaultValueFactory = _ => "row" };
-        var trials = new Option<int>("--trials") { Description = "How often the piece is worked, 1 to 100,000.", DefaultValueFactory = _ => 500 };
-        var seed = new Option<ulong>("--seed") { Description = "The same seed gives the same result everywhere.", DefaultValueFactory = _ => 1 };
-        var dye = new Option<double>("--dye") { Description = "How much the dyed lengths vary: relative standard deviation, 0 to 0.5." };
-        var bias = new Option<double>("--bias") { Description = "How much looser (or tighter, negative) the hands are than the plan, -0.5 to 0.5." };
-        var hands = new Option<double>("--hands") { Description = "The largest correction that hands can make, 0 to 0.5.", DefaultValueFactory = _ => 0.06 };
+        var trials = new Option<int>("--trials") { CustomParser = NumberText.Read<int>, Description = "How often the piece is worked, 1 to 100,000.", DefaultValueFactory = _ => 500 };
+        var seed = new Option<ulong>("--seed") { CustomParser = NumberText.Read<ulong>, Description = "The same seed gives the same result everywhere.", DefaultValueFactory = _ => 1 };
+        var dye = new Option<double>("--dye") { CustomParser = NumberText.Read<double>, Description = "How much the dyed lengths vary: relative standard deviation, 0 to 0.5." };
+        var bias = new Option<double>("--bias") { CustomParser = NumberText.Read<double>, Description = "How much looser (or tighter, negative) the hands are than the plan, -0.5 to 0.5." };
+        var hands = new Option<double>("--hands") { CustomParser = NumberText.Read<double>, Description = "The largest correction that hands can make, 0 to 0.5.", DefaultValueFactory = _ => 0.06 };
         var command = new Command("simulate", """
             Works a piece many times over with hands that vary, and says what share of its stitches comes in the planned colour.
 

@@ -14,7 +14,7 @@ internal static class YarnCommand
     public static Command Create(Terminal terminal)
     {
         var file = new ProjectFile();
-        var stitches = new Option<int>("--stitches") { Description = "A row's stitches, for how many repeats to count before trusting them.", DefaultValueFactory = _ => 80 };
+        var stitches = new Option<int>("--stitches") { CustomParser = NumberText.Read<int>, Description = "A row's stitches, for how many repeats to count before trusting them.", DefaultValueFactory = _ => 80 };
         var command = new Command("yarn", """
             Says what the counts, lengths and swatch of a project tell of its yarn: stitches in each colour with 95 % intervals, yarn in a
             stitch, how much tighter or looser each colour is worked, which hook suits better, what to count next, what contradicts what.

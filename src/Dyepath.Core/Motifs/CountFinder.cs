@@ -16,6 +16,15 @@ public static class CountFinder
     /// <summary>Rows of less yarn than this, in units, their turn included, are not offered.</summary>
     private const double LeastRow = 0.5;
 
+    /// <summary>Advice is given in hundredths of a stitch or of a per cent where they are fine enough, at most in millionths.</summary>
+    private const int TurnDecimals = 2;
+    private const int YarnDecimals = 4;
+    private const int MostDecimals = 6;
+
+    /// <summary>Turns that a maker can be asked for, in units: from a first stitch without yarn of its own to a chain of four.</summary>
+    private const double LeastAskedTurn = -1;
+    private const double MostAskedTurn = 2;
+
     /// <summary>Yarn per stitch that another hook can be expected to reach, as a relative change.</summary>
     private const double HookReach = 0.25;
 
@@ -83,34 +92,96 @@ public static class CountFinder
     private static ImmutableArray<CountAdvice> Advise(ColourRing ring, CountOptions options, ImmutableArray<NearCount> near)
     {
         var advice = ImmutableArray.CreateBuilder<CountAdvice>();
-        if (near.Where(n => n.TurnChange is not null).MinBy(n => Math.Abs(n.TurnChange!.Value)) is { } turn)
-            advice.Add(new CountAdvice.Turn(turn.Finding.Stitches, turn.Finding.TurnCost + turn.TurnChange!.Value));
-        if (near.Where(n => Math.Abs(n.YarnChange ?? 1) <= HookReach).MinBy(n => Math.Abs(n.YarnChange!.Value)) is { } hook)
-            advice.Add(new CountAdvice.Hook(hook.Finding.Stitches, hook.YarnChange!.Value, ring.SequenceUnits / (1 + hook.YarnChange!.Value)));
+        if (near.Where(CanTurn).MinBy(n => Math.Abs(n.TurnChange!.Value)) is { } turn)
+            advice.Add(new CountAdvice.Turn(turn.Finding.Stitches, SaidTurn(ring, options, turn)) { Task = turn.Finding.Task & CountTask.ExtraEdgeStitch });
+        if (near.Where(n => CanHook(ring, n)).MinBy(n => Math.Abs(n.YarnChange!.Value)) is { } hook)
+        {
+            var change = SaidYarn(ring, options, hook);
+            advice.Add(new CountAdvice.Hook(hook.Finding.Stitches, change, ring.SequenceUnits / (1 + change)) { Task = hook.Finding.Task });
+        }
         foreach (var kind in near.GroupBy(n => n.Finding.Reading.Kind).OrderByDescending(g => g.Count()).Where(g => g.Key != MotifKind.Scattered))
-            advice.Add(new CountAdvice.Motif(kind.Key, kind.Count(), kind.First().Finding.Stitches));
+        {
+            var example = kind.MinBy(n => n.Finding.Task)!.Finding;
+            advice.Add(new CountAdvice.Motif(kind.Key, kind.Count(), example.Stitches) { Task = example.Task });
+        }
         foreach (var way in Enum.GetValues<Working>().Where(w => w != options.Working))
         {
             var other = options with { Working = way, Path = way == Working.Spiral ? options.Path with { TurnCost = 0 } : options.Path };
             var made = Making(ReaderOf(ring, other), other).ToArray();
             if (made.Length > 0)
-                advice.Add(new CountAdvice.Way(way, made.Length, made[0]));
+            {
+                var example = made.MinBy(c => c.Task);
+                advice.Add(new CountAdvice.Way(way, made.Length, example.Stitches) { Task = example.Task });
+            }
         }
         var reader = ReaderOf(ring, options);
         var wider = options with { From = 1, To = FabricPath.MostStitches };
         var outside = Making(reader, wider).ToArray();
         if (outside.Length > 0)
-            advice.Add(new CountAdvice.Range(outside.MinBy(n => n < options.From ? options.From - n : n - options.To)));
+        {
+            var example = outside
+                .OrderBy(c => c.Stitches < options.From ? options.From - c.Stitches : c.Stitches - options.To)
+                .ThenBy(c => c.Task)
+                .First();
+            advice.Add(new CountAdvice.Range(example.Stitches) { Task = example.Task });
+        }
         return advice.ToImmutable();
     }
 
-    private static IEnumerable<int> Making(MotifReader reader, CountOptions options) =>
-        Candidates(options).Where(c => reader.KindOf(c.Piece(options)) == options.Motif).Select(c => c.Stitches);
+    private static bool CanTurn(NearCount near) =>
+        near.Finding.TurnCost + near.TurnChange is >= LeastAskedTurn and <= MostAskedTurn and var cost && near.Finding.Stitches + cost >= LeastRow;
+
+    /// <summary>Within reach, and the sequence stays one that a ring can hold.</summary>
+    private static bool CanHook(ColourRing ring, NearCount near) =>
+        Math.Abs(near.YarnChange ?? 1) <= HookReach
+        && ring.SequenceUnits / (1 - HookReach) <= ColourRing.LongestSequence
+        && ring.Sections.Min() / (1 + HookReach) > 1;
+
+    private static double SaidTurn(ColourRing ring, CountOptions options, NearCount near)
+    {
+        var reader = ReaderOf(ring, options);
+        return near.Finding.TurnCost + InFewDecimals(near.TurnChange!.Value, TurnDecimals, change =>
+            reader.KindOf(Candidate.Of(near.Finding, options, near.Finding.TurnCost + change).Piece(options)) == options.Motif);
+    }
+
+    private static double SaidYarn(ColourRing ring, CountOptions options, NearCount near)
+    {
+        var piece = Candidate.Of(near.Finding, options, near.Finding.TurnCost).Piece(options);
+        return InFewDecimals(near.YarnChange!.Value, YarnDecimals, change =>
+        {
+            var changed = ColourRing.FromUnits([.. ring.Sections.Select(s => ColourRing.ToUnits(s) / (1 + change))], ring.Colours);
+            return ReaderOf(changed, options).KindOf(piece) == options.Motif;
+        });
+    }
+
+    /// <summary>A change, a little larger where need be, in the fewest decimals that still make the motif: so it can be said in full.</summary>
+    private static double InFewDecimals(double change, int decimals, Func<double, bool> makes)
+    {
+        for (; decimals <= MostDecimals; decimals++)
+        {
+            var said = Math.Round(Math.CopySign(Math.Ceiling(Math.Abs(change) * Math.Pow(10, decimals)), change) / Math.Pow(10, decimals), decimals);
+            if (makes(said))
+                return said;
+        }
+        return change;
+    }
+
+    private static IEnumerable<Candidate> Making(MotifReader reader, CountOptions options) =>
+        Candidates(options).Where(c => reader.KindOf(c.Piece(options)) == options.Motif);
 
     /// <param name="Extra">N and N + 1 in turn.</param>
     /// <param name="HalfTurned">Worked with the half stitch of turn cost that the options offer.</param>
     private readonly record struct Candidate(int Stitches, bool Extra, PathOptions Path, bool HalfTurned)
     {
+        public static Candidate Of(CountFinding finding, CountOptions options, double turnCost) => new(
+            finding.Stitches,
+            finding.Task.HasFlag(CountTask.ExtraEdgeStitch),
+            options.Path with { TurnCost = turnCost },
+            finding.Task.HasFlag(CountTask.HalfStitchTurn));
+
+        public CountTask Task =>
+            (Extra ? CountTask.ExtraEdgeStitch : CountTask.None) | (HalfTurned ? CountTask.HalfStitchTurn : CountTask.None);
+
         public Piece Piece(CountOptions options)
         {
             // Two rows tell all that a steady piece's reading needs.
@@ -123,12 +194,11 @@ public static class CountFinder
         public CountFinding Read(MotifReader reader, CountOptions options)
         {
             var piece = Piece(options);
-            var task = (Extra ? CountTask.ExtraEdgeStitch : CountTask.None) | (HalfTurned ? CountTask.HalfStitchTurn : CountTask.None);
             return new CountFinding(
                 Stitches,
                 Extra ? [Stitches, Stitches + 1] : [Stitches],
                 Path.TurnCost,
-                task,
+                Task,
                 reader.PeriodsOf(piece),
                 reader.Read(piece),
                 reader.Forgive(piece),

@@ -49,6 +49,9 @@ public abstract record CountAdvice
     {
     }
 
+    /// <summary>What the count that it names asks of the maker besides.</summary>
+    public CountTask Task { get; init; }
+
     /// <summary>Another turn cost, in units, for one of the counts.</summary>
     public sealed record Turn(int Stitches, double TurnCost) : CountAdvice;
 

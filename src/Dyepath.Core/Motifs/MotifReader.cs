@@ -116,7 +116,9 @@ public sealed class MotifReader
         if (_wave == 0)
         {
             var findings = _clarity is null ? ImmutableArray.Create(MotifFinding.OneColour) : [];
-            return new MotifReading(MotifKind.Scattered, null, _period is null ? null : UnitsPerPeriod, null, null, null, null, 0, 0, findings);
+            return _period is null
+                ? new MotifReading(MotifKind.Scattered, null, null, null, null, null, null, 0, 0, findings)
+                : new MotifReading(MotifKind.Scattered, Lean.Of(piece.Advance, _period.Micro), UnitsPerPeriod, null, null, null, null, 0, 0, findings);
         }
         var kind = KindOf(piece);
         var lean = VisibleLean(piece);
@@ -136,7 +138,7 @@ public sealed class MotifReader
             unitWidth * VisiblePeriod,
             rowsPerReturn is { } rows ? _gauge.RowHeight * rows : null,
             clarity,
-            Math.Min(1, clarity / _clarity.Value.Best),
+            _clarity.Value.Best > 0 ? Math.Min(1, clarity / _clarity.Value.Best) : 0,
             Findings(piece, kind, rowsPerReturn));
     }
 

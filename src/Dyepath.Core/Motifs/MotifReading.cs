@@ -35,7 +35,7 @@ public enum MotifFinding
 /// <param name="DiamondWidth">The visible period; null for one colour.</param>
 /// <param name="DiamondHeight">Rows in which a line travels one visible period; null where it does not lean.</param>
 /// <param name="Clarity">Contrast that survives the blur over contrast before, 0 to 1.</param>
-/// <param name="RelativeClarity">Clarity over the best that this ring reaches in this way of working, 0 to 1.</param>
+/// <param name="RelativeClarity">Clarity over the best that this ring reaches in this way of working, 0 to 1; 0 where the blur leaves nothing of any lean.</param>
 public sealed record MotifReading(
     MotifKind Kind,
     Lean? Lean,

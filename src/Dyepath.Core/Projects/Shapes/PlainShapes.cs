@@ -27,7 +27,12 @@ internal sealed class TextShape(int longest, bool lines = false) : Shape<string>
         value = (place.Node as TextNode)?.Text;
         if (value is not null && value.EnumerateRunes().Count() <= longest && _whole.IsMatch(value))
             return true;
-        faults.Form(place, Allowed, value is null ? "Write it in quotation marks." : "Shorten it, or take out what cannot be printed.");
+        faults.Form(place, Allowed, value switch
+        {
+            null => "Write it in quotation marks.",
+            "" => "Write something, or leave the property out where it may be.",
+            _ => "Shorten it, or take out what cannot be printed.",
+        });
         return false;
     }
 
