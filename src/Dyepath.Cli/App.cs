@@ -14,7 +14,8 @@ internal static class App
         Start here:
           dyepath new > project.json           a commented starter document; edit it
           dyepath verify project.json          what is wrong or missing in it
-          dyepath plan project.json            counts, sizes, yarn
+          dyepath yarn project.json            what the measurements say
+          dyepath plan project.json            counts, sizes, yarn to buy
           dyepath booklet project.json --out pattern
 
         Exit codes: 0 success, 2 bad input, 3 no feasible design, 4 internal fault, 130 cancelled.
@@ -29,6 +30,7 @@ internal static class App
             CountsCommand.Create(terminal),
             SimulateCommand.Create(terminal),
             NewCommand.Create(terminal),
+            YarnCommand.Create(terminal),
             VerifyCommand.Create(terminal),
             PlanCommand.Create(terminal),
             BookletCommand.Create(terminal),

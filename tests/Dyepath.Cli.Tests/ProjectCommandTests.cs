@@ -41,6 +41,17 @@ public class ProjectCommandTests
     }
 
     [Fact]
+    public async Task The_yarn_command_says_what_was_measured_and_how_sure_it_is()
+    {
+        var yarn = await Run.Json("yarn --demo --stitches 96");
+        var sequence = yarn.GetProperty("sequenceStitches");
+        Assert.InRange(21, sequence.GetProperty("low").GetDouble(), sequence.GetProperty("high").GetDouble());
+        Assert.Equal(5, yarn.GetProperty("sections").GetArrayLength());
+        Assert.Equal("notByCounting", yarn.GetProperty("freeWork").GetProperty("verdict").GetString());
+        Assert.Equal(2, (await Run.Dyepath("yarn --demo --stitches 0")).Code);
+    }
+
+    [Fact]
     public async Task The_demo_passes_its_technical_check()
     {
         var (code, output, errors) = await Run.Dyepath("verify --demo");
@@ -89,7 +100,7 @@ public class ProjectCommandTests
     [Fact]
     public async Task Help_explains_every_command_with_an_example()
     {
-        foreach (var command in new[] { "fabric", "counts", "simulate", "new", "verify", "plan", "booklet" })
+        foreach (var command in new[] { "fabric", "counts", "simulate", "new", "yarn", "verify", "plan", "booklet" })
         {
             var (code, output, _) = await Run.Dyepath($"{command} --help");
             Assert.Equal(0, code);

@@ -77,10 +77,13 @@ public static class EdgingLibrary
             ]));
 
     private static Edging Rib() => new(
-        "rib", Phrase.Of($"sideways rib ({Sc} in the back loop)"), 1, 0, 6, 1 / FabricStitch.SingleCrochet.HeightOverWidth, 1, 1.1, 1, 0.75, false,
+        "rib", Phrase.Of($"sideways rib ({Sc} in the back loop)"), 1, 0, 6, 1 / FabricStitch.SingleCrochet.HeightOverWidth, 1, 1.1, 1,
+        0.75, false,
         [
-            new(Phrase.Plain("Round 1"), Phrase.Of($"Pick up and {Sc} as the pick-up says; {SlSt} in the first {Sc}; ch 1 for every further round, and 1 more.")),
-            new(Phrase.Plain("Rib row 1"), Phrase.Of($"{Sc} in the 2nd ch and in each ch to the edge, {SlSt} in each of the next 2 {Sc} of round 1; turn.")),
+            new(Phrase.Plain("Round 1"),
+                Phrase.Of($"Pick up and {Sc} as the pick-up says; {SlSt} in the first {Sc}; ch 1 for every further round, and 1 more.")),
+            new(Phrase.Plain("Rib row 1"),
+                Phrase.Of($"{Sc} in the 2nd ch and in each ch to the edge, {SlSt} in each of the next 2 {Sc} of round 1; turn.")),
             new(Phrase.Plain("Rib row 2"), Phrase.Of($"{Skip} the 2 {SlSt}, {Sc} in the back loop of each {Sc} to the end; ch 1, turn.")),
             new(Phrase.Plain("Rib row 3"),
                 Phrase.Of($"{Sc} in the back loop of each {Sc} to the edge, {SlSt} in each of the next 2 {Sc} of round 1; turn. Repeat rib rows 2 and 3 around; sew the last row to the first.")),
@@ -88,7 +91,8 @@ public static class EdgingLibrary
         new SymbolChart(
             [
                 .. Enumerable.Range(0, 8).Select(i => new PlacedSymbol(StitchSymbol.SingleCrochet, i, 0)),
-                .. from x in Enumerable.Range(0, 8) from y in Enumerable.Range(1, 5) select new PlacedSymbol(StitchSymbol.SingleCrochet, x, y, 90),
+                .. from x in Enumerable.Range(0, 8) from y in Enumerable.Range(1, 5) select new PlacedSymbol(
+                    StitchSymbol.SingleCrochet, x, y, 90),
             ],
             [new PlacedLabel("back loop", 9, 3)]));
 

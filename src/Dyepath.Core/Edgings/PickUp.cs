@@ -39,7 +39,10 @@ public sealed record PickUp(int Total, ImmutableArray<StretchRule> Stretches, in
     /// <summary>Stitches a row end takes so that the edge lies flat: row height over the width of an edging stitch.</summary>
     public static double FlatRatio(Length rowHeight, Length stitchWidth) => rowHeight / (stitchWidth * EdgingStitchWidth);
 
-    /// <summary>The simple ratio nearest to <paramref name="ratio"/> by quotient, at most 4 places to a group; ties to fewer places.</summary>
+    /// <summary>
+    /// The simple ratio nearest to <paramref name="ratio"/> by quotient, at most 4 places to a group; ties to fewer
+    /// places.
+    /// </summary>
     /// <param name="ratio">Over 0, at most 5.</param>
     /// <exception cref="ArgumentOutOfRangeException">Ratio out of range.</exception>
     public static (int Stitches, int Places) SimpleRatio(double ratio)
@@ -83,7 +86,10 @@ public sealed record PickUp(int Total, ImmutableArray<StretchRule> Stretches, in
     public static int NearestRepeat(int wanted, int multiple, int plus) =>
         Math.Max(1, (int)Math.Round((double)(wanted - plus) / multiple, MidpointRounding.AwayFromZero)) * multiple + plus;
 
-    /// <summary>Where the extra stitches go when there is no corner: evenly among all the places, from 1, half a gap from either end.</summary>
+    /// <summary>
+    /// Where the extra stitches go when there is no corner: evenly among all the places, from 1, half a gap from either
+    /// end.
+    /// </summary>
     public ImmutableArray<int> ExtraPlaces()
     {
         var places = Stretches.Sum(s => s.Stretch.Places);
@@ -105,7 +111,8 @@ public sealed record PickUp(int Total, ImmutableArray<StretchRule> Stretches, in
     {
         var (stitches, places) = SimpleRatio(ratio);
         var rest = stretch.Places % places;
-        return new StretchRule(stretch, stitches, places, rest, (int)Math.Round((double)rest * stitches / places, MidpointRounding.AwayFromZero));
+        return new StretchRule(
+            stretch, stitches, places, rest, (int)Math.Round((double)rest * stitches / places, MidpointRounding.AwayFromZero));
     }
 
     private static string Describe(StretchRule rule, ImmutableArray<string> names)
@@ -117,7 +124,8 @@ public sealed record PickUp(int Total, ImmutableArray<StretchRule> Stretches, in
             : FormattableString.Invariant($"{where}: pick up {rule.Stitches} in every {rule.Places} {many} {rule.Groups} times");
         return rule.RestPlaces == 0
             ? text
-            : text + FormattableString.Invariant($", then {rule.RestStitches} in the last {rule.RestPlaces} {(rule.RestPlaces == 1 ? one : many)}");
+            : text + FormattableString.Invariant(
+                $", then {rule.RestStitches} in the last {rule.RestPlaces} {(rule.RestPlaces == 1 ? one : many)}");
     }
 
     private string DescribeExtra()

@@ -24,6 +24,7 @@ internal readonly record struct Axis(bool AlongStitches, Length Step, int Hidden
     public int NearestLike(Length target, int edges, int like)
     {
         var parity = Math.Abs(like % 2);
-        return Math.Max(parity == 0 ? 2 : 1, (int)Math.Round((target / Step + edges * Hidden - parity) / 2, MidpointRounding.AwayFromZero) * 2 + parity);
+        return Math.Max(parity == 0 ? 2 : 1,
+            (int)Math.Round((target / Step + edges * Hidden - parity) / 2, MidpointRounding.AwayFromZero) * 2 + parity);
     }
 }

@@ -18,7 +18,8 @@ internal sealed record BodySizes(ImmutableArray<BodyOfSize> Sizes, Wearers Weare
 {
     /// <summary>Its sizes, in the pattern's order, every needed measure present; or located faults that say what to add.</summary>
     public static bool TryRead(
-        SizeSelection selection, IReadOnlyList<BodyMeasure> needed, [NotNullWhen(true)] out BodySizes? sizes, out ImmutableArray<Finding> faults)
+        SizeSelection selection, IReadOnlyList<BodyMeasure> needed, [NotNullWhen(true)] out BodySizes? sizes,
+        out ImmutableArray<Finding> faults)
     {
         sizes = null;
         var found = ImmutableArray.CreateBuilder<Finding>();
@@ -31,7 +32,9 @@ internal sealed record BodySizes(ImmutableArray<BodyOfSize> Sizes, Wearers Weare
         }
         var at = selection.Base is { } name ? bodies.FindIndex(b => b.Name == name) : bodies.Count / 2;
         if (at < 0)
-            found.Add(new Finding(FindingLevel.Fault, "sizes.base", $"There is no size {selection.Base} in this pattern: choose one of {string.Join(", ", bodies.Select(b => b.Name))}."));
+            found.Add(new Finding(
+                FindingLevel.Fault, "sizes.base",
+                $"There is no size {selection.Base} in this pattern: choose one of {string.Join(", ", bodies.Select(b => b.Name))}."));
         faults = found.ToImmutable();
         if (!faults.IsEmpty)
             return false;
@@ -44,7 +47,9 @@ internal sealed record BodySizes(ImmutableArray<BodyOfSize> Sizes, Wearers Weare
         if (!selection.Own.IsEmpty)
         {
             // A chest is the same measure under another word.
-            return ([.. selection.Own.Select(o => new BodyOfSize(o.Name, o.Measures.ToImmutableSortedDictionary(m => m.Key == "chest" ? "bust" : m.Key, m => m.Value)))], Wearers.Adult);
+            return ([.. selection.Own.Select(
+                o => new BodyOfSize(o.Name,
+                    o.Measures.ToImmutableSortedDictionary(m => m.Key == "chest" ? "bust" : m.Key, m => m.Value)))], Wearers.Adult);
         }
         if (selection.Chart is not { } id || !SizeCharts.TryFind(id, out var chart))
         {
@@ -58,9 +63,12 @@ internal sealed record BodySizes(ImmutableArray<BodyOfSize> Sizes, Wearers Weare
         foreach (var (name, i) in names.Select((n, i) => (n, i)))
         {
             if (chart.TryFind(name, out var size))
-                bodies.Add(new BodyOfSize(name, size.Measurements.ToImmutableSortedDictionary(m => BodyMeasures.Key(m.Measure), m => m.Range.Middle)));
+                bodies.Add(new BodyOfSize(
+                    name, size.Measurements.ToImmutableSortedDictionary(m => BodyMeasures.Key(m.Measure), m => m.Range.Middle)));
             else
-                found.Add(new Finding(FindingLevel.Fault, $"sizes.names[{i}]", $"The chart {id} has no size {name}: choose among {string.Join(", ", chart.Sizes.Select(s => s.Name))}."));
+                found.Add(new Finding(
+                    FindingLevel.Fault, $"sizes.names[{i}]",
+                    $"The chart {id} has no size {name}: choose among {string.Join(", ", chart.Sizes.Select(s => s.Name))}."));
         }
         return (bodies, chart.Wearer);
     }
@@ -70,7 +78,8 @@ internal sealed record BodySizes(ImmutableArray<BodyOfSize> Sizes, Wearers Weare
         var words = BodyMeasures.Words(measure);
         var who = sizes.Length == 1 ? $"Size {sizes[0]} has" : $"Sizes {string.Join(", ", sizes)} have";
         return selection.Own.IsEmpty
-            ? new Finding(FindingLevel.Fault, "sizes.chart", $"{who} no {words} in the chart {selection.Chart}: choose a chart that has it, or give sizes of your own with {BodyMeasures.Key(measure)}.")
+            ? new Finding(FindingLevel.Fault, "sizes.chart",
+                $"{who} no {words} in the chart {selection.Chart}: choose a chart that has it, or give sizes of your own with {BodyMeasures.Key(measure)}.")
             : new Finding(FindingLevel.Fault, "sizes.own", $"{who} no {words}: add {BodyMeasures.Key(measure)}.");
     }
 }

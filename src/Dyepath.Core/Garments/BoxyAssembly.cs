@@ -9,7 +9,8 @@ using Dyepath.Core.Yarns;
 namespace Dyepath.Core.Garments;
 
 /// <summary>Makes the size plans of a boxy top from the counts of the chosen direction.</summary>
-internal sealed class BoxyAssembly(Fabrication fabrication, BoxyTop shape, BoxyTargets targets, BoxyDirection chosen, BoxyDirectionPlanner planner)
+internal sealed class BoxyAssembly(
+    Fabrication fabrication, BoxyTop shape, BoxyTargets targets, BoxyDirection chosen, BoxyDirectionPlanner planner)
 {
     private readonly Length _hem = fabrication.EdgingDepth(EdgingPlace.Hem);
     private readonly SeamChoice _seams = fabrication.Project.Garment.Seams;
@@ -56,7 +57,8 @@ internal sealed class BoxyAssembly(Fabrication fabrication, BoxyTop shape, BoxyT
             fixedRows,
             rows => Error(size, counts with { Rows = rows }),
             (rows, turned) => new BoxyLayout(
-                chosen.Direction, frontPath, backPath, rows, NeckFor(size, counts, rows), counts.Armhole, turned, _seams, fabrication.Stitch.StitchesPerUnit),
+                chosen.Direction, frontPath, backPath, rows, NeckFor(size, counts, rows), counts.Armhole, turned, _seams,
+                fabrication.Stitch.StitchesPerUnit),
             Lengths(counts),
             start);
     }
@@ -80,9 +82,11 @@ internal sealed class BoxyAssembly(Fabrication fabrication, BoxyTop shape, BoxyT
 
     private Length SideLength(BoxyCounts counts) => Down.Of(DownCount(counts) - counts.Armhole, 0);
 
-    private Length ShoulderLength(BoxyCounts counts) => Across.Of((AcrossCount(counts) - counts.Neck) / 2, 1) + counts.Panel.Bands * fabrication.SingleCrochetHeight;
+    private Length ShoulderLength(BoxyCounts counts) =>
+        Across.Of((AcrossCount(counts) - counts.Neck) / 2, 1) + counts.Panel.Bands * fabrication.SingleCrochetHeight;
 
-    private YarnPath Path(CountFinding finding, int start) => fabrication.Path(Working.Turned, finding.RowStitches, finding.TurnCost, start);
+    private YarnPath Path(CountFinding finding, int start) =>
+        fabrication.Path(Working.Turned, finding.RowStitches, finding.TurnCost, start);
 
     private PiecePlan Panel(string name, BoxyCounts counts, CountFinding finding, int start, bool turned)
     {
@@ -91,7 +95,8 @@ internal sealed class BoxyAssembly(Fabrication fabrication, BoxyTop shape, BoxyT
         var below = (Up ? counts.Rows : finding.Stitches) - counts.Armhole;
         ImmutableArray<PieceMark> marks =
         [
-            new("neck opening begins", Up, before + 1), new("neck opening ends", Up, before + counts.Neck), new("armholes begin, from the hem", !Up, below + 1),
+            new("neck opening begins", Up, before + 1), new("neck opening ends", Up, before + counts.Neck),
+            new("armholes begin, from the hem", !Up, below + 1),
         ];
         var bands = counts.Panel.Bands == 0 ? 0 : counts.Panel.Bands + _seams.HiddenRows;
         return PieceWriter.Write(
@@ -114,7 +119,8 @@ internal sealed class BoxyAssembly(Fabrication fabrication, BoxyTop shape, BoxyT
     private (PiecePlan Piece, ImmutableArray<SeamPlan> Seams) Sleeve(BoxyCounts counts, SleeveCounts sleeve, SeamDecision decision)
     {
         var layout = new BoxyLayout(
-            chosen.Direction, Path(counts.Panel.Front, decision.FrontStart), Path(counts.Panel.Back, decision.Start), decision.Rows, decision.Neck,
+            chosen.Direction, Path(counts.Panel.Front, decision.FrontStart), Path(counts.Panel.Back, decision.Start), decision.Rows,
+            decision.Neck,
             counts.Armhole, decision.BackTurned, _seams, fabrication.Stitch.StitchesPerUnit);
         double left = 0, right = 0, underarm = 0;
         var start = 0;
@@ -147,19 +153,23 @@ internal sealed class BoxyAssembly(Fabrication fabrication, BoxyTop shape, BoxyT
         var (front, back) = (counts.Panel.Front.Stitches, counts.Panel.Back.Stitches);
         var hidden = 2 * Across.Hidden;
         var hem = ImmutableArray.Create(
-            new EdgeStretch("front", !Up, (Up ? front : counts.Rows) - hidden), new EdgeStretch("back", !Up, (Up ? back : counts.Rows) - hidden));
+            new EdgeStretch("front", !Up, (Up ? front : counts.Rows) - hidden),
+            new EdgeStretch("back", !Up, (Up ? back : counts.Rows) - hidden));
         if (counts.Panel.Bands > 0)
             hem = hem.Add(new EdgeStretch("side bands", true, 4 * counts.Panel.Bands));
         yield return new EdgeOfGarment(EdgingPlace.Hem, 1, hem);
         yield return new EdgeOfGarment(
-            EdgingPlace.Neck, 1, [new EdgeStretch("front neck", !Up, counts.Neck), new EdgeStretch("back neck", !Up, counts.Neck)], Corners: 2);
+            EdgingPlace.Neck, 1, [new EdgeStretch("front neck", !Up, counts.Neck), new EdgeStretch("back neck", !Up, counts.Neck)],
+            Corners: 2);
         if (counts.Sleeve is not { } sleeve)
         {
             var visible = counts.Armhole - Down.Hidden;
-            yield return new EdgeOfGarment(EdgingPlace.Armholes, 2, [new EdgeStretch("front", Up, visible), new EdgeStretch("back", Up, visible)]);
+            yield return new EdgeOfGarment(
+                EdgingPlace.Armholes, 2, [new EdgeStretch("front", Up, visible), new EdgeStretch("back", Up, visible)]);
         }
         else
-            yield return new EdgeOfGarment(EdgingPlace.Cuffs, 2, [new EdgeStretch("cuff", !Up, (Up ? sleeve.Stitches : sleeve.Rows) - hidden)]);
+            yield return new EdgeOfGarment(
+                EdgingPlace.Cuffs, 2, [new EdgeStretch("cuff", !Up, (Up ? sleeve.Stitches : sleeve.Rows) - hidden)]);
     }
 
     private ImmutableSortedDictionary<GarmentMeasure, Length> Target(int size, BoxyCounts counts)
@@ -171,7 +181,7 @@ internal sealed class BoxyAssembly(Fabrication fabrication, BoxyTop shape, BoxyT
         target[GarmentMeasure.NeckWidth] = targets.Neck[size];
         if (shape.Sleeves is not null && counts.Sleeve is not null)
         {
-            target[GarmentMeasure.SleeveWidth] = 2 * targets.Armhole[size];
+            target[GarmentMeasure.SleeveWidth] = planner.SleeveWidthOf(size);
             target[GarmentMeasure.SleeveLength] = planner.SleeveLengthOf(size);
         }
         return target.ToImmutable();

@@ -47,11 +47,15 @@ internal sealed class BoxyDirectionPlanner(Fabrication fabrication, BoxyTop shap
     private readonly Length _hem = fabrication.EdgingDepth(EdgingPlace.Hem);
 
     private ImmutableArray<Length> _sleeveLengths = [];
+    private ImmutableArray<Length> _sleeveWidths = [];
 
     private bool Up => direction == Direction.Up;
 
     /// <summary>Target of a size's sleeve, edging included; once planned.</summary>
     public Length SleeveLengthOf(int size) => _sleeveLengths[size];
+
+    /// <summary>Target of a size's sleeve round the arm: twice the armhole, unless fixed; once planned.</summary>
+    public Length SleeveWidthOf(int size) => _sleeveWidths[size];
 
     public BoxyDirection Plan(CancellationToken cancel)
     {
@@ -64,7 +68,8 @@ internal sealed class BoxyDirectionPlanner(Fabrication fabrication, BoxyTop shap
         var middle = targets.Sizes.Sizes.Length / 2;
         var grading = Up
             ? PieceCounts.Choose(
-                fabrication, direction, Working.Turned, _across, 2, 2, widths, Pins(FixedNumbers.PanelStitches), _down.Nearest(lengths[middle], 1), cancel)
+                fabrication, direction, Working.Turned, _across, 2, 2, widths, Pins(FixedNumbers.PanelStitches),
+                _down.Nearest(lengths[middle], 1), cancel)
             : PieceCounts.Choose(
                 fabrication, direction, Working.Turned, _down, 1, 1, [.. lengths.Select(l => l - _hem)], Pins(FixedNumbers.PanelStitches),
                 _across.Nearest(widths[middle] / 2, 2), cancel);
@@ -100,9 +105,11 @@ internal sealed class BoxyDirectionPlanner(Fabrication fabrication, BoxyTop shap
             var name = targets.Sizes.Sizes[i].Name;
             var (across, down) = Up ? (panels[i].Panel.Back.Stitches, panels[i].Rows) : (panels[i].Rows, panels[i].Panel.Front.Stitches);
             if (across - panels[i].Neck < 2 * (_across.Hidden + 2))
-                reasons.Add(new Finding(FindingLevel.Fault, "garment.neckWidth", $"The neck of size {name} leaves no shoulders: make it narrower."));
+                reasons.Add(new Finding(
+                    FindingLevel.Fault, "garment.neckWidth", $"The neck of size {name} leaves no shoulders: make it narrower."));
             if (down - panels[i].Armhole < 4)
-                reasons.Add(new Finding(FindingLevel.Fault, "garment.belowWaist", $"Size {name} is hardly longer than its armholes: make it longer."));
+                reasons.Add(new Finding(
+                    FindingLevel.Fault, "garment.belowWaist", $"Size {name} is hardly longer than its armholes: make it longer."));
         }
         return reasons.ToImmutable();
     }
@@ -111,7 +118,8 @@ internal sealed class BoxyDirectionPlanner(Fabrication fabrication, BoxyTop shap
         ImmutableArray<BoxyCounts> panels, SleeveSpec sleeves, CancellationToken cancel)
     {
         var cuff = fabrication.EdgingDepth(EdgingPlace.Cuffs);
-        var round = panels.Select(p => 2 * _down.Of(p.Armhole, 1)).ToImmutableArray();
+        var round = _sleeveWidths = targets.Fixed.Apply(
+            GarmentMeasure.SleeveWidth, targets.Sizes, [.. panels.Select(p => 2 * _down.Of(p.Armhole, 1))]);
         var lengths = _sleeveLengths = SleeveLengths(panels, sleeves);
         var tooShort = lengths.Select((l, i) => (Length: l, i)).Where(l => l.Length - cuff < ShortestSleeve)
             .Select(l => new Finding(FindingLevel.Fault, "garment.sleeves.shorterBy", FormattableString.Invariant(
@@ -123,9 +131,11 @@ internal sealed class BoxyDirectionPlanner(Fabrication fabrication, BoxyTop shap
         if (sleeves.Pooled)
         {
             grading = Up
-                ? PieceCounts.Choose(fabrication, direction, Working.Turned, _across, 2, 1, round, pins, _down.Nearest(lengths[0], 1), cancel)
+                ? PieceCounts.Choose(
+                    fabrication, direction, Working.Turned, _across, 2, 1, round, pins, _down.Nearest(lengths[0], 1), cancel)
                 : PieceCounts.Choose(
-                    fabrication, direction, Working.Turned, _down, 1, 1, [.. lengths.Select(l => l - cuff)], pins, _across.Nearest(round[0], 2), cancel);
+                    fabrication, direction, Working.Turned, _down, 1, 1, [.. lengths.Select(l => l - cuff)], pins,
+                    _across.Nearest(round[0], 2), cancel);
             if (!grading.HasChoice)
                 return (panels, [.. grading.Reasons.Select(r => r with { Text = "Sleeves: " + r.Text })]);
         }
@@ -138,7 +148,11 @@ internal sealed class BoxyDirectionPlanner(Fabrication fabrication, BoxyTop shap
         if (!Up)
         {
             var along = pooled?.Front.Stitches ?? pin ?? _down.Nearest(length, 1);
-            return panel with { Sleeve = new SleeveCounts(pooled, along, rows ?? _across.Nearest(round, 2, 2)) };
+            return panel with
+            {
+                Sleeve = new SleeveCounts(pooled, along, rows ?? _across.Nearest(round, 2, 2)),
+                Armhole = Math.Min(_down.Nearest(round / 2, 1), panel.Panel.Front.Stitches - 2),
+            };
         }
         var stitches = pooled?.Front.Stitches ?? pin ?? _across.Nearest(round, 2);
         var sleeve = new SleeveCounts(pooled, stitches, rows ?? _down.Nearest(length, 1, 2));
@@ -185,6 +199,7 @@ internal sealed class BoxyDirectionPlanner(Fabrication fabrication, BoxyTop shap
             double.PositiveInfinity, reasons);
 
     private BoxyDirection Make(
-        ImmutableArray<Length> widths, ImmutableArray<Length> lengths, ImmutableArray<BoxyCounts> sizes, DirectionOption option, double score, ImmutableArray<Finding> reasons) =>
+        ImmutableArray<Length> widths, ImmutableArray<Length> lengths, ImmutableArray<BoxyCounts> sizes, DirectionOption option,
+        double score, ImmutableArray<Finding> reasons) =>
         new(direction, _across, _down, widths, lengths, sizes, option, score, reasons);
 }

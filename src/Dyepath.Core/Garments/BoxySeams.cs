@@ -3,12 +3,13 @@ using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Garments;
 
-/// <summary>The panels of one size laid out as worn: which edge meets which (docs/math-seams.md has the drawing).</summary>
+/// <summary>The panels of one size laid out as worn: which edge meets which (docs/seams.md has the drawing).</summary>
 /// <param name="Neck">Stitches (rows, sideways) of the slit.</param>
 /// <param name="Armhole">Rows (stitches, sideways) of the armhole.</param>
 /// <param name="BackTurned">The back is sewn wrong side out.</param>
 internal sealed record BoxyLayout(
-    Direction Direction, YarnPath Front, YarnPath Back, int Rows, int Neck, int Armhole, bool BackTurned, SeamChoice Seams, int StitchesPerUnit)
+    Direction Direction, YarnPath Front, YarnPath Back, int Rows, int Neck, int Armhole, bool BackTurned, SeamChoice Seams,
+    int StitchesPerUnit)
 {
     /// <summary>Units that a seam along row ends hides.</summary>
     private long Hidden => Seams.HiddenStitches * (ColourRing.Unit / StitchesPerUnit);
@@ -24,8 +25,10 @@ internal sealed record BoxyLayout(
         if (Direction == Direction.Up)
         {
             var side = Rows - Armhole;
-            Add(left, SeamEdge.Right(Front, 0, side, Hidden), BackTurned ? SeamEdge.Right(Back, 0, side, Hidden) : SeamEdge.Left(Back, 0, side, Hidden));
-            Add(right, SeamEdge.Left(Front, 0, side, Hidden), BackTurned ? SeamEdge.Left(Back, 0, side, Hidden) : SeamEdge.Right(Back, 0, side, Hidden));
+            Add(left, SeamEdge.Right(Front, 0, side, Hidden),
+                BackTurned ? SeamEdge.Right(Back, 0, side, Hidden) : SeamEdge.Left(Back, 0, side, Hidden));
+            Add(right, SeamEdge.Left(Front, 0, side, Hidden),
+                BackTurned ? SeamEdge.Left(Back, 0, side, Hidden) : SeamEdge.Right(Back, 0, side, Hidden));
             var front = SeamEdge.Top(Front, LastRow, 0, Units(Front));
             var back = SeamEdge.Top(Back, LastRow, 0, Units(Back));
             var frontShoulder = ShoulderUnits(Front);
@@ -39,8 +42,10 @@ internal sealed record BoxyLayout(
         {
             var side = (int)((Front.UnitsIn(0) - Armhole * (ColourRing.Unit / StitchesPerUnit)) / ColourRing.Unit);
             var (first, last) = (Seams.HiddenRows, LastRow);
-            Add(left, SeamEdge.Top(Front, last, 0, side), BackTurned ? SeamEdge.Top(Back, last, 0, side) : SeamEdge.Bottom(Back, first, 0, side));
-            Add(right, SeamEdge.Bottom(Front, first, 0, side), BackTurned ? SeamEdge.Bottom(Back, first, 0, side) : SeamEdge.Top(Back, last, 0, side));
+            Add(left, SeamEdge.Top(Front, last, 0, side),
+                BackTurned ? SeamEdge.Top(Back, last, 0, side) : SeamEdge.Bottom(Back, first, 0, side));
+            Add(right, SeamEdge.Bottom(Front, first, 0, side),
+                BackTurned ? SeamEdge.Bottom(Back, first, 0, side) : SeamEdge.Top(Back, last, 0, side));
             var rows = (Rows - Neck) / 2 - Seams.HiddenRows;
             var frontFirst = SeamEdge.Left(Front, first, rows, Hidden);
             var frontLast = SeamEdge.Left(Front, Rows - Seams.HiddenRows - rows, rows, Hidden);
@@ -63,7 +68,8 @@ internal sealed record BoxyLayout(
             var from = Rows - Armhole;
             front = left ? SeamEdge.Right(Front, from, visible, Hidden) : SeamEdge.Left(Front, from, visible, Hidden);
             back = left != BackTurned ? SeamEdge.Left(Back, from, visible, Hidden) : SeamEdge.Right(Back, from, visible, Hidden);
-            sleeveEdge = SeamEdge.Top(sleeve, sleeveRows - 1 - Seams.HiddenRows, HiddenUnits, sleeveStitches / StitchesPerUnit - 2 * HiddenUnits);
+            sleeveEdge = SeamEdge.Top(
+                sleeve, sleeveRows - 1 - Seams.HiddenRows, HiddenUnits, sleeveStitches / StitchesPerUnit - 2 * HiddenUnits);
         }
         else
         {
@@ -71,7 +77,9 @@ internal sealed record BoxyLayout(
             var first = Units(Front) - units;
             var visible = units - HiddenUnits;
             front = left ? SeamEdge.Top(Front, LastRow, first, visible) : SeamEdge.Bottom(Front, Seams.HiddenRows, first, visible);
-            back = left == BackTurned ? SeamEdge.Top(Back, LastRow, first, visible) : SeamEdge.Bottom(Back, Seams.HiddenRows, first, visible);
+            back = left == BackTurned
+                ? SeamEdge.Top(Back, LastRow, first, visible)
+                : SeamEdge.Bottom(Back, Seams.HiddenRows, first, visible);
             sleeveEdge = SeamEdge.Left(sleeve, Seams.HiddenRows, sleeveRows - 2 * Seams.HiddenRows, Hidden);
         }
         // A sleeve's first edge lies at the underarm of the back on the left arm, of the front on the right one.
@@ -90,7 +98,8 @@ internal sealed record BoxyLayout(
         {
             var units = sleeveStitches / StitchesPerUnit;
             meter.AddSeam(
-                SeamEdge.Top(sleeve, sleeveRows - 1 - Seams.HiddenRows, 0, units), SeamEdge.Bottom(sleeve, Seams.HiddenRows, 0, units), Seams.Extension);
+                SeamEdge.Top(sleeve, sleeveRows - 1 - Seams.HiddenRows, 0, units), SeamEdge.Bottom(sleeve, Seams.HiddenRows, 0, units),
+                Seams.Extension);
         }
         return meter;
     }

@@ -22,7 +22,7 @@ internal sealed record BoxyTargets(
         new("length", "Length is the chart's back waist length plus what the garment hangs below the waist, hem edging included."),
         new("armholeDepth", "Armhole depth is the larger of the chart's armhole depth and half of upper arm plus ease, on whole even rows, or whole stitches."),
         new("neckWidth", "The slit neck keeps the base size's width, a small step wider per size above it and narrower below; its edging is inside that width."),
-        new("sleeveWidth", "A rectangular sleeve is twice the armhole depth round."),
+        new("sleeveWidth", "A rectangular sleeve is twice the armhole depth round; worked up in the variegated yarn its count is limited, and the armhole follows it."),
         new("sleeveLength", "Sleeve length is centre back neck to cuff, less half of the panel's finished width, less what the sleeve is shorter by: the wider the dropped shoulder, the shorter the sleeve."),
         new("locked", "The base size keeps the numbers it was made with, and every other size is moved by as much as the base was; an override moves its own size alone."),
         new("gauge", "Finished measures use the hung gauge, or else the blocked one, or else the worked one; worked sideways, the blocked one, since the swatch was hung the other way. The worked gauge is for the hook."),
@@ -53,10 +53,12 @@ internal sealed record BoxyTargets(
             [.. sizes.Sizes.Select(s => reachesHip
                 ? Quantities.Length.Max(s[BodyMeasure.Bust] + ease, s[BodyMeasure.Hip] + shape.HipEase)
                 : s[BodyMeasure.Bust] + ease)],
-            fixedNumbers.Apply(GarmentMeasure.Length, sizes, [.. sizes.Sizes.Select(s => s[BodyMeasure.BackWaistLength] + shape.BelowWaist)]),
+            fixedNumbers.Apply(GarmentMeasure.Length, sizes,
+                [.. sizes.Sizes.Select(s => s[BodyMeasure.BackWaistLength] + shape.BelowWaist)]),
             fixedNumbers.Apply(GarmentMeasure.ArmholeDepth, sizes, [.. sizes.Sizes.Select(s => Quantities.Length.Max(
                 s[BodyMeasure.ArmholeDepth], (s[BodyMeasure.UpperArm] + shape.UpperArmEase) / 2))]),
-            fixedNumbers.Apply(GarmentMeasure.NeckWidth, sizes, [.. sizes.Sizes.Select((_, i) => shape.NeckWidth + shape.NeckStep * (i - sizes.Base))]));
+            fixedNumbers.Apply(GarmentMeasure.NeckWidth, sizes,
+                [.. sizes.Sizes.Select((_, i) => shape.NeckWidth + shape.NeckStep * (i - sizes.Base))]));
         return true;
     }
 
@@ -77,7 +79,11 @@ internal sealed record BoxyTargets(
     private static IReadOnlyList<GarmentMeasure> Measures(BoxyTop shape) =>
         shape.Sleeves is null
             ? [GarmentMeasure.Width, GarmentMeasure.Length, GarmentMeasure.ArmholeDepth, GarmentMeasure.NeckWidth]
-            : [GarmentMeasure.Width, GarmentMeasure.Length, GarmentMeasure.ArmholeDepth, GarmentMeasure.NeckWidth, GarmentMeasure.SleeveLength];
+            :
+            [
+                GarmentMeasure.Width, GarmentMeasure.Length, GarmentMeasure.ArmholeDepth, GarmentMeasure.NeckWidth, GarmentMeasure.SleeveWidth,
+                GarmentMeasure.SleeveLength,
+            ];
 
     private static IReadOnlyList<string> Counts(BoxyTop shape) => shape.Sleeves is null
         ? [FixedNumbers.PanelStitches, FixedNumbers.PanelRows]
@@ -87,12 +93,15 @@ internal sealed record BoxyTargets(
     {
         length = ease.Own ?? Quantities.Length.Zero;
         if (ease.Category is not { } category)
-            return ease.Own is null ? [new Finding(FindingLevel.Fault, "garment.ease", "Give an ease: a length, or a category with its revision.")] : [];
+            return ease.Own is null
+                ? [new Finding(FindingLevel.Fault, "garment.ease", "Give an ease: a length, or a category with its revision.")]
+                : [];
         var published = PublishedEase.All.FirstOrDefault(range =>
             range.Revision.ToString().Equals(ease.Revision, StringComparison.OrdinalIgnoreCase)
             && (range.Name == category || range.Name == category + " fit"));
         if (published is null)
-            return [new Finding(FindingLevel.Fault, "garment.ease", $"There is no ease {category} in the {ease.Revision ?? "unnamed"} revision: choose one of {string.Join(", ", PublishedEase.All.Select(r => $"{r.Name} ({r.Revision})"))}.")];
+            return [new Finding(FindingLevel.Fault, "garment.ease",
+                $"There is no ease {category} in the {ease.Revision ?? "unnamed"} revision: choose one of {string.Join(", ", PublishedEase.All.Select(r => $"{r.Name} ({r.Revision})"))}.")];
         length = published.Typical;
         return [];
     }

@@ -6,7 +6,8 @@ using Dyepath.Core.Sizing;
 namespace Dyepath.Core.Garments;
 
 /// <summary>One edge of a garment: its stretches in order, its corners, and how often the garment has it.</summary>
-internal sealed record EdgeOfGarment(EdgingPlace Where, int Copies, ImmutableArray<EdgeStretch> Stretches, int Corners = 0, int PerCorner = 0);
+internal sealed record EdgeOfGarment(
+    EdgingPlace Where, int Copies, ImmutableArray<EdgeStretch> Stretches, int Corners = 0, int PerCorner = 0);
 
 /// <summary>Plans the edgings that the project asks for.</summary>
 internal static class EdgingPlanner
@@ -23,7 +24,8 @@ internal static class EdgingPlanner
             var pickUp = PickUp.Plan(edging, edge.Stretches, flat, edge.Corners, edge.PerCorner);
             var rounds = choice.Rounds ?? edging.Rounds;
             plans.Add(new EdgingPlan(
-                edge.Where, edging.Id, edge.Copies, pickUp.Total, rounds, edging.Depth(rounds, fabrication.SingleCrochetHeight), pickUp.Text()));
+                edge.Where, edging.Id, edge.Copies, pickUp.Total, rounds, edging.Depth(rounds, fabrication.SingleCrochetHeight),
+                pickUp.Text()));
         }
         return plans.ToImmutable();
     }
@@ -36,9 +38,13 @@ internal static class EdgingPlanner
         {
             var (choice, place) = (garment.Edgings[i], $"garment.edgings[{i}]");
             if (!EdgingLibrary.TryFind(choice.Edging, out var edging))
-                yield return new Finding(FindingLevel.Fault, $"{place}.edging", $"There is no edging {choice.Edging}: choose one of {string.Join(", ", EdgingLibrary.All.Select(e => e.Id))}.");
+                yield return new Finding(
+                    FindingLevel.Fault, $"{place}.edging",
+                    $"There is no edging {choice.Edging}: choose one of {string.Join(", ", EdgingLibrary.All.Select(e => e.Id))}.");
             else if (!edging.AllowedAt(choice.Where, children))
-                yield return new Finding(FindingLevel.Fault, $"{place}.edging", $"The {choice.Edging} edging has loops, which have no place at the neck of children's garments: choose one without.");
+                yield return new Finding(
+                    FindingLevel.Fault, $"{place}.edging",
+                    $"The {choice.Edging} edging has loops, which have no place at the neck of children's garments: choose one without.");
             if (choice.Rounds is < 1 or > Edging.MostRounds)
                 yield return new Finding(FindingLevel.Fault, $"{place}.rounds", $"Give 1 to {Edging.MostRounds} rounds.");
         }

@@ -58,7 +58,8 @@ internal sealed class FixedNumbers
                     yield return Fault($"{place}.size", $"Only the base size, {_base}, is locked as made; give {number.Size} an override.");
                 var isMeasure = measures.Any(m => Key(m) == number.What);
                 if (!isMeasure && !counts.Contains(number.What))
-                    yield return Fault($"{place}.what", $"{number.What} is no number of this garment: choose one of {string.Join(", ", [.. measures.Select(Key), .. counts])}.");
+                    yield return Fault($"{place}.what",
+                        $"{number.What} is no number of this garment: choose one of {string.Join(", ", [.. measures.Select(Key), .. counts])}.");
                 else if (isMeasure && number.Length is null)
                     yield return Fault($"{place}.length", $"{number.What} is a length: give one, such as \"110 cm\".");
                 else if (!isMeasure && number.Count is null or < 1)

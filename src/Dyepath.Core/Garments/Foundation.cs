@@ -53,7 +53,8 @@ public static class Foundation
     /// fewest further chains.
     /// </summary>
     /// <param name="start">Pooling units, any value; taken modulo the sequence.</param>
-    public static FoundationPlan Plan(ColourRing ring, FabricStitch stitch, int stitches, bool turningChainCounts, double start, bool companion)
+    public static FoundationPlan Plan(
+        ColourRing ring, FabricStitch stitch, int stitches, bool turningChainCounts, double start, bool companion)
     {
         ArgumentNullException.ThrowIfNull(ring);
         var (chains, first) = Chains(stitch, stitches, turningChainCounts);

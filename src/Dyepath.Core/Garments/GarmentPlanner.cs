@@ -24,7 +24,8 @@ public static class GarmentPlanner
         {
             BoxyTop top => Boxy(fabrication, top, cancel),
             Cowl or Wrap => RectanglePlanner.Plan(fabrication, cancel),
-            var other => throw new ArgumentOutOfRangeException(nameof(project), other, "project.Garment.Shape must be a boxy top, a cowl or a wrap."),
+            var other => throw new ArgumentOutOfRangeException(
+                nameof(project), other, "project.Garment.Shape must be a boxy top, a cowl or a wrap."),
         };
     }
 
@@ -32,7 +33,8 @@ public static class GarmentPlanner
     {
         var project = fabrication.Project;
         var found = BoxyTargets.TryFind(shape, project.Sizes, out var targets, out var faults);
-        faults = [.. faults, .. EdgingPlanner.Faults(project.Garment, targets?.Sizes.Wearer ?? Wearers.Adult), .. Faults(fabrication, shape)];
+        faults = [.. faults, .. EdgingPlanner.Faults(project.Garment, targets?.Sizes.Wearer ?? Wearers.Adult),
+            .. Faults(fabrication, shape)];
         if (!found || !faults.IsEmpty)
             return PlanResult.Bad(faults);
         var planned = new List<(BoxyDirectionPlanner Planner, BoxyDirection Plan)>();
@@ -65,12 +67,17 @@ public static class GarmentPlanner
     private static IEnumerable<Finding> Faults(Fabrication fabrication, BoxyTop shape)
     {
         if (shape.Sleeves is { Pooled: false } && fabrication.Project.Companion is null)
-            yield return new Finding(FindingLevel.Fault, "garment.sleeves.yarn", "Plain sleeves need a companion yarn: add one, or work the sleeves in the variegated yarn.");
+            yield return new Finding(
+                FindingLevel.Fault, "garment.sleeves.yarn",
+                "Plain sleeves need a companion yarn: add one, or work the sleeves in the variegated yarn.");
         if (fabrication.Project.Garment.Grading.SideBands && fabrication.Project.Companion is null)
-            yield return new Finding(FindingLevel.Fault, "garment.grading.sideBands", "Side bands need a companion yarn: add one, or do without bands.");
+            yield return new Finding(
+                FindingLevel.Fault, "garment.grading.sideBands", "Side bands need a companion yarn: add one, or do without bands.");
         var fixedCounts = fabrication.Project.Sizes.Locked.Concat(fabrication.Project.Sizes.Overrides).Any(f => f.Count is not null);
         if (fixedCounts && fabrication.Project.Garment.Direction is null)
-            yield return new Finding(FindingLevel.Fault, "garment.direction", "A fixed count holds for one direction only: say whether the garment is worked up or sideways.");
+            yield return new Finding(
+                FindingLevel.Fault, "garment.direction",
+                "A fixed count holds for one direction only: say whether the garment is worked up or sideways.");
     }
 
     internal static Finding BallFault(Fabrication fabrication) => new(
@@ -82,11 +89,13 @@ public static class GarmentPlanner
         .SelectMany(p => p.Reasons.Select(r => r with { Text = $"Worked {Name(p.Direction)}: {r.Text}" }));
 
     internal static Plan Finish(
-        Fabrication fabrication, Direction direction, string why, ImmutableArray<SizePlan> sizes, ImmutableArray<DirectionOption> options, ImmutableArray<PlanRule> rules)
+        Fabrication fabrication, Direction direction, string why, ImmutableArray<SizePlan> sizes, ImmutableArray<DirectionOption> options,
+        ImmutableArray<PlanRule> rules)
     {
         var gauge = fabrication.GaugeFor(direction);
         return new Plan(
-            fabrication.Project, fabrication.Ring, fabrication.YarnPerUnit, gauge.StitchWidth, gauge.RowHeight, direction, why, sizes, options,
+            fabrication.Project, fabrication.Ring, fabrication.YarnPerUnit, gauge.StitchWidth, gauge.RowHeight, direction, why, sizes,
+            options,
             [.. fabrication.Findings, .. PlanFindings.Of(fabrication, direction, sizes)])
         {
             Rules = rules,

@@ -71,7 +71,8 @@ public sealed record Ease(string? Category, string? Revision, Length? Own);
 
 /// <summary>How far the fit may be traded for few counts, and which means the designer allows.</summary>
 /// <param name="MostCounts">At most this many distinct stitch counts over all sizes; missing, where the curve bends.</param>
-/// <param name="ForgivenessWeight">Square centimetres added for a count that forgives nothing, falling with what it forgives; 0 ignores it.</param>
+/// <param name="ForgivenessWeight">Square centimetres added for a count that forgives nothing, falling with what it forgives; 0 ignores
+/// it.</param>
 public sealed record GradingChoice(
     int? MostCounts,
     bool AlternatingRows,

@@ -28,7 +28,10 @@ internal static class Grader
     /// <summary>A count that forgives this much is charged half of the full penalty.</summary>
     private const double HalfForgiven = 0.01;
 
-    /// <summary>Square centimetres that a count adds to the squared fit error: the weight at no forgiveness, half of it at 1 % of yarn per stitch.</summary>
+    /// <summary>
+    /// Square centimetres that a count adds to the squared fit error: the weight at no forgiveness, half of it at 1 % of yarn
+    /// per stitch.
+    /// </summary>
     public static double Penalty(CountFinding finding, double weight) =>
         weight / (1 + Math.Max(0, finding.Forgiveness?.Least ?? 0) / HalfForgiven);
 
@@ -75,7 +78,8 @@ internal static class Grader
     private static string Words(NoPlan reason, int allowed) => reason.Reason switch
     {
         NoPlanReason.PinsUseTooManyCounts => $"The fixed sizes alone use more than {allowed} counts: allow more, or fix fewer.",
-        NoPlanReason.SizeHasNoCandidate => "Some sizes have no count that makes the motif: widen the range, or choose another motif or hook.",
+        NoPlanReason.SizeHasNoCandidate =>
+            "Some sizes have no count that makes the motif: widen the range, or choose another motif or hook.",
         NoPlanReason.PinNotAllowed => "A fixed count cannot be had: choose another.",
         _ => $"{allowed} counts cannot serve all sizes: allow more.",
     };

@@ -10,7 +10,10 @@ namespace Dyepath.Core.Garments;
 /// <summary>Candidates for the count along a piece's stitches, and the choice among them for all sizes.</summary>
 internal static class PieceCounts
 {
-    /// <summary>Squared centimetres for each thing that a count asks of the maker beyond working it: a stitch more in every other row, a loose turn.</summary>
+    /// <summary>
+    /// Squared centimetres for each thing that a count asks of the maker beyond working it: a stitch more in every other row, a
+    /// loose turn.
+    /// </summary>
     private const double PenaltyPerTask = 1;
 
     /// <summary>How far beyond the sizes' own measures counts are looked for.</summary>
@@ -39,7 +42,7 @@ internal static class PieceCounts
         var (from, to) = Range(axis, edges, panels, targets);
         var search = CountFinder.Find(fabrication.Ring, fabrication.Counts(direction, working, from, to, rows));
         var grading = fabrication.Project.Garment.Grading;
-        var best = search.Counts.GroupBy(c => c.Stitches).Select(g => g.MinBy(c => Penalty(c, grading))!).ToArray();
+        var best = search.Counts.Where(c => axis.Of(c.Stitches, edges) > Length.Zero).GroupBy(c => c.Stitches).Select(g => g.MinBy(c => Penalty(c, grading))!).ToArray();
         var widened = panels == 2 && (grading.SideBands || grading.UnequalPanels);
         var counts = ImmutableArray.CreateBuilder<GradedCount>();
         if (widened)
@@ -47,10 +50,11 @@ internal static class PieceCounts
         else
             counts.AddRange(best.Select(c => GradedCount.Alone(c, panels * axis.Of(c.RowStitches.Average(), edges), Penalty(c, grading))));
         var made = counts.Count;
-        foreach (var pin in pins.OfType<int>().Distinct().Where(p => !counts.Any(c => c.Bands == 0 && c.Front.Stitches == p && c.Back.Stitches == p)))
+        foreach (var pin in pins.OfType<int>().Distinct().Where(
+            p => !counts.Any(c => c.Bands == 0 && c.Front.Stitches == p && c.Back.Stitches == p)))
             counts.Add(Alone(fabrication, direction, working, axis, edges, panels, pin, rows));
         if (made == 0 && pins.Any(p => p is null))
-            return new Grading([], [], AdviceWords.Of(search, fabrication.Project.Garment.Motif, from, to));
+            return new Grading([], [], Reasons(search, fabrication.Project.Garment.Motif, from, to));
         var motif = fabrication.Project.Garment.Motif;
         return Grader.Choose(
             counts.ToImmutable(), targets, pins, [.. counts.Select(c => c.Front.Reading.Kind != motif)], grading.MostCounts, cancel);
@@ -79,7 +83,10 @@ internal static class PieceCounts
         return GradedCount.Alone(finding, panels * axis.Of(stitches, edges), Penalty(finding, fabrication.Project.Garment.Grading));
     }
 
-    /// <summary>Side bands and unequal panels; a wider panel continues a narrower one only half periods on, so those alone are paired.</summary>
+    /// <summary>
+    /// Side bands and unequal panels; a wider panel continues a narrower one only half periods on, so those alone are
+    /// paired.
+    /// </summary>
     private static IEnumerable<GradedCount> Expand(
         Fabrication fabrication, CountFinding[] findings, Axis axis, int edges, ImmutableArray<Length> targets)
     {
@@ -91,7 +98,9 @@ internal static class PieceCounts
             MostBandStitches = grading.SideBands ? MostBandRows : 0,
             CostOfBands = 4,
             CostPerBandStitch = 0.5,
-            MostDifference = grading.UnequalPanels ? Math.Min(100, (int)(ColourRing.ToUnits(fabrication.PeriodMicro) * fabrication.Stitch.StitchesPerUnit)) : 0,
+            MostDifference = grading.UnequalPanels
+                ? Math.Min(100, (int)(ColourRing.ToUnits(fabrication.PeriodMicro) * fabrication.Stitch.StitchesPerUnit))
+                : 0,
             CostOfDifference = 2,
             CostPerStitchOfDifference = 0.1,
             Narrowest = Length.Max(Length.Zero, targets.Min() - Reach),
@@ -106,5 +115,20 @@ internal static class PieceCounts
                 [.. family.Select(f => new PanelCount(f.Stitches, axis.Of(f.RowStitches.Average(), edges), Penalty(f, grading)))], rule))
             .OrderBy(e => e.Penalty).Take(CountProblem.MostCandidates - 64)
             .Select(e => new GradedCount(byStitches[e.FrontStitches], byStitches[e.BackStitches], e.BandStitches, e.Measure, e.Penalty));
+    }
+
+    /// <summary>What is nearest to a motif that no count makes, and what would help.</summary>
+    private static ImmutableArray<Finding> Reasons(CountSearch search, MotifKind motif, int from, int to)
+    {
+        var findings = ImmutableArray.CreateBuilder<Finding>();
+        findings.Add(new Finding(FindingLevel.Fault, "garment.motif", FormattableString.Invariant(
+            $"No count from {from} to {to} makes {MotifWords.Of(motif)}.")));
+        if (!search.Nearest.IsEmpty)
+        {
+            findings.Add(new Finding(FindingLevel.Note, "garment.motif", "Nearest: " + string.Join("; ", search.Nearest.Select(n =>
+                FormattableString.Invariant($"{n.Finding.Stitches} stitches make {MotifWords.Of(n.Finding.Reading.Kind)}"))) + "."));
+        }
+        findings.AddRange(search.Advice.Select(a => new Finding(FindingLevel.Note, "garment.motif", AdviceWords.Say(a))));
+        return findings.ToImmutable();
     }
 }

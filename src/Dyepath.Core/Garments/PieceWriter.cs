@@ -31,7 +31,8 @@ internal static class PieceWriter
         var foundation = finding is null
             ? Plain(fabrication, stitches)
             : Foundation.Plan(
-                fabrication.Ring, fabrication.Stitch, stitches, fabrication.TurningChainCounts, start, fabrication.CompanionFor(CompanionUse.Foundation));
+                fabrication.Ring, fabrication.Stitch, stitches, fabrication.TurningChainCounts, start,
+                fabrication.CompanionFor(CompanionUse.Foundation));
         return new PiecePlan(
             name,
             copies,

@@ -41,7 +41,8 @@ internal sealed class RectanglePlanner
 
     private bool IsSewn => _isCowl && Working == Working.Turned;
 
-    private Length BothEdges => _isCowl ? 2 * _fabrication.EdgingDepth(EdgingPlace.Brims) : 2 * _fabrication.EdgingDepth(EdgingPlace.Border);
+    private Length BothEdges =>
+        _isCowl ? 2 * _fabrication.EdgingDepth(EdgingPlace.Brims) : 2 * _fabrication.EdgingDepth(EdgingPlace.Border);
 
     private string PieceName => Garment.Shape switch
     {
@@ -78,13 +79,15 @@ internal sealed class RectanglePlanner
         };
         IReadOnlyList<OwnSize> own = !selection.Own.IsEmpty
             ? selection.Own
-            : [.. (selection.Sizes.IsEmpty ? ["One size"] : selection.Sizes).Select(n => new OwnSize(n, ImmutableSortedDictionary<string, Length>.Empty))];
+            : [.. (selection.Sizes.IsEmpty ? ["One size"] : selection.Sizes).Select(
+                n => new OwnSize(n, ImmutableSortedDictionary<string, Length>.Empty))];
         var targets = own.Select(o => new Target(
             o.Name, o.Measures,
             Fixed(o, firstKey) ?? o.Measures.GetValueOrDefault(FixedNumbers.Key(firstKey), first),
             Fixed(o, secondKey) ?? o.Measures.GetValueOrDefault(FixedNumbers.Key(secondKey), second))).ToImmutableArray();
         foreach (var target in targets.Where(t => t.First <= Length.Zero || t.Second <= Length.Zero))
-            faults.Add(new Finding(FindingLevel.Fault, "garment", $"Size {target.Name} has a measure of 0 cm or less: give both measures."));
+            faults.Add(new Finding(
+                FindingLevel.Fault, "garment", $"Size {target.Name} has a measure of 0 cm or less: give both measures."));
         return targets;
 
         Length? Fixed(OwnSize size, GarmentMeasure measure) => selection.Overrides.Concat(selection.Locked)
@@ -108,7 +111,8 @@ internal sealed class RectanglePlanner
             sizes.Add(size);
         }
         return PlanResult.Of(GarmentPlanner.Finish(
-            _fabrication, chosen.Option.Direction, GarmentPlanner.Why([.. planned.Select(p => p.Option)], chosen.Option, wanted is not null),
+            _fabrication, chosen.Option.Direction,
+            GarmentPlanner.Why([.. planned.Select(p => p.Option)], chosen.Option, wanted is not null),
             sizes.ToImmutable(), [.. planned.Select(p => p.Option)], Rules));
     }
 
@@ -123,13 +127,15 @@ internal sealed class RectanglePlanner
         if (!grading.HasChoice)
         {
             return new Planned(
-                new DirectionOption(direction, false, string.Join(" ", grading.Reasons.Select(r => r.Text)), [], Length.Zero, Length.Zero, grading.Curve),
+                new DirectionOption(direction, false, string.Join(" ", grading.Reasons.Select(r => r.Text)), [], Length.Zero, Length.Zero,
+                    grading.Curve),
                 [], double.PositiveInfinity, grading.Reasons);
         }
         var errors = grading.Chosen.SelectMany((c, i) => new[]
         {
             Math.Abs((c.Measure - targets[i]).Centimetres),
-            Math.Abs((_fabrication.Rows(direction).Of(Rows(direction, i), RowEdges(direction)) - AlongRows(direction, _sizes[i])).Centimetres),
+            Math.Abs((_fabrication.Rows(direction).Of(Rows(direction, i), RowEdges(direction)) - AlongRows(
+                direction, _sizes[i])).Centimetres),
         }).ToArray();
         var counts = grading.Chosen.Select(c => c.Front.Stitches).Distinct().Order().ToImmutableArray();
         var option = new DirectionOption(
@@ -140,7 +146,10 @@ internal sealed class RectanglePlanner
             option, grading.Chosen, errors.Max() + CentimetresPerCount * counts.Length + Math.Sqrt(grading.Chosen.Average(c => c.Penalty)), []);
     }
 
-    /// <summary>What the fabric alone must measure along its stitches: of a cowl worked up the circumference, which no edging widens.</summary>
+    /// <summary>
+    /// What the fabric alone must measure along its stitches: of a cowl worked up the circumference, which no edging
+    /// widens.
+    /// </summary>
     private Length AlongStitches(Direction direction, Target size) => direction == Direction.Up
         ? size.First - (_isCowl ? Length.Zero : BothEdges)
         : size.Second - BothEdges;
@@ -169,11 +178,13 @@ internal sealed class RectanglePlanner
         var seams = Seams(direction, path, finding.Stitches, rows);
         var edgings = EdgingPlanner.Plan(_fabrication, direction, Edges(direction, finding.Stitches, rows));
         var (first, second) = (
-            across.Of(direction == Direction.Up ? finding.RowStitches.Average() : rows, IsSewn ? 2 : 0) + (_isCowl ? Length.Zero : BothEdges),
+            across.Of(direction == Direction.Up ? finding.RowStitches.Average() : rows, IsSewn ? 2 : 0) + (
+                _isCowl ? Length.Zero : BothEdges),
             down.Of(direction == Direction.Up ? rows : finding.RowStitches.Average(), 0) + BothEdges);
         return YarnTally.Plan(_fabrication, [piece], edgings, seams) is { } yarn
             ? new SizePlan(
-                _sizes[size].Name, _sizes[size].Body, Measures(_sizes[size].First, _sizes[size].Second), Measures(first, second), [piece], edgings, seams, yarn)
+                _sizes[size].Name, _sizes[size].Body, Measures(_sizes[size].First, _sizes[size].Second), Measures(first, second), [piece],
+                edgings, seams, yarn)
             : null;
     }
 
@@ -196,13 +207,15 @@ internal sealed class RectanglePlanner
         if (IsSewn && direction == Direction.Up)
         {
             meter.AddSeam(
-                SeamEdge.Right(path, 0, rows, choice.HiddenStitches * unit), SeamEdge.Left(path, 0, rows, choice.HiddenStitches * unit), choice.Extension);
+                SeamEdge.Right(path, 0, rows, choice.HiddenStitches * unit), SeamEdge.Left(path, 0, rows, choice.HiddenStitches * unit),
+                choice.Extension);
         }
         else if (IsSewn)
         {
             var units = (int)(stitches * unit / ColourRing.Unit);
             meter.AddSeam(
-                SeamEdge.Top(path, rows - 1 - choice.HiddenRows, 0, units), SeamEdge.Bottom(path, choice.HiddenRows, 0, units), choice.Extension);
+                SeamEdge.Top(path, rows - 1 - choice.HiddenRows, 0, units), SeamEdge.Bottom(path, choice.HiddenRows, 0, units),
+                choice.Extension);
         }
         else if (Working == Working.Spiral)
         {
@@ -223,14 +236,16 @@ internal sealed class RectanglePlanner
         var up = direction == Direction.Up;
         if (_isCowl)
         {
-            var visible = up ? stitches - StitchEdges(direction) * Garment.Seams.HiddenStitches : rows - RowEdges(direction) * Garment.Seams.HiddenRows;
+            var visible = up ? stitches - StitchEdges(direction) * Garment.Seams.HiddenStitches : rows - RowEdges(
+                direction) * Garment.Seams.HiddenRows;
             yield return new EdgeOfGarment(EdgingPlace.Brims, 2, [new EdgeStretch("brim", !up, visible)]);
             yield break;
         }
         yield return new EdgeOfGarment(
             EdgingPlace.Border, 1,
             [
-                new EdgeStretch("first row", false, stitches), new EdgeStretch("left edge", true, rows), new EdgeStretch("last row", false, stitches),
+                new EdgeStretch("first row", false, stitches), new EdgeStretch("left edge", true, rows),
+                new EdgeStretch("last row", false, stitches),
                 new EdgeStretch("right edge", true, rows),
             ],
             Corners: 4, PerCorner: 2);
@@ -240,5 +255,6 @@ internal sealed class RectanglePlanner
     /// <param name="Second">Height, or a wrap's length.</param>
     private sealed record Target(string Name, ImmutableSortedDictionary<string, Length> Body, Length First, Length Second);
 
-    private sealed record Planned(DirectionOption Option, ImmutableArray<GradedCount> Counts, double Score, ImmutableArray<Finding> Reasons);
+    private sealed record Planned(
+        DirectionOption Option, ImmutableArray<GradedCount> Counts, double Score, ImmutableArray<Finding> Reasons);
 }

@@ -6,7 +6,7 @@ namespace Dyepath.Core.Garments;
 /// <summary>A stitch that a seam leaves to be seen, and the one that would follow it across the seam if the fabric went on.</summary>
 public readonly record struct SeamStitch(long Seen, long Beyond);
 
-/// <summary>Edges of a piece as runs of the stitches that adjoin a seam (derived in docs/math-seams.md).</summary>
+/// <summary>Edges of a piece as runs of the stitches that adjoin a seam (derived in docs/seams.md).</summary>
 public static class SeamEdge
 {
     /// <summary>Row ends at the right-hand edge (of the first row), rows in the order given.</summary>
@@ -24,12 +24,14 @@ public static class SeamEdge
     public static ImmutableArray<SeamStitch> Top(YarnPath path, int row, int first, int units) => Across(path, row, row + 1, first, units);
 
     /// <summary>Stitches of a row, rightmost first; beyond it lies the row before.</summary>
-    public static ImmutableArray<SeamStitch> Bottom(YarnPath path, int row, int first, int units) => Across(path, row, row - 1, first, units);
+    public static ImmutableArray<SeamStitch> Bottom(YarnPath path, int row, int first, int units) =>
+        Across(path, row, row - 1, first, units);
 
     public static ImmutableArray<SeamStitch> Reversed(this ImmutableArray<SeamStitch> edge) => [.. edge.Reverse()];
 
     /// <summary>Adds the jumps between two edges; where one is longer, each of its stitches meets the nearest of the other.</summary>
-    public static void AddSeam(this SeamMeter meter, ImmutableArray<SeamStitch> first, ImmutableArray<SeamStitch> second, SeamExtension extension)
+    public static void AddSeam(
+        this SeamMeter meter, ImmutableArray<SeamStitch> first, ImmutableArray<SeamStitch> second, SeamExtension extension)
     {
         ArgumentNullException.ThrowIfNull(meter);
         if (first.IsEmpty || second.IsEmpty)
@@ -43,7 +45,8 @@ public static class SeamEdge
         }
     }
 
-    private static ImmutableArray<SeamStitch> Across(YarnPath path, int row, int beyond, int first, int units) => Run(units, i => new SeamStitch(
+    private static ImmutableArray<SeamStitch> Across(YarnPath path, int row, int beyond, int first, int units) =>
+        Run(units, i => new SeamStitch(
         path.FromRight(row, (first + i) * ColourRing.Unit), path.FromRight(beyond, (first + i) * ColourRing.Unit)));
 
     private static ImmutableArray<SeamStitch> Run(int length, Func<int, SeamStitch> stitch)

@@ -4,7 +4,7 @@ namespace Dyepath.Core.Garments;
 
 /// <summary>
 /// Jumps in phase along one seam: for every pair of adjoining stitches the yarn place found on one side less the place that
-/// the chosen extension of the other side would put there (derived in docs/math-seams.md). Starting the second piece later
+/// the chosen extension of the other side would put there (derived in docs/seams.md). Starting the second piece later
 /// by d adds d to every jump, so the jumps are kept as a tally and any start is judged at once.
 /// </summary>
 public sealed class SeamMeter
@@ -28,7 +28,10 @@ public sealed class SeamMeter
         _pairs++;
     }
 
-    /// <summary>Mean size of the jump in micro-units when the second piece starts <paramref name="later"/> than tallied; 0 without pairs.</summary>
+    /// <summary>
+    /// Mean size of the jump in micro-units when the second piece starts <paramref name="later"/> than tallied; 0 without
+    /// pairs.
+    /// </summary>
     public double MeanJump(long later = 0)
     {
         if (_pairs == 0)

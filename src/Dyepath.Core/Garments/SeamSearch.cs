@@ -46,7 +46,8 @@ internal static class SeamSearch
             {
                 var placed = layout(count, turned);
                 var meters = placed.Meters(fabrication.PeriodMicro);
-                var own = Math.Abs(error(count).Centimetres) * PerCentimetre + (turned ? PerTurnedBack : 0) + (count % 2 == 0 ? 0 : PerOddRows);
+                var own = Math.Abs(error(count).Centimetres) * PerCentimetre + (turned ? PerTurnedBack : 0) + (
+                    count % 2 == 0 ? 0 : PerOddRows);
                 for (var later = 0; later < starts; later++)
                 {
                     var cost = own + (changes[later] ? 0 : PerStartWithinColour) + Mean(meters, lengths, later * ColourRing.Unit);
@@ -77,7 +78,8 @@ internal static class SeamSearch
         {
             var shift = start * ColourRing.Unit;
             var same = Enumerable.Range(0, units).Count(c =>
-                Colour(ring, shift + path.FromRight(0, c * ColourRing.Unit)) == Colour(ring, shift + path.FromRight(1, c * ColourRing.Unit)));
+                Colour(ring, shift + path.FromRight(0, c * ColourRing.Unit)) == Colour(
+                    ring, shift + path.FromRight(1, c * ColourRing.Unit)));
             if (same > most)
                 (best, most) = (start, same);
         }

@@ -16,7 +16,10 @@ public sealed record PooledPiece(string Name, YarnPath Path, int Rows, int Stitc
 
     public long Yarn => Foundation + Path.Yarn(Rows);
 
-    /// <summary>Row (from 1; 0 in the foundation) and stitch (from 1) in which the yarn <paramref name="place"/> after the beginning lies.</summary>
+    /// <summary>
+    /// Row (from 1; 0 in the foundation) and stitch (from 1) in which the yarn <paramref name="place"/> after the beginning
+    /// lies.
+    /// </summary>
     public (int Row, int Stitch) Locate(long place)
     {
         if (place < Foundation)

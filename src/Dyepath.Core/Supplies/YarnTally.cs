@@ -57,7 +57,8 @@ internal static class YarnTally
             yield return new YarnUse($"{piece.Name}: foundation", piece.Foundation.Companion, piece.Copies * piece.Foundation.Yarn * unit);
             if (piece.SideBandRows > 0)
             {
-                var perBand = PickUp.FlatRatio(fabrication.GaugeFor(Direction.Up).RowHeight, fabrication.GaugeFor(Direction.Up).StitchWidth) * piece.Rows;
+                var perBand = PickUp.FlatRatio(
+                    fabrication.GaugeFor(Direction.Up).RowHeight, fabrication.GaugeFor(Direction.Up).StitchWidth) * piece.Rows;
                 yield return new YarnUse($"{piece.Name}: side bands", true, 2.0 * piece.Copies * piece.SideBandRows * perBand * single);
             }
             if (!piece.Pooled)
@@ -67,7 +68,8 @@ internal static class YarnTally
         {
             EdgingLibrary.TryFind(edging.Edging, out var made);
             var yarn = edging.Copies * (made!.YarnInSingleCrochet(edging.PickUp, edging.Rounds) * single + 2 * BallPlanner.End);
-            yield return new YarnUse($"edging: {edging.Where.ToString().ToLowerInvariant()}", fabrication.CompanionFor(CompanionUse.Edgings), yarn);
+            yield return new YarnUse(
+                $"edging: {edging.Where.ToString().ToLowerInvariant()}", fabrication.CompanionFor(CompanionUse.Edgings), yarn);
         }
         if (!seams.IsEmpty)
         {

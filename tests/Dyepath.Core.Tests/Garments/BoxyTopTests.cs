@@ -53,7 +53,8 @@ public sealed class BoxyTopTests
             Assert.Equal(rule, size.Target[GarmentMeasure.SleeveLength].Centimetres, 0.6);
         }
         var wide = Tideline.WithTop(t => t with { BustEase = new Ease(null, null, Cm(30)) }).Planned();
-        Assert.All(wide.Sizes.Zip(Demo.Sizes), s => Assert.True(s.First.Target[GarmentMeasure.SleeveLength] < s.Second.Target[GarmentMeasure.SleeveLength]));
+        Assert.All(wide.Sizes.Zip(Demo.Sizes), s =>
+            Assert.True(s.First.Target[GarmentMeasure.SleeveLength] < s.Second.Target[GarmentMeasure.SleeveLength]));
     }
 
     [Fact]
@@ -62,9 +63,11 @@ public sealed class BoxyTopTests
         var broad = Tideline.WithTop(t => t with { HipEase = Cm(40) });
         var cropped = broad.WithTop(t => t with { BelowWaist = t.HipBelowWaist - Cm(1) });
         Assert.All(
-            broad.Planned().Sizes, s => Assert.Equal((s.Body["hip"] + Cm(40)).Centimetres, s.Target[GarmentMeasure.Width].Centimetres, 1e-6));
+            broad.Planned().Sizes, s =>
+                Assert.Equal((s.Body["hip"] + Cm(40)).Centimetres, s.Target[GarmentMeasure.Width].Centimetres, 1e-6));
         Assert.All(
-            cropped.Planned().Sizes, s => Assert.Equal((s.Body["bust"] + Cm(12.5)).Centimetres, s.Target[GarmentMeasure.Width].Centimetres, 1e-6));
+            cropped.Planned().Sizes, s =>
+                Assert.Equal((s.Body["bust"] + Cm(12.5)).Centimetres, s.Target[GarmentMeasure.Width].Centimetres, 1e-6));
     }
 
     [Fact]
@@ -126,7 +129,8 @@ public sealed class BoxyTopTests
         var project = Tideline.Directed(Direction.Up);
         var plan = project.Fixed([], [new("L", "panelStitches", null, 89, "tested so")]).Planned();
         Assert.Equal(89, plan.Sizes[3].Pieces[0].Stitches);
-        Assert.Contains(plan.Findings, f => f.Text.Contains("Size L", StringComparison.Ordinal) && f.Text.Contains("89", StringComparison.Ordinal));
+        Assert.Contains(plan.Findings, f =>
+            f.Text.Contains("Size L", StringComparison.Ordinal) && f.Text.Contains("89", StringComparison.Ordinal));
         Assert.DoesNotContain(89, plan.Sizes.Where(s => s.Name != "L").Select(s => s.Pieces[0].Stitches));
     }
 
@@ -147,7 +151,9 @@ public sealed class BoxyTopTests
         Assert.Contains(result.Reasons, r => r.Place == "sizes.chart" && r.Text.Contains("backWaistLength", StringComparison.Ordinal));
         var own = Tideline with
         {
-            Sizes = new SizeSelection(null, [], [new OwnSize("mine", new Dictionary<string, Length> { ["bust"] = Cm(90) }.ToImmutableSortedDictionary())], null, [], []),
+            Sizes = new SizeSelection(
+                null, [], [new OwnSize("mine", new Dictionary<string, Length> { ["bust"] = Cm(90) }.ToImmutableSortedDictionary())], null,
+                [], []),
         };
         Assert.Contains(own.Tried().Reasons, r => r.Place == "sizes.own" && r.Text.Contains("upperArm", StringComparison.Ordinal));
     }
@@ -178,7 +184,8 @@ public sealed class BoxyTopTests
     {
         Assert.Contains(Tideline.WithTop(t => t with { NeckWidth = Cm(45) }).Tried().Reasons, r => r.Place == "garment.neckWidth");
         Assert.Contains(
-            Tideline.WithTop(t => t with { Sleeves = t.Sleeves! with { ShorterBy = Cm(50) } }).Tried().Reasons, r => r.Place == "garment.sleeves.shorterBy");
+            Tideline.WithTop(t => t with { Sleeves = t.Sleeves! with { ShorterBy = Cm(50) } }).Tried().Reasons, r =>
+                r.Place == "garment.sleeves.shorterBy");
     }
 
     [Fact]
@@ -201,7 +208,8 @@ public sealed class BoxyTopTests
     [Fact]
     public void Mirrored_seams_cost_nothing_where_the_back_is_turned_over()
     {
-        var plan = Tideline.Directed(Direction.Up).With(g => g with { Seams = g.Seams with { Extension = SeamExtension.Mirrored } }).Planned();
+        var plan = Tideline.Directed(Direction.Up).With(
+            g => g with { Seams = g.Seams with { Extension = SeamExtension.Mirrored } }).Planned();
         Assert.All(plan.Sizes, s => Assert.All(s.Seams.Where(m => m.First == "front"), m => Assert.Equal(0, m.PhaseJump)));
         Assert.Empty(PlanCheck.Verify(plan));
     }
@@ -214,10 +222,12 @@ public sealed class BoxyTopTests
             var (front, back) = (size.Pieces[0], size.Pieces[1]);
             var layout = new BoxyLayout(
                 Direction.Sideways, Path(front, front.Start), Path(back, front.Start), front.Rows,
-                front.Marks[1].Position - front.Marks[0].Position + 1, front.Stitches - front.Marks[2].Position + 1, false, Tideline.Garment.Seams, 1);
+                front.Marks[1].Position - front.Marks[0].Position + 1, front.Stitches - front.Marks[2].Position + 1, false,
+                Tideline.Garment.Seams, 1);
             var plain = layout.Meters(21 * ColourRing.Unit).Select(m => m.MeanJump() / ColourRing.Unit).ToArray();
             var (sides, shoulders) = (size.Seams[0].Length.Centimetres, size.Seams[2].Length.Centimetres);
-            var chosen = sides * (size.Seams[0].PhaseJump + size.Seams[1].PhaseJump) + shoulders * (size.Seams[2].PhaseJump + size.Seams[3].PhaseJump);
+            var chosen = sides * (size.Seams[0].PhaseJump + size.Seams[1].PhaseJump) + shoulders * (
+                size.Seams[2].PhaseJump + size.Seams[3].PhaseJump);
             Assert.True(chosen <= sides * (plain[0] + plain[1]) + shoulders * (plain[2] + plain[3]) + 0.1 * (sides + shoulders));
         }
 
@@ -227,7 +237,8 @@ public sealed class BoxyTopTests
     [Fact]
     public void Sleeveless_armholes_are_edged_and_plain_sleeves_take_companion_yarn()
     {
-        var sleeveless = Tideline.WithoutSleeves().With(g => g with { Edgings = g.Edgings.Add(new(EdgingPlace.Armholes, "sc", 2)) }).Planned();
+        var sleeveless = Tideline.WithoutSleeves().With(
+            g => g with { Edgings = g.Edgings.Add(new(EdgingPlace.Armholes, "sc", 2)) }).Planned();
         Assert.All(sleeveless.Sizes, s => Assert.Contains(s.Edgings, e => e is { Where: EdgingPlace.Armholes, Copies: 2 }));
         Assert.Empty(PlanCheck.Verify(sleeveless));
         var plain = Tideline.WithTop(t => t with { Sleeves = t.Sleeves! with { Pooled = false } }).Planned();
@@ -236,7 +247,8 @@ public sealed class BoxyTopTests
         Assert.Empty(PlanCheck.Verify(plain));
         var alone = Tideline with { Companion = null };
         Assert.Contains(
-            alone.WithTop(t => t with { Sleeves = t.Sleeves! with { Pooled = false } }).Tried().Reasons, r => r.Place == "garment.sleeves.yarn");
+            alone.WithTop(t => t with { Sleeves = t.Sleeves! with { Pooled = false } }).Tried().Reasons, r =>
+                r.Place == "garment.sleeves.yarn");
     }
 
     [Fact]
@@ -244,15 +256,36 @@ public sealed class BoxyTopTests
     {
         var free = Tideline with { Fabric = Tideline.Fabric with { Keeping = ColourKeeping.Free, TurnCost = 0.45 } };
         Assert.Empty(PlanCheck.Verify(free.Planned()));
-        var halves = Tideline.With(g => g with { Grading = g.Grading with { AlternatingRows = true, HalfStitchTurn = true, ForgivenessWeight = 10 } });
+        var halves = Tideline.With(
+            g => g with { Grading = g.Grading with { AlternatingRows = true, HalfStitchTurn = true, ForgivenessWeight = 10 } });
         Assert.Empty(PlanCheck.Verify(halves.Planned()));
     }
 
     [Fact]
     public void A_ball_shorter_than_a_sequence_is_refused()
     {
-        var result = (Tideline with { Yarn = Tideline.Yarn with { Ball = new Ball(Length.FromMetres(1), Tideline.Yarn.Ball.Mass) } }).Tried();
+        var result = (Tideline with { Yarn = Tideline.Yarn with { Ball = new Ball(
+            Length.FromMetres(1), Tideline.Yarn.Ball.Mass) } }).Tried();
         Assert.Equal("yarn.ball.length", Assert.Single(result.Reasons).Place);
+    }
+
+    [Fact]
+    public void Pieces_narrower_than_a_repeat_are_named()
+    {
+        var plan = Tideline.Directed(Direction.Sideways).Planned();
+        var narrow = plan.Sizes.Where(s => s.Pieces[2].Stitches < 21).Select(s => s.Name).ToArray();
+        Assert.NotEmpty(narrow);
+        var warning = Assert.Single(plan.Findings, f => f.Text.StartsWith("The sleeve is narrower", StringComparison.Ordinal));
+        Assert.Contains(string.Join(", ", narrow), warning.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain(plan.Findings, f => f.Text.StartsWith("The front is narrower", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_fixed_sleeve_width_moves_sleeve_and_armhole()
+    {
+        var plan = Tideline.Directed(Direction.Sideways).Fixed([], [new("M", "sleeveWidth", Cm(46), null, "roomier")]).Planned();
+        Assert.Equal(46, plan.Sizes[2].Finished[GarmentMeasure.SleeveWidth].Centimetres, 0.7);
+        Assert.Equal(23, plan.Sizes[2].Finished[GarmentMeasure.ArmholeDepth].Centimetres, 0.4);
     }
 
     [Fact]

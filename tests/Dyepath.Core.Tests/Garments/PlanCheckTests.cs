@@ -23,8 +23,10 @@ public sealed class PlanCheckTests
         { "startSection", s => Piece(s, p => p with { StartSection = p.StartSection + 1 }) },
         { "lean", s => Piece(s, p => p with { Lean = -p.Lean }) },
         { "foundation.knotInto", s => Piece(s, p => p with { Foundation = p.Foundation with { KnotInto = p.Foundation.KnotInto + 0.1 } }) },
-        { "finished.neckWidth", s => Piece(s, p => p with { Marks = p.Marks.SetItem(1, p.Marks[1] with { Position = p.Marks[1].Position + 2 }) }) },
-        { "finished.armholeDepth", s => Piece(s, p => p with { Marks = p.Marks.SetItem(2, p.Marks[2] with { Position = p.Marks[2].Position - 2 }) }) },
+        { "finished.neckWidth", s =>
+            Piece(s, p => p with { Marks = p.Marks.SetItem(1, p.Marks[1] with { Position = p.Marks[1].Position + 2 }) }) },
+        { "finished.armholeDepth", s =>
+            Piece(s, p => p with { Marks = p.Marks.SetItem(2, p.Marks[2] with { Position = p.Marks[2].Position - 2 }) }) },
         { "finished.width", s => s with { Finished = s.Finished.SetItem(GarmentMeasure.Width, s.Finished[GarmentMeasure.Width] + Cm(1)) } },
         { "target.length", s => s with { Target = s.Target.SetItem(GarmentMeasure.Length, s.Target[GarmentMeasure.Length] + Cm(1)) } },
         { "body.Bust", s => s with { Body = s.Body.SetItem("bust", s.Body["bust"] + Cm(1)) } },
@@ -45,7 +47,8 @@ public sealed class PlanCheckTests
     {
         var spoilt = Demo with { Sizes = Demo.Sizes.SetItem(3, slip(Demo.Sizes[3])) };
         var found = PlanCheck.Verify(spoilt);
-        Assert.Contains(found, f => f.Place.StartsWith("sizes.L.", StringComparison.Ordinal) && f.Place.EndsWith(place, StringComparison.Ordinal));
+        Assert.Contains(found, f =>
+            f.Place.StartsWith("sizes.L.", StringComparison.Ordinal) && f.Place.EndsWith(place, StringComparison.Ordinal));
         Assert.All(found, f => Assert.StartsWith("sizes.L.", f.Place, StringComparison.Ordinal));
     }
 
@@ -65,7 +68,8 @@ public sealed class PlanCheckTests
                     Direction = direction == 2 ? null : (Direction)direction,
                     Seams = new SeamChoice(mirrored ? SeamExtension.Mirrored : SeamExtension.Continued, hidden, hidden),
                 }) with
-                { Fabric = Tideline.Fabric with { Stitch = made, Swatch = Tideline.Fabric.Swatch with { Worked = gauge, Blocked = null, Hung = null } } };
+                { Fabric = Tideline.Fabric with { Stitch = made,
+                    Swatch = Tideline.Fabric.Swatch with { Worked = gauge, Blocked = null, Hung = null } } };
                 var result = project.Tried();
                 if (result.Plan is not { } plan)
                 {
@@ -92,17 +96,21 @@ public sealed class PlanCheckTests
         foreach (var (size, plan) in sizes.Zip(Demo.Sizes))
         {
             Assert.Equal(plan.Name, size.GetProperty("name").GetString());
-            Assert.Equal(plan.Target[GarmentMeasure.Width].Centimetres, size.GetProperty("target").GetProperty("widthCm").GetDouble(), 0.001);
-            Assert.Equal(plan.Finished[GarmentMeasure.SleeveLength].Centimetres, size.GetProperty("finished").GetProperty("sleeveLengthCm").GetDouble(), 0.001);
+            Assert.Equal(plan.Target[GarmentMeasure.Width].Centimetres, size.GetProperty("target").GetProperty("widthCm").GetDouble(),
+                0.001);
+            Assert.Equal(plan.Finished[GarmentMeasure.SleeveLength].Centimetres,
+                size.GetProperty("finished").GetProperty("sleeveLengthCm").GetDouble(), 0.001);
             foreach (var (piece, at) in size.GetProperty("pieces").EnumerateArray().Zip(plan.Pieces))
             {
                 Assert.Equal(
                     (at.Name, at.Stitches, at.Rows, at.FoundationChains, at.Start, at.Lean),
                     (piece.GetProperty("name").GetString(), piece.GetProperty("stitches").GetInt32(), piece.GetProperty("rows").GetInt32(),
-                        piece.GetProperty("foundationChains").GetInt32(), piece.GetProperty("start").GetDouble(), piece.GetProperty("lean").GetDouble()));
+                        piece.GetProperty("foundationChains").GetInt32(), piece.GetProperty("start").GetDouble(),
+                        piece.GetProperty("lean").GetDouble()));
             }
             Assert.All(size.GetProperty("edgings").EnumerateArray(), e => Assert.True(
-                e.GetProperty("pickUp").GetInt32() > 0 && e.GetProperty("rounds").GetInt32() > 0 && e.GetProperty("where").GetString() is not null));
+                e.GetProperty("pickUp").GetInt32() > 0 && e.GetProperty("rounds").GetInt32() > 0
+                    && e.GetProperty("where").GetString() is not null));
             Assert.All(size.GetProperty("seams").EnumerateArray(), e => Assert.True(e.GetProperty("phaseJump").GetDouble() >= 0));
             var yarn = size.GetProperty("yarn");
             Assert.Equal(plan.Yarn.BallsSafe, yarn.GetProperty("ballsSafe").GetInt32());
@@ -120,5 +128,6 @@ public sealed class PlanCheckTests
             Assert.All(option.Curve.Zip(option.Curve.Skip(1)), p => Assert.True(p.Second.WorstError <= p.First.WorstError));
     }
 
-    private static SizePlan Piece(SizePlan size, Func<PiecePlan, PiecePlan> slip) => size with { Pieces = size.Pieces.SetItem(0, slip(size.Pieces[0])) };
+    private static SizePlan Piece(SizePlan size, Func<PiecePlan, PiecePlan> slip) =>
+        size with { Pieces = size.Pieces.SetItem(0, slip(size.Pieces[0])) };
 }

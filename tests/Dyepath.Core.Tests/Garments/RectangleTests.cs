@@ -44,7 +44,8 @@ public sealed class RectangleTests
     [Fact]
     public void Sizes_of_a_cowl_come_from_the_designers_own_measures()
     {
-        static OwnSize Size(string name, double around) => new(name, new Dictionary<string, Length> { ["circumference"] = Cm(around) }.ToImmutableSortedDictionary());
+        static OwnSize Size(string name, double around) =>
+            new(name, new Dictionary<string, Length> { ["circumference"] = Cm(around) }.ToImmutableSortedDictionary());
         var plan = (Cowl(Working.RoundsTurned, MotifKind.Argyle) with
         {
             Sizes = new SizeSelection(null, [], [Size("child", 48), Size("adult", 62)], null, [], []),

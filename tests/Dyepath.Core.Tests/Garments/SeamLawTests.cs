@@ -5,7 +5,7 @@ using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Tests.Garments;
 
-/// <summary>Laws of docs/math-seams.md.</summary>
+/// <summary>Laws of docs/seams.md.</summary>
 public sealed class SeamLawTests
 {
     private const long Unit = ColourRing.Unit;
@@ -16,7 +16,8 @@ public sealed class SeamLawTests
         Gen.Select(Gen.Int[3, 30], Gen.Int[8, 120], Gen.Int[0, 2], Gen.Int[-2, 2]).Holds(
             (period, stitches, hidden, halfTurns) =>
             {
-                var exact = Enumerable.Range(0, period).Any(start => Sides(period, stitches, hidden, halfTurns / 2.0, start, turned: false) == 0);
+                var exact = Enumerable.Range(0, period).Any(
+                    start => Sides(period, stitches, hidden, halfTurns / 2.0, start, turned: false) == 0);
                 return exact == (2 * (stitches - 1 - 2 * hidden) % period == 0);
             },
             seed: 401, cases: 600);
@@ -38,15 +39,18 @@ public sealed class SeamLawTests
             {
                 var front = Path(stitches, 0, 0);
                 var tally = new SeamMeter(period * Unit);
-                tally.AddSeam(SeamEdge.Right(front, 0, 30, Unit), SeamEdge.Left(Path(stitches, 0, 0), 0, 30, Unit), SeamExtension.Continued);
+                tally.AddSeam(SeamEdge.Right(front, 0, 30, Unit), SeamEdge.Left(Path(stitches, 0, 0), 0, 30, Unit),
+                    SeamExtension.Continued);
                 var worked = new SeamMeter(period * Unit);
-                worked.AddSeam(SeamEdge.Right(front, 0, 30, Unit), SeamEdge.Left(Path(stitches, 0, later), 0, 30, Unit), SeamExtension.Continued);
+                worked.AddSeam(SeamEdge.Right(front, 0, 30, Unit), SeamEdge.Left(Path(stitches, 0, later), 0, 30, Unit),
+                    SeamExtension.Continued);
                 return tally.MeanJump(later * Unit) == worked.MeanJump();
             },
             seed: 403, cases: 300);
     }
 
-    /// <summary>Joined and turned rounds: N ≡ P/2 ± 1 jumps at the join, N ≡ ±1 jumps by one stitch, a whole number of periods not at all.</summary>
+    /// <summary>Joined and turned rounds: N ≡ P/2 ± 1 jumps at the join, N ≡ ±1 jumps by one stitch, a whole number of periods not at
+    /// all.</summary>
     [Theory]
     [InlineData(22, 66, 0)]
     [InlineData(22, 67, 1)]
@@ -107,7 +111,8 @@ public sealed class SeamLawTests
 
     private static YarnPath Path(int stitches, double turn, int start) => YarnPath.Of(Working.Turned, [stitches], 1, turn, start);
 
-    /// <summary>Stitch against stitch, mirrored: the sum of the jumps of both side seams over 20 rows, by counting along the yarn.</summary>
+    /// <summary>Stitch against stitch, mirrored: the sum of the jumps of both side seams over 20 rows, by counting along the
+    /// yarn.</summary>
     private static double Sides(int period, int stitches, int hidden, double turn, int start, bool turned)
     {
         var sum = 0.0;

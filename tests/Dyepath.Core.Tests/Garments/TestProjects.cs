@@ -13,7 +13,8 @@ internal static class TestProjects
 
     public static BoxyTop Top(this Project project) => (BoxyTop)project.Garment.Shape;
 
-    public static Project With(this Project project, Func<GarmentSpec, GarmentSpec> change) => project with { Garment = change(project.Garment) };
+    public static Project With(this Project project, Func<GarmentSpec, GarmentSpec> change) =>
+        project with { Garment = change(project.Garment) };
 
     public static Project WithTop(this Project project, Func<BoxyTop, BoxyTop> change) =>
         project.With(g => g with { Shape = change((BoxyTop)g.Shape) });

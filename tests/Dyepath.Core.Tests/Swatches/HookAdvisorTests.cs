@@ -106,6 +106,10 @@ public class HookAdvisorTests
         Assert.Equal(0.5, advice.Advised.Millimetres);
     }
 
-    private static double Worst(double[] natural, double factor) =>
-        natural.Max(c => Enumerable.Range(1, 40).Min(n => Math.Abs(c / (factor * n) - 1)));
+    private static double Worst(double[] natural, double factor) => natural.Max(c =>
+    {
+        // Any other whole number is farther off on the same side.
+        var units = c / factor;
+        return Math.Min(Math.Abs(units / Math.Max(1, Math.Floor(units)) - 1), Math.Abs(units / Math.Ceiling(units) - 1));
+    });
 }

@@ -20,7 +20,8 @@ internal static class BoxyCheck
     private static void Body(Plan plan, SizePlan size, Disagreements notes)
     {
         var selection = plan.Project.Sizes;
-        if (!selection.Own.IsEmpty || selection.Chart is null || !SizeCharts.TryFind(selection.Chart, out var chart) || !chart.TryFind(size.Name, out var row))
+        if (!selection.Own.IsEmpty || selection.Chart is null || !SizeCharts.TryFind(selection.Chart, out var chart)
+            || !chart.TryFind(size.Name, out var row))
             return;
         foreach (var measurement in row.Measurements)
         {
@@ -32,7 +33,8 @@ internal static class BoxyCheck
     private static void Targets(Plan plan, BoxyTop top, SizePlan size, Disagreements notes)
     {
         var ease = top.BustEase.Own ?? PublishedEase.All
-            .Where(r => string.Equals(r.Revision.ToString(), top.BustEase.Revision, StringComparison.OrdinalIgnoreCase) && r.Name.StartsWith(top.BustEase.Category!, StringComparison.Ordinal))
+            .Where(r => string.Equals(r.Revision.ToString(), top.BustEase.Revision, StringComparison.OrdinalIgnoreCase)
+                && r.Name.StartsWith(top.BustEase.Category!, StringComparison.Ordinal))
             .Select(r => r.Typical).First();
         var width = size.Body["bust"] + ease;
         if (top.BelowWaist >= top.HipBelowWaist && size.Body["hip"] + top.HipEase > width)
@@ -40,10 +42,12 @@ internal static class BoxyCheck
         notes.Same("target.width", size.Target[GarmentMeasure.Width], width, Hair);
         notes.Same("target.length", size.Target[GarmentMeasure.Length], size.Body["backWaistLength"] + top.BelowWaist, Hair);
         var half = (size.Body["upperArm"] + top.UpperArmEase) / 2;
-        notes.Same("target.armholeDepth", size.Target[GarmentMeasure.ArmholeDepth], half > size.Body["armholeDepth"] ? half : size.Body["armholeDepth"], Hair);
+        notes.Same("target.armholeDepth", size.Target[GarmentMeasure.ArmholeDepth],
+            half > size.Body["armholeDepth"] ? half : size.Body["armholeDepth"], Hair);
         var names = plan.Sizes.Select(s => s.Name).ToList();
         var baseAt = plan.Project.Sizes.Base is { } named ? names.IndexOf(named) : names.Count / 2;
-        notes.Same("target.neckWidth", size.Target[GarmentMeasure.NeckWidth], top.NeckWidth + top.NeckStep * (names.IndexOf(size.Name) - baseAt), Hair);
+        notes.Same("target.neckWidth", size.Target[GarmentMeasure.NeckWidth],
+            top.NeckWidth + top.NeckStep * (names.IndexOf(size.Name) - baseAt), Hair);
     }
 
     private static void Finished(Plan plan, SizePlan size, PlainFabric fabric, Disagreements notes)
@@ -60,17 +64,20 @@ internal static class BoxyCheck
         notes.Same("finished.width", size.Finished[GarmentMeasure.Width], width, Hair);
         var hem = PlainFabric.EdgingDepth(plan, EdgingPlace.Hem, fabric.EdgingRow);
         notes.Same("finished.length", size.Finished[GarmentMeasure.Length], front.Height - shoulder + hem, Hair);
-        var neck = front.Marks.First(m => m.What == "neck opening ends").Position - front.Marks.First(m => m.What == "neck opening begins").Position + 1;
+        var neck = front.Marks.First(m => m.What == "neck opening ends").Position - front.Marks.First(
+            m => m.What == "neck opening begins").Position + 1;
         notes.Same(
             "finished.neckWidth", size.Finished[GarmentMeasure.NeckWidth],
-            (up ? fabric.StitchWidth : fabric.RowHeight) * neck - 2 * PlainFabric.EdgingDepth(plan, EdgingPlace.Neck, fabric.EdgingRow), Hair);
+            (up ? fabric.StitchWidth : fabric.RowHeight) * neck - 2 * PlainFabric.EdgingDepth(plan, EdgingPlace.Neck, fabric.EdgingRow),
+            Hair);
         var from = front.Marks.First(m => m.What.StartsWith("armholes begin", StringComparison.Ordinal)).Position;
         var armhole = (up ? front.Rows : front.Stitches) - from + 1;
         if (up && armhole % 2 != 0)
             notes.Say("pieces.front.marks", $"The armhole has {armhole} rows; it should have an even number.");
         notes.Same(
             "finished.armholeDepth", size.Finished[GarmentMeasure.ArmholeDepth],
-            (up ? fabric.RowHeight : fabric.StitchWidth) * armhole - shoulder - PlainFabric.EdgingDepth(plan, EdgingPlace.Armholes, fabric.EdgingRow), Hair);
+            (up ? fabric.RowHeight : fabric.StitchWidth) * armhole - shoulder - PlainFabric.EdgingDepth(
+                plan, EdgingPlace.Armholes, fabric.EdgingRow), Hair);
         if (size.Pieces.FirstOrDefault(p => p.Name == "sleeve") is { } sleeve)
         {
             var cuff = PlainFabric.EdgingDepth(plan, EdgingPlace.Cuffs, fabric.EdgingRow);
@@ -96,7 +103,9 @@ internal static class RectangleCheck
             return;
         }
         var hidden = piece.Working != Fabrics.Working.Turned ? Length.Zero
-            : plan.Direction == Direction.Up ? fabric.StitchWidth * (2 * fabric.Seams.HiddenStitches) : fabric.RowHeight * (2 * fabric.Seams.HiddenRows);
+            : plan.Direction == Direction.Up
+                ? fabric.StitchWidth * (2 * fabric.Seams.HiddenStitches)
+                : fabric.RowHeight * (2 * fabric.Seams.HiddenRows);
         notes.Same("finished.circumference", size.Finished[GarmentMeasure.Circumference], piece.Width - hidden, Hair);
         notes.Same(
             "finished.height", size.Finished[GarmentMeasure.Height],

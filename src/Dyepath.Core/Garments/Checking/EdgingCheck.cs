@@ -29,11 +29,14 @@ internal static partial class EdgingCheck
         foreach (var part in rule[..rule.LastIndexOf(':')].Split("; "))
         {
             // Stretches that share a rule are named together: "front and back".
-            var edges = part.Contains(':', StringComparison.Ordinal) ? part[..part.IndexOf(':', StringComparison.Ordinal)].Split(" and ").Length : 1;
+            var edges = part.Contains(':', StringComparison.Ordinal)
+                ? part[..part.IndexOf(':', StringComparison.Ordinal)].Split(" and ").Length
+                : 1;
             if (EachOf().Match(part) is { Success: true } each)
                 (stitches, places) = (stitches + edges * Number(each, 1) * Number(each, 2), places + edges * Number(each, 2));
             if (Groups().Match(part) is { Success: true } groups)
-                (stitches, places) = (stitches + edges * Number(groups, 1) * Number(groups, 3), places + edges * Number(groups, 2) * Number(groups, 3));
+                (stitches, places) = (
+                    stitches + edges * Number(groups, 1) * Number(groups, 3), places + edges * Number(groups, 2) * Number(groups, 3));
             if (Rest().Match(part) is { Success: true } rest)
                 (stitches, places) = (stitches + edges * Number(rest, 1), places + edges * Number(rest, 2));
             if (Corners().Match(part) is { Success: true } corners)

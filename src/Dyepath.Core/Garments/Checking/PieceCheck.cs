@@ -54,7 +54,10 @@ internal static class PieceCheck
 
     private static double Begin(ColourRing ring, int section) => ring.Sections.Take(section).Sum() / (double)ColourRing.Unit;
 
-    /// <summary>How far the yarn has gone round its period when a row comes that is worked the same way, shared among the rows between.</summary>
+    /// <summary>
+    /// How far the yarn has gone round its period when a row comes that is worked the same way, shared among the rows
+    /// between.
+    /// </summary>
     private static double Lean(PiecePlan piece, int perUnit, double period)
     {
         var turned = piece.Working is Working.Turned or Working.RoundsTurned;

@@ -48,7 +48,8 @@ internal sealed class PlainFabric
     public static Length EdgingDepth(Plan plan, EdgingPlace place, Length row)
     {
         var depth = Length.Zero;
-        if (plan.Project.Garment.Edgings.FirstOrDefault(e => e.Where == place) is { } choice && EdgingLibrary.TryFind(choice.Edging, out var edging))
+        if (plan.Project.Garment.Edgings.FirstOrDefault(e => e.Where == place) is { } choice
+            && EdgingLibrary.TryFind(choice.Edging, out var edging))
         {
             var rounds = choice.Rounds ?? edging.Rounds;
             for (var round = 1; round <= rounds; round++)

@@ -40,7 +40,8 @@ internal static class SeamCheck
             : FabricPath.Constant(piece.Working, piece.Stitches, piece.Rows + 1, options);
     }
 
-    private sealed record Walk(FabricPath Front, FabricPath Back, PiecePlan FrontPiece, PiecePlan BackPiece, SeamChoice Seams, double Period)
+    private sealed record Walk(
+        FabricPath Front, FabricPath Back, PiecePlan FrontPiece, PiecePlan BackPiece, SeamChoice Seams, double Period)
     {
         private int Rows => FrontPiece.Rows;
 
@@ -54,7 +55,8 @@ internal static class SeamCheck
             {
                 var backRight = left == BackPiece.WrongSideOut;
                 return Jump(
-                    At(Front, row, left, Seams.HiddenStitches) + (Mirrored ? 0 : Step(Front, row, left)), At(Back, row, backRight, Seams.HiddenStitches));
+                    At(Front, row, left, Seams.HiddenStitches) + (Mirrored ? 0 : Step(Front, row, left)),
+                    At(Back, row, backRight, Seams.HiddenStitches));
             }));
         }
 

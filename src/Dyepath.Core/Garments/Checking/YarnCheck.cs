@@ -32,9 +32,12 @@ internal static class YarnCheck
             Piece(piece, yarn, fabric, notes);
         foreach (var join in yarn.Joins)
         {
-            var piece = size.Pieces.FirstOrDefault(p => join.Piece == p.Name || join.Piece.StartsWith(p.Name + " ", StringComparison.Ordinal));
-            if (piece is null || join.Row > piece.Rows || join.Row < 0 || join.Stitch < 1 || join.Stitch > Math.Max(piece.FoundationChains, piece.RowStitches.Max()))
-                notes.Say($"joins.{join.Ball}", $"Ball {join.Ball} ends at row {join.Row}, stitch {join.Stitch} of the {join.Piece}, where there is none.");
+            var piece = size.Pieces.FirstOrDefault(
+                p => join.Piece == p.Name || join.Piece.StartsWith(p.Name + " ", StringComparison.Ordinal));
+            if (piece is null || join.Row > piece.Rows || join.Row < 0 || join.Stitch < 1
+                || join.Stitch > Math.Max(piece.FoundationChains, piece.RowStitches.Max()))
+                notes.Say($"joins.{join.Ball}",
+                    $"Ball {join.Ball} ends at row {join.Row}, stitch {join.Stitch} of the {join.Piece}, where there is none.");
         }
     }
 
@@ -50,7 +53,8 @@ internal static class YarnCheck
         var planned = yarn.Uses.Where(u => u.What == $"{piece.Name}: stitches" || u.What == $"{piece.Name}: turning")
             .Aggregate(Length.Zero, (sum, use) => sum + use.Length);
         notes.Same($"uses.{piece.Name}", planned, fabric.Unit * (piece.Copies * units), Hair);
-        var chains = fabric.Unit * (piece.Copies * piece.FoundationChains * 25.5 / 53 / (fabric.Stitch.YarnInSingleCrochet * fabric.PerUnit));
+        var chains = fabric.Unit * (
+            piece.Copies * piece.FoundationChains * 25.5 / 53 / (fabric.Stitch.YarnInSingleCrochet * fabric.PerUnit));
         var foundation = yarn.Uses.Where(u => u.What == $"{piece.Name}: foundation").Aggregate(Length.Zero, (sum, use) => sum + use.Length);
         notes.Same($"uses.{piece.Name}: foundation", foundation, chains, Hair);
     }
