@@ -11,7 +11,7 @@ public sealed class SeededTests
     public void A_seed_gives_the_same_values_in_every_run()
     {
         // Recorded from this program: a guard against values that come from the clock.
-        Assert.Equal([0], Drawn(7));
+        Assert.Equal([0, 6, 2, 1, 7], Drawn(7)[..5]);
         Assert.Equal(Drawn(7), Drawn(7));
         Assert.NotEqual(Drawn(7), Drawn(8));
     }
