@@ -119,7 +119,7 @@ internal sealed class Terminal(TextReader input, TextWriter output, TextWriter e
         if (file == "-")
         {
             var text = new char[mostBytes + 1];
-            var read = input.ReadBlock(text, 0, text.Length);
+            var read = ReadInput(text);
             if (read > mostBytes)
                 throw TooLarge(file, mostBytes);
             return Encoding.UTF8.GetBytes(text, 0, read);
@@ -134,6 +134,18 @@ internal sealed class Terminal(TextReader input, TextWriter output, TextWriter e
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
             throw new BadInputException(file, $"It could not be read: {fault.Message}");
+        }
+    }
+
+    private int ReadInput(char[] text)
+    {
+        try
+        {
+            return input.ReadBlock(text, 0, text.Length);
+        }
+        catch (DecoderFallbackException)
+        {
+            throw new BadInputException("-", "It has bytes that are not UTF-8; save it in the encoding UTF-8.");
         }
     }
 

@@ -1,4 +1,7 @@
+using System.Text;
 using System.Text.Json;
+using System.Text.Json.Nodes;
+using Dyepath.Core.Projects;
 
 namespace Dyepath.Cli.Tests;
 
@@ -43,6 +46,23 @@ public class SoundnessTests
         var fault = Assert.Single(json.GetProperty("faults").EnumerateArray());
         Assert.Equal(place, fault.GetProperty("place").GetString());
         Assert.DoesNotContain("System.", fault.GetProperty("text").GetString()!, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task An_option_that_does_not_exist_is_not_taken_for_a_file()
+    {
+        var fault = Assert.Single((await Run.Json("plan --demo --nosuch", code: 2)).GetProperty("faults").EnumerateArray());
+        Assert.Equal("--nosuch", fault.GetProperty("place").GetString());
+    }
+
+    [Fact]
+    public async Task Bytes_that_are_not_text_are_refused_from_standard_input_too()
+    {
+        using var bytes = new StreamReader(new MemoryStream([0x22, 0xFF, 0x22]), new UTF8Encoding(true, throwOnInvalidBytes: true));
+        using var output = new StringWriter();
+        using var errors = new StringWriter();
+        Assert.Equal(2, await App.RunAsync(["verify", "-"], bytes, output, errors, TestContext.Current.CancellationToken));
+        Assert.Contains("UTF-8", errors.ToString(), StringComparison.Ordinal);
     }
 
     /// <summary>Each of these was rounded out of its window.</summary>
@@ -109,6 +129,21 @@ public class SoundnessTests
         var code = await App.RunAsync(["new"], TextReader.Null, full, errors, TestContext.Current.CancellationToken);
         Assert.Equal(2, code);
         Assert.DoesNotContain("   at ", errors.ToString(), StringComparison.Ordinal);
+    }
+
+    /// <summary>One text serves all sizes; the counts must be such that it can.</summary>
+    [Theory]
+    [InlineData("linen", "up", false)]
+    [InlineData("linen", "sideways", false)]
+    [InlineData("sc", "up", true)]
+    public async Task Rows_of_all_sizes_are_alike_so_that_one_text_serves_them(string stitch, string direction, bool alternating)
+    {
+        var document = JsonNode.Parse(DemoProject.Utf8, null, new JsonDocumentOptions { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true })!;
+        document["fabric"]!["stitch"] = stitch;
+        document["garment"]!["direction"] = direction;
+        document["garment"]!["grading"] = new JsonObject { ["alternatingRows"] = alternating };
+        var (code, output, errors) = await Run.Dyepath("verify -", document.ToJsonString());
+        Assert.True(code == 0, output + errors);
     }
 
     private sealed class FullDisk : StringWriter

@@ -32,6 +32,8 @@ internal sealed class ProjectFile
     {
         var file = parsed.GetValue(File);
         var demo = parsed.GetValue(Demo);
+        if (file is { Length: > 1 } && file[0] == '-')
+            throw new BadInputException(file, $"It is not an option of this command; see --help. A file of that name is written ./{file}.");
         if (file is null == !demo)
             throw new BadInputException("command line", "Name one project document, or - for standard input, or use --demo.");
         var reading = demo ? ProjectReader.Read(DemoProject.Utf8) : ProjectReader.Read(terminal.ReadDocument(file!, MostBytes));

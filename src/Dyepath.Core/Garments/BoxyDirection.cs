@@ -142,19 +142,22 @@ internal sealed class BoxyDirectionPlanner(Fabrication fabrication, BoxyTop shap
         return ([.. panels.Select((panel, i) => WithSleeve(panel, i, round[i], lengths[i] - cuff, grading?.Chosen[i], pins[i]))], []);
     }
 
+    /// <summary>A plain sleeve is worked in whole units, so that one text serves all sizes.</summary>
+    private int WholeUnit => fabrication.Stitch.StitchesPerUnit;
+
     private BoxyCounts WithSleeve(BoxyCounts panel, int i, Length round, Length length, GradedCount? pooled, int? pin)
     {
         var rows = targets.Fixed.Count(targets.Sizes.Sizes[i].Name, FixedNumbers.SleeveRows);
         if (!Up)
         {
-            var along = pooled?.Front.Stitches ?? pin ?? _down.Nearest(length, 1);
+            var along = pooled?.Front.Stitches ?? pin ?? _down.Nearest(length, 1, WholeUnit);
             return panel with
             {
                 Sleeve = new SleeveCounts(pooled, along, rows ?? _across.Nearest(round, 2, 2)),
                 Armhole = Math.Min(_down.Nearest(round / 2, 1), panel.Panel.Front.Stitches - 2),
             };
         }
-        var stitches = pooled?.Front.Stitches ?? pin ?? _across.Nearest(round, 2);
+        var stitches = pooled?.Front.Stitches ?? pin ?? _across.Nearest(round, 2, WholeUnit);
         var sleeve = new SleeveCounts(pooled, stitches, rows ?? _down.Nearest(length, 1, 2));
         // The sleeve's count is limited by the motif, the armhole's rows are not: the armhole follows the sleeve.
         return panel with { Sleeve = sleeve, Armhole = Math.Min(_down.Nearest(_across.Of(stitches, 2) / 2, 1, 2), panel.Rows - 2) };

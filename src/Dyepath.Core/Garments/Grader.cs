@@ -20,6 +20,11 @@ internal sealed record GradedCount(CountFinding Front, CountFinding Back, int Ba
 internal sealed record Grading(ImmutableArray<GradedCount> Chosen, ImmutableArray<CurvePoint> Curve, ImmutableArray<Finding> Reasons)
 {
     public bool HasChoice => !Chosen.IsEmpty;
+
+    /// <summary>Squared centimetres of misfit and penalties; infinite without a choice.</summary>
+    public double Cost(ImmutableArray<Length> targets) => HasChoice
+        ? Chosen.Zip(targets, (c, t) => Math.Pow((c.Measure - t).Centimetres, 2) + c.Penalty).Sum()
+        : double.PositiveInfinity;
 }
 
 /// <summary>Hands the counts to the grading program.</summary>

@@ -41,24 +41,52 @@ internal static class PieceCounts
     {
         var (from, to) = Range(axis, edges, panels, targets);
         var search = CountFinder.Find(fabrication.Ring, fabrication.Counts(direction, working, from, to, rows));
-        var grading = fabrication.Project.Garment.Grading;
-        var best = search.Counts.Where(c => axis.Of(c.Stitches, edges) > Length.Zero).GroupBy(c => c.Stitches).Select(g => g.MinBy(c => Penalty(c, grading))!).ToArray();
-        var widened = panels == 2 && (grading.SideBands || grading.UnequalPanels);
-        var counts = ImmutableArray.CreateBuilder<GradedCount>();
-        if (widened)
-            counts.AddRange(Expand(fabrication, best, axis, edges, targets));
-        else
-            counts.AddRange(best.Select(c => GradedCount.Alone(c, panels * axis.Of(c.RowStitches.Average(), edges), Penalty(c, grading))));
-        var made = counts.Count;
-        foreach (var pin in pins.OfType<int>().Distinct().Where(
-            p => !counts.Any(c => c.Bands == 0 && c.Front.Stitches == p && c.Back.Stitches == p)))
-            counts.Add(Alone(fabrication, direction, working, axis, edges, panels, pin, rows));
-        if (made == 0 && pins.Any(p => p is null))
+        var makers = search.Counts.Where(c => axis.Of(c.Stitches, edges) > Length.Zero && CanBeWritten(fabrication, working, c)).ToArray();
+        CountFinding[] pinned = [.. pins.OfType<int>().Distinct().Select(pin => Fixed(fabrication, direction, working, pin, rows))];
+        if (makers.Length == 0 && pins.Any(p => p is null))
             return new Grading([], [], Reasons(search, fabrication.Project.Garment.Motif, from, to));
-        var motif = fabrication.Project.Garment.Motif;
-        return Grader.Choose(
-            counts.ToImmutable(), targets, pins, [.. counts.Select(c => c.Front.Reading.Kind != motif)], grading.MostCounts, cancel);
+        Grading? best = null;
+        foreach (var alike in makers.Concat(pinned).GroupBy(c => RowsOf(fabrication, c)))
+        {
+            if (pinned.Any(p => RowsOf(fabrication, p) != alike.Key))
+                continue;
+            var grading = Grade([.. alike.Except(pinned)]);
+            if (best is null || grading.Cost(targets) < best.Cost(targets))
+                best = grading;
+        }
+        return best ?? new Grading([], [], [new Finding(FindingLevel.Fault, "sizes",
+            "The fixed counts are even in one size and odd in another: linen stitch is worked otherwise then. Fix counts that are alike.")]);
+
+        Grading Grade(CountFinding[] findings)
+        {
+            var choice = fabrication.Project.Garment.Grading;
+            var motif = fabrication.Project.Garment.Motif;
+            findings = [.. findings.GroupBy(c => c.Stitches).Select(g => g.MinBy(c => Penalty(c, choice))!)];
+            var counts = ImmutableArray.CreateBuilder<GradedCount>();
+            if (panels == 2 && (choice.SideBands || choice.UnequalPanels))
+                counts.AddRange(Expand(fabrication, findings, axis, edges, targets));
+            else
+                counts.AddRange(findings.Select(Alone));
+            counts.AddRange(pinned
+                .Where(p => !counts.Any(c => c.Bands == 0 && c.Front.Stitches == p.Stitches && c.Back.Stitches == p.Stitches))
+                .Select(Alone));
+            return Grader.Choose(
+                counts.ToImmutable(), targets, pins, [.. counts.Select(c => c.Front.Reading.Kind != motif)], choice.MostCounts, cancel);
+        }
+
+        GradedCount Alone(CountFinding finding) => GradedCount.Alone(
+            finding, panels * axis.Of(finding.RowStitches.Average(), edges), Penalty(finding, fabrication.Project.Garment.Grading));
     }
+
+    /// <summary>One text serves all sizes, so that all sizes alternate or none does; even and odd linen rows are worked differently.</summary>
+    private static (bool Alternating, bool OddLinen) RowsOf(Fabrication fabrication, CountFinding count) =>
+        (count.RowStitches.Length == 2, IsLinen(fabrication) && count.Stitches % 2 == 1);
+
+    private static bool CanBeWritten(Fabrication fabrication, Working working, CountFinding count) => IsLinen(fabrication)
+        ? count.RowStitches.Length == 1 && (working == Working.Turned || count.Stitches % 2 == 0)
+        : count.RowStitches.Length == 1 || working == Working.Turned;
+
+    private static bool IsLinen(Fabrication fabrication) => fabrication.Stitch.StitchesPerUnit == 2;
 
     private static double Penalty(CountFinding finding, GradingChoice grading) =>
         Grader.Penalty(finding, grading.ForgivenessWeight)
@@ -74,13 +102,11 @@ internal static class PieceCounts
     }
 
     /// <summary>A count that was fixed, whatever it makes.</summary>
-    private static GradedCount Alone(
-        Fabrication fabrication, Direction direction, Working working, Axis axis, int edges, int panels, int stitches, int rows)
+    private static CountFinding Fixed(Fabrication fabrication, Direction direction, Working working, int stitches, int rows)
     {
         var options = fabrication.Counts(direction, working, stitches, stitches, rows) with { Alternating = false, HalfTurn = false };
         var search = CountFinder.Find(fabrication.Ring, options);
-        var finding = search.Counts.IsEmpty ? search.Nearest[0].Finding : search.Counts[0];
-        return GradedCount.Alone(finding, panels * axis.Of(stitches, edges), Penalty(finding, fabrication.Project.Garment.Grading));
+        return search.Counts.IsEmpty ? search.Nearest[0].Finding : search.Counts[0];
     }
 
     /// <summary>
