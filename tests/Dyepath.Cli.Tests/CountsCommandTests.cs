@@ -2,7 +2,9 @@ namespace Dyepath.Cli.Tests;
 
 public class CountsCommandTests
 {
-    /// <summary>Common practice, no source: whole repeats minus one give argyle in turned single crochet; half repeats serve as well.</summary>
+    /// <summary>
+    /// Common practice, no source: whole repeats minus one give argyle in turned single crochet; half repeats serve as well.
+    /// </summary>
     [Fact]
     public async Task Whole_and_half_repeats_minus_one_are_among_the_counts()
     {

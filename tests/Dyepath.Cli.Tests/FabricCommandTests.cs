@@ -51,7 +51,8 @@ public class FabricCommandTests
     public async Task Equal_colours_shorten_the_period()
     {
         var distinct = await Run.Json("fabric --sections 3,2,3,2 --stitches 21 --rows 4 --worked turned");
-        var alike = await Run.Json("fabric --sections 3,2,3,2 --colours #111111,#eeeeee,#111111,#eeeeee --stitches 21 --rows 4 --worked turned");
+        var alike = await Run.Json(
+            "fabric --sections 3,2,3,2 --colours #111111,#eeeeee,#111111,#eeeeee --stitches 21 --rows 4 --worked turned");
         Assert.Equal(10, distinct.GetProperty("period").GetDouble());
         Assert.Equal(5, alike.GetProperty("period").GetDouble());
     }
@@ -85,7 +86,8 @@ public class FabricCommandTests
     {
         var (code, output, _) = await Run.Dyepath("fabric --sections 1,1,1 --stitches 3 --rows 2 --worked rounds");
         Assert.Equal(0, code);
-        var rows = output.Split('\n').Where(l => l.TrimStart().Length > 0 && char.IsDigit(l.TrimStart()[0])).Select(l => l.Trim()).ToArray();
+        var rows = output.Split('\n').Where(l => l.TrimStart().Length > 0 && char.IsDigit(l.TrimStart()[0])).Select(l => l.Trim())
+            .ToArray();
         Assert.Equal(["2 CBA", "1 CBA"], rows);
     }
 

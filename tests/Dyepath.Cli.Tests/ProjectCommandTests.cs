@@ -32,8 +32,14 @@ public class ProjectCommandTests
                 foreach (var number in new[] { "stitches", "rows", "foundationChains", "start", "lean" })
                     Assert.Equal(JsonValueKind.Number, piece.GetProperty(number).ValueKind);
             }
-            Assert.All(size.GetProperty("edgings").EnumerateArray(), e => Assert.True(e.GetProperty("pickUp").GetInt32() > 0 && e.GetProperty("rounds").GetInt32() > 0 && e.GetProperty("where").GetString() != ""));
-            Assert.All(size.GetProperty("seams").EnumerateArray(), s => Assert.True(s.GetProperty("phaseJump").GetDouble() >= 0 && s.GetProperty("where").GetString() != ""));
+            Assert.All(
+                size.GetProperty("edgings").EnumerateArray(),
+                e => Assert.True(
+                    e.GetProperty("pickUp").GetInt32() > 0 && e.GetProperty("rounds").GetInt32() > 0
+                        && e.GetProperty("where").GetString() != ""));
+            Assert.All(
+                size.GetProperty("seams").EnumerateArray(),
+                s => Assert.True(s.GetProperty("phaseJump").GetDouble() >= 0 && s.GetProperty("where").GetString() != ""));
             var yarn = size.GetProperty("yarn");
             Assert.True(yarn.GetProperty("metres").GetDouble() > 0 && yarn.GetProperty("grams").GetDouble() > 0);
             Assert.True(yarn.GetProperty("ballsSafe").GetInt32() >= yarn.GetProperty("ballsTypical").GetInt32());
@@ -84,7 +90,8 @@ public class ProjectCommandTests
         var folder = Directory.CreateTempSubdirectory("dyepath-");
         try
         {
-            var files = (await Run.Json($"booklet --demo --out {folder.FullName}")).GetProperty("files").EnumerateArray().Select(f => f.GetString()!).ToArray();
+            var files = (await Run.Json($"booklet --demo --out {folder.FullName}")).GetProperty("files").EnumerateArray()
+                .Select(f => f.GetString()!).ToArray();
             Assert.Contains(files, f => f.EndsWith("index.html", StringComparison.Ordinal));
             Assert.Contains(files, f => f.EndsWith("booklet.pdf", StringComparison.Ordinal));
             Assert.All(files, f => Assert.True(new FileInfo(f).Length > 100));

@@ -150,7 +150,8 @@ public sealed class ChartTests
             Cells = SampleBooklet.Turned(columns, rows, working).Cells[..units.Sum()],
         };
 
-    private static Sheet Whole(ColourChart chart, Reader reader) => ColourChartDrawing.Draw(chart, "Chart.", "", reader, Room.Screen).Sheets[0];
+    private static Sheet Whole(ColourChart chart, Reader reader) =>
+        ColourChartDrawing.Draw(chart, "Chart.", "", reader, Room.Screen).Sheets[0];
 
     private static (ImmutableArray<(double X, double Y, string Text)> Cells, ImmutableArray<TextLine> Labels) Texts(Sheet sheet)
     {
@@ -164,9 +165,13 @@ public sealed class ChartTests
         texts.Labels.First(line => line.Text == label).At;
 
     private static string[] Rows(Sheet sheet) =>
-        [.. Texts(sheet).Cells.GroupBy(c => c.Y).OrderBy(row => row.Key).Select(row => string.Concat(row.OrderBy(c => c.X).Select(c => c.Text)))];
+        [
+            .. Texts(sheet).Cells.GroupBy(c => c.Y).OrderBy(row => row.Key)
+                .Select(row => string.Concat(row.OrderBy(c => c.X).Select(c => c.Text))),
+        ];
 
-    private static string Count((ImmutableArray<(double X, double Y, string Text)> Cells, ImmutableArray<TextLine>) texts) => Count(texts.Cells);
+    private static string Count((ImmutableArray<(double X, double Y, string Text)> Cells, ImmutableArray<TextLine>) texts) =>
+        Count(texts.Cells);
 
     private static string Count(IEnumerable<(double X, double Y, string Text)> cells) =>
         string.Join(' ', cells.GroupBy(c => c.Text).OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => $"{g.Key}{g.Count()}"));

@@ -24,14 +24,30 @@ internal static class HostileBooklet
             [
                 new Section("\"><script>", words,
                 [
-                    new Subheading(words), new Paragraph(words), new Paragraph(wide), new OwnWords("notes", Attack + "\n\n" + Attack), new Caution(words), new Bullets([words, wide]),
+                    new Subheading(words), new Paragraph(words), new Paragraph(wide), new OwnWords("notes", Attack + "\n\n" + Attack),
+                    new Caution(words), new Bullets([words, wide]),
                     new Steps([new Instruction(words, wide), new Instruction(wide, words), new Instruction(Phrase.Empty, Phrase.Empty)]),
-                    new Table(words, [words, words, words], [[wide, words, words], [words, words, wide], [Phrase.Plain(string.Concat(Enumerable.Repeat("tall cell ", 3000))), words, words]], PerSizeColumns: true),
+                    new Table(
+                        words, [words, words, words],
+                        [
+                            [wide, words, words], [words, words, wide],
+                            [Phrase.Plain(string.Concat(Enumerable.Repeat("tall cell ", 3000))), words, words],
+                        ],
+                        PerSizeColumns: true),
                     new Figure(chart, words, words),
                     new Figure(new YarnRuler([new ChartColour(Attack, new Srgb(1, 2, 3), Attack)], [0.001]), words, words),
                     new Figure(new YarnRuler(chart.Key, [100000, 1, 1, 1]), words, words),
-                    new Figure(new SymbolChart([new PlacedSymbol(StitchSymbol.Chain, 0, 0)], [new PlacedLabel(Attack, 500, 500)]), words, words),
-                    new Figure(new Schematic([new SchematicPiece(Attack, [new(0, 0), new(0.1, 0), new(0.1, 500)], [new Dimension(new(0, 0), new(0.1, 0), 1, wide), new Dimension(new(0, 0), new(0, 0), 1, words)], [new SchematicMark(new(0, 0), new(0.1, 0), words)], new(0, 0))]), words, words),
+                    new Figure(
+                        new SymbolChart([new PlacedSymbol(StitchSymbol.Chain, 0, 0)], [new PlacedLabel(Attack, 500, 500)]), words, words),
+                    new Figure(
+                        new Schematic(
+                            [
+                                new SchematicPiece(
+                                    Attack, [new(0, 0), new(0.1, 0), new(0.1, 500)],
+                                    [new Dimension(new(0, 0), new(0.1, 0), 1, wide), new Dimension(new(0, 0), new(0, 0), 1, words)],
+                                    [new SchematicMark(new(0, 0), new(0.1, 0), words)], new(0, 0)),
+                            ]),
+                        words, words),
                 ]),
                 new Section("\"><script>", Phrase.Of($"{new Strong(wide)} {Length.FromCentimetres(3)}"), []),
             ]);

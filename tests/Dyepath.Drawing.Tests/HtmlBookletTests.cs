@@ -28,7 +28,8 @@ public sealed partial class HtmlBookletTests
     {
         var body = Body(Html(HostileBooklet.Booklet, SampleBooklet.Everyone));
         Assert.Contains(body.Descendants("h1"), h => h.Value.Contains("<script>alert(1)</script> & \"quoted\"", StringComparison.Ordinal));
-        Assert.DoesNotContain(body.DescendantsAndSelf().Attributes(), a => a.Name.LocalName.StartsWith("on", StringComparison.OrdinalIgnoreCase));
+        Assert.DoesNotContain(
+            body.DescendantsAndSelf().Attributes(), a => a.Name.LocalName.StartsWith("on", StringComparison.OrdinalIgnoreCase));
         Assert.DoesNotContain('\u202E', body.Value);
     }
 
@@ -109,9 +110,11 @@ public sealed partial class HtmlBookletTests
         }
     }
 
-    private static string Html(Booklet booklet, Edition edition) => HtmlBooklet.Write(booklet, edition, SampleBooklet.Saying(booklet, edition));
+    private static string Html(Booklet booklet, Edition edition) =>
+        HtmlBooklet.Write(booklet, edition, SampleBooklet.Saying(booklet, edition));
 
-    private static XElement Body(string html) => XElement.Parse(html[html.IndexOf("<body>", StringComparison.Ordinal)..html.IndexOf("</html>", StringComparison.Ordinal)]);
+    private static XElement Body(string html) =>
+        XElement.Parse(html[html.IndexOf("<body>", StringComparison.Ordinal)..html.IndexOf("</html>", StringComparison.Ordinal)]);
 
     [GeneratedRegex("^h[1-6]$")]
     private static partial Regex Heading();

@@ -26,8 +26,10 @@ public sealed class PdfBookletTests
         var text = string.Concat(pdf.GetPages().Select(page => page.Text));
         string[] order =
         [
-            "Tideline", "An unnamed designer", "Contents", "Before you begin", "A boxy tunic", "Count every row", "Buy all balls", "Locking stitch markers",
-            "The colour sequence, in stitches.", "Finished measurements after washing.", "Bust, finished", "Neck width", "The pieces of size M", "Row 1 (RS)", "Rows 3–24",
+            "Tideline", "An unnamed designer", "Contents", "Before you begin", "A boxy tunic", "Count every row", "Buy all balls",
+            "Locking stitch markers",
+            "The colour sequence, in stitches.", "Finished measurements after washing.", "Bust, finished", "Neck width",
+            "The pieces of size M", "Row 1 (RS)", "Rows 3–24",
             "Part A1", "Part B1", "Pick up 3 in every 4", "Shells and picots",
         ];
         var at = 0;
@@ -103,7 +105,9 @@ public sealed class PdfBookletTests
     {
         using var pdf = PdfDocument.Open(Sample);
         Assert.True(pdf.TryGetBookmarks(out var bookmarks));
-        Assert.Equal(SampleBooklet.Booklet.Sections.Select(s => string.Concat(SampleBooklet.Say(s.Title).Select(t => t.Text))), bookmarks.Roots.Select(b => b.Title));
+        Assert.Equal(
+            SampleBooklet.Booklet.Sections.Select(s => string.Concat(SampleBooklet.Say(s.Title).Select(t => t.Text))),
+            bookmarks.Roots.Select(b => b.Title));
     }
 
     [Fact]
@@ -117,13 +121,17 @@ public sealed class PdfBookletTests
         }
 
         static bool IsOn(Page page, Letter letter) =>
-            letter.StartBaseLine.X >= 0 && letter.EndBaseLine.X <= page.Width + 3 && letter.StartBaseLine.Y >= 20 && letter.StartBaseLine.Y <= page.Height - 20;
+            letter.StartBaseLine.X >= 0 && letter.EndBaseLine.X <= page.Width + 3 && letter.StartBaseLine.Y >= 20
+                && letter.StartBaseLine.Y <= page.Height - 20;
     }
 
     [Fact]
     public void Arrows_and_eighths_come_out_as_themselves()
     {
-        var booklet = SampleBooklet.Booklet with { Sections = [new Section("a", Phrase.Plain("→ ⅜"), [new Paragraph(Phrase.Plain("Turn ↻, 1⅛ in, żółw, Жук."))])] };
+        var booklet = SampleBooklet.Booklet with
+        {
+            Sections = [new Section("a", Phrase.Plain("→ ⅜"), [new Paragraph(Phrase.Plain("Turn ↻, 1⅛ in, żółw, Жук."))])],
+        };
         using var pdf = PdfDocument.Open(Pdf(booklet, SampleBooklet.Everyone, PageSize.A4));
         var text = string.Concat(pdf.GetPages().Select(p => p.Text));
         Assert.Contains("Turn ↻, 1⅛ in, żółw, Жук.", text, StringComparison.Ordinal);
@@ -132,13 +140,15 @@ public sealed class PdfBookletTests
     [Fact]
     public void A_long_table_repeats_its_head_on_every_page()
     {
-        var rows = Enumerable.Range(1, 120).Select(n => System.Collections.Immutable.ImmutableArray.Create(Phrase.Plain($"Row {n}"), Phrase.Plain($"{n} sc")));
+        var rows = Enumerable.Range(1, 120)
+            .Select(n => System.Collections.Immutable.ImmutableArray.Create(Phrase.Plain($"Row {n}"), Phrase.Plain($"{n} sc")));
         var table = new Table(Phrase.Plain("Long."), [Phrase.Plain("Label"), Phrase.Plain("Stitches")], [.. rows], PerSizeColumns: false);
         var booklet = SampleBooklet.Booklet with { Sections = [new Section("a", Phrase.Plain("Rows"), [table])] };
         using var pdf = PdfDocument.Open(Pdf(booklet, SampleBooklet.Everyone, PageSize.A4));
         var pages = pdf.GetPages().Skip(1).Select(p => p.Text).ToArray();
         Assert.True(pages.Length > 1);
-        Assert.All(pages, text => Assert.Contains("LabelStitches", text.Replace(" ", "", StringComparison.Ordinal), StringComparison.Ordinal));
+        Assert.All(
+            pages, text => Assert.Contains("LabelStitches", text.Replace(" ", "", StringComparison.Ordinal), StringComparison.Ordinal));
         var elements = StructureElements(pdf);
         Assert.Equal(121, elements.Count(e => Name(e, "S") == "TR"));
     }
@@ -147,7 +157,9 @@ public sealed class PdfBookletTests
     public void Forty_sizes_are_shared_out_over_several_tables()
     {
         string[] sizes = [.. Enumerable.Range(1, 40).Select(n => $"Size{n}")];
-        var table = new Table(Phrase.Plain("Wide."), [Phrase.Plain("Size"), .. sizes.Select(Phrase.Plain)], [[Phrase.Plain("Bust"), .. sizes.Select((_, n) => Phrase.Plain($"x{n}y"))]], PerSizeColumns: true);
+        var table = new Table(
+            Phrase.Plain("Wide."), [Phrase.Plain("Size"), .. sizes.Select(Phrase.Plain)],
+            [[Phrase.Plain("Bust"), .. sizes.Select((_, n) => Phrase.Plain($"x{n}y"))]], PerSizeColumns: true);
         var booklet = new Booklet("Wide", "", [.. sizes], SampleBooklet.Everyone, [new Section("a", Phrase.Plain("Sizes"), [table])]);
         using var pdf = PdfDocument.Open(Pdf(booklet, SampleBooklet.Everyone, PageSize.A4));
         var text = string.Concat(pdf.GetPages().Select(p => p.Text));
@@ -161,7 +173,10 @@ public sealed class PdfBookletTests
         var figure = new Figure(SampleBooklet.Turned(40, 72), Phrase.Plain("Tall chart."), Phrase.Empty);
         var booklet = SampleBooklet.Booklet with { Sections = [new Section("a", Phrase.Plain("Heading above"), [figure])] };
         using var pdf = PdfDocument.Open(Pdf(booklet, SampleBooklet.Everyone, PageSize.A4));
-        Assert.Contains(pdf.GetPages(), page => page.Text.Contains("Heading above", StringComparison.Ordinal) && page.Text.Contains("Tall chart.", StringComparison.Ordinal));
+        Assert.Contains(
+            pdf.GetPages(),
+            page => page.Text.Contains("Heading above", StringComparison.Ordinal)
+                && page.Text.Contains("Tall chart.", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -171,9 +186,15 @@ public sealed class PdfBookletTests
         {
             var filler = Enumerable.Range(0, fillers).Select(_ => (Block)new Paragraph(Phrase.Plain("Filler.")));
             var three = new Paragraph(Phrase.Plain("Begin here " + string.Join(' ', Enumerable.Range(100, 55))));
-            var booklet = SampleBooklet.Booklet with { Sections = [new Section("a", Phrase.Plain("Rows"), [.. filler, new Subheading(Phrase.Plain("Kept heading")), three])] };
+            var booklet = SampleBooklet.Booklet with
+            {
+                Sections = [new Section("a", Phrase.Plain("Rows"), [.. filler, new Subheading(Phrase.Plain("Kept heading")), three])],
+            };
             using var pdf = PdfDocument.Open(Pdf(booklet, SampleBooklet.Everyone, PageSize.A4));
-            Assert.Contains(pdf.GetPages(), page => page.Text.Contains("Kept heading", StringComparison.Ordinal) && page.Text.Contains("Begin here", StringComparison.Ordinal));
+            Assert.Contains(
+                pdf.GetPages(),
+                page => page.Text.Contains("Kept heading", StringComparison.Ordinal)
+                    && page.Text.Contains("Begin here", StringComparison.Ordinal));
         }
     }
 
@@ -181,11 +202,17 @@ public sealed class PdfBookletTests
     public void A_paragraph_longer_than_a_page_goes_on()
     {
         var words = string.Join(' ', Enumerable.Range(1, 2500));
-        var booklet = SampleBooklet.Booklet with { Sections = [new Section("a", Phrase.Plain("Long"), [new Paragraph(Phrase.Plain(words))])] };
+        var booklet = SampleBooklet.Booklet with
+        {
+            Sections = [new Section("a", Phrase.Plain("Long"), [new Paragraph(Phrase.Plain(words))])],
+        };
         using var pdf = PdfDocument.Open(Pdf(booklet, SampleBooklet.Everyone, PageSize.A4));
         var text = string.Concat(pdf.GetPages().SelectMany(p => p.Letters).Where(l => l.PointSize > 9).Select(l => l.Value));
         Assert.Contains(words, text, StringComparison.Ordinal);
-        Assert.Equal(1, StructureElements(pdf).Count(e => Name(e, "S") == "P" && e.ContainsKey(NameToken.Create("K")) && e.Data["K"] is ArrayToken { Length: > 1 }));
+        Assert.Equal(
+            1,
+            StructureElements(pdf)
+                .Count(e => Name(e, "S") == "P" && e.ContainsKey(NameToken.Create("K")) && e.Data["K"] is ArrayToken { Length: > 1 }));
     }
 
     [Fact]
@@ -193,7 +220,8 @@ public sealed class PdfBookletTests
     {
         using var output = new MemoryStream();
         Assert.Throws<OperationCanceledException>(() =>
-            PdfBooklet.Write(SampleBooklet.Booklet, SampleBooklet.Everyone, SampleBooklet.Say, PageSize.A4, output, new CancellationToken(true)));
+            PdfBooklet.Write(
+                SampleBooklet.Booklet, SampleBooklet.Everyone, SampleBooklet.Say, PageSize.A4, output, new CancellationToken(true)));
         Assert.Equal(0, output.Length);
     }
 
@@ -233,7 +261,8 @@ public sealed class PdfBookletTests
     }
 
     private static T Resolve<T>(PdfDocument pdf, IToken token)
-        where T : IToken => Assert.IsType<T>(token is IndirectReferenceToken reference ? pdf.Structure.GetObject(reference.Data).Data : token);
+        where T : IToken =>
+            Assert.IsType<T>(token is IndirectReferenceToken reference ? pdf.Structure.GetObject(reference.Data).Data : token);
 
     private static string Name(DictionaryToken element, string key) => Assert.IsType<NameToken>(element.Data[key]).Data;
 }

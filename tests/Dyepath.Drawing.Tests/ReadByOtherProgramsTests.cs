@@ -34,8 +34,11 @@ public sealed class ReadByOtherProgramsTests
         try
         {
             using (var pdf = File.Create(file))
-                PdfBooklet.Write(SampleBooklet.Booklet, SampleBooklet.Everyone, SampleBooklet.Say, PageSize.A4, pdf, TestContext.Current.CancellationToken);
-            using var process = Process.Start(new ProcessStartInfo(program, [.. arguments, file]) { RedirectStandardOutput = true, RedirectStandardError = true })!;
+                PdfBooklet.Write(
+                    SampleBooklet.Booklet, SampleBooklet.Everyone, SampleBooklet.Say, PageSize.A4, pdf,
+                    TestContext.Current.CancellationToken);
+            using var process = Process.Start(
+                new ProcessStartInfo(program, [.. arguments, file]) { RedirectStandardOutput = true, RedirectStandardError = true })!;
             var errors = process.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);
             var output = process.StandardOutput.ReadToEnd();
             process.WaitForExit();

@@ -27,7 +27,12 @@ public sealed class SchematicTests
     public void Labels_stay_on_the_sheet()
     {
         var sheet = Draw(Crowded()).Sheets[0];
-        Assert.All(Labels(sheet), label => Assert.True(label.Box.X >= -0.5 && label.Box.Right <= sheet.Width + 0.5 && label.Box.Y >= -0.5 && label.Box.Bottom <= sheet.Height + 0.5, label.Text));
+        Assert.All(
+            Labels(sheet),
+            label => Assert.True(
+                label.Box.X >= -0.5 && label.Box.Right <= sheet.Width + 0.5 && label.Box.Y >= -0.5
+                    && label.Box.Bottom <= sheet.Height + 0.5,
+                label.Text));
     }
 
     [Fact]
@@ -42,7 +47,8 @@ public sealed class SchematicTests
     public void All_pieces_have_one_scale()
     {
         var sheet = Draw(SampleBooklet.Schematic).Sheets[0];
-        var outlines = Shapes(sheet.Shapes, default).Select(s => s.Shape).OfType<Outline>().Where(o => o.Style.Stroke == Ink.Edge).ToArray();
+        var outlines = Shapes(sheet.Shapes, default).Select(s => s.Shape).OfType<Outline>().Where(o => o.Style.Stroke == Ink.Edge)
+            .ToArray();
         var widths = outlines.Select(o => o.Steps[1].To.X - o.Steps[0].To.X).ToArray();
         Assert.Equal(2, widths.Length);
         Assert.Equal(52.0 / 40, widths[0] / widths[1], 9);
@@ -53,7 +59,9 @@ public sealed class SchematicTests
     [InlineData(Units.InchesThenCentimetres, "in")]
     public void The_scale_bar_is_to_scale_in_the_units_of_the_edition(Units units, string unit)
     {
-        var sheet = SchematicDrawing.Draw(SampleBooklet.Schematic, "", "", new Reader(SampleBooklet.Everyone with { Units = units }, SampleBooklet.Say), Room.Screen).Sheets[0];
+        var sheet = SchematicDrawing.Draw(
+            SampleBooklet.Schematic, "", "", new Reader(SampleBooklet.Everyone with { Units = units }, SampleBooklet.Say),
+            Room.Screen).Sheets[0];
         var all = Shapes(sheet.Shapes, default).ToArray();
         var scale = all.Select(s => s.Shape).OfType<Outline>().First(o => o.Style.Stroke == Ink.Edge).Steps[1].To.X / 52;
         var bar = all.Select(s => s.Shape).OfType<Outline>().Last(o => o.Style.Fill == Ink.Paper).Steps[1].To.X;
@@ -69,8 +77,10 @@ public sealed class SchematicTests
     public void Places_out_of_reach_are_refused(double place)
     {
         var piece = SampleBooklet.Schematic.Pieces[0];
-        Assert.Throws<ArgumentOutOfRangeException>(() => Draw(new Schematic([piece with { Outline = piece.Outline.SetItem(1, new(place, 0)) }])));
-        Assert.Throws<ArgumentOutOfRangeException>(() => Draw(new Schematic([piece with { Dimensions = [piece.Dimensions[0] with { Offset = place }] }])));
+        Assert.Throws<ArgumentOutOfRangeException>(
+            () => Draw(new Schematic([piece with { Outline = piece.Outline.SetItem(1, new(place, 0)) }])));
+        Assert.Throws<ArgumentOutOfRangeException>(
+            () => Draw(new Schematic([piece with { Dimensions = [piece.Dimensions[0] with { Offset = place }] }])));
     }
 
     /// <summary>Many dimensions wanted at the same distance on the same side.</summary>
@@ -80,8 +90,10 @@ public sealed class SchematicTests
             name,
             [new(0, 0), new(40, 0), new(46, 50), new(0, 50)],
             [
-                new(new(0, 50), new(46, 50), -1, Phrase.Plain("a")), new(new(0, 50), new(20, 50), -1, Phrase.Plain("b")), new(new(10, 50), new(46, 50), -1, Phrase.Plain("c 12.5 cm")),
-                new(new(0, 0), new(0, 50), -1, Phrase.Plain("d")), new(new(0, 20), new(0, 50), -1, Phrase.Plain("e 30 cm")), new(new(40, 0), new(46, 50), 2, Phrase.Plain("f 51 cm")),
+                new(new(0, 50), new(46, 50), -1, Phrase.Plain("a")), new(new(0, 50), new(20, 50), -1, Phrase.Plain("b")),
+                new(new(10, 50), new(46, 50), -1, Phrase.Plain("c 12.5 cm")),
+                new(new(0, 0), new(0, 50), -1, Phrase.Plain("d")), new(new(0, 20), new(0, 50), -1, Phrase.Plain("e 30 cm")),
+                new(new(40, 0), new(46, 50), 2, Phrase.Plain("f 51 cm")),
                 new(new(0, 0), new(2, 0), 2, Phrase.Plain("g")),
             ],
             [new(new(10, 0), new(30, 0), Phrase.Plain("neck")), new(new(0, 0), new(0, 18), Phrase.Plain("armhole"))],
@@ -96,9 +108,11 @@ public sealed class SchematicTests
         {
             if (shape is not TextLine line)
                 continue;
-            var (width, height) = (Typeface.Of(line.Lettering.Bold).Width(line.Text, line.Lettering.Size), line.Lettering.Size * Lettering.CapHeight);
+            var (width, height) = (
+                Typeface.Of(line.Lettering.Bold).Width(line.Text, line.Lettering.Size), line.Lettering.Size * Lettering.CapHeight);
             var left = line.Lettering.Anchor == Anchor.Middle ? -width / 2 : 0;
-            var corners = new Point[] { new(left, 0), new(left + width, 0), new(left, -height), new(left + width, -height) }.Select(c => Turned(c, line.Degrees) + line.At + at).ToArray();
+            Point[] box = [new(left, 0), new(left + width, 0), new(left, -height), new(left + width, -height)];
+            var corners = box.Select(c => Turned(c, line.Degrees) + line.At + at).ToArray();
             var (x, y) = (corners.Min(c => c.X), corners.Min(c => c.Y));
             yield return (line.Text, new Box(x, y, corners.Max(c => c.X) - x, corners.Max(c => c.Y) - y));
         }

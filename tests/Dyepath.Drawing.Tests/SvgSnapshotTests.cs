@@ -42,7 +42,8 @@ public sealed class SvgSnapshotTests
 
     private static void Same(string name, Picture picture, Edition edition)
     {
-        var svg = SvgDrawing.Write(picture, name, "A small picture for comparison.", edition, SampleBooklet.Saying(SampleBooklet.Booklet, edition));
+        var svg = SvgDrawing.Write(
+            picture, name, "A small picture for comparison.", edition, SampleBooklet.Saying(SampleBooklet.Booklet, edition));
         var received = Directory.CreateDirectory(Path.Combine(AppContext.BaseDirectory, "received")).FullName;
         File.WriteAllText(Path.Combine(received, name + ".svg"), svg + "\n");
         var approved = Path.Combine(AppContext.BaseDirectory, "Snapshots", name + ".svg");

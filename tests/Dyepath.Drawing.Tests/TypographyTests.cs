@@ -25,7 +25,9 @@ public sealed class TypographyTests
     [Fact]
     public void Every_character_that_wording_uses_prints_as_itself()
     {
-        const string used = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789 .,;:!?()[]/+-−–—'‘’\"“”•·×±≈≤≥%°½¼¾⅛⅜⅝⅞⅓⅔←→↑↓↖↗↘↙☆✓⚠…éüñøåßçŁžΩжЯ\u00A0";
+        const string used =
+            "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789 "
+                + ".,;:!?()[]/+-−–—'‘’\"“”•·×±≈≤≥%°½¼¾⅛⅜⅝⅞⅓⅔←→↑↓↖↗↘↙☆✓⚠…éüñøåßçŁžΩжЯ\u00A0";
         foreach (var face in new[] { Typeface.Regular, Typeface.BoldFace, Typeface.ItalicFace })
             Assert.All(used.EnumerateRunes(), rune => Assert.True(face.Exists(rune), $"U+{rune.Value:X4} {rune}"));
     }
@@ -85,7 +87,9 @@ public sealed class TypographyTests
 
     [Fact]
     public void Words_are_wrapped_at_spaces() =>
-        Assert.Equal(["Work 61 ", "stitches a ", "row."], TextWrap.Lines([new TextSpan("Work 61 stitches a row.", false)], 55, 10).Select(line => line.Single().Text));
+        Assert.Equal(
+            ["Work 61 ", "stitches a ", "row."],
+            TextWrap.Lines([new TextSpan("Work 61 stitches a row.", false)], 55, 10).Select(line => line.Single().Text));
 
     private static IEnumerable<TextSpan> Trimmed(IReadOnlyList<TextSpan> line) =>
         line.Select((span, i) => i == line.Count - 1 ? span with { Text = span.Text.TrimEnd(' ') } : span);

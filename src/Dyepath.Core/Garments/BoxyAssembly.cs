@@ -196,7 +196,9 @@ internal sealed class BoxyAssembly(
         finished[GarmentMeasure.NeckWidth] = Across.Of(counts.Neck, 0) - 2 * fabrication.EdgingDepth(EdgingPlace.Neck);
         if (counts.Sleeve is { } sleeve)
         {
-            var (round, along) = Up ? (sleeve.Stitches, sleeve.Rows) : (sleeve.Rows, sleeve.Stitches);
+            // Rows that alternate by a stitch are as wide as their mean.
+            double stitches = sleeve.Finding?.Front.RowStitches.Average() ?? sleeve.Stitches, rows = sleeve.Rows;
+            var (round, along) = Up ? (stitches, rows) : (rows, stitches);
             finished[GarmentMeasure.SleeveWidth] = Across.Of(round, 2);
             finished[GarmentMeasure.SleeveLength] = Down.Of(along, 1) + fabrication.EdgingDepth(EdgingPlace.Cuffs);
         }

@@ -62,7 +62,8 @@ public sealed class PickUpTests
         var edging = Band with { Multiple = 6 };
         var pickUp = PickUp.Plan(edging, [new("front neck", true, 42), new("back neck", true, 42)], 0.75, 2);
         Assert.Equal(
-            "front neck and back neck: pick up 3 in every 4 row ends 10 times, then 2 in the last 2 row ends; 1 extra at each of the 2 corners: 66 in all.",
+            "front neck and back neck: pick up 3 in every 4 row ends 10 times, then 2 in the last 2 row ends; 1 extra at each of the 2 "
+                + "corners: 66 in all.",
             pickUp.Text());
     }
 

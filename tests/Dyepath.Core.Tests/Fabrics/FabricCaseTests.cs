@@ -60,7 +60,10 @@ public sealed class FabricCaseTests
         var brute = new BruteFabric([.. ring.Sections], [0, 1]);
         var fabric = Fabric.Work(ring, FabricPath.Constant(Working.Turned, 3, 4));
         if (ring.Total > 1_000)
-            Assert.All(Enumerable.Range(0, 4), r => Assert.All(Enumerable.Range(0, 3), c => Assert.Equal(brute.Show(fabric.Path.SpanAt(r, c).From, Unit).Section, fabric[r, c])));
+            Assert.All(
+                Enumerable.Range(0, 4),
+                r => Assert.All(
+                    Enumerable.Range(0, 3), c => Assert.Equal(brute.Show(fabric.Path.SpanAt(r, c).From, Unit).Section, fabric[r, c])));
         Assert.Equal(12, fabric.TwoToned);
     }
 
@@ -201,11 +204,14 @@ public sealed class FabricCaseTests
         Assert.Throws<ArgumentOutOfRangeException>(() => FabricPath.Constant(Working.Turned, 1001, 1));
         Assert.Throws<ArgumentOutOfRangeException>(() => FabricPath.Constant(Working.Turned, 5, 0));
         Assert.Throws<ArgumentOutOfRangeException>(() => FabricPath.Constant(Working.Turned, 5, 5001));
-        Assert.Throws<ArgumentOutOfRangeException>(() => FabricPath.Constant(Working.Turned, 5, 5, new PathOptions { TurnCost = double.NaN }));
-        Assert.Throws<ArgumentOutOfRangeException>(() => FabricPath.Constant(Working.Turned, 5, 5, new PathOptions { Start = double.PositiveInfinity }));
+        Assert.Throws<ArgumentOutOfRangeException>(
+            () => FabricPath.Constant(Working.Turned, 5, 5, new PathOptions { TurnCost = double.NaN }));
+        Assert.Throws<ArgumentOutOfRangeException>(
+            () => FabricPath.Constant(Working.Turned, 5, 5, new PathOptions { Start = double.PositiveInfinity }));
         Assert.Throws<ArgumentException>(() => FabricPath.Constant(Working.Spiral, 5, 5, new PathOptions { TurnCost = 0.5 }));
         Assert.Throws<ArgumentException>(() => FabricPath.Constant(Working.Turned, 2, 5, new PathOptions { TurnCost = -2 }));
-        Assert.Throws<ArgumentException>(() => FabricPath.Constant(Working.Turned, 5, 5, new PathOptions { TurnCost = -1, TurningChainCounts = true }));
+        Assert.Throws<ArgumentException>(
+            () => FabricPath.Constant(Working.Turned, 5, 5, new PathOptions { TurnCost = -1, TurningChainCounts = true }));
         Assert.Throws<ArgumentException>(() => FabricPath.RowByRow(Working.Turned, [5, 5], null, [0]));
         Assert.Throws<ArgumentOutOfRangeException>(() => FabricPath.RowByRow(Working.Turned, []));
         var fabric = Fabric.Work(ColourRing.FromUnits([2, 3]), FabricPath.Constant(Working.Turned, 5, 2));

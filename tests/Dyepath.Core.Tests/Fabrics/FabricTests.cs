@@ -25,7 +25,9 @@ public sealed class FabricTests
     public void Every_cell_shows_what_the_definition_says()
     {
         var ways = Gen.Enum<Working>();
-        Gen.Select(Rings, ways, Gen.Int[1, 30], Gen.Int[1, 40], Micro, Gen.OneOf(Gen.Const(0L), Gen.Long[-9, 30].Select(l => l * 100_000)), Gen.Bool)
+        Gen.Select(
+            Rings, ways, Gen.Int[1, 30], Gen.Int[1, 40], Micro, Gen.OneOf(Gen.Const(0L), Gen.Long[-9, 30].Select(l => l * 100_000)),
+            Gen.Bool)
             .Holds((ring, way, n, rows, start, turn, alternating) =>
             {
                 turn = way == Working.Spiral ? 0 : Math.Max(turn, -900_000);

@@ -101,7 +101,8 @@ public sealed class LawTests
             var advance = 2 * (n * Unit + turn) / Unit;
             var pairs = (int)(period / Gcd(advance % period, period));
             var fabric = Work(ring, Working.Turned, Rows(n, 4 * pairs), turn);
-            bool RepeatsAfter(int q) => Enumerable.Range(0, fabric.Length - 2 * q).All(r => fabric[r].AsSpan().SequenceEqual(fabric[r + 2 * q]));
+            bool RepeatsAfter(int q) =>
+                Enumerable.Range(0, fabric.Length - 2 * q).All(r => fabric[r].AsSpan().SequenceEqual(fabric[r + 2 * q]));
             return RepeatsAfter(pairs) && !Enumerable.Range(1, pairs - 1).Any(RepeatsAfter);
         }, seed: 106, cases: 200);
 
@@ -120,10 +121,13 @@ public sealed class LawTests
     public void Law_6_an_even_period_reaches_half_leans_only_by_alternating_or_by_half_a_turn(int period)
     {
         var micro = period * Unit;
-        var constant = Enumerable.Range(1, 200).Select(n => Lean.Of(FabricPath.Constant(Working.Turned, n, 2).Advance!.Value, micro)).ToArray();
-        var alternating = Enumerable.Range(1, 200).Select(n => Lean.Of(FabricPath.Alternating(Working.Turned, n, 2).Advance!.Value, micro)).ToArray();
+        var constant = Enumerable.Range(1, 200).Select(n => Lean.Of(FabricPath.Constant(Working.Turned, n, 2).Advance!.Value, micro))
+            .ToArray();
+        var alternating = Enumerable.Range(1, 200).Select(n => Lean.Of(FabricPath.Alternating(Working.Turned, n, 2).Advance!.Value, micro))
+            .ToArray();
         var halfTurn = Enumerable.Range(1, 200)
-            .Select(n => Lean.Of(FabricPath.Constant(Working.Turned, n, 2, new PathOptions { TurnCost = 0.5 }).Advance!.Value, micro)).ToArray();
+            .Select(n => Lean.Of(FabricPath.Constant(Working.Turned, n, 2, new PathOptions { TurnCost = 0.5 }).Advance!.Value, micro))
+            .ToArray();
         Assert.All(constant, l => Assert.Equal(0, l.Micro % (2 * Unit)));
         Assert.All(alternating, l => Assert.NotEqual(0, l.Micro % (2 * Unit)));
         Assert.Contains(alternating, l => l.UnitsPerRow == 0.5);
@@ -137,7 +141,9 @@ public sealed class LawTests
         {
             var (period, repeats) = (2 * half + 1, 2 * m - 1);
             return new[] { -1, 1 }.All(sign =>
-                Lean.Of(FabricPath.Constant(Working.Turned, (repeats * period + sign) / 2, 2).Advance!.Value, period * Unit).UnitsPerRow == sign / 2.0);
+                Lean.Of(
+                    FabricPath.Constant(Working.Turned, (repeats * period + sign) / 2, 2).Advance!.Value,
+                    period * Unit).UnitsPerRow == sign / 2.0);
         }, seed: 107, cases: 200);
 
     [Fact]

@@ -2,6 +2,7 @@ using CsCheck;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Garments.Checking;
 using Dyepath.Core.Motifs;
+using Dyepath.Core.Projects;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Swatches;
 using Dyepath.Core.Yarns;
@@ -18,33 +19,12 @@ public sealed class WildProjectTests
         var lengths = Gen.Select(
             Gen.Int[-60, 120], Gen.Int[-40, 150], Gen.Int[1, 90], Gen.Int[-30, 60], Gen.Int[-30, 60], Gen.Int[0, 8], Gen.Int[0, 6]);
         var outcomes = new HashSet<PlanOutcome>();
-        Gen.Select(lengths, Gen.Int[3, 60], Gen.Int[1, 400], Gen.Int[0, 15], Gen.Enum<MotifKind>()).Holds(
+        // The finer the gauge, the more counts to search: most are kept coarse.
+        var gauges = Gen.Frequency((4, Gen.Int[3, 30]), (1, Gen.Int[31, 60]));
+        Gen.Select(lengths, gauges, Gen.Int[1, 400], Gen.Int[0, 15], Gen.Enum<MotifKind>()).Holds(
             (typed, gauge, ball, flags, motif) =>
             {
-                var (ease, below, neck, shorter, armEase, hidden, hiddenRows) = typed;
-                var project = Tideline.WithTop(t => t with
-                {
-                    BustEase = new Ease(null, null, Cm(ease)),
-                    BelowWaist = Cm(below),
-                    NeckWidth = Cm(neck),
-                    UpperArmEase = Cm(armEase),
-                    Sleeves = (flags & 1) == 0 ? null : t.Sleeves! with { ShorterBy = Cm(shorter), Pooled = (flags & 2) == 0 },
-                }).With(g => g with
-                {
-                    Motif = motif,
-                    Edgings = [.. g.Edgings.Where(e => e.Where != EdgingPlace.Cuffs)],
-                    Seams = g.Seams with { HiddenStitches = hidden, HiddenRows = hiddenRows },
-                    Grading = g.Grading with { SideBands = (flags & 4) != 0, UnequalPanels = (flags & 8) != 0, AlternatingRows = (flags & 8) != 0 },
-                });
-                project = project with
-                {
-                    Yarn = project.Yarn with { Ball = new Ball(Length.FromMetres(ball), Mass.FromGrams(50)) },
-                    Fabric = project.Fabric with
-                    {
-                        Swatch = project.Fabric.Swatch with { Worked = new Gauge(gauge, gauge + 2, Cm(10)), Blocked = null, Hung = null },
-                    },
-                };
-                var result = project.Tried();
+                var result = Wild(typed, gauge, ball, flags, motif).Tried();
                 outcomes.Add(result.Outcome);
                 if (result.Plan is not { } plan)
                 {
@@ -57,5 +37,47 @@ public sealed class WildProjectTests
             },
             seed: 601, cases: 150);
         Assert.Equal(3, outcomes.Count);
+    }
+
+    [Fact]
+    public void Sleeves_of_alternating_rows_are_as_long_as_their_mean_row()
+    {
+        var plan = Wild((80, 42, 10, -28, -23, 6, 4), 24, 151, 13, MotifKind.Columns).Planned();
+        Assert.Contains(plan.Sizes, size => size.Pieces.Any(p => p is { Name: "sleeve", RowStitches.Length: 2 }));
+        Assert.Empty(PlanCheck.Verify(plan));
+    }
+
+    private static Project Wild(
+        (int Ease, int Below, int Neck, int Shorter, int ArmEase, int Hidden, int HiddenRows) lengths, int gauge, int ball, int flags,
+        MotifKind motif)
+    {
+        var (ease, below, neck, shorter, armEase, hidden, hiddenRows) = lengths;
+        var project = Tideline.WithTop(t => t with
+        {
+            BustEase = new Ease(null, null, Cm(ease)),
+            BelowWaist = Cm(below),
+            NeckWidth = Cm(neck),
+            UpperArmEase = Cm(armEase),
+            Sleeves = (flags & 1) == 0 ? null : t.Sleeves! with { ShorterBy = Cm(shorter), Pooled = (flags & 2) == 0 },
+        }).With(g => g with
+        {
+            Motif = motif,
+            Edgings = [.. g.Edgings.Where(e => e.Where != EdgingPlace.Cuffs)],
+            Seams = g.Seams with { HiddenStitches = hidden, HiddenRows = hiddenRows },
+            Grading = g.Grading with
+            {
+                SideBands = (flags & 4) != 0,
+                UnequalPanels = (flags & 8) != 0,
+                AlternatingRows = (flags & 8) != 0,
+            },
+        });
+        return project with
+        {
+            Yarn = project.Yarn with { Ball = new Ball(Length.FromMetres(ball), Mass.FromGrams(50)) },
+            Fabric = project.Fabric with
+            {
+                Swatch = project.Fabric.Swatch with { Worked = new Gauge(gauge, gauge + 2, Cm(10)), Blocked = null, Hung = null },
+            },
+        };
     }
 }

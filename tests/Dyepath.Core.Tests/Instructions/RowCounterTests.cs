@@ -18,11 +18,18 @@ public class RowCounterTests
     [InlineData("Ch 2 (does not count as a st), hdc in each st to end, turn", 57, 57)]
     [InlineData("Sc in 2nd ch from hook, *ch 1, skip next ch, sc in next ch; rep from * to end, turn", 58, 57)]
     [InlineData("Sc in 2nd ch from hook, *ch 1, skip next ch, sc in next ch; rep from * to last ch, sc in last ch, turn", 57, 56)]
-    [InlineData("Ch 1, sc in first sc, sc in next ch-1 space, *ch 1, skip next sc, sc in next ch-1 space; rep from * to last sc, sc in last sc, turn", 57, 57)]
-    [InlineData("Ch 1, sc in first sc, *ch 1, skip next sc, sc in next ch-1 space; rep from * to last 2 sc, ch 1, skip next sc, sc in last sc, turn", 57, 57)]
+    [InlineData(
+        "Ch 1, sc in first sc, sc in next ch-1 space, *ch 1, skip next sc, sc in next ch-1 space; rep from * to last sc, sc in last sc, "
+            + "turn",
+        57, 57)]
+    [InlineData(
+        "Ch 1, sc in first sc, *ch 1, skip next sc, sc in next ch-1 space; rep from * to last 2 sc, ch 1, skip next sc, sc in last sc, "
+            + "turn",
+        57, 57)]
     [InlineData("Ch 1, sc in each ch around, join with sl st in first st", 88, 88)]
     [InlineData("Ch 1, *sc in next ch, ch 1, skip next ch; rep from * around, join with sl st in first st", 88, 88)]
-    [InlineData("Sl st in first ch-1 space, ch 1, *sc in ch-1 space, ch 1, skip next sc; rep from * around, join with sl st in first st", 88, 88)]
+    [InlineData(
+        "Sl st in first ch-1 space, ch 1, *sc in ch-1 space, ch 1, skip next sc; rep from * around, join with sl st in first st", 88, 88)]
     [InlineData("Dc in 2nd ch from hook and in each ch to end, turn", 58, 57)]
     [InlineData("Ch 1, dc in first dc, *ch 1, miss next dc, dc in next ch-1 space; rep from * to last dc, dc in last dc, turn", 56, 56)]
     public void Words_make_the_stitches_that_a_maker_makes(string words, int below, int made) =>

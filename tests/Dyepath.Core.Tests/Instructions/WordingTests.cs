@@ -30,7 +30,9 @@ public class WordingTests
 
     [Fact]
     public void An_unknown_size_is_named() =>
-        Assert.Contains("XXL", Assert.Throws<ArgumentException>(() => Say(Phrase.Empty, Metric with { Size = "XXL" })).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "XXL", Assert.Throws<ArgumentException>(() => Say(Phrase.Empty, Metric with { Size = "XXL" })).Message,
+            StringComparison.Ordinal);
 
     /// <summary>Pairs of inches and centimetres printed in published leaflets; each rounds to the nearest half centimetre.</summary>
     [Theory]
@@ -54,7 +56,9 @@ public class WordingTests
 
     [Fact]
     public void Both_units_are_rounded_from_the_exact_length() =>
-        Assert.Equal("52 (56, 60.5) cm / 20½ (22, 23¾) in", Say(Phrase.Of($"{Lengths(52, 55.9, 60.3)}"), Metric with { Units = Units.CentimetresThenInches }));
+        Assert.Equal(
+            "52 (56, 60.5) cm / 20½ (22, 23¾) in",
+            Say(Phrase.Of($"{Lengths(52, 55.9, 60.3)}"), Metric with { Units = Units.CentimetresThenInches }));
 
     [Fact]
     public void Yarn_is_rounded_up_so_that_nobody_runs_out() =>
@@ -64,7 +68,9 @@ public class WordingTests
     [Fact]
     public void Terms_are_translated_all_at_once()
     {
-        var phrase = Phrase.Of($"{new Term("Sc")} in first {new Term("sc")}, {new Term("dc")} in next {new Term("dc")}, {new Term("skip")} 1; {new Term("gauge")}");
+        var phrase = Phrase.Of(
+            $"{new Term("Sc")} in first {new Term("sc")}, {new Term("dc")} in next {new Term("dc")}, {new Term("skip")} 1; "
+                + $"{new Term("gauge")}");
         Assert.Equal("Sc in first sc, dc in next dc, skip 1; gauge", Say(phrase));
         Assert.Equal("Dc in first dc, tr in next tr, miss 1; tension", Say(phrase, Metric with { Terms = Terms.Uk }));
     }

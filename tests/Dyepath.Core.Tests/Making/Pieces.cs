@@ -8,7 +8,8 @@ namespace Dyepath.Core.Tests.Making;
 internal static class Pieces
 {
     public static PlannedPiece Of(
-        ImmutableArray<double> sections, ImmutableArray<int> colours, ImmutableArray<int> rowStitches, double turnCost = 0, double start = 0) =>
+        ImmutableArray<double> sections, ImmutableArray<int> colours, ImmutableArray<int> rowStitches, double turnCost = 0,
+        double start = 0) =>
         PlannedPiece.Create(
             colours.IsEmpty ? ColourRing.FromUnits(sections) : ColourRing.FromUnits(sections, colours), rowStitches, turnCost, start);
 

@@ -10,7 +10,8 @@ internal static class BruteBlur
     /// <param name="rows">Rows measured; the fabric is worked further both ways, so that edges stay out.</param>
     /// <param name="columns">Columns measured, best a whole number of periods.</param>
     public static double Clarity(
-        ColourRing ring, Working working, int stitches, PathOptions options, double[][] colours, double sigmaUnits, double sigmaRows, int rows, int columns)
+        ColourRing ring, Working working, int stitches, PathOptions options, double[][] colours, double sigmaUnits, double sigmaRows,
+        int rows, int columns)
     {
         var (padColumns, padRows) = ((int)Math.Ceiling(9 * sigmaUnits), (int)Math.Ceiling(9 * sigmaRows / 2) * 2);
         var advance = stitches + options.TurnCost;

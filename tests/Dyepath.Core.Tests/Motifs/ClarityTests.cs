@@ -62,7 +62,8 @@ public sealed class ClarityTests
     {
         var ring = ColourRing.FromUnits([5, 4, 6, 7]);
         var reader = MotifReader.Create(ring, Working.Turned, Square);
-        var mean = Enumerable.Range(0, 22).Average(s => reader.Read(FabricPath.Constant(Working.Turned, stitches, 80, new PathOptions { Start = s })).Clarity);
+        var mean = Enumerable.Range(0, 22)
+            .Average(s => reader.Read(FabricPath.Constant(Working.Turned, stitches, 80, new PathOptions { Start = s })).Clarity);
         Assert.InRange(mean, expected * 0.65, expected * 1.5);
     }
 

@@ -32,8 +32,16 @@ public sealed class CountFinderTests
     public void Alternating_counts_and_half_turns_add_the_half_leans_and_say_what_to_do()
     {
         var found = CountFinder.Find(Even, new CountOptions(Gauge, 60, 70) { HalfTurn = true });
-        Assert.Contains(found.Counts, c => c is { Stitches: 66, Task: CountTask.ExtraEdgeStitch, TurnCost: 0 } && c.RowStitches is [66, 67] && c.Reading.Lean!.Value.UnitsPerRow == 0.5);
-        Assert.Contains(found.Counts, c => c is { Stitches: 66, Task: CountTask.HalfStitchTurn, TurnCost: 0.5 } && c.RowStitches is [66] && c.Reading.Lean!.Value.UnitsPerRow == 0.5);
+        Assert.Contains(
+            found.Counts,
+            c =>
+                c is { Stitches: 66, Task: CountTask.ExtraEdgeStitch, TurnCost: 0 } && c.RowStitches is [66, 67]
+                    && c.Reading.Lean!.Value.UnitsPerRow == 0.5);
+        Assert.Contains(
+            found.Counts,
+            c =>
+                c is { Stitches: 66, Task: CountTask.HalfStitchTurn, TurnCost: 0.5 } && c.RowStitches is [66]
+                    && c.Reading.Lean!.Value.UnitsPerRow == 0.5);
         Assert.Contains(found.Counts, c => c.Task == (CountTask.ExtraEdgeStitch | CountTask.HalfStitchTurn));
         Assert.All(found.Counts, c => Assert.InRange(c.Stitches, 60, 70));
         Assert.DoesNotContain(found.Counts, c => c.RowStitches[^1] > 70);
@@ -48,7 +56,8 @@ public sealed class CountFinderTests
     [InlineData(MotifKind.Scattered, Working.RoundsTurned)]
     public void Every_count_that_makes_the_motif_is_found_and_no_other(MotifKind motif, Working working)
     {
-        var found = CountFinder.Find(Real, new CountOptions(Gauge, 40, 120) { Motif = motif, Working = working, Alternating = false, Rows = 60 });
+        var found = CountFinder.Find(
+            Real, new CountOptions(Gauge, 40, 120) { Motif = motif, Working = working, Alternating = false, Rows = 60 });
         var period = 22.6;
         var expected = Enumerable.Range(40, 81).Where(n =>
         {
@@ -90,7 +99,8 @@ public sealed class CountFinderTests
         var byForgiveness = CountFinder.Find(Real, options with { Order = CountOrder.Forgiveness }).Counts;
         var byClarity = CountFinder.Find(Real, options with { Order = CountOrder.Clarity }).Counts;
         Assert.Equal(byStitches.OrderBy(c => c.Stitches).Select(c => c.Stitches), byStitches.Select(c => c.Stitches));
-        Assert.Equal(byForgiveness.Select(c => c.Forgiveness!.Value.Least).OrderDescending(), byForgiveness.Select(c => c.Forgiveness!.Value.Least));
+        Assert.Equal(
+            byForgiveness.Select(c => c.Forgiveness!.Value.Least).OrderDescending(), byForgiveness.Select(c => c.Forgiveness!.Value.Least));
         Assert.Equal(byClarity.Select(c => c.Reading.Clarity).OrderDescending(), byClarity.Select(c => c.Reading.Clarity));
         Assert.Equal(byStitches.Length, byForgiveness.Length);
     }

@@ -47,7 +47,9 @@ public sealed class ForgivenessTests
 
     [Fact]
     public void The_window_is_where_bisection_over_changed_rings_finds_it() =>
-        Gen.Select(Gen.Int[20, 95].Select(t => t / 10.0).Array[2, 5], Gen.Int[24, 120], Gen.Int[30, 90], Gen.Int[0, 3].Select(i => TurnCosts[i]), Gen.Enum<Working>())
+        Gen.Select(
+            Gen.Int[20, 95].Select(t => t / 10.0).Array[2, 5], Gen.Int[24, 120], Gen.Int[30, 90], Gen.Int[0, 3].Select(i => TurnCosts[i]),
+            Gen.Enum<Working>())
             .Holds((units, n, rows, turn, way) =>
             {
                 var path = FabricPath.Constant(way, n, rows, new PathOptions { TurnCost = way == Working.Spiral ? 0 : turn });
@@ -74,19 +76,22 @@ public sealed class ForgivenessTests
 
     [Fact]
     public void One_colour_has_nothing_to_forgive() =>
-        Assert.Null(MotifReader.Create(ColourRing.FromUnits([9]), Working.Turned, Gauge).Forgive(FabricPath.Constant(Working.Turned, 30, 20)));
+        Assert.Null(
+            MotifReader.Create(ColourRing.FromUnits([9]), Working.Turned, Gauge).Forgive(FabricPath.Constant(Working.Turned, 30, 20)));
 
     [Fact]
     public void Bands_forgive_until_a_section_no_longer_fills_a_row()
     {
-        var window = MotifReader.Create(ColourRing.FromUnits([30, 30]), Working.Turned, Gauge).Forgive(FabricPath.Constant(Working.Turned, 20, 20))!.Value;
+        var window = MotifReader.Create(ColourRing.FromUnits([30, 30]), Working.Turned, Gauge)
+            .Forgive(FabricPath.Constant(Working.Turned, 20, 20))!.Value;
         Assert.Equal((-1, 0.5), (window.Tighter, window.Looser));
     }
 
     [Fact]
     public void Columns_as_wide_as_the_piece_turn_to_bands_with_the_least_tighter_yarn()
     {
-        var window = MotifReader.Create(ColourRing.FromUnits([22, 22]), Working.Turned, Gauge).Forgive(FabricPath.Constant(Working.Turned, 22, 72))!.Value;
+        var window = MotifReader.Create(ColourRing.FromUnits([22, 22]), Working.Turned, Gauge)
+            .Forgive(FabricPath.Constant(Working.Turned, 22, 72))!.Value;
         Assert.Equal(0, window.Tighter, 1e-12);
         // Looser, they stay columns until they drift by a quarter of their period over 72 rows.
         Assert.Equal(0.25 * 44 / (1 + window.Looser) / 72, Forgiveness.LeanAfter(22, 0, window.Looser), 1e-12);

@@ -13,7 +13,8 @@ public sealed class MotifTests
 
     private static readonly ColourRing Ring = ColourRing.FromUnits([5, 4, 6, 7]);
 
-    private static MotifReading Read(Working working, int stitches, int rows = 72, double turn = 0, ColourRing? ring = null, Gauge? gauge = null) =>
+    private static MotifReading Read(
+        Working working, int stitches, int rows = 72, double turn = 0, ColourRing? ring = null, Gauge? gauge = null) =>
         MotifReader.Create(ring ?? Ring, working, gauge ?? Gauge)
             .Read(FabricPath.Constant(working, stitches, rows, new PathOptions { TurnCost = turn }));
 
@@ -108,8 +109,9 @@ public sealed class MotifTests
     [Fact]
     public void Rounds_that_travel_sideways_show_it_in_their_lines()
     {
-        MotifReading With(double travel, Working working) => MotifReader.Create(Ring, working, Gauge, options: new MotifOptions { SidewaysTravel = travel })
-            .Read(FabricPath.Constant(working, 66, 72));
+        MotifReading With(double travel, Working working) =>
+            MotifReader.Create(Ring, working, Gauge, options: new MotifOptions { SidewaysTravel = travel })
+                .Read(FabricPath.Constant(working, 66, 72));
         Assert.Equal((0.2, MotifKind.Steep), (With(0.2, Working.Rounds).VisibleLean, With(0.2, Working.Rounds).Kind));
         Assert.Equal(0, With(0.2, Working.RoundsTurned).VisibleLean);
         Assert.Equal(0, With(0.2, Working.Rounds).Lean!.Value.Micro);
@@ -152,7 +154,8 @@ public sealed class MotifTests
         const double Period = 22.67;
         const int Columns = 227, Rows = 96;
         var turn = 8 * Period / 2 + lean - 230 + Period * 12.5;
-        var path = FabricPath.Constant(Working.Turned, 230, Rows, new PathOptions { TurnCost = turn - Math.Floor(turn / (Period / 2)) * (Period / 2) });
+        var path = FabricPath.Constant(
+            Working.Turned, 230, Rows, new PathOptions { TurnCost = turn - Math.Floor(turn / (Period / 2)) * (Period / 2) });
         var seen = Lean.Of(path.Advance!.Value, ring.Total).UnitsPerRow;
         var fabric = Fabric.Work(ring, path);
         var best = (Power: 0.0, Lean: 0.0);
@@ -188,7 +191,8 @@ public sealed class MotifTests
     {
         var reader = MotifReader.Create(Ring, Working.Turned, Gauge);
         Assert.Throws<ArgumentException>(() => reader.Read(FabricPath.Constant(Working.Rounds, 20, 5)));
-        Assert.Throws<ArgumentOutOfRangeException>(() => MotifReader.Create(Ring, Working.Turned, Gauge, options: new MotifOptions { BlurStitches = double.NaN }));
+        Assert.Throws<ArgumentOutOfRangeException>(
+            () => MotifReader.Create(Ring, Working.Turned, Gauge, options: new MotifOptions { BlurStitches = double.NaN }));
         Assert.Throws<ArgumentOutOfRangeException>(() => MotifReader.Create(Ring, Working.Turned, Gauge with { Rows = 0 }));
         Assert.Throws<ArgumentException>(() => Palette.FromLab(Ring, [(0, 0, 0)]));
         Assert.Throws<ArgumentOutOfRangeException>(() => Palette.FromLab(Ring, [(0, 0, 0), (0, 0, 0), (0, 0, 0), (double.NaN, 0, 0)]));

@@ -12,8 +12,9 @@ internal static class DocumentPage
         # The project document
 
         One JSON file holds everything that a designer says about one pattern. It is UTF-8 text of at most 2 MB; comments
-        (`//`) and trailing commas are allowed. `dyepath new` writes a commented one to begin with, [demo/tideline.json](../demo/tideline.json)
-        is a complete one, and [schema/project-1.schema.json](../schema/project-1.schema.json) is its JSON Schema (2020-12) for editors.
+        (`//`) and trailing commas are allowed. `dyepath new` writes a commented one to begin with,
+        [demo/tideline.json](../demo/tideline.json) is a complete one, and
+        [schema/project-1.schema.json](../schema/project-1.schema.json) is its JSON Schema (2020-12) for editors.
 
         - **Lengths** are texts with a unit: `"41 cm"`, `"12 mm"`, `"2.1 m"`, `"16.5 in"`, `"16½ in"`, `"230 yd"`. They are kept to the
           nanometre, so that centimetres and inches are both exact. Weights are `"100 g"` or `"3.5 oz"`.

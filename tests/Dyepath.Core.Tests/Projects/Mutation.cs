@@ -7,8 +7,9 @@ internal static class Mutation
 {
     private static readonly string[] Texts =
     [
-        "", " ", "x", "41 cm", "-3.5 in", "½ in", "16 ½ in", "1/2 in", "41cm", "41  cm", "12 mm", "0 m", "230 yd", "100 g", "3.5 oz", "1e3 cm",
-        "999999 cm", "10 stitches", "1 %", "101 %", "4 cm²", "#12f", "#12345g", "women", "sc", "linen", "tunic", "cowl", "blanket", "newer", "older",
+        "", " ", "x", "41 cm", "-3.5 in", "½ in", "16 ½ in", "1/2 in", "41cm", "41  cm", "12 mm", "0 m", "230 yd", "100 g", "3.5 oz",
+        "1e3 cm", "999999 cm", "10 stitches", "1 %", "101 %", "4 cm²", "#12f", "#12345g", "women", "sc", "linen", "tunic", "cowl",
+        "blanket", "newer", "older",
         "classic", "up", "free", "width", "panelRows", "M", "line\nbreak", "tab\t", "\u202Ereversed", "é波🌊", "∞",
     ];
 

@@ -18,9 +18,12 @@ public sealed class ProjectFaultTests
     [InlineData("yarn.ball.length", "\"1.2 m\"", "yarn.ball.length", FaultKind.Meaning, "one whole sequence, 132.5 cm")]
     [InlineData("yarn.sections.2.length", "\"19.4\"", "yarn.sections[2].length", FaultKind.Form, "a number, then its unit")]
     [InlineData("yarn.sections.2.length", "\"0 cm\"", "yarn.sections[2].length", FaultKind.Meaning, "from 0.1 cm")]
-    [InlineData("yarn.sections.2", "{ \"name\": \"foam\", \"colour\": \"#fff\" }", "yarn.sections[2].length", FaultKind.Meaning, "Measure this section too")]
+    [InlineData(
+        "yarn.sections.2", "{ \"name\": \"foam\", \"colour\": \"#fff\" }", "yarn.sections[2].length", FaultKind.Meaning,
+        "Measure this section too")]
     [InlineData("yarn.sections.2.length", null, "yarn.sections[2].spread", FaultKind.Meaning, "Add the section's length")]
-    [InlineData("yarn.sections.2.spread", "\"20 cm\"", "yarn.sections[2].spread", FaultKind.Meaning, "at most the section's length, 19.4 cm")]
+    [InlineData(
+        "yarn.sections.2.spread", "\"20 cm\"", "yarn.sections[2].spread", FaultKind.Meaning, "at most the section's length, 19.4 cm")]
     [InlineData("yarn.sections.2.name", "\"kelp\"", "yarn.sections[4].colour", FaultKind.Meaning, "names of their own")]
     [InlineData("yarn.sections.2.colour", "\"foam\"", "yarn.sections[2].colour", FaultKind.Form, "#1f4e5f")]
     [InlineData("yarn.sections", "[]", "yarn.sections", FaultKind.Form, "1 to 64 sections")]
@@ -31,13 +34,16 @@ public sealed class ProjectFaultTests
     [InlineData("companion.uses", "[\"seams\", \"seams\"]", "companion.uses[1]", FaultKind.Meaning, "a second time")]
     [InlineData("fabric.stitch", "\"scx\"", "fabric.stitch", FaultKind.Form, "Did you mean \"sc\"?")]
     [InlineData("fabric.sectionStitches", "[5, 4, 3, 9]", "fabric.sectionStitches", FaultKind.Meaning, "5 numbers, one for each")]
-    [InlineData("fabric.sectionStitches", "[1000, 1000, 1000, 1000, 1000]", "fabric.sectionStitches", FaultKind.Meaning, "a sequence of 5000 stitches")]
+    [InlineData(
+        "fabric.sectionStitches", "[1000, 1000, 1000, 1000, 1000]", "fabric.sectionStitches", FaultKind.Meaning,
+        "a sequence of 5000 stitches")]
     [InlineData("fabric.keeping", "\"free\"", "fabric.sectionStitches", FaultKind.Meaning, "only with \"keeping\": \"counted\"")]
     [InlineData("fabric.turnCost", "\"12 stitches\"", "fabric.turnCost", FaultKind.Meaning, "from -5 stitches to 10 stitches")]
     [InlineData("fabric.swatch.worked.stitches", "0", "fabric.swatch.worked.stitches", FaultKind.Form, "a number from 0.25 to 400")]
     [InlineData("fabric.swatch.worked.stitches", "400", "fabric.swatch.worked.stitches", FaultKind.Meaning, "a stitch 0.05 to 30 cm wide")]
     [InlineData("fabric.swatch.yarnUsed.0.length", null, "fabric.swatch.yarnUsed[0]", FaultKind.Meaning, "neither length nor mass")]
-    [InlineData("fabric.swatch.yarnUsed.0.length", "\"3 cm\"", "fabric.swatch.yarnUsed[0].length", FaultKind.Meaning, "0.2 to 300 cm of yarn")]
+    [InlineData(
+        "fabric.swatch.yarnUsed.0.length", "\"3 cm\"", "fabric.swatch.yarnUsed[0].length", FaultKind.Meaning, "0.2 to 300 cm of yarn")]
     [InlineData("fabric.swatch.yarnUsed.1.mass", "\"1 kg\"", "fabric.swatch.yarnUsed[1]", FaultKind.Meaning, "a sequence of 0.32 stitches")]
     [InlineData("garment.shape", "\"tuinc\"", "garment.shape", FaultKind.Form, "Did you mean \"tunic\"?")]
     [InlineData("garment.shape", null, "garment.shape", FaultKind.Form, "nothing")]
@@ -57,15 +63,33 @@ public sealed class ProjectFaultTests
     [InlineData("sizes.base", "\"XXL\"", "sizes.base", FaultKind.Meaning, "a size of the pattern: XS, S, M")]
     [InlineData("sizes.names.8", "\"6X\"", "sizes.names[8]", FaultKind.Meaning, "a size of the chart \"women\": XS, S")]
     [InlineData("sizes.names.1", "\"XS\"", "sizes.names[1]", FaultKind.Meaning, "\"XS\" a second time")]
-    [InlineData("sizes.own", "[{ \"name\": \"mine\", \"measures\": { \"bust\": \"90 cm\" } }]", "sizes.own", FaultKind.Meaning, "either chart or own")]
-    [InlineData("sizes.own", "[{ \"name\": \"m\", \"measures\": { \"bust\": \"90 cm\", \"chest\": \"90 cm\" } }]", "sizes.own[0].measures.chest", FaultKind.Meaning, "either bust or chest")]
-    [InlineData("sizes.own", "[{ \"name\": \"mine\", \"measures\": { \"boost\": \"90 cm\" } }]", "sizes.own[0].measures.boost", FaultKind.Form, "Did you mean \"bust\"?")]
-    [InlineData("sizes.locked", "[{ \"size\": \"L\", \"what\": \"panelRows\", \"count\": 90 }]", "sizes.locked[0].size", FaultKind.Meaning, "the base size, \"M\"")]
-    [InlineData("sizes.overrides", "[{ \"size\": \"L\", \"what\": \"panelRows\", \"count\": 5001, \"reason\": \"x\" }]", "sizes.overrides[0].count", FaultKind.Form, "from 1 to 5000")]
-    [InlineData("sizes.overrides", "[{ \"size\": \"L\", \"what\": \"panelStitches\", \"count\": 1001, \"reason\": \"x\" }]", "sizes.overrides[0].count", FaultKind.Form, "from 1 to 1000")]
-    [InlineData("sizes.overrides", "[{ \"size\": \"L\", \"what\": \"width\", \"length\": \"99 cm\" }]", "sizes.overrides[0].reason", FaultKind.Form, "nothing")]
-    [InlineData("sizes.overrides", "[{ \"size\": \"L\", \"what\": \"width\", \"count\": 9, \"reason\": \"x\" }]", "sizes.overrides[0].length", FaultKind.Form, "nothing")]
-    [InlineData("sizes.overrides", "[{ \"size\": \"Z\", \"what\": \"panelRows\", \"count\": 9, \"reason\": \"x\" }]", "sizes.overrides[0].size", FaultKind.Meaning, "a size of the pattern")]
+    [InlineData(
+        "sizes.own", "[{ \"name\": \"mine\", \"measures\": { \"bust\": \"90 cm\" } }]", "sizes.own", FaultKind.Meaning,
+        "either chart or own")]
+    [InlineData(
+        "sizes.own", "[{ \"name\": \"m\", \"measures\": { \"bust\": \"90 cm\", \"chest\": \"90 cm\" } }]", "sizes.own[0].measures.chest",
+        FaultKind.Meaning, "either bust or chest")]
+    [InlineData(
+        "sizes.own", "[{ \"name\": \"mine\", \"measures\": { \"boost\": \"90 cm\" } }]", "sizes.own[0].measures.boost", FaultKind.Form,
+        "Did you mean \"bust\"?")]
+    [InlineData(
+        "sizes.locked", "[{ \"size\": \"L\", \"what\": \"panelRows\", \"count\": 90 }]", "sizes.locked[0].size", FaultKind.Meaning,
+        "the base size, \"M\"")]
+    [InlineData(
+        "sizes.overrides", "[{ \"size\": \"L\", \"what\": \"panelRows\", \"count\": 5001, \"reason\": \"x\" }]", "sizes.overrides[0].count",
+        FaultKind.Form, "from 1 to 5000")]
+    [InlineData(
+        "sizes.overrides", "[{ \"size\": \"L\", \"what\": \"panelStitches\", \"count\": 1001, \"reason\": \"x\" }]",
+        "sizes.overrides[0].count", FaultKind.Form, "from 1 to 1000")]
+    [InlineData(
+        "sizes.overrides", "[{ \"size\": \"L\", \"what\": \"width\", \"length\": \"99 cm\" }]", "sizes.overrides[0].reason", FaultKind.Form,
+        "nothing")]
+    [InlineData(
+        "sizes.overrides", "[{ \"size\": \"L\", \"what\": \"width\", \"count\": 9, \"reason\": \"x\" }]", "sizes.overrides[0].length",
+        FaultKind.Form, "nothing")]
+    [InlineData(
+        "sizes.overrides", "[{ \"size\": \"Z\", \"what\": \"panelRows\", \"count\": 9, \"reason\": \"x\" }]", "sizes.overrides[0].size",
+        FaultKind.Meaning, "a size of the pattern")]
     [InlineData("edition.size", "\"7X\"", "edition.size", FaultKind.Meaning, "a size of the pattern")]
     [InlineData("words.intro", "\"Hello\"", "words.intro", FaultKind.Form, "unknown property")]
     [InlineData("words.notes", "\"a\\u0007b\"", "words.notes", FaultKind.Form, "1 to 8000 characters")]

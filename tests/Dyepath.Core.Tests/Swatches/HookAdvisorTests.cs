@@ -23,7 +23,8 @@ public class HookAdvisorTests
                 Assert.InRange(best.YarnFactor, least - 1e-12, most + 1e-12);
                 Assert.True(best.Worst <= grid + 1e-12);
                 // The slope of any section in 1/yarn is its natural units over its whole ones.
-                Assert.True(grid - best.Worst <= (1 / least - 1 / most) / steps * natural.Zip(best.Stitches, (c, n) => c / n).Max() + 1e-12);
+                Assert.True(
+                    grid - best.Worst <= (1 / least - 1 / most) / steps * natural.Zip(best.Stitches, (c, n) => c / n).Max() + 1e-12);
                 Assert.Equal(Worst(natural, best.YarnFactor), best.Worst, 1e-12);
             },
             seed: 55, cases: 150);

@@ -37,12 +37,14 @@ public class SwatchGaugesTests
 
     [Fact]
     public void A_longer_measure_is_a_surer_one() => Assert.True(
-        new Gauge(28, 32, Length.FromCentimetres(20)).StitchWidthCentimetres().StandardError < Worked.StitchWidthCentimetres().StandardError);
+        new Gauge(28, 32, Length.FromCentimetres(20)).StitchWidthCentimetres().StandardError
+            < Worked.StitchWidthCentimetres().StandardError);
 
     [Fact]
     public void Wander_of_the_hands_is_the_variance_of_an_autoregressions_sum()
     {
-        foreach (var (spread, memory, count) in (ReadOnlySpan<(double, double, int)>)[(0.02, 50, 1), (0.02, 50, 83), (0.05, 3, 40), (0.01, 200, 300)])
+        (double, double, int)[] cases = [(0.02, 50, 1), (0.02, 50, 83), (0.05, 3, 40), (0.01, 200, 300)];
+        foreach (var (spread, memory, count) in cases)
         {
             var sum = 0.0;
             for (var a = 0; a < count; a++)

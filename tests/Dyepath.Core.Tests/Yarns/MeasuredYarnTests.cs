@@ -170,7 +170,8 @@ public class MeasuredYarnTests
                     return;
                 }
                 Assert.Empty(reasons);
-                Assert.All(measured.Natural.Sections, s => Assert.True(s.Value > 0 && s.StandardError >= 0 && double.IsFinite(s.StandardError)));
+                Assert.All(
+                    measured.Natural.Sections, s => Assert.True(s.Value > 0 && s.StandardError >= 0 && double.IsFinite(s.StandardError)));
                 Assert.All(measured.Stitches, n => Assert.True(n >= 1));
                 Assert.True(measured.RingOf(ColourKeeping.Free).Total > 0);
                 Assert.Equal(4, measured.Tension().Length);

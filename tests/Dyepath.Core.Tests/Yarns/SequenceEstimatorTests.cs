@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using CsCheck;
 using Dyepath.Core.Swatches;
 using Dyepath.Core.Yarns;
+using MathNet.Numerics.LinearAlgebra;
 
 namespace Dyepath.Core.Tests.Yarns;
 
@@ -31,7 +32,7 @@ public class SequenceEstimatorTests
         }
         Assert.Equal(Math.Sqrt(direct.Covariance.Enumerate().Sum()), estimate.Sequence.StandardError, 1e-7);
 
-        (MathNet.Numerics.LinearAlgebra.Vector<double> Sections, MathNet.Numerics.LinearAlgebra.Matrix<double> Covariance) Direct(double[] sections)
+        (Vector<double> Sections, Matrix<double> Covariance) Direct(double[] sections)
         {
             var error = Math.Sqrt(CountingPlan.SequenceVariance(sections, [dye, dye, dye], hands, repeats));
             return DirectEstimate.Solve(counts, sections, hands, error, correlatedRounding: true);

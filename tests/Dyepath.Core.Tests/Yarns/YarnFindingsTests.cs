@@ -50,7 +50,8 @@ public class YarnFindingsTests
                 counts.RemoveAt(at);
                 var read = CountRecord.Read(YarnOf(null, Rows(counts)), 0, HandsPrior.Default);
                 tried++;
-                found += read.Findings.Any(f => f.Kind == FindingKind.MissedSection && f.Place.EndsWith($"[{at / 4}]", StringComparison.Ordinal)) ? 1 : 0;
+                found += read.Findings.Any(
+                    f => f.Kind == FindingKind.MissedSection && f.Place.EndsWith($"[{at / 4}]", StringComparison.Ordinal)) ? 1 : 0;
             }
         }
         Assert.True(found >= 0.97 * tried, $"{found} of {tried}");
@@ -80,7 +81,9 @@ public class YarnFindingsTests
         Assert.Empty(Measure(yarn, FabricOf(Unravelled(100, 710))).Findings);
         var slipped = rows.SelectMany(r => r).ToList();
         slipped.RemoveAt(64 * 20 + 30);
-        var read = CountRecord.Read(yarn with { Counted = [new("A", [.. slipped.Chunk(64).Where(c => c.Length == 64).Select(c => c.ToImmutableArray())])] }, 0, HandsPrior.Default);
+        var read = CountRecord.Read(
+            yarn with { Counted = [new("A", [.. slipped.Chunk(64).Where(c => c.Length == 64).Select(c => c.ToImmutableArray())])] }, 0,
+            HandsPrior.Default);
         Assert.Equal("yarn.counted[0].repeats[20]", Assert.Single(read.Findings).Place);
     }
 

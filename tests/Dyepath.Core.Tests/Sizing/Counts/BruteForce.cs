@@ -5,7 +5,9 @@ namespace Dyepath.Core.Tests.Sizing.Counts;
 /// <summary>The grading program by trying every set of counts: shares nothing with the solver but the cost of one pair.</summary>
 internal static class BruteForce
 {
-    /// <summary>The best objective and, among the plans that reach it, the least total and the fewest counts; null without a plan.</summary>
+    /// <summary>
+    /// The best objective and, among the plans that reach it, the least total and the fewest counts; null without a plan.
+    /// </summary>
     public static (double Objective, double Total, int Counts)? Solve(CountProblem problem, int counts)
     {
         double worstAllowed = double.PositiveInfinity;
@@ -22,7 +24,9 @@ internal static class BruteForce
         foreach (int[] open in Openings(problem, counts))
         {
             double total = Each(problem, open, worstAllowed, Total).Sum();
-            if (double.IsFinite(total) && (best is null || total < best.Value.Total - 1e-9 || (total < best.Value.Total + 1e-9 && open.Length < best.Value.Counts)))
+            if (double.IsFinite(total)
+                && (best is null || total < best.Value.Total - 1e-9
+                    || (total < best.Value.Total + 1e-9 && open.Length < best.Value.Counts)))
                 best = (problem.Criterion == GradingCriterion.Total ? total : worstAllowed, total, open.Length);
         }
 

@@ -60,7 +60,8 @@ public class CandidateExpansionTests
                 ImmutableArray<ExpandedCount> made = CandidateExpansion.Build(panels, rule);
                 foreach (PanelCount front in panels)
                 {
-                    foreach (PanelCount back in panels.Where(back => front.Stitches >= back.Stitches && front.Stitches - back.Stitches <= difference))
+                    foreach (PanelCount back in panels.Where(
+                        b => front.Stitches >= b.Stitches && front.Stitches - b.Stitches <= difference))
                     {
                         for (int band = 0; band <= bands; band++)
                         {
@@ -83,7 +84,8 @@ public class CandidateExpansionTests
         ImmutableArray<PanelCount> panels = [.. Enumerable.Range(0, 6).Select(k => Panel(40 + 11 * k, k % 2))];
         ImmutableArray<SizeTarget> sizes = [.. Enumerable.Range(0, 9).Select(s => new SizeTarget(Length.FromCentimetres(85 + 10.3 * s)))];
         ExpansionRule equalOnly = Rule with { MostBandStitches = 0, MostDifference = 0 };
-        double[] plain = Objectives(equalOnly), banded = Objectives(equalOnly with { MostBandStitches = 4 }), all = Objectives(Rule with { MostBandStitches = 4, MostDifference = 11 });
+        double[] plain = Objectives(equalOnly), banded = Objectives(equalOnly with { MostBandStitches = 4 });
+        double[] all = Objectives(Rule with { MostBandStitches = 4, MostDifference = 11 });
         for (int k = 0; k < sizes.Length; k++)
             Assert.True(all[k] <= banded[k] && banded[k] <= plain[k]);
         Assert.True(all[^1] < banded[^1] && banded[^1] < plain[^1]);

@@ -81,7 +81,10 @@ public class CountProgramLawTests
             problem =>
             {
                 CountProblem fewer = CountProblem.Create(
-                    [.. problem.Sizes.Select(s => s with { Pinned = null, Excluded = [.. s.Excluded.Where(i => i < problem.Candidates.Length - 1)] })],
+                    [
+                        .. problem.Sizes.Select(
+                            s => s with { Pinned = null, Excluded = [.. s.Excluded.Where(i => i < problem.Candidates.Length - 1)] }),
+                    ],
                     problem.Candidates[..^1], problem.Loss, problem.Criterion, problem.PenaltyScale);
                 CountProblem all = CountProblem.Create(
                     [.. problem.Sizes.Select(s => s with { Pinned = null })],

@@ -49,7 +49,10 @@ public class CountProgramSolverTests
             {
                 Excluded = [.. Enumerable.Range(0, candidates).Where(_ => random.NextDouble() < refused)],
             })],
-            [.. Enumerable.Range(0, candidates).Select(_ => new CountCandidate(Length.FromCentimetres(random.Next(40, 140)), random.Next(0, 60)))],
+            [
+                .. Enumerable.Range(0, candidates)
+                    .Select(_ => new CountCandidate(Length.FromCentimetres(random.Next(40, 140)), random.Next(0, 60))),
+            ],
             criterion: criterion,
             penaltyScale: scale);
     }

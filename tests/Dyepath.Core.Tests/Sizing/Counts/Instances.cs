@@ -36,7 +36,8 @@ internal static class Instances
     /// <summary>Sizes sharing a convex loss, penalties scaled by weight, some pins.</summary>
     public static Gen<CountProblem> Interval(int mostSizes, int mostCandidates) =>
         Gen.Select(Candidates(mostCandidates), ConvexLoss, Criterion).SelectMany((candidates, loss, criterion) =>
-            Gen.Select(Lengths, Weights, Pins(candidates.Length)).Select((target, weight, pin) => new SizeTarget(target, weight) { Pinned = pin })
+            Gen.Select(Lengths, Weights, Pins(candidates.Length))
+                .Select((target, weight, pin) => new SizeTarget(target, weight) { Pinned = pin })
                 .Array[1, mostSizes]
                 .Select(sizes => CountProblem.Create([.. sizes], candidates, loss, criterion)));
 
@@ -62,7 +63,8 @@ internal static class Instances
     /// A realistic large case: sizes spread over a metre, counts every few millimetres with penalties, each
     /// size refusing a share of the counts.
     /// </summary>
-    public static CountProblem Large(int sizes, int candidates, double refused, int seed, GradingCriterion criterion = GradingCriterion.Total)
+    public static CountProblem Large(
+        int sizes, int candidates, double refused, int seed, GradingCriterion criterion = GradingCriterion.Total)
     {
         Random random = new(seed);
         CountCandidate[] counts = [.. Enumerable.Range(0, candidates)

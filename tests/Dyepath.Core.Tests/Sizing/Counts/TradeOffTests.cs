@@ -40,7 +40,9 @@ public class TradeOffTests
                         continue;
                     Assert.True(plan.WorstError <= before);
                     before = plan.WorstError;
-                    Assert.Equal(BruteForce.Solve(problem.By(GradingCriterion.WorstError), counts)!.Value.Total, plan.TotalLoss, 1e-9 * (1 + plan.TotalLoss));
+                    Assert.Equal(
+                        BruteForce.Solve(problem.By(GradingCriterion.WorstError), counts)!.Value.Total, plan.TotalLoss,
+                        1e-9 * (1 + plan.TotalLoss));
                 }
             },
             seed: 0xb1, cases: 200);
