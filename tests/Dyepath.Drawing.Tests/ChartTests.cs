@@ -80,7 +80,7 @@ public sealed class ChartTests
 
     [Fact]
     public void Left_and_right_handed_charts_are_mirror_images() =>
-        Charts.Sample(
+        Charts.Holds(
             chart =>
             {
                 var (right, left) = (Whole(chart, Right), Whole(chart, Left));
@@ -88,12 +88,11 @@ public sealed class ChartTests
                 var mirrored = Texts(right).Cells.Select(c => (Math.Round(right.Width - 20 - c.X, 6), Math.Round(c.Y, 6), c.Text)).Order();
                 Assert.Equal(mirrored, Texts(left).Cells.Select(c => (Math.Round(c.X, 6), Math.Round(c.Y, 6), c.Text)).Order());
             },
-            iter: 60,
-            seed: "000000000001");
+            seed: 61, cases: 60);
 
     [Fact]
     public void Parts_of_a_divided_chart_show_every_cell_once() =>
-        Gen.Select(Charts, Gen.Double[60, 170], Gen.Double[60, 240]).Sample(
+        Gen.Select(Charts, Gen.Double[60, 170], Gen.Double[60, 240]).Holds(
             (chart, width, height) =>
             {
                 var drawn = ColourChartDrawing.Draw(chart, "Chart.", "", Right, new Room(width, height));
@@ -102,8 +101,7 @@ public sealed class ChartTests
                 Assert.Equal(Count(Texts(Whole(chart, Right))), Count(parts.SelectMany(part => Texts(part).Cells)));
                 Assert.All(drawn.Sheets, sheet => Assert.True(sheet.Width <= width + 1e-6 && sheet.Height <= height + 1e-6));
             },
-            iter: 60,
-            seed: "000000000001");
+            seed: 62, cases: 60);
 
     [Fact]
     public void A_symbol_is_black_on_light_yarn_and_white_on_dark()

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
 using System.Text.Json;
@@ -10,12 +9,14 @@ namespace Dyepath.Cli.Commands;
 /// <summary><c>dyepath counts</c>: every stitch count that makes a motif.</summary>
 internal static class CountsCommand
 {
+    private const string Motifs = "columns, steep, argyle, shallow, bands, scattered, or even (the slant of a round)";
+
     public static Command Create(Terminal terminal)
     {
         var options = new SequenceOptions();
         var from = new Option<int>("--from") { Description = "Fewest stitches, 1 to 1,000.", DefaultValueFactory = _ => 20 };
         var to = new Option<int>("--to") { Description = "Most stitches, 1 to 1,000.", DefaultValueFactory = _ => 200 };
-        var motif = new Option<string>("--motif") { Description = $"What the colours should draw: {MotifNames.Listed}.", DefaultValueFactory = _ => "argyle" };
+        var motif = new Option<string>("--motif") { Description = $"What the colours should draw: {Motifs}.", DefaultValueFactory = _ => "argyle" };
         var rows = new Option<int>("--rows") { Description = "Rows of the piece; it decides how little drift still makes columns.", DefaultValueFactory = _ => 72 };
         var half = new Option<bool>("--half-turn") { Description = "Offer turns that take half a stitch of yarn as well." };
         var constant = new Option<bool>("--constant") { Description = "Offer no counts that alternate with one stitch more." };
@@ -43,7 +44,7 @@ internal static class CountsCommand
                 throw new BadInputException("--turn-cost", $"It takes back the whole row of {least} stitches.");
             var wanted = new CountOptions(options.ReadGauge(parsed), least, most)
             {
-                Motif = MotifNames.Read(parsed.GetRequiredValue(motif)),
+                Motif = ReadMotif(parsed.GetRequiredValue(motif)),
                 Working = working,
                 Rows = SequenceOptions.InRange(parsed, rows, 1, FabricPath.MostRows, "rows"),
                 Path = new PathOptions { TurnCost = turnCost },
@@ -61,6 +62,10 @@ internal static class CountsCommand
         });
         return command;
     }
+
+    private static MotifKind ReadMotif(string name) =>
+        Enum.GetValues<MotifKind>().Where(m => MotifNames.Of(m) == name).Select(m => (MotifKind?)m).FirstOrDefault()
+        ?? throw new BadInputException("--motif", $"“{name}” is not a motif; use {Motifs}.");
 
     private static CountOrder Order(string name) => name switch
     {
@@ -97,7 +102,7 @@ internal static class CountsCommand
             json.WriteEndArray();
             json.WriteStartArray("advice");
             foreach (var advice in found.Advice)
-                json.WriteStringValue(Words(advice));
+                json.WriteStringValue(AdviceWords.Say(advice));
             json.WriteEndArray();
         }
         json.WriteEndObject();
@@ -152,7 +157,7 @@ internal static class CountsCommand
         {
             output.WriteLine("No count in this range makes the motif.");
             foreach (var advice in found.Advice)
-                output.WriteLine($"- {Words(advice)}");
+                output.WriteLine($"- {AdviceWords.Say(advice)}");
             return;
         }
         output.WriteLine($"{"stitches",12} {"lean",8} {"tighter",9} {"looser",9} {"width cm",9}");
@@ -167,14 +172,4 @@ internal static class CountsCommand
     }
 
     private static string Percent(double share) => (100 * share).ToString("+0.00;-0.00", CultureInfo.InvariantCulture) + " %";
-
-    private static string Words(CountAdvice advice) => advice switch
-    {
-        CountAdvice.Turn turn => $"With a turn that takes {SequenceOptions.Said(Math.Round(turn.TurnCost, 3))} stitches of yarn, {turn.Stitches} stitches make it.",
-        CountAdvice.Hook hook => $"With {SequenceOptions.Said(Math.Round(Math.Abs(hook.YarnChange) * 100, 2))} % {(hook.YarnChange > 0 ? "more" : "less")} yarn in a stitch (another hook: gauge and size change too), so that the sequence takes {SequenceOptions.Said(Math.Round(hook.SequenceUnits, 2))} stitches, {hook.Stitches} stitches make it.",
-        CountAdvice.Motif motif => $"{motif.Counts} counts of this range make {MotifNames.Of(motif.Kind)}, such as {motif.Example}.",
-        CountAdvice.Way way => $"Worked {MotifNames.Of(way.Working)}, {way.Counts} counts of this range make it, such as {way.Example}.",
-        CountAdvice.Range range => $"Outside this range, {range.Stitches} stitches make it.",
-        _ => throw new ArgumentOutOfRangeException(nameof(advice), advice, "No words for this advice."),
-    };
 }

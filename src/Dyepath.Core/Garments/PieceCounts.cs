@@ -54,7 +54,7 @@ internal static class PieceCounts
             p => !counts.Any(c => c.Bands == 0 && c.Front.Stitches == p && c.Back.Stitches == p)))
             counts.Add(Alone(fabrication, direction, working, axis, edges, panels, pin, rows));
         if (made == 0 && pins.Any(p => p is null))
-            return new Grading([], [], AdviceWords.Of(search, fabrication.Project.Garment.Motif, from, to));
+            return new Grading([], [], Reasons(search, fabrication.Project.Garment.Motif, from, to));
         var motif = fabrication.Project.Garment.Motif;
         return Grader.Choose(
             counts.ToImmutable(), targets, pins, [.. counts.Select(c => c.Front.Reading.Kind != motif)], grading.MostCounts, cancel);
@@ -115,5 +115,20 @@ internal static class PieceCounts
                 [.. family.Select(f => new PanelCount(f.Stitches, axis.Of(f.RowStitches.Average(), edges), Penalty(f, grading)))], rule))
             .OrderBy(e => e.Penalty).Take(CountProblem.MostCandidates - 64)
             .Select(e => new GradedCount(byStitches[e.FrontStitches], byStitches[e.BackStitches], e.BandStitches, e.Measure, e.Penalty));
+    }
+
+    /// <summary>What is nearest to a motif that no count makes, and what would help.</summary>
+    private static ImmutableArray<Finding> Reasons(CountSearch search, MotifKind motif, int from, int to)
+    {
+        var findings = ImmutableArray.CreateBuilder<Finding>();
+        findings.Add(new Finding(FindingLevel.Fault, "garment.motif", FormattableString.Invariant(
+            $"No count from {from} to {to} makes {MotifWords.Of(motif)}.")));
+        if (!search.Nearest.IsEmpty)
+        {
+            findings.Add(new Finding(FindingLevel.Note, "garment.motif", "Nearest: " + string.Join("; ", search.Nearest.Select(n =>
+                FormattableString.Invariant($"{n.Finding.Stitches} stitches make {MotifWords.Of(n.Finding.Reading.Kind)}"))) + "."));
+        }
+        findings.AddRange(search.Advice.Select(a => new Finding(FindingLevel.Note, "garment.motif", AdviceWords.Say(a))));
+        return findings.ToImmutable();
     }
 }

@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using System.Globalization;
+using Dyepath.Core.Colours;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Motifs;
 using Dyepath.Core.Quantities;
@@ -30,7 +32,7 @@ internal static class PlanFindings
             foreach (var piece in size.Pieces.Where(p => p.Pooled && p.Motif != project.Garment.Motif))
                 yield return new Finding(
                     FindingLevel.Warning, "sizes",
-                    $"Size {size.Name}: the {piece.Name}'s {piece.Stitches} stitches, as fixed, make {AdviceWords.Name(piece.Motif)}.");
+                    $"Size {size.Name}: the {piece.Name}'s {piece.Stitches} stitches, as fixed, make {MotifWords.Of(piece.Motif)}.");
         }
         foreach (var narrow in sizes.SelectMany(s => s.Pieces, (s, p) => (Size: s, Piece: p)).Where(n => IsNarrow(fabrication, n.Piece))
             .GroupBy(n => n.Piece.Name))
@@ -50,6 +52,8 @@ internal static class PlanFindings
         if (project.Yarn.Ball.Length < 2 * fabrication.YarnPerUnit * fabrication.Ring.SequenceUnits)
             yield return new Finding(
                 FindingLevel.Warning, "yarn.ball.length", "A ball holds less than two sequences: every join may waste half of it.");
+        foreach (var pair in LookAlikes.Find([.. project.Yarn.Sections.Select(s => new NamedColour(s.Name, s.Colour))], LookAlikeLimits.Default))
+            yield return new Finding(pair.Viewing == Viewing.Normal ? FindingLevel.Warning : FindingLevel.Note, "yarn.sections", Words(pair));
         if (fabrication.Period is null)
             yield return new Finding(FindingLevel.Warning, "yarn.sections", "All sections have one colour: there is nothing to pool.");
     }
@@ -74,5 +78,20 @@ internal static class PlanFindings
         var rounds = Math.Max(1, (int)Math.Round(Math.Abs(error / fabrication.SingleCrochetHeight)));
         return FormattableString.Invariant(
             $"{counts}, or work {rounds} {(error > Length.Zero ? "fewer" : "more")} rounds of edging at the {edge}");
+    }
+
+    private static string Words(LookAlike pair)
+    {
+        var eyes = pair.Viewing switch
+        {
+            Viewing.Normal => "any eyes",
+            Viewing.Protan => "eyes without red cones",
+            Viewing.Deutan => "eyes without green cones",
+            Viewing.Tritan => "eyes without blue cones",
+            Viewing.Grey => "a black-and-white print",
+            _ => throw new ArgumentOutOfRangeException(nameof(pair), pair.Viewing, "No words for this viewing."),
+        };
+        var meet = pair.Adjacent ? "They meet along the yarn, so that their border is hard to count" : "The charts' symbols tell them apart";
+        return string.Create(CultureInfo.InvariantCulture, $"{pair.First.Name} and {pair.Second.Name} look much alike to {eyes} (difference {pair.Difference:0.0}). {meet}.");
     }
 }

@@ -1,5 +1,6 @@
 using System.Text;
 using System.Text.Json;
+using Dyepath.Core.Motifs;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Yarns;
 
@@ -98,7 +99,7 @@ public static class PlanJson
         json.WriteString("name", piece.Name);
         json.WriteNumber("copies", piece.Copies);
         json.WriteBoolean("pooled", piece.Pooled);
-        json.WriteString("worked", Camel(piece.Working.ToString()));
+        json.WriteString("worked", MotifNames.Of(piece.Working));
         json.WriteNumber("stitches", piece.Stitches);
         json.WriteStartArray("rowStitches");
         foreach (var stitches in piece.RowStitches)
@@ -110,7 +111,7 @@ public static class PlanJson
         json.WriteNumber("startSection", piece.StartSection);
         json.WriteNumber("turnCost", Round(piece.TurnCost));
         json.WriteNumber("lean", Round(piece.Lean));
-        json.WriteString("motif", Camel(piece.Motif.ToString()));
+        json.WriteString("motif", MotifNames.Of(piece.Motif));
         json.WriteNumber("forgivesTighter", Math.Round(piece.ForgivesTighter, 6));
         json.WriteNumber("forgivesLooser", Math.Round(piece.ForgivesLooser, 6));
         json.WriteNumber("widthCm", Round(piece.Width.Centimetres));

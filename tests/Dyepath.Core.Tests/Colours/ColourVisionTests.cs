@@ -51,14 +51,14 @@ public sealed class ColourVisionTests
 
     [Fact]
     public void Severity_zero_changes_nothing_and_published_severities_are_hit_exactly() =>
-        Seeded.Holds(SrgbTests.Any, seed: 6, colour =>
+        SrgbTests.Any.Holds(colour =>
         {
             var light = colour.ToLinear();
             return Kinds.All(kind =>
                 ColourVisionSimulation.Machado(light, kind, 0) == light
                 && Enumerable.Range(0, 11).All(tenth => Close(
                     ColourVisionSimulation.Machado(light, kind, tenth / 10.0), ColourVisionTables.Machado(kind)[tenth].Apply(light))));
-        }, count: 200);
+        }, seed: 6, cases: 200);
 
     [Fact]
     public void Between_published_severities_the_light_is_between()

@@ -1,5 +1,4 @@
 using Dyepath.Core.Colours;
-using Dyepath.Core.Tests.Data;
 
 namespace Dyepath.Core.Tests.Colours;
 
@@ -29,5 +28,5 @@ public sealed class ColourWordsTests
 
     [Fact]
     public void Every_colour_has_words() =>
-        Seeded.Holds(SrgbTests.Any, seed: 9, colour => ColourWords.Describe(colour).Length >= 3);
+        SrgbTests.Any.Holds(colour => ColourWords.Describe(colour).Length >= 3, seed: 9, cases: 1_000);
 }

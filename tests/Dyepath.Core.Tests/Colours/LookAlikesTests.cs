@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using CsCheck;
 using Dyepath.Core.Colours;
-using Dyepath.Core.Tests.Data;
 
 namespace Dyepath.Core.Tests.Colours;
 
@@ -73,7 +72,7 @@ public sealed class LookAlikesTests
 
     [Fact]
     public void Findings_are_sorted_below_their_limit_and_no_pair_is_named_twice_for_the_same_eyes() =>
-        Seeded.Holds(SrgbTests.Any.Array[0, 12], seed: 7, colours =>
+        SrgbTests.Any.Array[0, 12].Holds(colours =>
         {
             var ring = colours.Select((colour, i) => new NamedColour($"c{i}", colour)).ToImmutableArray();
             var limits = new LookAlikeLimits(15, 20);
@@ -83,12 +82,11 @@ public sealed class LookAlikesTests
             Assert.Equal(found.Select(f => (f.Viewing, f.Difference)).Order(), found.Select(f => (f.Viewing, f.Difference)));
             var normal = found.Where(f => f.Viewing == Viewing.Normal).Select(f => (f.First, f.Second)).ToHashSet();
             Assert.DoesNotContain(found, f => f.Viewing != Viewing.Normal && normal.Contains((f.First, f.Second)));
-            return true;
-        }, count: 100);
+        }, seed: 7, cases: 100);
 
     [Fact]
     public void Comparing_every_pair_by_hand_finds_the_same() =>
-        Seeded.Holds(SrgbTests.Any.Array[3, 9], seed: 10, colours =>
+        SrgbTests.Any.Array[3, 9].Holds(colours =>
         {
             var ring = colours.Select((colour, i) => new NamedColour($"c{i}", colour)).ToImmutableArray();
             var expected = new List<(string, string, Viewing, bool)>();
@@ -105,8 +103,7 @@ public sealed class LookAlikesTests
             }
             var found = LookAlikes.Find(ring, new LookAlikeLimits(12, 18));
             Assert.Equal(expected.Order(), found.Select(f => (f.First.Name, f.Second.Name, f.Viewing, f.Adjacent)).Order());
-            return true;
-        }, count: 100);
+        }, seed: 10, cases: 100);
 
     [Fact]
     public void Empty_and_single_rings_have_nothing_to_confuse()

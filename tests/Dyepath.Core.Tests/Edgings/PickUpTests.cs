@@ -4,7 +4,6 @@ using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Garments.Checking;
 using Dyepath.Core.Quantities;
-using Dyepath.Core.Tests.Data;
 
 namespace Dyepath.Core.Tests.Edgings;
 
@@ -70,30 +69,23 @@ public sealed class PickUpTests
     [Fact]
     public void Following_the_sentence_gives_exactly_the_number()
     {
-        Seeded.Holds(
-            Gen.Select(Gen.Int[1, 300], Gen.Int[1, 300], Gen.Double[0.5, 3], Gen.Int[1, 8], Gen.Int[0, 4], Gen.Bool),
-            101,
-            values =>
+        Gen.Select(Gen.Int[1, 300], Gen.Int[1, 300], Gen.Double[0.5, 3], Gen.Int[1, 8], Gen.Int[0, 4], Gen.Bool).Holds(
+            (one, other, ratio, multiple, corners, closed) =>
             {
-                var (one, other, ratio, multiple, corners, closed) = values;
                 var edging = Band with { Multiple = multiple, Plus = multiple / 3 };
                 var pickUp = PickUp.Plan(edging, [new("a", true, one), new("b", false, other)], ratio, corners, 2, closed);
                 Assert.Equal(pickUp.Total, EdgingCheck.Follow(pickUp.Text()).Stitches);
                 Assert.Equal(0, (pickUp.Total - (closed ? 0 : edging.Plus)) % multiple);
-                return true;
             },
-            2_000);
+            seed: 101, cases: 2_000);
     }
 
     [Fact]
     public void Picked_up_stitches_run_even_along_every_stretch()
     {
-        Seeded.Holds(
-            Gen.Select(Gen.Int[1, 400], Gen.Double[0.5, 3]),
-            102,
-            values =>
+        Gen.Select(Gen.Int[1, 400], Gen.Double[0.5, 3]).Holds(
+            (places, ratio) =>
             {
-                var (places, ratio) = values;
                 var rule = PickUp.Plan(Band, [new("edge", true, places)], ratio, 0).Stretches[0];
                 var even = (double)rule.Stitches / rule.Places;
                 var picked = 0;
@@ -103,20 +95,16 @@ public sealed class PickUpTests
                     Assert.Equal(even * group * rule.Places, picked, 9);
                 }
                 Assert.InRange(rule.Total - even * places, -0.5, 0.5);
-                return true;
             },
-            1_000);
+            seed: 102, cases: 1_000);
     }
 
     [Fact]
     public void Extras_without_corners_stand_a_whole_gap_apart()
     {
-        Seeded.Holds(
-            Gen.Select(Gen.Int[10, 500], Gen.Int[2, 9]),
-            103,
-            values =>
+        Gen.Select(Gen.Int[10, 500], Gen.Int[2, 9]).Holds(
+            (places, multiple) =>
             {
-                var (places, multiple) = values;
                 var pickUp = PickUp.Plan(Band with { Multiple = multiple }, [new("hem", false, places)], 1, 0);
                 var extra = pickUp.ExtraPlaces();
                 Assert.Equal(Math.Abs(pickUp.Extra), extra.Length);
@@ -124,9 +112,8 @@ public sealed class PickUpTests
                 for (var i = 1; i < extra.Length; i++)
                     Assert.InRange(extra[i] - extra[i - 1], Math.Floor(gap), Math.Ceiling(gap));
                 Assert.All(extra, p => Assert.InRange(p, 1, places));
-                return true;
             },
-            1_000);
+            seed: 103, cases: 1_000);
     }
 
     [Fact]

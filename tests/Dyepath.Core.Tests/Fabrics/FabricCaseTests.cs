@@ -95,7 +95,7 @@ public sealed class FabricCaseTests
                 at += n * Unit + micro;
             }
             return two == fabric.TwoToned;
-        }, seed: 111, iter: 400);
+        }, seed: 111, cases: 400);
 
     [Fact]
     public void Linen_rows_of_half_a_unit_end_in_half_a_unit() =>
@@ -121,7 +121,7 @@ public sealed class FabricCaseTests
                 at += n * Unit / 2 + turn * Unit / 4;
             }
             return two == fabric.TwoToned;
-        }, seed: 112, iter: 400);
+        }, seed: 112, cases: 400);
 
     [Theory]
     [InlineData(8, 0, 1)]
@@ -144,7 +144,7 @@ public sealed class FabricCaseTests
                 var expected = new BruteFabric([.. ring.Sections], [.. Enumerable.Range(0, tenths.Length)]).Work(way, counts, 0, 0, edges);
                 return Enumerable.Range(0, counts.Length).All(r => RowOf(fabric, r).SequenceEqual(expected[r].Select(e => e.Section))
                     && fabric[r, edges[r]] == expected[r][0].Section);
-            }, seed: 113, iter: 400);
+            }, seed: 113, cases: 400);
 
     [Fact]
     public void The_advance_at_a_row_is_how_far_its_columns_move_along_the_yarn() =>
@@ -157,7 +157,7 @@ public sealed class FabricCaseTests
                 var advance = path.AdvanceAt(r);
                 return path.SpanAt(r + advance.Rows, 2).From - path.SpanAt(r, 2).From == advance.Micro;
             });
-        }, seed: 90, iter: 300);
+        }, seed: 90, cases: 300);
 
     [Fact]
     public void Counting_chains_of_alternating_cost_each_take_their_own_yarn()

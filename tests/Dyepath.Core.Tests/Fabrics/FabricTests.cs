@@ -38,6 +38,6 @@ public sealed class FabricTests
                         fabric.Row(r).ToArray().Select(b => (int)b).SequenceEqual(expected[r].Select(e => e.Section))
                         && Enumerable.Range(0, path.Cells(r)).All(c => fabric.IsTwoToned(r, c) == expected[r][c].Two))
                     && fabric.TwoToned == expected.Sum(row => row.Count(e => e.Two));
-            }, seed: 114, iter: 2_000);
+            }, seed: 114, cases: 2_000);
     }
 }

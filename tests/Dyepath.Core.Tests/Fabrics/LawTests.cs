@@ -31,7 +31,7 @@ public sealed class LawTests
             return Enumerable.Range(0, pairs).All(k => Enumerable.Range(0, n).All(c =>
                 path.SpanAt(2 * k, c) == new YarnSpan(k * advance + c * Unit, Unit)
                 && path.SpanAt(2 * k + 1, c) == new YarnSpan((k + 1) * advance - turn - Unit - c * Unit, Unit)));
-        }, seed: 101, iter: 300);
+        }, seed: 101, cases: 300);
 
     [Fact]
     public void Law_2_turned_fabrics_half_a_period_apart_agree_on_the_columns_they_share() =>
@@ -44,7 +44,7 @@ public sealed class LawTests
             var narrow = Work(ring, Working.Turned, Rows(n, 12), turn, start * Unit);
             var wide = Work(ring, Working.Turned, Rows(wider, 12), turn, start * Unit);
             return narrow.Zip(wide).All(rows => rows.First.AsSpan().SequenceEqual(rows.Second.AsSpan(0, n)));
-        }, seed: 102, iter: 500);
+        }, seed: 102, cases: 500);
 
     [Fact]
     public void Law_2_does_not_hold_in_the_round_where_half_periods_jump_at_the_join()
@@ -65,7 +65,7 @@ public sealed class LawTests
             var less = Lean.Of(new RowAdvance(2 * (n * Unit + turn), 2), period);
             var more = Lean.Of(new RowAdvance(2 * ((n + 1) * Unit + turn), 2), period);
             return Lean.Wrap(more.Micro - less.Micro - 2 * Unit, period) == 0;
-        }, seed: 103, iter: 500);
+        }, seed: 103, cases: 500);
 
     [Fact]
     public void Law_3_panels_agree_only_when_they_differ_by_half_periods_turned_or_periods_in_rounds() =>
@@ -78,7 +78,7 @@ public sealed class LawTests
             var wide = Work(ring, way, Rows(n + wider, 5));
             var agree = narrow.Zip(wide).All(rows => rows.First.AsSpan().SequenceEqual(rows.Second.AsSpan(0, n)));
             return agree == (wider * (turned ? 2 : 1) % period == 0);
-        }, seed: 104, iter: 500);
+        }, seed: 104, cases: 500);
 
     [Fact]
     public void Law_4_the_reversed_ring_from_minus_N_mirrored_leans_the_other_way() =>
@@ -90,7 +90,7 @@ public sealed class LawTests
             // The same piece worked on downwards from its first round leans the other way.
             var downwards = Work(ring, Working.Rounds, Rows(n, rows), turn * Unit, -(rows - 1) * (n + turn) * Unit).Reverse().ToArray();
             return mirrored.Zip(downwards).All(pair => pair.First.AsSpan().SequenceEqual(pair.Second));
-        }, seed: 105, iter: 500);
+        }, seed: 105, cases: 500);
 
     [Fact]
     public void Law_5_a_turned_fabric_repeats_after_so_many_row_pairs_and_not_sooner() =>
@@ -103,7 +103,7 @@ public sealed class LawTests
             var fabric = Work(ring, Working.Turned, Rows(n, 4 * pairs), turn);
             bool RepeatsAfter(int q) => Enumerable.Range(0, fabric.Length - 2 * q).All(r => fabric[r].AsSpan().SequenceEqual(fabric[r + 2 * q]));
             return RepeatsAfter(pairs) && !Enumerable.Range(1, pairs - 1).Any(RepeatsAfter);
-        }, seed: 106, iter: 200);
+        }, seed: 106, cases: 200);
 
     [Fact]
     public void Law_5_a_there_and_back_ring_may_repeat_sooner()
@@ -138,7 +138,7 @@ public sealed class LawTests
             var (period, repeats) = (2 * half + 1, 2 * m - 1);
             return new[] { -1, 1 }.All(sign =>
                 Lean.Of(FabricPath.Constant(Working.Turned, (repeats * period + sign) / 2, 2).Advance!.Value, period * Unit).UnitsPerRow == sign / 2.0);
-        }, seed: 107, iter: 200);
+        }, seed: 107, cases: 200);
 
     [Fact]
     public void Law_7_each_row_is_the_one_below_mirrored_about_stated_columns() =>
@@ -151,7 +151,7 @@ public sealed class LawTests
                 var doubledAxis = (r % 2 == 1 ? -(turn + 1) : 2 * n + turn - 1) + j * period;
                 return Enumerable.Range(0, n).All(c => doubledAxis - c is var d && (d < 0 || d >= n || fabric[r][c] == fabric[r + 1][d]));
             });
-        }, seed: 108, iter: 500);
+        }, seed: 108, cases: 500);
 
     [Fact]
     public void Law_7_crossing_bands_are_solid_as_wide_as_the_section_and_as_tall_as_the_lean_says()
@@ -186,7 +186,7 @@ public sealed class LawTests
                 return front.Zip(back).All(rows => rows.First[left] == rows.Second[right] && rows.Second[left] == rows.First[right]);
             });
             return matched || 2 * (n - 1 - 2 * hidden) % period != 0;
-        }, seed: 109, iter: 150);
+        }, seed: 109, cases: 150);
 
     [Fact]
     public void Law_8_without_it_no_start_matches_where_the_lean_visits_every_phase()
@@ -209,7 +209,7 @@ public sealed class LawTests
             var front = Work(ring, Working.Turned, Rows(n, 10), turn);
             var round = front.Select(row => row.Concat(row.Reverse()).ToArray());
             return round.All(row => row[n - 1] == row[n] && row[2 * n - 1] == row[0]);
-        }, seed: 110, iter: 100);
+        }, seed: 110, cases: 100);
 
     private static int LongestRun(int count, Func<int, bool> holds)
     {

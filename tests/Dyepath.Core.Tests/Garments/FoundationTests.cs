@@ -1,7 +1,6 @@
 using CsCheck;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
-using Dyepath.Core.Tests.Data;
 using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Tests.Garments;
@@ -23,39 +22,31 @@ public sealed class FoundationTests
     [Fact]
     public void From_the_knot_the_chains_end_exactly_where_the_first_stitch_begins()
     {
-        Seeded.Holds(
-            Cases(),
-            201,
-            values =>
+        Cases().Holds(
+            (ring, stitch, stitches, start) =>
             {
-                var (ring, stitch, stitches, start) = values;
                 var plan = Foundation.Plan(ring, stitch, stitches, stitch.TurningChainCounts, start, false);
                 var knot = ring.Sections.Take(plan.KnotSection).Sum(ColourRing.ToUnits) + plan.KnotInto;
                 var ends = knot + plan.Chains * Foundation.ChainInUnits(stitch);
                 Assert.Equal(0, Math.IEEERemainder(ends - start, ring.SequenceUnits), 4);
-                return true;
             },
-            500);
+            seed: 201, cases: 500);
     }
 
     [Fact]
     public void Counting_chains_one_by_one_from_the_colour_reaches_the_same_place()
     {
-        Seeded.Holds(
-            Cases(),
-            202,
-            values =>
+        Cases().Holds(
+            (ring, stitch, stitches, start) =>
             {
-                var (ring, stitch, stitches, start) = values;
                 var plan = Foundation.Plan(ring, stitch, stitches, stitch.TurningChainCounts, start, false);
                 var begins = ring.Sections.Take(plan.ColourSection).Sum(ColourRing.ToUnits);
                 var chain = Foundation.ChainInUnits(stitch);
                 var used = (plan.Chains + plan.MoreChains) * chain;
                 var shortBy = Foundation.FloorMod(ColourRing.ToMicro(start - begins - used) + 2_000, ring.Total);
                 Assert.InRange(ColourRing.ToUnits(shortBy), 0, chain + 0.005);
-                return true;
             },
-            500);
+            seed: 202, cases: 500);
     }
 
     [Fact]

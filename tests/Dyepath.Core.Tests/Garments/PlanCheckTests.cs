@@ -7,7 +7,6 @@ using Dyepath.Core.Garments.Checking;
 using Dyepath.Core.Motifs;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Swatches;
-using Dyepath.Core.Tests.Data;
 using static Dyepath.Core.Tests.Garments.TestProjects;
 
 namespace Dyepath.Core.Tests.Garments;
@@ -58,12 +57,9 @@ public sealed class PlanCheckTests
     {
         var motifs = new[] { MotifKind.Argyle, MotifKind.Columns, MotifKind.Steep };
         var planned = 0;
-        Seeded.Holds(
-            Gen.Select(Gen.Int[0, 3], Gen.Int[0, 2], Gen.Int[10, 22], Gen.Bool, Gen.Int[0, 2], Gen.Int[0, 2]),
-            501,
-            values =>
+        Gen.Select(Gen.Int[0, 3], Gen.Int[0, 2], Gen.Int[10, 22], Gen.Bool, Gen.Int[0, 2], Gen.Int[0, 2]).Holds(
+            (stitch, motif, perTen, mirrored, hidden, direction) =>
             {
-                var (stitch, motif, perTen, mirrored, hidden, direction) = values;
                 var made = FabricStitch.All[stitch];
                 var gauge = new Gauge(perTen, Math.Round(perTen / made.HeightOverWidth), Cm(10));
                 var project = Tideline.With(g => g with
@@ -76,13 +72,15 @@ public sealed class PlanCheckTests
                     Swatch = Tideline.Fabric.Swatch with { Worked = gauge, Blocked = null, Hung = null } } };
                 var result = project.Tried();
                 if (result.Plan is not { } plan)
-                    return !result.Reasons.IsEmpty;
+                {
+                    Assert.NotEmpty(result.Reasons);
+                    return;
+                }
                 planned++;
                 var found = PlanCheck.Verify(plan);
-                Assert.True(found.IsEmpty, $"{values}: {string.Join("\n", found.Take(5))}");
-                return true;
+                Assert.True(found.IsEmpty, string.Join('\n', found.Take(5)));
             },
-            25);
+            seed: 501, cases: 25);
         Assert.True(planned >= 12, $"Only {planned} of the projects could be planned.");
     }
 

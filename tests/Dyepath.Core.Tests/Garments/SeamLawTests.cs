@@ -1,7 +1,6 @@
 using CsCheck;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
-using Dyepath.Core.Tests.Data;
 using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Tests.Garments;
@@ -14,38 +13,30 @@ public sealed class SeamLawTests
     [Fact]
     public void One_start_matches_both_side_seams_exactly_if_twice_what_is_seen_less_one_is_a_whole_period()
     {
-        Seeded.Holds(
-            Gen.Select(Gen.Int[3, 30], Gen.Int[8, 120], Gen.Int[0, 2], Gen.Int[-2, 2]),
-            401,
-            values =>
+        Gen.Select(Gen.Int[3, 30], Gen.Int[8, 120], Gen.Int[0, 2], Gen.Int[-2, 2]).Holds(
+            (period, stitches, hidden, halfTurns) =>
             {
-                var (period, stitches, hidden, halfTurns) = values;
                 var exact = Enumerable.Range(0, period).Any(
                     start => Sides(period, stitches, hidden, halfTurns / 2.0, start, turned: false) == 0);
                 return exact == (2 * (stitches - 1 - 2 * hidden) % period == 0);
             },
-            600);
+            seed: 401, cases: 600);
     }
 
     [Fact]
     public void The_same_panel_wrong_side_out_matches_every_side_stitch()
     {
-        Seeded.Holds(
-            Gen.Select(Gen.Int[3, 30], Gen.Int[8, 120], Gen.Int[0, 2], Gen.Int[-2, 2]),
-            402,
-            values => Sides(values.Item1, values.Item2, values.Item3, values.Item4 / 2.0, 0, turned: true) == 0,
-            300);
+        Gen.Select(Gen.Int[3, 30], Gen.Int[8, 120], Gen.Int[0, 2], Gen.Int[-2, 2]).Holds(
+            (period, stitches, hidden, halfTurns) => Sides(period, stitches, hidden, halfTurns / 2.0, 0, turned: true) == 0,
+            seed: 402, cases: 300);
     }
 
     [Fact]
     public void Starting_later_shifts_every_jump_alike()
     {
-        Seeded.Holds(
-            Gen.Select(Gen.Int[3, 30], Gen.Int[8, 80], Gen.Int[0, 40]),
-            403,
-            values =>
+        Gen.Select(Gen.Int[3, 30], Gen.Int[8, 80], Gen.Int[0, 40]).Holds(
+            (period, stitches, later) =>
             {
-                var (period, stitches, later) = values;
                 var front = Path(stitches, 0, 0);
                 var tally = new SeamMeter(period * Unit);
                 tally.AddSeam(SeamEdge.Right(front, 0, 30, Unit), SeamEdge.Left(Path(stitches, 0, 0), 0, 30, Unit),
@@ -55,7 +46,7 @@ public sealed class SeamLawTests
                     SeamExtension.Continued);
                 return tally.MeanJump(later * Unit) == worked.MeanJump();
             },
-            300);
+            seed: 403, cases: 300);
     }
 
     /// <summary>Joined and turned rounds: N ≡ P/2 ± 1 jumps at the join, N ≡ ±1 jumps by one stitch, a whole number of periods not at
@@ -100,12 +91,9 @@ public sealed class SeamLawTests
     [Fact]
     public void A_piece_beyond_its_edges_is_the_worked_fabric_within_them()
     {
-        Seeded.Holds(
-            Gen.Select(Gen.Int[2, 60], Gen.Bool, Gen.Int[-1, 2], Gen.Int[0, 3], Gen.Int[0, 21]),
-            404,
-            values =>
+        Gen.Select(Gen.Int[2, 60], Gen.Bool, Gen.Int[-1, 2], Gen.Int[0, 3], Gen.Int[0, 21]).Holds(
+            (stitches, alternating, halfTurns, working, start) =>
             {
-                var (stitches, alternating, halfTurns, working, start) = values;
                 var way = (Working)working;
                 var turn = way == Working.Spiral ? 0 : halfTurns / 2.0;
                 var two = alternating && way is Working.Turned or Working.RoundsTurned;
@@ -117,9 +105,8 @@ public sealed class SeamLawTests
                     for (var column = 0; column < worked.Cells(row); column++)
                         Assert.Equal(worked.SpanAt(row, column).From, path.FromRight(row, column * Unit));
                 }
-                return true;
             },
-            200);
+            seed: 404, cases: 200);
     }
 
     private static YarnPath Path(int stitches, double turn, int start) => YarnPath.Of(Working.Turned, [stitches], 1, turn, start);

@@ -21,6 +21,9 @@ internal static class TestProjects
 
     public static Project Directed(this Project project, Direction direction) => project.With(g => g with { Direction = direction });
 
+    public static Project Sleeved(this Project project, bool pooled) =>
+        project.WithTop(t => t with { Sleeves = t.Sleeves! with { Pooled = pooled } });
+
     public static Project WithoutSleeves(this Project project) => project
         .WithTop(t => t with { Sleeves = null })
         .With(g => g with { Edgings = [.. g.Edgings.Where(e => e.Where != EdgingPlace.Cuffs)] });

@@ -4,7 +4,6 @@ using Dyepath.Core.Garments.Checking;
 using Dyepath.Core.Motifs;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Swatches;
-using Dyepath.Core.Tests.Data;
 using Dyepath.Core.Yarns;
 using static Dyepath.Core.Tests.Garments.TestProjects;
 
@@ -19,12 +18,10 @@ public sealed class WildProjectTests
         var lengths = Gen.Select(
             Gen.Int[-60, 120], Gen.Int[-40, 150], Gen.Int[1, 90], Gen.Int[-30, 60], Gen.Int[-30, 60], Gen.Int[0, 8], Gen.Int[0, 6]);
         var outcomes = new HashSet<PlanOutcome>();
-        Seeded.Holds(
-            Gen.Select(lengths, Gen.Int[3, 60], Gen.Int[1, 400], Gen.Int[0, 15], Gen.Enum<MotifKind>()),
-            601,
-            values =>
+        Gen.Select(lengths, Gen.Int[3, 60], Gen.Int[1, 400], Gen.Int[0, 15], Gen.Enum<MotifKind>()).Holds(
+            (typed, gauge, ball, flags, motif) =>
             {
-                var ((ease, below, neck, shorter, armEase, hidden, hiddenRows), gauge, ball, flags, motif) = values;
+                var (ease, below, neck, shorter, armEase, hidden, hiddenRows) = typed;
                 var project = Tideline.WithTop(t => t with
                 {
                     BustEase = new Ease(null, null, Cm(ease)),
@@ -50,12 +47,15 @@ public sealed class WildProjectTests
                 var result = project.Tried();
                 outcomes.Add(result.Outcome);
                 if (result.Plan is not { } plan)
-                    return !result.Reasons.IsEmpty && result.Reasons.All(r => r.Place.Length > 0 && r.Text.Length > 0);
+                {
+                    Assert.NotEmpty(result.Reasons);
+                    Assert.All(result.Reasons, r => Assert.True(r.Place.Length > 0 && r.Text.Length > 0));
+                    return;
+                }
                 var found = PlanCheck.Verify(plan);
-                Assert.True(found.IsEmpty, $"{values}: {string.Join("\n", found.Take(5))}");
-                return true;
+                Assert.True(found.IsEmpty, string.Join('\n', found.Take(5)));
             },
-            150);
+            seed: 601, cases: 150);
         Assert.Equal(3, outcomes.Count);
     }
 }

@@ -146,7 +146,7 @@ public sealed class CountFinderTests
                 var (less, lessYarn) = (Math.Max(0, Math.Abs(turn) - 1e-5), Math.Max(0, Math.Abs(yarn) - 1e-5));
                 return Makes(turn, 0) && !Makes(less, 0) && !Makes(-less, 0)
                     && Makes(0, yarn) && !Makes(0, lessYarn) && !Makes(0, -lessYarn);
-            }, seed: 117, iter: 60);
+            }, seed: 117, cases: 60);
 
     [Fact]
     public void Bands_become_columns_only_once_a_row_holds_a_section_whatever_the_turn()

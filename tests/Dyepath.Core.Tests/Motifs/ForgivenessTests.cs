@@ -32,7 +32,7 @@ public sealed class ForgivenessTests
                 var family = changed / 1e6 / (turned ? 2 : 1);
                 var off = Math.Abs(predicted - after) % family;
                 return Math.Min(off, family - off) < 1e-3;
-            }, seed: 115, iter: 1_000);
+            }, seed: 115, cases: 1_000);
 
     [Fact]
     public void At_83_stitches_and_half_a_stitch_of_lean_it_is_about_six_parts_in_a_thousand() =>
@@ -55,7 +55,7 @@ public sealed class ForgivenessTests
                 var found = MotifReader.Create(ColourRing.FromUnits(units), way, Gauge).Forgive(path)!.Value;
                 return found.Tighter < 1e-9 && found.Looser > -1e-9
                     && Agrees(found.Tighter, Edge(units, path, kind, -1)) && Agrees(found.Looser, Edge(units, path, kind, 1));
-            }, seed: 116, iter: 40);
+            }, seed: 116, cases: 40);
 
     [Theory]
     [InlineData(67)]

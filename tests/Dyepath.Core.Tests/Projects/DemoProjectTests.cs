@@ -58,10 +58,10 @@ public sealed class DemoProjectTests
     }
 
     [Fact]
-    public void It_is_a_tunic_in_nine_sizes_with_a_companion_for_seams_and_edgings()
+    public void It_is_a_tunic_in_nine_sizes_with_a_companion_for_seams_edgings_and_sleeves()
     {
         Assert.True(Demo.Garment.Shape is BoxyTop { IsTunic: true });
         Assert.Equal(["XS", "S", "M", "L", "1X", "2X", "3X", "4X", "5X"], Demo.Sizes.Sizes);
-        Assert.Equal([CompanionUse.Seams, CompanionUse.Edgings], Demo.Companion!.Uses);
+        Assert.Equal([CompanionUse.Seams, CompanionUse.Edgings, CompanionUse.PlainPieces], Demo.Companion!.Uses);
     }
 }

@@ -50,8 +50,7 @@ public sealed class ProjectFaultTests
     [InlineData("garment.edgings.2.where", "\"brims\"", "garment.edgings[2].where", FaultKind.Meaning, "\"hem\"")]
     [InlineData("garment.edgings.2.where", "\"neck\"", "garment.edgings[2]", FaultKind.Meaning, "a second time")]
     [InlineData("garment.edgings.1.edging", "\"picott\"", "garment.edgings[1].edging", FaultKind.Meaning, "Did you mean \"picot\"?")]
-    [InlineData("garment.sleeves.yarn", "\"companion\"", "garment.sleeves.yarn", FaultKind.Meaning, "Add \"plainPieces\"")]
-    [InlineData("garment.grading", "{ \"sideBands\": true }", "garment.grading.sideBands", FaultKind.Meaning, "Add \"plainPieces\"")]
+    [InlineData("companion.uses", "[\"seams\", \"edgings\"]", "garment.sleeves.yarn", FaultKind.Meaning, "Add \"plainPieces\"")]
     [InlineData("garment.grading", "{ \"mostCounts\": 41 }", "garment.grading.mostCounts", FaultKind.Form, "from 1 to 40")]
     [InlineData("sizes", null, "sizes", FaultKind.Meaning, "a chart or own sizes")]
     [InlineData("sizes.chart", "\"woman\"", "sizes.chart", FaultKind.Form, "Did you mean \"women\"?")]
@@ -123,6 +122,17 @@ public sealed class ProjectFaultTests
         Assert.True(Read(demo.ToJsonString()).IsGood);
         demo["sizes"]!["base"] = "6X";
         Assert.Equal("sizes.base", Assert.Single(Read(demo.ToJsonString()).Faults).Path);
+    }
+
+    [Fact]
+    public void Side_bands_need_a_companion_for_plain_pieces()
+    {
+        var demo = Document();
+        demo["companion"]!["uses"] = new JsonArray("seams", "edgings");
+        demo["garment"]!["grading"] = new JsonObject { ["sideBands"] = true };
+        var fault = Assert.Single(Read(demo.ToJsonString()).Faults, f => f.Path == "garment.grading.sideBands");
+        Assert.Equal(FaultKind.Meaning, fault.Kind);
+        Assert.Contains("Add \"plainPieces\"", fault.ToString(), StringComparison.Ordinal);
     }
 
     private static ProjectReading Read(string json) => ProjectReader.Read(Encoding.UTF8.GetBytes(json));

@@ -12,20 +12,17 @@ public sealed partial class ProjectMutationTests
     private static readonly string Demo = Encoding.UTF8.GetString(DemoProject.Utf8);
 
     [Fact]
-    public void Reader_and_schema_agree_on_the_form_of_damaged_documents() => Seeded.Each(
-        Damaged,
-        400,
+    public void Reader_and_schema_agree_on_the_form_of_damaged_documents() => Damaged.Holds(
         json =>
         {
             var faults = ProjectReader.Read(Encoding.UTF8.GetBytes(json)).Faults;
             Assert.DoesNotContain(faults, f => f.Kind == FaultKind.NotJson);
             Assert.Equal(DocumentSchema.Allows(json), !faults.Any(f => f.Kind == FaultKind.Form));
-        });
+        },
+        seed: 201, cases: 400);
 
     [Fact]
-    public void Every_damage_is_located_and_explained_or_harmless() => Seeded.Each(
-        Damaged,
-        400,
+    public void Every_damage_is_located_and_explained_or_harmless() => Damaged.Holds(
         json =>
         {
             var reading = ProjectReader.Read(Encoding.UTF8.GetBytes(json));
@@ -33,12 +30,11 @@ public sealed partial class ProjectMutationTests
             Assert.All(reading.Faults, AssertExplained);
             if (reading.Project is { } project)
                 Assert.Null(Same.Difference(project, ProjectReader.Read(ProjectWriter.WriteUtf8(project)).Project));
-        });
+        },
+        seed: 202, cases: 400);
 
     [Fact]
-    public void Damaged_bytes_never_throw() => Seeded.Each(
-        Gen.Int,
-        800,
+    public void Damaged_bytes_never_throw() => Gen.Int.Holds(
         seed =>
         {
             var random = new Random(seed);
@@ -46,7 +42,8 @@ public sealed partial class ProjectMutationTests
             for (var times = random.Next(1, 8); times > 0; times--)
                 bytes = DamageBytes(bytes, random);
             Assert.All(ProjectReader.Read(bytes).Faults, AssertExplained);
-        });
+        },
+        seed: 203, cases: 800);
 
     private static Gen<string> Damaged { get; } = Gen.Select(
         Gen.OneOf(Gen.Const(Demo), ProjectGen.Project.Select(ProjectWriter.Write)),

@@ -17,7 +17,7 @@ public sealed class ProjectSchemaTests
 
     [Fact]
     public void Whatever_is_written_is_valid() =>
-        Seeded.Each(ProjectGen.Project, 100, project => Assert.True(DocumentSchema.Allows(ProjectWriter.Write(project))));
+        ProjectGen.Project.Holds(project => Assert.True(DocumentSchema.Allows(ProjectWriter.Write(project))), seed: 206, cases: 100);
 
     [Theory]
     [InlineData("{}")]

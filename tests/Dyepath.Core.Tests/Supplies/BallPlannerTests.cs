@@ -4,7 +4,6 @@ using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Supplies;
-using Dyepath.Core.Tests.Data;
 using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Tests.Supplies;
@@ -16,14 +15,11 @@ public sealed class BallPlannerTests
     [Fact]
     public void Joins_fall_where_working_stitch_by_stitch_runs_out()
     {
-        Seeded.Holds(
-            Gen.Select(
+        Gen.Select(
             Gen.Int[5, 40], Gen.Int[1, 30], Gen.Int[-1, 2].Select(q => q / 4.0), Gen.Int[8, 60], Gen.Int[0, 30], Gen.Int[1, 3],
-            Gen.Int[0, 2].Select(h => h / 2.0)),
-            301,
-            values =>
+            Gen.Int[0, 2].Select(h => h / 2.0)).Holds(
+            (stitches, rows, turn, ballUnits, foundation, pieces, waste) =>
             {
-                var (stitches, rows, turn, ballUnits, foundation, pieces, waste) = values;
                 var sequence = 20 * ColourRing.Unit;
                 var ball = Unit * (ballUnits + 20 + 7.5);
                 var list = Enumerable.Range(0, pieces)
@@ -34,20 +30,16 @@ public sealed class BallPlannerTests
                 var (balls, joins) = Brute(list, sequence, ball, waste);
                 Assert.Equal(balls, plan.Balls);
                 Assert.Equal(joins, plan.Joins.Select(j => (j.Ball, j.Piece, j.Row, j.Stitch)));
-                return true;
             },
-            400);
+            seed: 301, cases: 400);
     }
 
     [Fact]
     public void Yarn_is_neither_made_nor_lost()
     {
-        Seeded.Holds(
-            Gen.Select(Gen.Int[5, 90], Gen.Int[1, 90], Gen.Double[30, 200], Gen.Double[0, 80], Gen.Int[1, 4]),
-            302,
-            values =>
+        Gen.Select(Gen.Int[5, 90], Gen.Int[1, 90], Gen.Double[30, 200], Gen.Double[0, 80], Gen.Int[1, 4]).Holds(
+            (stitches, rows, ballMetres, otherMetres, pieces) =>
             {
-                var (stitches, rows, ballMetres, otherMetres, pieces) = values;
                 var list = Enumerable.Range(0, pieces)
                     .Select(i => new PooledPiece($"{i}", YarnPath.Of(Working.Turned, [stitches], 1, 0, 5 * i), rows, 1, 0, 0)).ToList();
                 var (ball, other) = (Length.FromMetres(ballMetres), Length.FromMetres(otherMetres));
@@ -56,9 +48,8 @@ public sealed class BallPlannerTests
                 var accounted = pooled + other + plan.Wasted + plan.Left;
                 Assert.Equal((plan.Balls * ball).Metres, accounted.Metres, 0.001);
                 Assert.True(plan.Left >= Length.Zero && plan.Left < ball);
-                return true;
             },
-            400);
+            seed: 302, cases: 400);
     }
 
     [Fact]

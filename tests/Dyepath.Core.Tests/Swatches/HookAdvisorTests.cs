@@ -13,7 +13,7 @@ public class HookAdvisorTests
 
     [Fact]
     public void The_exact_optimum_is_never_beaten_by_a_fine_grid_and_equals_its_best() =>
-        Gen.Select(Gen.Double[1.2, 14].Array[1, 7], Gen.Double[0.5, 0.98], Gen.Double[1.02, 2]).Sample(
+        Gen.Select(Gen.Double[1.2, 14].Array[1, 7], Gen.Double[0.5, 0.98], Gen.Double[1.02, 2]).Holds(
             (natural, least, most) =>
             {
                 var best = HookAdvisor.Best(natural, least, most);
@@ -26,7 +26,7 @@ public class HookAdvisorTests
                 Assert.True(grid - best.Worst <= (1 / least - 1 / most) / steps * natural.Zip(best.Stitches, (c, n) => c / n).Max() + 1e-12);
                 Assert.Equal(Worst(natural, best.YarnFactor), best.Worst, 1e-12);
             },
-            seed: "0000hooks001", iter: 150);
+            seed: 55, cases: 150);
 
     [Fact]
     public void Sections_that_are_whole_with_another_hook_send_the_maker_there()
@@ -59,16 +59,16 @@ public class HookAdvisorTests
     public void Small_hooks_are_not_simply_favoured()
     {
         int smaller = 0, larger = 0;
-        Gen.Double[3, 8].Array[4].Sample(
+        Gen.Double[3, 8].Array[4].Holds(
             natural =>
             {
                 var advised = HookAdvisor.Advise(natural, Swatch, HookResponse.Supposed(Swatch), Hooks).Advised.Millimetres;
                 if (advised < 5)
-                    Interlocked.Increment(ref smaller);
+                    smaller++;
                 else if (advised > 5)
-                    Interlocked.Increment(ref larger);
+                    larger++;
             },
-            seed: "0000hooks002", iter: 4_000);
+            seed: 56, cases: 4_000);
 
         // By the largest change alone it would be 1,375 to 752.
         Assert.True(smaller > 500 && larger > 500);
@@ -77,14 +77,14 @@ public class HookAdvisorTests
 
     [Fact]
     public void Whole_numbers_change_over_where_both_strain_the_hands_equally() =>
-        Gen.Double[0.02, 60].Sample(
+        Gen.Double[0.02, 60].Holds(
             units =>
             {
                 var nearest = HookAdvisor.NearestWhole(units);
                 var best = Enumerable.Range(1, 70).MinBy(n => Math.Abs(units / n - 1));
                 Assert.Equal(Math.Abs(units / best - 1), Math.Abs(units / nearest - 1), 1e-12);
             },
-            seed: "0000hooks003", iter: 2_000);
+            seed: 57, cases: 2_000);
 
     [Fact]
     public void Arguments_out_of_range_are_refused_by_name()
@@ -106,6 +106,10 @@ public class HookAdvisorTests
         Assert.Equal(0.5, advice.Advised.Millimetres);
     }
 
-    private static double Worst(double[] natural, double factor) =>
-        natural.Max(c => Enumerable.Range(1, 40).Min(n => Math.Abs(c / (factor * n) - 1)));
+    private static double Worst(double[] natural, double factor) => natural.Max(c =>
+    {
+        // Any other whole number is farther off on the same side.
+        var units = c / factor;
+        return Math.Min(Math.Abs(units / Math.Max(1, Math.Floor(units)) - 1), Math.Abs(units / Math.Ceiling(units) - 1));
+    });
 }

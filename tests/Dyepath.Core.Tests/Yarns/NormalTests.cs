@@ -33,7 +33,7 @@ public class NormalTests
 
     [Fact]
     public void Factored_systems_agree_with_a_numerics_library() =>
-        Gen.Select(Gen.Int[1, 9], Gen.Double[-1, 1].Array[90]).Sample(
+        Gen.Select(Gen.Int[1, 9], Gen.Double[-1, 1].Array[90]).Holds(
             (size, values) =>
             {
                 var root = Matrix<double>.Build.Dense(size, size, values[..(size * size)]);
@@ -49,7 +49,7 @@ public class NormalTests
                 Assert.Equal(right * expected, factor.QuadraticForm(right.ToArray()), 1e-9);
                 Assert.True((Matrix<double>.Build.Dense(size, size, factor.Inverse()) - matrix.Inverse()).L2Norm() < 1e-8);
             },
-            seed: "0000yarns002", iter: 200);
+            seed: 59, cases: 200);
 
     [Fact]
     public void A_matrix_that_is_not_positive_definite_is_refused() =>

@@ -44,6 +44,18 @@ internal static partial class LineComparison
             return at >= 0 && Symbols.Of(plan).Select((s, i) => (s, i)).Where(s => s.s == counted.Groups["symbol"].Value)
                 .Any(s => Number(counted, "n") == Math.Round(ColourRing.ToUnits(plan.Ring.Sections[s.i]), 2)) ? null : "the plan gives it another number";
         }
+        if (line.StartsWith("[Picture: The colour sequence", StringComparison.Ordinal))
+        {
+            var symbols = Symbols.Of(plan);
+            var planned = plan.Ring.Sections.Select((s, i) => (Math.Round(ColourRing.ToUnits(s), 2), symbols[i]));
+            return Run().Matches(line).Select(m => (Number(m, "n"), m.Groups["symbol"].Value)).SequenceEqual(planned) ? null : "the plan has another sequence";
+        }
+        if (Chart().Match(line) is { Success: true } chart)
+        {
+            var table = read.Tables.Where(t => t.Part.StartsWith($"Chart {chart.Groups["chart"].Value}:", StringComparison.Ordinal)).Select(t => t.Table).ToArray();
+            var rows = Number(chart, "rows");
+            return table.Length == 1 && rows == Number(chart, "tall") && (rows == table[0].Rows.Length || table[0].Rows.Length == 60) ? null : "its table has other rows";
+        }
         if (Shift().Match(line) is { Success: true } shift)
         {
             var lean = Math.Abs(plan.Sizes[0].Pieces.First(p => p.Pooled).Lean);
@@ -98,6 +110,12 @@ internal static partial class LineComparison
 
     [GeneratedRegex(@"^- .* \((?<symbol>[^)]+)\): (?<n>[\d.]+) (?:stitch|stitches|pair|pairs)[,.]")]
     private static partial Regex Counted();
+
+    [GeneratedRegex(@"(?<n>[\d.]+) of [^()]*\((?<symbol>[^)]+)\)")]
+    private static partial Regex Run();
+
+    [GeneratedRegex(@"^\[Picture: Chart (?<chart>\d+), (?:row|round)s 1 to (?<rows>\d+).*wide and (?<tall>\d+) ")]
+    private static partial Regex Chart();
 
     [GeneratedRegex(@"each colour begins (?<n>[\d.]+) .* than it did (?<two>two )?")]
     private static partial Regex Shift();

@@ -25,6 +25,7 @@ internal static partial class RowStartComparison
                     notes.Add((place, $"chart {said.Beginning?.Chart} is not in the text"));
                     continue;
                 }
+                Heading(planned, size.Name, read.Tables.First(t => t.Table == chart).Part, plan.Sizes.Length, place, notes);
                 // Rows that end in half a unit are drawn by their own rules.
                 if (planned.RowStitches.Any(n => n % plan.Project.Fabric.Stitch.StitchesPerUnit != 0))
                     continue;
@@ -32,6 +33,19 @@ internal static partial class RowStartComparison
                 Strip(plan, planned, begin, read, place, notes);
             }
         }
+    }
+
+    /// <summary>“Chart 2: 96 stitches (front and back in 1X, 2X)” against a piece that follows it.</summary>
+    private static void Heading(PiecePlan piece, string size, string heading, int sizes, string place, List<(string Place, string Text)> notes)
+    {
+        var counts = Counts().Match(heading);
+        var said = string.Join(" and ", piece.RowStitches);
+        if (counts.Groups["n"].Value != said)
+            notes.Add((place, $"“{heading}” is for {said} stitches in the plan"));
+        var uses = counts.Groups["uses"].Value;
+        if (uses.Length > 0 && sizes > 1 && !uses.Contains("all sizes", StringComparison.Ordinal)
+            && !Name().Matches(uses).Any(m => m.Value == size))
+            notes.Add((place, $"“{heading}” does not name the size"));
     }
 
     private static void Follow(Plan plan, PiecePlan piece, ReadBeginning begin, ReadTable table, string place, List<(string Place, string Text)> notes)
@@ -110,6 +124,12 @@ internal static partial class RowStartComparison
         }
         return best;
     }
+
+    [GeneratedRegex(@"^Chart \d+: (?<n>\d+(?: and \d+)?) stitches(?: in turn)?(?: \((?<uses>.*)\))?$")]
+    private static partial Regex Counts();
+
+    [GeneratedRegex(@"[^\s,;]+")]
+    private static partial Regex Name();
 
     [GeneratedRegex(@"^Chart (?<n>\d+):")]
     private static partial Regex ChartNumber();

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Fabrics;
+using Dyepath.Core.Motifs;
 
 namespace Dyepath.Core.Instructions.Writing;
 

@@ -15,11 +15,13 @@ internal static class GarmentDescription
         ("up", Direction.Up), ("sideways", Direction.Sideways), ("best", null));
 
     private static readonly ChoiceShape<MotifKind> MotifChoice = new(
-        ("argyle", MotifKind.Argyle), ("columns", MotifKind.Columns), ("steep", MotifKind.Steep), ("evenSlant", MotifKind.EvenSlant),
-        ("shallow", MotifKind.Shallow), ("bands", MotifKind.Bands));
+    [
+        .. new[] { MotifKind.Argyle, MotifKind.Columns, MotifKind.Steep, MotifKind.EvenSlant, MotifKind.Shallow, MotifKind.Bands }
+            .Select(motif => (MotifNames.Of(motif), motif)),
+    ]);
 
     private static readonly ChoiceShape<Working> CowlWorking = new(
-        ("turned", Working.Turned), ("rounds", Working.Rounds), ("roundsTurned", Working.RoundsTurned), ("spiral", Working.Spiral));
+        [.. Enum.GetValues<Working>().Select(working => (MotifNames.Of(working), working))]);
 
     public static GradingChoice UsualGrading { get; } = new(null, false, false, false, false, 4);
 
@@ -165,7 +167,7 @@ internal static class GarmentDescription
         var working = o.Optional(
             "working",
             "How rows follow each other. turned: rows, sewn into a tube; rounds: joined rounds; "
-            + "roundsTurned: joined rounds, turned at each join; spiral: one round without joins.",
+            + "rounds-turned: joined rounds, turned at each join; spiral: one round without joins.",
             CowlWorking, g => g.Working, Working.Rounds);
         var direction = DirectionField(o);
         var motif = MotifField(o);

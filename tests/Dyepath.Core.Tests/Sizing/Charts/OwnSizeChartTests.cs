@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Diagnostics.CodeAnalysis;
 using CsCheck;
 using Dyepath.Core.Sizing;
-using Dyepath.Core.Tests.Data;
 
 namespace Dyepath.Core.Tests.Sizing.Charts;
 
@@ -79,11 +78,11 @@ public sealed class OwnSizeChartTests
         var size = Gen.Select(
             Gen.OneOf(Gen.Const(""), Gen.Const("S"), Gen.Const("M")), measure.Array[0, 3],
             (name, measures) => new EnteredSize(name, [.. measures]));
-        Seeded.Holds(size.Array[0, 4], seed: 31, count: 5000, law: sizes =>
+        size.Array[0, 4].Holds(sizes =>
         {
             var built = Build([.. sizes], out var chart, out var remarks);
             return built == remarks.All(remark => !remark.IsFault) && built == chart is not null;
-        });
+        }, seed: 31, cases: 5_000);
     }
 
     private static EnteredSize Size(string name, params (BodyMeasure Measure, double Minimum, double Maximum)[] measures) =>

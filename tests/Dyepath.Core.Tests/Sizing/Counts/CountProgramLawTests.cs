@@ -8,24 +8,24 @@ public class CountProgramLawTests
 {
     [Fact]
     public void Interval_programming_agrees_with_trying_every_set_of_counts() =>
-        Instances.Interval(6, 7).Sample(
+        Instances.Interval(6, 7).Holds(
             problem =>
             {
                 Assert.True(new CountSolver(problem).IsInterval);
                 Enumerable.Range(1, problem.Sizes.Length).ToList().ForEach(counts => AgreesWithBruteForce(problem, counts));
             },
-            seed: "0000000000a1", iter: 1000, threads: 1);
+            seed: 0xa1, cases: 1_000);
 
     [Fact]
     public void Branch_and_bound_agrees_with_trying_every_set_of_counts() =>
-        Instances.Any(6, 7).Sample(
+        Instances.Any(6, 7).Holds(
             problem => Enumerable.Range(1, problem.Sizes.Length).ToList().ForEach(counts => AgreesWithBruteForce(problem, counts)),
-            seed: "0000000000a2", iter: 1000, threads: 1);
+            seed: 0xa2, cases: 1_000);
 
     /// <summary>Sizes may refuse counts, but the run of counts that a size allows only moves up with its target.</summary>
     [Fact]
     public void Interval_programming_is_exact_when_exclusions_move_with_targets() =>
-        Gen.Select(Instances.Interval(6, 7), Gen.Int[0, 120], Gen.Int[0, 120]).Sample(
+        Gen.Select(Instances.Interval(6, 7), Gen.Int[0, 120], Gen.Int[0, 120]).Holds(
             (problem, below, above) =>
             {
                 CountProblem windowed = CountProblem.Create(
@@ -41,11 +41,11 @@ public class CountProgramLawTests
                     Assert.True(new CountSolver(windowed).IsInterval);
                 Enumerable.Range(1, problem.Sizes.Length).ToList().ForEach(counts => AgreesWithBruteForce(windowed, counts));
             },
-            seed: "0000000000a3", iter: 1000, threads: 1);
+            seed: 0xa3, cases: 1_000);
 
     [Fact]
     public void Sizes_that_share_a_count_are_neighbours_by_target_when_penalties_follow_weights() =>
-        Instances.Interval(8, 12).Sample(
+        Instances.Interval(8, 12).Holds(
             problem =>
             {
                 foreach (CountResult result in CountProgram.SolveEach(problem))
@@ -59,11 +59,11 @@ public class CountProgramLawTests
                     Assert.Equal(runs.Distinct().Count(), starts);
                 }
             },
-            seed: "0000000000a4", iter: 500, threads: 1);
+            seed: 0xa4, cases: 500);
 
     [Fact]
     public void Branch_and_bound_reaches_the_interval_optimum() =>
-        Gen.Select(Gen.Int[1, 20], Gen.Int[1, 120], Gen.Int[1, 6], Gen.Int, Gen.OneOf(Enum.GetValues<GradingCriterion>())).Sample(
+        Gen.Select(Gen.Int[1, 20], Gen.Int[1, 120], Gen.Int[1, 6], Gen.Int, Gen.OneOf(Enum.GetValues<GradingCriterion>())).Holds(
             (sizes, candidates, counts, seed, criterion) =>
             {
                 CountProblem problem = Instances.Large(sizes, candidates, 0, seed, criterion);
@@ -73,11 +73,11 @@ public class CountProgramLawTests
                 Assert.Equal(expected.TotalLoss, actual.TotalLoss, 1e-7 * (1 + expected.TotalLoss));
                 Assert.Equal(expected.Counts.Length, actual.Counts.Length);
             },
-            seed: "0000000000a5", iter: 150, threads: 1);
+            seed: 0xa5, cases: 150);
 
     [Fact]
     public void More_counts_or_more_candidates_never_cost_more() =>
-        Instances.Any(6, 8).Sample(
+        Instances.Any(6, 8).Holds(
             problem =>
             {
                 CountProblem fewer = CountProblem.Create(
@@ -95,11 +95,11 @@ public class CountProgramLawTests
                     before = objective;
                 }
             },
-            seed: "0000000000a6", iter: 500, threads: 1);
+            seed: 0xa6, cases: 500);
 
     [Fact]
     public void The_order_in_which_sizes_and_candidates_are_given_does_not_matter() =>
-        Gen.Select(Instances.Interval(7, 10), Gen.Int[1, 4], Gen.Int).Sample(
+        Gen.Select(Instances.Interval(7, 10), Gen.Int[1, 4], Gen.Int).Holds(
             (problem, counts, seed) =>
             {
                 Random random = new(seed);
@@ -113,11 +113,11 @@ public class CountProgramLawTests
                     [.. candidates.Select(i => problem.Candidates[i])], problem.Loss, problem.Criterion);
                 Assert.Equal(Objective(problem, counts), Objective(shuffled, counts), 1e-9);
             },
-            seed: "0000000000a7", iter: 500, threads: 1);
+            seed: 0xa7, cases: 500);
 
     [Fact]
     public void Moving_targets_and_measures_together_changes_nothing() =>
-        Gen.Select(Instances.Any(6, 8), Gen.Int[-5000, 5000], Gen.Int[1, 3]).Sample(
+        Gen.Select(Instances.Any(6, 8), Gen.Int[-5000, 5000], Gen.Int[1, 3]).Holds(
             (problem, millimetres, counts) =>
             {
                 Length by = Length.FromMillimetres(millimetres);
@@ -127,11 +127,11 @@ public class CountProgramLawTests
                     problem.Loss, problem.Criterion, problem.PenaltyScale);
                 Assert.Equal(problem.Solve(counts).Plan?.Sizes.AsEnumerable(), moved.Solve(counts).Plan?.Sizes.AsEnumerable());
             },
-            seed: "0000000000a8", iter: 300, threads: 1);
+            seed: 0xa8, cases: 300);
 
     [Fact]
     public void A_pin_costs_the_difference_that_taking_it_out_makes() =>
-        Gen.Select(Instances.Any(5, 6), Gen.Int[1, 3]).Sample(
+        Gen.Select(Instances.Any(5, 6), Gen.Int[1, 3]).Holds(
             (problem, counts) =>
             {
                 if (problem.Solve(counts).Plan is not { } plan)
@@ -142,7 +142,7 @@ public class CountProgramLawTests
                     Assert.Equal(plan.Objective - without, problem.CostOfPin(plan, size), 1e-9 * (1 + without));
                 }
             },
-            seed: "0000000000a9", iter: 1000, threads: 1);
+            seed: 0xa9, cases: 1_000);
 
     private static double Objective(CountProblem problem, int counts) =>
         problem.Solve(counts).Plan?.Objective ?? double.PositiveInfinity;

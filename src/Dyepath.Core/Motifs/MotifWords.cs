@@ -1,6 +1,4 @@
-using Dyepath.Core.Motifs;
-
-namespace Dyepath.Core.Instructions.Writing;
+namespace Dyepath.Core.Motifs;
 
 /// <summary>Motifs in a maker's words.</summary>
 public static class MotifWords
