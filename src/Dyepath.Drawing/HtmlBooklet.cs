@@ -15,6 +15,7 @@ public static class HtmlBooklet
         ArgumentNullException.ThrowIfNull(booklet);
         ArgumentNullException.ThrowIfNull(edition);
         ArgumentNullException.ThrowIfNull(say);
+        booklet = booklet.For(edition);
         var reader = new Reader(edition, say);
         var html = new HtmlText();
         html.Raw(string.Create(CultureInfo.InvariantCulture, $"<!doctype html>\n<html lang=\"{reader.Language}\">\n<head>\n<meta charset=\"utf-8\">\n"));

@@ -19,6 +19,7 @@ public static class PdfBooklet
         ArgumentNullException.ThrowIfNull(edition);
         ArgumentNullException.ThrowIfNull(say);
         ArgumentNullException.ThrowIfNull(output);
+        booklet = booklet.For(edition);
         var reader = new Reader(edition, say);
         var frame = PageFrame.Of(size);
         var flow = new Flow(frame, booklet.Title);

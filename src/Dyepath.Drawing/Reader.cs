@@ -18,9 +18,12 @@ internal sealed class Reader(Edition edition, Func<Phrase, ImmutableArray<TextSp
 
     public ImmutableArray<TextSpan> Say(Phrase phrase) => say(phrase);
 
+    /// <summary>Between two units in a cell.</summary>
+    public const string CellStroke = "\u00A0/ ";
+
     /// <summary>For narrow columns: the stroke between two units stays with the number before it.</summary>
     public ImmutableArray<TextSpan> SayCell(Phrase phrase) =>
-        [.. say(phrase).Select(span => span with { Text = span.Text.Replace(" / ", "\u00A0/ ", StringComparison.Ordinal) })];
+        [.. say(phrase).Select(span => span with { Text = span.Text.Replace(" / ", CellStroke, StringComparison.Ordinal) })];
 
     public string Text(Phrase phrase) => string.Concat(say(phrase).Select(span => span.Text));
 

@@ -72,6 +72,7 @@ internal static class BookletCommand
     private static List<string> Write(Booklet booklet, Edition edition, string folder, bool letter, IProgress<double>? progress, CancellationToken stop)
     {
         var wording = new Wording(booklet, edition);
+        booklet = booklet.For(edition);
         var figures = booklet.Sections.SelectMany(s => s.Blocks).OfType<Figure>().ToArray();
         var files = new List<(string Name, Action<Stream> Write)>
         {

@@ -37,7 +37,7 @@ public static class EdgingLibrary
     private static Edging Band() => new(
         "sc", Phrase.Of($"plain {Sc} band"), 1, 0, 3, 1, 1, 1, 1, 1, false,
         [
-            new(Phrase.Plain("Round 1"), Phrase.Of($"Pick up and {Sc} as the pick-up says; {SlSt} in the first {Sc}.")),
+            new(Phrase.Plain("Round 1"), Phrase.Of($"Ch 1, {Sc} in every place of the pick-up; {SlSt} in the first {Sc}.")),
             new(Phrase.Plain("Every further round"), Phrase.Of($"Ch 1, {Sc} in each {Sc} around; {SlSt} in the first {Sc}.")),
         ],
         Rows(Row(StitchSymbol.SingleCrochet, 0, 8), Row(StitchSymbol.SingleCrochet, 1, 8)));
@@ -45,16 +45,16 @@ public static class EdgingLibrary
     private static Edging Reverse() => new(
         "corded", Phrase.Of($"corded edge (reverse {Sc})"), 1, 0, 2, 1, 0.7, 1, 1.15, 1, false,
         [
-            new(Phrase.Plain("Round 1"), Phrase.Of($"Pick up and {Sc} as the pick-up says; {SlSt} in the first {Sc}.")),
+            new(Phrase.Plain("Round 1"), Phrase.Of($"Ch 1, {Sc} in every place of the pick-up; {SlSt} in the first {Sc}.")),
             new(Phrase.Plain("Last round"),
-                Phrase.Of($"Without turning, ch 1, reverse {Sc} in each {Sc} around, going back the way you came; {SlSt} to end.")),
+                Phrase.Of($"Without turning, ch 1, reverse {Sc} in each {Sc} around, going back the way you came; {SlSt} in the first of them.")),
         ],
         Rows(Row(StitchSymbol.SingleCrochet, 0, 8), Row(StitchSymbol.ReverseSingleCrochet, 1, 8)));
 
     private static Edging Picot() => new(
         "picot", Phrase.Plain("picot edge"), 3, 0, 2, 1, 1.4, 1, 1 + (3 * Chain + SlipStitch) / 3, 1, true,
         [
-            new(Phrase.Plain("Round 1"), Phrase.Of($"Pick up and {Sc} as the pick-up says; {SlSt} in the first {Sc}.")),
+            new(Phrase.Plain("Round 1"), Phrase.Of($"Ch 1, {Sc} in every place of the pick-up; {SlSt} in the first {Sc}.")),
             new(Phrase.Plain("Last round"),
                 Phrase.Of($"Ch 1, * {Sc} in each of the next 3 {Sc}, ch 3, {SlSt} in the {Sc} just made; repeat from * around; {SlSt} in the first {Sc}.")),
         ],
@@ -65,7 +65,7 @@ public static class EdgingLibrary
     private static Edging Shell() => new(
         "shell", Phrase.Plain("shell edge"), 6, 0, 2, 1, DoubleHeight, 1, (5 * Double + 1) / 6, 1, true,
         [
-            new(Phrase.Plain("Round 1"), Phrase.Of($"Pick up and {Sc} as the pick-up says; {SlSt} in the first {Sc}.")),
+            new(Phrase.Plain("Round 1"), Phrase.Of($"Ch 1, {Sc} in every place of the pick-up; {SlSt} in the first {Sc}.")),
             new(Phrase.Plain("Last round"),
                 Phrase.Of($"Ch 1, * {Sc} in the next {Sc}, {Skip} 2 {Sc}, 5 {Dc} in the next {Sc}, {Skip} 2 {Sc}; repeat from * around; {SlSt} in the first {Sc}.")),
         ],
@@ -77,16 +77,16 @@ public static class EdgingLibrary
             ]));
 
     private static Edging Rib() => new(
-        "rib", Phrase.Of($"sideways rib ({Sc} in the back loop)"), 1, 0, 6, 1 / FabricStitch.SingleCrochet.HeightOverWidth, 1, 1.1, 1,
+        "rib", Phrase.Of($"sideways rib ({Sc} in the back loop)"), 2, 0, 6, 1 / FabricStitch.SingleCrochet.HeightOverWidth, 1, 1.1, 1,
         0.75, false,
         [
             new(Phrase.Plain("Round 1"),
-                Phrase.Of($"Pick up and {Sc} as the pick-up says; {SlSt} in the first {Sc}; ch 1 for every further round, and 1 more.")),
+                Phrase.Of($"Ch 1, {Sc} in every place of the pick-up; {SlSt} in the first {Sc}. Ch 1 for every further round, and 1 more.")),
             new(Phrase.Plain("Rib row 1"),
-                Phrase.Of($"{Sc} in the 2nd ch and in each ch to the edge, {SlSt} in each of the next 2 {Sc} of round 1; turn.")),
-            new(Phrase.Plain("Rib row 2"), Phrase.Of($"{Skip} the 2 {SlSt}, {Sc} in the back loop of each {Sc} to the end; ch 1, turn.")),
+                Phrase.Of($"{Sc} in the 2nd ch and in each ch to the edge, {SlSt} in each of the next 2 {Sc} of round 1, turn.")),
+            new(Phrase.Plain("Rib row 2"), Phrase.Of($"{Skip} the 2 {SlSt}, {Sc} in the back loop of each {Sc} to the end, ch 1, turn.")),
             new(Phrase.Plain("Rib row 3"),
-                Phrase.Of($"{Sc} in the back loop of each {Sc} to the edge, {SlSt} in each of the next 2 {Sc} of round 1; turn. Repeat rib rows 2 and 3 around; sew the last row to the first.")),
+                Phrase.Of($"{Sc} in the back loop of each {Sc} to the edge, {SlSt} in each of the next 2 {Sc} of round 1, turn. Repeat rib rows 2 and 3 around; sew the last row to the first.")),
         ],
         new SymbolChart(
             [

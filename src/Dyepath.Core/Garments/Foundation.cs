@@ -30,11 +30,16 @@ public static class Foundation
     /// <summary>
     /// Chains for a row of N stitches: single crochet N + 1 and into the 2nd; half double N + 2 into the 3rd (N + 1 where the
     /// chain counts); double N + 2 into the 4th where the chain counts, else N + 3. Linen stitch of even N takes N + 2 into the
-    /// 4th, the skipped chains being the first space; of odd N, N + 1 into the 2nd.
+    /// 4th, the skipped chains being the first space; of odd N, N + 1 into the 2nd. A ring has a chain for every stitch: the
+    /// chain that lifts the first round is made after the ring is joined.
     /// </summary>
-    public static (int Chains, int FirstStitchInChain) Chains(FabricStitch stitch, int stitches, bool turningChainCounts)
+    /// <param name="inRounds">The chain is joined into a ring.</param>
+    public static (int Chains, int FirstStitchInChain) Chains(
+        FabricStitch stitch, int stitches, bool turningChainCounts, bool inRounds = false)
     {
         ArgumentNullException.ThrowIfNull(stitch);
+        if (inRounds)
+            return (stitches, 1);
         if (stitch.StitchesPerUnit == 2 && stitches % 2 == 0)
             return (stitches + 2, 4);
         return (stitches + stitch.TurningChains - (turningChainCounts ? 1 : 0), stitch.TurningChains + 1);
@@ -54,10 +59,10 @@ public static class Foundation
     /// </summary>
     /// <param name="start">Pooling units, any value; taken modulo the sequence.</param>
     public static FoundationPlan Plan(
-        ColourRing ring, FabricStitch stitch, int stitches, bool turningChainCounts, double start, bool companion)
+        ColourRing ring, FabricStitch stitch, int stitches, bool turningChainCounts, double start, bool companion, bool inRounds = false)
     {
         ArgumentNullException.ThrowIfNull(ring);
-        var (chains, first) = Chains(stitch, stitches, turningChainCounts);
+        var (chains, first) = Chains(stitch, stitches, turningChainCounts, inRounds);
         var chain = ChainInUnits(stitch);
         var (section, into) = ring.Locate(ColourRing.ToMicro(start - chains * chain));
         // A change that falls within a thousandth of a chain of the next one would be beyond any maker's hands.

@@ -32,7 +32,7 @@ internal static class PieceWriter
             ? Plain(fabrication, stitches)
             : Foundation.Plan(
                 fabrication.Ring, fabrication.Stitch, stitches, fabrication.TurningChainCounts, start,
-                fabrication.CompanionFor(CompanionUse.Foundation));
+                fabrication.CompanionFor(CompanionUse.Foundation), working != Working.Turned);
         return new PiecePlan(
             name,
             copies,

@@ -12,7 +12,33 @@ public sealed record Booklet(
     string Designer,
     ImmutableArray<string> Sizes,
     Edition Edition,
-    ImmutableArray<Section> Sections);
+    ImmutableArray<Section> Sections)
+{
+    /// <summary>As an edition prints it: blocks for other sizes left out, the others in their place, neighbouring bullets one list.</summary>
+    public Booklet For(Edition edition)
+    {
+        ArgumentNullException.ThrowIfNull(edition);
+        return this with { Sections = [.. Sections.Select(section => section with { Blocks = Printed(section.Blocks, edition.Size) })] };
+    }
+
+    private static ImmutableArray<Block> Printed(ImmutableArray<Block> blocks, string? size)
+    {
+        var printed = ImmutableArray.CreateBuilder<Block>();
+        foreach (var block in blocks)
+        {
+            ImmutableArray<Block> here = block is not ForSizes some ? [block]
+                : size is null || some.Sizes.Contains(size) ? Printed(some.Blocks, size) : [];
+            foreach (var one in here)
+            {
+                if (one is Bullets more && printed.Count > 0 && printed[^1] is Bullets before)
+                    printed[^1] = new Bullets([.. before.Items, .. more.Items]);
+                else
+                    printed.Add(one);
+            }
+        }
+        return printed.ToImmutable();
+    }
+}
 
 /// <param name="Id">Stable name for links, such as <c>materials</c>.</param>
 /// <param name="NewPage">Starts a page in print.</param>
@@ -31,6 +57,9 @@ public sealed record OwnWords(string Place, string Text) : Block;
 public sealed record Caution(Phrase Text) : Block;
 
 public sealed record Bullets(ImmutableArray<Phrase> Items) : Block;
+
+/// <summary>Printed where one of these sizes is; <see cref="Booklet.For"/> puts what it holds in its place.</summary>
+public sealed record ForSizes(ImmutableArray<string> Sizes, ImmutableArray<Block> Blocks) : Block;
 
 /// <summary>Rows or rounds to work, each with its label, such as <c>Row 1 (RS)</c>.</summary>
 public sealed record Steps(ImmutableArray<Instruction> Items) : Block;

@@ -59,6 +59,9 @@ public enum UnitsOf
 /// <summary>Said only in an edition for one size.</summary>
 public sealed record InOneSize(Phrase Content) : Inline;
 
+/// <summary>Said only where more than one size is printed.</summary>
+public sealed record InAllSizes(Phrase Content) : Inline;
+
 /// <summary>A length of yarn, or one for each size, in metres and yards, rounded up to whole ones.</summary>
 public sealed record YarnLength(PerSize<Length> Values) : Inline;
 

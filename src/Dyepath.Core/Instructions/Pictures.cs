@@ -28,7 +28,11 @@ public sealed record ColourChart(
     ImmutableArray<int> RowOffsets,
     int FirstRow,
     Length UnitWidth,
-    Length RowHeight) : Picture;
+    Length RowHeight) : Picture
+{
+    /// <summary>After the last row the rows come again from the first, so that a picture of the fabric may go on with them.</summary>
+    public bool Repeats { get; init; }
+}
 
 /// <summary>Pieces to scale with dimension lines; coordinates in centimetres, y down.</summary>
 public sealed record Schematic(ImmutableArray<SchematicPiece> Pieces) : Picture;

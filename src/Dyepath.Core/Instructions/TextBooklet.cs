@@ -7,12 +7,16 @@ public static class TextBooklet
 {
     private const int LineWidth = 96;
 
+    /// <summary>Begins the further lines of an item, so that a reader can put them together again.</summary>
+    private const string Continued = "    ";
+
     /// <returns>Lines end with a line feed; pictures appear as their alternative text.</returns>
     /// <exception cref="ArgumentException">The edition is for a size that the booklet does not have.</exception>
     public static string Write(Booklet booklet, Edition edition)
     {
         ArgumentNullException.ThrowIfNull(booklet);
         var wording = new Wording(booklet, edition);
+        booklet = booklet.For(edition);
         var text = new StringBuilder();
         text.Append(booklet.Title).Append('\n').Append(new string('=', booklet.Title.Length)).Append('\n');
         text.Append(booklet.Designer).Append("\n\n");
@@ -46,21 +50,21 @@ public static class TextBooklet
                     Wrapped(text, line, "", "");
                 break;
             case Caution caution:
-                Wrapped(text, wording.Text(caution.Text), "! ", "  ");
+                Wrapped(text, wording.Text(caution.Text), "! ", Continued);
                 break;
             case Bullets bullets:
                 foreach (var item in bullets.Items)
-                    Wrapped(text, wording.Text(item), "- ", "  ");
+                    Wrapped(text, wording.Text(item), "- ", Continued);
                 break;
             case Steps steps:
                 foreach (var step in steps.Items)
-                    Wrapped(text, $"{wording.Text(step.Label)}: {wording.Text(step.Text)}", "", "    ");
+                    Wrapped(text, $"{wording.Text(step.Label)}: {wording.Text(step.Text)}", "", Continued);
                 break;
             case Table table:
                 AppendTable(text, table, wording);
                 break;
             case Figure figure:
-                Wrapped(text, $"[Picture: {wording.Text(figure.Caption)} {wording.Text(figure.Alternative)}]", "", "  ");
+                Wrapped(text, $"[Picture: {wording.Text(figure.Caption)} {wording.Text(figure.Alternative)}]", "", Continued);
                 break;
             default:
                 throw new ArgumentOutOfRangeException(nameof(block), block, "No text for this kind of block.");
@@ -75,7 +79,7 @@ public static class TextBooklet
         foreach (var row in rows)
         {
             for (var column = 0; column < row.Length; column++)
-                text.Append(column == 0 ? "  " : "  ").Append(column == 0 ? row[column].PadRight(widths[column]) : row[column].PadLeft(widths[column]));
+                text.Append("  ").Append(column == 0 ? row[column].PadRight(widths[column]) : row[column].PadLeft(widths[column]));
             text.Append('\n');
         }
     }

@@ -31,6 +31,7 @@ public static class TradeTerms
         ["double crochet 2 together"] = "treble 2 together",
         ["gauge"] = "tension",
         ["skip"] = "miss",
+        ["skipped"] = "missed",
         ["sk"] = "miss",
         ["yarn over"] = "yarn round hook",
         ["yo"] = "yrh",

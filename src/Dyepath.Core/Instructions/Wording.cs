@@ -40,6 +40,8 @@ public sealed class Wording
     /// <summary>Index of the one size that the edition is for; null for all.</summary>
     public int? OnlySize => _only;
 
+    private bool OneSize => _only is not null || _sizeCount == 1;
+
     /// <summary>The phrase in this edition's words; neighbouring spans of equal weight are joined.</summary>
     public ImmutableArray<TextSpan> Say(Phrase phrase)
     {
@@ -61,8 +63,12 @@ public sealed class Wording
                         Append(emphasised.Content, strong: true);
                         continue;
                     case InOneSize one:
-                        if (_only is not null || _sizeCount == 1)
+                        if (OneSize)
                             Append(one.Content, strong);
+                        continue;
+                    case InAllSizes many:
+                        if (!OneSize)
+                            Append(many.Content, strong);
                         continue;
                 }
                 if (strong != weight)

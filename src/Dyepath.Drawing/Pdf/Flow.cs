@@ -63,6 +63,9 @@ internal sealed class Flow
         return true;
     }
 
+    /// <summary>Goes on at another height of the same page, for what stands side by side.</summary>
+    public void Back(double y) => Y = y;
+
     /// <summary>Leaves room, but not at the top of a page.</summary>
     public void Space(double height)
     {

@@ -16,8 +16,15 @@ internal sealed class TableLayout
     private const double Gutter = 10;
     private const double Padding = 3;
 
+    /// <summary>Room between the halves of a table in two columns.</summary>
+    private const double Between = 26;
+
+    /// <summary>Rows from which a narrow table is set in two columns.</summary>
+    private const int FewestForTwo = 8;
+
     private readonly Flow _flow;
     private readonly bool _numbers;
+    private double _left = Flow.Left;
     private readonly ImmutableArray<TextSpan> _caption;
     private readonly ImmutableArray<ImmutableArray<TextSpan>>[] _rows;
 
@@ -54,6 +61,14 @@ internal sealed class TableLayout
         _flow.Add(new End());
         _flow.Add(new End());
         _flow.Use(2);
+        var width = group.Widths.Sum() + Gutter * (group.Widths.Length - 1);
+        if (!_numbers && _rows.Length > FewestForTwo && 2 * width + Between <= _flow.Frame.FullWidth)
+        {
+            InTwo(head, group, width);
+            _flow.Add(new End());
+            _flow.Space(14);
+            return;
+        }
         Row(head, group.Widths, header: true);
         for (var row = 1; row < _rows.Length; row++)
         {
@@ -68,8 +83,52 @@ internal sealed class TableLayout
         _flow.Space(14);
     }
 
-    private ImmutableArray<ImmutableArray<TextSpan>>[] Cells(int row, (int[] Columns, double[] Widths) group) =>
-        [.. group.Columns.Select((column, i) => TextWrap.Lines(Strengthened(row, _rows[row][column]), group.Widths[i], Size))];
+    /// <summary>A long, narrow table runs down the left half of the page and then down the right one.</summary>
+    private void InTwo(ImmutableArray<ImmutableArray<TextSpan>>[] head, (int[] Columns, double[] Widths) group, double width)
+    {
+        var rows = Enumerable.Range(1, _rows.Length - 1).Select(row => Cells(row, group)).ToArray();
+        var tallest = rows.Max(Height) + 1;
+        for (var next = 0; next < rows.Length;)
+        {
+            _flow.Need(Height(head) + Math.Min(FewestForTwo, rows.Length - next) / 2 * tallest);
+            var fit = Math.Max(1, (int)((_flow.Free - Height(head) - 1) / tallest));
+            var left = Math.Min(fit, (rows.Length - next + 1) / 2);
+            var top = _flow.Y;
+            var bottom = top;
+            for (var half = 0; half < 2 && next < rows.Length; half++)
+            {
+                _flow.Back(top);
+                _left = Flow.Left + half * (width + Between);
+                if (next == 0)
+                    Row(head, group.Widths, header: true);
+                else
+                    RepeatedHead(head, group.Widths);
+                for (var i = 0; i < left && next < rows.Length; i++)
+                    Row(rows[next++], group.Widths, header: false);
+                bottom = Math.Max(bottom, _flow.Y);
+            }
+            _left = Flow.Left;
+            _flow.Back(bottom);
+        }
+    }
+
+    /// <summary>An amount in two units breaks in every cell of a row or in none, and then without its stroke.</summary>
+    private ImmutableArray<ImmutableArray<TextSpan>>[] Cells(int row, (int[] Columns, double[] Widths) group)
+    {
+        ImmutableArray<ImmutableArray<TextSpan>>[] cells =
+            [.. group.Columns.Select((column, i) => TextWrap.Lines(Strengthened(row, _rows[row][column]), group.Widths[i], Size))];
+        if (!_numbers || row == 0 || !cells.Skip(1).Any(lines => lines.Length > 1))
+            return cells;
+        for (var i = 1; i < cells.Length; i++)
+        {
+            var spans = _rows[row][group.Columns[i]];
+            var words = string.Concat(spans.Select(span => span.Text));
+            var halves = words.Split(Reader.CellStroke);
+            if (halves.Length == 2)
+                cells[i] = [[new TextSpan(halves[0], false)], [new TextSpan(halves[1], false)]];
+        }
+        return cells;
+    }
 
     private static ImmutableArray<TextSpan> Strengthened(int row, ImmutableArray<TextSpan> spans) =>
         row == 0 ? [.. spans.Select(span => span with { Strong = true })] : spans;
@@ -108,7 +167,7 @@ internal sealed class TableLayout
 
     private void DrawCells(ImmutableArray<ImmutableArray<TextSpan>>[] cells, double[] widths, Action<int, Action> each)
     {
-        var x = Flow.Left;
+        var x = _left;
         for (var column = 0; column < cells.Length; column++)
         {
             var (lines, width, left) = (cells[column], widths[column], x);
@@ -131,7 +190,7 @@ internal sealed class TableLayout
     private void Finish(ImmutableArray<ImmutableArray<TextSpan>>[] cells, double[] widths, bool header)
     {
         _flow.Use(Height(cells));
-        _flow.Rule(Flow.Left, _flow.Y, widths.Sum() + Gutter * (widths.Length - 1), header ? 0.9 : 0.35, header ? Ink.Soft : Ink.Line);
+        _flow.Rule(_left, _flow.Y, widths.Sum() + Gutter * (widths.Length - 1), header ? 0.9 : 0.35, header ? Ink.Soft : Ink.Line);
         _flow.Use(1);
     }
 

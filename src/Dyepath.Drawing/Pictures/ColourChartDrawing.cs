@@ -42,15 +42,27 @@ internal static class ColourChartDrawing
     private static double Fitting(ChartWindow window, ChartGeometry geometry, Room room) =>
         Math.Min(LargestCell, Math.Min(room.Width / window.Columns, room.Height / (window.Rows * geometry.Proportion)));
 
-    /// <summary>The colours alone, to scale, for a cover; cut to a height of at most three quarters of the width.</summary>
+    /// <summary>The colours alone, to scale, for a cover, five eighths as tall as wide where the fabric has the rows.</summary>
     public static Sheet Fabric(ColourChart chart, bool leftHanded, double width, string title)
     {
+        var unit = width / new ChartGeometry(chart, leftHanded).Whole.Columns;
+        var wanted = Math.Max(1, (int)(width * 0.62 / (unit * (chart.RowHeight / chart.UnitWidth))));
+        if (chart.Repeats && wanted > chart.Rows)
+            chart = Tiled(chart, (wanted + chart.Rows - 1) / chart.Rows);
         var geometry = new ChartGeometry(chart, leftHanded);
-        var unit = width / geometry.Whole.Columns;
-        var rows = Math.Clamp((int)(width * 0.75 / (unit * geometry.Proportion)), 1, chart.Rows);
+        var rows = Math.Min(wanted, chart.Rows);
         var cells = new ChartCells(chart, geometry, geometry.Whole with { EndRow = rows }, unit);
         return new Sheet(width, cells.Height, [.. cells.Colours()], title);
     }
+
+    /// <summary>The rows over and over.</summary>
+    private static ColourChart Tiled(ColourChart chart, int times) => chart with
+    {
+        Rows = chart.Rows * times,
+        Cells = [.. Enumerable.Repeat(chart.Cells, times).SelectMany(c => c)],
+        RowUnits = [.. Enumerable.Repeat(chart.RowUnits, times).SelectMany(r => r)],
+        RowOffsets = [.. Enumerable.Repeat(chart.RowOffsets, times).SelectMany(r => r)],
+    };
 
     private static Sheet Part(ColourChart chart, ChartGeometry geometry, ChartWindow window, double unitWidth, string title, string description)
     {

@@ -9,7 +9,7 @@ internal static class PieceCheck
 {
     public static void Piece(Plan plan, PiecePlan piece, PlainFabric fabric, Disagreements notes)
     {
-        notes.Same("foundationChains", piece.FoundationChains, Chains(fabric, piece.Stitches));
+        notes.Same("foundationChains", piece.FoundationChains, piece.Working == Working.Turned ? Chains(fabric, piece.Stitches) : piece.Stitches);
         notes.Same("foundation.chains", piece.Foundation.Chains, piece.FoundationChains);
         var stitches = piece.RowStitches.Average();
         var (along, up) = (fabric.StitchWidth * stitches, fabric.RowHeight * piece.Rows);

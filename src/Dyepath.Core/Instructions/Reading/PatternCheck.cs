@@ -6,7 +6,7 @@ using Dyepath.Core.Instructions.Writing;
 namespace Dyepath.Core.Instructions.Reading;
 
 /// <summary>
-/// The technical check: the plan's numbers by a second route, and the written pattern read back in every combination of terms and
+/// The technical check: the plan's numbers by a second route, and the written pattern read back in both terms and in every pair of
 /// units, its rows counted from their words and held against the plan.
 /// </summary>
 public static class PatternCheck
@@ -20,41 +20,30 @@ public static class PatternCheck
         var booklet = PatternWriter.Write(plan);
         foreach (var terms in Enum.GetValues<Terms>())
         {
-            var edition = plan.Project.Edition with { Terms = terms, Size = null };
-            Compare(plan, BookletReader.Read(TextBooklet.Write(booklet, edition)), found);
+            foreach (var units in Enum.GetValues<Units>())
+                found.AddRange(Text(plan, TextBooklet.Write(booklet, plan.Project.Edition with { Terms = terms, Units = units, Size = null })));
         }
         return [.. found.DistinctBy(f => (f.Place, f.Text))];
     }
 
-    /// <summary>Holds what the text says against the plan.</summary>
-    private static void Compare(Plan plan, ReadBooklet read, ImmutableArray<Finding>.Builder found)
+    /// <summary>Reads one edition's text, for all sizes or for one, and holds it against the plan.</summary>
+    /// <exception cref="FormatException">The text is not a booklet's.</exception>
+    public static ImmutableArray<Finding> Text(Plan plan, string text)
     {
-        foreach (var wrong in read.Disagreements)
-            found.Add(new Finding(FindingLevel.Fault, "pattern", wrong));
-        foreach (var size in plan.Sizes)
+        ArgumentNullException.ThrowIfNull(plan);
+        var read = BookletReader.Read(text);
+        var notes = new List<(string Place, string Text)>();
+        notes.AddRange(read.Disagreements.Select(wrong => ("", wrong)));
+        if (read.Sizes.Any(name => plan.Sizes.All(s => s.Name != name)))
+            notes.Add(("sizes", $"the text has sizes {string.Join(", ", read.Sizes)}"));
+        foreach (var size in plan.Sizes.Where(s => read.Sizes.Contains(s.Name)))
         {
-            var pieces = read.Pieces.Where(p => p.Size == size.Name).ToArray();
-            if (pieces.Length != size.Pieces.Length)
-            {
-                Wrong(size.Name, $"the text has {pieces.Length} pieces, the plan {size.Pieces.Length}");
-                continue;
-            }
-            foreach (var (said, planned) in pieces.Zip(size.Pieces))
-            {
-                var place = $"{size.Name}, {planned.Name}";
-                if (said.Chains != planned.FoundationChains)
-                    Wrong(place, $"the text begins with {said.Chains} chains, the plan with {planned.FoundationChains}");
-                if (said.Rows != planned.Rows)
-                    Wrong(place, $"the text works {said.Rows} rows, the plan {planned.Rows}");
-                for (var row = 0; row < said.RowStitches.Length; row++)
-                {
-                    var stitches = planned.RowStitches[row % planned.RowStitches.Length];
-                    if (said.RowStitches[row] != stitches)
-                        Wrong(place, $"row {row + 1} has {said.RowStitches[row]} stitches in the text, {stitches} in the plan");
-                }
-            }
+            PieceComparison.Compare(plan, size, read, notes);
+            EdgingComparison.Compare(size, read, notes);
+            TableComparison.Compare(size, read, notes);
         }
-
-        void Wrong(string place, string text) => found.Add(new Finding(FindingLevel.Fault, $"pattern: {place}", text));
+        LineComparison.Compare(plan, read, notes);
+        RowStartComparison.Compare(plan, read, notes);
+        return [.. notes.Select(n => new Finding(FindingLevel.Fault, n.Place.Length == 0 ? "pattern" : $"pattern: {n.Place}", n.Text))];
     }
 }

@@ -55,6 +55,8 @@ internal sealed partial class RowCounter
         if (FirstRow().Match(clause) is { Success: true } first)
         {
             var skipped = Number(first.Groups["nth"]) - 1;
+            if (first.Groups["skipped"].Success && Number(first.Groups["skipped"]) != skipped)
+                return false;
             var counts = first.Groups["counts"].Success ? 1 : 0;
             return Counted(counts, skipped) && (first.Groups["rest"].Success ? Counted(_left, _left) : Counted(1, 1));
         }
@@ -106,13 +108,13 @@ internal sealed partial class RowCounter
 
     private static int Number(Group group) => int.Parse(group.Value, CultureInfo.InvariantCulture);
 
-    [GeneratedRegex(@"^(turn|join with (sl st|ss) in first (st|ch)|do not join|mark the first st|moving the marker up|the last in the top of the turning ch|(sl st|ss) in first ch-1 space|which is left unworked)$")]
+    [GeneratedRegex(@"^(turn|join with (sl st|ss) in (first (st|ch)|top of beginning ch)|the last (sc|dc) in the space of the turning ch|do not join|mark the first st|moving the marker up|the last in the top of the turning ch|(sl st|ss) in first ch-1 space|which is left unworked)$")]
     private static partial Regex Ignored();
 
-    [GeneratedRegex(@"^ch \d+( \((?:(?<counts>counts as the first st)|does not count as a st)\))?$")]
+    [GeneratedRegex(@"^ch \d+( \((?:(?<counts>counts as (the first st|a ch-1 space))|does not count as a st)\))?$")]
     private static partial Regex ChainToTurn();
 
-    [GeneratedRegex(@"^(sc|hdc|dc|tr|htr) in (?<nth>\d+)(nd|rd|th) ch from hook( \(the \d+ skipped ch (?:(?<counts>count as the first st)|do not count as a st)\))?(?<rest> and in each ch to end)?$")]
+    [GeneratedRegex(@"^(sc|hdc|dc|tr|htr) in (?<nth>\d+)(nd|rd|th) ch from hook( \(the (?<skipped>\d+) (?:skipped|missed) ch (?:(?<counts>count as (the first st|a ch-1 space))|do not count as a st)\))?(?<rest> and in each ch to end)?$")]
     private static partial Regex FirstRow();
 
     [GeneratedRegex(@"^(sc|hdc|dc|tr|htr) in each (st|ch) (to end|around|to (?<unworked>last st|the turning ch))$")]

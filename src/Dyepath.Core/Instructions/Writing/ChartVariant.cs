@@ -4,51 +4,69 @@ using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Instructions.Writing;
 
+/// <summary>A piece of some size that follows a chart, and the chart row that is its row 1.</summary>
+internal sealed record ChartUse(string Size, string Piece, int Row);
+
 /// <summary>
 /// One chart and the pieces that follow it. A piece whose yarn begins where the chart's does in a later row shows the same rows from
 /// there on, so it shares the chart and begins at that row.
 /// </summary>
 /// <param name="Number">From 1.</param>
 /// <param name="Piece">The tallest piece that begins at chart row 1.</param>
-internal sealed record ChartVariant(int Number, PiecePlan Piece, ImmutableArray<string> Uses)
+internal sealed record ChartVariant(Plan Plan, int Number, PiecePlan Piece, ImmutableArray<ChartUse> Uses)
 {
     public string Stitches => Piece.RowStitches.Length == 2
-        ? $"{Piece.RowStitches[0]} and {Piece.RowStitches[1]} stitches in turn ({string.Join(", ", Uses)})"
-        : $"{Piece.Stitches} stitches ({string.Join(", ", Uses)})";
+        ? $"{Piece.RowStitches[0]} and {Piece.RowStitches[1]} stitches in turn"
+        : $"{Piece.Stitches} stitches";
+
+    public ImmutableArray<string> Sizes => [.. Uses.Select(u => u.Size).Distinct()];
+
+    /// <summary>Which pieces of which sizes, such as <c>front and back, all sizes; sleeve, XS and S</c>.</summary>
+    public string UsedBy
+    {
+        get
+        {
+            var all = Plan.Sizes.Length;
+            var bySizes = Uses.GroupBy(u => u.Piece).GroupBy(piece => string.Join(", ", piece.Select(u => u.Size)));
+            return string.Join("; ", bySizes.Select(g =>
+            {
+                var pieces = string.Join(" and ", g.Select(p => p.Key));
+                return all == 1 ? pieces : g.First().Count() == all ? $"{pieces}, all sizes" : $"{pieces} in {g.Key}";
+            }));
+        }
+    }
 
     public static ImmutableArray<ChartVariant> All(PatternContext context)
     {
-        var charts = new List<(PiecePlan Piece, List<string> Uses)>();
+        var charts = new List<ChartVariant>();
         foreach (var size in context.Plan.Sizes)
         {
             foreach (var piece in size.Pieces.Where(p => p.Pooled))
             {
-                var at = charts.FindIndex(c => FirstRow(context.Plan, c.Piece, piece) is not null);
+                var at = charts.FindIndex(c => FirstRow(c.Plan, c.Piece, piece) is not null);
                 if (at < 0)
-                    charts.Add((piece, [$"{size.Name} {piece.Name}"]));
-                else
                 {
-                    charts[at].Uses.Add($"{size.Name} {piece.Name}");
-                    if (piece.Rows > charts[at].Piece.Rows)
-                        charts[at] = (piece with { Start = charts[at].Piece.Start }, charts[at].Uses);
+                    charts.Add(new ChartVariant(context.Plan, charts.Count + 1, piece, [new ChartUse(size.Name, piece.Name, 1)]));
+                    continue;
                 }
+                var chart = charts[at];
+                var row = FirstRow(chart.Plan, chart.Piece, piece)!.Value;
+                charts[at] = chart with
+                {
+                    Uses = chart.Uses.Add(new ChartUse(size.Name, piece.Name, row)),
+                    Piece = piece.Rows > chart.Piece.Rows ? piece with { Start = chart.Piece.Start, StartSection = chart.Piece.StartSection } : chart.Piece,
+                };
             }
         }
-        return [.. charts.Select((c, i) => new ChartVariant(i + 1, c.Piece, [.. c.Uses]) { Plan = context.Plan })];
+        return [.. charts];
     }
 
-    /// <summary>Chart and row for a piece, such as <c>2</c> or <c>2 from row 5</c>.</summary>
-    public static string Place(ImmutableArray<ChartVariant> charts, PiecePlan piece)
+    /// <summary>The chart that a piece follows, and the chart row that is its row 1.</summary>
+    public static (int Chart, int Row) Place(ImmutableArray<ChartVariant> charts, string size, string piece)
     {
-        foreach (var chart in charts)
-        {
-            if (FirstRow(chart.Plan, chart.Piece, piece) is { } row)
-                return row == 1 ? $"{chart.Number}" : $"{chart.Number} from row {row}";
-        }
-        throw new InvalidOperationException("Every pooled piece has a chart.");
+        var chart = charts.Single(c => c.Uses.Any(u => u.Size == size && u.Piece == piece));
+        return (chart.Number, chart.Uses.Single(u => u.Size == size && u.Piece == piece).Row);
     }
-
-    public required Plan Plan { get; init; }
 
     /// <summary>The chart row that shows a piece's first row; null where the chart has none.</summary>
     private static int? FirstRow(Plan plan, PiecePlan chart, PiecePlan piece)

@@ -1,27 +1,35 @@
 using System.Collections.Immutable;
-using Dyepath.Core.Edgings;
+using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
+using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Instructions.Writing;
 
-/// <summary>Blocking, seams and edgings.</summary>
+/// <summary>Blocking, seams and ends, in the order in which they are done.</summary>
 internal static class MakingUpSection
 {
-    public static Section MakingUp(PatternContext context)
+    public static Section Write(PatternContext context)
     {
         var steps = ImmutableArray.CreateBuilder<Instruction>();
-        Add("Wash and dry every piece flat to the measurements of the drawing; let it dry fully.");
-        var top = context.Project.Garment.Shape is BoxyTop;
-        if (top)
+        Add(context.Pieces.Length == 1
+            ? "Wash the piece and dry it flat to the measurements of the drawing."
+            : "Wash the pieces and dry them flat to the measurements of the drawing.");
+        if (context.Plan.Sizes.SelectMany(s => s.Seams).Any(s => s.Where != "round join"))
+            Add(Sewing(context));
+        if (context.Project.Garment.Shape is BoxyTop)
         {
-            if (context.Pieces.FirstOrDefault(p => p.First.WrongSideOut) is { } turned)
-                Add($"Turn the {turned.Name} over, so that the side its odd-numbered rows show faces in: its colours then mirror the front's at every seam. Back and forth work looks alike on both sides.");
-            Add("Shoulders: lay front and back together, wrong sides out. Sew from each outer edge towards the middle, up to the marks of the neck opening; both ends of the opening take the most strain, so sew them twice.");
-            if (context.Pieces.Any(p => p.Name.StartsWith("sleeve", StringComparison.Ordinal)))
-                Add("Sleeves: sew the top edge of each sleeve between the armhole marks, its middle at the shoulder seam.");
-            Add("Sides: sew from the hem up to the armhole marks, row to row, then the sleeves' undersides.");
+            foreach (var step in Top(context))
+                Add(step);
         }
-        Add("Weave in the ends, following their own colours.");
+        else if (context.Project.Garment.Shape is Cowl && context.Pieces[0].First.Working == Working.Turned)
+        {
+            Add(context.Plan.Direction == Direction.Up
+                ? "Back seam: lay the two side edges together, right sides in, and sew row to row into a tube."
+                : "Back seam: lay the first row and the last row together, right sides in, and sew stitch to stitch into a tube.");
+        }
+        Add(context.Pieces.All(p => !p.First.Pooled || p.First.Foundation.Companion)
+            ? "Weave the ends in, each under its own colour."
+            : "Undo the extra chains, if you made any. Weave the ends in, each under its own colour.");
         var blocks = ImmutableArray.CreateBuilder<Block>();
         blocks.Add(new Steps(steps.ToImmutable()));
         if (context.Plan.Sizes.All(s => s.Seams.Length > 0))
@@ -32,53 +40,60 @@ internal static class MakingUpSection
         void Add(string text) => steps.Add(new Instruction(Phrase.Plain($"{steps.Count + 1}"), Phrase.Plain(text)));
     }
 
+    private static string Sewing(PatternContext context)
+    {
+        var seams = context.Project.Garment.Seams;
+        var yarn = context.Project.Companion is { } companion && companion.Uses.Contains(CompanionUse.Seams)
+            ? companion.Name
+            : "the variegated yarn, from a length of a colour that hides in the seam";
+        return $"Sew with {yarn}. Every seam takes in {Number(seams.HiddenStitches, "stitch", "stitches")} of each edge that is made of row ends and {Number(seams.HiddenRows, "row", "rows")} of each edge that is made of stitches.";
+    }
+
+    private static string Number(int count, string one, string many) => count switch
+    {
+        0 => $"no {one}",
+        1 => $"one {one}",
+        _ => FormattableString.Invariant($"{count} {many}"),
+    };
+
+    private static IEnumerable<string> Top(PatternContext context)
+    {
+        var up = context.Plan.Direction == Direction.Up;
+        if (context.Pieces.FirstOrDefault(p => p.BySize.Any(s => s.WrongSideOut)) is { } turned)
+        {
+            var sizes = context.Plan.Sizes.Where((_, i) => turned.BySize.ElementAt(i).WrongSideOut).Select(s => s.Name).ToArray();
+            var which = sizes.Length == context.Plan.Sizes.Length ? "" : $" in {(sizes.Length == 1 ? "size" : "sizes")} {string.Join(", ", sizes)}";
+            yield return $"Turn the {turned.Name} over{which}: the side that faces you in even-numbered rows becomes its outside, so that its colours mirror the front's at the seams. Fabric worked back and forth looks alike on both sides.";
+        }
+        yield return "Shoulders: lay front and back together, outsides in. Sew from each outer edge to the marks of the neck opening. Both ends of the opening take strain: sew there twice.";
+        if (context.Pieces.Any(p => p.Name == "sleeve"))
+        {
+            yield return up
+                ? "Sleeves: lay the last row of each sleeve, outsides in, between the two armhole marks, its middle at the shoulder seam, and sew."
+                : "Sleeves: lay the edge of each sleeve where odd-numbered rows end, outsides in, between the two armhole marks, its middle at the shoulder seam, and sew.";
+            yield return $"Sides and sleeves: sew {(up ? "row to row" : "stitch to stitch")} from the hem up to the armhole marks, and on along the underside of the sleeve to the cuff.";
+        }
+        else
+        {
+            yield return $"Sides: sew {(up ? "row to row" : "stitch to stitch")} from the hem up to the armhole marks.";
+        }
+    }
+
     /// <summary>How far the colours jump across each seam, so that a maker knows what to expect.</summary>
     private static Table SeamTable(PatternContext context)
     {
         var seams = context.Plan.Sizes[0].Seams;
         return new Table(
-            Phrase.Plain("How many stitches of yarn the colours jump at each seam, on average (0: they run on)."),
+            Phrase.Plain($"How the colours meet at each seam: by how many {context.UnitWord()} they jump on average (0: they run on)."),
             [Phrase.Plain("Seam"), .. context.Plan.Sizes.Select(s => Phrase.Plain(s.Name))],
             [.. seams.Select((seam, i) => ImmutableArray.CreateRange(
-                [Phrase.Plain(seam.Where), .. context.Plan.Sizes.Select(s => Phrase.Plain(MaterialsSection.Number(Math.Round(s.Seams[i].PhaseJump, 1))))]))],
+                [Phrase.Plain(Named(seam.Where)), .. context.Plan.Sizes.Select(s => Phrase.Plain(Rounded(s.Seams[i].PhaseJump)))]))],
             PerSizeColumns: true);
     }
 
-    public static Section? Edgings(PatternContext context)
-    {
-        var plans = context.Plan.Sizes[0].Edgings;
-        if (plans.IsEmpty)
-            return null;
-        var blocks = ImmutableArray.CreateBuilder<Block>();
-        var shown = new HashSet<string>();
-        for (var i = 0; i < plans.Length; i++)
-        {
-            var at = i;
-            var plan = plans[at];
-            if (!EdgingLibrary.TryFind(plan.Edging, out var edging))
-                throw new InvalidOperationException($"The plan names an edging that does not ship: {plan.Edging}.");
-            blocks.Add(new Subheading(Phrase.Of($"{PlaceWords.Of(plan.Where)}{(plan.Copies == 1 ? "" : $" (work {plan.Copies})")}: {edging.Name}")));
-            blocks.Add(new Paragraph(Phrase.Of(
-                $"{context.Each(s => s.Edgings[at].PickUp)} stitches, {context.Each(s => s.Edgings[at].Rounds)} rounds, about {context.Each(s => s.Edgings[at].Depth)} deep. Pick up evenly:")));
-            blocks.Add(PickUpRules(context, at));
-            if (shown.Add(plan.Edging))
-            {
-                blocks.Add(new Steps(edging.Steps));
-                blocks.Add(new Figure(edging.Chart, Phrase.Of($"{edging.Name}, by the standard symbols."), Phrase.Of($"The stitches of the {edging.Name} as drawn in charts; the steps above say the same in words.")));
-            }
-            else
-            {
-                blocks.Add(new Paragraph(Phrase.Plain("Worked as above.")));
-            }
-        }
-        return new Section("edgings", Phrase.Plain("Edgings"), blocks.ToImmutable());
-    }
+    private static string Named(string seam) => seam.EndsWith(" sleeve", StringComparison.Ordinal) ? $"under the {seam}" : seam;
 
-    private static Bullets PickUpRules(PatternContext context, int at)
-    {
-        var rules = context.Plan.Sizes.GroupBy(s => s.Edgings[at].Rule).ToArray();
-        return new Bullets([.. rules.Select(group => rules.Length == 1
-            ? Phrase.Plain(group.Key)
-            : Phrase.Of($"{new Strong(Phrase.Plain(string.Join(", ", group.Select(s => s.Name))))}: {group.Key}"))]);
-    }
+    /// <summary>To the half stitch: finer is beyond what an eye sees at a seam.</summary>
+    private static string Rounded(double jump) =>
+        MaterialsSection.Number(Math.Round(jump * 2, MidpointRounding.AwayFromZero) / 2);
 }

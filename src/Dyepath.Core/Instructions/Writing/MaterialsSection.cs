@@ -1,32 +1,36 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Dyepath.Core.Quantities;
+using Dyepath.Core.Sizing;
 
 namespace Dyepath.Core.Instructions.Writing;
 
 /// <summary>Yarn, hook, notions and gauge.</summary>
 internal static class MaterialsSection
 {
+    /// <summary>Enough that the tape's error is small beside the yarn.</summary>
+    private const int Unravelled = 20;
+
     public static Section Materials(PatternContext context)
     {
         var yarn = context.Project.Yarn;
         var category = yarn.Category is { } number ? $", weight category {number}" : "";
         var items = ImmutableArray.CreateBuilder<Phrase>();
         items.Add(Phrase.Of(
-            $"{yarn.Name}: {yarn.Fibre}{category}; {OneYarn(yarn.Ball.Length)}, {OneMass(yarn.Ball.Mass)} a ball. {context.Each(s => s.Yarn.BallsSafe)} balls ({context.Each(s => s.Yarn.BallsTypical)} are used when joins fall as planned)."));
+            $"{yarn.Name}: {yarn.Fibre}{category}; {OneYarn(yarn.Ball.Length)}, {OneMass(yarn.Ball.Mass)} a ball. Balls to buy: {context.Each(s => s.Yarn.BallsSafe)}."));
         if (context.Project.Companion is { } companion && context.Plan.Sizes.All(s => s.Yarn.Companion is not null))
         {
             items.Add(Phrase.Of(
-                $"{companion.Name}, solid: {OneYarn(companion.Ball.Length)}, {OneMass(companion.Ball.Mass)} a ball. Balls: {context.Each(s => s.Yarn.Companion!.Balls)}."));
+                $"{companion.Name}, the companion yarn for {Uses(companion)}: {OneYarn(companion.Ball.Length)}, {OneMass(companion.Ball.Mass)} a ball. Balls to buy: {context.Each(s => s.Yarn.Companion!.Balls)}."));
         }
-        items.Add(Phrase.Of($"Hook of {Millimetres(context.Project.Fabric.Swatch.HookMillimetres)}, or the size that gives the {new Term("gauge")}."));
-        items.Add(Phrase.Plain("Locking stitch markers, tapestry needle, tape measure, scrap yarn to mark rows."));
+        items.Add(Phrase.Of($"Hook of {Hook(context.Project.Fabric.Swatch.HookMillimetres)}, or the size that gives the {new Term("gauge")}."));
+        items.Add(Phrase.Plain("Locking stitch markers, tapestry needle, tape measure."));
         return new Section("materials", Phrase.Plain("Materials"),
         [
             new Bullets(items.ToImmutable()),
             new Figure(
                 new YarnRuler(context.Key, [.. context.Plan.Ring.Sections.Select(Yarns.ColourRing.ToUnits)]),
-                Phrase.Plain("The colour sequence, in stitches."),
+                Phrase.Plain($"The colour sequence, in {context.UnitWord()}."),
                 SequenceInWords(context)),
             YarnTable(context),
             .. context.Own("materials"),
@@ -44,12 +48,12 @@ internal static class MaterialsSection
             if (gauge is not null)
                 rows.Add(Phrase.Of($"{state}: {Number(gauge.Stitches)} stitches and {Number(gauge.Rows)} rows over {gauge.Over}."));
         }
-        var unit = fabric.Stitch.StitchesPerUnit == 1 ? "stitch" : "pair of stitches";
         return new Section("gauge", Phrase.Of($"{new Term("Gauge")}"),
         [
             new Bullets(rows.ToImmutable()),
             new Paragraph(Phrase.Of(
-                $"The size depends on these; the picture depends on the yarn in a {unit}: {Number(Math.Round(context.Plan.YarnPerUnit.Centimetres, 2))} cm. Check both before you begin.")),
+                $"The size depends on these, the picture on the yarn that a {(fabric.Stitch.StitchesPerUnit == 1 ? "stitch" : "pair of stitches")} takes. Check both: unravel {Unravelled} {context.UnitWord()} of the swatch, and measure the yarn without pulling it.")),
+            new Bullets([Phrase.Of($"Yarn in {Unravelled} {context.UnitWord()}: {context.Plan.YarnPerUnit * Unravelled}.")]),
             .. context.Own("gauge"),
         ]);
     }
@@ -59,12 +63,12 @@ internal static class MaterialsSection
         var rows = ImmutableArray.CreateBuilder<ImmutableArray<Phrase>>();
         Row(Phrase.Of($"Length, {new UnitNames(UnitsOf.YarnLength)}"), s => new Bare(new YarnLength(new([s.Yarn.Length]))));
         Row(Phrase.Of($"Weight, {new UnitNames(UnitsOf.YarnMass)}"), s => new Bare(new YarnMass(new([s.Yarn.Mass]))));
-        Row(Phrase.Plain("Balls, typical"), s => new Count(new([s.Yarn.BallsTypical])));
-        Row(Phrase.Plain("Balls, with reserve"), s => new Count(new([s.Yarn.BallsSafe])));
+        Row(Phrase.Plain("Balls, if joins fall as planned"), s => new Count(new([s.Yarn.BallsTypical])));
+        Row(Phrase.Plain("Balls to buy"), s => new Count(new([s.Yarn.BallsSafe])));
         if (context.Plan.Sizes.All(s => s.Yarn.Companion is not null))
         {
             Row(Phrase.Of($"Companion yarn, {new UnitNames(UnitsOf.YarnLength)}"), s => new Bare(new YarnLength(new([s.Yarn.Companion!.Length]))));
-            Row(Phrase.Plain("Companion yarn, balls"), s => new Count(new([s.Yarn.Companion!.Balls])));
+            Row(Phrase.Plain("Companion yarn, balls to buy"), s => new Count(new([s.Yarn.Companion!.Balls])));
         }
         return new Table(
             Phrase.Plain("Yarn by size, with restarts, joins, edgings, seams, tails and swatch."),
@@ -80,7 +84,24 @@ internal static class MaterialsSection
     {
         var said = context.Key.Select((colour, i) =>
             $"{Number(Yarns.ColourRing.ToUnits(context.Plan.Ring.Sections[i]))} of {colour.Name} ({colour.Symbol})");
-        return Phrase.Plain($"In the order in which the yarn runs: {string.Join(", ", said)}; then again from the first.");
+        return Phrase.Plain($"In the order in which the yarn runs: {string.Join(", ", said)}; then from the first again.");
+    }
+
+    private static string Uses(Yarns.CompanionYarn companion) => string.Join(" and ", companion.Uses.Select(use => use switch
+    {
+        Yarns.CompanionUse.Foundation => "foundation chains",
+        Yarns.CompanionUse.Seams => "seams",
+        Yarns.CompanionUse.Edgings => "edgings",
+        Yarns.CompanionUse.PlainPieces => "plain pieces",
+        _ => throw new ArgumentOutOfRangeException(nameof(companion), use, "No words for this use."),
+    }));
+
+    /// <summary>With its letter where a hook of exactly this size has one; letters vary by maker, millimetres govern.</summary>
+    private static string Hook(double millimetres)
+    {
+        var known = HookSizes.Nearest(Length.FromMillimetres(millimetres));
+        var letter = Math.Abs(known.Diameter.Millimetres - millimetres) < 1e-6 && known.Us.Length > 0 ? $" (American {known.Us})" : "";
+        return Millimetres(millimetres) + letter;
     }
 
     private static Phrase OneYarn(Length length) => new([new YarnLength(new([length]))]);

@@ -4,51 +4,59 @@ using Dyepath.Core.Garments;
 
 namespace Dyepath.Core.Instructions.Writing;
 
-/// <summary>Abbreviations, and what a maker should know before she begins.</summary>
+/// <summary>What a maker should know before she begins.</summary>
 internal static class NotesSection
 {
-    public static Section Abbreviations(PatternContext context)
-    {
-        var stitch = context.Project.Fabric.Stitch;
-        var items = ImmutableArray.CreateBuilder<Phrase>();
-        items.Add(Phrase.Of($"{new Strong(Phrase.Plain("ch"))}: chain"));
-        items.Add(Phrase.Of($"{Bold("sl st")}: slip stitch"));
-        items.Add(Phrase.Of($"{Bold("sc")}: {new Term("single crochet")}"));
-        if (stitch == FabricStitch.HalfDoubleCrochet)
-            items.Add(Phrase.Of($"{Bold("hdc")}: {new Term("half double crochet")}"));
-        if (stitch == FabricStitch.DoubleCrochet)
-            items.Add(Phrase.Of($"{Bold("dc")}: {new Term("double crochet")}"));
-        items.Add(Phrase.Of($"{new Strong(Phrase.Plain("st(s)"))}: stitch(es)"));
-        items.Add(Phrase.Of($"{new Strong(Phrase.Plain("rep"))}: repeat"));
-        items.Add(Phrase.Of($"{new Strong(Phrase.Plain("RS, WS"))}: right side, wrong side"));
-        return new Section("abbreviations", Phrase.Plain("Abbreviations"),
-        [
-            new Paragraph(Phrase.Of($"The pattern is in {new Term("US terms")}.")),
-            new Bullets(items.ToImmutable()),
-        ]);
-
-        static Strong Bold(string us) => new(new Phrase([new Term(us)]));
-    }
-
-    public static Section Notes(PatternContext context)
+    public static Section Write(PatternContext context)
     {
         var plan = context.Plan;
         var items = ImmutableArray.CreateBuilder<Phrase>();
-        items.Add(Phrase.Plain("Size lists give the smallest size first and the others in parentheses; a number that stands alone is for every size."));
-        if (plan.Project.Garment.Shape is BoxyTop)
+        items.Add(Way(context));
+        if (context.Pieces[0].First.Working != Working.Spiral)
         {
-            items.Add(Phrase.Plain(plan.Direction == Direction.Up
-                ? "The panels are worked from the hem up: stitches run round the body, rows run up it."
-                : "The panels are worked sideways, from one side seam to the other: stitches run up the body, rows run round it."));
+            var chain = context.InRounds ? "beginning chain and joining stitch" : "turning chain";
+            var turn = context.InRounds ? "join" : "turn";
+            items.Add(Phrase.Plain(context.Pieces.First(p => p.First.Pooled).First.TurnCost switch
+            {
+                0 => $"Pull every {chain} close, so that the {turn} takes no yarn that shows in the colours.",
+                < 0.6 and > 0 => $"Leave every {chain} at its natural size: a {turn} takes about half a {context.UnitWord(one: true)} of yarn, and the picture counts on it.",
+                _ => $"Work every {chain} alike: the picture counts on the yarn that it takes.",
+            }));
         }
-        items.Add(Phrase.Plain(context.Pieces[0].First.TurnCost switch
+        if (context.Pieces.Any(p => p.First is { Pooled: true, RowStitches.Length: 2 }))
         {
-            0 => "Pull the turning chain close, so that the turn takes no yarn that shows in the colours.",
-            < 0.6 and > 0 => "Leave the turning chain at its natural size: it takes about half a stitch of yarn, and the picture counts on it.",
-            _ => "Work every turning chain alike: the picture counts on the yarn that it takes.",
-        }));
-        items.Add(Phrase.Plain("Nobody holds this picture by even work alone. Compare each row with the table of row starts, and work a little tighter or looser until the next colour change when a colour comes early or late."));
-        items.Add(Phrase.Plain("A knot in the ball is a join: cut back to the same place of the sequence and go on from there."));
+            items.Add(Phrase.Plain(
+                "Rows have two stitch counts in turn: every even-numbered row makes one stitch more at its beginning, every odd-numbered row leaves it unworked at its end. The edge wavers by half a stitch, and the seam hides it."));
+        }
+        items.Add(Phrase.Plain("A knot in the ball is a join: cut back to the same place of the sequence and go on from there. So is the end of a ball."));
         return new Section("notes", Phrase.Plain("Notes"), [new Bullets(items.ToImmutable()), .. context.Own("notes")]);
+    }
+
+    private static Phrase Way(PatternContext context)
+    {
+        var up = context.Plan.Direction == Direction.Up;
+        var (stitches, rows) = context.Project.Garment.Shape switch
+        {
+            BoxyTop => up ? ("run round the body", "run up it") : ("run up the body", "run round it"),
+            Cowl => up ? ("run round the cowl", "run up it") : ("run up the cowl", "run round it"),
+            _ => up ? ("run across the width", "run up the length") : ("run along the length", "run across the width"),
+        };
+        if (context.InRounds)
+        {
+            return context.Pieces[0].First.Working switch
+            {
+                Working.Spiral => Phrase.Plain("Worked in one spiral from the lower edge up, right side always facing; the rounds are not joined."),
+                Working.RoundsTurned => Phrase.Plain("Worked in joined rounds from the lower edge up, and turned after every join."),
+                _ => Phrase.Plain("Worked in joined rounds from the lower edge up, right side always facing."),
+            };
+        }
+        var how = context.Project.Garment.Shape switch
+        {
+            BoxyTop => up ? "Front, back and sleeves are worked upwards" : "Front, back and sleeves are worked sideways, from one side to the other",
+            _ => up ? "Worked upwards, back and forth" : "Worked sideways, back and forth",
+        };
+        if (context.Project.Garment.Shape is BoxyTop && !context.Pieces.Any(p => p.Name == "sleeve"))
+            how = how.Replace("Front, back and sleeves", "Front and back", StringComparison.Ordinal);
+        return Phrase.Plain($"{how}: stitches {stitches}, rows {rows}.");
     }
 }

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Projects;
+using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Instructions.Writing;
 
@@ -33,21 +35,47 @@ internal sealed class PatternContext
     /// <summary>The colour of a section, with its symbol.</summary>
     public ColourName Colour(int section) => new(section, Key[section].Name, Key[section].Symbol);
 
+    /// <summary>What the pattern calls the solid yarn.</summary>
+    public string CompanionName => Project.Companion?.Name ?? "the companion yarn";
+
+    /// <summary>The yarn that serves for a use, by name.</summary>
+    public string YarnFor(CompanionUse use) =>
+        Project.Companion is { } companion && companion.Uses.Contains(use) ? companion.Name : Project.Yarn.Name;
+
+    /// <summary>Whether the garment's first piece grows in rounds.</summary>
+    public bool InRounds => Pieces[0].First.Working != Working.Turned;
+
+    public string RowWord => InRounds ? "round" : "row";
+
+    /// <summary>What is counted against the yarn.</summary>
+    public string UnitWord(bool one = false) => (Project.Fabric.Stitch.StitchesPerUnit, one) switch
+    {
+        (1, true) => "stitch",
+        (1, false) => "stitches",
+        (_, true) => "pair",
+        _ => "pairs",
+    };
+
     /// <summary>The designer's own words for a place, if any.</summary>
     public IEnumerable<Block> Own(string place) =>
         Project.Words.TryGetValue(place, out var words) && words.Length > 0 ? [new OwnWords(place, words)] : [];
 }
 
 /// <summary>One piece in all sizes.</summary>
-internal sealed class SizedPiece(PatternContext context, int index)
+/// <param name="only">Index of the one size that it is written for; missing, all of them.</param>
+internal sealed class SizedPiece(PatternContext context, int index, int? only = null)
 {
     /// <summary>Of the first size; use it for what does not differ by size.</summary>
-    public PiecePlan First => context.Plan.Sizes[0].Pieces[index];
+    public PiecePlan First => context.Plan.Sizes[only ?? 0].Pieces[index];
+
+    public SizedPiece Only(int size) => new(context, index, size);
 
     public string Name => First.Name;
 
-    public IEnumerable<PiecePlan> BySize => context.Plan.Sizes.Select(size => size.Pieces[index]);
+    public IEnumerable<PiecePlan> BySize => only is not null ? [First] : context.Plan.Sizes.Select(size => size.Pieces[index]);
+
+    public IEnumerable<string> SizeNames => only is { } one ? [context.Plan.Sizes[one].Name] : context.Plan.Sizes.Select(size => size.Name);
 
     public PerSize<T> Each<T>(Func<PiecePlan, T> number)
-        where T : notnull => context.Each(size => number(size.Pieces[index]));
+        where T : notnull => new([.. BySize.Select(number)]);
 }

@@ -19,14 +19,18 @@ public static class PatternWriter
         sections.Add(SizesSection.Write(context));
         sections.Add(MaterialsSection.Materials(context));
         sections.Add(MaterialsSection.Gauge(context));
-        sections.Add(NotesSection.Abbreviations(context));
-        sections.Add(NotesSection.Notes(context));
-        sections.Add(PiecesSection.Write(context));
-        sections.Add(MakingUpSection.MakingUp(context));
-        if (MakingUpSection.Edgings(context) is { } edgings)
-            sections.Add(edgings);
-        sections.Add(ColoursSection.Write(context));
+        ImmutableArray<Section?> work =
+        [
+            NotesSection.Write(context),
+            ColoursSection.Write(context),
+            PiecesSection.Write(context),
+            MakingUpSection.Write(context),
+            EdgingsSection.Write(context),
+        ];
+        sections.AddRange(AbbreviationsSection.Write(context, work.OfType<Section>()));
+        sections.AddRange(work.OfType<Section>());
         sections.Add(CareSection.Write(context));
+        sections.Add(ChartsSection.Write(context));
         return new Booklet(
             plan.Project.Title, plan.Project.Designer, [.. plan.Sizes.Select(s => s.Name)], plan.Project.Edition, sections.ToImmutable());
     }

@@ -9,6 +9,7 @@ internal sealed class RowInstructions
 {
     private static readonly Term Sc = new("sc");
     private static readonly Term Skip = new("skip");
+    private static readonly Term Skipped = new("skipped");
     private static readonly Term SlipStitch = new("sl st");
 
     private readonly FabricStitch _stitch;
@@ -45,14 +46,14 @@ internal sealed class RowInstructions
             AddAlternatingRows(steps);
         else
             AddPlainRows(steps);
-        steps.Add(new Instruction(Phrase.Plain("End"), Phrase.Of($"Fasten off after {RowWord.ToLowerInvariant()} {Rows}.")));
+        steps.Add(new Instruction(Phrase.Plain("End"), Phrase.Plain("Fasten off.")));
         return new Steps(steps.ToImmutable());
     }
 
     private Instruction Foundation() => new(
         Phrase.Plain("Foundation"),
         _round
-            ? Phrase.Of($"Ch {_piece.Each(p => p.FoundationChains)}. Join with {SlipStitch} in first ch to form a ring, taking care not to twist the chain.")
+            ? Phrase.Of($"Ch {_piece.Each(p => p.FoundationChains)}. Without twisting the chain, join with {SlipStitch} in its first ch to form a ring.")
             : Phrase.Of($"Ch {_piece.Each(p => p.FoundationChains)}."));
 
     private void AddPlainRows(ImmutableArray<Instruction>.Builder steps)
@@ -60,7 +61,7 @@ internal sealed class RowInstructions
         var st = new Term(_stitch.Abbreviation);
         steps.Add(Row(1, Phrase.Of($"{Capital(_stitch.Abbreviation)} in {FirstChain()} and in each ch to end"), Stitches));
         steps.Add(Row(2, Phrase.Of($"{Turn()}{EachStitch(st)}"), Stitches));
-        steps.Add(Repeat(3, Phrase.Plain("Repeat row 2")));
+        steps.Add(Repeat(3, "row 2"));
     }
 
     /// <summary>N, then N + 1 with one more worked into the edge where the row begins, then N again.</summary>
@@ -75,21 +76,21 @@ internal sealed class RowInstructions
         steps.Add(Row(3, _chainCounts
             ? Phrase.Of($"{Turn()}{Skip} first st, {st} in each st to the turning ch, which is left unworked")
             : Phrase.Of($"{Turn()}{st} in each st to last st, which is left unworked"), Stitches));
-        steps.Add(Repeat(4, Phrase.Plain("Repeat rows 2 and 3")));
+        steps.Add(Repeat(4, "rows 2 and 3"));
     }
 
     /// <summary>
-    /// Even counts repeat one row; odd counts alternate two, so that both edges are single crochet and every single
-    /// crochet between them still lies over a chain space.
+    /// Even counts repeat one row, which begins with a space of two chains; odd counts alternate two rows, so that both edges are
+    /// single crochet and every single crochet between them still lies over a chain space.
     /// </summary>
     private void AddLinenRows(ImmutableArray<Instruction>.Builder steps)
     {
         var counts = Stitches.Values;
         if (counts.All(n => n % 2 == 0))
         {
-            steps.Add(Row(1, Phrase.Of($"{new Term("Sc")} in {FirstChain()}, *ch 1, {Skip} next ch, {Sc} in next ch; rep from * to last ch, {Sc} in last ch"), Stitches));
-            steps.Add(Row(2, Phrase.Of($"{Turn()}{Sc} in first {Sc}, *ch 1, {Skip} next {Sc}, {Sc} in next ch-1 space; rep from * to last {Sc}, {Sc} in last {Sc}"), Stitches));
-            steps.Add(Repeat(3, Phrase.Plain("Repeat row 2")));
+            steps.Add(Row(1, Phrase.Of($"{new Term("Sc")} in 4th ch from hook (the 3 {Skipped} ch count as a ch-1 space), *ch 1, {Skip} next ch, {Sc} in next ch; rep from * to end"), Stitches));
+            steps.Add(Row(2, Phrase.Of($"Ch 2 (counts as a ch-1 space), {Skip} first {Sc}, {Sc} in next ch-1 space, *ch 1, {Skip} next {Sc}, {Sc} in next ch-1 space; rep from * to end, the last {Sc} in the space of the turning ch"), Stitches));
+            steps.Add(Repeat(3, "row 2"));
             return;
         }
         if (counts.Any(n => n % 2 == 0))
@@ -97,7 +98,7 @@ internal sealed class RowInstructions
         steps.Add(Row(1, Phrase.Of($"{new Term("Sc")} in {FirstChain()}, *ch 1, {Skip} next ch, {Sc} in next ch; rep from * to end"), Stitches));
         steps.Add(Row(2, Phrase.Of($"{Turn()}{Sc} in first {Sc}, {Sc} in next ch-1 space, *ch 1, {Skip} next {Sc}, {Sc} in next ch-1 space; rep from * to last {Sc}, {Sc} in last {Sc}"), Stitches));
         steps.Add(Row(3, Phrase.Of($"{Turn()}{Sc} in first {Sc}, *ch 1, {Skip} next {Sc}, {Sc} in next ch-1 space; rep from * to last 2 {Sc}, ch 1, {Skip} next {Sc}, {Sc} in last {Sc}"), Stitches));
-        steps.Add(Repeat(4, Phrase.Plain("Repeat rows 2 and 3")));
+        steps.Add(Repeat(4, "rows 2 and 3"));
     }
 
     private void AddRounds(ImmutableArray<Instruction>.Builder steps)
@@ -106,8 +107,8 @@ internal sealed class RowInstructions
         var close = _piece.First.Working switch
         {
             Working.Spiral => Phrase.Plain(", do not join; mark the first st"),
-            Working.RoundsTurned => Phrase.Of($", join with {SlipStitch} in first st, turn"),
-            _ => Phrase.Of($", join with {SlipStitch} in first st"),
+            Working.RoundsTurned => Phrase.Of($", join with {SlipStitch} {Joining()}, turn"),
+            _ => Phrase.Of($", join with {SlipStitch} {Joining()}"),
         };
         if (_stitch == FabricStitch.Linen)
         {
@@ -117,16 +118,20 @@ internal sealed class RowInstructions
         else
         {
             var spiral = _piece.First.Working == Working.Spiral;
-            var start = spiral ? Phrase.Empty : Phrase.Of($"{Chains()}, ");
-            steps.Add(Row(1, Phrase.Of($"{(spiral ? Phrase.Empty : start)}{Words(st, "in each ch around")}{close}"), Stitches));
+            steps.Add(Row(1, spiral
+                ? Phrase.Of($"{Capital(_stitch.Abbreviation)} in each ch around{close}")
+                : Phrase.Of($"{Lift("ch")}{st} in each ch around{close}"), Stitches));
             steps.Add(Row(2, spiral
-                ? Phrase.Of($"{Words(st, "in each st around")}, moving the marker up")
-                : Phrase.Of($"{start}{Words(st, "in each st around")}{close}"), Stitches));
+                ? Phrase.Of($"{Capital(_stitch.Abbreviation)} in each st around, moving the marker up")
+                : Phrase.Of($"{Lift("st")}{st} in each st around{close}"), Stitches));
         }
-        steps.Add(Repeat(3, Phrase.Plain("Repeat round 2")));
-
-        static Phrase Words(Term stitch, string where) => Phrase.Of($"{stitch} {where}");
+        steps.Add(Repeat(3, "round 2"));
     }
+
+    /// <summary>The chain that begins a joined round; where it is the first stitch, it stands in the place of one.</summary>
+    private Phrase Lift(string below) => _chainCounts ? Phrase.Of($"{Chains()}, {Skip} first {below}, ") : Phrase.Of($"{Chains()}, ");
+
+    private string Joining() => _chainCounts ? "in top of beginning ch" : "in first st";
 
     private Phrase FirstChain()
     {
@@ -135,8 +140,8 @@ internal sealed class RowInstructions
         if (_stitch.TurningChains == 1)
             return Phrase.Of($"{ordinal} ch from hook");
         return _chainCounts
-            ? Phrase.Of($"{ordinal} ch from hook (the {nth - 1} skipped ch count as the first st)")
-            : Phrase.Of($"{ordinal} ch from hook (the {nth - 1} skipped ch do not count as a st)");
+            ? Phrase.Of($"{ordinal} ch from hook (the {nth - 1} {Skipped} ch count as the first st)")
+            : Phrase.Of($"{ordinal} ch from hook (the {nth - 1} {Skipped} ch do not count as a st)");
     }
 
     private Phrase Chains() => _stitch.TurningChains == 1
@@ -153,9 +158,9 @@ internal sealed class RowInstructions
         Phrase.Of($"{RowWord} {number}{Face(number)}"),
         Phrase.Of($"{work}{(_turned && !_round ? ", turn" : "")}. {stitches} sts."));
 
-    private Instruction Repeat(int from, Phrase what) => new(
-        Phrase.Of($"{RowWord}s {from} to {Rows}"),
-        Phrase.Of($"{what}."));
+    private Instruction Repeat(int from, string what) => new(
+        Phrase.Plain($"From {RowWord.ToLowerInvariant()} {from}"),
+        Phrase.Of($"Repeat {what} until you have {Rows} {RowWord.ToLowerInvariant()}s."));
 
     private string Face(int number) => !_turned ? "" : number % 2 == 1 ? " (RS)" : " (WS)";
 

@@ -19,14 +19,14 @@ internal static class SchematicFigure
             var (width, height) = (plan.Width.Centimetres, plan.Height.Centimetres);
             var gap = Math.Max(3, 0.06 * Math.Max(width, height));
             var dimensions = ImmutableArray.CreateBuilder<Dimension>();
-            Add(new PlanePoint(0, height), new PlanePoint(width, height), -gap, $"{piece.Name}, width", p => p.Width);
-            Add(new PlanePoint(0, 0), new PlanePoint(0, height), -gap, $"{piece.Name}, height", p => p.Height);
+            Add(new PlanePoint(0, height), new PlanePoint(width, height), -gap, $"{NamesAlike(context, piece)}, width", p => p.Width);
+            Add(new PlanePoint(0, 0), new PlanePoint(0, height), -gap, $"{NamesAlike(context, piece)}, height", p => p.Height);
             pieces.Add(new SchematicPiece(
-                piece.Name,
+                NamesAlike(context, piece),
                 [new(0, 0), new(width, 0), new(width, height), new(0, height)],
                 dimensions.ToImmutable(),
                 Marks(context, drawn, plan),
-                context.Plan.Direction == Direction.Sideways && piece.First.Name is "front" or "back" ? new(-1, 0) : new(0, -1)));
+                context.Plan.Direction == Direction.Sideways ? new(-1, 0) : new(0, -1)));
 
             void Add(PlanePoint from, PlanePoint to, double offset, string what, Func<PiecePlan, Length> value)
             {
@@ -40,10 +40,10 @@ internal static class SchematicFigure
         [
             new Figure(
                 new Schematic(pieces.ToImmutable()),
-                Phrase.Of($"The pieces of size {sizes[drawn].Name} to scale, before seams and edgings."),
+                Phrase.Of($"{(sizes.Length == 1 ? "The pieces" : $"The pieces of size {sizes[drawn].Name}")} to scale, before seams and edgings."),
                 Alternative(context)),
             new Table(
-                Phrase.Plain("Dimensions of the drawing, before seams and edgings."),
+                Phrase.Plain("Dimensions lettered in the drawing, before seams and edgings."),
                 [Phrase.Plain("Size"), .. sizes.Select(s => Phrase.Plain(s.Name))],
                 rows.ToImmutable(),
                 PerSizeColumns: true),
@@ -57,9 +57,15 @@ internal static class SchematicFigure
         return named >= 0 ? named : sizes.Length / 2;
     }
 
+    /// <summary>All the pieces that one drawing serves.</summary>
+    private static string NamesAlike(PatternContext context, SizedPiece drawn) =>
+        string.Join(" and ", context.Pieces.Where(piece => Outline(piece) == Outline(drawn)).Select(piece => piece.Name));
+
+    private static string Outline(SizedPiece piece) => string.Join(';', piece.BySize.Select(p => $"{p.Width}×{p.Height}"));
+
     /// <summary>Pieces that differ in size in some size of the pattern; a back like its front is drawn once.</summary>
     private static IEnumerable<SizedPiece> Distinct(PatternContext context) => context.Pieces
-        .DistinctBy(piece => string.Join(';', piece.BySize.Select(p => $"{p.Width}×{p.Height}")));
+        .DistinctBy(Outline);
 
     private static ImmutableArray<SchematicMark> Marks(PatternContext context, int drawn, PiecePlan piece)
     {

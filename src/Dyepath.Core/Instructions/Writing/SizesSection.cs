@@ -9,7 +9,7 @@ internal static class SizesSection
 {
     private static readonly ImmutableArray<(GarmentMeasure Measure, string Name)> Names =
     [
-        (GarmentMeasure.Width, "Finished bust"),
+        (GarmentMeasure.Width, "Width"),
         (GarmentMeasure.Length, "Length"),
         (GarmentMeasure.ArmholeDepth, "Armhole depth"),
         (GarmentMeasure.NeckWidth, "Neck opening, flat"),
@@ -29,14 +29,14 @@ internal static class SizesSection
         foreach (var (measure, name) in Names)
         {
             if (sizes.All(s => s.Finished.ContainsKey(measure)))
-                rows.Add(Row(measure == GarmentMeasure.Width ? $"Finished {girth}" : name, s => s.Finished[measure]));
+                rows.Add(Row(measure == GarmentMeasure.Width && sizes.All(s => s.Body.ContainsKey(girth)) ? $"Finished {girth}" : name, s => s.Finished[measure]));
         }
         if (sizes.All(s => s.Body.ContainsKey(girth) && s.Finished.ContainsKey(GarmentMeasure.Width)))
-            rows.Add(Row("Ease", s => s.Finished[GarmentMeasure.Width] - s.Body[girth]));
+            rows.Add(Row($"Ease at the {girth}", s => s.Finished[GarmentMeasure.Width] - s.Body[girth]));
         return new Section("sizes", Phrase.Plain("Sizes"),
         [
             new Table(
-                Phrase.Plain("Measurements of the body and of the finished garment."),
+                Phrase.Plain(sizes.All(s => s.Body.ContainsKey(girth)) ? "Measurements of the body and of the finished garment." : "Finished measurements."),
                 [Phrase.Plain("Size"), .. sizes.Select(s => Phrase.Plain(s.Name))],
                 rows.ToImmutable(),
                 PerSizeColumns: true),
