@@ -73,13 +73,16 @@ public sealed record Ease(string? Category, string? Revision, Length? Own);
 /// <param name="MostCounts">At most this many distinct stitch counts over all sizes; missing, where the curve bends.</param>
 /// <param name="ForgivenessWeight">Square centimetres added for a count that forgives nothing, falling with what it forgives; 0 ignores
 /// it.</param>
+/// <param name="ClarityWeight">Square centimetres added for a count whose motif cannot be seen, falling with its relative clarity; 0
+/// ignores it.</param>
 public sealed record GradingChoice(
     int? MostCounts,
     bool AlternatingRows,
     bool HalfStitchTurn,
     bool SideBands,
     bool UnequalPanels,
-    double ForgivenessWeight);
+    double ForgivenessWeight,
+    double ClarityWeight);
 
 /// <summary>How the motif goes on across a seam.</summary>
 public enum SeamExtension

@@ -34,11 +34,12 @@ internal static class Grader
     private const double HalfForgiven = 0.01;
 
     /// <summary>
-    /// Square centimetres that a count adds to the squared fit error: the weight at no forgiveness, half of it at 1 % of yarn
-    /// per stitch.
+    /// Square centimetres that a count adds to the squared fit error: the weight of forgiveness at none, half of it at 1 % of
+    /// yarn per stitch; and the weight of clarity by as much as the motif is less clear than the best.
     /// </summary>
-    public static double Penalty(CountFinding finding, double weight) =>
-        weight / (1 + Math.Max(0, finding.Forgiveness?.Least ?? 0) / HalfForgiven);
+    public static double Penalty(CountFinding finding, GradingChoice choice) =>
+        choice.ForgivenessWeight / (1 + Math.Max(0, finding.Forgiveness?.Least ?? 0) / HalfForgiven)
+        + choice.ClarityWeight * (1 - finding.Reading.RelativeClarity);
 
     /// <param name="counts">Candidates, pinned ones included.</param>
     /// <param name="pins">Stitches pinned for a size.</param>

@@ -89,7 +89,7 @@ internal static class PieceCounts
     private static bool IsLinen(Fabrication fabrication) => fabrication.Stitch.StitchesPerUnit == 2;
 
     private static double Penalty(CountFinding finding, GradingChoice grading) =>
-        Grader.Penalty(finding, grading.ForgivenessWeight)
+        Grader.Penalty(finding, grading)
         + (finding.Task.HasFlag(CountTask.ExtraEdgeStitch) ? PenaltyPerTask : 0)
         + (finding.Task.HasFlag(CountTask.HalfStitchTurn) ? PenaltyPerTask : 0);
 

@@ -12,7 +12,8 @@ namespace Dyepath.Core.Garments;
 /// <summary>What the designer should know of a finished plan.</summary>
 internal static class PlanFindings
 {
-    private static readonly Length PoorFit = Length.FromCentimetres(2);
+    /// <summary>An inch: what a boxy garment is let off (common practice, no source).</summary>
+    private static readonly Length PoorFit = Length.FromInches(1);
 
     /// <summary>A motif that forgives less than this is held only by counting.</summary>
     private const double HardToHold = 0.01;

@@ -163,7 +163,7 @@ internal static class ProjectGen
         from motif in Pick([.. Enum.GetValues<MotifKind>().Except([MotifKind.Scattered])])
         from grading in Gen.Select(Maybe(Gen.Int[1, 40]), Flag, Flag, Flag, Flag, Decimals)
             .Select((most, alternating, half, bands, unequal, weight) =>
-                new GradingChoice(most, alternating, half, bands && hasCompanion, unequal, weight))
+                new GradingChoice(most, alternating, half, bands && hasCompanion, unequal, weight, weight))
         from seams in Gen.Select(Flag, Gen.Int[0, 3], Gen.Int[0, 3])
             .Select((mirrored, s, r) => new SeamChoice(mirrored ? SeamExtension.Mirrored : SeamExtension.Continued, s, r))
         let places = shape switch

@@ -23,7 +23,7 @@ internal static class GarmentDescription
     private static readonly ChoiceShape<Working> CowlWorking = new(
         [.. Enum.GetValues<Working>().Select(working => (MotifNames.Of(working), working))]);
 
-    public static GradingChoice UsualGrading { get; } = new(null, false, false, false, false, 4);
+    public static GradingChoice UsualGrading { get; } = new(null, false, false, false, false, 4, 4);
 
     public static SeamChoice UsualSeams { get; } = new(SeamExtension.Continued, 1, 1);
 
@@ -48,8 +48,12 @@ internal static class GarmentDescription
             "forgiveness",
             "How much fit to give up for a count that forgives uneven tension: added to the squared error of a count that forgives nothing.",
             Measured.Forgiveness, g => g.ForgivenessWeight, UsualGrading.ForgivenessWeight);
+        var clarity = o.Optional(
+            "clarity",
+            "How much fit to give up for a count whose motif shows clearly: added to the squared error of a count that shows nothing.",
+            Measured.Forgiveness, g => g.ClarityWeight, UsualGrading.ClarityWeight);
         return v => new GradingChoice(
-            most.From(v), alternating.From(v), half.From(v), bands.From(v), unequal.From(v), forgiveness.From(v));
+            most.From(v), alternating.From(v), half.From(v), bands.From(v), unequal.From(v), forgiveness.From(v), clarity.From(v));
     });
 
     private static readonly ObjectShape<SeamChoice> SeamsShape = new("seams", "What happens to the motif at a seam.", o =>
