@@ -67,8 +67,12 @@ public class SoundnessTests
 
     /// <summary>Each of these was rounded out of its window.</summary>
     [Theory]
-    [InlineData("--sections 11.026,14.468,2.426,10.284,4.618,7.451 --from 44 --to 47 --worked rounds --motif even --rows 200 --gauge 16x16 --turn-cost=0.45 --half-turn")]
-    [InlineData("--sections 2.4,0.6,5.3,5.8,1.8,0.8,8.8,1.4 --from 90 --to 130 --worked rounds-turned --motif columns --rows 5000 --gauge 12x18 --constant")]
+    [InlineData(
+        "--sections 11.026,14.468,2.426,10.284,4.618,7.451 --from 44 --to 47 --worked rounds --motif even --rows 200 --gauge 16x16 "
+            + "--turn-cost=0.45 --half-turn")]
+    [InlineData(
+        "--sections 2.4,0.6,5.3,5.8,1.8,0.8,8.8,1.4 --from 90 --to 130 --worked rounds-turned --motif columns --rows 5000 --gauge 12x18 "
+            + "--constant")]
     [InlineData("--sections 5,4,6,7 --from 60 --to 63 --worked turned --motif argyle --constant")]
     public async Task Advice_holds_when_it_is_taken(string search)
     {
@@ -138,7 +142,8 @@ public class SoundnessTests
     [InlineData("sc", "up", true)]
     public async Task Rows_of_all_sizes_are_alike_so_that_one_text_serves_them(string stitch, string direction, bool alternating)
     {
-        var document = JsonNode.Parse(DemoProject.Utf8, null, new JsonDocumentOptions { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true })!;
+        var document = JsonNode.Parse(
+            DemoProject.Utf8, null, new JsonDocumentOptions { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true })!;
         document["fabric"]!["stitch"] = stitch;
         document["garment"]!["direction"] = direction;
         document["garment"]!["grading"] = new JsonObject { ["alternatingRows"] = alternating };

@@ -1,6 +1,6 @@
-using Dyepath.Core.Colours;
 using System.Collections.Immutable;
 using CsCheck;
+using Dyepath.Core.Colours;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Instructions;
 using Dyepath.Drawing.Lists;

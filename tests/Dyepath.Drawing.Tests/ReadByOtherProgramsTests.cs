@@ -18,7 +18,7 @@ public sealed class ReadByOtherProgramsTests
     {
         Assert.Contains("Tagged:          yes", Run("pdfinfo").Output, StringComparison.Ordinal);
         var structure = Run("pdfinfo", "-struct-text").Output;
-        string[] order = [ "H1", "\"Tideline\"", "TOC", "Sect", "\"Before you begin\"", "/Scope /Column", "/Scope /Row", "Figure" ];
+        string[] order = ["H1", "\"Tideline\"", "TOC", "Sect", "\"Before you begin\"", "/Scope /Column", "/Scope /Row", "Figure"];
         var at = 0;
         foreach (var words in order)
         {

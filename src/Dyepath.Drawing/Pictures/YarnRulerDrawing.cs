@@ -1,6 +1,6 @@
-using Dyepath.Core.Colours;
 using System.Collections.Immutable;
 using System.Globalization;
+using Dyepath.Core.Colours;
 using Dyepath.Core.Instructions;
 using Dyepath.Drawing.Lists;
 using Dyepath.Drawing.Typography;

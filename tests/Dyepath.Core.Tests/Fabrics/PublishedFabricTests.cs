@@ -1,7 +1,7 @@
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Motifs;
-using Dyepath.Core.Swatches;
 using Dyepath.Core.Quantities;
+using Dyepath.Core.Swatches;
 using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Tests.Fabrics;

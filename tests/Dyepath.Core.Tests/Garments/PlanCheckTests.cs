@@ -68,8 +68,13 @@ public sealed class PlanCheckTests
                     Direction = direction == 2 ? null : (Direction)direction,
                     Seams = new SeamChoice(mirrored ? SeamExtension.Mirrored : SeamExtension.Continued, hidden, hidden),
                 }) with
-                { Fabric = Tideline.Fabric with { Stitch = made,
-                    Swatch = Tideline.Fabric.Swatch with { Worked = gauge, Blocked = null, Hung = null } } };
+                {
+                    Fabric = Tideline.Fabric with
+                    {
+                        Stitch = made,
+                        Swatch = Tideline.Fabric.Swatch with { Worked = gauge, Blocked = null, Hung = null },
+                    },
+                };
                 var result = project.Tried();
                 if (result.Plan is not { } plan)
                 {

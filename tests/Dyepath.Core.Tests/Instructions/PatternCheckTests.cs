@@ -50,7 +50,9 @@ public partial class PatternCheckTests(ITestOutputHelper output)
         var plan = PlanOf(name);
         var text = TextBooklet.Write(PatternWriter.Write(plan), plan.Project.Edition);
         var edgings = text.IndexOf("\nEDGINGS\n", StringComparison.Ordinal);
-        var (changed, missed) = Mutate(plan, text, seed, 250, (line, at) => PieceNumbers().IsMatch(line) && (edgings < 0 || at < edgings) || EdgingNumbers().IsMatch(line));
+        var (changed, missed) = Mutate(
+            plan, text, seed, 250,
+            (line, at) => PieceNumbers().IsMatch(line) && (edgings < 0 || at < edgings) || EdgingNumbers().IsMatch(line));
         Assert.True(changed > 0);
         Assert.Empty(missed);
     }
@@ -75,7 +77,8 @@ public partial class PatternCheckTests(ITestOutputHelper output)
         {
             var at = numbers[random.Next(numbers.Length)];
             var other = int.Parse(at.Value, CultureInfo.InvariantCulture) + random.Next(1, 4);
-            var changed = string.Concat(text.AsSpan(0, at.Index), other.ToString(CultureInfo.InvariantCulture), text.AsSpan(at.Index + at.Length));
+            var changed = string.Concat(
+                text.AsSpan(0, at.Index), other.ToString(CultureInfo.InvariantCulture), text.AsSpan(at.Index + at.Length));
             if (PatternCheck.Text(plan, changed).IsEmpty)
                 missed.Add($"{at.Value} → {other} in “{LineOf(text, at.Index).Trim()}”");
         }

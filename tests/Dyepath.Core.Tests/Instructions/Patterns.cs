@@ -21,7 +21,8 @@ internal static class Patterns
     {
         "tunic" => Tideline,
         "worked up" => Small(Tideline.Directed(Direction.Up)),
-        "side bands" => (Tideline.Directed(Direction.Up).With(g => g with { Grading = g.Grading with { SideBands = true, UnequalPanels = true } })) with
+        "side bands" =>
+            (Tideline.Directed(Direction.Up).With(g => g with { Grading = g.Grading with { SideBands = true, UnequalPanels = true } })) with
         {
             Companion = Tideline.Companion! with { Uses = [CompanionUse.PlainPieces, CompanionUse.Edgings] },
         },
@@ -47,7 +48,8 @@ internal static class Patterns
         "spiral cowl" => Cowl(Working.Spiral, MotifKind.Columns),
         "sewn cowl" => Cowl(Working.Turned, MotifKind.Argyle),
         "sideways cowl" => Cowl(Working.Turned, MotifKind.Argyle).Directed(Direction.Sideways),
-        "double crochet cowl" => Cowl(Working.Rounds, MotifKind.EvenSlant) with { Fabric = Stitched(FabricStitch.DoubleCrochet, 13, 8, 12.1).Fabric },
+        "double crochet cowl" =>
+            Cowl(Working.Rounds, MotifKind.EvenSlant) with { Fabric = Stitched(FabricStitch.DoubleCrochet, 13, 8, 12.1).Fabric },
         "blanket" => (Tideline with { Sizes = OneSize, Companion = null }).With(g => g with
         {
             Shape = new Wrap(Cm(90), Cm(120), IsBlanket: true),
