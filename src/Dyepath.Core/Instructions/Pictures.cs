@@ -38,7 +38,9 @@ public sealed record ColourChart(
 public sealed record Schematic(ImmutableArray<SchematicPiece> Pieces) : Picture;
 
 /// <param name="Outline">Closed polygon in centimetres.</param>
-/// <param name="WorkedTowards">Direction in which rows are added: (0, −1) is upwards.</param>
+/// <param name="WorkedTowards">
+/// Direction in which rows are added, right side facing and right-handed: (0, −1) is upwards; left-handed, left and right change places.
+/// </param>
 public sealed record SchematicPiece(
     string Name,
     ImmutableArray<PlanePoint> Outline,

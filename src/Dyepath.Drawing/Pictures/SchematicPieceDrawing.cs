@@ -28,7 +28,7 @@ internal sealed record SchematicPieceDrawing(ImmutableArray<Shape> Shapes, Box B
             bounds = BoundsOf([.. Corners(bounds), .. line.Corners()]);
         }
         var taken = new List<Box>();
-        shapes.AddRange(NameAndDirection(piece, BoundsOf(outline), taken));
+        shapes.AddRange(NameAndDirection(piece, BoundsOf(outline), reader.LeftHanded, taken));
         foreach (var mark in piece.Marks)
             shapes.AddRange(Mark(mark, scale, BoundsOf(outline), reader, taken));
         bounds = BoundsOf([.. Corners(bounds), .. taken.SelectMany(Corners)]);
@@ -54,7 +54,7 @@ internal sealed record SchematicPieceDrawing(ImmutableArray<Shape> Shapes, Box B
         return lines;
     }
 
-    private static List<Shape> NameAndDirection(SchematicPiece piece, Box inside, List<Box> taken)
+    private static List<Shape> NameAndDirection(SchematicPiece piece, Box inside, bool leftHanded, List<Box> taken)
     {
         var shapes = new List<Shape>();
         var fits = Typeface.BoldFace.Width(piece.Name, 1);
@@ -64,7 +64,7 @@ internal sealed record SchematicPieceDrawing(ImmutableArray<Shape> Shapes, Box B
         size = Math.Clamp(size, 2.2, NameSize);
         shapes.Add(DimensionLine.LabelLine(named, piece.Name, 0, new Lettering(size, Ink.Black, Anchor.Middle, Bold: true)));
         taken.Add(new Box(named.X - fits * size / 2, named.Y - size / 2, fits * size, size));
-        var way = new Point(piece.WorkedTowards.X, piece.WorkedTowards.Y);
+        var way = new Point(leftHanded ? -piece.WorkedTowards.X : piece.WorkedTowards.X, piece.WorkedTowards.Y);
         if (way.Length == 0 || inside.Height < 16 || inside.Width < 8)
             return shapes;
         way *= 1 / way.Length;

@@ -131,7 +131,7 @@ internal sealed partial class PieceReader(ImmutableArray<string> sizes, List<str
     [GeneratedRegex(@"^(?<chart>\d+); (?:row|round) 1 is chart (?:row|round) (?<row>\d+)\.$")]
     private static partial Regex Chart();
 
-    [GeneratedRegex(@"^slip knot at the beginning of (?<colour>\S+), (?<n>\d+) extra chains\.$")]
+    [GeneratedRegex(@"^slip knot at the beginning of (?<colour>\S+); extra chains: (?<n>\d+)\.$")]
     private static partial Regex Easy();
 
     [GeneratedRegex(@"^slip knot (?<length>.+) after the beginning of (?<colour>\S+)\.$")]
@@ -155,7 +155,7 @@ internal sealed partial class PieceReader(ImmutableArray<string> sizes, List<str
     [GeneratedRegex(@"^From (?:row|round) (?<n>\d+)$")]
     private static partial Regex From();
 
-    [GeneratedRegex(@"^Repeat (?:row|round)s? (?<a>\d+)(?: and (?<b>\d+))? until you have (?<n>\d+) (?:row|round)s\.$")]
+    [GeneratedRegex(@"^Repeat (?:row|round)s? (?<a>\d+)(?: and (?<b>\d+))? until you have (?<n>\d+) (?:row|round)s, then fasten off\.$")]
     private static partial Regex Until();
 
     [GeneratedRegex(@"^(?:Row|Round) (?<n>\d+)(?: \((?:RS|WS)\))?$")]

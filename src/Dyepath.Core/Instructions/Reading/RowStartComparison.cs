@@ -76,7 +76,7 @@ internal static partial class RowStartComparison
             notes.Add((place, $"the test strip of chart {begin.Chart} from {begin.ChartRow} does not say {runs[0]} and {runs[^1]}"));
     }
 
-    /// <summary>“5 deep water (D)” as <c>5D</c>.</summary>
+    /// <summary>“5 D” as <c>5D</c>.</summary>
     private static string Short(string cell) => Run().Match(cell) is { Success: true } run ? run.Groups["n"].Value + run.Groups["symbol"].Value : cell;
 
     /// <summary>A row of the piece, run by run in the order of work, followed along the yarn from its first stitch.</summary>
@@ -134,7 +134,7 @@ internal static partial class RowStartComparison
     [GeneratedRegex(@"^Chart (?<n>\d+):")]
     private static partial Regex ChartNumber();
 
-    [GeneratedRegex(@"^(?<n>\d+) .*\((?<symbol>[^)]+)\)$")]
+    [GeneratedRegex(@"^(?<n>\d+) (?<symbol>\S+)$")]
     private static partial Regex Run();
 
     [GeneratedRegex(@"^Begin any piece and stop after (?<n>\d+) (?:row|round)s\.")]

@@ -43,7 +43,7 @@ internal static class Beginnings
         {
             var colour = Each(piece, p => context.Key[p.Foundation.ColourSection].Symbol);
             items.Add(new Instruction(Phrase.Plain("Easy"), Phrase.Of(
-                $"slip knot at the beginning of {colour}, {piece.Each(p => p.Foundation.MoreChains)} extra chains.")));
+                $"slip knot at the beginning of {colour}; extra chains: {piece.Each(p => p.Foundation.MoreChains)}.")));
             items.Add(new Instruction(Phrase.Plain("No waste"), Phrase.Of(
                 $"slip knot {piece.Each(p => context.Plan.YarnPerUnit * p.Foundation.KnotInto)} after the beginning of {Each(piece, p => context.Key[p.Foundation.KnotSection].Symbol)}.")));
         }

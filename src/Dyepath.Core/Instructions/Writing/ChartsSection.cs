@@ -51,13 +51,13 @@ internal static class ChartsSection
             ? $" After {word} {shown} they begin again as {word} 1."
             : shown < fabric.Rows ? $" The chart goes on to {word} {fabric.Rows}." : "";
         return new Table(
-            Phrase.Plain($"{char.ToUpperInvariant(word[0])}{word[1..]} starts of chart {variant.Number}, in the order of work.{again}"),
+            Phrase.Plain($"{char.ToUpperInvariant(word[0])}{word[1..]} starts of chart {variant.Number}, in the order of work, by the symbols of the key.{again}"),
             [Phrase.Plain($"{char.ToUpperInvariant(word[0])}{word[1..]}"), Phrase.Plain("begins with"), Phrase.Plain("then"), Phrase.Plain("ends with")],
             rows.ToImmutable(),
             PerSizeColumns: false);
     }
 
-    private static Phrase Run(PatternContext context, ColourRun run) => Phrase.Of($"{run.Units} {context.Colour(run.Section)}");
+    private static Phrase Run(PatternContext context, ColourRun run) => Phrase.Plain($"{run.Units} {context.Key[run.Section].Symbol}");
 
     private static Figure Chart(PatternContext context, ChartVariant variant)
     {

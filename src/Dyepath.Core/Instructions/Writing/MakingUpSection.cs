@@ -82,12 +82,14 @@ internal static class MakingUpSection
     /// <summary>How far the colours jump across each seam, so that a maker knows what to expect.</summary>
     private static Table SeamTable(PatternContext context)
     {
-        var seams = context.Plan.Sizes[0].Seams;
+        var plain = context.Pieces.Where(p => !p.First.Pooled).Select(p => p.Name).ToArray();
+        var seams = context.Plan.Sizes[0].Seams.Select((seam, i) => (seam.Where, Index: i, Pooled: !plain.Contains(seam.First) && !plain.Contains(seam.Second)))
+            .Where(seam => seam.Pooled);
         return new Table(
             Phrase.Plain($"How the colours meet at each seam: by how many {context.UnitWord()} they jump on average (0: they run on)."),
             [Phrase.Plain("Seam"), .. context.Plan.Sizes.Select(s => Phrase.Plain(s.Name))],
-            [.. seams.Select((seam, i) => ImmutableArray.CreateRange(
-                [Phrase.Plain(Named(seam.Where)), .. context.Plan.Sizes.Select(s => Phrase.Plain(Rounded(s.Seams[i].PhaseJump)))]))],
+            [.. seams.Select(seam => ImmutableArray.CreateRange(
+                [Phrase.Plain(Named(seam.Where)), .. context.Plan.Sizes.Select(s => Phrase.Plain(Rounded(s.Seams[seam.Index].PhaseJump)))]))],
             PerSizeColumns: true);
     }
 

@@ -87,14 +87,20 @@ internal static class MaterialsSection
         return Phrase.Plain($"In the order in which the yarn runs: {string.Join(", ", said)}; then from the first again.");
     }
 
-    private static string Uses(Yarns.CompanionYarn companion) => string.Join(" and ", companion.Uses.Select(use => use switch
+    private static string Uses(Yarns.CompanionYarn companion)
+    {
+        var words = companion.Uses.Select(Use).ToArray();
+        return words.Length < 2 ? string.Concat(words) : $"{string.Join(", ", words[..^1])} and {words[^1]}";
+    }
+
+    private static string Use(Yarns.CompanionUse use) => use switch
     {
         Yarns.CompanionUse.Foundation => "foundation chains",
         Yarns.CompanionUse.Seams => "seams",
         Yarns.CompanionUse.Edgings => "edgings",
         Yarns.CompanionUse.PlainPieces => "plain pieces",
-        _ => throw new ArgumentOutOfRangeException(nameof(companion), use, "No words for this use."),
-    }));
+        _ => throw new ArgumentOutOfRangeException(nameof(use), use, "No words for this use."),
+    };
 
     /// <summary>With its letter where a hook of exactly this size has one; letters vary by maker, millimetres govern.</summary>
     private static string Hook(double millimetres)

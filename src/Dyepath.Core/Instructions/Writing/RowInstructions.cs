@@ -46,7 +46,6 @@ internal sealed class RowInstructions
             AddAlternatingRows(steps);
         else
             AddPlainRows(steps);
-        steps.Add(new Instruction(Phrase.Plain("End"), Phrase.Plain("Fasten off.")));
         return new Steps(steps.ToImmutable());
     }
 
@@ -160,7 +159,7 @@ internal sealed class RowInstructions
 
     private Instruction Repeat(int from, string what) => new(
         Phrase.Plain($"From {RowWord.ToLowerInvariant()} {from}"),
-        Phrase.Of($"Repeat {what} until you have {Rows} {RowWord.ToLowerInvariant()}s."));
+        Phrase.Of($"Repeat {what} until you have {Rows} {RowWord.ToLowerInvariant()}s, then fasten off."));
 
     private string Face(int number) => !_turned ? "" : number % 2 == 1 ? " (RS)" : " (WS)";
 

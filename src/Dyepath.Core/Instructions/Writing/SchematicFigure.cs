@@ -26,7 +26,7 @@ internal static class SchematicFigure
                 [new(0, 0), new(width, 0), new(width, height), new(0, height)],
                 dimensions.ToImmutable(),
                 Marks(context, drawn, plan),
-                context.Plan.Direction == Direction.Sideways ? new(-1, 0) : new(0, -1)));
+                context.Plan.Direction == Direction.Sideways ? new(1, 0) : new(0, -1)));
 
             void Add(PlanePoint from, PlanePoint to, double offset, string what, Func<PiecePlan, Length> value)
             {
