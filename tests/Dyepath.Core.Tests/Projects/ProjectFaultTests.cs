@@ -9,7 +9,7 @@ public sealed class ProjectFaultTests
 {
     [Theory]
     [InlineData("title", null, "title", FaultKind.Form, "nothing")]
-    [InlineData("title", "\"\"", "title", FaultKind.Form, "Shorten it, or take out")]
+    [InlineData("title", "\"\"", "title", FaultKind.Form, "Write something")]
     [InlineData("title", "\"two\\nlines\"", "title", FaultKind.Form, "on one line")]
     [InlineData("title", "7", "title", FaultKind.Form, "quotation marks")]
     [InlineData("yarn.ball.mass", "\"100 m\"", "yarn.ball.mass", FaultKind.Form, "a mass such as \"100 g\"")]
