@@ -26,14 +26,13 @@ public partial class PatternCheckTests(ITestOutputHelper output)
         {
             foreach (var units in Enum.GetValues<Units>())
             {
-                foreach (var size in booklet.Sizes.Prepend(null))
+                foreach (var size in new[] { null, booklet.Sizes[0], booklet.Sizes[^1] })
                 {
                     var edition = plan.Project.Edition with { Terms = terms, Units = units, Size = size };
                     Assert.Empty(PatternCheck.Text(plan, TextBooklet.Write(booklet, edition)));
                 }
             }
         }
-        Assert.Empty(PatternCheck.Run(plan));
     }
 
     /// <summary>Lines whose numbers decide what the maker does.</summary>
@@ -50,9 +49,13 @@ public partial class PatternCheckTests(ITestOutputHelper output)
         var plan = PlanOf(name);
         var text = TextBooklet.Write(PatternWriter.Write(plan), plan.Project.Edition);
         var edgings = text.IndexOf("\nEDGINGS\n", StringComparison.Ordinal);
+<<<<<<< HEAD
         var (changed, missed) = Mutate(
             plan, text, seed, 250,
             (line, at) => PieceNumbers().IsMatch(line) && (edgings < 0 || at < edgings) || EdgingNumbers().IsMatch(line));
+=======
+        var (changed, missed) = Mutate(plan, text, seed, 80, (line, at) => PieceNumbers().IsMatch(line) && (edgings < 0 || at < edgings) || EdgingNumbers().IsMatch(line));
+>>>>>>> editor
         Assert.True(changed > 0);
         Assert.Empty(missed);
     }
@@ -62,7 +65,7 @@ public partial class PatternCheckTests(ITestOutputHelper output)
     {
         var plan = PlanOf("tunic");
         var text = TextBooklet.Write(PatternWriter.Write(plan), plan.Project.Edition);
-        var (changed, missed) = Mutate(plan, text, 7, 400, (_, _) => true);
+        var (changed, missed) = Mutate(plan, text, 7, 200, (_, _) => true);
         output.WriteLine($"{changed - missed.Count} of {changed} changed numbers noticed; not: {string.Join(" | ", missed.Take(40))}");
         Assert.True(missed.Count <= changed / 10, string.Join("\n", missed));
     }
