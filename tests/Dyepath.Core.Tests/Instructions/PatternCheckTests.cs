@@ -49,13 +49,9 @@ public partial class PatternCheckTests(ITestOutputHelper output)
         var plan = PlanOf(name);
         var text = TextBooklet.Write(PatternWriter.Write(plan), plan.Project.Edition);
         var edgings = text.IndexOf("\nEDGINGS\n", StringComparison.Ordinal);
-<<<<<<< HEAD
         var (changed, missed) = Mutate(
-            plan, text, seed, 250,
+            plan, text, seed, 80,
             (line, at) => PieceNumbers().IsMatch(line) && (edgings < 0 || at < edgings) || EdgingNumbers().IsMatch(line));
-=======
-        var (changed, missed) = Mutate(plan, text, seed, 80, (line, at) => PieceNumbers().IsMatch(line) && (edgings < 0 || at < edgings) || EdgingNumbers().IsMatch(line));
->>>>>>> editor
         Assert.True(changed > 0);
         Assert.Empty(missed);
     }
