@@ -264,8 +264,14 @@ public sealed class BoxyTopTests
     [Fact]
     public void A_ball_shorter_than_a_sequence_is_refused()
     {
-        var result = (Tideline with { Yarn = Tideline.Yarn with { Ball = new Ball(
-            Length.FromMetres(1), Tideline.Yarn.Ball.Mass) } }).Tried();
+        var result = (Tideline with
+        {
+            Yarn = Tideline.Yarn with
+            {
+                Ball = new Ball(
+            Length.FromMetres(1), Tideline.Yarn.Ball.Mass)
+            }
+        }).Tried();
         Assert.Equal("yarn.ball.length", Assert.Single(result.Reasons).Place);
     }
 

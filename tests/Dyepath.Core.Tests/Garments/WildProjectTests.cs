@@ -21,7 +21,9 @@ public sealed class WildProjectTests
         var outcomes = new HashSet<PlanOutcome>();
         // The finer the gauge, the more counts to search: most are kept coarse.
         var gauges = Gen.Frequency((4, Gen.Int[3, 30]), (1, Gen.Int[31, 60]));
-        Gen.Select(lengths, gauges, Gen.Int[1, 400], Gen.Int[0, 15], Gen.Enum<MotifKind>()).Holds(
+        // Some balls too short for one sequence.
+        var balls = Gen.Frequency((4, Gen.Int[40, 400]), (1, Gen.Int[1, 3]));
+        Gen.Select(lengths, gauges, balls, Gen.Int[0, 15], Gen.Enum<MotifKind>()).Holds(
             (typed, gauge, ball, flags, motif) =>
             {
                 var result = Wild(typed, gauge, ball, flags, motif).Tried();
@@ -36,7 +38,7 @@ public sealed class WildProjectTests
                 Assert.True(found.IsEmpty, string.Join('\n', found.Take(5)));
             },
             seed: 601, cases: 80);
-        Assert.Equal(3, outcomes.Count);
+        Assert.True(outcomes.Count == 3, $"only {string.Join(", ", outcomes)}");
     }
 
     [Fact]

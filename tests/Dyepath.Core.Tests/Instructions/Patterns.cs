@@ -23,9 +23,9 @@ internal static class Patterns
         "worked up" => Small(Tideline.Directed(Direction.Up)),
         "side bands" =>
             (Tideline.Directed(Direction.Up).With(g => g with { Grading = g.Grading with { SideBands = true, UnequalPanels = true } })) with
-        {
-            Companion = Tideline.Companion! with { Uses = [CompanionUse.PlainPieces, CompanionUse.Edgings] },
-        },
+            {
+                Companion = Tideline.Companion! with { Uses = [CompanionUse.PlainPieces, CompanionUse.Edgings] },
+            },
         "alternating rows" => Tideline.With(g => g with { Grading = g.Grading with { AlternatingRows = true } }),
         "double crochet" => Small(Stitched(FabricStitch.DoubleCrochet, 13, 8, 12.1)),
         "half double crochet" => Small(Stitched(FabricStitch.HalfDoubleCrochet, 13.5, 10.5, 9.3)),
