@@ -108,6 +108,11 @@ public sealed class Wording
         _ => throw new ArgumentOutOfRangeException(nameof(inline), inline, "No wording for this kind of inline."),
     };
 
+    /// <summary>One length in the first of these units, such as <c>52.5 cm</c> or <c>20¾ in</c>; rounded as the pattern rounds.</summary>
+    public static string Say(Length length, Units units) => units is Units.Inches or Units.InchesThenCentimetres
+        ? Inches(length) + " in"
+        : Centimetres(length) + " cm";
+
     private string SizeList<T>(PerSize<T> values, Func<T, string> say)
         where T : notnull
     {

@@ -1,0 +1,21 @@
+using Dyepath.Core.Colours;
+using Dyepath.Core.Garments;
+
+namespace Dyepath.Client.Draft;
+
+/// <summary>Colours by section of the ring, the companion yarn's last, as a canvas wants them.</summary>
+internal static class YarnPalette
+{
+    private static readonly Srgb Undyed = new(0xc9, 0xc4, 0xba);
+
+    /// <param name="seen">How a colour appears; missing, as it is.</param>
+    public static int[] Of(Plan plan, Func<Srgb, Srgb>? seen = null)
+    {
+        var yarn = plan.Project.Yarn;
+        var sections = yarn.FromOtherEnd ? yarn.Sections.Reverse() : yarn.Sections;
+        seen ??= colour => colour;
+        return [.. sections.Select(s => s.Colour).Append(plan.Project.Companion?.Colour ?? Undyed).Select(c => Number(seen(c)))];
+    }
+
+    private static int Number(Srgb colour) => colour.Red << 16 | colour.Green << 8 | colour.Blue;
+}

@@ -1,0 +1,18 @@
+using System.Runtime.InteropServices.JavaScript;
+using Dyepath.Client;
+using Dyepath.Client.Draft;
+using Dyepath.Client.Shell;
+using Dyepath.Client.Store;
+using Dyepath.Client.Work;
+using Microsoft.AspNetCore.Components.WebAssembly.Hosting;
+
+var builder = WebAssemblyHostBuilder.CreateDefault(args);
+builder.RootComponents.Add<App>("#app");
+builder.Services.AddSingleton(new HttpClient { BaseAddress = new Uri(builder.HostEnvironment.BaseAddress) });
+builder.Services.AddSingleton<Workbench>();
+builder.Services.AddSingleton<ServerShelf>();
+builder.Services.AddSingleton<IDeviceShelf, DeviceShelf>();
+builder.Services.AddSingleton<Keeper>();
+foreach (var (module, file) in ((string, string)[])[(Page.Module, "page"), (DeviceShelf.Module, "store"), (Canvas.Module, "canvas")])
+    await JSHost.ImportAsync(module, $"../js/{file}.js");
+await builder.Build().RunAsync();

@@ -1,0 +1,51 @@
+using System.Collections.Immutable;
+using System.Text;
+using Dyepath.Core.Garments;
+using Dyepath.Core.Instructions;
+using Dyepath.Core.Instructions.Reading;
+using Dyepath.Core.Instructions.Writing;
+using Dyepath.Core.Projects;
+using Dyepath.Core.Yarns;
+
+namespace Dyepath.Client.Work;
+
+/// <summary>What was worked out from one state of a document.</summary>
+/// <param name="Reading">The project, or its faults.</param>
+/// <param name="Measured">What yarn and swatch say together; missing where they say too little.</param>
+/// <param name="Result">The plan, or why there is none; missing where the document has faults.</param>
+/// <param name="Took">How long working it out took.</param>
+public sealed record Outcome(ProjectReading Reading, MeasuredYarn? Measured, PlanResult? Result, TimeSpan Took)
+{
+    private Booklet? _booklet;
+
+    public Plan? Plan => Result?.Plan;
+
+    public Project? Project => Reading.Project;
+
+    /// <summary>Written when first asked for.</summary>
+    public Booklet? Booklet => _booklet ??= Plan is { } plan ? PatternWriter.Write(plan) : null;
+
+    /// <summary>Everything to be told, the worst first: faults of the document, reasons without a plan, findings of the plan.</summary>
+    public ImmutableArray<Finding> Findings { get; } =
+    [
+        .. Reading.Faults.Select(f => new Finding(FindingLevel.Fault, f.Path, $"{Sentence(f.Found)} {f.Next}")),
+        .. Result is { HasPlan: false } none ? none.Reasons : [],
+        .. Result?.Plan?.Findings ?? [],
+    ];
+
+    public static Outcome Of(string text, CancellationToken cancel)
+    {
+        var watch = System.Diagnostics.Stopwatch.StartNew();
+        var reading = ProjectReader.Read(Encoding.UTF8.GetBytes(text));
+        MeasuredYarn? measured = null;
+        PlanResult? result = null;
+        if (reading.Project is { } project)
+        {
+            MeasuredYarn.TryMeasure(project.Yarn, project.Fabric, out measured, out _);
+            result = GarmentPlanner.Plan(project, cancel);
+        }
+        return new Outcome(reading, measured, result, watch.Elapsed);
+    }
+
+    private static string Sentence(string found) => found.Length == 0 ? "" : $"Here stands {found}.";
+}

@@ -1,0 +1,41 @@
+export const theme = () => document.documentElement.dataset.theme ?? '';
+
+export function setTheme(name) {
+  if (name) {
+    document.documentElement.dataset.theme = name;
+    localStorage.setItem('dyepath.theme', name);
+  } else {
+    delete document.documentElement.dataset.theme;
+    localStorage.removeItem('dyepath.theme');
+  }
+}
+
+export function download(name, type, bytes) {
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(new Blob([bytes], { type }));
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
+}
+
+export function focus(id) {
+  const element = document.getElementById(id);
+  if (!element) return;
+  element.focus({ preventScroll: true });
+  element.scrollIntoView({ block: 'center' });
+}
+
+let pressed = null;
+export function shortcuts(callback) {
+  if (!pressed) {
+    addEventListener('keydown', event => {
+      if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
+      const key = event.key.toLowerCase();
+      const name = key === 'z' ? (event.shiftKey ? 'redo' : 'undo') : key === 'y' ? 'redo' : null;
+      if (!name) return;
+      event.preventDefault();
+      pressed(name);
+    });
+  }
+  pressed = callback;
+}

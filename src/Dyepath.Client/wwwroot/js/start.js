@@ -1,0 +1,2 @@
+if ('serviceWorker' in navigator)
+  navigator.serviceWorker.register('service-worker.js', { updateViaCache: 'none' });
