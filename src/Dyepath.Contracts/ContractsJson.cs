@@ -1,0 +1,13 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+
+namespace Dyepath.Contracts;
+
+/// <summary>How contracts are written as JSON, without reflection.</summary>
+[JsonSourceGenerationOptions(JsonSerializerDefaults.Web)]
+[JsonSerializable(typeof(ProjectSummary))]
+[JsonSerializable(typeof(ProjectSummary[]))]
+[JsonSerializable(typeof(SwatchPicture))]
+[JsonSerializable(typeof(VersionSummary[]))]
+[JsonSerializable(typeof(Problem))]
+public sealed partial class ContractsJson : JsonSerializerContext;
