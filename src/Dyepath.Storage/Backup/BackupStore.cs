@@ -51,8 +51,9 @@ public sealed class BackupStore(AppDb db, TimeProvider clock)
     /// Adds the projects of a backup. One whose id the store has already stays as it is there.
     /// Either the whole backup is restored or, if it throws, nothing.
     /// </summary>
+    /// <param name="isProject">Whether an id and a text may be stored as a project.</param>
     /// <exception cref="BadBackupException">The file is no backup, or was cut short; nothing was restored.</exception>
-    public async Task<BackupTally> RestoreAsync(Stream stream, CancellationToken stop)
+    public async Task<BackupTally> RestoreAsync(Stream stream, Func<string, byte[], bool> isProject, CancellationToken stop)
     {
         ArgumentNullException.ThrowIfNull(stream);
         using var lines = new StreamReader(stream, Encoding.UTF8, leaveOpen: true);
@@ -76,14 +77,14 @@ public sealed class BackupStore(AppDb db, TimeProvider clock)
                         continue;
                     }
                     projects++;
-                    db.Projects.Add(Row(project));
+                    db.Projects.Add(Row(project, isProject) ?? throw Unfit(number));
                     break;
                 case { Version: { } version }:
                     read = read with { Versions = read.Versions + 1 };
                     if (current is null)
                         continue;
                     versions++;
-                    db.Versions.Add(Row(current, version));
+                    db.Versions.Add(Row(current, version, isProject) ?? throw Unfit(number));
                     break;
                 case { End: { } end } when end == read:
                     await transaction.CommitAsync(stop).ConfigureAwait(false);
@@ -117,14 +118,16 @@ public sealed class BackupStore(AppDb db, TimeProvider clock)
     }
 
     private static BackupProject Line(ProjectRow row) => new(
-        row.Id, row.Name, row.Archived, row.CreatedAt, row.UpdatedAt, row.LastVersion, row.Swatch, Encoding.UTF8.GetString(row.Document));
+        row.Id, row.Name, row.Archived, row.CreatedAt, row.UpdatedAt, row.LastVersion, StoredSwatch.Read(row.Swatch), Encoding.UTF8.GetString(row.Document));
 
     private static BackupVersion Line(VersionRow row) => new(row.Number, row.SavedAt, row.Kept, Encoding.UTF8.GetString(row.Document));
 
-    private static ProjectRow Row(BackupProject line)
+    private static BadBackupException Unfit(int number) => new($"Line {number} holds no project that could be stored.");
+
+    private static ProjectRow? Row(BackupProject line, Func<string, byte[], bool> isProject)
     {
         var document = Encoding.UTF8.GetBytes(line.Document);
-        return new ProjectRow
+        return !isProject(line.Id, document) ? null : new ProjectRow
         {
             Id = line.Id,
             Name = line.Name,
@@ -133,15 +136,15 @@ public sealed class BackupStore(AppDb db, TimeProvider clock)
             UpdatedAt = line.UpdatedAt.ToUniversalTime(),
             Etag = Draft.EtagOf(document),
             LastVersion = line.LastVersion,
-            Swatch = line.Swatch,
+            Swatch = StoredSwatch.Write(line.Swatch),
             Document = document,
         };
     }
 
-    private static VersionRow Row(string project, BackupVersion line)
+    private static VersionRow? Row(string project, BackupVersion line, Func<string, byte[], bool> isProject)
     {
         var document = Encoding.UTF8.GetBytes(line.Document);
-        return new VersionRow
+        return !isProject(project, document) ? null : new VersionRow
         {
             ProjectId = project,
             Number = line.Number,

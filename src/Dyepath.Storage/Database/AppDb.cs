@@ -52,7 +52,11 @@ public abstract class AppDb(DbContextOptions options) : DbContext(options)
             version.HasOne<ProjectRow>().WithMany().HasForeignKey(v => v.ProjectId).OnDelete(DeleteBehavior.Cascade);
         });
         // The text comes last in its table: SQLite reads the columns before it without the pages that hold it.
-        foreach (var property in modelBuilder.Model.GetEntityTypes().SelectMany(table => table.GetProperties()))
-            property.SetColumnOrder(property.ClrType == typeof(byte[]) ? 1 : 0);
+        foreach (var table in modelBuilder.Model.GetEntityTypes())
+        {
+            var place = 0;
+            foreach (var property in table.GetProperties().OrderBy(p => p.ClrType == typeof(byte[])))
+                property.SetColumnOrder(place++);
+        }
     }
 }

@@ -33,46 +33,46 @@ namespace Dyepath.Storage.Database.Migrations.Postgres
                     b.Property<bool>("Archived")
                         .HasColumnType("boolean")
                         .HasColumnName("archived")
-                        .HasColumnOrder(0);
+                        .HasColumnOrder(1);
 
                     b.Property<DateTimeOffset>("CreatedAt")
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("created_at")
-                        .HasColumnOrder(0);
+                        .HasColumnOrder(2);
 
                     b.Property<byte[]>("Document")
                         .IsRequired()
                         .HasColumnType("bytea")
                         .HasColumnName("document")
-                        .HasColumnOrder(1);
+                        .HasColumnOrder(8);
 
                     b.Property<string>("Etag")
                         .IsRequired()
                         .HasMaxLength(40)
                         .HasColumnType("character varying(40)")
                         .HasColumnName("etag")
-                        .HasColumnOrder(0);
+                        .HasColumnOrder(3);
 
                     b.Property<int>("LastVersion")
                         .HasColumnType("integer")
                         .HasColumnName("last_version")
-                        .HasColumnOrder(0);
+                        .HasColumnOrder(4);
 
                     b.Property<string>("Name")
                         .IsRequired()
                         .HasColumnType("text")
                         .HasColumnName("name")
-                        .HasColumnOrder(0);
+                        .HasColumnOrder(5);
 
                     b.Property<string>("Swatch")
                         .HasColumnType("text")
                         .HasColumnName("swatch")
-                        .HasColumnOrder(0);
+                        .HasColumnOrder(6);
 
                     b.Property<DateTimeOffset>("UpdatedAt")
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("updated_at")
-                        .HasColumnOrder(0);
+                        .HasColumnOrder(7);
 
                     b.HasKey("Id");
 
@@ -93,28 +93,28 @@ namespace Dyepath.Storage.Database.Migrations.Postgres
                     b.Property<int>("Number")
                         .HasColumnType("integer")
                         .HasColumnName("number")
-                        .HasColumnOrder(0);
+                        .HasColumnOrder(1);
 
                     b.Property<int>("Bytes")
                         .HasColumnType("integer")
                         .HasColumnName("bytes")
-                        .HasColumnOrder(0);
+                        .HasColumnOrder(2);
 
                     b.Property<byte[]>("Document")
                         .IsRequired()
                         .HasColumnType("bytea")
                         .HasColumnName("document")
-                        .HasColumnOrder(1);
+                        .HasColumnOrder(5);
 
                     b.Property<bool>("Kept")
                         .HasColumnType("boolean")
                         .HasColumnName("kept")
-                        .HasColumnOrder(0);
+                        .HasColumnOrder(3);
 
                     b.Property<DateTimeOffset>("SavedAt")
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("saved_at")
-                        .HasColumnOrder(0);
+                        .HasColumnOrder(4);
 
                     b.HasKey("ProjectId", "Number");
 

@@ -27,46 +27,46 @@ namespace Dyepath.Storage.Database.Migrations.Sqlite
                     b.Property<bool>("Archived")
                         .HasColumnType("INTEGER")
                         .HasColumnName("archived")
-                        .HasColumnOrder(0);
+                        .HasColumnOrder(1);
 
                     b.Property<long>("CreatedAt")
                         .HasColumnType("INTEGER")
                         .HasColumnName("created_at")
-                        .HasColumnOrder(0);
+                        .HasColumnOrder(2);
 
                     b.Property<byte[]>("Document")
                         .IsRequired()
                         .HasColumnType("BLOB")
                         .HasColumnName("document")
-                        .HasColumnOrder(1);
+                        .HasColumnOrder(8);
 
                     b.Property<string>("Etag")
                         .IsRequired()
                         .HasMaxLength(40)
                         .HasColumnType("TEXT")
                         .HasColumnName("etag")
-                        .HasColumnOrder(0);
+                        .HasColumnOrder(3);
 
                     b.Property<int>("LastVersion")
                         .HasColumnType("INTEGER")
                         .HasColumnName("last_version")
-                        .HasColumnOrder(0);
+                        .HasColumnOrder(4);
 
                     b.Property<string>("Name")
                         .IsRequired()
                         .HasColumnType("TEXT")
                         .HasColumnName("name")
-                        .HasColumnOrder(0);
+                        .HasColumnOrder(5);
 
                     b.Property<string>("Swatch")
                         .HasColumnType("TEXT")
                         .HasColumnName("swatch")
-                        .HasColumnOrder(0);
+                        .HasColumnOrder(6);
 
                     b.Property<long>("UpdatedAt")
                         .HasColumnType("INTEGER")
                         .HasColumnName("updated_at")
-                        .HasColumnOrder(0);
+                        .HasColumnOrder(7);
 
                     b.HasKey("Id");
 
@@ -87,28 +87,28 @@ namespace Dyepath.Storage.Database.Migrations.Sqlite
                     b.Property<int>("Number")
                         .HasColumnType("INTEGER")
                         .HasColumnName("number")
-                        .HasColumnOrder(0);
+                        .HasColumnOrder(1);
 
                     b.Property<int>("Bytes")
                         .HasColumnType("INTEGER")
                         .HasColumnName("bytes")
-                        .HasColumnOrder(0);
+                        .HasColumnOrder(2);
 
                     b.Property<byte[]>("Document")
                         .IsRequired()
                         .HasColumnType("BLOB")
                         .HasColumnName("document")
-                        .HasColumnOrder(1);
+                        .HasColumnOrder(5);
 
                     b.Property<bool>("Kept")
                         .HasColumnType("INTEGER")
                         .HasColumnName("kept")
-                        .HasColumnOrder(0);
+                        .HasColumnOrder(3);
 
                     b.Property<long>("SavedAt")
                         .HasColumnType("INTEGER")
                         .HasColumnName("saved_at")
-                        .HasColumnOrder(0);
+                        .HasColumnOrder(4);
 
                     b.HasKey("ProjectId", "Number");
 

@@ -12,7 +12,7 @@ using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 namespace Dyepath.Storage.Database.Migrations.Postgres
 {
     [DbContext(typeof(PostgresDb))]
-    [Migration("20261125180739_FirstTables")]
+    [Migration("20261125181627_FirstTables")]
     partial class FirstTables
     {
         /// <inheritdoc />
@@ -36,46 +36,46 @@ namespace Dyepath.Storage.Database.Migrations.Postgres
                     b.Property<bool>("Archived")
                         .HasColumnType("boolean")
                         .HasColumnName("archived")
-                        .HasColumnOrder(0);
+                        .HasColumnOrder(1);
 
                     b.Property<DateTimeOffset>("CreatedAt")
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("created_at")
-                        .HasColumnOrder(0);
+                        .HasColumnOrder(2);
 
                     b.Property<byte[]>("Document")
                         .IsRequired()
                         .HasColumnType("bytea")
                         .HasColumnName("document")
-                        .HasColumnOrder(1);
+                        .HasColumnOrder(8);
 
                     b.Property<string>("Etag")
                         .IsRequired()
                         .HasMaxLength(40)
                         .HasColumnType("character varying(40)")
                         .HasColumnName("etag")
-                        .HasColumnOrder(0);
+                        .HasColumnOrder(3);
 
                     b.Property<int>("LastVersion")
                         .HasColumnType("integer")
                         .HasColumnName("last_version")
-                        .HasColumnOrder(0);
+                        .HasColumnOrder(4);
 
                     b.Property<string>("Name")
                         .IsRequired()
                         .HasColumnType("text")
                         .HasColumnName("name")
-                        .HasColumnOrder(0);
+                        .HasColumnOrder(5);
 
                     b.Property<string>("Swatch")
                         .HasColumnType("text")
                         .HasColumnName("swatch")
-                        .HasColumnOrder(0);
+                        .HasColumnOrder(6);
 
                     b.Property<DateTimeOffset>("UpdatedAt")
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("updated_at")
-                        .HasColumnOrder(0);
+                        .HasColumnOrder(7);
 
                     b.HasKey("Id");
 
@@ -96,28 +96,28 @@ namespace Dyepath.Storage.Database.Migrations.Postgres
                     b.Property<int>("Number")
                         .HasColumnType("integer")
                         .HasColumnName("number")
-                        .HasColumnOrder(0);
+                        .HasColumnOrder(1);
 
                     b.Property<int>("Bytes")
                         .HasColumnType("integer")
                         .HasColumnName("bytes")
-                        .HasColumnOrder(0);
+                        .HasColumnOrder(2);
 
                     b.Property<byte[]>("Document")
                         .IsRequired()
                         .HasColumnType("bytea")
                         .HasColumnName("document")
-                        .HasColumnOrder(1);
+                        .HasColumnOrder(5);
 
                     b.Property<bool>("Kept")
                         .HasColumnType("boolean")
                         .HasColumnName("kept")
-                        .HasColumnOrder(0);
+                        .HasColumnOrder(3);
 
                     b.Property<DateTimeOffset>("SavedAt")
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("saved_at")
-                        .HasColumnOrder(0);
+                        .HasColumnOrder(4);
 
                     b.HasKey("ProjectId", "Number");
 

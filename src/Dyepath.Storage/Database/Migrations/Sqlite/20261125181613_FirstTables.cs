@@ -15,13 +15,13 @@ namespace Dyepath.Storage.Database.Migrations.Sqlite
                 columns: table => new
                 {
                     id = table.Column<string>(type: "TEXT", maxLength: 36, nullable: false),
-                    name = table.Column<string>(type: "TEXT", nullable: false),
                     archived = table.Column<bool>(type: "INTEGER", nullable: false),
                     created_at = table.Column<long>(type: "INTEGER", nullable: false),
-                    updated_at = table.Column<long>(type: "INTEGER", nullable: false),
                     etag = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
                     last_version = table.Column<int>(type: "INTEGER", nullable: false),
+                    name = table.Column<string>(type: "TEXT", nullable: false),
                     swatch = table.Column<string>(type: "TEXT", nullable: true),
+                    updated_at = table.Column<long>(type: "INTEGER", nullable: false),
                     document = table.Column<byte[]>(type: "BLOB", nullable: false)
                 },
                 constraints: table =>
@@ -35,9 +35,9 @@ namespace Dyepath.Storage.Database.Migrations.Sqlite
                 {
                     project_id = table.Column<string>(type: "TEXT", maxLength: 36, nullable: false),
                     number = table.Column<int>(type: "INTEGER", nullable: false),
-                    saved_at = table.Column<long>(type: "INTEGER", nullable: false),
-                    kept = table.Column<bool>(type: "INTEGER", nullable: false),
                     bytes = table.Column<int>(type: "INTEGER", nullable: false),
+                    kept = table.Column<bool>(type: "INTEGER", nullable: false),
+                    saved_at = table.Column<long>(type: "INTEGER", nullable: false),
                     document = table.Column<byte[]>(type: "BLOB", nullable: false)
                 },
                 constraints: table =>

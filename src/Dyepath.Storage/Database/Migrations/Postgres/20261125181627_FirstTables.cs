@@ -16,13 +16,13 @@ namespace Dyepath.Storage.Database.Migrations.Postgres
                 columns: table => new
                 {
                     id = table.Column<string>(type: "character varying(36)", maxLength: 36, nullable: false),
-                    name = table.Column<string>(type: "text", nullable: false),
                     archived = table.Column<bool>(type: "boolean", nullable: false),
                     created_at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: false),
-                    updated_at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: false),
                     etag = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
                     last_version = table.Column<int>(type: "integer", nullable: false),
+                    name = table.Column<string>(type: "text", nullable: false),
                     swatch = table.Column<string>(type: "text", nullable: true),
+                    updated_at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: false),
                     document = table.Column<byte[]>(type: "bytea", nullable: false)
                 },
                 constraints: table =>
@@ -36,9 +36,9 @@ namespace Dyepath.Storage.Database.Migrations.Postgres
                 {
                     project_id = table.Column<string>(type: "character varying(36)", maxLength: 36, nullable: false),
                     number = table.Column<int>(type: "integer", nullable: false),
-                    saved_at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: false),
-                    kept = table.Column<bool>(type: "boolean", nullable: false),
                     bytes = table.Column<int>(type: "integer", nullable: false),
+                    kept = table.Column<bool>(type: "boolean", nullable: false),
+                    saved_at = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: false),
                     document = table.Column<byte[]>(type: "bytea", nullable: false)
                 },
                 constraints: table =>
