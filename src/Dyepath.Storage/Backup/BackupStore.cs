@@ -118,7 +118,8 @@ public sealed class BackupStore(AppDb db, TimeProvider clock)
     }
 
     private static BackupProject Line(ProjectRow row) => new(
-        row.Id, row.Name, row.Archived, row.CreatedAt, row.UpdatedAt, row.LastVersion, StoredSwatch.Read(row.Swatch), Encoding.UTF8.GetString(row.Document));
+        row.Id, row.Name, row.Archived, row.CreatedAt, row.UpdatedAt, row.LastVersion, Encoding.UTF8.GetString(row.Document),
+        StoredSwatch.Read(row.Swatch));
 
     private static BackupVersion Line(VersionRow row) => new(row.Number, row.SavedAt, row.Kept, Encoding.UTF8.GetString(row.Document));
 
