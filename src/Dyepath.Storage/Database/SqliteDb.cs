@@ -1,0 +1,90 @@
+using System.Data.Common;
+using Dyepath.Storage.Projects;
+using Microsoft.Data.Sqlite;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Design;
+using Microsoft.EntityFrameworkCore.Diagnostics;
+using Microsoft.EntityFrameworkCore.Storage;
+using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
+
+namespace Dyepath.Storage.Database;
+
+/// <summary>One file on this computer.</summary>
+public sealed class SqliteDb(DbContextOptions<SqliteDb> options) : AppDb(options)
+{
+    private static readonly DurableConnections Durable = new();
+
+    public static void Configure(DbContextOptionsBuilder options, string file)
+    {
+        ArgumentNullException.ThrowIfNull(options);
+        options
+            .UseSqlite(new SqliteConnectionStringBuilder { DataSource = file }.ToString())
+            .AddInterceptors(Durable);
+    }
+
+    public override async Task PrepareAsync(CancellationToken cancel)
+    {
+        var file = new SqliteConnectionStringBuilder(Database.GetConnectionString()).DataSource;
+        await using var turn = await OneProcess.WaitAsync($"{file}.lock", cancel).ConfigureAwait(false);
+        if (!(await Database.GetPendingMigrationsAsync(cancel).ConfigureAwait(false)).Any())
+            return;
+        // A process that was killed while it migrated leaves this lock behind, and every later one would wait for it for ever.
+        await Database.ExecuteSqlRawAsync("DROP TABLE IF EXISTS \"__EFMigrationsLock\"", cancel).ConfigureAwait(false);
+        await Database.MigrateAsync(cancel).ConfigureAwait(false);
+    }
+
+    internal override async Task<IDbContextTransaction> BeginSnapshotAsync(CancellationToken cancel)
+    {
+        await Database.OpenConnectionAsync(cancel).ConfigureAwait(false);
+        var connection = (SqliteConnection)Database.GetDbConnection();
+        var transaction = connection.BeginTransaction(deferred: true);
+        return (await Database.UseTransactionAsync(transaction, cancel).ConfigureAwait(false))!;
+    }
+
+    /// <summary>Every transaction here begins as the only writer (BEGIN IMMEDIATE), so that reading is enough.</summary>
+    internal override Task<ProjectRow?> LockAsync(string id, CancellationToken cancel) =>
+        Projects.SingleOrDefaultAsync(p => p.Id == id, cancel);
+
+    /// <summary>SQLite has no moments: whole milliseconds, which sort as they should.</summary>
+    protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder)
+    {
+        ArgumentNullException.ThrowIfNull(configurationBuilder);
+        configurationBuilder.Properties<DateTimeOffset>().HaveConversion<MomentConverter>();
+    }
+
+    private sealed class MomentConverter() : ValueConverter<DateTimeOffset, long>(
+        moment => moment.ToUnixTimeMilliseconds(), stored => DateTimeOffset.FromUnixTimeMilliseconds(stored));
+
+    /// <summary>
+    /// What is committed survives a kill and a power cut: a write-ahead log, flushed at every commit. A writer waits its turn
+    /// inside SQLite, which looks again sooner than the driver would.
+    /// </summary>
+    private sealed class DurableConnections : DbConnectionInterceptor
+    {
+        private const string Pragmas = "PRAGMA busy_timeout=20000; PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL;";
+
+        public override void ConnectionOpened(DbConnection connection, ConnectionEndEventData eventData)
+        {
+            using var command = connection.CreateCommand();
+            command.CommandText = Pragmas;
+            command.ExecuteNonQuery();
+        }
+
+        public override Task ConnectionOpenedAsync(
+            DbConnection connection, ConnectionEndEventData eventData, CancellationToken cancellationToken = default)
+        {
+            ConnectionOpened(connection, eventData);
+            return Task.CompletedTask;
+        }
+    }
+
+    private sealed class AtDesignTime : IDesignTimeDbContextFactory<SqliteDb>
+    {
+        public SqliteDb CreateDbContext(string[] args)
+        {
+            var options = new DbContextOptionsBuilder<SqliteDb>();
+            Configure(options, "design.db");
+            return new SqliteDb(options.Options);
+        }
+    }
+}

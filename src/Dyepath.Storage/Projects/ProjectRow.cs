@@ -1,0 +1,28 @@
+using Dyepath.Contracts;
+
+namespace Dyepath.Storage.Projects;
+
+internal sealed class ProjectRow
+{
+    public required string Id { get; init; }
+
+    public required string Name { get; set; }
+
+    public bool Archived { get; set; }
+
+    public required DateTimeOffset CreatedAt { get; init; }
+
+    public required DateTimeOffset UpdatedAt { get; set; }
+
+    public required string Etag { get; set; }
+
+    public int LastVersion { get; set; }
+
+    /// <summary><see cref="SwatchPicture"/> as JSON.</summary>
+    public string? Swatch { get; set; }
+
+    /// <summary>The text as it was sent, in UTF-8.</summary>
+    public required byte[] Document { get; set; }
+
+    public ProjectSummary Summary => new(Id, Name, Archived, UpdatedAt, Etag, StoredSwatch.Read(Swatch));
+}

@@ -1,0 +1,31 @@
+using Dyepath.Storage.Backup;
+using Dyepath.Storage.Database;
+using Dyepath.Storage.Projects;
+using Dyepath.Storage.Versions;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.DependencyInjection.Extensions;
+
+namespace Dyepath.Storage;
+
+/// <summary>Where the store lies.</summary>
+/// <param name="Connection">A PostgreSQL connection string; missing, the store is a file in the folder.</param>
+public sealed record DatabaseChoice(string Folder, string? Connection = null)
+{
+    public string File => Path.Combine(Folder, "dyepath.db");
+}
+
+public static class StorageServices
+{
+    /// <summary>Adds the stores; the caller has made the folder.</summary>
+    public static IServiceCollection AddStorage(this IServiceCollection services, DatabaseChoice choice)
+    {
+        ArgumentNullException.ThrowIfNull(choice);
+        if (choice.Connection is { } connection)
+            services.AddDbContextPool<AppDb, PostgresDb>(options => PostgresDb.Configure(options, connection));
+        else
+            services.AddDbContextPool<AppDb, SqliteDb>(options => SqliteDb.Configure(options, choice.File));
+        services.TryAddSingleton(TimeProvider.System);
+        return services.AddScoped<ProjectStore>().AddScoped<VersionStore>().AddScoped<BackupStore>();
+    }
+}

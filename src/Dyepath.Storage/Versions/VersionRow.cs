@@ -1,0 +1,17 @@
+namespace Dyepath.Storage.Versions;
+
+internal sealed class VersionRow
+{
+    public required string ProjectId { get; init; }
+
+    public required int Number { get; init; }
+
+    public required DateTimeOffset SavedAt { get; init; }
+
+    /// <summary>Not thinned by age.</summary>
+    public bool Kept { get; init; }
+
+    public required int Bytes { get; init; }
+
+    public required byte[] Document { get; init; }
+}

@@ -1,0 +1,20 @@
+using Dyepath.Contracts;
+using Microsoft.AspNetCore.Http.HttpResults;
+
+namespace Dyepath.Web;
+
+/// <summary>Answers that say why something was not done.</summary>
+internal static class Problems
+{
+    public static IResult Of(int status, string title, string detail) => Of(new Problem(title, detail, status));
+
+    /// <summary>The stored text is another one than the client thinks.</summary>
+    public static IResult Stored(int status, string title, string detail, ProjectSummary stored) =>
+        Of(new Problem(title, detail, status, stored.Etag, stored.UpdatedAt));
+
+    public static IResult NoProject { get; } = Of(
+        StatusCodes.Status404NotFound, "There is no such project.", "It may have been deleted elsewhere; look on the shelf and in the archive.");
+
+    private static JsonHttpResult<Problem> Of(Problem problem) =>
+        TypedResults.Json(problem, ContractsJson.Default.Problem, "application/problem+json", problem.Status);
+}

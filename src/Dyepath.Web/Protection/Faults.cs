@@ -1,0 +1,33 @@
+using Dyepath.Web.Projects;
+using Microsoft.AspNetCore.Diagnostics;
+
+namespace Dyepath.Web.Protection;
+
+/// <summary>What went wrong on the way is said without its inside.</summary>
+internal sealed partial class Faults(ILogger<Faults> logger) : IExceptionHandler
+{
+    public async ValueTask<bool> TryHandleAsync(HttpContext httpContext, Exception exception, CancellationToken cancellationToken)
+    {
+        if (httpContext.RequestAborted.IsCancellationRequested)
+            return true;
+        await Answer(exception).ExecuteAsync(httpContext).ConfigureAwait(false);
+        return true;
+    }
+
+    private IResult Answer(Exception exception)
+    {
+        if (exception is BadHttpRequestException bad)
+        {
+            return bad.StatusCode == StatusCodes.Status413PayloadTooLarge
+                ? DocumentBody.TooLarge
+                : Problems.Of(bad.StatusCode, "The request could not be read.", "Send it again; if it fails again, it was not formed as the host expects.");
+        }
+        Broke(exception);
+        return Problems.Of(
+            StatusCodes.Status500InternalServerError, "Something went wrong inside Dyepath.",
+            "What you sent may not be stored; keep it and send it again. The host's log says more.");
+    }
+
+    [LoggerMessage(Level = LogLevel.Error, Message = "A request broke")]
+    private partial void Broke(Exception exception);
+}

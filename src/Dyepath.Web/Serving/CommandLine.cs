@@ -1,0 +1,43 @@
+using System.CommandLine;
+using Dyepath.Storage.Backup;
+
+namespace Dyepath.Web.Serving;
+
+/// <summary>The one place where a command's outcome becomes an exit code.</summary>
+internal static class CommandLine
+{
+    private const int BadInput = 2;
+    private const int InternalFault = 4;
+
+    public static async Task<int> RunAsync(RootCommand root, string[] args)
+    {
+        var parsed = root.Parse(args);
+        if (parsed.Errors.Count > 0)
+        {
+            foreach (var error in parsed.Errors)
+                await Console.Error.WriteLineAsync($"{error.Message} See dyepath-web --help, or --help after a command's name.").ConfigureAwait(false);
+            return BadInput;
+        }
+        try
+        {
+            // The server itself listens for Ctrl-C and finishes what it is doing.
+            var configuration = new InvocationConfiguration { EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = null };
+            return await parsed.InvokeAsync(configuration).ConfigureAwait(false);
+        }
+        catch (Exception bad) when (bad is BadSettingException or BadBackupException or IOException or UnauthorizedAccessException)
+        {
+            await Console.Error.WriteLineAsync(bad.Message).ConfigureAwait(false);
+            return BadInput;
+        }
+#pragma warning disable CA1031 // The last resort: whatever else went wrong is ours or the database's, and says so.
+        catch (Exception fault)
+#pragma warning restore CA1031
+        {
+            await Console.Error.WriteLineAsync($"Dyepath could not go on: {fault.GetType().Name}: {fault.Message}").ConfigureAwait(false);
+            return InternalFault;
+        }
+    }
+}
+
+/// <summary>An option that cannot be followed; the message says what to do.</summary>
+internal sealed class BadSettingException(string message) : Exception(message);

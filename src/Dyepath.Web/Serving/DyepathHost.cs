@@ -1,0 +1,67 @@
+using Dyepath.Contracts;
+using Dyepath.Core.Projects;
+using Dyepath.Storage;
+using Dyepath.Storage.Database;
+using Dyepath.Web.Client;
+using Dyepath.Web.Demo;
+using Dyepath.Web.Health;
+using Dyepath.Web.Projects;
+using Dyepath.Web.Protection;
+using Dyepath.Web.Versions;
+
+namespace Dyepath.Web.Serving;
+
+/// <summary>The host: a list of its features.</summary>
+internal static class DyepathHost
+{
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(5);
+
+    /// <exception cref="BadSettingException">The settings cannot be followed.</exception>
+    public static WebApplication Build(HostSettings settings)
+    {
+        settings.Check();
+        var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions
+        {
+            ApplicationName = typeof(DyepathHost).Assembly.GetName().Name,
+            ContentRootPath = AppContext.BaseDirectory,
+        });
+        builder.WebHost.UseStaticWebAssets();
+        builder.WebHost.ConfigureKestrel(kestrel =>
+        {
+            kestrel.AddServerHeader = false;
+            kestrel.Limits.MaxRequestBodySize = ProjectReader.MostBytes;
+            kestrel.Bind(settings);
+        });
+        builder.Logging.AddLogs();
+        builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = Patience);
+        builder.Services.ConfigureHttpJsonOptions(json => json.SerializerOptions.TypeInfoResolverChain.Insert(0, ContractsJson.Default));
+        builder.Services.AddStorage(settings.Database);
+        builder.Services.AddProtection(settings);
+        builder.Services.AddScoped<DraftMaker>().AddScoped<ProjectSaving>();
+        builder.Services.AddHealth();
+        builder.Services.AddOpenApi();
+
+        var app = builder.Build();
+        app.UseRequestLog();
+        app.UseProtection(settings);
+        app.MapSignIn(settings);
+        app.MapProjects();
+        app.MapVersions();
+        app.MapDemo();
+        app.MapHealth();
+        app.MapOpenApi();
+        app.MapClient();
+        return app;
+    }
+
+    /// <summary>Listens once the store is ready.</summary>
+    public static async Task StartAsync(WebApplication app)
+    {
+        await using (var scope = app.Services.CreateAsyncScope())
+        {
+            await scope.ServiceProvider.GetRequiredService<AppDb>().PrepareAsync(CancellationToken.None).ConfigureAwait(false);
+            await scope.ServiceProvider.SeedDemoAsync().ConfigureAwait(false);
+        }
+        await app.StartAsync().ConfigureAwait(false);
+    }
+}

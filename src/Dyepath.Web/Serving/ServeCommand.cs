@@ -1,0 +1,71 @@
+using System.CommandLine;
+using System.Diagnostics;
+using System.Net;
+
+namespace Dyepath.Web.Serving;
+
+/// <summary><c>dyepath-web serve</c>.</summary>
+internal static class ServeCommand
+{
+    private const string TokenVariable = "DYEPATH_ACCESS_TOKEN";
+    private const string PasswordVariable = "DYEPATH_CERTIFICATE_PASSWORD";
+
+    public static Command Create()
+    {
+        var database = new DatabaseOptions();
+        var port = new Option<int>("--port") { Description = "Port, 0 for any free one.", DefaultValueFactory = _ => HostSettings.UsualPort };
+        var listen = new Option<IPAddress?>("--listen")
+        {
+            Description = "Address to listen on, such as 192.168.1.20, or 0.0.0.0 for all; needs an access token and a certificate.",
+            CustomParser = result =>
+            {
+                if (IPAddress.TryParse(result.Tokens[0].Value, out var address))
+                    return address;
+                result.AddError($"'{result.Tokens[0].Value}' is no address; write one such as 192.168.1.20.");
+                return null;
+            },
+        };
+        var token = new Option<string?>("--access-token")
+        {
+            Description = $"What browsers are asked for; better in the variable {TokenVariable}, where other users cannot see it.",
+            DefaultValueFactory = _ => Environment.GetEnvironmentVariable(TokenVariable),
+        };
+        var certificate = new Option<string?>("--certificate")
+        {
+            Description = $"PKCS#12 file (.pfx) for https; its password in the variable {PasswordVariable}.",
+        };
+        var make = new Option<bool>("--make-certificate") { Description = "Makes a certificate for https and keeps it in the data folder." };
+        var names = new Option<string[]>("--name") { Description = "A name by which browsers call this host; once for each name." };
+        var open = new Option<bool>("--open") { Description = "Opens the browser." };
+        var command = new Command("serve", "Serves Dyepath until Ctrl-C.") { port, listen, token, certificate, make, names, open };
+        database.AddTo(command);
+        command.SetAction(async (parsed, _) =>
+        {
+            var settings = new HostSettings(
+                database.Read(parsed), parsed.GetValue(port), parsed.GetValue(listen), parsed.GetValue(token), parsed.GetValue(certificate),
+                Environment.GetEnvironmentVariable(PasswordVariable), parsed.GetValue(make), parsed.GetValue(names) ?? []);
+            await using var app = DyepathHost.Build(settings);
+            await DyepathHost.StartAsync(app).ConfigureAwait(false);
+            foreach (var address in app.Urls)
+                await Console.Out.WriteLineAsync($"Dyepath is at {address}").ConfigureAwait(false);
+            await Console.Out.FlushAsync(CancellationToken.None).ConfigureAwait(false);
+            if (parsed.GetValue(open))
+                Open(app.Urls.First());
+            await app.WaitForShutdownAsync(CancellationToken.None).ConfigureAwait(false);
+            return 0;
+        });
+        return command;
+    }
+
+    private static void Open(string address)
+    {
+        try
+        {
+            Process.Start(new ProcessStartInfo(address) { UseShellExecute = true })?.Dispose();
+        }
+        catch (Exception e) when (e is System.ComponentModel.Win32Exception or PlatformNotSupportedException)
+        {
+            Console.Error.WriteLine($"The browser could not be opened; open {address} yourself.");
+        }
+    }
+}

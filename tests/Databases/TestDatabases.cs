@@ -1,0 +1,75 @@
+using System.Diagnostics;
+using Dyepath.Storage;
+using Npgsql;
+using Xunit;
+
+[assembly: AssemblyFixture(typeof(Dyepath.Tests.TestDatabases))]
+
+namespace Dyepath.Tests;
+
+public enum DatabaseKind
+{
+    Sqlite,
+    Postgres,
+}
+
+/// <summary>
+/// Empty databases of both kinds. The PostgreSQL server is the one named in DYEPATH_TEST_POSTGRES, or one of its own that
+/// tests/with-postgres starts at the first need and stops when this process ends. Where neither can be had, tests fail.
+/// </summary>
+public sealed class TestDatabases : IDisposable
+{
+    private const string Variable = "DYEPATH_TEST_POSTGRES";
+
+    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("dyepath-test-");
+    private readonly Lazy<string> _server;
+    private Process? _process;
+    private int _made;
+
+    public TestDatabases() => _server = new Lazy<string>(() => Environment.GetEnvironmentVariable(Variable) ?? Start());
+
+    public static TheoryData<DatabaseKind> Both { get; } = [DatabaseKind.Sqlite, DatabaseKind.Postgres];
+
+    public DatabaseChoice NewDatabase(DatabaseKind kind)
+    {
+        var name = $"dyepath_{Environment.ProcessId}_{Interlocked.Increment(ref _made)}";
+        var choice = new DatabaseChoice(_folder.CreateSubdirectory(name).FullName);
+        if (kind == DatabaseKind.Sqlite)
+            return choice;
+        using var connection = new NpgsqlConnection(_server.Value);
+        connection.Open();
+        using var command = new NpgsqlCommand($"CREATE DATABASE {name}", connection);
+        command.ExecuteNonQuery();
+        return choice with { Connection = new NpgsqlConnectionStringBuilder(_server.Value) { Database = name }.ToString() };
+    }
+
+    public void Dispose()
+    {
+        NpgsqlConnection.ClearAllPools();
+        _process?.StandardInput.Close();
+        _process?.WaitForExit();
+        _process?.Dispose();
+        _folder.Delete(recursive: true);
+    }
+
+    private string Start()
+    {
+        var start = new ProcessStartInfo(Path.Combine(Root(), "tests", "with-postgres"))
+        {
+            ArgumentList = { "sh", "-c", $"echo \"${Variable}\"; cat >/dev/null" },
+            RedirectStandardInput = true,
+            RedirectStandardOutput = true,
+        };
+        _process = Process.Start(start)!;
+        return _process.StandardOutput.ReadLine()
+            ?? throw new InvalidOperationException("tests/with-postgres could not start PostgreSQL; it says above why.");
+    }
+
+    private static string Root()
+    {
+        var folder = AppContext.BaseDirectory;
+        while (!File.Exists(Path.Combine(folder, "Dyepath.slnx")))
+            folder = Path.GetDirectoryName(folder) ?? throw new InvalidOperationException("The tests run outside the repository.");
+        return folder;
+    }
+}

@@ -1,0 +1,63 @@
+using Dyepath.Storage.Database;
+using Microsoft.EntityFrameworkCore;
+
+namespace Dyepath.Storage.Tests.Database;
+
+public class MigrationTests(TestDatabases databases)
+{
+    [Theory, MemberData(nameof(TestDatabases.Both), MemberType = typeof(TestDatabases))]
+    public async Task An_empty_database_becomes_what_the_model_says(DatabaseKind kind)
+    {
+        await using var store = await TestStore.OpenAsync(databases.NewDatabase(kind));
+        await store.WithAsync<AppDb>(async db =>
+        {
+            Assert.False(db.Database.HasPendingModelChanges());
+            Assert.Empty(await db.Database.GetPendingMigrationsAsync(TestContext.Current.CancellationToken));
+        });
+        await store.CreateAsync("a", "text");
+        Assert.Equal("text", await store.ReadAsync("a"));
+    }
+
+    [Theory, MemberData(nameof(TestDatabases.Both), MemberType = typeof(TestDatabases))]
+    public async Task Hosts_that_start_together_make_the_tables_once(DatabaseKind kind)
+    {
+        var choice = databases.NewDatabase(kind);
+        var stores = await Task.WhenAll(Enumerable.Range(0, 4).Select(_ => Task.Run(() => TestStore.OpenAsync(choice))));
+        await stores[0].CreateAsync("a", "text");
+        foreach (var store in stores)
+        {
+            Assert.Equal("text", await store.ReadAsync("a"));
+            await store.DisposeAsync();
+        }
+    }
+
+    [Fact]
+    public async Task A_lock_left_by_a_killed_process_stops_nobody()
+    {
+        var choice = databases.NewDatabase(DatabaseKind.Sqlite);
+        var options = new DbContextOptionsBuilder<SqliteDb>();
+        SqliteDb.Configure(options, choice.File);
+        await using (var db = new SqliteDb(options.Options))
+        {
+            await db.Database.ExecuteSqlRawAsync(
+                """
+                CREATE TABLE "__EFMigrationsLock" ("Id" INTEGER NOT NULL PRIMARY KEY, "Timestamp" TEXT NOT NULL);
+                INSERT INTO "__EFMigrationsLock" VALUES (1, '2026-01-01');
+                """, TestContext.Current.CancellationToken);
+        }
+        await using var store = await TestStore.OpenAsync(choice).WaitAsync(TimeSpan.FromSeconds(30), TestContext.Current.CancellationToken);
+        await store.CreateAsync("a", "text");
+    }
+
+    [Fact]
+    public async Task A_commit_is_flushed_to_a_write_ahead_log()
+    {
+        await using var store = await TestStore.OpenAsync(databases.NewDatabase(DatabaseKind.Sqlite));
+        await store.WithAsync<AppDb>(async db =>
+        {
+            const int full = 2;
+            Assert.Equal("wal", await db.Database.SqlQueryRaw<string>("SELECT journal_mode AS Value FROM pragma_journal_mode").SingleAsync(TestContext.Current.CancellationToken));
+            Assert.Equal(full, await db.Database.SqlQueryRaw<int>("SELECT synchronous AS Value FROM pragma_synchronous").SingleAsync(TestContext.Current.CancellationToken));
+        });
+    }
+}

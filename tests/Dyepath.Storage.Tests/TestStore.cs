@@ -1,0 +1,73 @@
+using System.Text;
+using Dyepath.Storage.Backup;
+using Dyepath.Storage.Database;
+using Dyepath.Storage.Projects;
+using Dyepath.Storage.Versions;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace Dyepath.Storage.Tests;
+
+/// <summary>A store with a clock that tests set. Every operation has a connection of its own, as a request has.</summary>
+internal sealed class TestStore : TimeProvider, IAsyncDisposable
+{
+    private readonly ServiceProvider _services;
+
+    private TestStore(DatabaseChoice choice) =>
+        _services = new ServiceCollection().AddSingleton<TimeProvider>(this).AddStorage(choice).BuildServiceProvider();
+
+    public DateTimeOffset Now { get; set; } = new(2026, 3, 1, 9, 0, 0, TimeSpan.Zero);
+
+    public override DateTimeOffset GetUtcNow() => Now;
+
+    public static async Task<TestStore> OpenAsync(DatabaseChoice choice)
+    {
+        var store = new TestStore(choice);
+        await store.WithAsync<AppDb>(db => db.PrepareAsync(default));
+        return store;
+    }
+
+    public static Draft Text(string text) => new(Encoding.UTF8.GetBytes(text), $"name of {text}", null);
+
+    public async Task WithAsync<T>(Func<T, Task> work)
+        where T : notnull
+    {
+        await using var scope = _services.CreateAsyncScope();
+        await work(scope.ServiceProvider.GetRequiredService<T>());
+    }
+
+    public async Task<TResult> WithAsync<T, TResult>(Func<T, Task<TResult>> work)
+        where T : notnull
+    {
+        await using var scope = _services.CreateAsyncScope();
+        return await work(scope.ServiceProvider.GetRequiredService<T>());
+    }
+
+    public Task<ChangeOutcome> CreateAsync(string id, string text) =>
+        WithAsync((ProjectStore store) => store.CreateAsync(id, Text(text), default));
+
+    public Task<ChangeOutcome> SaveAsync(string id, string seen, string text, bool keep = false) =>
+        WithAsync((ProjectStore store) => store.SaveAsync(id, Text(seen).Etag, Text(text), keep, default));
+
+    public async Task<string?> ReadAsync(string id) =>
+        await WithAsync((ProjectStore store) => store.ReadAsync(id, default)) is var (document, _) ? Encoding.UTF8.GetString(document) : null;
+
+    public async Task<string[]> VersionsAsync(string id) => await WithAsync(async (VersionStore store) =>
+    {
+        var texts = new List<string>();
+        foreach (var version in (await store.ListAsync(id, default))!)
+            texts.Add(Encoding.UTF8.GetString((await store.ReadAsync(id, version.Number, default))!));
+        return texts.ToArray();
+    });
+
+    public Task<string> BackupAsync() => WithAsync(async (BackupStore store) =>
+    {
+        using var stream = new MemoryStream();
+        await store.WriteAsync(stream, default);
+        return Encoding.UTF8.GetString(stream.ToArray());
+    });
+
+    public Task<BackupTally> RestoreAsync(string backup) => WithAsync((BackupStore store) =>
+        store.RestoreAsync(new MemoryStream(Encoding.UTF8.GetBytes(backup)), (id, _) => id.Length > 0, default));
+
+    public ValueTask DisposeAsync() => _services.DisposeAsync();
+}
