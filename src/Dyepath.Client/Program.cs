@@ -1,6 +1,7 @@
 using System.Runtime.InteropServices.JavaScript;
 using Dyepath.Client;
 using Dyepath.Client.Draft;
+using Dyepath.Client.Shelf;
 using Dyepath.Client.Shell;
 using Dyepath.Client.Store;
 using Dyepath.Client.Work;
@@ -13,6 +14,7 @@ builder.Services.AddSingleton<Workbench>();
 builder.Services.AddSingleton<ServerShelf>();
 builder.Services.AddSingleton<IDeviceShelf, DeviceShelf>();
 builder.Services.AddSingleton<Keeper>();
+builder.Services.AddSingleton<ProjectShelf>();
 foreach (var (module, file) in ((string, string)[])[(Page.Module, "page"), (DeviceShelf.Module, "store"), (Canvas.Module, "canvas")])
     await JSHost.ImportAsync(module, $"../js/{file}.js");
 await builder.Build().RunAsync();

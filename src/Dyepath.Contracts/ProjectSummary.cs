@@ -12,11 +12,11 @@ public sealed record ProjectSummary(
     public const string Untitled = "Untitled";
 }
 
-/// <summary>A corner of the planned fabric, small enough for a shelf: the first stitches and rows of the base size's first pooled piece.</summary>
+/// <summary>A corner of the planned fabric as worn, small enough for a shelf.</summary>
 /// <param name="Colours">By section of the yarn, <c>#rrggbb</c>.</param>
 /// <param name="Stitches">Cells across, 1 to <see cref="MostStitches"/>.</param>
 /// <param name="Rows">Cells up, 1 to <see cref="MostRows"/>.</param>
-/// <param name="Cells">Index of each cell's section, as one looks at it: the top row first, each row from the left. Base64 in JSON.</param>
+/// <param name="Cells">Index of each cell's section, as one looks at it: the top row first, each row from the left; 255 where there is no stitch. Base64 in JSON.</param>
 public sealed record SwatchPicture(IReadOnlyList<string> Colours, int Stitches, int Rows, byte[] Cells)
 {
     public const int MostStitches = 40;

@@ -17,5 +17,5 @@ internal static class YarnPalette
         return [.. sections.Select(s => s.Colour).Append(plan.Project.Companion?.Colour ?? Undyed).Select(c => Number(seen(c)))];
     }
 
-    private static int Number(Srgb colour) => colour.Red << 16 | colour.Green << 8 | colour.Blue;
+    public static int Number(Srgb colour) => colour.Red << 16 | colour.Green << 8 | colour.Blue;
 }

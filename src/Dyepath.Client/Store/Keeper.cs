@@ -302,7 +302,9 @@ public sealed class Keeper
     }
 
     private DeviceRecord Describe(string id, int revision) => new(
-        id, _workbench.Document!.Title, _workbench.Document.Text, null, false, revision, false, DateTimeOffset.Now, _record?.Swatch);
+        id, _workbench.Document!.Title, _workbench.Document.Text, null, false, revision, false, DateTimeOffset.UtcNow, Picture());
+
+    private SwatchPicture? Picture() => _workbench.Plan is { } plan ? ShelfPicture.Of(plan) : null;
 
     private void Say(SaveState state)
     {

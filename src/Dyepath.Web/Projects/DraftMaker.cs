@@ -1,6 +1,5 @@
 using Dyepath.Contracts;
 using Dyepath.Core.Garments;
-using Dyepath.Core.Instructions.Writing;
 using Dyepath.Core.Projects;
 using Dyepath.Storage.Projects;
 
@@ -36,26 +35,10 @@ internal sealed partial class DraftMaker(ILogger<DraftMaker> logger)
         return null;
     }
 
-    private static SwatchPicture? Picture(Plan plan)
-    {
-        var size = plan.Sizes.FirstOrDefault(s => s.Name == plan.Project.Sizes.Base) ?? plan.Sizes[0];
-        if (size.Pieces.FirstOrDefault(p => p.Pooled) is not { } piece)
-            return null;
-        var rows = Math.Min(piece.Rows, SwatchPicture.MostRows);
-        var fabric = PieceFabric.Of(plan, piece, rows);
-        var across = Math.Min(fabric.Path.Cells(0), SwatchPicture.MostStitches);
-        var cells = new byte[across * rows];
-        for (var row = 0; row < rows; row++)
-        {
-            // The fabric counts from its lower right corner, the picture from its upper left.
-            var line = cells.AsSpan((rows - 1 - row) * across, across);
-            fabric.Row(row)[..across].CopyTo(line);
-            line.Reverse();
-        }
-        var yarn = plan.Project.Yarn;
-        var sections = yarn.FromOtherEnd ? yarn.Sections.Reverse() : yarn.Sections;
-        return new SwatchPicture([.. sections.Select(s => s.Colour.ToString())], across, rows, cells);
-    }
+    private static SwatchPicture? Picture(Plan plan) =>
+        FabricCorner.Of(plan, SwatchPicture.MostStitches, SwatchPicture.MostRows) is { } corner
+            ? new SwatchPicture([.. corner.Colours.Select(c => c.ToString())], corner.Columns, corner.Rows, corner.Cells)
+            : null;
 
     [LoggerMessage(Level = LogLevel.Warning, Message = "A plan took over {Limit}; the project is stored without a picture")]
     private partial void TookTooLong(TimeSpan limit);
