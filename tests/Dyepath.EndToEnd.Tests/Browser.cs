@@ -1,0 +1,39 @@
+using Microsoft.Playwright;
+
+[assembly: AssemblyFixture(typeof(Dyepath.EndToEnd.Tests.Browser))]
+
+namespace Dyepath.EndToEnd.Tests;
+
+/// <summary>One Chromium for all tests; each test opens a window of its own.</summary>
+public sealed class Browser : IAsyncLifetime
+{
+    private static readonly string[] Places = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"];
+
+    private IPlaywright? _playwright;
+    private IBrowser? _browser;
+
+    public async ValueTask InitializeAsync()
+    {
+        var chromium = Environment.GetEnvironmentVariable("DYEPATH_CHROMIUM") ?? Places.FirstOrDefault(File.Exists);
+        Assert.True(chromium is not null, "There is no Chromium: install it, or name it in DYEPATH_CHROMIUM (./test installs Debian's).");
+        _playwright = await Playwright.CreateAsync();
+        _browser = await _playwright.Chromium.LaunchAsync(new() { ExecutablePath = chromium, Args = ["--no-sandbox"] });
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (_browser is not null)
+            await _browser.DisposeAsync();
+        _playwright?.Dispose();
+    }
+
+    public Task<IBrowserContext> WindowAsync(int width = 1440, int height = 900, ColorScheme scheme = ColorScheme.Light, bool workers = true) =>
+        _browser!.NewContextAsync(new()
+        {
+            ViewportSize = new() { Width = width, Height = height },
+            ColorScheme = scheme,
+            ReducedMotion = ReducedMotion.Reduce,
+            ServiceWorkers = workers ? ServiceWorkerPolicy.Allow : ServiceWorkerPolicy.Block,
+            AcceptDownloads = true,
+        });
+}

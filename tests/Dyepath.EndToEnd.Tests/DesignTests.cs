@@ -1,0 +1,69 @@
+using System.Text;
+using Microsoft.Playwright;
+
+namespace Dyepath.EndToEnd.Tests;
+
+/// <summary>From an empty project to a booklet, as a designer goes.</summary>
+public sealed class DesignTests(Browser browser)
+{
+    [Fact]
+    public async Task ANewProjectBecomesABooklet()
+    {
+        await using var host = new PublishedHost();
+        await host.StartAsync();
+        await using var window = await browser.WindowAsync();
+        var page = await window.OpenShelfAsync(host);
+        List<string> errors = [];
+        page.Console += (_, message) =>
+        {
+            if (message.Type == "error")
+                errors.Add(message.Text);
+        };
+        page.PageError += (_, error) => errors.Add(error);
+        await page.BeginAsync("New project");
+        foreach (var step in Workspace.Steps)
+            await page.GoAsync(step);
+        await page.GoAsync("garment");
+        await page.GetByLabel("Title of the pattern").FillAsync("Shorewalk");
+        await page.GetByLabel("Title of the pattern").BlurAsync();
+        await page.SavedAsync();
+        await page.GoAsync("pattern");
+        var download = await page.RunAndWaitForDownloadAsync(
+            () => page.GetByRole(AriaRole.Button, new() { Name = "PDF" }).First.ClickAsync(), new() { Timeout = 60_000 });
+        Assert.Equal("shorewalk.pdf", download.SuggestedFilename);
+        var bytes = await File.ReadAllBytesAsync(await download.PathAsync(), TestContext.Current.CancellationToken);
+        Assert.Equal("%PDF-", Encoding.ASCII.GetString(bytes, 0, 5));
+        Assert.Empty(errors);
+    }
+
+    [Fact]
+    public async Task AChangeAnswersInEverySizeAndIsUndoneByKeys()
+    {
+        await using var host = new PublishedHost();
+        await host.StartAsync();
+        await using var window = await browser.WindowAsync();
+        var page = await window.OpenShelfAsync(host);
+        await page.BeginAsync("Open the demo tunic");
+        await page.GoAsync("garment");
+        var measures = page.GetByRole(AriaRole.Region, new() { Name = "Finished measures by size" });
+        var before = await measures.InnerTextAsync();
+        await page.GetByLabel("Hangs below the waist").FillAsync("40");
+        await page.WaitForFunctionAsync(
+            "before => document.querySelector('[aria-label=\"Finished measures by size\"]')?.innerText !== before", before);
+        Assert.Equal("40 cm", await BelowWaist(host, page));
+        await page.Keyboard.PressAsync("Control+z");
+        await page.WaitForFunctionAsync(
+            "before => document.querySelector('[aria-label=\"Finished measures by size\"]')?.innerText === before", before);
+        await page.Keyboard.PressAsync("Control+Shift+z");
+        await page.WaitForFunctionAsync(
+            "before => document.querySelector('[aria-label=\"Finished measures by size\"]')?.innerText !== before", before);
+    }
+
+    private static async Task<string> BelowWaist(PublishedHost host, IPage page)
+    {
+        await page.SavedAsync();
+        var id = page.Url.Split('/')[^2];
+        var answer = await page.APIRequest.GetAsync($"{host.Address}api/projects/{id}");
+        return (await answer.JsonAsync())!.Value.GetProperty("garment").GetProperty("belowWaist").GetString()!;
+    }
+}

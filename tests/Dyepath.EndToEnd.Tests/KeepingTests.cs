@@ -1,0 +1,127 @@
+using Microsoft.Playwright;
+
+namespace Dyepath.EndToEnd.Tests;
+
+/// <summary>Nothing is lost and nothing silently overwritten.</summary>
+public sealed class KeepingTests(Browser browser)
+{
+    private const string Title = "Title of the pattern";
+
+    [Fact]
+    public async Task WhatIsWrittenWhileTheHostIsDownReachesItWhenItIsBack()
+    {
+        await using var host = new PublishedHost();
+        await host.StartAsync();
+        await using var window = await browser.WindowAsync();
+        var page = await window.OpenShelfAsync(host);
+        var id = await page.BeginAsync("Open the demo tunic");
+        await page.GoAsync("garment");
+        await page.SavedAsync();
+        host.Kill();
+        await page.GetByLabel(Title).FillAsync("Ebb");
+        await page.SavedAsync("Saved on this device, waiting for the host");
+        await page.CloseAsync();
+        await host.StartAsync();
+        page = await window.OpenShelfAsync(host);
+        await page.GotoAsync($"{host.Address}p/{id}/garment");
+        await page.SavedAsync();
+        Assert.Equal("Ebb", await page.GetByLabel(Title).InputValueAsync());
+        Assert.Contains("\"Ebb\"", await Stored(host, page, id), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task FromTheSecondVisitOnItWorksWithoutAConnection()
+    {
+        await using var host = new PublishedHost();
+        await host.StartAsync();
+        await using var window = await browser.WindowAsync();
+        var page = await window.OpenShelfAsync(host);
+        var id = await page.BeginAsync("Open the demo tunic");
+        await page.SavedAsync();
+        await page.EvaluateAsync("() => navigator.serviceWorker.ready.then(() => true)");
+        host.Kill();
+        await page.GotoAsync($"{host.Address}p/{id}/garment");
+        await page.PlannedAsync();
+        await page.GetByLabel(Title).FillAsync("Slack water");
+        await page.SavedAsync("Saved on this device, waiting for the host");
+        await page.ReloadAsync();
+        await page.PlannedAsync();
+        Assert.Equal("Slack water", await page.GetByLabel(Title).InputValueAsync());
+        await host.StartAsync();
+        await page.ReloadAsync();
+        await page.SavedAsync();
+        Assert.Contains("\"Slack water\"", await Stored(host, page, id), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task ATabThatIsClosedRightAfterTypingLosesNothing()
+    {
+        await using var host = new PublishedHost();
+        await host.StartAsync();
+        await using var window = await browser.WindowAsync();
+        var page = await window.OpenShelfAsync(host);
+        var id = await page.BeginAsync("Open the demo tunic");
+        await page.GoAsync("garment");
+        await page.GetByLabel(Title).FillAsync("Typed and gone");
+        await page.WaitForTimeoutAsync(150);
+        await page.CloseAsync();
+        page = await window.NewPageAsync();
+        await page.GotoAsync($"{host.Address}p/{id}/garment");
+        await page.PlannedAsync();
+        Assert.Equal("Typed and gone", await page.GetByLabel(Title).InputValueAsync());
+    }
+
+    [Theory]
+    [InlineData("Go on with mine", "Mine", 0)]
+    [InlineData("Go on with the other", "Theirs", 0)]
+    [InlineData("Keep both, mine as a copy", "Theirs", 1)]
+    public async Task TwoDevicesThatChangeTheSameProjectAreToldSoAndSheChooses(string choice, string left, int more)
+    {
+        await using var host = new PublishedHost();
+        await host.StartAsync();
+        await using var window = await browser.WindowAsync();
+        await using var other = await browser.WindowAsync();
+        var page = await window.OpenShelfAsync(host);
+        var id = await page.BeginAsync("Open the demo tunic");
+        await page.GoAsync("garment");
+        await page.SavedAsync();
+        var count = await Count(host, page);
+        var theirs = await other.NewPageAsync();
+        await theirs.GotoAsync($"{host.Address}p/{id}/garment");
+        await theirs.PlannedAsync();
+        await theirs.GetByLabel(Title).FillAsync("Theirs");
+        await theirs.SavedAsync();
+        await page.GetByLabel(Title).FillAsync("Mine");
+        await page.GetByRole(AriaRole.Button, new() { Name = choice }).ClickAsync();
+        await page.SavedAsync();
+        Assert.Contains($"\"{left}\"", await Stored(host, page, id), StringComparison.Ordinal);
+        Assert.Equal(count + more, await Count(host, page));
+    }
+
+    [Fact]
+    public async Task ATabFollowsWhatAnotherTabOfThisBrowserWrites()
+    {
+        await using var host = new PublishedHost();
+        await host.StartAsync();
+        await using var window = await browser.WindowAsync();
+        var first = await window.OpenShelfAsync(host);
+        var id = await first.BeginAsync("Open the demo tunic");
+        await first.GoAsync("garment");
+        await first.SavedAsync();
+        var second = await window.NewPageAsync();
+        await second.GotoAsync($"{host.Address}p/{id}/garment");
+        await second.PlannedAsync();
+        await second.GetByLabel(Title).FillAsync("From the second tab");
+        await second.SavedAsync();
+        await first.WaitForFunctionAsync("() => document.querySelector('#at-title').value === 'From the second tab'");
+        await first.GetByLabel(Title).FillAsync("And back");
+        await first.SavedAsync();
+        Assert.Contains("\"And back\"", await Stored(host, first, id), StringComparison.Ordinal);
+    }
+
+    private static async Task<string> Stored(PublishedHost host, IPage page, string id) =>
+        await (await page.APIRequest.GetAsync($"{host.Address}api/projects/{id}")).TextAsync();
+
+    private static async Task<int> Count(PublishedHost host, IPage page) =>
+        (await (await page.APIRequest.GetAsync($"{host.Address}api/projects")).JsonAsync())!.Value.GetArrayLength();
+}

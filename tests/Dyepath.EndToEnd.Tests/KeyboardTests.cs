@@ -1,0 +1,43 @@
+using Microsoft.Playwright;
+
+namespace Dyepath.EndToEnd.Tests;
+
+/// <summary>The whole way without a pointer.</summary>
+public sealed class KeyboardTests(Browser browser)
+{
+    [Fact]
+    public async Task ADesignerReachesChangesAndUndoesByKeysAlone()
+    {
+        await using var host = new PublishedHost();
+        await host.StartAsync();
+        await using var window = await browser.WindowAsync();
+        var page = await window.OpenShelfAsync(host);
+        await Reach(page, "New project");
+        await page.Keyboard.PressAsync("Enter");
+        await page.WaitForURLAsync("**/yarn");
+        await page.PlannedAsync();
+        await Reach(page, "Garment");
+        await page.Keyboard.PressAsync("Enter");
+        await page.WaitForURLAsync("**/garment");
+        await Reach(page, "Title of the pattern");
+        await page.Keyboard.PressAsync("Control+a");
+        await page.Keyboard.TypeAsync("By keys");
+        await page.SavedAsync();
+        await page.Keyboard.PressAsync("Control+z");
+        await page.WaitForFunctionAsync("() => document.querySelector('#at-title').value !== 'By keys'");
+    }
+
+    /// <summary>Tabs until the element of that name has the focus.</summary>
+    private static async Task Reach(IPage page, string name)
+    {
+        for (var i = 0; i < 60; i++)
+        {
+            await page.Keyboard.PressAsync("Tab");
+            var focused = await page.EvaluateAsync<string>(
+                "() => { const e = document.activeElement; return (e?.labels?.[0]?.textContent ?? e?.textContent ?? '').trim(); }");
+            if (focused == name || focused.StartsWith(name, StringComparison.Ordinal))
+                return;
+        }
+        Assert.Fail($"Sixty presses of Tab do not reach {name}.");
+    }
+}

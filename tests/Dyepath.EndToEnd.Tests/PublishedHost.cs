@@ -1,0 +1,67 @@
+using System.Diagnostics;
+
+namespace Dyepath.EndToEnd.Tests;
+
+/// <summary>The published host as its own process, on a free port and a store of its own.</summary>
+public sealed class PublishedHost : IAsyncDisposable
+{
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
+
+    private readonly string _data = Directory.CreateTempSubdirectory("dyepath-end-to-end-").FullName;
+    private Process? _process;
+    private int _port;
+
+    public Uri Address { get; private set; } = null!;
+
+    /// <summary>Folder that <c>./test</c> publishes to.</summary>
+    public static string Root { get; } = FindRoot();
+
+    public static string Published => Path.Combine(Root, "out", "published");
+
+    public async Task StartAsync()
+    {
+        var program = Path.Combine(Published, "dyepath-web.dll");
+        Assert.True(File.Exists(program), "Publish first: dotnet publish -c Release src/Dyepath.Web -o out/published (./test does).");
+        _process = Process.Start(new ProcessStartInfo("dotnet", [program, "serve", "--port", $"{_port}", "--data", _data])
+        {
+            RedirectStandardOutput = true, RedirectStandardError = true, WorkingDirectory = Published,
+        })!;
+        _ = _process.StandardError.ReadToEndAsync();
+        using var stop = new CancellationTokenSource(Patience);
+        while (await _process.StandardOutput.ReadLineAsync(stop.Token) is { } line)
+        {
+            if (line.StartsWith("Dyepath is at ", StringComparison.Ordinal))
+            {
+                Address = new Uri(line["Dyepath is at ".Length..].Trim());
+                _port = Address.Port;
+                _ = _process.StandardOutput.ReadToEndAsync(CancellationToken.None);
+                return;
+            }
+        }
+        Assert.Fail($"The host ended with exit code {_process.ExitCode} before it listened.");
+    }
+
+    /// <summary>As when the power fails.</summary>
+    public void Kill()
+    {
+        _process!.Kill(entireProcessTree: true);
+        _process.WaitForExit();
+    }
+
+    public ValueTask DisposeAsync()
+    {
+        if (_process is { HasExited: false })
+            Kill();
+        _process?.Dispose();
+        Directory.Delete(_data, recursive: true);
+        return ValueTask.CompletedTask;
+    }
+
+    private static string FindRoot()
+    {
+        var folder = new DirectoryInfo(AppContext.BaseDirectory);
+        while (!File.Exists(Path.Combine(folder.FullName, "Dyepath.slnx")))
+            folder = folder.Parent ?? throw new InvalidOperationException("These tests run inside the repository.");
+        return folder.FullName;
+    }
+}
