@@ -50,6 +50,9 @@ internal static class Patterns
         "sideways cowl" => Cowl(Working.Turned, MotifKind.Argyle).Directed(Direction.Sideways),
         "double crochet cowl" =>
             Cowl(Working.Rounds, MotifKind.EvenSlant) with { Fabric = Stitched(FabricStitch.DoubleCrochet, 13, 8, 12.1).Fabric },
+        "linen cowl in rounds" => LinenCowl(Working.Rounds, MotifKind.Columns, 60),
+        "linen cowl turned round" => LinenCowl(Working.RoundsTurned, MotifKind.Argyle, 60),
+        "linen spiral cowl" => LinenCowl(Working.Spiral, MotifKind.EvenSlant, 60),
         "blanket" => (Tideline with { Sizes = OneSize, Companion = null }).With(g => g with
         {
             Shape = new Wrap(Cm(90), Cm(120), IsBlanket: true),
@@ -62,7 +65,7 @@ internal static class Patterns
     [
         "tunic", "worked up", "side bands", "alternating rows", "double crochet", "half double crochet", "linen stitch", "free",
         "other end, no waste", "plain sleeves", "cowl in rounds", "cowl turned round", "spiral cowl", "sewn cowl", "sideways cowl",
-        "double crochet cowl", "blanket",
+        "double crochet cowl", "linen cowl in rounds", "linen cowl turned round", "linen spiral cowl", "blanket",
     ];
 
     public static TheoryData<string> Data() => [.. Names];
@@ -80,9 +83,12 @@ internal static class Patterns
         },
     };
 
-    private static Project Cowl(Working working, MotifKind motif) => (Tideline with { Sizes = OneSize }).With(g => g with
+    public static Project LinenCowl(Working working, MotifKind motif, double around) =>
+        Cowl(working, motif, around) with { Fabric = Stitched(FabricStitch.Linen, 16, 18, 5).Fabric };
+
+    private static Project Cowl(Working working, MotifKind motif, double around = 60) => (Tideline with { Sizes = OneSize }).With(g => g with
     {
-        Shape = new Cowl(Cm(60), Cm(30)),
+        Shape = new Cowl(Cm(around), Cm(30)),
         Working = working,
         Direction = null,
         Motif = motif,
