@@ -53,6 +53,10 @@ internal static class Patterns
         "linen cowl in rounds" => LinenCowl(Working.Rounds, MotifKind.Columns, 60),
         "linen cowl turned round" => LinenCowl(Working.RoundsTurned, MotifKind.Argyle, 60),
         "linen spiral cowl" => LinenCowl(Working.Spiral, MotifKind.EvenSlant, 60),
+        "child's pullover" => Tideline.WithTop(t => t with { IsTunic = false, BelowWaist = Cm(8) }) with
+        {
+            Sizes = new SizeSelection("child", ["6", "8", "10"], [], "8", [], []),
+        },
         "blanket" => (Tideline with { Sizes = OneSize, Companion = null }).With(g => g with
         {
             Shape = new Wrap(Cm(90), Cm(120), IsBlanket: true),
@@ -65,7 +69,7 @@ internal static class Patterns
     [
         "tunic", "worked up", "side bands", "alternating rows", "double crochet", "half double crochet", "linen stitch", "free",
         "other end, no waste", "plain sleeves", "cowl in rounds", "cowl turned round", "spiral cowl", "sewn cowl", "sideways cowl",
-        "double crochet cowl", "linen cowl in rounds", "linen cowl turned round", "linen spiral cowl", "blanket",
+        "double crochet cowl", "linen cowl in rounds", "linen cowl turned round", "linen spiral cowl", "child's pullover", "blanket",
     ];
 
     public static TheoryData<string> Data() => [.. Names];
