@@ -20,6 +20,7 @@ internal static class Patterns
     public static Project Named(string name) => name switch
     {
         "tunic" => Tideline,
+        "tunic in three sizes" => Small(Tideline),
         "worked up" => Small(Tideline.Directed(Direction.Up)),
         "side bands" =>
             (Tideline.Directed(Direction.Up).With(g => g with { Grading = g.Grading with { SideBands = true, UnequalPanels = true } })) with
