@@ -33,6 +33,23 @@ public class SectionTests
         Assert.True(Says(Text("tunic", "2X"), "27 times, then 2 in the last 2 row ends: 166 in all."));
     }
 
+    [Fact]
+    public void Only_sizes_whose_back_is_turned_over_say_so()
+    {
+        Assert.True(Says(Text("tunic"), "Turn the back over before you sew in sizes L, 3X, 5X:"));
+        Assert.True(Says(Text("tunic", "L"), "Turn the back over before you sew:"));
+        Assert.False(Says(Text("tunic", "M"), "Turn the back over"));
+    }
+
+    [Fact]
+    public void Work_in_rounds_speaks_of_rounds_and_of_half_a_pair()
+    {
+        var text = Text("linen spiral cowl");
+        Assert.True(Says(text, "Round 1 of a piece begins"));
+        Assert.True(Says(text, "the same number of pairs whenever it comes"));
+        Assert.True(Says(text, "each colour begins half a pair earlier than it did in the round below"));
+    }
+
     private static string Text(string name, string? size = null)
     {
         var plan = Patterns.Named(name).Planned();
