@@ -41,6 +41,15 @@ public class SectionTests
         Assert.False(Says(Text("tunic", "M"), "Turn the back over"));
     }
 
+    /// <summary>Columns of linen in rounds are the same colours in every round, half a pair over in every other.</summary>
+    [Fact]
+    public void A_chart_of_rounds_that_are_all_alike_still_shows_some()
+    {
+        var text = Text("linen cowl in rounds");
+        Assert.True(Says(text, "After round 8 they begin again as round 1."));
+        Assert.True(Says(text, "rounds 1 to 8, then again from round 1"));
+    }
+
     [Fact]
     public void Work_in_rounds_speaks_of_rounds_and_of_half_a_pair()
     {
