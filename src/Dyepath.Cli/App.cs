@@ -92,7 +92,9 @@ internal static class App
 
     /// <summary>Looked for in the words themselves, for faults are written as JSON even where the line could not be understood.</summary>
     private static bool AsksForJson(string arg) =>
-        arg == "--json" || arg.Equals("--json=true", StringComparison.OrdinalIgnoreCase) || arg.Equals("--json:true", StringComparison.OrdinalIgnoreCase);
+        arg == "--json"
+        || arg.Equals("--json=true", StringComparison.OrdinalIgnoreCase)
+        || arg.Equals("--json:true", StringComparison.OrdinalIgnoreCase);
 
     private static InputFault AsInput(ParseError error) =>
         new((error.SymbolResult as OptionResult)?.Option.Name ?? "command line", error.Message + Hint);

@@ -44,7 +44,10 @@ public sealed class RectangleTests
         var document = JsonNode.Parse(DemoProject.Utf8)!;
         document["garment"] = new JsonObject
         {
-            ["shape"] = "cowl", ["circumference"] = "60 cm", ["height"] = "30 cm", ["working"] = working,
+            ["shape"] = "cowl",
+            ["circumference"] = "60 cm",
+            ["height"] = "30 cm",
+            ["working"] = working,
         };
         document.AsObject().Remove("sizes");
         document.AsObject().Remove("words");

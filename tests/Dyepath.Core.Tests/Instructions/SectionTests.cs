@@ -62,7 +62,8 @@ public class SectionTests
     private static string Text(string name, string? size = null)
     {
         var plan = Patterns.Named(name).Planned();
-        return string.Join(' ', TextBooklet.Write(PatternWriter.Write(plan), plan.Project.Edition with { Size = size }).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        var text = TextBooklet.Write(PatternWriter.Write(plan), plan.Project.Edition with { Size = size });
+        return string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
     }
 
     private static bool Says(string text, string words) => text.Contains(words, StringComparison.Ordinal);
