@@ -30,7 +30,7 @@ internal sealed class FigureLayout
         _drawn = PictureDrawing.Draw(figure.Picture, _caption, _alternative, reader, new Room(width / Scale, height / Scale));
     }
 
-    /// <summary>A first sheet is made this much smaller, at most, to stay on the page of its heading; an overview has nothing to read.</summary>
+    /// <summary>A first sheet is made this much smaller, at most, to stay with its heading; an overview has nothing to read.</summary>
     private double SmallestShare => _drawn.Sheets.Length > 1 ? 0.7 : 0.87;
 
     public double FirstHeight => SheetHeight(_drawn.Sheets[0]) + KeyRows().Sum(RowHeight) + Captions(_caption).Length * CaptionSize * Flow.Leading + 8;

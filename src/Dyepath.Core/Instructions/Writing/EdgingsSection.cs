@@ -75,7 +75,8 @@ internal static partial class EdgingsSection
         string[] withRests = [.. rules.Select(rule => Groups().Replace(rule, WithRest))];
         if (DifferInNumbersAlone(withRests))
         {
-            yield return new Bullets([Phrase.Of($"{new InAllSizes(Merged(withRests))}{new InOneSize(Phrase.Of($"{new WordChoice(new([.. rules]))}"))}")]);
+            var own = new InOneSize(new Phrase([new WordChoice(new([.. rules]))]));
+            yield return new Bullets([Phrase.Of($"{new InAllSizes(Merged(withRests))}{own}")]);
             yield break;
         }
         foreach (var group in context.Plan.Sizes.GroupBy(s => s.Edgings[at].Rule))
