@@ -16,23 +16,54 @@ internal static class BookletBenchmark
     public static void Run(TextWriter output)
     {
         ArgumentNullException.ThrowIfNull(output);
-        output.WriteLine("booklet of the demo");
+        output.WriteLine("booklet of the demo, and how it grows with sizes and sections");
+        var demo = ProjectReader.Read(DemoProject.Utf8).Project!;
         foreach (var sizes in new[] { 9, 3, 1 })
-        {
-            var project = ProjectReader.Read(DemoProject.Utf8).Project!;
-            project = project with { Sizes = project.Sizes with { Sizes = [.. project.Sizes.Sizes.Skip((9 - sizes) / 2).Take(sizes)] } };
-            var booklet = PatternWriter.Write(GarmentPlanner.Plan(project).Plan!);
-            var say = new Wording(booklet, booklet.Edition).Say;
-            Time(output, $"PDF, {sizes} sizes", () =>
-            {
-                using var pdf = new MemoryStream();
-                PdfBooklet.Write(booklet, booklet.Edition, say, PageSize.A4, pdf, CancellationToken.None);
-                return pdf.Length;
-            });
-            Time(output, $"HTML, {sizes} sizes", () => HtmlBooklet.Write(booklet, booklet.Edition, say).Length);
-            Time(output, $"text, {sizes} sizes", () => TextBooklet.Write(booklet, booklet.Edition).Length);
-        }
+            Booklet(output, $"{sizes} sizes", WithSizes(demo, sizes));
+        foreach (var sections in new[] { 4, 3 })
+            Booklet(output, $"{sections} sections", WithSections(demo, sections));
     }
+
+    private static void Booklet(TextWriter output, string what, Project project)
+    {
+        var result = GarmentPlanner.Plan(project);
+        if (!result.HasPlan)
+        {
+            output.WriteLine($"  {what}: no plan. {string.Join(" ", result.Reasons.Select(r => r.Text))}");
+            return;
+        }
+        var booklet = PatternWriter.Write(result.Plan);
+        var say = new Wording(booklet, booklet.Edition).Say;
+        Time(output, $"PDF, {what}", () =>
+        {
+            using var pdf = new MemoryStream();
+            PdfBooklet.Write(booklet, booklet.Edition, say, PageSize.A4, pdf, CancellationToken.None);
+            return pdf.Length;
+        });
+        Time(output, $"HTML, {what}", () => HtmlBooklet.Write(booklet, booklet.Edition, say).Length);
+        Time(output, $"text, {what}", () => TextBooklet.Write(booklet, booklet.Edition).Length);
+    }
+
+    /// <summary>The middle sizes, the middlemost being the base.</summary>
+    private static Project WithSizes(Project project, int sizes)
+    {
+        var all = project.Sizes.Sizes;
+        return project with
+        {
+            Sizes = project.Sizes with { Sizes = [.. all.Skip((all.Length - sizes) / 2).Take(sizes)], Base = all[all.Length / 2] },
+        };
+    }
+
+    /// <summary>The yarn without its last sections.</summary>
+    private static Project WithSections(Project project, int sections) => project with
+    {
+        Yarn = project.Yarn with
+        {
+            Sections = project.Yarn.Sections[..sections],
+            Counted = [.. project.Yarn.Counted.Select(ball => ball with { Repeats = [.. ball.Repeats.Select(r => r[..sections])] })],
+        },
+        Fabric = project.Fabric with { SectionStitches = project.Fabric.SectionStitches?[..sections] },
+    };
 
     private static void Time(TextWriter output, string what, Func<long> write)
     {

@@ -18,7 +18,8 @@ internal static class App
           dyepath plan project.json            counts, sizes, yarn to buy
           dyepath booklet project.json --out pattern
 
-        Exit codes: 0 success, 2 bad input, 3 no feasible design, 4 internal fault, 130 cancelled.
+        Exit codes: 0 success, 2 bad input or an output that cannot be written, 3 no feasible design,
+        4 internal fault, 130 cancelled.
         """;
 
     private const string Hint = " See dyepath --help, or --help after a command's name.";
@@ -43,7 +44,7 @@ internal static class App
             BookletCommand.Create(terminal),
         };
         var parsed = root.Parse(args);
-        terminal.Json = args.Contains("--json");
+        terminal.Json = args.Any(AsksForJson);
         if (parsed.Errors.Count > 0)
             return terminal.Fail([.. parsed.Errors.Select(AsInput)]);
         void Cancel(object? sender, ConsoleCancelEventArgs e)
@@ -88,6 +89,12 @@ internal static class App
             Console.CancelKeyPress -= Cancel;
         }
     }
+
+    /// <summary>Looked for in the words themselves, for faults are written as JSON even where the line could not be understood.</summary>
+    private static bool AsksForJson(string arg) =>
+        arg == "--json"
+        || arg.Equals("--json=true", StringComparison.OrdinalIgnoreCase)
+        || arg.Equals("--json:true", StringComparison.OrdinalIgnoreCase);
 
     private static InputFault AsInput(ParseError error) =>
         new((error.SymbolResult as OptionResult)?.Option.Name ?? "command line", error.Message + Hint);

@@ -5,7 +5,7 @@ internal static class ExitCode
 {
     public const int Success = 0;
 
-    /// <summary>Something in the command or the document is not as it must be; every fault is listed.</summary>
+    /// <summary>Something in the command or the document is not as it must be, every fault listed; or the output is unwritable.</summary>
     public const int BadInput = 2;
 
     /// <summary>All is well formed, but no count or garment meets it; the nearest are listed.</summary>

@@ -31,9 +31,9 @@ internal sealed class Reader(Edition edition, Func<Phrase, ImmutableArray<TextSp
     public int? OnlySize(Booklet booklet) =>
         Edition.Size is { } size && booklet.Sizes.IndexOf(size) is >= 0 and var at ? at : null;
 
-    public string SizesLine(Booklet booklet) => OnlySize(booklet) is { } only
-        ? $"Size {booklet.Sizes[only]}"
-        : booklet.Sizes.Length == 1 ? $"Size {booklet.Sizes[0]}" : $"Sizes {booklet.Sizes[0]} ({string.Join(", ", booklet.Sizes.Skip(1))})";
+    public string SizesLine(Booklet booklet) => (OnlySize(booklet) ?? (booklet.Sizes.Length == 1 ? 0 : null)) is { } only
+        ? (booklet.Sizes[only].Contains("size", StringComparison.OrdinalIgnoreCase) ? "" : "Size ") + booklet.Sizes[only]
+        : $"Sizes {booklet.Sizes[0]} ({string.Join(", ", booklet.Sizes.Skip(1))})";
 
     public static string Number(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
 }

@@ -55,6 +55,17 @@ public class SoundnessTests
         Assert.Equal("--nosuch", fault.GetProperty("place").GetString());
     }
 
+    [Theory]
+    [InlineData("--json=true")]
+    [InlineData("--json:true")]
+    [InlineData("--json true")]
+    public async Task Faults_are_json_however_json_is_asked_for(string json)
+    {
+        var (code, output, _) = await Run.Dyepath($"plan nowhere.json {json}");
+        Assert.Equal(2, code);
+        Assert.NotEmpty(JsonDocument.Parse(output).RootElement.GetProperty("faults").EnumerateArray());
+    }
+
     [Fact]
     public async Task Bytes_that_are_not_text_are_refused_from_standard_input_too()
     {

@@ -103,6 +103,20 @@ public sealed class ChartTests
             },
             seed: 62, cases: 60);
 
+    /// <summary>On an A4 page 46 or 47 columns of this gauge are read with ease, 53 still can be.</summary>
+    [Theory]
+    [InlineData(50, 1, 50)]
+    [InlineData(93, 2, 47)]
+    [InlineData(96, 2, 48)]
+    [InlineData(110, 3, 40)]
+    public void A_chart_a_little_too_wide_takes_equal_parts_of_smaller_cells(int stitches, int parts, int widest)
+    {
+        var drawn = ColourChartDrawing.Draw(SampleBooklet.Turned(stitches, 42), "Chart.", "", Right, new Room(182, 240));
+        var sheets = drawn.Sheets.Length == 1 ? drawn.Sheets : drawn.Sheets[1..];
+        Assert.Equal(parts, sheets.Length);
+        Assert.Equal(widest, Rows(sheets[0])[0].Length);
+    }
+
     [Fact]
     public void A_symbol_is_black_on_light_yarn_and_white_on_dark()
     {

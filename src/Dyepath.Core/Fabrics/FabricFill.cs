@@ -15,6 +15,9 @@ internal sealed class FabricFill
     private readonly FabricPath _path;
     private readonly int _block;
 
+    /// <summary>Whole units of the sequence.</summary>
+    private readonly int _sequence;
+
     /// <summary>One a fraction of a unit that rows start at; empty where rows are filled run by run.</summary>
     private readonly List<Strip> _strips;
 
@@ -23,6 +26,7 @@ internal sealed class FabricFill
         _reader = reader;
         _path = path;
         _block = RepeatingRows();
+        _sequence = (int)(reader.Total / ColourRing.Unit);
         _strips = PrepareStrips();
     }
 
@@ -30,16 +34,13 @@ internal sealed class FabricFill
     public int Fill(Span<byte> cells)
     {
         var (twoToned, filled) = (0, 0);
-        var perRow = new int[_block];
+        var (times, over) = Math.DivRem(_path.Rows, _block);
         for (var row = 0; row < _block; row++)
         {
             var length = _path.Cells(row);
-            perRow[row] = FillRow(row, cells.Slice(filled, length));
+            twoToned += FillRow(row, cells.Slice(filled, length)) * (row < over ? times + 1 : times);
             filled += length;
         }
-        var (times, over) = Math.DivRem(_path.Rows, _block);
-        for (var row = 0; row < _block; row++)
-            twoToned += perRow[row] * (row < over ? times + 1 : times);
         while (filled < cells.Length)
         {
             var copied = Math.Min(filled, cells.Length - filled);
@@ -72,7 +73,10 @@ internal sealed class FabricFill
 
     private int CopyStrip(long from, bool backwards, Span<byte> cells)
     {
-        var (phase, fraction) = PlaceOf(from);
+        var fraction = Fraction(from);
+        var phase = (int)((from - fraction) % _reader.Total / ColourRing.Unit);
+        if (phase < 0)
+            phase += _sequence;
         foreach (var strip in _strips)
         {
             if (strip.Fraction == fraction)
@@ -97,24 +101,22 @@ internal sealed class FabricFill
         for (var row = 0; row < _block; row++)
         {
             longest = Math.Max(longest, _path.Cells(row));
-            var (_, fraction) = PlaceOf(_path.RowStart(row));
-            if (!fractions.Contains(fraction))
-                fractions.Add(fraction);
+            var fraction = Fraction(_path.RowStart(row));
+            if (fractions is [.., var last] && last == fraction || fractions.Contains(fraction))
+                continue;
+            fractions.Add(fraction);
             if (fractions.Count > MostStrips)
                 return [];
         }
-        var length = (int)(_reader.Total / ColourRing.Unit) + longest;
+        var length = _sequence + longest;
         return (long)fractions.Count * length > (long)longest * _block ? [] : fractions.ConvertAll(f => new Strip(_reader, f, length));
     }
 
-    /// <summary>Whole units into the sequence, and micro-units into the unit.</summary>
-    private (int Phase, long Fraction) PlaceOf(long position)
+    /// <summary>Micro-units into the unit.</summary>
+    private static long Fraction(long position)
     {
-        var within = position % _reader.Total;
-        if (within < 0)
-            within += _reader.Total;
-        var phase = within / ColourRing.Unit;
-        return ((int)phase, within - phase * ColourRing.Unit);
+        var rest = position % ColourRing.Unit;
+        return rest < 0 ? rest + ColourRing.Unit : rest;
     }
 
     /// <summary>Rows after which a steady fabric repeats along the yarn, or all of them.</summary>

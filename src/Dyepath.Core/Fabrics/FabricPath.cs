@@ -126,7 +126,7 @@ public sealed class FabricPath
     public bool RunsBackwards(int row) => IsTurned && (row & 1) == 1;
 
     /// <summary>Pooling units in the row, a half one counted as one.</summary>
-    public int Cells(int row) => (RowStitches[row] + StitchesPerUnit - 1) / StitchesPerUnit;
+    public int Cells(int row) => StitchesPerUnit == 1 ? RowStitches[row] : (RowStitches[row] + 1) / 2;
 
     /// <summary>Yarn of the row without its turn, in micro-units.</summary>
     public long RowYarn(int row) => RowStitches[row] * (ColourRing.Unit / StitchesPerUnit);

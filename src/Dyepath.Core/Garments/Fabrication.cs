@@ -22,7 +22,6 @@ internal sealed class Fabrication
         // The same yarn, shared out over as many stitches as the maker makes it take.
         YarnPerUnit = measured.YarnPerStitch.PerUnit * (measured.Natural.Total.Value / Ring.SequenceUnits);
         var fabric = project.Fabric;
-        TurningChainCounts = fabric.TurningChainCounts ?? fabric.Stitch.TurningChainCounts;
         TurnCost = project.Garment.Working == Working.Spiral
             ? 0
             : fabric.TurnCost ?? (fabric.Keeping == ColourKeeping.Counted ? 0 : fabric.Stitch.NominalTurnCost);
@@ -42,7 +41,7 @@ internal sealed class Fabrication
 
     public Length YarnPerUnit { get; }
 
-    public bool TurningChainCounts { get; }
+    public bool TurningChainCounts => Project.Fabric.ChainCountsAsStitch;
 
     public double TurnCost { get; }
 
@@ -97,7 +96,7 @@ internal sealed class Fabrication
         {
             TurnCost = TurnCost,
             StitchesPerUnit = Stitch.StitchesPerUnit,
-            TurningChainCounts = TurningChainCounts && Stitch.StitchesPerUnit == 1,
+            TurningChainCounts = TurningChainCounts,
         },
         Alternating = Project.Garment.Grading.AlternatingRows,
         HalfTurn = Project.Garment.Grading.HalfStitchTurn,

@@ -43,6 +43,8 @@ internal static class PieceCounts
         var search = CountFinder.Find(fabrication.Ring, fabrication.Counts(direction, working, from, to, rows));
         var makers = search.Counts.Where(c => axis.Of(c.Stitches, edges) > Length.Zero && CanBeWritten(fabrication, working, c)).ToArray();
         CountFinding[] pinned = [.. pins.OfType<int>().Distinct().Select(pin => Fixed(fabrication, direction, working, pin, rows))];
+        if (pinned.FirstOrDefault(pin => !CanBeWritten(fabrication, working, pin)) is { } wrong)
+            return new Grading([], [], [WrongParity(working, wrong.Stitches)]);
         if (makers.Length == 0 && pins.Any(p => p is null))
             return new Grading([], [], Reasons(search, fabrication.Project.Garment.Motif, from, to));
         Grading? best = null;
@@ -83,8 +85,23 @@ internal static class PieceCounts
         (count.RowStitches.Length == 2, IsLinen(fabrication) && count.Stitches % 2 == 1);
 
     private static bool CanBeWritten(Fabrication fabrication, Working working, CountFinding count) => IsLinen(fabrication)
-        ? count.RowStitches.Length == 1 && (working == Working.Turned || count.Stitches % 2 == 0)
+        ? count.RowStitches.Length == 1 && LinenWorks(working, count.Stitches)
         : count.RowStitches.Length == 1 || working == Working.Turned;
+
+    /// <summary>
+    /// Every single crochet of linen stitch must fall on a chain space, at the join of a round too. Turned rows mend their edges
+    /// for either parity; a joined round closes on whole pairs; a spiral runs on over the round below only half a pair over.
+    /// </summary>
+    private static bool LinenWorks(Working working, int stitches) => working switch
+    {
+        Working.Turned => true,
+        Working.Spiral => stitches % 2 == 1,
+        _ => stitches % 2 == 0,
+    };
+
+    private static Finding WrongParity(Working working, int stitches) => new(FindingLevel.Fault, "sizes", working == Working.Spiral
+        ? $"Linen stitch in a spiral needs an odd number of stitches, so that every single crochet falls on a chain space: fix {stitches - 1} or {stitches + 1}, not {stitches}."
+        : $"Linen stitch in joined rounds needs an even number of stitches, whole pairs: fix {stitches - 1} or {stitches + 1}, not {stitches}.");
 
     private static bool IsLinen(Fabrication fabrication) => fabrication.Stitch.StitchesPerUnit == 2;
 

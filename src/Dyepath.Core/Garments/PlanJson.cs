@@ -200,7 +200,7 @@ public static class PlanJson
     {
         json.WriteStartObject(name);
         foreach (var (measure, length) in measures)
-            json.WriteNumber(Camel(measure.ToString()) + "Cm", Round(length.Centimetres));
+            json.WriteNumber(FixedNumbers.Key(measure) + "Cm", Round(length.Centimetres));
         json.WriteEndObject();
     }
 

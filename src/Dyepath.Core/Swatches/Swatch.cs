@@ -50,4 +50,8 @@ public sealed record FabricChoice(
     ImmutableArray<int>? SectionStitches = null,
     double? TurnCost = null,
     bool? TurningChainCounts = null,
-    Hands? Hands = null);
+    Hands? Hands = null)
+{
+    /// <summary>Whether the turning chain stands for the row's first stitch; in linen stitch it never stands for a whole unit.</summary>
+    public bool ChainCountsAsStitch => Stitch.StitchesPerUnit == 1 && (TurningChainCounts ?? Stitch.TurningChainCounts);
+}

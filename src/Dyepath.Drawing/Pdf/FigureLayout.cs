@@ -14,9 +14,6 @@ internal sealed class FigureLayout
     private const double KeyHeight = 19;
     private const double Scale = PageFrame.PointsPerMillimetre;
 
-    /// <summary>A first sheet is made this much smaller, at most, to stay on the page of its heading.</summary>
-    private const double SmallestShare = 0.75;
-
     private readonly Flow _flow;
     private readonly DrawnPicture _drawn;
     private readonly string _alternative;
@@ -33,6 +30,9 @@ internal sealed class FigureLayout
         _drawn = PictureDrawing.Draw(figure.Picture, _caption, _alternative, reader, new Room(width / Scale, height / Scale));
     }
 
+    /// <summary>A first sheet is made this much smaller, at most, to stay with its heading; an overview has nothing to read.</summary>
+    private double SmallestShare => _drawn.Sheets.Length > 1 ? 0.7 : 0.87;
+
     public double FirstHeight => SheetHeight(_drawn.Sheets[0]) + KeyRows().Sum(RowHeight) + Captions(_caption).Length * CaptionSize * Flow.Leading + 8;
 
     public void Write()
@@ -40,7 +40,7 @@ internal sealed class FigureLayout
         _flow.Space(6);
         var first = SheetHeight(_drawn.Sheets[0]);
         var share = (_flow.Free - (FirstHeight - first)) / first;
-        if (share is >= SmallestShare and < 1)
+        if (share < 1 && share >= SmallestShare)
             _shrunk = share;
         _flow.Need(FirstHeight);
         Write(_drawn.Sheets[0]);

@@ -15,8 +15,11 @@ internal static class ColourChartDrawing
     private const double Below = 5;
     private const double Above = 1.5;
 
-    /// <summary>Smallest side of a cell that still takes a legible symbol, in millimetres.</summary>
-    private const double SmallestCell = 3.1;
+    /// <summary>Smallest side of a cell that still takes a legible symbol (of 6½ points), in millimetres.</summary>
+    private const double SmallestCell = 2.7;
+
+    /// <summary>Side of a cell that is read with ease; smaller ones only save a part.</summary>
+    private const double EasyCell = 3.1;
 
     /// <summary>Width on a screen, where there is room, in millimetres.</summary>
     private const double ScreenCell = 4.6;
@@ -27,13 +30,13 @@ internal static class ColourChartDrawing
     {
         var geometry = new ChartGeometry(chart, reader.LeftHanded);
         var key = ColourKeySigns.Of(chart.Key);
-        var smallest = SmallestCell / Math.Min(1, geometry.Proportion);
+        var shortSide = Math.Min(1, geometry.Proportion);
         if (!room.IsPaged)
-            return new DrawnPicture([Part(chart, geometry, geometry.Whole, Math.Max(ScreenCell, smallest), title, description)], key);
+            return new DrawnPicture([Part(chart, geometry, geometry.Whole, Math.Max(ScreenCell, EasyCell / shortSide), title, description)], key);
         var inside = new Room(room.Width - 2 * Side, room.Height - Below - Above);
-        if (Fitting(geometry.Whole, geometry, inside) is var fitting && fitting >= smallest)
+        if (Fitting(geometry.Whole, geometry, inside) is var fitting && fitting >= SmallestCell / shortSide)
             return new DrawnPicture([Part(chart, geometry, geometry.Whole, fitting, title, description)], key);
-        var parts = Divide(geometry, inside.Width / smallest, inside.Height / (smallest * geometry.Proportion));
+        var parts = Divide(geometry, inside.Width * shortSide, inside.Height * shortSide / geometry.Proportion);
         var unitWidth = parts.Min(part => Fitting(part.Window, geometry, inside));
         var sheets = parts.Select(part => Part(chart, geometry, part.Window, unitWidth, $"{title} Part {part.Name}: {Extent(chart, geometry, part.Window)}.", description));
         return new DrawnPicture([Overview(chart, geometry, parts, title, description, room), .. sheets], key);
@@ -108,11 +111,13 @@ internal static class ColourChartDrawing
     }
 
     /// <summary>Equal parts, in tens where they can be, lettered from the first stitch on and numbered from the first row up.</summary>
-    private static ImmutableArray<(string Name, ChartWindow Window)> Divide(ChartGeometry geometry, double columnsThatFit, double rowsThatFit)
+    /// <param name="width">For the columns, where a cell's shorter side is 1.</param>
+    /// <param name="height">For the rows, likewise.</param>
+    private static ImmutableArray<(string Name, ChartWindow Window)> Divide(ChartGeometry geometry, double width, double height)
     {
         var whole = geometry.Whole;
-        var columns = Step((int)Math.Ceiling(whole.Columns), (int)columnsThatFit);
-        var rows = Step(whole.Rows, (int)rowsThatFit);
+        var columns = Step((int)Math.Ceiling(whole.Columns), width);
+        var rows = Step(whole.Rows, height);
         var parts = ImmutableArray.CreateBuilder<(string, ChartWindow)>();
         for (var row = 0; row * rows < whole.Rows; row++)
         {
@@ -127,16 +132,16 @@ internal static class ColourChartDrawing
         return parts.ToImmutable();
     }
 
-    /// <summary>Largest step of at most <paramref name="fits"/> that shares <paramref name="all"/> out evenly, in tens where possible.</summary>
-    private static int Step(int all, int fits)
+    /// <summary>Shares <paramref name="all"/> out evenly among as few parts as there can be, in tens where they are read with ease.</summary>
+    private static int Step(int all, double room)
     {
-        fits = Math.Max(1, fits);
-        if (all <= fits)
+        var most = Math.Max(1, (int)(room / SmallestCell));
+        if (all <= most)
             return all;
-        var parts = (all + fits - 1) / fits;
+        var parts = (all + most - 1) / most;
         var even = (all + parts - 1) / parts;
         var tens = (even + 9) / 10 * 10;
-        return tens <= fits && all - (parts - 1) * tens >= tens / 2 ? tens : even;
+        return tens * EasyCell <= room && all - (parts - 1) * tens >= tens / 2 ? tens : even;
     }
 
     private static string ColumnName(int column) =>

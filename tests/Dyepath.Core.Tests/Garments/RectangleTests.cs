@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using System.Text;
+using System.Text.Json.Nodes;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Garments.Checking;
@@ -30,6 +32,29 @@ public sealed class RectangleTests
         Assert.Equal(30, size.Finished[GarmentMeasure.Height].Centimetres, 0.7);
         Assert.Empty(PlanCheck.Verify(plan));
         Assert.Equal(working == Working.Turned ? 2 : 1, plan.Options.Length);
+    }
+
+    [Theory]
+    [InlineData("rounds", MotifKind.EvenSlant)]
+    [InlineData("rounds-turned", MotifKind.Argyle)]
+    [InlineData("spiral", MotifKind.EvenSlant)]
+    [InlineData("turned", MotifKind.Argyle)]
+    public void A_cowl_that_asks_for_no_motif_gets_one_that_its_way_of_working_can_draw(string working, MotifKind motif)
+    {
+        var document = JsonNode.Parse(DemoProject.Utf8)!;
+        document["garment"] = new JsonObject
+        {
+            ["shape"] = "cowl",
+            ["circumference"] = "60 cm",
+            ["height"] = "30 cm",
+            ["working"] = working,
+        };
+        document.AsObject().Remove("sizes");
+        document.AsObject().Remove("words");
+        var reading = ProjectReader.Read(Encoding.UTF8.GetBytes(document.ToJsonString()));
+        Assert.Empty(reading.Faults);
+        Assert.Equal(motif, reading.Project!.Planned().Sizes[0].Pieces[0].Motif);
+        Assert.DoesNotContain("motif", ProjectWriter.Write(reading.Project!), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -20,6 +20,7 @@ internal static class Patterns
     public static Project Named(string name) => name switch
     {
         "tunic" => Tideline,
+        "tunic in three sizes" => Small(Tideline),
         "worked up" => Small(Tideline.Directed(Direction.Up)),
         "side bands" =>
             (Tideline.Directed(Direction.Up).With(g => g with { Grading = g.Grading with { SideBands = true, UnequalPanels = true } })) with
@@ -50,6 +51,13 @@ internal static class Patterns
         "sideways cowl" => Cowl(Working.Turned, MotifKind.Argyle).Directed(Direction.Sideways),
         "double crochet cowl" =>
             Cowl(Working.Rounds, MotifKind.EvenSlant) with { Fabric = Stitched(FabricStitch.DoubleCrochet, 13, 8, 12.1).Fabric },
+        "linen cowl in rounds" => LinenCowl(Working.Rounds, MotifKind.Columns, 60),
+        "linen cowl turned round" => LinenCowl(Working.RoundsTurned, MotifKind.Argyle, 60),
+        "linen spiral cowl" => LinenCowl(Working.Spiral, MotifKind.EvenSlant, 60),
+        "child's pullover" => Tideline.WithTop(t => t with { IsTunic = false, BelowWaist = Cm(8) }) with
+        {
+            Sizes = new SizeSelection("child", ["6", "8", "10"], [], "8", [], []),
+        },
         "blanket" => (Tideline with { Sizes = OneSize, Companion = null }).With(g => g with
         {
             Shape = new Wrap(Cm(90), Cm(120), IsBlanket: true),
@@ -62,7 +70,7 @@ internal static class Patterns
     [
         "tunic", "worked up", "side bands", "alternating rows", "double crochet", "half double crochet", "linen stitch", "free",
         "other end, no waste", "plain sleeves", "cowl in rounds", "cowl turned round", "spiral cowl", "sewn cowl", "sideways cowl",
-        "double crochet cowl", "blanket",
+        "double crochet cowl", "linen cowl in rounds", "linen cowl turned round", "linen spiral cowl", "child's pullover", "blanket",
     ];
 
     public static TheoryData<string> Data() => [.. Names];
@@ -80,9 +88,12 @@ internal static class Patterns
         },
     };
 
-    private static Project Cowl(Working working, MotifKind motif) => (Tideline with { Sizes = OneSize }).With(g => g with
+    public static Project LinenCowl(Working working, MotifKind motif, double around) =>
+        Cowl(working, motif, around) with { Fabric = Stitched(FabricStitch.Linen, 16, 18, 5).Fabric };
+
+    private static Project Cowl(Working working, MotifKind motif, double around = 60) => (Tideline with { Sizes = OneSize }).With(g => g with
     {
-        Shape = new Cowl(Cm(60), Cm(30)),
+        Shape = new Cowl(Cm(around), Cm(30)),
         Working = working,
         Direction = null,
         Motif = motif,

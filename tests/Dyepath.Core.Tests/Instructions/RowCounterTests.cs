@@ -29,7 +29,14 @@ public class RowCounterTests
     [InlineData("Ch 1, sc in each ch around, join with sl st in first st", 88, 88)]
     [InlineData("Ch 1, *sc in next ch, ch 1, skip next ch; rep from * around, join with sl st in first st", 88, 88)]
     [InlineData(
-        "Sl st in first ch-1 space, ch 1, *sc in ch-1 space, ch 1, skip next sc; rep from * around, join with sl st in first st", 88, 88)]
+        "Ch 2 (counts as a ch-1 space), skip first sc, sc in next ch-1 space, *ch 1, skip next sc, sc in next ch-1 space; rep from * around, "
+            + "join with sl st in first ch",
+        88, 88)]
+    [InlineData("Ch 1, *sc in next ch-1 space, ch 1, skip next sc; rep from * around, join with sl st in first st, turn", 88, 88)]
+    [InlineData("*Sc in next ch, ch 1, skip next ch; rep from * to last ch, sc in last ch, do not join; mark the first st", 87, 87)]
+    [InlineData(
+        "*ch 1, skip next sc, sc in next ch-1 space; rep from * to last sc, ch 1, skip next sc, moving the marker up", 87, 87)]
+    [InlineData("Sc in first ch-1 space, *ch 1, skip next sc, sc in next ch-1 space; rep from * around, moving the marker up", 87, 87)]
     [InlineData("Dc in 2nd ch from hook and in each ch to end, turn", 58, 57)]
     [InlineData("Ch 1, dc in first dc, *ch 1, miss next dc, dc in next ch-1 space; rep from * to last dc, dc in last dc, turn", 56, 56)]
     public void Words_make_the_stitches_that_a_maker_makes(string words, int below, int made) =>
@@ -39,6 +46,8 @@ public class RowCounterTests
     [InlineData("Ch 1, sc in first st, turn", 10)]
     [InlineData("Ch 1, sc in next 3 mountains, turn", 10)]
     [InlineData("Sc in 2nd ch from hook, *ch 1, skip next ch, sc in next ch; rep from * to end, turn", 57)]
+    [InlineData("Ch 1, *sc in next ch, ch 1, skip next ch; rep from * around, join with sl st in first st", 87)]
+    [InlineData("Sc in first ch-1 space, *ch 1, skip next sc, sc in next ch-1 space; rep from * around, moving the marker up", 88)]
     public void Words_that_do_not_come_out_are_said_to_be_stuck(string words, int below)
     {
         var (stitches, stuck) = RowCounter.Follow(words, below);

@@ -54,7 +54,7 @@ public sealed class ProjectFaultTests
     [InlineData("garment.sleeves", null, "garment.edgings[2].where", FaultKind.Meaning, "edge the armholes")]
     [InlineData("garment.edgings.2.where", "\"armholes\"", "garment.edgings[2].where", FaultKind.Meaning, "Edge the cuffs")]
     [InlineData("garment.edgings.2.where", "\"brims\"", "garment.edgings[2].where", FaultKind.Meaning, "\"hem\"")]
-    [InlineData("garment.edgings.2.where", "\"neck\"", "garment.edgings[2]", FaultKind.Meaning, "a second time")]
+    [InlineData("garment.edgings.2.where", "\"neck\"", "garment.edgings[2]", FaultKind.Meaning, "\"neck\" a second time")]
     [InlineData("garment.edgings.1.edging", "\"picott\"", "garment.edgings[1].edging", FaultKind.Meaning, "Did you mean \"picot\"?")]
     [InlineData("companion.uses", "[\"seams\", \"edgings\"]", "garment.sleeves.yarn", FaultKind.Meaning, "Add \"plainPieces\"")]
     [InlineData("garment.grading", "{ \"mostCounts\": 41 }", "garment.grading.mostCounts", FaultKind.Form, "from 1 to 40")]

@@ -11,6 +11,8 @@ internal static class PieceCheck
     {
         notes.Same("foundationChains", piece.FoundationChains, piece.Working == Working.Turned ? Chains(fabric, piece.Stitches) : piece.Stitches);
         notes.Same("foundation.chains", piece.Foundation.Chains, piece.FoundationChains);
+        if (fabric.PerUnit == 2 && piece.Working != Working.Turned && !LinenMeets(piece))
+            notes.Say("stitches", $"{piece.Stitches} stitches of linen stitch bring a single crochet over or beside another where a round ends.");
         var stitches = piece.RowStitches.Average();
         var (along, up) = (fabric.StitchWidth * stitches, fabric.RowHeight * piece.Rows);
         var (width, height) = plan.Direction == Direction.Up ? (along, up) : (up, along);
@@ -27,6 +29,18 @@ internal static class PieceCheck
         }
         if (ColourPeriod.Of(plan.Ring) is { } period)
             notes.Same("lean", piece.Lean, Lean(piece, fabric.PerUnit, ColourRing.ToUnits(period.Micro)), 1e-5);
+    }
+
+    /// <summary>
+    /// Lays single crochets and chains round twice. Joined, a round's end must differ from its beginning, which it meets; in a
+    /// spiral, every stitch from the one that it is worked over.
+    /// </summary>
+    private static bool LinenMeets(PiecePlan piece)
+    {
+        var isChain = Enumerable.Range(0, 2 * piece.Stitches).Select(i => i % 2 == 1).ToArray();
+        return piece.Working == Working.Spiral
+            ? Enumerable.Range(0, piece.Stitches).All(i => isChain[piece.Stitches + i] != isChain[i])
+            : isChain[piece.Stitches - 1] != isChain[0];
     }
 
     private static int Chains(PlainFabric fabric, int stitches) => (fabric.Stitch.Id, fabric.TurningChainCounts) switch

@@ -25,7 +25,7 @@ internal sealed class PlainFabric
             ? Length.FromCentimetres(measured.YarnPerStitch.Centimetres.Value * measured.Natural.Total.Value / sequence)
             : Length.Zero;
         Seams = plan.Project.Garment.Seams;
-        TurningChainCounts = fabric.TurningChainCounts ?? fabric.Stitch.TurningChainCounts;
+        TurningChainCounts = fabric.ChainCountsAsStitch;
     }
 
     public FabricStitch Stitch { get; }

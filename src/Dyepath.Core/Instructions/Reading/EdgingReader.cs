@@ -18,7 +18,7 @@ internal sealed partial class EdgingReader(ImmutableArray<string> sizes, List<st
                 var lines = part.Lines.Select(l => SizeLists.For(l, size, sizes.Length)).ToArray();
                 var pickUp = lines.Select(l => PickUp().Match(l)).FirstOrDefault(m => m.Success);
                 var work = lines.Select(l => Rounds().Match(l)).FirstOrDefault(m => m.Success);
-                var rules = lines.Where(l => Total().IsMatch(l)).Select(l => Own(l, sizes[size])).OfType<string>().ToArray();
+                var rules = lines.Where(l => Total().IsMatch(l)).Select(l => Own(l, sizes[size])).OfType<string>().Select(InOneSize).ToArray();
                 if (pickUp is null || work is null || rules.Length != 1)
                 {
                     wrong.Add($"{part.Heading}, size {sizes[size]}: {rules.Length} pick-up rules, or no numbers to hold them against");
@@ -40,6 +40,9 @@ internal sealed partial class EdgingReader(ImmutableArray<string> sizes, List<st
             return words;
         return named.Contains(size) ? words[(colon + 2)..] : null;
     }
+
+    /// <summary>As it would be said for one size alone: a list's remainder of none is not said, and one place is not plural.</summary>
+    private static string InOneSize(string rule) => LastOne().Replace(NoRest().Replace(rule, ""), "in the last 1 ${place}");
 
     private static int Follow(string rule)
     {
@@ -73,6 +76,12 @@ internal sealed partial class EdgingReader(ImmutableArray<string> sizes, List<st
 
     [GeneratedRegex(@"(?:^|; )(?<where>[^:;]+): pick up (?<stitches>\d+) in (?:each of the (?<times>\d+)|every \d+ (?:row ends|stitches) (?<times>\d+) times)(?: (?:row ends?|stitch(?:es)?))?(?:, then (?<rest>\d+) in the last \d+)?")]
     private static partial Regex Group();
+
+    [GeneratedRegex(", then 0 in the last 0 (row ends|stitches)")]
+    private static partial Regex NoRest();
+
+    [GeneratedRegex("in the last 1 (?:(?<place>row end)s|(?<place>stitch)es)")]
+    private static partial Regex LastOne();
 
     [GeneratedRegex(@"; (?<n>\d+) (?<what>extra|fewer)(?: at each of the (?<corners>\d+) corners)?")]
     private static partial Regex Extra();

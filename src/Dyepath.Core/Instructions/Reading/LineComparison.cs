@@ -60,7 +60,8 @@ internal static partial class LineComparison
         {
             var lean = Math.Abs(plan.Sizes[0].Pieces.First(p => p.Pooled).Lean);
             var rows = shift.Groups["two"].Success ? 2 : 1;
-            return Math.Abs(Number(shift, "n") - rows * lean) < 0.006 ? null : "the plan leans otherwise";
+            var said = shift.Groups["half"].Success ? 0.5 : Number(shift, "n");
+            return Math.Abs(said - rows * lean) < 0.006 ? null : "the plan leans otherwise";
         }
         return null;
     }
@@ -117,7 +118,7 @@ internal static partial class LineComparison
     [GeneratedRegex(@"^\[Picture: Chart (?<chart>\d+), (?:row|round)s 1 to (?<rows>\d+).*wide and (?<tall>\d+) ")]
     private static partial Regex Chart();
 
-    [GeneratedRegex(@"each colour begins (?<n>[\d.]+) .* than it did (?<two>two )?")]
+    [GeneratedRegex(@"each colour begins (?:(?<half>half a)|(?<n>[\d.]+)) .* than it did (?<two>two )?")]
     private static partial Regex Shift();
 
     [GeneratedRegex(@"(?<n>\d+(?:\.\d+)?) (?<unit>m|yd|g|oz)\b")]

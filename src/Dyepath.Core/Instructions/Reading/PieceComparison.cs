@@ -6,12 +6,16 @@ namespace Dyepath.Core.Instructions.Reading;
 /// <summary>Pieces as read against pieces as planned.</summary>
 internal static class PieceComparison
 {
-    /// <summary>Common instruction; even rows of linen stitch begin with a space.</summary>
-    private static int TurningChains(string stitch, PiecePlan piece) => stitch switch
+    /// <summary>
+    /// Common instruction; turned rows of linen stitch with even counts begin with a space, and so does every other joined round.
+    /// </summary>
+    /// <param name="nth">Of the rows that begin with chains, from 0.</param>
+    private static int TurningChains(string stitch, PiecePlan piece, int nth) => stitch switch
     {
         "hdc" => 2,
         "dc" => 3,
         "linen" when piece.Working == Fabrics.Working.Turned && piece.Stitches % 2 == 0 => 2,
+        "linen" when piece.Working == Fabrics.Working.Rounds => 1 + nth % 2,
         _ => 1,
     };
 
@@ -33,7 +37,7 @@ internal static class PieceComparison
             Same(place, "rows", said.Rows, planned.Rows);
             for (var row = 0; row < said.RowStitches.Length; row++)
                 Same(place, $"stitches in row {row + 1}", said.RowStitches[row], planned.RowStitches[row % planned.RowStitches.Length]);
-            if (said.TurningChains.Any(n => n != TurningChains(plan.Project.Fabric.Stitch.Id, planned)))
+            if (said.TurningChains.Where((n, nth) => n != TurningChains(plan.Project.Fabric.Stitch.Id, planned, nth)).Any())
                 notes.Add((place, $"rows begin with {string.Join(", ", said.TurningChains)} chains in the text"));
             if (!said.Marks.SequenceEqual(planned.Marks.Select(m => m.Position)))
                 notes.Add((place, $"the text marks {string.Join(", ", said.Marks)}, the plan {string.Join(", ", planned.Marks.Select(m => m.Position))}"));

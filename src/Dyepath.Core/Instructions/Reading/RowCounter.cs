@@ -108,7 +108,7 @@ internal sealed partial class RowCounter
 
     private static int Number(Group group) => int.Parse(group.Value, CultureInfo.InvariantCulture);
 
-    [GeneratedRegex(@"^(turn|join with (sl st|ss) in (first (st|ch)|top of beginning ch)|the last (sc|dc) in the space of the turning ch|do not join|mark the first st|moving the marker up|the last in the top of the turning ch|(sl st|ss) in first ch-1 space|which is left unworked)$")]
+    [GeneratedRegex(@"^(turn|join with (sl st|ss) in (first (st|ch)|top of beginning ch)|the last (sc|dc) in the space of the turning ch|do not join|mark the first st|moving the marker up|the last in the top of the turning ch|which is left unworked)$")]
     private static partial Regex Ignored();
 
     [GeneratedRegex(@"^ch \d+( \((?:(?<counts>counts as (the first st|a ch-1 space))|does not count as a st)\))?$")]

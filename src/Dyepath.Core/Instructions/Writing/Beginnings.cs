@@ -12,11 +12,11 @@ internal static class Beginnings
     public static IEnumerable<Block> Explained(PatternContext context)
     {
         yield return new Paragraph(Phrase.Of(
-            $"Row 1 of a piece begins at its own place of the colour sequence, said as a colour's symbol and the number of the {context.UnitWord(one: true)}: {context.Key[0].Symbol}1 is the first {context.UnitWord(one: true)} of {context.Colour(0)}, {context.Key[0].Symbol}2 the second."));
+            $"{(context.InRounds ? "Round" : "Row")} 1 of a piece begins at its own place of the colour sequence, said as a colour's symbol and the number of the {context.UnitWord(one: true)}: {context.Key[0].Symbol}1 is the first {context.UnitWord(one: true)} of {context.Colour(0)}, {context.Key[0].Symbol}2 the second."));
         if (context.Pieces.Where(p => p.First.Pooled).All(p => p.First.Foundation.Companion))
         {
             yield return new Paragraph(Phrase.Of(
-                $"Make the foundation chain in {context.CompanionName}. Cut the variegated yarn at the place named and begin row 1 with it."));
+                $"Make the foundation chain in {context.CompanionName}. Cut the variegated yarn at the place named and begin {context.RowWord} 1 with it."));
             yield break;
         }
         yield return new Paragraph(Phrase.Plain("The foundation chain takes yarn too, so it begins earlier in the sequence. Choose one way:"));
@@ -25,7 +25,7 @@ internal static class Beginnings
             Phrase.Of($"{new Strong(Phrase.Plain("Easy"))}: put the slip knot where the colour named begins and make the extra chains first, then the foundation. Nothing is worked into the extra chains; undo them when you weave in the ends."),
             Phrase.Of($"{new Strong(Phrase.Plain("No waste"))}: put the slip knot the length named after that colour begins; no extra chains."),
         ]);
-        yield return new Paragraph(Phrase.Plain("Either way row 1 should come out at its own place. If it is off by a stitch or two, draw the chain up or loosen it."));
+        yield return new Paragraph(Phrase.Plain($"Either way {context.RowWord} 1 should come out at its own place. If it is off by a stitch or two, draw the chain up or loosen it."));
     }
 
     public static Steps Of(PatternContext context, SizedPiece piece)

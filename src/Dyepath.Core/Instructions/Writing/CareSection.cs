@@ -1,32 +1,45 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Sizing;
 
 namespace Dyepath.Core.Instructions.Writing;
 
-/// <summary>Care, and the usual cautions of the craft.</summary>
+/// <summary>Care, and the cautions that touch whoever will wear it.</summary>
 internal static class CareSection
 {
-    private static readonly string[] ChildrensCharts = ["child", "youth", "baby"];
+    private const string Advice = "advice";
 
     public static Section Write(PatternContext context)
     {
+        var rules = Rules(context.Project.Sizes.Chart);
         var blocks = ImmutableArray.CreateBuilder<Block>();
         blocks.AddRange(context.Own("care"));
         blocks.Add(new Bullets(
         [
-            Phrase.Plain("Follow the ball band. Where it is silent: wash cold by hand, press the water out in a towel, dry flat to the measurements."),
+            Phrase.Plain($"Follow the ball band. Where it is silent: {Care("handWash")}, better cold; press the water out in a towel; {Care("flatDry")} to the measurements."),
         ]));
-        blocks.Add(new Caution(Phrase.Plain(
-            "Test the dye before pale and dark colours meet: soak a strand for half an hour on white cloth. If it bleeds, rinse the yarn until it does not.")));
-        blocks.Add(new Caution(Phrase.Plain(
-            "Rest your hands: stop every half hour to an hour, stretch, and change hook or project. Numbness or lasting pain is a reason to stop and see a doctor.")));
-        if (ChildrensCharts.Contains(context.Project.Sizes.Chart))
+        blocks.AddRange(rules.Where(r => r.Rule == Advice).Select(r => new Caution(Phrase.Plain($"{Sentence(r.Feature)}: {r.Limit}."))));
+        ImmutableArray<Phrase> regulations =
+        [
+            .. rules.Where(r => r.Rule != Advice).Select(r => Phrase.Of(
+                $"{new Strong(Phrase.Plain(Sentence(r.Feature)))}, {r.Scope}: {r.Limit} ({r.Rule}).")),
+        ];
+        if (!regulations.IsEmpty)
         {
-            blocks.Add(new Caution(Phrase.Plain(
-                "No cords, ties or drawstrings at the hood or neck of children's clothing (US 16 CFR 1120, EN 14682). Buttons and other small parts are not for children under three. Weave every end in securely.")));
+            blocks.Add(new Caution(Phrase.Plain($"Rules for children's garments, as far as they touch this one. {SafetyRules.Disclaimer}")));
+            blocks.Add(new Bullets(regulations));
         }
-        blocks.Add(new Caution(Phrase.Plain(
-            "Not for use as children's sleepwear, which has flammability rules of its own (US 16 CFR 1615 and 1616). Local rules decide; this is not legal advice.")));
         blocks.AddRange(context.Own("closing"));
         return new Section("care", Phrase.Plain("Care and cautions"), blocks.ToImmutable());
     }
+
+    /// <summary>Without a chart it may be for anyone: all advice, and no regulation.</summary>
+    private static ImmutableArray<SafetyRule> Rules(string? chart) => SizeCharts.TryFind(chart ?? "", out var found)
+        ? SafetyRules.Touching(found.Wearer)
+        : [.. SafetyRules.All.Where(r => r.Rule == Advice)];
+
+    private static string Care(string key) => CareSymbols.TryFind(key, out var symbol)
+        ? symbol.Meaning
+        : throw new ArgumentOutOfRangeException(nameof(key), key, "No such care instruction.");
+
+    private static string Sentence(string words) => char.ToUpperInvariant(words[0]) + words[1..];
 }

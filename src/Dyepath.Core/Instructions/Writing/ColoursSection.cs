@@ -16,7 +16,7 @@ internal static class ColoursSection
         if (context.Project.Fabric.Keeping == ColourKeeping.Counted)
         {
             blocks.Add(new Paragraph(Phrase.Plain(
-                "The stitch counts of this pattern make the picture as long as every colour takes the same number of stitches whenever it comes:")));
+                $"The stitch counts of this pattern make the picture as long as every colour takes the same number of {context.UnitWord()} whenever it comes:")));
             blocks.Add(new Bullets([.. Counted(context)]));
             blocks.Add(new Paragraph(Phrase.Plain(
                 "Where a colour would run on over the next stitch, work its last stitches a little looser; where it would end too soon, a little tighter.")));
@@ -80,8 +80,13 @@ internal static class ColoursSection
         var below = turned ? $"two {context.RowWord}s below" : "in the round below";
         if (Math.Abs(shift) < 1e-6)
             return Phrase.Of($"In the order of work, each colour begins exactly above itself {below}.");
-        var by = MaterialsSection.Number(Math.Abs(shift));
+        var by = Math.Abs(shift) switch
+        {
+            0.5 => $"half a {context.UnitWord(one: true)}",
+            1 => $"1 {context.UnitWord(one: true)}",
+            var many => $"{MaterialsSection.Number(many)} {context.UnitWord()}",
+        };
         return Phrase.Of(
-            $"In the order of work, each colour begins {by} {context.UnitWord(one: Math.Abs(shift) == 1)} {(shift > 0 ? "earlier" : "later")} than it did {below}.");
+            $"In the order of work, each colour begins {by} {(shift > 0 ? "earlier" : "later")} than it did {below}.");
     }
 }

@@ -61,14 +61,22 @@ internal static partial class EdgingsSection
     };
 
     /// <summary>
-    /// One rule with size lists where the sizes differ in its numbers alone; otherwise a rule for each group of sizes.
+    /// One rule with size lists where the sizes differ in its numbers alone, a remainder of none among them said as 0; otherwise a rule
+    /// for each group of sizes.
     /// </summary>
     private static IEnumerable<Block> PickUpRules(PatternContext context, int at)
     {
         var rules = context.Plan.Sizes.Select(s => s.Edgings[at].Rule).ToArray();
-        if (rules.Select(rule => Whole().Replace(rule, "#")).Distinct().Count() == 1)
+        if (DifferInNumbersAlone(rules))
         {
             yield return new Bullets([Merged(rules)]);
+            yield break;
+        }
+        string[] withRests = [.. rules.Select(rule => Groups().Replace(rule, WithRest))];
+        if (DifferInNumbersAlone(withRests))
+        {
+            var own = new InOneSize(new Phrase([new WordChoice(new([.. rules]))]));
+            yield return new Bullets([Phrase.Of($"{new InAllSizes(Merged(withRests))}{own}")]);
             yield break;
         }
         foreach (var group in context.Plan.Sizes.GroupBy(s => s.Edgings[at].Rule))
@@ -79,6 +87,14 @@ internal static partial class EdgingsSection
                 new Bullets([Phrase.Of($"{new InAllSizes(Phrase.Of($"{new Strong(Phrase.Plain(string.Join(", ", sizes)))}: "))}{group.Key}")]),
             ]);
         }
+    }
+
+    private static bool DifferInNumbersAlone(string[] rules) => rules.Select(rule => Whole().Replace(rule, "#")).Distinct().Count() == 1;
+
+    private static string WithRest(Match groups)
+    {
+        var (stitches, places) = groups.Groups["rest"].Success ? (groups.Groups["rest"].Value, groups.Groups["last"].Value) : ("0", "0");
+        return $"{groups.Groups["groups"].Value}, then {stitches} in the last {places} {groups.Groups["places"].Value}";
     }
 
     private static Phrase Merged(string[] rules)
@@ -106,6 +122,9 @@ internal static partial class EdgingsSection
             phrase with { Parts = phrase.Parts.SetItem(0, new Words(char.ToUpperInvariant(words.Text[0]) + words.Text[1..])) },
         _ => phrase,
     };
+
+    [GeneratedRegex(@"(?<groups>(?<places>row ends|stitches) \d+ times)(, then (?<rest>\d+) in the last (?<last>\d+) (row ends?|stitch(es)?))?")]
+    private static partial Regex Groups();
 
     [GeneratedRegex(@"\d+")]
     private static partial Regex Whole();

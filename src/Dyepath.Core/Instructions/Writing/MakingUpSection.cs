@@ -31,6 +31,7 @@ internal static class MakingUpSection
             ? "Weave the ends in, each under its own colour."
             : "Undo the extra chains, if you made any. Weave the ends in, each under its own colour.");
         var blocks = ImmutableArray.CreateBuilder<Block>();
+        blocks.AddRange(TurnedOver(context));
         blocks.Add(new Steps(steps.ToImmutable()));
         if (context.Plan.Sizes.All(s => s.Seams.Length > 0))
             blocks.Add(SeamTable(context));
@@ -56,15 +57,23 @@ internal static class MakingUpSection
         _ => FormattableString.Invariant($"{count} {many}"),
     };
 
+    /// <summary>Not one of the numbered steps, because sizes that are not turned over go without it.</summary>
+    private static IEnumerable<Block> TurnedOver(PatternContext context)
+    {
+        if (context.Pieces.FirstOrDefault(p => p.BySize.Any(s => s.WrongSideOut)) is not { } turned)
+            yield break;
+        var sizes = context.Plan.Sizes.Where((_, i) => turned.BySize.ElementAt(i).WrongSideOut).Select(s => s.Name).ToImmutableArray();
+        var which = sizes.Length == context.Plan.Sizes.Length ? "" : $" in {(sizes.Length == 1 ? "size" : "sizes")} {string.Join(", ", sizes)}";
+        yield return new ForSizes(sizes,
+        [
+            new Paragraph(Phrase.Of(
+                $"Turn the {turned.Name} over before you sew{new InAllSizes(Phrase.Plain(which))}: the side that faces you in even-numbered rows becomes its outside, so that its colours mirror the front's at the seams. Fabric worked back and forth looks alike on both sides.")),
+        ]);
+    }
+
     private static IEnumerable<string> Top(PatternContext context)
     {
         var up = context.Plan.Direction == Direction.Up;
-        if (context.Pieces.FirstOrDefault(p => p.BySize.Any(s => s.WrongSideOut)) is { } turned)
-        {
-            var sizes = context.Plan.Sizes.Where((_, i) => turned.BySize.ElementAt(i).WrongSideOut).Select(s => s.Name).ToArray();
-            var which = sizes.Length == context.Plan.Sizes.Length ? "" : $" in {(sizes.Length == 1 ? "size" : "sizes")} {string.Join(", ", sizes)}";
-            yield return $"Turn the {turned.Name} over{which}: the side that faces you in even-numbered rows becomes its outside, so that its colours mirror the front's at the seams. Fabric worked back and forth looks alike on both sides.";
-        }
         yield return "Shoulders: lay front and back together, outsides in. Sew from each outer edge to the marks of the neck opening. Both ends of the opening take strain: sew there twice.";
         if (context.Pieces.Any(p => p.Name == "sleeve"))
         {

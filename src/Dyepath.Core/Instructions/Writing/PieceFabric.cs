@@ -18,19 +18,12 @@ public static class PieceFabric
             TurnCost = piece.TurnCost,
             Start = piece.Start,
             StitchesPerUnit = fabric.Stitch.StitchesPerUnit,
-            TurningChainCounts = CountsAsStitch(fabric),
+            TurningChainCounts = fabric.ChainCountsAsStitch,
         };
         var count = rows ?? piece.Rows;
         var path = piece.RowStitches.Length == 2
             ? FabricPath.Alternating(piece.Working, piece.Stitches, count, options)
             : FabricPath.Constant(piece.Working, piece.Stitches, count, options);
         return Fabric.Work(plan.Ring, path);
-    }
-
-    /// <summary>Whether the turning chain stands for the first stitch in this pattern.</summary>
-    public static bool CountsAsStitch(Swatches.FabricChoice fabric)
-    {
-        ArgumentNullException.ThrowIfNull(fabric);
-        return fabric.TurningChainCounts ?? fabric.Stitch.TurningChainCounts;
     }
 }

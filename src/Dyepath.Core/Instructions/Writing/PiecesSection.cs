@@ -41,7 +41,7 @@ internal static class PiecesSection
     }
 
     private static Steps Rows(PatternContext context, SizedPiece piece) =>
-        new RowInstructions(context.Project.Fabric.Stitch, PieceFabric.CountsAsStitch(context.Project.Fabric), piece).Write();
+        new RowInstructions(context.Project.Fabric.Stitch, context.Project.Fabric.ChainCountsAsStitch, piece).Write();
 
     /// <summary>
     /// Rows of one count and rows of two in turn are worked by different words, and so is linen stitch of odd and of even counts.

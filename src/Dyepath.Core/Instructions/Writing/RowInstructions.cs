@@ -38,7 +38,9 @@ internal sealed class RowInstructions
     {
         var steps = ImmutableArray.CreateBuilder<Instruction>();
         steps.Add(Foundation());
-        if (_round)
+        if (_round && _stitch == FabricStitch.Linen)
+            AddLinenRounds(steps);
+        else if (_round)
             AddRounds(steps);
         else if (_stitch == FabricStitch.Linen)
             AddLinenRows(steps);
@@ -103,29 +105,51 @@ internal sealed class RowInstructions
     private void AddRounds(ImmutableArray<Instruction>.Builder steps)
     {
         var st = new Term(_stitch.Abbreviation);
-        var close = _piece.First.Working switch
-        {
-            Working.Spiral => Phrase.Plain(", do not join; mark the first st"),
-            Working.RoundsTurned => Phrase.Of($", join with {SlipStitch} {Joining()}, turn"),
-            _ => Phrase.Of($", join with {SlipStitch} {Joining()}"),
-        };
-        if (_stitch == FabricStitch.Linen)
-        {
-            steps.Add(Row(1, Phrase.Of($"Ch 1, *{Sc} in next ch, ch 1, {Skip} next ch; rep from * around{close}"), Stitches));
-            steps.Add(Row(2, Phrase.Of($"{Capital("sl st")} in first ch-1 space, ch 1, *{Sc} in ch-1 space, ch 1, {Skip} next {Sc}; rep from * around{close}"), Stitches));
-        }
-        else
-        {
-            var spiral = _piece.First.Working == Working.Spiral;
-            steps.Add(Row(1, spiral
-                ? Phrase.Of($"{Capital(_stitch.Abbreviation)} in each ch around{close}")
-                : Phrase.Of($"{Lift("ch")}{st} in each ch around{close}"), Stitches));
-            steps.Add(Row(2, spiral
-                ? Phrase.Of($"{Capital(_stitch.Abbreviation)} in each st around, moving the marker up")
-                : Phrase.Of($"{Lift("st")}{st} in each st around{close}"), Stitches));
-        }
+        var close = Close();
+        var spiral = _piece.First.Working == Working.Spiral;
+        steps.Add(Row(1, spiral
+            ? Phrase.Of($"{Capital(_stitch.Abbreviation)} in each ch around{close}")
+            : Phrase.Of($"{Lift("ch")}{st} in each ch around{close}"), Stitches));
+        steps.Add(Row(2, spiral
+            ? Phrase.Of($"{Capital(_stitch.Abbreviation)} in each st around, moving the marker up")
+            : Phrase.Of($"{Lift("st")}{st} in each st around{close}"), Stitches));
         steps.Add(Repeat(3, "round 2"));
     }
+
+    /// <summary>
+    /// Turned rounds repeat one round, for the space beside the join comes first on the way back. Unturned, every other round begins
+    /// with a space, so that the join stays where it is. A spiral's odd count brings single crochets over spaces by itself.
+    /// </summary>
+    private void AddLinenRounds(ImmutableArray<Instruction>.Builder steps)
+    {
+        var pair = Phrase.Of($"ch 1, {Skip} next {Sc}, {Sc} in next ch-1 space");
+        if (_piece.First.Working == Working.Spiral)
+        {
+            steps.Add(Row(1, Phrase.Of($"*{Sc} in next ch, ch 1, {Skip} next ch; rep from * to last ch, {Sc} in last ch{Close()}"), Stitches));
+            steps.Add(Row(2, Phrase.Of($"*{pair}; rep from * to last {Sc}, ch 1, {Skip} next {Sc}, moving the marker up"), Stitches));
+            steps.Add(Row(3, Phrase.Of($"{new Term("Sc")} in first ch-1 space, *{pair}; rep from * around, moving the marker up"), Stitches));
+            steps.Add(Repeat(4, "rounds 2 and 3"));
+            return;
+        }
+        var plain = Phrase.Of($"*{Sc} in next ch-1 space, ch 1, {Skip} next {Sc}; rep from * around{Close()}");
+        steps.Add(Row(1, Phrase.Of($"Ch 1, *{Sc} in next ch, ch 1, {Skip} next ch; rep from * around{Close()}"), Stitches));
+        if (_turned)
+        {
+            steps.Add(Row(2, Phrase.Of($"Ch 1, {plain}"), Stitches));
+            steps.Add(Repeat(3, "round 2"));
+            return;
+        }
+        steps.Add(Row(2, Phrase.Of($"Ch 2 (counts as a ch-1 space), {Skip} first {Sc}, {Sc} in next ch-1 space, *{pair}; rep from * around, join with {SlipStitch} in first ch"), Stitches));
+        steps.Add(Row(3, Phrase.Of($"Ch 1, {plain}"), Stitches));
+        steps.Add(Repeat(4, "rounds 2 and 3"));
+    }
+
+    private Phrase Close() => _piece.First.Working switch
+    {
+        Working.Spiral => Phrase.Plain(", do not join; mark the first st"),
+        Working.RoundsTurned => Phrase.Of($", join with {SlipStitch} {Joining()}, turn"),
+        _ => Phrase.Of($", join with {SlipStitch} {Joining()}"),
+    };
 
     /// <summary>The chain that begins a joined round; where it is the first stitch, it stands in the place of one.</summary>
     private Phrase Lift(string below) => _chainCounts ? Phrase.Of($"{Chains()}, {Skip} first {below}, ") : Phrase.Of($"{Chains()}, ");

@@ -27,7 +27,13 @@ public static class RowRuns
         return runs.ToImmutable();
     }
 
-    /// <summary>After how many rows the same rows come again; null where they do not within the piece, or change along it.</summary>
+    /// <summary>Fewer rows than this are hardly a picture: shorter repeats are taken several at a time.</summary>
+    private const int LeastRows = 8;
+
+    /// <summary>
+    /// After how many rows the same rows come again, in linen stitch standing over the same columns; null where they do not within the
+    /// piece, or change along it.
+    /// </summary>
     public static int? Repeat(Fabric fabric)
     {
         ArgumentNullException.ThrowIfNull(fabric);
@@ -35,8 +41,9 @@ public static class RowRuns
             return null;
         for (var steps = 1; steps * advance.Rows <= fabric.Rows; steps++)
         {
-            if (steps * advance.Micro % fabric.Ring.Total == 0)
-                return steps * advance.Rows;
+            var rows = steps * advance.Rows;
+            if (rows >= LeastRows && rows % fabric.Path.StitchesPerUnit == 0 && steps * advance.Micro % fabric.Ring.Total == 0)
+                return rows;
         }
         return null;
     }

@@ -14,10 +14,9 @@ internal static class FixedNames
 
     public static ImmutableArray<string> Body { get; } = [.. Enum.GetValues<BodyMeasure>().Select(BodyMeasures.Key), Chest];
 
-    public static ImmutableArray<string> Finished { get; } =
-        [.. Enum.GetNames<GarmentMeasure>().Select(name => char.ToLowerInvariant(name[0]) + name[1..])];
+    public static ImmutableArray<string> Finished { get; } = [.. Enum.GetValues<GarmentMeasure>().Select(FixedNumbers.Key)];
 
-    public static ImmutableArray<string> StitchCounts { get; } = ["panelStitches", "sleeveStitches"];
+    public static ImmutableArray<string> StitchCounts { get; } = [FixedNumbers.PanelStitches, FixedNumbers.SleeveStitches];
 
-    public static ImmutableArray<string> RowCounts { get; } = ["panelRows", "sleeveRows"];
+    public static ImmutableArray<string> RowCounts { get; } = [FixedNumbers.PanelRows, FixedNumbers.SleeveRows];
 }

@@ -39,7 +39,7 @@ internal static class GarmentChecks
                 faults.Meaning(list.Item(i).Member("where"), allowed, "Choose an edge that this garment has.");
             }
         }
-        SizeChecks.Distinct(list, [.. edgings.Select(e => e.Where.ToString())], faults);
+        SizeChecks.Distinct(list, [.. edgings.Select(e => ((TextNode)words.Write(e.Where)).Text)], faults);
     }
 
     public static void RoundsRunUp(Place garment, Working working, Direction? direction, FaultList faults)

@@ -14,6 +14,8 @@ internal static class GarmentDescription
     private static readonly ChoiceShape<Direction?> DirectionChoice = new(
         ("up", Direction.Up), ("sideways", Direction.Sideways), ("best", null));
 
+    private const string MotifWhat = "What the colours shall draw.";
+
     private static readonly ChoiceShape<MotifKind> MotifChoice = new(
     [
         .. new[] { MotifKind.Argyle, MotifKind.Columns, MotifKind.Steep, MotifKind.EvenSlant, MotifKind.Shallow, MotifKind.Bands }
@@ -174,7 +176,10 @@ internal static class GarmentDescription
             + "rounds-turned: joined rounds, turned at each join; spiral: one round without joins.",
             CowlWorking, g => g.Working, Working.Rounds);
         var direction = DirectionField(o);
-        var motif = MotifField(o);
+        var motif = o.Optional(
+            "motif",
+            $"{MotifWhat} Left out, it is argyle where rows or rounds are turned, and even in rounds and a spiral, whose lines all run one way.",
+            MotifChoice, g => g.Motif == UsualMotif(g.Working) ? null : g.Motif, "\"argyle\" or \"even\", by the way of working");
         var grading = GradingField(o);
         var seams = SeamsField(o);
         var edgings = EdgingsField(o, EdgingPlace.Brims);
@@ -184,8 +189,8 @@ internal static class GarmentDescription
                 GarmentChecks.RoundsRunUp(v.Place, w, d, faults);
         });
         return v => new GarmentSpec(
-            new Cowl(round.From(v), height.From(v)), working.From(v), direction.From(v), motif.From(v), grading.From(v), seams.From(v),
-            edgings.From(v));
+            new Cowl(round.From(v), height.From(v)), working.From(v), direction.From(v), motif.From(v) ?? UsualMotif(working.From(v)),
+            grading.From(v), seams.From(v), edgings.From(v));
     });
 
     private static ObjectShape<GarmentSpec> WrapShape(string name, string description, bool isBlanket) => new(name, description, o =>
@@ -215,7 +220,11 @@ internal static class GarmentDescription
         DirectionChoice, g => g.Direction, null, "\"best\"");
 
     private static Field<GarmentSpec, MotifKind> MotifField(ObjectFields<GarmentSpec> o) =>
-        o.Optional("motif", "What the colours shall draw.", MotifChoice, g => g.Motif, MotifKind.Argyle);
+        o.Optional("motif", MotifWhat, MotifChoice, g => g.Motif, UsualMotif(Working.Turned));
+
+    /// <summary>Rows that all run one way draw one family of lines, so that argyle is out of their reach.</summary>
+    private static MotifKind UsualMotif(Working working) =>
+        working is Working.Rounds or Working.Spiral ? MotifKind.EvenSlant : MotifKind.Argyle;
 
     private static Field<GarmentSpec, GradingChoice> GradingField(ObjectFields<GarmentSpec> o) => o.Optional(
         "grading", "How sizes share stitch counts.", GradingShape, g => g.Grading, UsualGrading, "each of its fields left out");
