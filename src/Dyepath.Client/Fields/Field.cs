@@ -15,6 +15,10 @@ public abstract class Field : WorkbenchComponent
     [Parameter, EditorRequired]
     public string Label { get; set; } = "";
 
+    /// <summary>Whose value it is, where many stand in one table: said, and not shown.</summary>
+    [Parameter]
+    public string? Of { get; set; }
+
     /// <summary>What it means, or what holds while it is left out.</summary>
     [Parameter]
     public string? Hint { get; set; }
@@ -23,7 +27,7 @@ public abstract class Field : WorkbenchComponent
     [Parameter]
     public string? Usual { get; set; }
 
-    protected string What => char.ToLowerInvariant(Label[0]) + Label[1..];
+    protected string What => char.ToLowerInvariant(Label[0]) + Label[1..] + (Of is null ? "" : $" of {Of}");
 
     protected string Id => IdOf(Place);
 

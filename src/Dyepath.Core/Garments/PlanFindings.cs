@@ -83,16 +83,7 @@ internal static class PlanFindings
 
     private static string Words(LookAlike pair)
     {
-        var eyes = pair.Viewing switch
-        {
-            Viewing.Normal => "any eyes",
-            Viewing.Protan => "eyes without red cones",
-            Viewing.Deutan => "eyes without green cones",
-            Viewing.Tritan => "eyes without blue cones",
-            Viewing.Grey => "a black-and-white print",
-            _ => throw new ArgumentOutOfRangeException(nameof(pair), pair.Viewing, "No words for this viewing."),
-        };
         var meet = pair.Adjacent ? "They meet along the yarn, so that their border is hard to count" : "The charts' symbols tell them apart";
-        return string.Create(CultureInfo.InvariantCulture, $"{pair.First.Name} and {pair.Second.Name} look much alike to {eyes} (difference {pair.Difference:0.0}). {meet}.");
+        return string.Create(CultureInfo.InvariantCulture, $"{pair.First.Name} and {pair.Second.Name} look much alike to {pair.Viewing.Words()} (difference {pair.Difference:0.0}). {meet}.");
     }
 }

@@ -25,6 +25,8 @@ internal static class CountRecord
         var whole = rows.Where(r => r.Length == sections).ToArray();
         for (var r = 0; r < rows.Length;)
         {
+            if (yarn.Counted[ball].IsBegun(r, sections))
+                break;
             if (rows[r].Length != sections)
             {
                 findings.Add(OtherShape(yarn, ball, r, whole, hands));

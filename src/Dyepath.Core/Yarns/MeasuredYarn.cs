@@ -112,6 +112,11 @@ public sealed class MeasuredYarn
         return new MeasuredYarn(_yarn, fabric, Hands, _dye, natural, yarn, [], Findings);
     }
 
+    /// <summary>Standard error of C, in units, that this many repeats of such a sequence leave; see <see cref="CountingPlan.SequenceVariance"/>.</summary>
+    /// <param name="repeats">1 or more.</param>
+    public double SequenceErrorAfter(int repeats) =>
+        Math.Sqrt(CountingPlan.SequenceVariance([.. Natural.Sections.Select(s => s.Value)], _dye, Hands, repeats));
+
     /// <inheritdoc cref="CountingPlan.ForFreeWork"/>
     public FreeCounting CountingForFreeWork(double crossing, double tolerance = 0.5, double confidence = 0.95) =>
         CountingPlan.ForFreeWork(

@@ -15,7 +15,11 @@ public sealed record YarnSection(string Name, Srgb Colour, Length? Length = null
 
 /// <summary>Stitches counted per section, repeat after repeat, in work made from one ball.</summary>
 /// <param name="Repeats">One row a repeat, one whole number a section, in the order in which the yarn runs.</param>
-public sealed record CountedBall(string Name, ImmutableArray<ImmutableArray<int>> Repeats);
+public sealed record CountedBall(string Name, ImmutableArray<ImmutableArray<int>> Repeats)
+{
+    /// <summary>Whether a repeat is the last one and still being counted: its counts are kept, and used once all are there.</summary>
+    public bool IsBegun(int repeat, int sections) => repeat == Repeats.Length - 1 && Repeats[repeat].Length < sections;
+}
 
 /// <summary>What one ball (skein, cake) holds, as its label says.</summary>
 public sealed record Ball(Length Length, Mass Mass);

@@ -70,7 +70,10 @@ internal static class YarnChecks
         {
             var repeats = yarn.Member("counted").Item(b).Member("repeats");
             for (var r = 0; r < balls[b].Repeats.Length; r++)
-                Sequence(repeats.Item(r), balls[b].Repeats[r], sections.Length, faults);
+            {
+                if (!balls[b].IsBegun(r, sections.Length))
+                    Sequence(repeats.Item(r), balls[b].Repeats[r], sections.Length, faults);
+            }
         }
         SizeChecks.Distinct(yarn.Member("counted"), [.. balls.Select(b => b.Name)], faults);
     }

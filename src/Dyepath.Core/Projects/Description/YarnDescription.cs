@@ -59,7 +59,7 @@ internal static class YarnDescription
         var repeats = o.Required(
             "repeats",
             "One list a repeat: stitches counted in each section, in the order of the sections "
-            + "(in linen stitch: pairs of single crochet and chain).",
+            + "(in linen stitch: pairs of single crochet and chain). The last repeat may be begun and not finished.",
             new ListShape<ImmutableArray<int>>(
                 "repeats", new ListShape<int>("stitch counts", new WholeShape(0, MostStitches), 1, ColourRing.MostSections), 1, 200),
             b => b.Repeats);

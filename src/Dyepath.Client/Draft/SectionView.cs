@@ -1,0 +1,42 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Dyepath.Client.Work;
+using Dyepath.Core.Colours;
+using Dyepath.Core.Instructions.Writing;
+using Dyepath.Core.Projects;
+using Dyepath.Core.Quantities;
+using Dyepath.Core.Yarns;
+
+namespace Dyepath.Client.Draft;
+
+/// <summary>One section of the sequence as it is typed, whatever else is wrong with the document.</summary>
+/// <param name="Index">In the yarn's own order.</param>
+/// <param name="Name">Never empty: unnamed ones are called by their place.</param>
+/// <param name="Colour">Grey where what is typed is no colour.</param>
+public sealed record SectionView(int Index, string Name, Srgb Colour, string Symbol, Length? Length, Length? Spread, Length? Blend)
+{
+    private static readonly Srgb Unknown = new(0x80, 0x80, 0x80);
+
+    public string Place => string.Create(CultureInfo.InvariantCulture, $"yarn.sections[{Index}]");
+
+    public static ImmutableArray<SectionView> Read(ProjectDocument document)
+    {
+        var count = Math.Min(document.Count("yarn.sections"), ColourRing.MostSections);
+        var typed = Enumerable.Range(0, count).Select(i => Typed(document, string.Create(CultureInfo.InvariantCulture, $"yarn.sections[{i}]"), i));
+        ImmutableArray<YarnSection> sections = [.. typed];
+        return [.. ColourKey.Of(sections).Select((key, i) => new SectionView(
+            i, key.Name, key.Colour, key.Symbol, sections[i].Length, sections[i].Spread, sections[i].Blend))];
+    }
+
+    private static YarnSection Typed(ProjectDocument document, string place, int index)
+    {
+        var name = document.Typed(place + ".name").Trim();
+        return new YarnSection(
+            name.Length > 0 ? name : string.Create(CultureInfo.InvariantCulture, $"section {index + 1}"),
+            Srgb.TryParse(document.Typed(place + ".colour"), out var colour) ? colour : Unknown,
+            Long(document, place + ".length"), Long(document, place + ".spread"), Long(document, place + ".blend"));
+    }
+
+    private static Length? Long(ProjectDocument document, string place) =>
+        TypedQuantity.TryLength(document.Typed(place), out var length) && length > Core.Quantities.Length.Zero ? length : null;
+}

@@ -1,0 +1,18 @@
+using Dyepath.Core.Projects.Description;
+using Dyepath.Core.Projects.Shapes;
+using Dyepath.Core.Quantities;
+
+namespace Dyepath.Core.Projects;
+
+/// <summary>Reads one quantity as the document writes it, for whoever shows a document that has faults elsewhere.</summary>
+public static class TypedQuantity
+{
+    /// <summary>Such as <c>31.5 cm</c> or <c>12½ in</c>; from 0 to 100 m.</summary>
+    public static bool TryLength(string text, out Length length) => TryRead(Measured.AlongSection, text, out length);
+
+    /// <summary>Such as <c>5.5 mm</c>, in millimetres.</summary>
+    public static bool TryHook(string text, out double millimetres) => TryRead(Measured.Hook, text, out millimetres);
+
+    private static bool TryRead<T>(Shape<T> shape, string text, out T value)
+        where T : struct => shape.TryRead(Place.Root(new TextNode(text)), new FaultList(), out value);
+}
