@@ -1,5 +1,6 @@
 using Dyepath.Core.Colours;
 using Dyepath.Core.Garments;
+using Dyepath.Core.Projects;
 
 namespace Dyepath.Client.Draft;
 
@@ -9,12 +10,15 @@ internal static class YarnPalette
     private static readonly Srgb Undyed = new(0xc9, 0xc4, 0xba);
 
     /// <param name="seen">How a colour appears; missing, as it is.</param>
-    public static int[] Of(Plan plan, Func<Srgb, Srgb>? seen = null)
+    public static int[] Of(Plan plan, Func<Srgb, Srgb>? seen = null) => Of(plan.Project, seen);
+
+    /// <inheritdoc cref="Of(Plan, Func{Srgb, Srgb}?)"/>
+    public static int[] Of(Project project, Func<Srgb, Srgb>? seen = null)
     {
-        var yarn = plan.Project.Yarn;
+        var yarn = project.Yarn;
         var sections = yarn.FromOtherEnd ? yarn.Sections.Reverse() : yarn.Sections;
         seen ??= colour => colour;
-        return [.. sections.Select(s => s.Colour).Append(plan.Project.Companion?.Colour ?? Undyed).Select(c => Number(seen(c)))];
+        return [.. sections.Select(s => s.Colour).Append(project.Companion?.Colour ?? Undyed).Select(c => Number(seen(c)))];
     }
 
     public static int Number(Srgb colour) => colour.Red << 16 | colour.Green << 8 | colour.Blue;

@@ -6,7 +6,7 @@ namespace Dyepath.Client.Store;
 internal static class ShelfPicture
 {
     /// <summary>What stands for a project on the shelf while the host has not seen it.</summary>
-    public static SwatchPicture? Of(Plan plan) => FabricCorner.Of(plan, SwatchPicture.MostStitches, SwatchPicture.MostRows) is { } corner
+    public static SwatchPicture? Of(Plan plan) => ProjectPicture.Of(plan, SwatchPicture.MostStitches, SwatchPicture.MostRows) is { } corner
         ? new SwatchPicture([.. corner.Colours.Select(c => c.ToString())], corner.Columns, corner.Rows, corner.Cells)
         : null;
 }

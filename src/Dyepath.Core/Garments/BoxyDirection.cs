@@ -66,22 +66,25 @@ internal sealed class BoxyDirectionPlanner(Fabrication fabrication, BoxyTop shap
         var widths = targets.WidthAsMade(lockedAcross is { } a ? 2 * _across.Of(a, 2) : null);
         var lengths = targets.LengthAsMade(lockedDown is { } d ? _down.Of(d, 1) + _hem : null);
         var middle = targets.Sizes.Sizes.Length / 2;
+        var pins = Pins(FixedNumbers.PanelStitches);
+        ImmutableArray<Length> along = Up ? widths : [.. lengths.Select(l => l - _hem)];
         var grading = Up
             ? PieceCounts.Choose(
-                fabrication, direction, Working.Turned, _across, 2, 2, widths, Pins(FixedNumbers.PanelStitches),
-                _down.Nearest(lengths[middle], 1), cancel)
+                fabrication, direction, Working.Turned, _across, 2, 2, along, pins, _down.Nearest(lengths[middle], 1), cancel)
             : PieceCounts.Choose(
-                fabrication, direction, Working.Turned, _down, 1, 1, [.. lengths.Select(l => l - _hem)], Pins(FixedNumbers.PanelStitches),
-                _across.Nearest(widths[middle] / 2, 2), cancel);
+                fabrication, direction, Working.Turned, _down, 1, 1, along, pins, _across.Nearest(widths[middle] / 2, 2), cancel);
+        var ruler = FitRuler.Of(
+            fabrication, direction, Up ? GarmentMeasure.Width : GarmentMeasure.Length, grading,
+            [.. targets.Sizes.Sizes.Select((s, i) => (s.Name, along[i], pins[i] is not null))], Up ? Quantities.Length.Zero : _hem);
         if (!grading.HasChoice)
-            return Infeasible(widths, lengths, grading.Curve, grading.Reasons);
+            return Infeasible(widths, lengths, grading.Curve, grading.Reasons, ruler);
         var panels = grading.Chosen.Select((panel, i) => Panel(panel, i, widths[i], lengths[i])).ToImmutableArray();
         var reasons = Openings(panels);
         if (reasons.IsEmpty && shape.Sleeves is { } sleeves)
             (panels, reasons) = WithSleeves(panels, sleeves, cancel);
         return reasons.IsEmpty
-            ? Feasible(widths, lengths, panels, grading.Curve)
-            : Infeasible(widths, lengths, grading.Curve, reasons);
+            ? Feasible(widths, lengths, panels, grading.Curve, ruler)
+            : Infeasible(widths, lengths, grading.Curve, reasons, ruler);
     }
 
     private BoxyCounts Panel(GradedCount panel, int i, Length width, Length length)
@@ -175,7 +178,8 @@ internal sealed class BoxyDirectionPlanner(Fabrication fabrication, BoxyTop shap
     private ImmutableArray<int?> Pins(string what) => [.. targets.Sizes.Sizes.Select(s => targets.Fixed.Count(s.Name, what))];
 
     private BoxyDirection Feasible(
-        ImmutableArray<Length> widths, ImmutableArray<Length> lengths, ImmutableArray<BoxyCounts> sizes, ImmutableArray<CurvePoint> curve)
+        ImmutableArray<Length> widths, ImmutableArray<Length> lengths, ImmutableArray<BoxyCounts> sizes, ImmutableArray<CurvePoint> curve,
+        FitRuler ruler)
     {
         var planned = Make(widths, lengths, sizes, null!, 0, []);
         var errors = sizes.SelectMany((s, i) => new[]
@@ -191,15 +195,23 @@ internal sealed class BoxyDirectionPlanner(Fabrication fabrication, BoxyTop shap
             FormattableString.Invariant(
                 $"{counts.Length} {(counts.Length == 1 ? "count" : "counts")} ({string.Join(", ", counts)}), worst error {worst:0.0} cm, forgives {forgives:0.0 %} of yarn per stitch."),
             counts, Quantities.Length.FromCentimetres(worst),
-            Quantities.Length.FromCentimetres(Math.Sqrt(errors.Average(e => e * e))), curve);
+            Quantities.Length.FromCentimetres(Math.Sqrt(errors.Average(e => e * e))), curve)
+        {
+            Ruler = ruler,
+        };
         return planned with { Option = option, Score = score };
     }
 
     private BoxyDirection Infeasible(
-        ImmutableArray<Length> widths, ImmutableArray<Length> lengths, ImmutableArray<CurvePoint> curve, ImmutableArray<Finding> reasons) =>
-        Make(widths, lengths, [], new DirectionOption(
-            direction, false, string.Join(" ", reasons.Select(r => r.Text)), [], Quantities.Length.Zero, Quantities.Length.Zero, curve),
-            double.PositiveInfinity, reasons);
+        ImmutableArray<Length> widths, ImmutableArray<Length> lengths, ImmutableArray<CurvePoint> curve, ImmutableArray<Finding> reasons,
+        FitRuler ruler) => Make(
+        widths, lengths, [],
+        new DirectionOption(
+            direction, false, string.Join(" ", reasons.Select(r => r.Text)), [], Quantities.Length.Zero, Quantities.Length.Zero, curve)
+        {
+            Ruler = ruler,
+        },
+        double.PositiveInfinity, reasons);
 
     private BoxyDirection Make(
         ImmutableArray<Length> widths, ImmutableArray<Length> lengths, ImmutableArray<BoxyCounts> sizes, DirectionOption option,

@@ -1,26 +1,40 @@
-using System.Collections.Immutable;
-using Dyepath.Core.Colours;
+using Dyepath.Core.Fabrics;
 
 namespace Dyepath.Core.Garments;
 
-/// <summary>A corner of the planned fabric as worn, small enough to stand for the whole project.</summary>
-/// <param name="Colours">By section, the companion yarn left out.</param>
-/// <param name="Cells">The top line first, each from left to right; <see cref="WornPiece.Empty"/> where there is no stitch.</param>
-public sealed record FabricCorner(ImmutableArray<Srgb> Colours, int Columns, int Rows, byte[] Cells)
+/// <summary>The corner of a fabric in which its work begins, as worn: up, the bottom right one; sideways, the bottom left one.</summary>
+public sealed class FabricCorner
 {
-    /// <summary>The lower left corner of the base size's first piece in the variegated yarn; null where no piece is.</summary>
-    public static FabricCorner? Of(Plan plan, int mostColumns, int mostRows)
+    private readonly byte[] _cells;
+
+    private FabricCorner(int columns, int rows, byte[] cells) => (Columns, Rows, _cells) = (columns, rows, cells);
+
+    /// <summary>Stitches, or worked sideways rows, from side to side.</summary>
+    public int Columns { get; }
+
+    public int Rows { get; }
+
+    /// <summary>Section of each stitch, the top line first, each from left to right; or <see cref="WornPiece.Empty"/>.</summary>
+    public ReadOnlySpan<byte> Cells => _cells;
+
+    internal static FabricCorner Of(Fabric fabric, int stitches, Direction direction)
     {
-        ArgumentNullException.ThrowIfNull(plan);
-        var size = plan.Sizes.FirstOrDefault(s => s.Name == plan.Project.Sizes.Base) ?? plan.Sizes[plan.Sizes.Length / 2];
-        if (size.Pieces.FirstOrDefault(p => p.Pooled) is not { } pooled)
-            return null;
-        var piece = WornPiece.Of(plan, pooled);
-        var (columns, rows) = (Math.Min(piece.Columns, mostColumns), Math.Min(piece.Rows, mostRows));
-        var cells = new byte[columns * rows];
-        for (var y = 0; y < rows; y++)
-            piece.Cells.Slice((piece.Rows - rows + y) * piece.Columns, columns).CopyTo(cells.AsSpan(y * columns));
-        var yarn = plan.Project.Yarn;
-        return new FabricCorner([.. (yarn.FromOtherEnd ? yarn.Sections.Reverse() : yarn.Sections).Select(s => s.Colour)], columns, rows, cells);
+        var path = fabric.Path;
+        var (rows, unit) = (path.Rows, path.StitchesPerUnit);
+        var across = Math.Min(stitches, path.RowStitches.Max());
+        var (columns, lines) = direction == Direction.Up ? (across, rows) : (rows, across);
+        var cells = new byte[columns * lines];
+        Array.Fill(cells, WornPiece.Empty);
+        for (var row = 0; row < rows; row++)
+        {
+            var worked = fabric.Row(row);
+            var first = unit * path.FirstColumns[row] + path.DrawnHalfUnitsLeft(row);
+            for (var stitch = Math.Max(0, first); stitch < Math.Min(across, first + worked.Length * unit); stitch++)
+            {
+                var (x, y) = direction == Direction.Up ? (across - 1 - stitch, rows - 1 - row) : (row, across - 1 - stitch);
+                cells[y * columns + x] = worked[(stitch - first) / unit];
+            }
+        }
+        return new FabricCorner(columns, lines, cells);
     }
 }

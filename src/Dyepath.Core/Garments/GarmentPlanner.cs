@@ -47,7 +47,7 @@ public static class GarmentPlanner
         var wanted = project.Garment.Direction;
         var open = planned.Where(p => p.Plan.IsFeasible && (wanted is null || p.Plan.Direction == wanted)).ToArray();
         if (open.Length == 0)
-            return PlanResult.None(Reasons(planned.Select(p => p.Plan), wanted));
+            return PlanResult.None(Reasons(planned.Select(p => p.Plan), wanted), planned.Select(p => p.Plan.Option));
         var chosen = open.MinBy(p => p.Plan.Score);
         var assembly = new BoxyAssembly(fabrication, shape, targets!, chosen.Plan, chosen.Planner);
         var sizes = ImmutableArray.CreateBuilder<SizePlan>();

@@ -14,11 +14,20 @@ internal sealed record GradedCount(CountFinding Front, CountFinding Back, int Ba
     public static GradedCount Alone(CountFinding finding, Length measure, double penalty) => new(finding, finding, 0, measure, penalty);
 }
 
+/// <summary>What was looked for along the stitches, and what was found.</summary>
+/// <param name="Counts">Every count that makes the motif, and those that were fixed; both panels alike, by measure.</param>
+/// <param name="Measured">Any count, with the measure that both panels of it give.</param>
+internal sealed record CountOffer(
+    CountOptions Options, CountSearch Search, ImmutableArray<GradedCount> Counts, Func<CountFinding, GradedCount> Measured);
+
 /// <summary>A count for every size, or which sizes stand in the way.</summary>
 /// <param name="Chosen">One a size; empty where there is no choice.</param>
 /// <param name="Curve">Worst error by how many counts are allowed.</param>
 internal sealed record Grading(ImmutableArray<GradedCount> Chosen, ImmutableArray<CurvePoint> Curve, ImmutableArray<Finding> Reasons)
 {
+    /// <summary>What the choice was made among; missing where counts were not looked for.</summary>
+    public CountOffer? Offer { get; init; }
+
     public bool HasChoice => !Chosen.IsEmpty;
 
     /// <summary>Squared centimetres of misfit and penalties; infinite without a choice.</summary>

@@ -40,13 +40,15 @@ internal static class PieceCounts
         CancellationToken cancel)
     {
         var (from, to) = Range(axis, edges, panels, targets);
-        var search = CountFinder.Find(fabrication.Ring, fabrication.Counts(direction, working, from, to, rows));
+        var options = fabrication.Counts(direction, working, from, to, rows);
+        var search = CountFinder.Find(fabrication.Ring, options);
         var makers = search.Counts.Where(c => axis.Of(c.Stitches, edges) > Length.Zero && CanBeWritten(fabrication, working, c)).ToArray();
         CountFinding[] pinned = [.. pins.OfType<int>().Distinct().Select(pin => Fixed(fabrication, direction, working, pin, rows))];
+        var offer = new CountOffer(options, search, Offered(makers.Concat(pinned)), Alone);
         if (pinned.FirstOrDefault(pin => !CanBeWritten(fabrication, working, pin)) is { } wrong)
-            return new Grading([], [], [WrongParity(working, wrong.Stitches)]);
+            return new Grading([], [], [WrongParity(working, wrong.Stitches)]) { Offer = offer };
         if (makers.Length == 0 && pins.Any(p => p is null))
-            return new Grading([], [], Reasons(search, fabrication.Project.Garment.Motif, from, to));
+            return new Grading([], [], Reasons(search, fabrication.Project.Garment.Motif, from, to)) { Offer = offer };
         Grading? best = null;
         foreach (var alike in makers.Concat(pinned).GroupBy(c => RowsOf(fabrication, c)))
         {
@@ -56,8 +58,9 @@ internal static class PieceCounts
             if (best is null || grading.Cost(targets) < best.Cost(targets))
                 best = grading;
         }
-        return best ?? new Grading([], [], [new Finding(FindingLevel.Fault, "sizes",
+        best ??= new Grading([], [], [new Finding(FindingLevel.Fault, "sizes",
             "The fixed counts are even in one size and odd in another: linen stitch is worked otherwise then. Fix counts that are alike.")]);
+        return best with { Offer = offer };
 
         Grading Grade(CountFinding[] findings)
         {
@@ -75,6 +78,12 @@ internal static class PieceCounts
             return Grader.Choose(
                 counts.ToImmutable(), targets, pins, [.. counts.Select(c => c.Front.Reading.Kind != motif)], choice.MostCounts, cancel);
         }
+
+        ImmutableArray<GradedCount> Offered(IEnumerable<CountFinding> findings) =>
+        [
+            .. findings.Select(Alone).GroupBy(c => (c.Front.Stitches, c.Front.RowStitches.Length)).Select(g => g.MinBy(c => c.Penalty)!)
+                .OrderBy(c => c.Measure),
+        ];
 
         GradedCount Alone(CountFinding finding) => GradedCount.Alone(
             finding, panels * axis.Of(finding.RowStitches.Average(), edges), Penalty(finding, fabrication.Project.Garment.Grading));

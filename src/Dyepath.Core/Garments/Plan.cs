@@ -38,6 +38,9 @@ public sealed record Plan(
 {
     /// <summary>The rules that the targets and counts follow, for the booklet and the audit to quote.</summary>
     public required ImmutableArray<PlanRule> Rules { get; init; }
+
+    /// <summary>The option that the sizes are planned by.</summary>
+    public DirectionOption Chosen => Options.First(o => o.Direction == Direction);
 }
 
 /// <summary>A rule of the trade that the plan follows, in one or two sentences.</summary>
@@ -54,7 +57,11 @@ public sealed record DirectionOption(
     ImmutableArray<int> Counts,
     Length WorstError,
     Length TypicalError,
-    ImmutableArray<CurvePoint> Curve);
+    ImmutableArray<CurvePoint> Curve)
+{
+    /// <summary>The sizes and every count that makes the motif, by finished measure.</summary>
+    public required FitRuler Ruler { get; init; }
+}
 
 public sealed record CurvePoint(int Counts, Length WorstError, ImmutableArray<int> Stitches);
 

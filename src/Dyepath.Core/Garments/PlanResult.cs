@@ -17,8 +17,8 @@ public enum PlanOutcome
 /// <summary>A plan, or every reason why there is none.</summary>
 public sealed class PlanResult
 {
-    private PlanResult(PlanOutcome outcome, Plan? plan, ImmutableArray<Finding> reasons) =>
-        (Outcome, Plan, Reasons) = (outcome, plan, reasons);
+    private PlanResult(PlanOutcome outcome, Plan? plan, ImmutableArray<Finding> reasons, ImmutableArray<DirectionOption> options) =>
+        (Outcome, Plan, Reasons, Options) = (outcome, plan, reasons, options);
 
     public PlanOutcome Outcome { get; }
 
@@ -27,12 +27,16 @@ public sealed class PlanResult
     /// <summary>Empty when there is a plan.</summary>
     public ImmutableArray<Finding> Reasons { get; }
 
+    /// <summary>What each direction gives, also where none serves; empty where the document has faults.</summary>
+    public ImmutableArray<DirectionOption> Options { get; }
+
     [MemberNotNullWhen(true, nameof(Plan))]
     public bool HasPlan => Plan is not null;
 
-    internal static PlanResult Of(Plan plan) => new(PlanOutcome.Planned, plan, []);
+    internal static PlanResult Of(Plan plan) => new(PlanOutcome.Planned, plan, [], plan.Options);
 
-    internal static PlanResult Bad(IEnumerable<Finding> reasons) => new(PlanOutcome.BadInput, null, [.. reasons]);
+    internal static PlanResult Bad(IEnumerable<Finding> reasons) => new(PlanOutcome.BadInput, null, [.. reasons], []);
 
-    internal static PlanResult None(IEnumerable<Finding> reasons) => new(PlanOutcome.Infeasible, null, [.. reasons]);
+    internal static PlanResult None(IEnumerable<Finding> reasons, IEnumerable<DirectionOption> options) =>
+        new(PlanOutcome.Infeasible, null, [.. reasons], [.. options]);
 }

@@ -101,7 +101,7 @@ internal sealed class RectanglePlanner
         var wanted = Garment.Direction;
         var open = planned.Where(p => p.Option.Feasible && (wanted is null || p.Option.Direction == wanted)).ToArray();
         if (open.Length == 0)
-            return PlanResult.None(planned.Where(p => wanted is null || p.Option.Direction == wanted).SelectMany(p => p.Reasons));
+            return PlanResult.None(planned.Where(p => wanted is null || p.Option.Direction == wanted).SelectMany(p => p.Reasons), planned.Select(p => p.Option));
         var chosen = open.MinBy(p => p.Score)!;
         var sizes = ImmutableArray.CreateBuilder<SizePlan>();
         for (var i = 0; i < _sizes.Length; i++)
@@ -124,11 +124,17 @@ internal sealed class RectanglePlanner
         var rows = Rows(direction, _sizes.Length / 2);
         var grading = PieceCounts.Choose(
             _fabrication, direction, Working, stitches, StitchEdges(direction), 1, targets, pins, rows, cancel);
+        var ruler = FitRuler.Of(
+            _fabrication, direction, MeasureAlongStitches(direction), grading,
+            [.. _sizes.Select((s, i) => (s.Name, targets[i], pins[i] is not null))], EdgesAlongStitches(direction));
         if (!grading.HasChoice)
         {
             return new Planned(
-                new DirectionOption(direction, false, string.Join(" ", grading.Reasons.Select(r => r.Text)), [], Length.Zero, Length.Zero,
-                    grading.Curve),
+                new DirectionOption(
+                    direction, false, string.Join(" ", grading.Reasons.Select(r => r.Text)), [], Length.Zero, Length.Zero, grading.Curve)
+                {
+                    Ruler = ruler,
+                },
                 [], double.PositiveInfinity, grading.Reasons);
         }
         var errors = grading.Chosen.SelectMany((c, i) => new[]
@@ -141,7 +147,10 @@ internal sealed class RectanglePlanner
         var option = new DirectionOption(
             direction, true,
             FormattableString.Invariant($"{string.Join(", ", counts)} stitches, worst error {errors.Max():0.0} cm."),
-            counts, Length.FromCentimetres(errors.Max()), Length.FromCentimetres(Math.Sqrt(errors.Average(e => e * e))), grading.Curve);
+            counts, Length.FromCentimetres(errors.Max()), Length.FromCentimetres(Math.Sqrt(errors.Average(e => e * e))), grading.Curve)
+        {
+            Ruler = ruler,
+        };
         return new Planned(
             option, grading.Chosen, errors.Max() + CentimetresPerCount * counts.Length + Math.Sqrt(grading.Chosen.Average(c => c.Penalty)), []);
     }
@@ -150,9 +159,18 @@ internal sealed class RectanglePlanner
     /// What the fabric alone must measure along its stitches: of a cowl worked up the circumference, which no edging
     /// widens.
     /// </summary>
-    private Length AlongStitches(Direction direction, Target size) => direction == Direction.Up
-        ? size.First - (_isCowl ? Length.Zero : BothEdges)
-        : size.Second - BothEdges;
+    private Length AlongStitches(Direction direction, Target size) =>
+        (direction == Direction.Up ? size.First : size.Second) - EdgesAlongStitches(direction);
+
+    private Length EdgesAlongStitches(Direction direction) => direction == Direction.Up && _isCowl ? Length.Zero : BothEdges;
+
+    private GarmentMeasure MeasureAlongStitches(Direction direction) => (direction, _isCowl) switch
+    {
+        (Direction.Up, true) => GarmentMeasure.Circumference,
+        (Direction.Up, false) => GarmentMeasure.Width,
+        (_, true) => GarmentMeasure.Height,
+        _ => GarmentMeasure.Length,
+    };
 
     private Length AlongRows(Direction direction, Target size) => direction == Direction.Up
         ? size.Second - BothEdges

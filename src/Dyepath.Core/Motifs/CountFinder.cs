@@ -53,6 +53,28 @@ public static class CountFinder
         return new CountSearch([], [.. near.Take(MostNearest)], Advise(ring, options, near));
     }
 
+    /// <summary>
+    /// How many counts of the range make each motif, whichever is asked for, the motif that most of them make first; and for each the
+    /// count nearest to <paramref name="near"/> among those that ask least of the maker. Motifs that none makes are left out.
+    /// </summary>
+    /// <inheritdoc cref="Find"/>
+    public static ImmutableArray<MotifShare> Shares(ColourRing ring, CountOptions options, int near)
+    {
+        ArgumentNullException.ThrowIfNull(ring);
+        ArgumentNullException.ThrowIfNull(options);
+        var reader = ReaderOf(ring, options);
+        return
+        [
+            .. Candidates(options).GroupBy(c => reader.KindOf(c.Piece(options)))
+                .Select(kind => new MotifShare(
+                    kind.Key, kind.Count(), kind.OrderBy(c => c.Task).ThenBy(c => Math.Abs(c.Stitches - near)).First().Read(reader, options)))
+                .OrderByDescending(share => share.Counts).ThenBy(share => share.Kind),
+        ];
+    }
+
+    /// <summary>How many counts of the range make the motif.</summary>
+    internal static int HowMany(ColourRing ring, CountOptions options) => Making(ReaderOf(ring, options), options).Count();
+
     private static MotifReader ReaderOf(ColourRing ring, CountOptions options) => MotifReader.Create(
         ring, options.Working, options.Gauge, options.Path.StitchesPerUnit, options.Palette, options.Thresholds);
 

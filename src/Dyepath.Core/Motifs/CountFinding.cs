@@ -71,6 +71,9 @@ public abstract record CountAdvice
     public sealed record Range(int Stitches) : CountAdvice;
 }
 
+/// <summary>The counts of a range that make one motif.</summary>
+public sealed record MotifShare(MotifKind Kind, int Counts, CountFinding Example);
+
 /// <summary>The answer to a search for counts.</summary>
 /// <param name="Counts">Every count in the range that makes the motif.</param>
 /// <param name="Nearest">Where there is none: the counts nearest to it, nearest first.</param>

@@ -36,7 +36,7 @@ internal sealed partial class DraftMaker(ILogger<DraftMaker> logger)
     }
 
     private static SwatchPicture? Picture(Plan plan) =>
-        FabricCorner.Of(plan, SwatchPicture.MostStitches, SwatchPicture.MostRows) is { } corner
+        ProjectPicture.Of(plan, SwatchPicture.MostStitches, SwatchPicture.MostRows) is { } corner
             ? new SwatchPicture([.. corner.Colours.Select(c => c.ToString())], corner.Columns, corner.Rows, corner.Cells)
             : null;
 

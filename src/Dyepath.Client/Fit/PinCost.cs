@@ -1,0 +1,35 @@
+using System.Globalization;
+using Dyepath.Core.Garments;
+using Dyepath.Core.Instructions;
+using Dyepath.Core.Quantities;
+
+namespace Dyepath.Client.Fit;
+
+/// <summary>What was fixed by hand, against the plan without it.</summary>
+public static class PinCost
+{
+    /// <param name="size">Index of the size whose yarn is said.</param>
+    public static string Say(Plan pinned, Plan free, int size)
+    {
+        var units = pinned.Project.Edition.Units;
+        var (worst, freeWorst) = (pinned.Chosen.WorstError, free.Chosen.WorstError);
+        var (yarn, freeYarn) = (pinned.Sizes[size].Yarn.Length, free.Sizes[size].Yarn.Length);
+        var parts = new List<string>
+        {
+            worst == freeWorst ? $"the same worst error, {Wording.Say(worst, units)}" : $"a worst error of {Wording.Say(worst, units)} instead of {Wording.Say(freeWorst, units)}",
+            pinned.Chosen.Counts.Length == free.Chosen.Counts.Length
+                ? $"as many counts, {pinned.Chosen.Counts.Length}"
+                : string.Create(CultureInfo.InvariantCulture, $"{pinned.Chosen.Counts.Length} counts instead of {free.Chosen.Counts.Length}"),
+            yarn == freeYarn
+                ? $"the same yarn in size {pinned.Sizes[size].Name}"
+                : $"{FitWords.YarnWhole(yarn, units)} of yarn instead of {FitWords.YarnWhole(freeYarn, units)} in size {pinned.Sizes[size].Name}",
+        };
+        return $"With the counts that you fixed: {FitWords.List(parts)}.";
+    }
+}
+
+/// <summary>A count that the designer is about to fix.</summary>
+/// <param name="What"><c>panelStitches</c> or <c>panelRows</c>.</param>
+/// <param name="Error">What the size's measure along the stitches would miss; missing for rows.</param>
+/// <param name="FromRuler">Asked on the ruler, or else in the table.</param>
+public sealed record PinProposal(string Size, string What, int Count, Length? Finished, Length? Error, bool FromRuler);
