@@ -4,6 +4,7 @@ using Dyepath.Client.Draft;
 using Dyepath.Client.Shell;
 using Dyepath.Client.Store;
 using Dyepath.Client.Work;
+using Dyepath.Client.Worker;
 using Microsoft.AspNetCore.Components.WebAssembly.Hosting;
 
 var builder = WebAssemblyHostBuilder.CreateDefault(args);
@@ -13,6 +14,7 @@ builder.Services.AddSingleton<Workbench>();
 builder.Services.AddSingleton<ServerShelf>();
 builder.Services.AddSingleton<IDeviceShelf, DeviceShelf>();
 builder.Services.AddSingleton<Keeper>();
+builder.Services.AddSingleton<IJobs, Jobs>();
 foreach (var (module, file) in ((string, string)[])[(Page.Module, "page"), (DeviceShelf.Module, "store"), (Canvas.Module, "canvas")])
     await JSHost.ImportAsync(module, $"../js/{file}.js");
 await builder.Build().RunAsync();
