@@ -5,6 +5,7 @@ using Dyepath.Client.Shelf;
 using Dyepath.Client.Shell;
 using Dyepath.Client.Store;
 using Dyepath.Client.Work;
+using Dyepath.Client.Worker;
 using Microsoft.AspNetCore.Components.WebAssembly.Hosting;
 
 var builder = WebAssemblyHostBuilder.CreateDefault(args);
@@ -15,6 +16,7 @@ builder.Services.AddSingleton<ServerShelf>();
 builder.Services.AddSingleton<IDeviceShelf, DeviceShelf>();
 builder.Services.AddSingleton<Keeper>();
 builder.Services.AddSingleton<ProjectShelf>();
+builder.Services.AddSingleton<IJobs, Jobs>();
 foreach (var (module, file) in ((string, string)[])[(Page.Module, "page"), (DeviceShelf.Module, "store"), (Canvas.Module, "canvas")])
     await JSHost.ImportAsync(module, $"../js/{file}.js");
 await builder.Build().RunAsync();

@@ -11,7 +11,7 @@ public sealed record TradeStep(string Address, string Name, Type Page, params st
         new("swatch", "Swatch", typeof(Swatch.SwatchPage), "fabric"),
         new("garment", "Garment", typeof(Garment.GarmentPage), "garment", "sizes", "title"),
         new("fit", "Fit", typeof(Fit.FitPage), "garment.grading", "garment.direction", "sizes.locked", "sizes.overrides"),
-        new("fabric", "Fabric", typeof(Fabric.FabricPage), "garment.seams"),
+        new("fabric", "Fabric", typeof(Fabric.FabricPage), "garment.seams", "garment.starts"),
         new("pattern", "Pattern", typeof(Pattern.PatternPage), "edition", "words", "designer"),
     ];
 

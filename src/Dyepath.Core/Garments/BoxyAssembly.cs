@@ -48,7 +48,7 @@ internal sealed class BoxyAssembly(
     private SeamDecision Decide(int size, BoxyCounts counts)
     {
         var (front, back) = (counts.Panel.Front, counts.Panel.Back);
-        var start = SeamSearch.FirstStart(fabrication, Path(front, 0), front.Reading.Lean?.UnitsPerRow ?? 0);
+        var start = Asked("front") ?? SeamSearch.FirstStart(fabrication, Path(front, 0), front.Reading.Lean?.UnitsPerRow ?? 0);
         var fixedRows = targets.Fixed.Count(targets.Sizes.Sizes[size].Name, FixedNumbers.PanelRows) is not null;
         var (frontPath, backPath) = (Path(front, start), Path(back, start));
         return SeamSearch.Choose(
@@ -60,8 +60,11 @@ internal sealed class BoxyAssembly(
                 chosen.Direction, frontPath, backPath, rows, NeckFor(size, counts, rows), counts.Armhole, turned, _seams,
                 fabrication.Stitch.StitchesPerUnit),
             Lengths(counts),
-            start);
+            start,
+            Asked("back"));
     }
+
+    private int? Asked(string piece) => fabrication.Project.Garment.Starts.TryGetValue(piece, out var start) ? start : null;
 
     /// <summary>Sideways, the slit is counted in rows, and must be centred on as many as there are.</summary>
     private int NeckFor(int size, BoxyCounts counts, int rows) => Up ? counts.Neck : planner.NeckOf(size, rows);
@@ -105,15 +108,18 @@ internal sealed class BoxyAssembly(
 
     private ImmutableArray<SeamPlan> BodySeams(BoxyCounts counts, SeamDecision decision)
     {
-        // Between two plain bands no colours adjoin.
-        var side = counts.Panel.Bands == 0 ? 1 : 0;
+        var (side, shoulder) = (SideLength(counts), ShoulderLength(counts));
         return
         [
-            new("left side", "front", "back", decision.Jumps[0] * side, SideLength(counts)),
-            new("right side", "front", "back", decision.Jumps[1] * side, SideLength(counts)),
-            new("left shoulder", "front", "back", decision.Jumps[2], ShoulderLength(counts)),
-            new("right shoulder", "front", "back", decision.Jumps[3], ShoulderLength(counts)),
+            Seam("left side", 0, side), Seam("right side", 1, side), Seam("left shoulder", 2, shoulder), Seam("right shoulder", 3, shoulder),
         ];
+
+        SeamPlan Seam(string where, int index, Length length)
+        {
+            // Between two plain bands no colours adjoin.
+            var (jump, match) = counts.Panel.Bands > 0 && index < 2 ? (0, 1) : decision.Seams[index];
+            return new SeamPlan(where, "front", "back", jump, match, length);
+        }
     }
 
     private (PiecePlan Piece, ImmutableArray<SeamPlan> Seams) Sleeve(BoxyCounts counts, SleeveCounts sleeve, SeamDecision decision)
@@ -122,7 +128,7 @@ internal sealed class BoxyAssembly(
             chosen.Direction, Path(counts.Panel.Front, decision.FrontStart), Path(counts.Panel.Back, decision.Start), decision.Rows,
             decision.Neck,
             counts.Armhole, decision.BackTurned, _seams, fabrication.Stitch.StitchesPerUnit);
-        double left = 0, right = 0, underarm = 0;
+        (double Jump, double Match) left = (0, 1), right = (0, 1), underarm = (0, 1);
         var start = 0;
         if (sleeve.Finding?.Front is { } finding)
         {
@@ -130,10 +136,10 @@ internal sealed class BoxyAssembly(
             var period = fabrication.PeriodMicro;
             var leftArm = layout.ArmholeMeter(period, path, sleeve.Stitches, sleeve.Rows, left: true);
             var rightArm = layout.ArmholeMeter(period, path, sleeve.Stitches, sleeve.Rows, left: false);
-            start = SeamSearch.Start(fabrication, [leftArm, rightArm]);
-            left = leftArm.MeanJump(start * ColourRing.Unit) / ColourRing.Unit;
-            right = rightArm.MeanJump(start * ColourRing.Unit) / ColourRing.Unit;
-            underarm = layout.UnderarmMeter(period, path, sleeve.Stitches, sleeve.Rows).MeanJump() / ColourRing.Unit;
+            start = Asked("sleeve") ?? SeamSearch.Start(fabrication, [leftArm, rightArm]);
+            left = SeamSearch.Figures(leftArm, start);
+            right = SeamSearch.Figures(rightArm, start);
+            underarm = SeamSearch.Figures(layout.UnderarmMeter(period, path, sleeve.Stitches, sleeve.Rows));
         }
         var piece = PieceWriter.Write(
             fabrication, "sleeve", 2, Working.Turned, sleeve.Finding?.Front, sleeve.Stitches, sleeve.Rows, start, Across, Down, 0, []);
@@ -141,10 +147,10 @@ internal sealed class BoxyAssembly(
         var along = Down.Of(Up ? sleeve.Rows : sleeve.Stitches, 1);
         return (piece,
         [
-            new("left armhole", "front and back", "sleeve", left, round),
-            new("right armhole", "front and back", "sleeve", right, round),
-            new("left sleeve", "sleeve", "sleeve", underarm, along),
-            new("right sleeve", "sleeve", "sleeve", underarm, along),
+            new("left armhole", "front and back", "sleeve", left.Jump, left.Match, round),
+            new("right armhole", "front and back", "sleeve", right.Jump, right.Match, round),
+            new("left sleeve", "sleeve", "sleeve", underarm.Jump, underarm.Match, along),
+            new("right sleeve", "sleeve", "sleeve", underarm.Jump, underarm.Match, along),
         ]);
     }
 

@@ -66,6 +66,8 @@ public static class GarmentPlanner
     /// <summary>Everything that a garment asks of the companion yarn, and counts that mean nothing before a direction is named.</summary>
     private static IEnumerable<Finding> Faults(Fabrication fabrication, BoxyTop shape)
     {
+        foreach (var fault in SeamSearch.Faults(fabrication))
+            yield return fault;
         if (shape.Sleeves is { Pooled: false } && fabrication.Project.Companion is null)
             yield return new Finding(
                 FindingLevel.Fault, "garment.sleeves.yarn",

@@ -26,7 +26,11 @@ public sealed record GarmentSpec(
     MotifKind Motif,
     GradingChoice Grading,
     SeamChoice Seams,
-    ImmutableArray<EdgingChoice> Edgings);
+    ImmutableArray<EdgingChoice> Edgings)
+{
+    /// <summary>Where in the sequence pieces begin, by the piece's name, in whole pooling units; a missing one begins where it serves best.</summary>
+    public ImmutableSortedDictionary<string, int> Starts { get; init; } = ImmutableSortedDictionary<string, int>.Empty;
+}
 
 /// <summary>The outline of a garment and the lengths that the body does not give.</summary>
 public abstract record GarmentShape;

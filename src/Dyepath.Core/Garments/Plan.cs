@@ -143,7 +143,8 @@ public sealed record EdgingPlan(EdgingPlace Where, string Edging, int Copies, in
 
 /// <param name="Where">Such as <c>left side</c>.</param>
 /// <param name="PhaseJump">Mean size of the jump in phase along the seam, in pooling units of yarn.</param>
-public sealed record SeamPlan(string Where, string First, string Second, double PhaseJump, Length Length);
+/// <param name="Match">Share of the adjoining stitches that jump by less than half a pooling unit, in [0, 1].</param>
+public sealed record SeamPlan(string Where, string First, string Second, double PhaseJump, double Match, Length Length);
 
 /// <param name="Length">Variegated yarn, everything included.</param>
 /// <param name="BallsTypical">Balls when joins fall as planned.</param>
@@ -159,7 +160,17 @@ public sealed record YarnPlan(
     Length Leftover,
     CompanionPlan? Companion,
     ImmutableArray<YarnUse> Uses,
-    ImmutableArray<BallJoin> Joins);
+    ImmutableArray<BallJoin> Joins)
+{
+    /// <summary>The ball that a stitch takes its yarn from; null where no ball ends in its piece, so that none can be told.</summary>
+    /// <param name="row">From 1.</param>
+    /// <param name="stitch">From 1, in working order.</param>
+    public int? BallAt(string piece, int row, int stitch)
+    {
+        var ends = Joins.Where(j => j.Piece == piece).ToArray();
+        return ends.FirstOrDefault(j => (j.Row, j.Stitch).CompareTo((row, stitch)) > 0)?.Ball ?? ends.LastOrDefault()?.Ball + 1;
+    }
+}
 
 public sealed record CompanionPlan(Length Length, Mass Mass, int Balls);
 

@@ -87,6 +87,7 @@ public static class PlanJson
             j.WriteString("first", seam.First);
             j.WriteString("second", seam.Second);
             j.WriteNumber("phaseJump", Round(seam.PhaseJump));
+            j.WriteNumber("match", Round(seam.Match));
             j.WriteNumber("lengthCm", Round(seam.Length.Centimetres));
         });
         json.WriteStartObject("yarn");

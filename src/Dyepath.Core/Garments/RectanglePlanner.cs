@@ -61,6 +61,7 @@ internal sealed class RectanglePlanner
         GarmentMeasure[] measures = fabrication.Project.Garment.Shape is Cowl
             ? [GarmentMeasure.Circumference, GarmentMeasure.Height]
             : [GarmentMeasure.Width, GarmentMeasure.Length];
+        faults.AddRange(SeamSearch.Faults(fabrication));
         faults.AddRange(numbers.Faults(names, measures, [FixedNumbers.PanelStitches, FixedNumbers.PanelRows]));
         if (faults.Count > 0)
             return PlanResult.Bad(faults);
@@ -191,7 +192,9 @@ internal sealed class RectanglePlanner
         var finding = count.Front;
         var rows = Rows(direction, size);
         var path = _fabrication.Path(Working, finding.RowStitches, finding.TurnCost, 0);
-        var start = SeamSearch.FirstStart(_fabrication, path, finding.Reading.Lean?.UnitsPerRow ?? 0);
+        var start = Garment.Starts.TryGetValue(PieceName, out var asked)
+            ? asked
+            : SeamSearch.FirstStart(_fabrication, path, finding.Reading.Lean?.UnitsPerRow ?? 0);
         var piece = PieceWriter.Write(_fabrication, PieceName, 1, Working, finding, finding.Stitches, rows, start, across, down, 0, []);
         var seams = Seams(direction, path, finding.Stitches, rows);
         var edgings = EdgingPlanner.Plan(_fabrication, direction, Edges(direction, finding.Stitches, rows));
@@ -246,7 +249,8 @@ internal sealed class RectanglePlanner
         var length = direction == Direction.Up
             ? _fabrication.Rows(direction).Of(rows, 0)
             : _fabrication.Stitches(direction).Of(stitches, 0);
-        return [new SeamPlan(IsSewn ? "back seam" : "round join", PieceName, PieceName, meter.MeanJump() / ColourRing.Unit, length)];
+        var (jump, match) = SeamSearch.Figures(meter);
+        return [new SeamPlan(IsSewn ? "back seam" : "round join", PieceName, PieceName, jump, match, length)];
     }
 
     private IEnumerable<EdgeOfGarment> Edges(Direction direction, int stitches, int rows)

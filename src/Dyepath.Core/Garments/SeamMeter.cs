@@ -1,4 +1,5 @@
 using Dyepath.Core.Fabrics;
+using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Garments;
 
@@ -27,6 +28,14 @@ public sealed class SeamMeter
         _jumps[jump] = _jumps.GetValueOrDefault(jump) + 1;
         _pairs++;
     }
+
+    /// <summary>
+    /// Share of the pairs whose places differ by less than half a unit, so that the colours go on across the seam; 1 without pairs.
+    /// </summary>
+    /// <inheritdoc cref="MeanJump"/>
+    public double Match(long later = 0) => _pairs == 0
+        ? 1
+        : (double)_jumps.Where(j => 2 * Math.Abs(Lean.Wrap(j.Key + later, _period)) < ColourRing.Unit).Sum(j => j.Value) / _pairs;
 
     /// <summary>
     /// Mean size of the jump in micro-units when the second piece starts <paramref name="later"/> than tallied; 0 without

@@ -7,7 +7,9 @@ namespace Dyepath.Core.Garments;
 
 /// <summary>How a size's panels begin and how many rows they have.</summary>
 /// <param name="Start">Start of the second piece in whole units.</param>
-internal sealed record SeamDecision(int Rows, int Neck, bool BackTurned, int FrontStart, int Start, ImmutableArray<double> Jumps);
+/// <param name="Seams">Jump and match of each seam, as a <see cref="SeamPlan"/> has them.</param>
+internal sealed record SeamDecision(
+    int Rows, int Neck, bool BackTurned, int FrontStart, int Start, ImmutableArray<(double Jump, double Match)> Seams);
 
 /// <summary>Chooses row counts, start colours and the way the back is turned so that the motif jumps least across the seams.</summary>
 internal static class SeamSearch
@@ -34,10 +36,13 @@ internal static class SeamSearch
         Func<int, Length> error,
         Func<int, bool, BoxyLayout> layout,
         ImmutableArray<double> lengths,
-        int frontStart)
+        int frontStart,
+        int? backStart)
     {
         var starts = (int)Math.Clamp(fabrication.PeriodMicro / ColourRing.Unit, 1, ColourRing.LongestSequence);
         var changes = Changes(fabrication, frontStart, starts);
+        // A start that the designer chose is the only one.
+        var (earliest, latest) = backStart is { } asked ? (asked - frontStart, asked - frontStart) : (0, starts - 1);
         SeamDecision? best = null;
         var least = double.PositiveInfinity;
         foreach (var count in Rows(rows, rowsFixed, error))
@@ -48,15 +53,16 @@ internal static class SeamSearch
                 var meters = placed.Meters(fabrication.PeriodMicro);
                 var own = Math.Abs(error(count).Centimetres) * PerCentimetre + (turned ? PerTurnedBack : 0) + (
                     count % 2 == 0 ? 0 : PerOddRows);
-                for (var later = 0; later < starts; later++)
+                for (var later = earliest; later <= latest; later++)
                 {
-                    var cost = own + (changes[later] ? 0 : PerStartWithinColour) + Mean(meters, lengths, later * ColourRing.Unit);
+                    var within = backStart is null && !changes[later];
+                    var cost = own + (within ? PerStartWithinColour : 0) + Mean(meters, lengths, later * ColourRing.Unit);
                     if (cost >= least - 1e-9)
                         continue;
                     least = cost;
                     best = new SeamDecision(
                         count, placed.Neck, turned, frontStart, (frontStart + later) % SequenceUnits(fabrication),
-                        [.. meters.Select(m => m.MeanJump(later * ColourRing.Unit) / ColourRing.Unit)]);
+                        [.. meters.Select(m => Figures(m, later))]);
                 }
             }
         }
@@ -93,6 +99,22 @@ internal static class SeamSearch
         var changes = Changes(fabrication, 0, starts);
         return Enumerable.Range(0, starts).MinBy(start =>
             meters.Sum(m => m.MeanJump(start * ColourRing.Unit)) / ColourRing.Unit + (changes[start] ? 0 : PerStartWithinColour));
+    }
+
+    /// <summary>A seam's mean jump in units, and its match, when the second piece starts so many units later.</summary>
+    public static (double Jump, double Match) Figures(SeamMeter meter, int later = 0) =>
+        (meter.MeanJump(later * ColourRing.Unit) / ColourRing.Unit, meter.Match(later * ColourRing.Unit));
+
+    /// <summary>Starts that no sequence has, or that name a piece without its own colours.</summary>
+    public static IEnumerable<Finding> Faults(Fabrication fabrication)
+    {
+        var units = SequenceUnits(fabrication);
+        foreach (var (piece, start) in fabrication.Project.Garment.Starts)
+        {
+            if (start >= units)
+                yield return new Finding(FindingLevel.Fault, $"garment.starts.{piece}", FormattableString.Invariant(
+                    $"One sequence of this yarn has {units} stitches: begin the {piece} at a whole number from 0 to {units - 1}."));
+        }
     }
 
     private static IEnumerable<int> Rows(int rows, bool rowsFixed, Func<int, Length> error)

@@ -1,5 +1,6 @@
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Instructions.Writing;
+using Dyepath.Core.Quantities;
 
 namespace Dyepath.Core.Garments;
 
@@ -16,15 +17,20 @@ public sealed class WornPiece
     public const byte Plain = 254;
 
     private readonly byte[] _cells;
+    private readonly int _unit;
+
+    /// <summary>Drawn stitches by which a row begins to the left of the farthest right.</summary>
+    private readonly int[] _rowsFrom;
     private readonly bool _sideways;
     private readonly bool _mirrored;
 
-    private WornPiece(Plan plan, PiecePlan piece)
+    private WornPiece(Plan plan, PiecePlan piece, ReadOnlySpan<byte> worked)
     {
         Piece = piece;
         _sideways = plan.Direction == Direction.Sideways;
         _mirrored = piece.WrongSideOut;
-        var unit = plan.Project.Fabric.Stitch.StitchesPerUnit;
+        var unit = _unit = plan.Project.Fabric.Stitch.StitchesPerUnit;
+        _rowsFrom = new int[piece.Rows];
         if (!piece.Pooled)
         {
             (Columns, Rows) = _sideways ? (piece.Rows, piece.Stitches) : (piece.Stitches, piece.Rows);
@@ -44,10 +50,12 @@ public sealed class WornPiece
         Array.Fill(_cells, Empty);
         for (var row = 0; row < path.Rows; row++)
         {
-            var cells = fabric.Row(row);
-            var first = First(row) - rightmost;
+            var backwards = !worked.IsEmpty && path.RunsBackwards(row);
+            var cells = worked.IsEmpty ? fabric.Row(row) : worked[..path.Cells(row)];
+            worked = worked.IsEmpty ? worked : worked[path.Cells(row)..];
+            var first = _rowsFrom[row] = First(row) - rightmost;
             for (var i = 0; i < cells.Length * unit; i++)
-                _cells[Place(row, first + i, across)] = cells[i / unit];
+                _cells[Place(row, first + i, across)] = cells[backwards ? cells.Length - 1 - i / unit : i / unit];
         }
     }
 
@@ -69,7 +77,20 @@ public sealed class WornPiece
     {
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(piece);
-        return new WornPiece(plan, piece);
+        return new WornPiece(plan, piece, []);
+    }
+
+    /// <summary>A pooled piece with other colours than planned.</summary>
+    /// <param name="worked">A section for each pooling unit, in working order.</param>
+    /// <exception cref="ArgumentException">Plain, or not as many sections as units.</exception>
+    public static WornPiece Of(Plan plan, PiecePlan piece, ReadOnlySpan<byte> worked)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(piece);
+        var path = piece.Pooled ? PieceFabric.Of(plan, piece).Path : null;
+        if (path is null || worked.Length != Enumerable.Range(0, path.Rows).Sum(path.Cells))
+            throw new ArgumentException($"The {piece.Name} is not worked in {worked.Length} units.", nameof(worked));
+        return new WornPiece(plan, piece, worked);
     }
 
     /// <summary>The row, from 0, and the drawn stitch of it, from 0 at its first row's right-hand edge, at a place as worn.</summary>
@@ -80,6 +101,18 @@ public sealed class WornPiece
         if (_mirrored)
             x = Columns - 1 - x;
         return _sideways ? (x, Rows - 1 - y) : (Rows - 1 - y, Columns - 1 - x);
+    }
+
+    /// <summary>The row, from 0, and the pooling unit of it, from 0 at its own right-hand edge; null where nothing is worked.</summary>
+    /// <inheritdoc cref="At"/>
+    public (int Row, int Unit)? UnitAt(int x, int y)
+    {
+        Guard.InRange(x, 0, Columns - 1, "columns");
+        Guard.InRange(y, 0, Rows - 1, "rows");
+        if (_cells[y * Columns + x] == Empty)
+            return null;
+        var (row, stitch) = At(x, y);
+        return (row, (stitch - _rowsFrom[row]) / _unit);
     }
 
     private int Place(int row, int stitch, int across)

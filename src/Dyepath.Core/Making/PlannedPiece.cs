@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Fabrics;
+using Dyepath.Core.Garments;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Yarns;
 
@@ -47,6 +48,19 @@ public sealed class PlannedPiece
     internal ImmutableArray<int> SequenceEnds { get; private set; }
 
     internal ImmutableArray<int> RowEnds { get; private set; }
+
+    /// <summary>A pooled piece of a garment; in linen stitch in pooling units, half a unit at a row's end counted as one.</summary>
+    /// <exception cref="ArgumentException">The piece is plain.</exception>
+    public static PlannedPiece Of(Plan plan, PiecePlan piece)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(piece);
+        if (!piece.Pooled)
+            throw new ArgumentException($"The {piece.Name} is worked in one colour.", nameof(piece));
+        var perUnit = plan.Project.Fabric.Stitch.StitchesPerUnit;
+        var rows = Enumerable.Range(0, piece.Rows).Select(r => (piece.RowStitches[r % piece.RowStitches.Length] + perUnit - 1) / perUnit);
+        return Create(plan.Ring, [.. rows], piece.Working == Working.Spiral ? 0 : piece.TurnCost, piece.Start);
+    }
 
     /// <summary>Plans a piece.</summary>
     /// <param name="sequence">Its sections at least 0.01 stitches each.</param>

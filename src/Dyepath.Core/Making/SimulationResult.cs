@@ -21,6 +21,9 @@ public sealed class SimulationResult
     /// <summary>Each trial's share, in the trials' order.</summary>
     public ImmutableArray<double> Shares { get; }
 
+    /// <summary>The trial whose share lies nearest to the median, the first of those that lie as near.</summary>
+    public int Typical => Enumerable.Range(0, Shares.Length).MinBy(trial => Math.Abs(Shares[trial] - Median));
+
     /// <summary>Each row's share over all trials, first row first.</summary>
     public ImmutableArray<double> RowShares { get; }
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Runtime.Intrinsics;
+using Dyepath.Core.Quantities;
 
 namespace Dyepath.Core.Making;
 
@@ -21,6 +22,23 @@ public static class TensionSimulation
         CancellationToken cancellation = default) =>
         // Vectors lose to scalar code in the browser's interpreter.
         Run(piece, hands, settings, Vector256.IsHardwareAccelerated && !OperatingSystem.IsBrowser(), progress, cancellation);
+
+    /// <summary>The colours that one trial of <see cref="Run(PlannedPiece, HandModel, SimulationSettings, IProgress{double}?, CancellationToken)"/> gives.</summary>
+    /// <param name="trial">Numbered as <see cref="SimulationResult.Shares"/> is, from 0; under the settings' trials.</param>
+    /// <returns>
+    /// A colour for each stitch in working order, row after row: an index of <see cref="Yarns.ColourRing.Colours"/>, the first of the sections that share it.
+    /// </returns>
+    /// <exception cref="ArgumentOutOfRangeException">No such trial.</exception>
+    public static byte[] Draw(PlannedPiece piece, HandModel hands, SimulationSettings settings, int trial)
+    {
+        ArgumentNullException.ThrowIfNull(piece);
+        ArgumentNullException.ThrowIfNull(hands);
+        ArgumentNullException.ThrowIfNull(settings);
+        Guard.InRange(trial, 0, settings.Trials - 1, "trials");
+        var colours = new byte[piece.Stitches];
+        new TrialGroup(piece, hands, settings, vectorised: false).Draw(trial, colours);
+        return colours;
+    }
 
     internal static SimulationResult Run(
         PlannedPiece piece,

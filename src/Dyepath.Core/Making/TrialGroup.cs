@@ -183,6 +183,43 @@ internal sealed class TrialGroup
     }
 
     /// <summary>
+    /// Works one trial as <see cref="Work"/> does, in the first lane, and fills in each stitch's colour, in working order.
+    /// </summary>
+    public void Draw(int trial, Span<byte> colours)
+    {
+        Begin(0, trial);
+        int worked = 0, nextCheck = 0;
+        double planned = 0;
+        foreach (int stitches in _piece.RowStitches)
+        {
+            DrawNormals(stitches, active: 1);
+            for (int i = 0; i < stitches; i++)
+            {
+                colours[worked++] = (byte)Stitch(_normals[i * Lanes]);
+                planned += JoinedRing.Stitch;
+                if (nextCheck == _checks.Length || _checks[nextCheck] != worked) continue;
+                nextCheck++;
+                Correct(0, planned, (nextCheck < _checks.Length ? _checks[nextCheck] : _piece.Stitches) - worked);
+            }
+            planned += _piece.TurnCost;
+            _place[0] += _piece.TurnCost;
+            _yarn.Turn(0, _place[0]);
+        }
+    }
+
+    /// <summary>The first lane's next stitch.</summary>
+    /// <returns>Its colour.</returns>
+    private int Stitch(float normal)
+    {
+        _tension[0] = _tension[0] * _correlation + normal * _innovation;
+        double used = Math.Min(Math.Max(_allowance[0] + _tension[0], 0), MostYarn);
+        double after = _place[0] + Math.Round(used);
+        int colour = _yarn.Work(0, _place[0], after);
+        _place[0] = after;
+        return colour;
+    }
+
+    /// <summary>
     /// As <see cref="Walk"/>, all lanes at once, for yarn without dye variation: a stitch is right if its middle lies in the planned
     /// section, after whole sequences are taken off (see <see cref="JoinedRing.MiddleDecides"/>).
     /// </summary>

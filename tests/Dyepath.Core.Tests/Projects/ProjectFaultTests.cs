@@ -57,6 +57,8 @@ public sealed class ProjectFaultTests
     [InlineData("garment.edgings.2.where", "\"neck\"", "garment.edgings[2]", FaultKind.Meaning, "\"neck\" a second time")]
     [InlineData("garment.edgings.1.edging", "\"picott\"", "garment.edgings[1].edging", FaultKind.Meaning, "Did you mean \"picot\"?")]
     [InlineData("companion.uses", "[\"seams\", \"edgings\"]", "garment.sleeves.yarn", FaultKind.Meaning, "Add \"plainPieces\"")]
+    [InlineData("garment.starts", "{ \"front\": 4096 }", "garment.starts.front", FaultKind.Form, "a whole number from 0 to 4095")]
+    [InlineData("garment.starts", "{ \"hood\": 3 }", "garment.starts.hood", FaultKind.Form, "front, back, sleeve")]
     [InlineData("garment.grading", "{ \"mostCounts\": 41 }", "garment.grading.mostCounts", FaultKind.Form, "from 1 to 40")]
     [InlineData("sizes", null, "sizes", FaultKind.Meaning, "a chart or own sizes")]
     [InlineData("sizes.chart", "\"woman\"", "sizes.chart", FaultKind.Form, "Did you mean \"women\"?")]

@@ -175,11 +175,22 @@ internal static class ProjectGen
         }
         from edged in Gen.Int[0, places.Length]
         from rounds in Maybe(Gen.Int[1, 40]).Array[edged]
+        from starts in Gen.Int[0, 4_095].Array[0, 3]
+        let pieces = shape switch
+        {
+            BoxyTop => "front back sleeve".Split(' '),
+            Cowl => ["cowl"],
+            Wrap { IsBlanket: true } => ["blanket"],
+            _ => ["wrap"],
+        }
         let used = shape is Cowl ? working : Working.Turned
         select new GarmentSpec(
             shape, used, used != Working.Turned && direction == Direction.Sideways ? null : direction, motif, grading,
             shape is Wrap ? new SeamChoice(SeamExtension.Continued, 1, 1) : seams,
-            [.. rounds.Select((r, i) => new EdgingChoice(places[i], "picot", r))]);
+            [.. rounds.Select((r, i) => new EdgingChoice(places[i], "picot", r))])
+        {
+            Starts = pieces.Zip(starts).ToImmutableSortedDictionary(p => p.First, p => p.Second),
+        };
 
     private static Gen<FixedNumber> Fixed(string size, int index, bool needsReason) =>
         from measure in Flag

@@ -1,5 +1,5 @@
 // Paints fabric from bytes. Each canvas remembers what it shows, so that it can follow its size.
-const plain = 254, empty = 255;
+export const plain = 254, empty = 255;
 const shown = new Map();
 const sizes = new ResizeObserver(entries => {
   for (const entry of entries) draw(entry.target);
@@ -31,7 +31,8 @@ export function forget(id) {
   shown.delete(id);
 }
 
-function picture(bytes, from, columns, rows, palette) {
+// One pixel a cell.
+export function picture(bytes, from, columns, rows, palette) {
   const canvas = new OffscreenCanvas(columns, rows);
   const context = canvas.getContext('2d');
   const image = context.createImageData(columns, rows);
@@ -61,39 +62,20 @@ function draw(canvas) {
   context.translate((width - wide * scale) / 2, (height - high * scale) / 2);
   context.scale(scale, scale);
   context.translate(-left, -top);
-  for (const patch of what.patches) drawPatch(context, patch, scale, what.view);
+  for (const patch of what.patches) drawPatch(context, patch, scale);
 }
 
-function drawPatch(context, patch, scale, view) {
+function drawPatch(context, patch, scale) {
   const upright = patch.turns % 2 === 0;
   const across = upright ? patch.width : patch.height, down = upright ? patch.height : patch.width;
   context.save();
   context.translate(patch.x + patch.width / 2, patch.y + patch.height / 2);
   context.rotate(patch.turns * Math.PI / 2);
   context.translate(-across / 2, -down / 2);
-  const cellWide = across / patch.columns, cellHigh = down / patch.rows;
+  const cellWide = across / patch.columns;
   // Large stitches have sharp edges; many to a pixel are blended, as eyes blend them.
   context.imageSmoothingEnabled = cellWide * scale < 2;
   context.imageSmoothingQuality = 'high';
   context.drawImage(patch.picture, 0, 0, across, down);
-  if (Math.min(cellWide, cellHigh) * scale >= 9 && upright) stitches(context, patch, cellWide, cellHigh, scale, view);
   context.restore();
-}
-
-// Each stitch as the two legs that meet at its foot.
-function stitches(context, patch, wide, high, scale, [left, top, viewWide, viewHigh]) {
-  const from = Math.max(0, Math.floor((left - patch.x) / wide)), to = Math.min(patch.columns, Math.ceil((left + viewWide - patch.x) / wide));
-  const first = Math.max(0, Math.floor((top - patch.y) / high)), last = Math.min(patch.rows, Math.ceil((top + viewHigh - patch.y) / high));
-  if ((to - from) * (last - first) > 60_000) return;
-  context.beginPath();
-  for (let y = first; y < last; y++) {
-    for (let x = from; x < to; x++) {
-      context.moveTo((x + 0.1) * wide, (y + 0.12) * high);
-      context.lineTo((x + 0.5) * wide, (y + 0.92) * high);
-      context.lineTo((x + 0.9) * wide, (y + 0.12) * high);
-    }
-  }
-  context.lineWidth = Math.max(1, 0.05 * wide * scale) / scale;
-  context.strokeStyle = 'rgb(0 0 0 / .32)';
-  context.stroke();
 }

@@ -20,6 +20,8 @@ internal static class PieceCheck
         notes.Same("height", piece.Height, height, Length.FromMillimetres(0.1));
         if (!piece.Pooled)
             return;
+        if (plan.Project.Garment.Starts.TryGetValue(piece.Name, out var asked))
+            notes.Same("start", piece.Start, asked, 0);
         notes.Same("startSection", piece.StartSection, SectionAt(plan.Ring, piece.Start));
         if (!piece.Foundation.Companion)
         {

@@ -4,6 +4,7 @@ using Dyepath.Core.Garments;
 using Dyepath.Core.Motifs;
 using Dyepath.Core.Projects.Shapes;
 using Dyepath.Core.Quantities;
+using Dyepath.Core.Yarns;
 using Dyepath.Core.Sizing;
 
 namespace Dyepath.Core.Projects.Description;
@@ -152,6 +153,7 @@ internal static class GarmentDescription
         var motif = MotifField(o);
         var grading = GradingField(o);
         var seams = SeamsField(o);
+        var starts = StartsField(o, "front", "back", "sleeve");
         var edgings = EdgingsField(o, EdgingPlace.Hem, EdgingPlace.Neck, EdgingPlace.Armholes, EdgingPlace.Cuffs);
         o.Check((v, faults) =>
         {
@@ -162,7 +164,10 @@ internal static class GarmentDescription
             new BoxyTop(
                 ease.From(v), hipEase.From(v), below.From(v), hip.From(v), neck.From(v), step.From(v), arm.From(v),
                 sleeves.From(v), isTunic),
-            Working.Turned, direction.From(v), motif.From(v), grading.From(v), seams.From(v), edgings.From(v));
+            Working.Turned, direction.From(v), motif.From(v), grading.From(v), seams.From(v), edgings.From(v))
+        {
+            Starts = starts.From(v),
+        };
     });
 
     private static ObjectShape<GarmentSpec> CowlShape() => new("cowl", "A cowl: a tube.", o =>
@@ -182,6 +187,7 @@ internal static class GarmentDescription
             MotifChoice, g => g.Motif == UsualMotif(g.Working) ? null : g.Motif, "\"argyle\" or \"even\", by the way of working");
         var grading = GradingField(o);
         var seams = SeamsField(o);
+        var starts = StartsField(o, "cowl");
         var edgings = EdgingsField(o, EdgingPlace.Brims);
         o.Check((v, faults) =>
         {
@@ -190,7 +196,10 @@ internal static class GarmentDescription
         });
         return v => new GarmentSpec(
             new Cowl(round.From(v), height.From(v)), working.From(v), direction.From(v), motif.From(v) ?? UsualMotif(working.From(v)),
-            grading.From(v), seams.From(v), edgings.From(v));
+            grading.From(v), seams.From(v), edgings.From(v))
+        {
+            Starts = starts.From(v),
+        };
     });
 
     private static ObjectShape<GarmentSpec> WrapShape(string name, string description, bool isBlanket) => new(name, description, o =>
@@ -201,11 +210,15 @@ internal static class GarmentDescription
         var direction = DirectionField(o);
         var motif = MotifField(o);
         var grading = GradingField(o);
+        var starts = StartsField(o, name);
         var edgings = EdgingsField(o, EdgingPlace.Border);
         return v => new GarmentSpec(
             new Wrap(width.From(v), length.From(v), isBlanket), Working.Turned, direction.From(v), motif.From(v), grading.From(v),
             UsualSeams,
-            edgings.From(v));
+            edgings.From(v))
+        {
+            Starts = starts.From(v),
+        };
     });
 
     private static BoxyTop Top(GarmentSpec garment) => (BoxyTop)garment.Shape;
@@ -231,6 +244,14 @@ internal static class GarmentDescription
 
     private static Field<GarmentSpec, SeamChoice> SeamsField(ObjectFields<GarmentSpec> o) => o.Optional(
         "seams", "How the motif goes on across seams.", SeamsShape, g => g.Seams, UsualSeams, "each of its fields left out");
+
+    private static Field<GarmentSpec, ImmutableSortedDictionary<string, int>> StartsField(
+        ObjectFields<GarmentSpec> o, params ImmutableArray<string> pieces) => o.Optional(
+        "starts",
+        "Where along the sequence a piece's first stitch begins: whole stitches from the beginning of the first section (in linen "
+        + "stitch, pairs of single crochet and chain).",
+        new MapShape<int>("pieces", pieces, new WholeShape(0, ColourRing.LongestSequence - 1), 0), g => g.Starts,
+        MapShape<int>.Empty, "each piece begins where the motif jumps least across its seams");
 
     private static Field<GarmentSpec, ImmutableArray<EdgingChoice>> EdgingsField(
         ObjectFields<GarmentSpec> o, params ImmutableArray<EdgingPlace> places)

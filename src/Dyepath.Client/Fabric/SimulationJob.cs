@@ -1,0 +1,102 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using Dyepath.Core.Garments;
+using Dyepath.Core.Making;
+using Dyepath.Core.Swatches;
+using Dyepath.Core.Yarns;
+
+namespace Dyepath.Client.Fabric;
+
+/// <summary>Pieces to be worked many times over by the same hands.</summary>
+/// <param name="Sections">The ring's sections in micro-units.</param>
+/// <param name="Colours">As <see cref="ColourRing.Colours"/>.</param>
+/// <param name="Spread">Of the hands, as <see cref="HandModel.Spread"/>; so the memory.</param>
+public sealed record SimulationOrder(
+    ImmutableArray<long> Sections, ImmutableArray<int> Colours, ImmutableArray<SimulatedPiece> Pieces,
+    double Spread, double Memory, double Dye, CheckHabit Check, int Trials, ulong Seed)
+{
+    /// <summary>The pooled pieces of a size, by the maker's hands as the project knows them, or else the stated prior.</summary>
+    public static SimulationOrder Of(Plan plan, SizePlan size, CheckHabit check, int trials, ulong seed)
+    {
+        var hands = HandsPrior.For(plan.Project.Fabric.Hands);
+        var pieces = size.Pieces.Where(p => p.Pooled).Select(p =>
+        {
+            var planned = PlannedPiece.Of(plan, p);
+            return new SimulatedPiece(p.Name, planned.RowStitches, p.Working == Core.Fabrics.Working.Spiral ? 0 : p.TurnCost, p.Start);
+        });
+        return new SimulationOrder(
+            plan.Ring.Sections, plan.Ring.Colours, [.. pieces], hands.Spread, hands.Memory, DyeOf(plan.Project.Yarn, hands), check, trials, seed);
+    }
+
+    /// <summary>Relative spread of the sections' lengths, as measured on the yarn, or else the prior's.</summary>
+    private static double DyeOf(Core.Yarns.Yarn yarn, HandsPrior hands)
+    {
+        var measured = yarn.Sections.Where(s => s is { Length: not null, Spread: not null }).Select(s => s.Spread!.Value / s.Length!.Value).ToArray();
+        return measured.Length == 0 ? hands.Dye : Math.Min(0.5, Math.Sqrt(measured.Average(m => m * m)));
+    }
+}
+
+/// <param name="RowStitches">Pooling units of each row.</param>
+/// <param name="TurnCost">In pooling units, as the start.</param>
+public sealed record SimulatedPiece(string Name, ImmutableArray<int> RowStitches, double TurnCost, double Start);
+
+/// <param name="Shares">Each trial's share of stitches in planned colour.</param>
+/// <param name="Trial">The trial that is drawn: the one nearest to the median.</param>
+/// <param name="Worked">Its sections, one a pooling unit, in working order.</param>
+public sealed record SimulatedTrials(
+    string Name, double Median, double P05, double P95, double Good, ImmutableArray<double> RowShares, double Share, int Trial, byte[] Worked);
+
+/// <summary>How much of the picture the hands keep, and what one likely piece looks like.</summary>
+public static class SimulationJob
+{
+    public const string Name = "simulate";
+
+    /// <summary>The share of stitches in planned colour from which a piece counts as good.</summary>
+    public const double GoodShare = 0.8;
+
+    public static string Write(SimulationOrder order) => JsonSerializer.Serialize(order, SimulationJson.Default.SimulationOrder);
+
+    public static ImmutableArray<SimulatedTrials> Read(byte[] result) =>
+        JsonSerializer.Deserialize(result, SimulationJson.Default.ImmutableArraySimulatedTrials);
+
+    /// <summary>The job as a worker does it.</summary>
+    public static byte[] Run(string input, IProgress<double> progress)
+    {
+        var order = JsonSerializer.Deserialize(input, SimulationJson.Default.SimulationOrder)!;
+        return JsonSerializer.SerializeToUtf8Bytes(Run(order, progress), SimulationJson.Default.ImmutableArraySimulatedTrials);
+    }
+
+    public static ImmutableArray<SimulatedTrials> Run(SimulationOrder order, IProgress<double> progress)
+    {
+        var ring = ColourRing.FromUnits([.. order.Sections.Select(ColourRing.ToUnits)], order.Colours);
+        var hands = HandModel.Create(order.Spread, order.Memory);
+        var settings = new SimulationSettings
+        {
+            Check = order.Check, Trials = order.Trials, Seed = order.Seed, DyeVariation = order.Dye, GoodShare = GoodShare,
+        };
+        double all = order.Pieces.Sum(p => p.RowStitches.Sum()), done = 0;
+        var trials = ImmutableArray.CreateBuilder<SimulatedTrials>();
+        foreach (var piece in order.Pieces)
+        {
+            var planned = PlannedPiece.Create(ring, piece.RowStitches, piece.TurnCost, piece.Start);
+            var result = TensionSimulation.Run(planned, hands, settings, new Part(progress, done / all, planned.Stitches / all));
+            done += planned.Stitches;
+            trials.Add(new SimulatedTrials(
+                piece.Name, result.Median, result.P05, result.P95, result.Good, result.RowShares, result.Shares[result.Typical],
+                result.Typical, TensionSimulation.Draw(planned, hands, settings, result.Typical)));
+        }
+        return trials.ToImmutable();
+    }
+
+    /// <summary>One piece's progress within all pieces'.</summary>
+    private sealed class Part(IProgress<double> whole, double from, double share) : IProgress<double>
+    {
+        public void Report(double value) => whole.Report(from + share * value);
+    }
+}
+
+[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, UseStringEnumConverter = true)]
+[JsonSerializable(typeof(SimulationOrder))]
+[JsonSerializable(typeof(ImmutableArray<SimulatedTrials>))]
+internal sealed partial class SimulationJson : JsonSerializerContext;

@@ -1,0 +1,15 @@
+namespace Dyepath.Client.Worker;
+
+/// <summary>Long computing, away from what answers the hands.</summary>
+public interface IJobs
+{
+    /// <summary>Runs a job of <see cref="JobRunner"/>.</summary>
+    /// <param name="input">As the job reads it, usually JSON.</param>
+    /// <param name="progress">Told the share that is done, in (0, 1].</param>
+    /// <exception cref="JobException">The job could not be done.</exception>
+    /// <exception cref="OperationCanceledException">Cancelled.</exception>
+    Task<byte[]> RunAsync(string job, string input, Action<double> progress, CancellationToken cancel);
+}
+
+/// <summary>A job that could not be done.</summary>
+public sealed class JobException(string message, Exception inner) : Exception(message, inner);

@@ -1,0 +1,31 @@
+using System.Runtime.InteropServices.JavaScript;
+
+namespace Dyepath.Client.Worker;
+
+/// <summary>
+/// The side of the second runtime: does a job by its name. To add a job, give it a name here and call it with
+/// <see cref="IJobs.RunAsync"/>.
+/// </summary>
+public static partial class JobRunner
+{
+    private static readonly Dictionary<string, Func<string, IProgress<double>, byte[]>> Jobs = new()
+    {
+        [Fabric.SimulationJob.Name] = Fabric.SimulationJob.Run,
+    };
+
+    /// <exception cref="ArgumentException">No such job.</exception>
+    public static byte[] Run(string job, string input, IProgress<double> progress) => Jobs.TryGetValue(job, out var work)
+        ? work(input, progress)
+        : throw new ArgumentException($"There is no job {job}, only {string.Join(", ", Jobs.Keys)}.", nameof(job));
+
+    [JSExport]
+    internal static byte[] Run(string job, string input) => Run(job, input, new ToPage());
+
+    [JSImport("progress", "dyepath/worker")]
+    private static partial void Tell(double share);
+
+    private sealed class ToPage : IProgress<double>
+    {
+        public void Report(double value) => Tell(value);
+    }
+}

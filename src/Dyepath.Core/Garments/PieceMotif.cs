@@ -1,0 +1,20 @@
+using Dyepath.Core.Instructions.Writing;
+using Dyepath.Core.Motifs;
+
+namespace Dyepath.Core.Garments;
+
+/// <summary>What a person sees in a piece of a plan.</summary>
+public static class PieceMotif
+{
+    /// <exception cref="ArgumentException">The piece is plain.</exception>
+    public static MotifReading Read(Plan plan, PiecePlan piece)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(piece);
+        if (!piece.Pooled || !Fabrication.TryCreate(plan.Project, out var fabrication, out _))
+            throw new ArgumentException($"The {piece.Name} is worked in one colour.", nameof(piece));
+        var reader = MotifReader.Create(
+            plan.Ring, piece.Working, fabrication.GaugeFor(plan.Direction), fabrication.Stitch.StitchesPerUnit, fabrication.Palette);
+        return reader.Read(PieceFabric.Of(plan, piece).Path);
+    }
+}
