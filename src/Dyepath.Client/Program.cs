@@ -1,10 +1,12 @@
 using System.Runtime.InteropServices.JavaScript;
 using Dyepath.Client;
 using Dyepath.Client.Draft;
+using Dyepath.Client.Pattern;
 using Dyepath.Client.Shell;
 using Dyepath.Client.Store;
 using Dyepath.Client.Work;
 using Microsoft.AspNetCore.Components.WebAssembly.Hosting;
+using Microsoft.AspNetCore.Components.WebAssembly.Services;
 
 var builder = WebAssemblyHostBuilder.CreateDefault(args);
 builder.RootComponents.Add<App>("#app");
@@ -13,6 +15,8 @@ builder.Services.AddSingleton<Workbench>();
 builder.Services.AddSingleton<ServerShelf>();
 builder.Services.AddSingleton<IDeviceShelf, DeviceShelf>();
 builder.Services.AddSingleton<Keeper>();
-foreach (var (module, file) in ((string, string)[])[(Page.Module, "page"), (DeviceShelf.Module, "store"), (Canvas.Module, "canvas")])
+builder.Services.AddSingleton(services => new BookletFiles(async () =>
+    await services.GetRequiredService<LazyAssemblyLoader>().LoadAssembliesAsync(BookletFiles.PdfAssemblies)));
+foreach (var (module, file) in ((string, string)[])[(Page.Module, "page"), (DeviceShelf.Module, "store"), (Canvas.Module, "canvas"), (BookletView.Module, "booklet"), (PhotoIntake.Module, "photo")])
     await JSHost.ImportAsync(module, $"../js/{file}.js");
 await builder.Build().RunAsync();

@@ -1,0 +1,81 @@
+// The booklet in a frame that runs no script: the page writes into it, part by part, so that what has not changed stays where it is.
+const frames = new WeakMap();
+
+export async function show(id, html, theme) {
+  const frame = document.getElementById(id);
+  if (!frame) return;
+  let known = frames.get(frame);
+  if (!known) {
+    known = { loaded: new Promise(done => frame.addEventListener('load', done, { once: true })), last: html };
+    frames.set(frame, known);
+    frame.srcdoc = html;
+    await known.loaded;
+    frame.contentDocument.addEventListener('click', follow);
+  } else {
+    await known.loaded;
+    if (known.last !== html) renew(frame.contentDocument, new DOMParser().parseFromString(html, 'text/html'));
+    known.last = html;
+  }
+  paint(frame, theme);
+}
+
+export function go(id, section) {
+  const page = document.getElementById(id)?.contentDocument;
+  const target = section ? page?.getElementById(section) : page?.body;
+  if (!target) return false;
+  // Within the frame alone: the page around it stays.
+  page.defaultView.scrollTo({ top: target.getBoundingClientRect().top + page.defaultView.scrollY - 8 });
+  return true;
+}
+
+export function theme(id, name) {
+  const frame = document.getElementById(id);
+  if (frame) paint(frame, name);
+}
+
+function paint(frame, name) {
+  const root = frame.contentDocument?.documentElement;
+  if (!root) return;
+  if (name) root.dataset.theme = name; else delete root.dataset.theme;
+}
+
+// A link inside the booklet would otherwise be taken for an address of the page around it.
+function follow(event) {
+  const link = event.target.closest?.('a[href^="#"]');
+  if (!link) return;
+  event.preventDefault();
+  link.ownerDocument.getElementById(link.getAttribute('href').slice(1))?.scrollIntoView();
+}
+
+function renew(old, fresh) {
+  old.title = fresh.title;
+  old.documentElement.lang = fresh.documentElement.lang;
+  for (const part of ['header', 'nav', 'main'])
+    parts(old.querySelector(`.page > ${part}`), fresh.querySelector(`.page > ${part}`), part === 'main');
+}
+
+function parts(old, fresh, deeper) {
+  if (!deeper) {
+    if (!old.isEqualNode(fresh)) old.replaceWith(old.ownerDocument.adoptNode(fresh));
+    return;
+  }
+  const kept = new Map([...old.children].map(section => [section.id, section]));
+  const wanted = [...fresh.children];
+  const names = new Set(wanted.map(section => section.id));
+  for (const [id, section] of kept) if (!names.has(id)) section.remove();
+  wanted.forEach((section, at) => {
+    const same = kept.get(section.id);
+    if (same?.isEqualNode(section)) {
+      if (old.children[at] !== same) old.insertBefore(same, old.children[at] ?? null);
+    } else if (same) {
+      const scrolled = [...same.querySelectorAll('.scroll, .table')].map(box => [box.scrollLeft, box.scrollTop]);
+      const next = old.ownerDocument.adoptNode(section);
+      same.replaceWith(next);
+      [...next.querySelectorAll('.scroll, .table')].forEach((box, i) => {
+        if (scrolled[i]) [box.scrollLeft, box.scrollTop] = scrolled[i];
+      });
+    } else {
+      old.insertBefore(old.ownerDocument.adoptNode(section), old.children[at] ?? null);
+    }
+  });
+}
