@@ -1,7 +1,7 @@
 // The booklet in a frame that runs no script: the page writes into it, part by part, so that what has not changed stays where it is.
 const frames = new WeakMap();
 
-export async function show(id, html, theme) {
+export async function show(id, html) {
   const frame = document.getElementById(id);
   if (!frame) return;
   let known = frames.get(frame);
@@ -10,13 +10,17 @@ export async function show(id, html, theme) {
     frames.set(frame, known);
     frame.srcdoc = html;
     await known.loaded;
+    known.dark = darkRule(frame.contentDocument);
     frame.contentDocument.addEventListener('click', follow);
+    paint(frame, known);
+    const repaint = () => paint(frame, known);
+    new MutationObserver(repaint).observe(document.documentElement, { attributeFilter: ['data-theme'] });
+    matchMedia('(prefers-color-scheme: dark)').addEventListener('change', repaint);
   } else {
     await known.loaded;
     if (known.last !== html) renew(frame.contentDocument, new DOMParser().parseFromString(html, 'text/html'));
     known.last = html;
   }
-  paint(frame, theme);
 }
 
 export function go(id, section) {
@@ -28,15 +32,18 @@ export function go(id, section) {
   return true;
 }
 
-export function theme(id, name) {
-  const frame = document.getElementById(id);
-  if (frame) paint(frame, name);
+// The booklet follows the reader's device; here it follows the page around it, which may have been told otherwise.
+function darkRule(page) {
+  return [...page.styleSheets].flatMap(sheet => [...sheet.cssRules]).find(rule => rule.media?.mediaText.includes('prefers-color-scheme: dark'));
 }
 
-function paint(frame, name) {
+function paint(frame, known) {
   const root = frame.contentDocument?.documentElement;
-  if (!root) return;
-  if (name) root.dataset.theme = name; else delete root.dataset.theme;
+  if (!root || !known.dark) return;
+  const chosen = document.documentElement.dataset.theme;
+  const dark = chosen ? chosen === 'dark' : matchMedia('(prefers-color-scheme: dark)').matches;
+  known.dark.media.mediaText = dark ? 'screen' : 'not all';
+  root.style.colorScheme = dark ? 'dark' : 'light';
 }
 
 // A link inside the booklet would otherwise be taken for an address of the page around it.
