@@ -1,12 +1,14 @@
 using System.Runtime.InteropServices.JavaScript;
 using Dyepath.Client;
 using Dyepath.Client.Draft;
+using Dyepath.Client.Pattern;
 using Dyepath.Client.Shelf;
 using Dyepath.Client.Shell;
 using Dyepath.Client.Store;
 using Dyepath.Client.Work;
 using Dyepath.Client.Worker;
 using Microsoft.AspNetCore.Components.WebAssembly.Hosting;
+using Microsoft.AspNetCore.Components.WebAssembly.Services;
 
 var builder = WebAssemblyHostBuilder.CreateDefault(args);
 builder.RootComponents.Add<App>("#app");
@@ -17,6 +19,12 @@ builder.Services.AddSingleton<IDeviceShelf, DeviceShelf>();
 builder.Services.AddSingleton<Keeper>();
 builder.Services.AddSingleton<ProjectShelf>();
 builder.Services.AddSingleton<IJobs, Jobs>();
-foreach (var (module, file) in ((string, string)[])[(Page.Module, "page"), (DeviceShelf.Module, "store"), (Canvas.Module, "canvas")])
+builder.Services.AddSingleton(services => new BookletFiles(async () =>
+    await services.GetRequiredService<LazyAssemblyLoader>().LoadAssembliesAsync(BookletFiles.PdfAssemblies)));
+(string Module, string File)[] modules =
+[
+    (Page.Module, "page"), (DeviceShelf.Module, "store"), (Canvas.Module, "canvas"), (BookletView.Module, "booklet"), (PhotoIntake.Module, "photo"),
+];
+foreach (var (module, file) in modules)
     await JSHost.ImportAsync(module, $"../js/{file}.js");
 await builder.Build().RunAsync();

@@ -9,10 +9,10 @@ public sealed record TradeStep(string Address, string Name, Type Page, params st
     [
         new("yarn", "Yarn", typeof(Yarn.YarnPage), "yarn", "companion"),
         new("swatch", "Swatch", typeof(Swatch.SwatchPage), "fabric"),
-        new("garment", "Garment", typeof(Garment.GarmentPage), "garment", "sizes", "title"),
+        new("garment", "Garment", typeof(Garment.GarmentPage), "garment", "sizes"),
         new("fit", "Fit", typeof(Fit.FitPage), "garment.grading", "garment.direction", "sizes.locked", "sizes.overrides"),
         new("fabric", "Fabric", typeof(Fabric.FabricPage), "garment.seams", "garment.starts"),
-        new("pattern", "Pattern", typeof(Pattern.PatternPage), "edition", "words", "designer"),
+        new("pattern", "Pattern", typeof(Pattern.PatternPage), "title", "designer", "edition", "words", "photos"),
     ];
 
     /// <summary>The step that shows a place of the document.</summary>

@@ -33,10 +33,10 @@ public sealed record Outcome(ProjectReading Reading, MeasuredYarn? Measured, Pla
         .. Result?.Plan?.Findings ?? [],
     ];
 
-    public static Outcome Of(string text, CancellationToken cancel)
+    public static Outcome Of(ProjectDocument document, CancellationToken cancel)
     {
         var watch = System.Diagnostics.Stopwatch.StartNew();
-        var reading = ProjectReader.Read(Encoding.UTF8.GetBytes(text));
+        var reading = ProjectReader.Read(Encoding.UTF8.GetBytes(document.Slim), document.Shelf.Pictures);
         MeasuredYarn? measured = null;
         PlanResult? result = null;
         if (reading.Project is { } project)

@@ -1,6 +1,7 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using Dyepath.Core.Instructions;
 using Dyepath.Core.Projects;
 
 namespace Dyepath.Client.Work;
@@ -21,21 +22,36 @@ public sealed class ProjectDocument
     };
 
     private readonly JsonObject _root;
+    private readonly PictureShelf _shelf;
     private string? _text;
+    private string? _slim;
 
-    private ProjectDocument(JsonObject root, string? text) => (_root, _text) = (root, text);
+    private ProjectDocument(JsonObject root, string? text, PictureShelf shelf) => (_root, _text, _shelf) = (root, text, shelf);
 
     /// <summary>As it is stored.</summary>
-    public string Text => _text ??= _root.ToJsonString(Layout);
+    public string Text => _text ??= WithPictures();
 
+    /// <summary>The same with a short name for each picture that is set aside.</summary>
+    public string Slim => _slim ??= SetPicturesAside() ? _root.ToJsonString(Layout) : Text;
+
+    /// <summary>To be read only.</summary>
+    public JsonNode Root => _root;
+
+    public PictureShelf Shelf => _shelf;
+
+    private IReadOnlyDictionary<string, JpegPicture> Pictures => _shelf.Pictures;
+
+    /// <param name="shelf">Of the same project's other states, whose slim text may be read too; missing, a new one.</param>
     /// <returns>Null where the text is no JSON object, or over the size that a project may have.</returns>
-    public static ProjectDocument? TryParse(string text)
+    public static ProjectDocument? TryParse(string text, PictureShelf? shelf = null)
     {
         if (text.Length > ProjectReader.MostBytes)
             return null;
         try
         {
-            return JsonNode.Parse(text, documentOptions: Forgiving) is JsonObject root ? new ProjectDocument(root, text) : null;
+            return JsonNode.Parse(text, documentOptions: Forgiving) is JsonObject root
+                ? new ProjectDocument(root, shelf?.Pictures.Keys.Any(text.Contains) == true ? null : text, shelf ?? new PictureShelf())
+                : null;
         }
         catch (JsonException)
         {
@@ -66,7 +82,7 @@ public sealed class ProjectDocument
     /// <summary>Puts a value at a place, making objects on the way; null takes it away.</summary>
     public void Set(string place, JsonNode? value)
     {
-        _text = null;
+        Changing();
         var steps = Steps(place).ToArray();
         JsonNode? node = _root;
         for (var i = 0; i < steps.Length - 1; i++)
@@ -88,7 +104,7 @@ public sealed class ProjectDocument
     /// <param name="index">Where; missing, at the end.</param>
     public void Add(string place, JsonNode value, int? index = null)
     {
-        _text = null;
+        Changing();
         if (Node(place) is not JsonArray list)
             Set(place, list = []);
         list.Insert(Math.Clamp(index ?? list.Count, 0, list.Count), value);
@@ -98,10 +114,37 @@ public sealed class ProjectDocument
     {
         if (Node(place) is not JsonArray list || from == to || from < 0 || from >= list.Count)
             return;
-        _text = null;
+        Changing();
         var value = list[from];
         list.RemoveAt(from);
         list.Insert(Math.Clamp(to, 0, list.Count), value);
+    }
+
+    private void Changing() => (_text, _slim) = (null, null);
+
+    /// <summary>The photos that have a picture, or its name.</summary>
+    private IEnumerable<(JsonObject Photo, string Jpeg)> Photos() => _root["photos"] is not JsonArray photos ? [] : photos
+        .OfType<JsonObject>().Where(photo => photo["jpeg"] is JsonValue).Select(photo => (photo, Typed((JsonValue)photo["jpeg"]!)));
+
+    private bool SetPicturesAside()
+    {
+        foreach (var (photo, jpeg) in Photos().ToArray())
+        {
+            if (!Pictures.ContainsKey(jpeg) && _shelf.SetAside(jpeg) is { } name)
+                photo["jpeg"] = name;
+        }
+        return Photos().Any(p => Pictures.ContainsKey(p.Jpeg));
+    }
+
+    private string WithPictures()
+    {
+        var away = Photos().Where(p => Pictures.ContainsKey(p.Jpeg)).ToArray();
+        foreach (var (photo, name) in away)
+            photo["jpeg"] = Pictures[name].Base64;
+        var text = _root.ToJsonString(Layout);
+        foreach (var (photo, name) in away)
+            photo["jpeg"] = name;
+        return text;
     }
 
     private static string Typed(JsonValue value) => value.GetValueKind() == JsonValueKind.String ? value.GetValue<string>() : value.ToJsonString();

@@ -61,9 +61,9 @@ public sealed class Workbench : IDisposable
     /// <param name="saved">Whoever calls sees to its being kept.</param>
     public bool Replace(string text, string what, bool saved = false)
     {
-        if (Document is not { } document || ProjectDocument.TryParse(text) is not { } other)
+        if (Document is not { } document || ProjectDocument.TryParse(text, document.Shelf) is not { } other)
             return false;
-        _history.Remember(document.Text, what, null);
+        _history.Remember(document.Slim, what, null);
         Document = other;
         Schedule();
         if (!saved)
@@ -77,7 +77,7 @@ public sealed class Workbench : IDisposable
     {
         if (Document is not { } document)
             return;
-        _history.Remember(document.Text, what, together);
+        _history.Remember(document.Slim, what, together);
         change(document);
         Schedule();
         Edited?.Invoke();
@@ -108,7 +108,7 @@ public sealed class Workbench : IDisposable
         if (Document is not { } document)
             return;
         var what = said == "Undone" ? Undoing : Redoing;
-        if (move(document.Text) is not { } text || ProjectDocument.TryParse(text) is not { } other)
+        if (move(document.Slim) is not { } text || ProjectDocument.TryParse(text, document.Shelf) is not { } other)
             return;
         Said = $"{said}: {what}.";
         Document = other;
@@ -140,7 +140,7 @@ public sealed class Workbench : IDisposable
 
     private void Work()
     {
-        Outcome = Outcome.Of(Document!.Text, CancellationToken.None);
+        Outcome = Outcome.Of(Document!, CancellationToken.None);
         Plan = Outcome.Plan ?? Plan;
         IsWorking = false;
     }

@@ -66,6 +66,9 @@ public static class TextBooklet
             case Figure figure:
                 Wrapped(text, $"[Picture: {wording.Text(figure.Caption)} {wording.Text(figure.Alternative)}]", "", Continued);
                 break;
+            case Photo photo:
+                Wrapped(text, $"[Photo: {photo.Alternative}]", "", Continued);
+                break;
             default:
                 throw new ArgumentOutOfRangeException(nameof(block), block, "No text for this kind of block.");
         }

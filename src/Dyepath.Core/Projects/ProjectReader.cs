@@ -1,3 +1,4 @@
+using Dyepath.Core.Instructions;
 using Dyepath.Core.Projects.Description;
 using Dyepath.Core.Projects.Shapes;
 
@@ -10,11 +11,17 @@ public static class ProjectReader
     public const int MostBytes = DocumentParser.MostBytes;
 
     /// <param name="utf8">UTF-8 with or without byte order mark, at most <see cref="MostBytes"/>.</param>
-    public static ProjectReading Read(ReadOnlySpan<byte> utf8)
+    /// <param name="known">
+    /// Pictures that were read before, by the short text that stands for each in the document's photos: reading them anew with every
+    /// letter that is typed would take longer than all else.
+    /// </param>
+    public static ProjectReading Read(ReadOnlySpan<byte> utf8, IReadOnlyDictionary<string, JpegPicture>? known = null)
     {
         var faults = new FaultList();
         if (DocumentParser.Parse(utf8, faults) is not { } node || IsNewer(node, faults))
             return ProjectReading.Bad(faults.ToImmutable());
+        if (known is { Count: > 0 })
+            node = WithPictures(node, known);
         return ProjectDescription.Project.TryRead(Place.Root(node), faults, out var project)
             ? ProjectReading.Good(project)
             : ProjectReading.Bad(faults.ToImmutable());
@@ -27,6 +34,20 @@ public static class ProjectReader
         var bytes = new byte[MostBytes + 1];
         return Read(bytes.AsSpan(0, stream.ReadAtLeast(bytes, bytes.Length, throwOnEndOfStream: false)));
     }
+
+    private static DocumentNode WithPictures(DocumentNode root, IReadOnlyDictionary<string, JpegPicture> known)
+    {
+        return Member(root, "photos", photos => photos is ListNode list
+            ? list with { Items = [.. list.Items.Select(photo => Member(photo, "jpeg", Known))] }
+            : photos);
+
+        DocumentNode Known(DocumentNode jpeg) =>
+            jpeg is TextNode { Text: var text } && known.TryGetValue(text, out var picture) ? new PictureNode(picture) { Line = jpeg.Line } : jpeg;
+    }
+
+    private static DocumentNode Member(DocumentNode node, string name, Func<DocumentNode, DocumentNode> change) => node is ObjectNode found
+        ? found with { Members = [.. found.Members.Select(m => m.Name == name ? m with { Value = change(m.Value) } : m)] }
+        : node;
 
     /// <summary>A newer document may mean anything: only its version is said, no other fault.</summary>
     private static bool IsNewer(DocumentNode node, FaultList faults)

@@ -51,5 +51,6 @@ public static class StarterDocument
             []),
         new SizeSelection("women", ["S", "M", "L"], [], "M", [], []),
         ProjectDescription.UsualEdition,
-        MapShape<string>.Empty.Add("introduction", "A few words about the pattern."));
+        MapShape<string>.Empty.Add("introduction", "A few words about the pattern."),
+        []);
 }

@@ -12,6 +12,9 @@ internal sealed class PageBlocks(Flow flow, Booklet booklet, Reader reader)
     private const double SubheadingSize = 13;
     private const double LineHeight = Flow.BodySize * Flow.Leading;
 
+    /// <summary>A pixel is not made larger than at 144 to the inch.</summary>
+    private const double PhotoPixel = 0.5;
+
     /// <summary>Lines of a label beyond which it runs into the text of its item.</summary>
     private const int LongestLabel = 6;
 
@@ -67,6 +70,7 @@ internal sealed class PageBlocks(Flow flow, Booklet booklet, Reader reader)
         Subheading => SubheadingSize * Flow.Leading + 4 * LineHeight,
         Table => TableLayout.FirstHeight,
         Figure figure => Math.Min(Laid(figure).FirstHeight, flow.Frame.BodyHeight * 0.8),
+        Photo photo => Size(photo).Height,
         Core.Instructions.Caution => 5 * LineHeight,
         _ => 3 * LineHeight + 6,
     };
@@ -109,6 +113,9 @@ internal sealed class PageBlocks(Flow flow, Booklet booklet, Reader reader)
             case Figure figure:
                 Laid(figure).Write();
                 break;
+            case Photo photo:
+                Picture(photo);
+                break;
             default:
                 throw new ArgumentOutOfRangeException(nameof(block), block, "No page layout for this kind of block.");
         }
@@ -120,6 +127,27 @@ internal sealed class PageBlocks(Flow flow, Booklet booklet, Reader reader)
         flow.Lines(TextWrap.Lines(words, flow.Frame.TextWidth, Flow.BodySize), Flow.Left, Flow.BodySize);
         flow.Add(new End());
         flow.Space(6);
+    }
+
+    private void Picture(Photo photo)
+    {
+        var (width, height) = Size(photo);
+        flow.Space(6);
+        flow.Need(height);
+        var box = new Box(Flow.Left, flow.Y, width, height);
+        flow.Add(new Begin(Role.Figure, photo.Alternative, box));
+        flow.Add(new Show(photo.Picture, box));
+        flow.Add(new End());
+        flow.Use(height);
+        flow.Space(12);
+    }
+
+    /// <summary>As wide as the text at most, and never over half a page high, so that its words stay near.</summary>
+    private (double Width, double Height) Size(Photo photo)
+    {
+        var (width, height) = (photo.Picture.Width * PhotoPixel, photo.Picture.Height * PhotoPixel);
+        var fit = Math.Min(1, Math.Min(flow.Frame.TextWidth / width, flow.Frame.BodyHeight / 2 / height));
+        return (width * fit, height * fit);
     }
 
     private void Caution(ImmutableArray<TextSpan> words)

@@ -1,4 +1,5 @@
 using Dyepath.Core.Colours;
+using Dyepath.Core.Instructions;
 using Dyepath.Drawing.Lists;
 using Dyepath.Drawing.Typography;
 
@@ -45,6 +46,9 @@ internal sealed record Words(double X, double Baseline, string Text, Typeface Fa
 
 /// <param name="Scale">Points for a millimetre of the sheet.</param>
 internal sealed record Draw(Sheet Sheet, double X, double Y, double Scale) : PageOp;
+
+/// <summary>A photograph, as wide and high as its box.</summary>
+internal sealed record Show(JpegPicture Picture, Box Box) : PageOp;
 
 /// <summary>Names the place for contents, links and bookmarks.</summary>
 internal sealed record Landmark(int Section, string Title) : PageOp;

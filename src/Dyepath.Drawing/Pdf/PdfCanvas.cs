@@ -1,4 +1,5 @@
 using Dyepath.Core.Colours;
+using Dyepath.Core.Instructions;
 using Dyepath.Drawing.Lists;
 using Dyepath.Drawing.Typography;
 using PdfSharp.Drawing;
@@ -27,6 +28,13 @@ internal sealed class PdfCanvas(XGraphics page, PdfFonts fonts)
         foreach (var shape in sheet.Shapes)
             Shape(shape);
         page.Restore();
+    }
+
+    public void Picture(JpegPicture picture, Box box)
+    {
+        using var bytes = new MemoryStream(picture.ToBytes());
+        using var image = XImage.FromStream(bytes);
+        page.DrawImage(image, box.X, box.Y, box.Width, box.Height);
     }
 
     private void Shape(Shape shape)

@@ -83,6 +83,9 @@ internal sealed class TaggedPages : IDisposable
             case Draw draw:
                 Canvas.Sheet(draw.Sheet, draw.X, draw.Y, draw.Scale);
                 break;
+            case Show show:
+                Canvas.Picture(show.Picture, show.Box);
+                break;
             case Landmark landmark:
                 _document.Outlines.Add(SafeText.OneLine(landmark.Title), Page, true);
                 break;

@@ -236,6 +236,12 @@ internal static class ProjectGen
         from texts in Gen.OneOf(Name, Gen.Const("First line.\n\nSecond line.")).Array[places]
         select texts.Select((t, i) => KeyValuePair.Create(WordPlaces.All[i], t)).ToImmutableSortedDictionary(StringComparer.Ordinal);
 
+    private static Gen<Photo> PhotoOfAny { get; } =
+        from place in Pick(WordPlaces.All.ToArray())
+        from alternative in Name
+        from width in Gen.Int[1, JpegPicture.MostPixels]
+        select new Photo(place, alternative, TestJpeg.Read(TestJpeg.Of(width, 40)));
+
     public static Gen<Project> Project { get; } =
         from yarnPerStitch in Gen.Double[2, 20]
         from yarn in YarnOf(yarnPerStitch)
@@ -246,5 +252,6 @@ internal static class ProjectGen
         from title in Name
         from designer in Gen.OneOf(Gen.Const(""), Name)
         from words in Words
-        select new Project(title, designer, yarn, parts.Companion, fabric, parts.Garment, sizes, edition, words);
+        from photos in PhotoOfAny.Array[0, 2]
+        select new Project(title, designer, yarn, parts.Companion, fabric, parts.Garment, sizes, edition, words, [.. photos]);
 }

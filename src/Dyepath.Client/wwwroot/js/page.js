@@ -21,6 +21,7 @@ export function download(name, type, bytes) {
 export function focus(id) {
   const element = document.getElementById(id);
   if (!element) return;
+  for (let closed = element.closest('details:not([open])'); closed; closed = closed.parentElement.closest('details:not([open])')) closed.open = true;
   element.focus({ preventScroll: true });
   element.scrollIntoView({ block: 'center' });
 }

@@ -12,18 +12,21 @@ namespace Dyepath.Core.Instructions.Reading;
 public static class PatternCheck
 {
     /// <returns>Every disagreement with its place; empty when all agrees.</returns>
-    public static ImmutableArray<Finding> Run(Plan plan)
+    public static ImmutableArray<Finding> Run(Plan plan) => [.. Steps(plan).SelectMany(step => step()).DistinctBy(f => (f.Place, f.Text))];
+
+    /// <summary>The same, step by step, for who wants to show how far it has come or to stop it.</summary>
+    /// <returns>Each finds what disagrees: the first in the plan's numbers, each other one in one edition of the text.</returns>
+    public static ImmutableArray<Func<ImmutableArray<Finding>>> Steps(Plan plan)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        var found = ImmutableArray.CreateBuilder<Finding>();
-        found.AddRange(PlanCheck.Verify(plan));
-        var booklet = PatternWriter.Write(plan);
-        foreach (var terms in Enum.GetValues<Terms>())
-        {
-            foreach (var units in Enum.GetValues<Units>())
-                found.AddRange(Text(plan, TextBooklet.Write(booklet, plan.Project.Edition with { Terms = terms, Units = units, Size = null })));
-        }
-        return [.. found.DistinctBy(f => (f.Place, f.Text))];
+        var booklet = new Lazy<Booklet>(() => PatternWriter.Write(plan));
+        var editions = Enum.GetValues<Terms>().SelectMany(
+            _ => Enum.GetValues<Units>(), (terms, units) => plan.Project.Edition with { Terms = terms, Units = units, Size = null });
+        return
+        [
+            () => PlanCheck.Verify(plan),
+            .. editions.Select(edition => new Func<ImmutableArray<Finding>>(() => Text(plan, TextBooklet.Write(booklet.Value, edition)))),
+        ];
     }
 
     /// <summary>Reads one edition's text, for all sizes or for one, and holds it against the plan.</summary>

@@ -56,9 +56,14 @@ internal sealed class PatternContext
         _ => "pairs",
     };
 
-    /// <summary>The designer's own words for a place, if any.</summary>
-    public IEnumerable<Block> Own(string place) =>
-        Project.Words.TryGetValue(place, out var words) && words.Length > 0 ? [new OwnWords(place, words)] : [];
+    /// <summary>The designer's own words for a place, if any, then her photos.</summary>
+    public IEnumerable<Block> Own(string place)
+    {
+        if (Project.Words.TryGetValue(place, out var words) && words.Length > 0)
+            yield return new OwnWords(place, words);
+        foreach (var photo in Project.Photos.Where(photo => photo.Place == place))
+            yield return photo;
+    }
 }
 
 /// <summary>One piece in all sizes.</summary>

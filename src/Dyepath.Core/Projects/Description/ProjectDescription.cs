@@ -52,6 +52,9 @@ internal static class ProjectDescription
             "words", "Your own words by place; kept when numbers change.",
             new MapShape<string>("places", WordPlaces.All, new TextShape(8_000, lines: true), 0), p => p.Words, MapShape<string>.Empty,
             "none");
+        var photos = o.Optional(
+            "photos", "Your photographs, in order, together at most 1 MB.",
+            new ListShape<Photo>("photos", PhotoDescription.Photo, 0, Photo.Most), p => p.Photos, [], "none");
         o.Check((v, faults) =>
         {
             if (yarn.TryFrom(v, out var y) && fabric.TryFrom(v, out var f))
@@ -63,9 +66,11 @@ internal static class ProjectDescription
                 edition.TryFrom(v, out var e);
                 SizeChecks.NamesAreKnown(v.Place, s, g, e?.Size, faults);
             }
+            if (photos.TryFrom(v, out var pictures))
+                PhotoDescription.TogetherSmall(v.Place.Member("photos"), pictures, faults);
         });
         return v => new Project(
             title.From(v), designer.From(v) ?? "", yarn.From(v), companion.From(v), fabric.From(v), garment.From(v), sizes.From(v),
-            edition.From(v), words.From(v));
+            edition.From(v), words.From(v), photos.From(v));
     });
 }

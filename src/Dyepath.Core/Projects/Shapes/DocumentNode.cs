@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Instructions;
 
 namespace Dyepath.Core.Projects.Shapes;
 
@@ -40,3 +41,6 @@ internal sealed record NumberNode(string Raw) : DocumentNode
 internal sealed record FlagNode(bool Value) : DocumentNode;
 
 internal sealed record NullNode : DocumentNode;
+
+/// <summary>Stands for a picture that was read and checked before.</summary>
+internal sealed record PictureNode(JpegPicture Picture) : DocumentNode;

@@ -1,0 +1,103 @@
+using System.Globalization;
+using System.IO.Compression;
+using System.Text;
+using Dyepath.Core.Instructions;
+using Dyepath.Drawing;
+
+namespace Dyepath.Client.Pattern;
+
+public enum BookletForm
+{
+    Pdf,
+    Html,
+    Text,
+
+    /// <summary>Every picture as SVG, in a zip.</summary>
+    Pictures,
+}
+
+/// <param name="Type">Its media type.</param>
+public sealed record MadeFile(string Name, string Type, byte[] Bytes);
+
+/// <summary>Makes the files of a booklet; the one place that does, so that it can be done on another thread.</summary>
+/// <param name="loadPdf">Brings in what only the PDF needs; it is left out of the first visit.</param>
+public sealed class BookletFiles(Func<Task> loadPdf)
+{
+    /// <summary>The assemblies that <c>loadPdf</c> has to load.</summary>
+    public static IReadOnlyList<string> PdfAssemblies { get; } =
+        ["PdfSharp.wasm", "PdfSharp.Shared.wasm", "PdfSharp.System.wasm", "PdfSharp.Cryptography.wasm", "PdfSharp.WPFonts.wasm"];
+
+    /// <param name="progress">Told what is being done, in a maker's words.</param>
+    /// <exception cref="OperationCanceledException">Cancelled; asked between two pictures, and before a PDF.</exception>
+    public async Task<MadeFile> MakeAsync(BookletForm form, Booklet booklet, PageSize paper, Action<string> progress, CancellationToken cancel)
+    {
+        var edition = booklet.Edition;
+        var wording = new Wording(booklet, edition);
+        var name = $"{(edition.Terms == Terms.Us ? "-us" : "-uk")}{(edition.Size is { } size ? $"-{FileName.Of(size, "")}" : "")}";
+        progress("Beginning…");
+        await Breathe(cancel);
+        switch (form)
+        {
+            case BookletForm.Pdf:
+                progress("Fetching what a PDF needs…");
+                await loadPdf();
+                progress("Laying out the pages; the view stands still for a moment…");
+                await Breathe(cancel);
+                using (var pdf = new MemoryStream())
+                {
+                    PdfBooklet.Write(booklet, edition, wording.Say, paper, pdf, cancel);
+                    return new(FileName.Of(booklet.Title, $"{name}.pdf"), "application/pdf", pdf.ToArray());
+                }
+            case BookletForm.Html:
+                return new(FileName.Of(booklet.Title, $"{name}.html"), "text/html", Encoding.UTF8.GetBytes(HtmlBooklet.Write(booklet, edition, wording.Say)));
+            case BookletForm.Text:
+                return new(FileName.Of(booklet.Title, $"{name}.txt"), "text/plain", Encoding.UTF8.GetBytes(TextBooklet.Write(booklet, edition)));
+            case BookletForm.Pictures:
+                return new(FileName.Of(booklet.Title, $"{name}-pictures.zip"), "application/zip", await Zip(booklet, progress, cancel));
+            default:
+                throw new ArgumentOutOfRangeException(nameof(form), form, "No such file of a booklet.");
+        }
+    }
+
+    /// <summary>The pictures that an edition prints, in order, each with its caption.</summary>
+    public static IReadOnlyList<(Figure Figure, string Caption)> Pictures(Booklet booklet)
+    {
+        var wording = new Wording(booklet, booklet.Edition);
+        return [.. booklet.For(booklet.Edition).Sections.SelectMany(s => s.Blocks).OfType<Figure>().Select(f => (f, wording.Text(f.Caption)))];
+    }
+
+    public static MadeFile Picture(Booklet booklet, int index)
+    {
+        var (figure, caption) = Pictures(booklet)[index];
+        return new(PictureName(index, caption), "image/svg+xml", Svg(figure, booklet));
+    }
+
+    private static async Task<byte[]> Zip(Booklet booklet, Action<string> progress, CancellationToken cancel)
+    {
+        var pictures = Pictures(booklet);
+        using var bytes = new MemoryStream();
+        using (var zip = new ZipArchive(bytes, ZipArchiveMode.Create, leaveOpen: true))
+        {
+            for (var i = 0; i < pictures.Count; i++)
+            {
+                progress(string.Create(CultureInfo.InvariantCulture, $"Picture {i + 1} of {pictures.Count}…"));
+                await Breathe(cancel);
+                var entry = zip.CreateEntry(PictureName(i, pictures[i].Caption), CompressionLevel.Fastest);
+                // The same booklet makes the same file, whenever it is made.
+                entry.LastWriteTime = new DateTimeOffset(1980, 1, 1, 0, 0, 0, TimeSpan.Zero);
+                await using var stream = entry.Open();
+                await stream.WriteAsync(Svg(pictures[i].Figure, booklet), cancel);
+            }
+        }
+        return bytes.ToArray();
+    }
+
+    private static string PictureName(int index, string caption) =>
+        FileName.Of(string.Create(CultureInfo.InvariantCulture, $"{index + 1:00} {caption}"), ".svg");
+
+    private static byte[] Svg(Figure figure, Booklet booklet) =>
+        Encoding.UTF8.GetBytes(SvgDrawing.Write(figure, booklet.Edition, new Wording(booklet, booklet.Edition).Say));
+
+    /// <summary>Lets the page show how far it has come, and a cancelling hand in between.</summary>
+    private static Task Breathe(CancellationToken cancel) => Task.Delay(20, cancel);
+}

@@ -1,0 +1,82 @@
+using System.IO.Compression;
+using System.Text;
+using System.Xml.Linq;
+using Dyepath.Client.Pattern;
+using Dyepath.Core.Garments;
+using Dyepath.Core.Instructions;
+using Dyepath.Core.Instructions.Reading;
+using Dyepath.Core.Instructions.Writing;
+using Dyepath.Core.Projects;
+using Dyepath.Drawing;
+
+namespace Dyepath.Client.Tests.Pattern;
+
+public sealed class BookletFilesTests
+{
+    private static readonly Plan Plan = GarmentPlanner.Plan(ProjectReader.Read(DemoProject.Utf8).Project!, CancellationToken.None).Plan!;
+    private static readonly Booklet Booklet = PatternWriter.Write(Plan);
+
+    private readonly BookletFiles _files = new(() => Task.CompletedTask);
+
+    [Fact]
+    public async Task The_text_is_what_the_check_reads()
+    {
+        var file = await Make(BookletForm.Text, Booklet);
+        Assert.Equal(("tideline-us.txt", "text/plain"), (file.Name, file.Type));
+        Assert.Empty(PatternCheck.Text(Plan, Encoding.UTF8.GetString(file.Bytes)));
+    }
+
+    [Fact]
+    public async Task One_size_is_named_in_the_file()
+    {
+        var file = await Make(BookletForm.Html, Booklet with { Edition = Booklet.Edition with { Size = "2X", Terms = Terms.Uk } });
+        Assert.Equal("tideline-uk-2x.html", file.Name);
+        Assert.StartsWith("<!doctype html>", Encoding.UTF8.GetString(file.Bytes), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_pdf_brings_in_what_it_needs_first()
+    {
+        var loaded = 0;
+        var file = await new BookletFiles(() => Task.FromResult(loaded++)).MakeAsync(
+            BookletForm.Pdf, Booklet, PageSize.A4, _ => { }, TestContext.Current.CancellationToken);
+        Assert.Equal(1, loaded);
+        Assert.True(file.Bytes.AsSpan().StartsWith("%PDF-"u8));
+    }
+
+    [Fact]
+    public async Task The_zip_holds_every_picture_once()
+    {
+        var said = new List<string>();
+        var file = await _files.MakeAsync(BookletForm.Pictures, Booklet, PageSize.A4, said.Add, TestContext.Current.CancellationToken);
+        using var zip = new ZipArchive(new MemoryStream(file.Bytes));
+        Assert.Equal(BookletFiles.Pictures(Booklet).Count, zip.Entries.Select(e => e.FullName).Distinct().Count());
+        Assert.All(zip.Entries, entry =>
+        {
+            using var stream = entry.Open();
+            Assert.Equal("svg", XDocument.Load(stream).Root!.Name.LocalName);
+        });
+        Assert.Contains(said, s => s.StartsWith("Picture 1 of", StringComparison.Ordinal));
+        Assert.Equal(file.Bytes, (await Make(BookletForm.Pictures, Booklet)).Bytes);
+    }
+
+    [Fact]
+    public async Task It_stops_between_two_pictures()
+    {
+        using var stop = new CancellationTokenSource();
+        var done = 0;
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => _files.MakeAsync(
+            BookletForm.Pictures, Booklet, PageSize.A4,
+            said =>
+            {
+                if (said.StartsWith("Picture 2", StringComparison.Ordinal))
+                    stop.Cancel();
+                done++;
+            },
+            stop.Token));
+        Assert.Equal(3, done);
+    }
+
+    private Task<MadeFile> Make(BookletForm form, Booklet booklet) =>
+        _files.MakeAsync(form, booklet, PageSize.A4, _ => { }, TestContext.Current.CancellationToken);
+}

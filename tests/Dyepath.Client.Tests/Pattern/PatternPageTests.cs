@@ -1,0 +1,120 @@
+using System.Net;
+using System.Text;
+using Bunit;
+using Dyepath.Client.Pattern;
+using Dyepath.Client.Store;
+using Dyepath.Client.Work;
+using Dyepath.Core.Projects;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace Dyepath.Client.Tests.Pattern;
+
+public sealed class PatternPageTests : BunitContext
+{
+    private readonly Workbench _bench = new();
+    private readonly StubHost _host = new();
+
+    public PatternPageTests()
+    {
+        Services.AddSingleton(_bench);
+        Services.AddSingleton(new HttpClient(_host) { BaseAddress = new Uri("http://host.test/") });
+        Services.AddSingleton<ServerShelf>();
+        Services.AddSingleton<IDeviceShelf, NoShelf>();
+        Services.AddSingleton<Keeper>();
+        Services.AddSingleton(new BookletFiles(() => Task.CompletedTask));
+        _bench.Open(Encoding.UTF8.GetString(DemoProject.Utf8));
+    }
+
+    [Fact]
+    public void Words_go_to_their_place_in_the_document()
+    {
+        var page = Render<PatternPage>();
+        page.Find("#at-words-pieces").Input("Begin with the back.");
+        Assert.Equal("Begin with the back.", _bench.Document!.Typed("words.pieces"));
+        Assert.Equal("words", page.FindAll("details").Single(d => d.QuerySelector("#at-words-pieces") is not null).QuerySelector(".has")!.TextContent);
+    }
+
+    [Fact]
+    public void What_is_usual_is_left_out_of_the_document()
+    {
+        var page = Render<PatternPage>();
+        page.Find("#at-edition-size").Change("L");
+        Assert.Equal("L", _bench.Document!.Typed("edition.size"));
+        page.Find("#at-edition-size").Change("");
+        Assert.False(_bench.Document!.Has("edition.size"));
+    }
+
+    [Fact]
+    public void The_place_of_every_fault_of_this_page_has_its_box()
+    {
+        _bench.Document!.Add("photos", new System.Text.Json.Nodes.JsonObject { ["place"] = "notes", ["alternative"] = "", ["jpeg"] = SmallJpeg.Base64(400) });
+        var page = Render<PatternPage>();
+        string[] places = ["title", "designer", "edition-terms", "edition-units", "edition-size", "edition-hand", "photos-0-alternative", "photos-0-jpeg"];
+        Assert.All(places, place => page.Find($"#at-{place}"));
+        Assert.All(Core.Instructions.WordPlaces.All, place => page.Find($"#at-words-{place}"));
+    }
+
+    [Fact]
+    public async Task The_check_says_that_everything_agrees_and_what_was_compared()
+    {
+        var check = Render<TechnicalCheck>();
+        await check.Find("button").ClickAsync();
+        check.WaitForAssertion(() => Assert.Contains("Everything agrees.", check.Markup, StringComparison.Ordinal), TimeSpan.FromSeconds(20));
+        Assert.Contains("9 sizes", check.Markup, StringComparison.Ordinal);
+        Assert.Contains("8 editions", check.Markup, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_version_can_be_looked_at_brought_back_and_that_be_undone()
+    {
+        var older = ProjectDocument.TryParse(_bench.Document!.Text)!;
+        older.Set("title", "Ebbline");
+        _host.Answers["api/projects//versions"] = """[{"number":3,"savedAt":"2026-03-01T12:00:00Z","bytes":4200}]""";
+        _host.Answers["api/projects//versions/3"] = older.Text;
+        var versions = Render<OlderVersions>();
+        await versions.Find("button").ClickAsync();
+        Assert.Contains("5 kB", versions.Markup, StringComparison.Ordinal);
+        await versions.Find("li button").ClickAsync();
+        Assert.Equal("title Ebbline Tideline", string.Join(' ', versions.FindAll("tbody th, tbody td").Select(c => c.TextContent)));
+        await versions.FindAll("button").Single(b => b.TextContent == "Bring it back").ClickAsync();
+        Assert.Equal("Ebbline", _bench.Document!.Title);
+        _bench.Undo();
+        Assert.Equal("Tideline", _bench.Document!.Title);
+    }
+
+    [Fact]
+    public async Task Without_a_connection_that_is_said()
+    {
+        var versions = Render<OlderVersions>();
+        await versions.Find("button").ClickAsync();
+        Assert.Contains("cannot be reached", versions.Markup, StringComparison.Ordinal);
+    }
+
+    /// <summary>Answers what it was told, and otherwise is not there.</summary>
+    private sealed class StubHost : HttpMessageHandler
+    {
+        public Dictionary<string, string> Answers { get; } = [];
+
+        protected override Task<HttpResponseMessage> SendAsync(HttpRequestMessage request, CancellationToken cancellationToken) =>
+            Answers.TryGetValue(request.RequestUri!.AbsolutePath[1..], out var json)
+                ? Task.FromResult(new HttpResponseMessage(HttpStatusCode.OK) { Content = new StringContent(json, Encoding.UTF8, "application/json") })
+                : throw new HttpRequestException("No connection.");
+    }
+
+    private sealed class NoShelf : IDeviceShelf
+    {
+        public Task<DeviceRecord?> GetAsync(string id) => Task.FromResult<DeviceRecord?>(null);
+
+        public Task<DeviceRecord[]> ListAsync() => Task.FromResult<DeviceRecord[]>([]);
+
+        public Task<DeviceRecord?> PutAsync(DeviceRecord record) => Task.FromResult<DeviceRecord?>(record);
+
+        public Task RemoveAsync(string id) => Task.CompletedTask;
+
+        public Task<bool> PersistAsync() => Task.FromResult(true);
+
+        public void Listen(Action<string> changed, Action online)
+        {
+        }
+    }
+}
