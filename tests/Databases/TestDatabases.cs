@@ -3,8 +3,6 @@ using Dyepath.Storage;
 using Npgsql;
 using Xunit;
 
-[assembly: AssemblyFixture(typeof(Dyepath.Tests.TestDatabases))]
-
 namespace Dyepath.Tests;
 
 public enum DatabaseKind

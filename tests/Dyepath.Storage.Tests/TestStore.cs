@@ -5,6 +5,8 @@ using Dyepath.Storage.Projects;
 using Dyepath.Storage.Versions;
 using Microsoft.Extensions.DependencyInjection;
 
+[assembly: AssemblyFixture(typeof(TestDatabases))]
+
 namespace Dyepath.Storage.Tests;
 
 /// <summary>A store with a clock that tests set. Every operation has a connection of its own, as a request has.</summary>

@@ -14,9 +14,11 @@ internal static class DocumentBody
     {
         if (request.ContentLength > ProjectReader.MostBytes)
             return (null, TooLarge);
-        using var body = new MemoryStream((int)(request.ContentLength ?? 0));
-        await request.Body.CopyToAsync(body, stop).ConfigureAwait(false);
-        var (text, fault) = DocumentText.Read(body.ToArray());
+        var bytes = new byte[request.ContentLength ?? ProjectReader.MostBytes + 1];
+        var length = await request.Body.ReadAtLeastAsync(bytes, bytes.Length, throwOnEndOfStream: false, stop).ConfigureAwait(false);
+        if (length > ProjectReader.MostBytes)
+            return (null, TooLarge);
+        var (text, fault) = DocumentText.Read(length == bytes.Length ? bytes : bytes[..length]);
         return fault is null
             ? (text, null)
             : (null, Problems.Of(
