@@ -12,7 +12,7 @@ public sealed record ProjectSummary(
     public const string Untitled = "Untitled";
 }
 
-/// <summary>A corner of the planned fabric, small enough for a shelf: the first stitches and rows of the base size's first pooled piece.</summary>
+/// <summary>A corner of the planned fabric for the shelf: where the base size's first pooled piece begins.</summary>
 /// <param name="Colours">By section of the yarn, <c>#rrggbb</c>.</param>
 /// <param name="Stitches">Cells across, 1 to <see cref="MostStitches"/>.</param>
 /// <param name="Rows">Cells up, 1 to <see cref="MostRows"/>.</param>

@@ -51,7 +51,9 @@ internal sealed class TestStore : TimeProvider, IAsyncDisposable
         WithAsync((ProjectStore store) => store.SaveAsync(id, Text(seen).Etag, Text(text), keep, default));
 
     public async Task<string?> ReadAsync(string id) =>
-        await WithAsync((ProjectStore store) => store.ReadAsync(id, default)) is var (document, _) ? Encoding.UTF8.GetString(document) : null;
+        await WithAsync((ProjectStore store) => store.ReadAsync(id, default)) is var (document, _)
+            ? Encoding.UTF8.GetString(document)
+            : null;
 
     public async Task<string[]> VersionsAsync(string id) => await WithAsync(async (VersionStore store) =>
     {

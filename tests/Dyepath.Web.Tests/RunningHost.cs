@@ -66,7 +66,7 @@ internal sealed class RunningHost : IAsyncDisposable
         return new RunningHost(app, settings);
     }
 
-    /// <summary>Says nothing of where it comes from, follows nothing, remembers nothing, and trusts the authority that the host made.</summary>
+    /// <summary>Says nothing of where it comes from, follows and remembers nothing, trusts the authority that the host made.</summary>
     public HttpClient NewClient()
     {
         var handler = new SocketsHttpHandler { AllowAutoRedirect = false, UseCookies = false };

@@ -25,20 +25,20 @@ public sealed class SqliteDb(DbContextOptions<SqliteDb> options) : AppDb(options
     public override async Task PrepareAsync(CancellationToken cancel)
     {
         var file = new SqliteConnectionStringBuilder(Database.GetConnectionString()).DataSource;
-        await using var turn = await OneProcess.WaitAsync($"{file}.lock", cancel).ConfigureAwait(false);
-        if (!(await Database.GetPendingMigrationsAsync(cancel).ConfigureAwait(false)).Any())
+        await using var turn = await OneProcess.WaitAsync($"{file}.lock", cancel);
+        if (!(await Database.GetPendingMigrationsAsync(cancel)).Any())
             return;
         // A process that was killed while it migrated leaves this lock behind, and every later one would wait for it for ever.
-        await Database.ExecuteSqlRawAsync("DROP TABLE IF EXISTS \"__EFMigrationsLock\"", cancel).ConfigureAwait(false);
-        await Database.MigrateAsync(cancel).ConfigureAwait(false);
+        await Database.ExecuteSqlRawAsync("DROP TABLE IF EXISTS \"__EFMigrationsLock\"", cancel);
+        await Database.MigrateAsync(cancel);
     }
 
     internal override async Task<IDbContextTransaction> BeginSnapshotAsync(CancellationToken cancel)
     {
-        await Database.OpenConnectionAsync(cancel).ConfigureAwait(false);
+        await Database.OpenConnectionAsync(cancel);
         var connection = (SqliteConnection)Database.GetDbConnection();
         var transaction = connection.BeginTransaction(deferred: true);
-        return (await Database.UseTransactionAsync(transaction, cancel).ConfigureAwait(false))!;
+        return (await Database.UseTransactionAsync(transaction, cancel))!;
     }
 
     /// <summary>Every transaction here begins as the only writer (BEGIN IMMEDIATE), so that reading is enough.</summary>

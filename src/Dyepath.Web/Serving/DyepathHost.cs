@@ -62,9 +62,9 @@ internal static class DyepathHost
     {
         await using (var scope = app.Services.CreateAsyncScope())
         {
-            await scope.ServiceProvider.GetRequiredService<AppDb>().PrepareAsync(CancellationToken.None).ConfigureAwait(false);
-            await scope.ServiceProvider.SeedDemoAsync().ConfigureAwait(false);
+            await scope.ServiceProvider.GetRequiredService<AppDb>().PrepareAsync(CancellationToken.None);
+            await scope.ServiceProvider.SeedDemoAsync();
         }
-        await app.StartAsync().ConfigureAwait(false);
+        await app.StartAsync();
     }
 }

@@ -1,5 +1,4 @@
 using System.Net;
-using System.Net.Http.Headers;
 using Dyepath.Contracts;
 using Dyepath.Web.Protection;
 using Dyepath.Web.Serving;
@@ -48,9 +47,9 @@ public sealed class AccessTokenTests(Hosts hosts) : IAsyncLifetime
     [Fact]
     public async Task A_program_sends_the_token_as_bearer()
     {
-        Assert.Equal(HttpStatusCode.OK, await AskAsync(r => r.Headers.Authorization = new AuthenticationHeaderValue("Bearer", Token)));
-        Assert.Equal(HttpStatusCode.Unauthorized, await AskAsync(r => r.Headers.Authorization = new AuthenticationHeaderValue("Basic", Token)));
-        Assert.Equal(HttpStatusCode.Unauthorized, await AskAsync(r => r.Headers.Authorization = new AuthenticationHeaderValue("Bearer", Token[..^1])));
+        Assert.Equal(HttpStatusCode.OK, await AskAsync(r => r.Headers.Authorization = new("Bearer", Token)));
+        Assert.Equal(HttpStatusCode.Unauthorized, await AskAsync(r => r.Headers.Authorization = new("Basic", Token)));
+        Assert.Equal(HttpStatusCode.Unauthorized, await AskAsync(r => r.Headers.Authorization = new("Bearer", Token[..^1])));
     }
 
     [Fact]
@@ -59,8 +58,9 @@ public sealed class AccessTokenTests(Hosts hosts) : IAsyncLifetime
         using var page = new HttpRequestMessage(HttpMethod.Get, "") { Headers = { Accept = { new("text/html") } } };
         using var sent = await _client.SendAsync(page);
         Assert.Equal((HttpStatusCode.Redirect, "/sign-in"), (sent.StatusCode, sent.Headers.Location!.OriginalString));
-        var form = await _client.GetStringAsync("sign-in");
-        Assert.Contains("<script src=\"/sign-in.js\"></script>", form, StringComparison.Ordinal);
+        using var form = await _client.GetAsync("sign-in");
+        Assert.Equal("same-origin", Assert.Single(form.Headers.GetValues("Referrer-Policy")));
+        Assert.Contains("<script src=\"/sign-in.js\"></script>", await form.Content.ReadAsStringAsync(), StringComparison.Ordinal);
         Assert.Contains("location.hash", await _client.GetStringAsync("sign-in.js"), StringComparison.Ordinal);
 
         using var wrong = await SignInAsync("wrong");

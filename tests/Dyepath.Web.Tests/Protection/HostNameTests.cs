@@ -33,7 +33,8 @@ public class HostNameTests(Hosts hosts)
     [Fact]
     public async Task A_host_answers_to_the_names_it_was_given()
     {
-        await using var host = await RunningHost.StartAsync(new(hosts.Databases.NewDatabase(DatabaseKind.Sqlite), 0, Names: ["yarn.example"]));
+        var database = hosts.Databases.NewDatabase(DatabaseKind.Sqlite);
+        await using var host = await RunningHost.StartAsync(new(database, 0, Names: ["yarn.example"]));
         using var request = new HttpRequestMessage(HttpMethod.Get, ApiPaths.Projects);
         request.Headers.Host = "Yarn.example";
         using var answer = await host.Client.SendAsync(request);

@@ -23,18 +23,22 @@ public class MadeCertificateTests(Hosts hosts)
         Assert.InRange(certificate.NotAfter - DateTime.Now, TimeSpan.FromDays(390), TimeSpan.FromDays(398));
 
         using var authority = X509CertificateLoader.LoadCertificateFromFile(Path.Combine(_folder.Folder, "certificate.crt"));
-        using var chain = new X509Chain { ChainPolicy = { TrustMode = X509ChainTrustMode.CustomRootTrust, RevocationMode = X509RevocationMode.NoCheck } };
+        using var chain = new X509Chain();
+        chain.ChainPolicy.RevocationMode = X509RevocationMode.NoCheck;
+        chain.ChainPolicy.TrustMode = X509ChainTrustMode.CustomRootTrust;
         chain.ChainPolicy.CustomTrustStore.Add(authority);
         Assert.True(chain.Build(certificate));
         var constraints = authority.Extensions.OfType<X509BasicConstraintsExtension>().Single();
-        Assert.Equal((true, true, 0), (constraints.CertificateAuthority, constraints.HasPathLengthConstraint, constraints.PathLengthConstraint));
+        Assert.True(constraints.CertificateAuthority);
+        Assert.Equal((true, 0), (constraints.HasPathLengthConstraint, constraints.PathLengthConstraint));
 
         // The authority's key is nowhere: the one key in the folder is the host's own.
         var stored = X509CertificateLoader.LoadPkcs12CollectionFromFile(Path.Combine(_folder.Folder, "certificate.pfx"), null);
         Assert.Equal(certificate.Thumbprint, Assert.Single(stored).Thumbprint);
         Assert.False(certificate.Extensions.OfType<X509BasicConstraintsExtension>().Single().CertificateAuthority);
+        const UnixFileMode owner = UnixFileMode.UserRead | UnixFileMode.UserWrite;
         if (!OperatingSystem.IsWindows())
-            Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(Path.Combine(_folder.Folder, "certificate.pfx")));
+            Assert.Equal(owner, File.GetUnixFileMode(Path.Combine(_folder.Folder, "certificate.pfx")));
     }
 
     [Fact]

@@ -79,7 +79,10 @@ public class OriginTests(Hosts hosts)
         };
         using var refused = await client.SendAsync(preflight);
         await RunningHost.ProblemAsync(HttpStatusCode.Forbidden, refused);
-        using var read = new HttpRequestMessage(HttpMethod.Get, ApiPaths.Projects) { Headers = { { "Origin", "http://elsewhere.example" } } };
+        using var read = new HttpRequestMessage(HttpMethod.Get, ApiPaths.Projects)
+        {
+            Headers = { { "Origin", "http://elsewhere.example" } },
+        };
         using var answer = await client.SendAsync(read);
         foreach (var headers in new[] { refused.Headers, answer.Headers })
             Assert.DoesNotContain(headers, h => h.Key.StartsWith("Access-Control", StringComparison.OrdinalIgnoreCase));
