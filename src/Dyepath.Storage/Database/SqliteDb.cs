@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Data.Common;
 using Dyepath.Storage.Projects;
 using Microsoft.Data.Sqlite;
@@ -13,6 +14,8 @@ namespace Dyepath.Storage.Database;
 public sealed class SqliteDb(DbContextOptions<SqliteDb> options) : AppDb(options)
 {
     private static readonly DurableConnections Durable = new();
+
+    private static readonly ConcurrentDictionary<string, SemaphoreSlim> Turns = new();
 
     public static void Configure(DbContextOptionsBuilder options, string file)
     {
@@ -41,6 +44,14 @@ public sealed class SqliteDb(DbContextOptions<SqliteDb> options) : AppDb(options
         return (await Database.UseTransactionAsync(transaction, cancel))!;
     }
 
+    /// <summary>SQLite lets one write at a time, and makes the others sleep on their threads in no order: they queue here instead.</summary>
+    internal override async ValueTask<IDisposable?> TakeTurnAsync(CancellationToken cancel)
+    {
+        var turns = Turns.GetOrAdd(Database.GetConnectionString()!, _ => new SemaphoreSlim(1));
+        await turns.WaitAsync(cancel);
+        return new Turn(turns);
+    }
+
     /// <summary>Every transaction here begins as the only writer (BEGIN IMMEDIATE), so that reading is enough.</summary>
     internal override Task<ProjectRow?> LockAsync(string id, CancellationToken cancel) =>
         Projects.SingleOrDefaultAsync(p => p.Id == id, cancel);
@@ -56,8 +67,8 @@ public sealed class SqliteDb(DbContextOptions<SqliteDb> options) : AppDb(options
         moment => moment.ToUnixTimeMilliseconds(), stored => DateTimeOffset.FromUnixTimeMilliseconds(stored));
 
     /// <summary>
-    /// What is committed survives a kill and a power cut: a write-ahead log, flushed at every commit. A writer waits its turn
-    /// inside SQLite, which looks again sooner than the driver would.
+    /// What is committed survives a kill and a power cut: a write-ahead log, flushed at every commit. For another
+    /// process to finish writing SQLite itself waits, which looks again sooner than the driver would.
     /// </summary>
     private sealed class DurableConnections : DbConnectionInterceptor
     {
@@ -76,6 +87,11 @@ public sealed class SqliteDb(DbContextOptions<SqliteDb> options) : AppDb(options
             ConnectionOpened(connection, eventData);
             return Task.CompletedTask;
         }
+    }
+
+    private sealed class Turn(SemaphoreSlim turns) : IDisposable
+    {
+        public void Dispose() => turns.Release();
     }
 
     private sealed class AtDesignTime : IDesignTimeDbContextFactory<SqliteDb>

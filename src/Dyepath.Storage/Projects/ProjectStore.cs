@@ -50,6 +50,7 @@ public sealed class ProjectStore(AppDb db, TimeProvider clock)
             Document = draft.Document,
         };
         db.Projects.Add(row);
+        using var turn = await db.TakeTurnAsync(stop);
         try
         {
             await db.SaveChangesAsync(stop);
@@ -74,6 +75,7 @@ public sealed class ProjectStore(AppDb db, TimeProvider clock)
     public async Task<ChangeOutcome> SaveAsync(string id, string seen, Draft draft, bool keep, CancellationToken stop)
     {
         ArgumentNullException.ThrowIfNull(draft);
+        using var turn = await db.TakeTurnAsync(stop);
         await using var transaction = await db.Database.BeginTransactionAsync(stop);
         if (await db.LockAsync(id, stop) is not { } row)
             return new ChangeOutcome.Missing();
@@ -105,6 +107,7 @@ public sealed class ProjectStore(AppDb db, TimeProvider clock)
     /// <summary>Into the archive, or back on the shelf.</summary>
     public async Task<ProjectSummary?> ArchiveAsync(string id, bool archived, CancellationToken stop)
     {
+        using var turn = await db.TakeTurnAsync(stop);
         await db.Projects.Where(p => p.Id == id).ExecuteUpdateAsync(p => p.SetProperty(x => x.Archived, archived), stop);
         return await SummaryAsync(id, stop);
     }
@@ -112,6 +115,7 @@ public sealed class ProjectStore(AppDb db, TimeProvider clock)
     /// <summary>For ever, with every version; only from the archive.</summary>
     public async Task<DeleteOutcome> DeleteAsync(string id, CancellationToken stop)
     {
+        using var turn = await db.TakeTurnAsync(stop);
         if (await db.Projects.Where(p => p.Id == id && p.Archived).ExecuteDeleteAsync(stop) == 1)
             return DeleteOutcome.Deleted;
         return await db.Projects.AnyAsync(p => p.Id == id, stop) ? DeleteOutcome.NotArchived : DeleteOutcome.Missing;
