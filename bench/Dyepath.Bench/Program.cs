@@ -7,6 +7,7 @@ var benchmarks = new Dictionary<string, Action<TextWriter>>
     ["simulation"] = SimulationBenchmark.Run,
     ["plan"] = PlanBenchmark.Run,
     ["booklet"] = BookletBenchmark.Run,
+    ["host"] = HostBenchmark.Run,
 };
 
 string[] asked = args is [] or ["all"] ? [.. benchmarks.Keys] : args;

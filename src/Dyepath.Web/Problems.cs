@@ -13,7 +13,8 @@ internal static class Problems
         Of(new Problem(title, detail, status, stored.Etag, stored.UpdatedAt));
 
     public static IResult NoProject { get; } = Of(
-        StatusCodes.Status404NotFound, "There is no such project.", "It may have been deleted elsewhere; look on the shelf and in the archive.");
+        StatusCodes.Status404NotFound, "There is no such project.",
+        "It may have been deleted elsewhere; look on the shelf and in the archive.");
 
     private static JsonHttpResult<Problem> Of(Problem problem) =>
         TypedResults.Json(problem, ContractsJson.Default.Problem, "application/problem+json", problem.Status);

@@ -17,4 +17,4 @@ var root = new RootCommand("""
     BackupCommand.Create(),
     RestoreCommand.Create(),
 };
-return await CommandLine.RunAsync(root, args).ConfigureAwait(false);
+return await CommandLine.RunAsync(root, args);

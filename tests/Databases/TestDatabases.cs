@@ -3,8 +3,6 @@ using Dyepath.Storage;
 using Npgsql;
 using Xunit;
 
-[assembly: AssemblyFixture(typeof(Dyepath.Tests.TestDatabases))]
-
 namespace Dyepath.Tests;
 
 public enum DatabaseKind
@@ -36,12 +34,13 @@ public sealed class TestDatabases : IDisposable
         var choice = new DatabaseChoice(_folder.CreateSubdirectory(name).FullName);
         if (kind == DatabaseKind.Sqlite)
             return choice;
-        using var connection = new NpgsqlConnection(_server.Value);
-        connection.Open();
-        using var command = new NpgsqlCommand($"CREATE DATABASE {name}", connection);
-        command.ExecuteNonQuery();
+        Tell($"CREATE DATABASE {name}");
         return choice with { Connection = new NpgsqlConnectionStringBuilder(_server.Value) { Database = name }.ToString() };
     }
+
+    /// <summary>Takes a PostgreSQL database away, whoever uses it.</summary>
+    public void Drop(DatabaseChoice choice) =>
+        Tell($"DROP DATABASE {new NpgsqlConnectionStringBuilder(choice.Connection).Database} WITH (FORCE)");
 
     public void Dispose()
     {
@@ -50,6 +49,14 @@ public sealed class TestDatabases : IDisposable
         _process?.WaitForExit();
         _process?.Dispose();
         _folder.Delete(recursive: true);
+    }
+
+    private void Tell(string sql)
+    {
+        using var connection = new NpgsqlConnection(_server.Value);
+        connection.Open();
+        using var command = new NpgsqlCommand(sql, connection);
+        command.ExecuteNonQuery();
     }
 
     private string Start()

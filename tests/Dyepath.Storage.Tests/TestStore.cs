@@ -5,6 +5,8 @@ using Dyepath.Storage.Projects;
 using Dyepath.Storage.Versions;
 using Microsoft.Extensions.DependencyInjection;
 
+[assembly: AssemblyFixture(typeof(TestDatabases))]
+
 namespace Dyepath.Storage.Tests;
 
 /// <summary>A store with a clock that tests set. Every operation has a connection of its own, as a request has.</summary>
@@ -49,7 +51,9 @@ internal sealed class TestStore : TimeProvider, IAsyncDisposable
         WithAsync((ProjectStore store) => store.SaveAsync(id, Text(seen).Etag, Text(text), keep, default));
 
     public async Task<string?> ReadAsync(string id) =>
-        await WithAsync((ProjectStore store) => store.ReadAsync(id, default)) is var (document, _) ? Encoding.UTF8.GetString(document) : null;
+        await WithAsync((ProjectStore store) => store.ReadAsync(id, default)) is var (document, _)
+            ? Encoding.UTF8.GetString(document)
+            : null;
 
     public async Task<string[]> VersionsAsync(string id) => await WithAsync(async (VersionStore store) =>
     {

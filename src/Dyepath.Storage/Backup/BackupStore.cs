@@ -28,22 +28,22 @@ public sealed class BackupStore(AppDb db, TimeProvider clock)
     public async Task<BackupTally> WriteAsync(Stream stream, CancellationToken stop)
     {
         ArgumentNullException.ThrowIfNull(stream);
-        await using var transaction = await db.BeginSnapshotAsync(stop).ConfigureAwait(false);
+        await using var transaction = await db.BeginSnapshotAsync(stop);
         var (projects, versions) = (0, 0);
-        await WriteLineAsync(stream, new BackupLine { Start = new(BackupStart.PresentForm, clock.GetUtcNow()) }, stop).ConfigureAwait(false);
-        foreach (var id in await db.Projects.OrderBy(p => p.CreatedAt).ThenBy(p => p.Id).Select(p => p.Id).ToListAsync(stop).ConfigureAwait(false))
+        await WriteLineAsync(stream, new BackupLine { Start = new(BackupStart.PresentForm, clock.GetUtcNow()) }, stop);
+        foreach (var id in await db.Projects.OrderBy(p => p.CreatedAt).ThenBy(p => p.Id).Select(p => p.Id).ToListAsync(stop))
         {
-            var row = await db.Projects.AsNoTracking().SingleAsync(p => p.Id == id, stop).ConfigureAwait(false);
+            var row = await db.Projects.AsNoTracking().SingleAsync(p => p.Id == id, stop);
             projects++;
-            await WriteLineAsync(stream, new BackupLine { Project = Line(row) }, stop).ConfigureAwait(false);
+            await WriteLineAsync(stream, new BackupLine { Project = Line(row) }, stop);
             var earlier = db.Versions.AsNoTracking().Where(v => v.ProjectId == id).OrderBy(v => v.Number).AsAsyncEnumerable();
-            await foreach (var version in earlier.WithCancellation(stop).ConfigureAwait(false))
+            await foreach (var version in earlier.WithCancellation(stop))
             {
                 versions++;
-                await WriteLineAsync(stream, new BackupLine { Version = Line(version) }, stop).ConfigureAwait(false);
+                await WriteLineAsync(stream, new BackupLine { Version = Line(version) }, stop);
             }
         }
-        await WriteLineAsync(stream, new BackupLine { End = new(projects, versions) }, stop).ConfigureAwait(false);
+        await WriteLineAsync(stream, new BackupLine { End = new(projects, versions) }, stop);
         return new BackupTally(projects, versions, []);
     }
 
@@ -57,16 +57,16 @@ public sealed class BackupStore(AppDb db, TimeProvider clock)
     {
         ArgumentNullException.ThrowIfNull(stream);
         using var lines = new StreamReader(stream, Encoding.UTF8, leaveOpen: true);
-        if (await ReadLineAsync(lines, 1, stop).ConfigureAwait(false) is not { Start.Form: BackupStart.PresentForm })
+        if (await ReadLineAsync(lines, 1, stop) is not { Start.Form: BackupStart.PresentForm })
             throw new BadBackupException("The first line is not that of a backup which this version of Dyepath can read.");
-        await using var transaction = await db.Database.BeginTransactionAsync(stop).ConfigureAwait(false);
-        var known = (await db.Projects.Select(p => p.Id).ToListAsync(stop).ConfigureAwait(false)).ToHashSet();
+        await using var transaction = await db.Database.BeginTransactionAsync(stop);
+        var known = (await db.Projects.Select(p => p.Id).ToListAsync(stop)).ToHashSet();
         var leftAlone = new List<string>();
         var (projects, versions, read) = (0, 0, new BackupEnd(0, 0));
         string? current = null;
         for (var number = 2; ; number++)
         {
-            switch (await ReadLineAsync(lines, number, stop).ConfigureAwait(false))
+            switch (await ReadLineAsync(lines, number, stop))
             {
                 case { Project: { } project }:
                     read = read with { Projects = read.Projects + 1 };
@@ -87,19 +87,19 @@ public sealed class BackupStore(AppDb db, TimeProvider clock)
                     db.Versions.Add(Row(current, version, isProject) ?? throw Unfit(number));
                     break;
                 case { End: { } end } when end == read:
-                    await transaction.CommitAsync(stop).ConfigureAwait(false);
+                    await transaction.CommitAsync(stop);
                     return new BackupTally(projects, versions, leftAlone);
                 default:
                     throw new BadBackupException($"Line {number} is not what belongs there: the file was cut short or changed.");
             }
-            await db.SaveChangesAsync(stop).ConfigureAwait(false);
+            await db.SaveChangesAsync(stop);
             db.ChangeTracker.Clear();
         }
     }
 
     private static async Task WriteLineAsync(Stream stream, BackupLine line, CancellationToken stop)
     {
-        await JsonSerializer.SerializeAsync(stream, line, Readable.BackupLine, stop).ConfigureAwait(false);
+        await JsonSerializer.SerializeAsync(stream, line, Readable.BackupLine, stop);
         stream.WriteByte((byte)'\n');
     }
 
@@ -107,7 +107,7 @@ public sealed class BackupStore(AppDb db, TimeProvider clock)
     {
         try
         {
-            return await lines.ReadLineAsync(stop).ConfigureAwait(false) is { } line
+            return await lines.ReadLineAsync(stop) is { } line
                 ? JsonSerializer.Deserialize(line, BackupJson.Default.BackupLine)
                 : null;
         }

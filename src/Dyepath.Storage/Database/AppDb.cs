@@ -18,6 +18,9 @@ public abstract class AppDb(DbContextOptions options) : DbContext(options)
     /// <summary>Begins to read a state of the whole store that nobody's writing changes meanwhile.</summary>
     internal abstract Task<IDbContextTransaction> BeginSnapshotAsync(CancellationToken cancel);
 
+    /// <summary>A turn to write in this process, until it is disposed of; null where the database needs none.</summary>
+    internal virtual ValueTask<IDisposable?> TakeTurnAsync(CancellationToken cancel) => default;
+
     /// <summary>The project, kept from every other writer until the transaction ends.</summary>
     internal abstract Task<ProjectRow?> LockAsync(string id, CancellationToken cancel);
 

@@ -15,7 +15,7 @@ internal static class OneProcess
             }
             catch (IOException) when (File.Exists(file))
             {
-                await Task.Delay(Pause, stop).ConfigureAwait(false);
+                await Task.Delay(Pause, stop);
             }
         }
     }

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Data.Common;
 using Dyepath.Storage.Projects;
 using Microsoft.Data.Sqlite;
@@ -14,6 +15,8 @@ public sealed class SqliteDb(DbContextOptions<SqliteDb> options) : AppDb(options
 {
     private static readonly DurableConnections Durable = new();
 
+    private static readonly ConcurrentDictionary<string, SemaphoreSlim> Turns = new();
+
     public static void Configure(DbContextOptionsBuilder options, string file)
     {
         ArgumentNullException.ThrowIfNull(options);
@@ -25,20 +28,28 @@ public sealed class SqliteDb(DbContextOptions<SqliteDb> options) : AppDb(options
     public override async Task PrepareAsync(CancellationToken cancel)
     {
         var file = new SqliteConnectionStringBuilder(Database.GetConnectionString()).DataSource;
-        await using var turn = await OneProcess.WaitAsync($"{file}.lock", cancel).ConfigureAwait(false);
-        if (!(await Database.GetPendingMigrationsAsync(cancel).ConfigureAwait(false)).Any())
+        await using var turn = await OneProcess.WaitAsync($"{file}.lock", cancel);
+        if (!(await Database.GetPendingMigrationsAsync(cancel)).Any())
             return;
         // A process that was killed while it migrated leaves this lock behind, and every later one would wait for it for ever.
-        await Database.ExecuteSqlRawAsync("DROP TABLE IF EXISTS \"__EFMigrationsLock\"", cancel).ConfigureAwait(false);
-        await Database.MigrateAsync(cancel).ConfigureAwait(false);
+        await Database.ExecuteSqlRawAsync("DROP TABLE IF EXISTS \"__EFMigrationsLock\"", cancel);
+        await Database.MigrateAsync(cancel);
     }
 
     internal override async Task<IDbContextTransaction> BeginSnapshotAsync(CancellationToken cancel)
     {
-        await Database.OpenConnectionAsync(cancel).ConfigureAwait(false);
+        await Database.OpenConnectionAsync(cancel);
         var connection = (SqliteConnection)Database.GetDbConnection();
         var transaction = connection.BeginTransaction(deferred: true);
-        return (await Database.UseTransactionAsync(transaction, cancel).ConfigureAwait(false))!;
+        return (await Database.UseTransactionAsync(transaction, cancel))!;
+    }
+
+    /// <summary>SQLite lets one write at a time, and makes the others sleep on their threads in no order: they queue here instead.</summary>
+    internal override async ValueTask<IDisposable?> TakeTurnAsync(CancellationToken cancel)
+    {
+        var turns = Turns.GetOrAdd(Database.GetConnectionString()!, _ => new SemaphoreSlim(1));
+        await turns.WaitAsync(cancel);
+        return new Turn(turns);
     }
 
     /// <summary>Every transaction here begins as the only writer (BEGIN IMMEDIATE), so that reading is enough.</summary>
@@ -56,8 +67,8 @@ public sealed class SqliteDb(DbContextOptions<SqliteDb> options) : AppDb(options
         moment => moment.ToUnixTimeMilliseconds(), stored => DateTimeOffset.FromUnixTimeMilliseconds(stored));
 
     /// <summary>
-    /// What is committed survives a kill and a power cut: a write-ahead log, flushed at every commit. A writer waits its turn
-    /// inside SQLite, which looks again sooner than the driver would.
+    /// What is committed survives a kill and a power cut: a write-ahead log, flushed at every commit. For another
+    /// process to finish writing SQLite itself waits, which looks again sooner than the driver would.
     /// </summary>
     private sealed class DurableConnections : DbConnectionInterceptor
     {
@@ -76,6 +87,11 @@ public sealed class SqliteDb(DbContextOptions<SqliteDb> options) : AppDb(options
             ConnectionOpened(connection, eventData);
             return Task.CompletedTask;
         }
+    }
+
+    private sealed class Turn(SemaphoreSlim turns) : IDisposable
+    {
+        public void Dispose() => turns.Release();
     }
 
     private sealed class AtDesignTime : IDesignTimeDbContextFactory<SqliteDb>

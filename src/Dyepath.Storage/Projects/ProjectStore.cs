@@ -10,7 +10,7 @@ public sealed class ProjectStore(AppDb db, TimeProvider clock)
 {
     public async Task<IReadOnlyList<ProjectSummary>> ListAsync(bool archived, CancellationToken stop) =>
         [.. (await db.Projects.Where(p => p.Archived == archived).OrderByDescending(p => p.UpdatedAt).ThenBy(p => p.Id)
-            .Select(p => new { p.Id, p.Name, p.Archived, p.UpdatedAt, p.Etag, p.Swatch }).ToListAsync(stop).ConfigureAwait(false))
+            .Select(p => new { p.Id, p.Name, p.Archived, p.UpdatedAt, p.Etag, p.Swatch }).ToListAsync(stop))
             .Select(p => new ProjectSummary(p.Id, p.Name, p.Archived, p.UpdatedAt, p.Etag, StoredSwatch.Read(p.Swatch)))];
 
     public Task<bool> IsEmptyAsync(CancellationToken stop) => db.Projects.AllAsync(p => false, stop);
@@ -19,14 +19,14 @@ public sealed class ProjectStore(AppDb db, TimeProvider clock)
     public async Task<(byte[] Document, string Etag)?> ReadAsync(string id, CancellationToken stop)
     {
         var found = await db.Projects.Where(p => p.Id == id).Select(p => new { p.Document, p.Etag })
-            .SingleOrDefaultAsync(stop).ConfigureAwait(false);
+            .SingleOrDefaultAsync(stop);
         return found is null ? null : (found.Document, found.Etag);
     }
 
     public async Task<ProjectSummary?> SummaryAsync(string id, CancellationToken stop)
     {
         var found = await db.Projects.Where(p => p.Id == id)
-            .Select(p => new { p.Id, p.Name, p.Archived, p.UpdatedAt, p.Etag, p.Swatch }).SingleOrDefaultAsync(stop).ConfigureAwait(false);
+            .Select(p => new { p.Id, p.Name, p.Archived, p.UpdatedAt, p.Etag, p.Swatch }).SingleOrDefaultAsync(stop);
         return found is null
             ? null
             : new ProjectSummary(found.Id, found.Name, found.Archived, found.UpdatedAt, found.Etag, StoredSwatch.Read(found.Swatch));
@@ -36,7 +36,7 @@ public sealed class ProjectStore(AppDb db, TimeProvider clock)
     public async Task<ChangeOutcome> CreateAsync(string id, Draft draft, CancellationToken stop)
     {
         ArgumentNullException.ThrowIfNull(draft);
-        if (await SummaryAsync(id, stop).ConfigureAwait(false) is { } taken)
+        if (await SummaryAsync(id, stop) is { } taken)
             return new ChangeOutcome.Stale(taken);
         var now = Now();
         var row = new ProjectRow
@@ -50,15 +50,16 @@ public sealed class ProjectStore(AppDb db, TimeProvider clock)
             Document = draft.Document,
         };
         db.Projects.Add(row);
+        using var turn = await db.TakeTurnAsync(stop);
         try
         {
-            await db.SaveChangesAsync(stop).ConfigureAwait(false);
+            await db.SaveChangesAsync(stop);
         }
         catch (DbUpdateException)
         {
             // Somebody may have taken the id between the look and the write.
             db.ChangeTracker.Clear();
-            if (await SummaryAsync(id, stop).ConfigureAwait(false) is { } meanwhile)
+            if (await SummaryAsync(id, stop) is { } meanwhile)
                 return new ChangeOutcome.Stale(meanwhile);
             throw;
         }
@@ -74,8 +75,9 @@ public sealed class ProjectStore(AppDb db, TimeProvider clock)
     public async Task<ChangeOutcome> SaveAsync(string id, string seen, Draft draft, bool keep, CancellationToken stop)
     {
         ArgumentNullException.ThrowIfNull(draft);
-        await using var transaction = await db.Database.BeginTransactionAsync(stop).ConfigureAwait(false);
-        if (await db.LockAsync(id, stop).ConfigureAwait(false) is not { } row)
+        using var turn = await db.TakeTurnAsync(stop);
+        await using var transaction = await db.Database.BeginTransactionAsync(stop);
+        if (await db.LockAsync(id, stop) is not { } row)
             return new ChangeOutcome.Missing();
         if (row.Etag == draft.Etag)
             return new ChangeOutcome.Done(row.Summary);
@@ -96,35 +98,37 @@ public sealed class ProjectStore(AppDb db, TimeProvider clock)
         row.Name = draft.Name;
         row.Swatch = StoredSwatch.Write(draft.Swatch);
         row.UpdatedAt = now;
-        await db.SaveChangesAsync(stop).ConfigureAwait(false);
-        await ThinAsync(id, now, stop).ConfigureAwait(false);
-        await transaction.CommitAsync(stop).ConfigureAwait(false);
+        await db.SaveChangesAsync(stop);
+        await ThinAsync(id, now, stop);
+        await transaction.CommitAsync(stop);
         return new ChangeOutcome.Done(row.Summary);
     }
 
     /// <summary>Into the archive, or back on the shelf.</summary>
     public async Task<ProjectSummary?> ArchiveAsync(string id, bool archived, CancellationToken stop)
     {
-        await db.Projects.Where(p => p.Id == id).ExecuteUpdateAsync(p => p.SetProperty(x => x.Archived, archived), stop).ConfigureAwait(false);
-        return await SummaryAsync(id, stop).ConfigureAwait(false);
+        using var turn = await db.TakeTurnAsync(stop);
+        await db.Projects.Where(p => p.Id == id).ExecuteUpdateAsync(p => p.SetProperty(x => x.Archived, archived), stop);
+        return await SummaryAsync(id, stop);
     }
 
     /// <summary>For ever, with every version; only from the archive.</summary>
     public async Task<DeleteOutcome> DeleteAsync(string id, CancellationToken stop)
     {
-        if (await db.Projects.Where(p => p.Id == id && p.Archived).ExecuteDeleteAsync(stop).ConfigureAwait(false) == 1)
+        using var turn = await db.TakeTurnAsync(stop);
+        if (await db.Projects.Where(p => p.Id == id && p.Archived).ExecuteDeleteAsync(stop) == 1)
             return DeleteOutcome.Deleted;
-        return await db.Projects.AnyAsync(p => p.Id == id, stop).ConfigureAwait(false) ? DeleteOutcome.NotArchived : DeleteOutcome.Missing;
+        return await db.Projects.AnyAsync(p => p.Id == id, stop) ? DeleteOutcome.NotArchived : DeleteOutcome.Missing;
     }
 
     private async Task ThinAsync(string id, DateTimeOffset now, CancellationToken stop)
     {
         var versions = await db.Versions.Where(v => v.ProjectId == id)
-            .Select(v => new SavedText(v.Number, v.SavedAt, v.Bytes, v.Kept)).ToListAsync(stop).ConfigureAwait(false);
+            .Select(v => new SavedText(v.Number, v.SavedAt, v.Bytes, v.Kept)).ToListAsync(stop);
         var dropped = Retention.Dropped(versions, now);
         if (dropped.Count > 0)
         {
-            await db.Versions.Where(v => v.ProjectId == id && dropped.Contains(v.Number)).ExecuteDeleteAsync(stop).ConfigureAwait(false);
+            await db.Versions.Where(v => v.ProjectId == id && dropped.Contains(v.Number)).ExecuteDeleteAsync(stop);
         }
     }
 

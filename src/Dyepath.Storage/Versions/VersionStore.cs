@@ -11,8 +11,8 @@ public sealed class VersionStore(AppDb db)
     public async Task<IReadOnlyList<VersionSummary>?> ListAsync(string projectId, CancellationToken stop)
     {
         var versions = await db.Versions.Where(v => v.ProjectId == projectId).OrderByDescending(v => v.Number)
-            .Select(v => new VersionSummary(v.Number, v.SavedAt, v.Bytes)).ToListAsync(stop).ConfigureAwait(false);
-        return versions.Count > 0 || await db.Projects.AnyAsync(p => p.Id == projectId, stop).ConfigureAwait(false) ? versions : null;
+            .Select(v => new VersionSummary(v.Number, v.SavedAt, v.Bytes)).ToListAsync(stop);
+        return versions.Count > 0 || await db.Projects.AnyAsync(p => p.Id == projectId, stop) ? versions : null;
     }
 
     public Task<byte[]?> ReadAsync(string projectId, int number, CancellationToken stop) =>

@@ -13,22 +13,25 @@ internal static class BackupCommand
     public static Command Create()
     {
         var database = new DatabaseOptions();
-        var file = new Argument<string>("FILE") { Description = "Where to write; an older backup of that name is replaced once the new one is whole." };
+        var file = new Argument<string>("FILE")
+        {
+            Description = "Where to write; an older backup of that name is replaced once the new one is whole.",
+        };
         var command = new Command("backup", "Writes everything that is stored into one file, as lines of JSON.") { file };
         database.AddTo(command);
         command.SetAction(async (parsed, stop) =>
         {
             var target = parsed.GetValue(file)!;
             var unfinished = target + ".unfinished";
-            await using var store = await OpenStore.OpenAsync(database.Read(parsed), stop).ConfigureAwait(false);
+            await using var store = await OpenStore.OpenAsync(database.Read(parsed), stop);
             BackupTally tally;
             await using (var stream = new FileStream(unfinished, FileMode.Create, FileAccess.Write, FileShare.None))
             {
-                tally = await store.Backup.WriteAsync(stream, stop).ConfigureAwait(false);
+                tally = await store.Backup.WriteAsync(stream, stop);
                 stream.Flush(flushToDisk: true);
             }
             File.Move(unfinished, target, overwrite: true);
-            await Console.Out.WriteLineAsync($"{tally.Projects} projects and {tally.Versions} earlier versions are in {target}.").ConfigureAwait(false);
+            await Console.Out.WriteLineAsync($"{tally.Projects} projects and {tally.Versions} earlier versions are in {target}.");
             return 0;
         });
         return command;
@@ -47,11 +50,11 @@ internal static class RestoreCommand
         command.SetAction(async (parsed, stop) =>
         {
             await using var stream = File.OpenRead(parsed.GetValue(file)!);
-            await using var store = await OpenStore.OpenAsync(database.Read(parsed), stop).ConfigureAwait(false);
-            var tally = await store.Backup.RestoreAsync(stream, IsProject, stop).ConfigureAwait(false);
-            await Console.Out.WriteLineAsync($"{tally.Projects} projects and {tally.Versions} earlier versions were restored.").ConfigureAwait(false);
+            await using var store = await OpenStore.OpenAsync(database.Read(parsed), stop);
+            var tally = await store.Backup.RestoreAsync(stream, IsProject, stop);
+            await Console.Out.WriteLineAsync($"{tally.Projects} projects and {tally.Versions} earlier versions were restored.");
             foreach (var name in tally.LeftAlone)
-                await Console.Out.WriteLineAsync($"{name} is in the store already and was left as it is.").ConfigureAwait(false);
+                await Console.Out.WriteLineAsync($"{name} is in the store already and was left as it is.");
             return 0;
         });
         return command;
@@ -69,13 +72,13 @@ internal sealed class OpenStore(ServiceProvider services, AsyncServiceScope scop
     {
         var services = new ServiceCollection().AddStorage(choice).BuildServiceProvider();
         var scope = services.CreateAsyncScope();
-        await scope.ServiceProvider.GetRequiredService<AppDb>().PrepareAsync(stop).ConfigureAwait(false);
+        await scope.ServiceProvider.GetRequiredService<AppDb>().PrepareAsync(stop);
         return new OpenStore(services, scope);
     }
 
     public async ValueTask DisposeAsync()
     {
-        await scope.DisposeAsync().ConfigureAwait(false);
-        await services.DisposeAsync().ConfigureAwait(false);
+        await scope.DisposeAsync();
+        await services.DisposeAsync();
     }
 }

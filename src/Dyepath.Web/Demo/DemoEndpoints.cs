@@ -17,9 +17,10 @@ internal static class DemoEndpoints
     public static async Task SeedDemoAsync(this IServiceProvider services)
     {
         var store = services.GetRequiredService<ProjectStore>();
-        if (!await store.IsEmptyAsync(CancellationToken.None).ConfigureAwait(false))
+        if (!await store.IsEmptyAsync(CancellationToken.None))
             return;
-        var draft = services.GetRequiredService<DraftMaker>().Make(DocumentText.Read(DemoProject.Utf8.ToArray()).Text!, CancellationToken.None);
-        await store.CreateAsync(Guid.CreateVersion7().ToString(), draft, CancellationToken.None).ConfigureAwait(false);
+        var text = DocumentText.Read(DemoProject.Utf8.ToArray()).Text!;
+        var draft = services.GetRequiredService<DraftMaker>().Make(text, CancellationToken.None);
+        await store.CreateAsync(Guid.CreateVersion7().ToString(), draft, CancellationToken.None);
     }
 }

@@ -19,7 +19,7 @@ internal static class HealthEndpoints
     private sealed class StoreAnswers(AppDb db) : IHealthCheck
     {
         public async Task<HealthCheckResult> CheckHealthAsync(HealthCheckContext context, CancellationToken cancellationToken = default) =>
-            await db.Database.CanConnectAsync(cancellationToken).ConfigureAwait(false)
+            await db.Database.CanConnectAsync(cancellationToken)
                 ? HealthCheckResult.Healthy()
                 : HealthCheckResult.Unhealthy("The store does not answer.");
     }

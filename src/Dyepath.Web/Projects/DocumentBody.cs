@@ -1,4 +1,3 @@
-using System.Globalization;
 using Dyepath.Core.Projects;
 
 namespace Dyepath.Web.Projects;
@@ -7,20 +6,23 @@ namespace Dyepath.Web.Projects;
 internal static class DocumentBody
 {
     public static IResult TooLarge { get; } = Problems.Of(
-        StatusCodes.Status413PayloadTooLarge, "The project is larger than 2 MB.", "Shorten its notes, and keep pictures in files of their own.");
+        StatusCodes.Status413PayloadTooLarge, "The project is larger than 2 MB.",
+        "Shorten its notes, and keep pictures in files of their own.");
 
     /// <summary>The text, or the answer that says why it is none.</summary>
     public static async Task<(DocumentText? Text, IResult? Refusal)> ReadAsync(HttpRequest request, CancellationToken stop)
     {
         if (request.ContentLength > ProjectReader.MostBytes)
             return (null, TooLarge);
-        using var body = new MemoryStream((int)(request.ContentLength ?? 0));
-        await request.Body.CopyToAsync(body, stop).ConfigureAwait(false);
-        var (text, fault) = DocumentText.Read(body.ToArray());
+        var bytes = new byte[request.ContentLength ?? ProjectReader.MostBytes + 1];
+        var length = await request.Body.ReadAtLeastAsync(bytes, bytes.Length, throwOnEndOfStream: false, stop);
+        if (length > ProjectReader.MostBytes)
+            return (null, TooLarge);
+        var (text, fault) = DocumentText.Read(length == bytes.Length ? bytes : bytes[..length]);
         return fault is null
             ? (text, null)
             : (null, Problems.Of(
                 StatusCodes.Status400BadRequest, "The text is no project document.",
-                string.Create(CultureInfo.InvariantCulture, $"Line {fault.Line}: found {fault.Found}; allowed: {fault.Allowed}. {fault.Next}")));
+                FormattableString.Invariant($"Line {fault.Line}: found {fault.Found}; allowed: {fault.Allowed}. {fault.Next}")));
     }
 }

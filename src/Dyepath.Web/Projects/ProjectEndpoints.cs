@@ -14,7 +14,7 @@ internal static class ProjectEndpoints
     {
         var projects = app.MapGroup($"/{ApiPaths.Projects}").WithTags("projects");
         projects.MapGet("", async (ProjectStore store, CancellationToken stop, bool archived = false) =>
-            TypedResults.Ok(await store.ListAsync(archived, stop).ConfigureAwait(false)))
+            TypedResults.Ok(await store.ListAsync(archived, stop)))
             .WithName("list").WithSummary("The shelf, or the archive, newest change first.");
         projects.MapGet("/{id}", ReadAsync)
             .WithName("read").WithSummary("A project's document, byte for byte as it was stored.")
@@ -45,7 +45,7 @@ internal static class ProjectEndpoints
 
     private static async Task<IResult> ReadAsync(string id, HttpResponse response, ProjectStore store, CancellationToken stop)
     {
-        if (await store.ReadAsync(id, stop).ConfigureAwait(false) is not var (document, etag))
+        if (await store.ReadAsync(id, stop) is not var (document, etag))
             return Problems.NoProject;
         response.Headers[HeaderNames.CacheControl] = "no-cache";
         return TypedResults.Bytes(document, Json, entityTag: new EntityTagHeaderValue(etag));
@@ -57,31 +57,32 @@ internal static class ProjectEndpoints
         if (id is not null && !ProjectId.IsValid(id))
         {
             return Problems.Of(
-                StatusCodes.Status400BadRequest, "The project's id is not of the right form.", "An id is a GUID, or 26 letters and digits.");
+                StatusCodes.Status400BadRequest, "The project's id is not of the right form.",
+                "An id is a GUID, or 26 letters and digits.");
         }
-        var (text, refusal) = await DocumentBody.ReadAsync(context.Request, stop).ConfigureAwait(false);
-        return text is null ? refusal! : await AddAsync(context, id ?? ProjectId.New(), text, store, drafts, stop).ConfigureAwait(false);
+        var (text, refusal) = await DocumentBody.ReadAsync(context.Request, stop);
+        return text is null ? refusal! : await AddAsync(context, id ?? ProjectId.New(), text, store, drafts, stop);
     }
 
     private static async Task<IResult> SaveAsync(string id, HttpContext context, ProjectSaving saving, CancellationToken stop)
     {
-        var (text, refusal) = await DocumentBody.ReadAsync(context.Request, stop).ConfigureAwait(false);
-        return text is null ? refusal! : await saving.SaveAsync(context, id, text, keep: false).ConfigureAwait(false);
+        var (text, refusal) = await DocumentBody.ReadAsync(context.Request, stop);
+        return text is null ? refusal! : await saving.SaveAsync(context, id, text, keep: false);
     }
 
     private static async Task<IResult> CopyAsync(
         string id, HttpContext context, ProjectStore store, DraftMaker drafts, CancellationToken stop)
     {
-        if (await store.ReadAsync(id, stop).ConfigureAwait(false) is not var (document, _))
+        if (await store.ReadAsync(id, stop) is not var (document, _))
             return Problems.NoProject;
         var copy = DocumentText.Read(document).Text!.Copy();
-        return await AddAsync(context, ProjectId.New(), copy, store, drafts, stop).ConfigureAwait(false);
+        return await AddAsync(context, ProjectId.New(), copy, store, drafts, stop);
     }
 
     private static async Task<IResult> AddAsync(
         HttpContext context, string id, DocumentText text, ProjectStore store, DraftMaker drafts, CancellationToken stop)
     {
-        var outcome = await store.CreateAsync(id, drafts.Make(text, stop), stop).ConfigureAwait(false);
+        var outcome = await store.CreateAsync(id, drafts.Make(text, stop), stop);
         if (outcome is ChangeOutcome.Stale { Stored: var taken })
         {
             context.Response.Headers[HeaderNames.ETag] = taken.Etag;
@@ -95,10 +96,10 @@ internal static class ProjectEndpoints
     }
 
     private static async Task<IResult> ArchiveAsync(string id, bool archived, ProjectStore store, CancellationToken stop) =>
-        await store.ArchiveAsync(id, archived, stop).ConfigureAwait(false) is { } project ? TypedResults.Ok(project) : Problems.NoProject;
+        await store.ArchiveAsync(id, archived, stop) is { } project ? TypedResults.Ok(project) : Problems.NoProject;
 
     private static async Task<IResult> DeleteAsync(string id, ProjectStore store, CancellationToken stop) =>
-        await store.DeleteAsync(id, stop).ConfigureAwait(false) switch
+        await store.DeleteAsync(id, stop) switch
         {
             DeleteOutcome.Deleted => TypedResults.NoContent(),
             DeleteOutcome.Missing => Problems.NoProject,

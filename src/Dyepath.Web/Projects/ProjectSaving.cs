@@ -19,13 +19,13 @@ internal sealed class ProjectSaving(ProjectStore store, DraftMaker drafts)
         if (Seen(context.Request) is not { } seen)
             return SeenIsMissing;
         // Looked at first, so that a change which will be refused, or is none, is not planned.
-        if (await store.SummaryAsync(id, stop).ConfigureAwait(false) is not { } stored)
+        if (await store.SummaryAsync(id, stop) is not { } stored)
             return Problems.NoProject;
         if (stored.Etag == Draft.EtagOf(text.Utf8))
             return Saved(context, stored);
         if (stored.Etag != seen)
             return Stale(stored);
-        return await store.SaveAsync(id, seen, drafts.Make(text, stop), keep, stop).ConfigureAwait(false) switch
+        return await store.SaveAsync(id, seen, drafts.Make(text, stop), keep, stop) switch
         {
             ChangeOutcome.Done done => Saved(context, done.Project),
             ChangeOutcome.Stale stale => Stale(stale.Stored),

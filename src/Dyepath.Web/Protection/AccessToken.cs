@@ -70,7 +70,8 @@ internal sealed class AccessToken(string token, TimeProvider clock) : IDisposabl
             && long.Parse(stamp, CultureInfo.InvariantCulture) > clock.GetUtcNow().ToUnixTimeSeconds();
     }
 
-    private string Seal(string stamp) => Base64Url.EncodeToString(HMACSHA256.HashData(_key, Encoding.UTF8.GetBytes($"cookie until {stamp}")));
+    private string Seal(string stamp) =>
+        Base64Url.EncodeToString(HMACSHA256.HashData(_key, Encoding.UTF8.GetBytes($"cookie until {stamp}")));
 
     private static string Stamp(DateTimeOffset until) => until.ToUnixTimeSeconds().ToString(CultureInfo.InvariantCulture);
 
@@ -102,7 +103,8 @@ internal sealed class AccessToken(string token, TimeProvider clock) : IDisposabl
             }
             context.Response.Headers[HeaderNames.WWWAuthenticate] = "Bearer";
             return Problems.Of(
-                StatusCodes.Status401Unauthorized, "This host asks for its access token.", $"Sign in at {SignIn.Path}, or send the token as Bearer.")
+                StatusCodes.Status401Unauthorized, "This host asks for its access token.",
+                $"Sign in at {SignIn.Path}, or send the token as Bearer.")
                 .ExecuteAsync(context);
         }
     }

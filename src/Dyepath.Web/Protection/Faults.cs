@@ -10,7 +10,7 @@ internal sealed partial class Faults(ILogger<Faults> logger) : IExceptionHandler
     {
         if (httpContext.RequestAborted.IsCancellationRequested)
             return true;
-        await Answer(exception).ExecuteAsync(httpContext).ConfigureAwait(false);
+        await Answer(exception).ExecuteAsync(httpContext);
         return true;
     }
 
@@ -20,7 +20,9 @@ internal sealed partial class Faults(ILogger<Faults> logger) : IExceptionHandler
         {
             return bad.StatusCode == StatusCodes.Status413PayloadTooLarge
                 ? DocumentBody.TooLarge
-                : Problems.Of(bad.StatusCode, "The request could not be read.", "Send it again; if it fails again, it was not formed as the host expects.");
+                : Problems.Of(
+                    bad.StatusCode, "The request could not be read.",
+                    "Send it again; if it fails again, it was not formed as the host expects.");
         }
         Broke(exception);
         return Problems.Of(

@@ -28,7 +28,7 @@ internal sealed class SameOrigin(RequestDelegate next)
         };
     }
 
-    /// <summary>Same name and port; and https if that is how we were reached, though behind a proxy the page may have it and we not.</summary>
+    /// <summary>Same name and port; and https if we were reached so. (Behind a proxy the page may have https and we not.)</summary>
     private static bool IsOurs(string? origin, HttpRequest request)
     {
         if (!Uri.TryCreate(origin, UriKind.Absolute, out var page) || page.Scheme is not ("http" or "https"))

@@ -11,8 +11,8 @@ internal sealed class SecurityHeaders(RequestDelegate next)
         + "worker-src 'self'; connect-src 'self'; object-src 'none'; base-uri 'self'; form-action 'self'; frame-ancestors 'none'";
 
     private const string Permissions =
-        "accelerometer=(), camera=(), display-capture=(), geolocation=(), gyroscope=(), magnetometer=(), microphone=(), payment=(), usb=(), "
-        + "screen-wake-lock=(self)";
+        "accelerometer=(), camera=(), display-capture=(), geolocation=(), gyroscope=(), magnetometer=(), microphone=(), payment=(), "
+        + "usb=(), screen-wake-lock=(self)";
 
     public Task InvokeAsync(HttpContext context)
     {
@@ -22,7 +22,7 @@ internal sealed class SecurityHeaders(RequestDelegate next)
             var headers = context.Response.Headers;
             headers[HeaderNames.ContentSecurityPolicy] = ContentPolicy;
             headers[HeaderNames.XContentTypeOptions] = "nosniff";
-            headers["Referrer-Policy"] = "no-referrer";
+            headers.TryAdd("Referrer-Policy", "no-referrer");
             headers["Permissions-Policy"] = Permissions;
             headers["Cross-Origin-Opener-Policy"] = "same-origin";
             headers["Cross-Origin-Resource-Policy"] = "same-origin";

@@ -24,18 +24,20 @@ internal static class SignIn
     {
         if (settings.MakeCertificate)
         {
-            app.MapGet(MadeCertificate.Path, () => Results.File(MadeCertificate.Of(settings).Authority, "application/x-x509-ca-cert", "dyepath.crt"))
+            var certificate = MadeCertificate.Of(settings);
+            app.MapGet(MadeCertificate.Path, () => Results.File(certificate.Authority, "application/x-x509-ca-cert", "dyepath.crt"))
                 .ExcludeFromDescription();
         }
         if (settings.AccessToken is null)
             return;
-        app.MapGet(Path, () => Page(StatusCodes.Status200OK, "")).ExcludeFromDescription();
+        app.MapGet(Path, (HttpContext context) => Page(context, StatusCodes.Status200OK, "")).ExcludeFromDescription();
         app.MapGet(ScriptPath, () => Results.Text(Script, "text/javascript")).ExcludeFromDescription();
         app.MapPost(Path, TakeAsync).ExcludeFromDescription();
     }
 
     /// <summary>What may be asked for without the token: how to give it, and the certificate that a phone is to trust.</summary>
-    public static bool IsOpen(HttpRequest request) => request.Path == Path || request.Path == ScriptPath || request.Path == MadeCertificate.Path;
+    public static bool IsOpen(HttpRequest request) =>
+        request.Path == Path || request.Path == ScriptPath || request.Path == MadeCertificate.Path;
 
     /// <summary>The only form that is taken.</summary>
     public static bool Takes(HttpRequest request) => request.Path == Path && request.HasFormContentType;
@@ -53,8 +55,8 @@ internal static class SignIn
     private static async Task<IResult> TakeAsync(HttpContext context, AccessToken token)
     {
         if (!Takes(context.Request))
-            return Page(StatusCodes.Status400BadRequest, "Type the token into this page.");
-        var form = await context.Request.ReadFormAsync(context.RequestAborted).ConfigureAwait(false);
+            return Page(context, StatusCodes.Status400BadRequest, "Type the token into this page.");
+        var form = await context.Request.ReadFormAsync(context.RequestAborted);
         switch (token.Judge(form["token"].ToString().Trim(), context))
         {
             case AccessToken.Verdict.Right:
@@ -64,11 +66,18 @@ internal static class SignIn
             case AccessToken.Verdict.TooManyWrong:
                 return TooMany(context);
             default:
-                return Page(StatusCodes.Status401Unauthorized, "That is not this host's token.");
+                return Page(context, StatusCodes.Status401Unauthorized, "That is not this host's token.");
         }
     }
 
-    private static IResult Page(int status, string message) => Results.Content($$"""
+    private static IResult Page(HttpContext context, int status, string message)
+    {
+        // Without a referrer a browser would send a form with "null" as its Origin.
+        context.Response.Headers["Referrer-Policy"] = "same-origin";
+        return Results.Content(Html(message), "text/html; charset=utf-8", statusCode: status);
+    }
+
+    private static string Html(string message) => $$"""
         <!doctype html>
         <html lang="en">
         <head>
@@ -94,5 +103,5 @@ internal static class SignIn
           <script src="{{ScriptPath}}"></script>
         </body>
         </html>
-        """, "text/html; charset=utf-8", statusCode: status);
+        """;
 }

@@ -14,26 +14,27 @@ internal static class CommandLine
         var parsed = root.Parse(args);
         if (parsed.Errors.Count > 0)
         {
+            const string hint = "See dyepath-web --help, or --help after a command's name.";
             foreach (var error in parsed.Errors)
-                await Console.Error.WriteLineAsync($"{error.Message} See dyepath-web --help, or --help after a command's name.").ConfigureAwait(false);
+                await Console.Error.WriteLineAsync($"{error.Message} {hint}");
             return BadInput;
         }
         try
         {
             // The server itself listens for Ctrl-C and finishes what it is doing.
             var configuration = new InvocationConfiguration { EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = null };
-            return await parsed.InvokeAsync(configuration).ConfigureAwait(false);
+            return await parsed.InvokeAsync(configuration);
         }
         catch (Exception bad) when (bad is BadSettingException or BadBackupException or IOException or UnauthorizedAccessException)
         {
-            await Console.Error.WriteLineAsync(bad.Message).ConfigureAwait(false);
+            await Console.Error.WriteLineAsync(bad.Message);
             return BadInput;
         }
 #pragma warning disable CA1031 // The last resort: whatever else went wrong is ours or the database's, and says so.
         catch (Exception fault)
 #pragma warning restore CA1031
         {
-            await Console.Error.WriteLineAsync($"Dyepath could not go on: {fault.GetType().Name}: {fault.Message}").ConfigureAwait(false);
+            await Console.Error.WriteLineAsync($"Dyepath could not go on: {fault.GetType().Name}: {fault.Message}");
             return InternalFault;
         }
     }

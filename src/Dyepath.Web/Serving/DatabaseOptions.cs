@@ -16,8 +16,8 @@ internal sealed class DatabaseOptions
 
     private readonly Option<string?> _connection = new("--database")
     {
-        Description = $"Connection string of a PostgreSQL server, such as Host=db;Database=dyepath;Username=dyepath; or the variable {Variable}. "
-            + "Missing: a file in the data folder.",
+        Description = "Connection string of a PostgreSQL server, such as Host=db;Database=dyepath;Username=dyepath; "
+            + $"or the variable {Variable}. Missing: a file in the data folder.",
         DefaultValueFactory = _ => Environment.GetEnvironmentVariable(Variable),
     };
 

@@ -16,6 +16,9 @@ internal static class DyepathHost
 {
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(5);
 
+    /// <summary>More than a document may have: what is a little too large is read, so that the answer arrives and says so.</summary>
+    private const long MostBytesRead = 4 * ProjectReader.MostBytes;
+
     /// <exception cref="BadSettingException">The settings cannot be followed.</exception>
     public static WebApplication Build(HostSettings settings)
     {
@@ -29,7 +32,7 @@ internal static class DyepathHost
         builder.WebHost.ConfigureKestrel(kestrel =>
         {
             kestrel.AddServerHeader = false;
-            kestrel.Limits.MaxRequestBodySize = ProjectReader.MostBytes;
+            kestrel.Limits.MaxRequestBodySize = MostBytesRead;
             kestrel.Bind(settings);
         });
         builder.Logging.AddLogs();
@@ -59,9 +62,9 @@ internal static class DyepathHost
     {
         await using (var scope = app.Services.CreateAsyncScope())
         {
-            await scope.ServiceProvider.GetRequiredService<AppDb>().PrepareAsync(CancellationToken.None).ConfigureAwait(false);
-            await scope.ServiceProvider.SeedDemoAsync().ConfigureAwait(false);
+            await scope.ServiceProvider.GetRequiredService<AppDb>().PrepareAsync(CancellationToken.None);
+            await scope.ServiceProvider.SeedDemoAsync();
         }
-        await app.StartAsync().ConfigureAwait(false);
+        await app.StartAsync();
     }
 }

@@ -28,7 +28,7 @@ internal static partial class Logs
         app.Use(async (context, next) =>
         {
             var begun = Stopwatch.GetTimestamp();
-            await next(context).ConfigureAwait(false);
+            await next(context);
             if (!context.Request.Path.StartsWithSegments("/api", StringComparison.Ordinal) && context.Response.StatusCode < 400)
                 return;
             var route = (context.GetEndpoint() as RouteEndpoint)?.RoutePattern.RawText ?? "no route";

@@ -13,7 +13,11 @@ internal static class ServeCommand
     public static Command Create()
     {
         var database = new DatabaseOptions();
-        var port = new Option<int>("--port") { Description = "Port, 0 for any free one.", DefaultValueFactory = _ => HostSettings.UsualPort };
+        var port = new Option<int>("--port")
+        {
+            Description = "Port, 0 for any free one.",
+            DefaultValueFactory = _ => HostSettings.UsualPort,
+        };
         var listen = new Option<IPAddress?>("--listen")
         {
             Description = "Address to listen on, such as 192.168.1.20, or 0.0.0.0 for all; needs an access token and a certificate.",
@@ -34,7 +38,7 @@ internal static class ServeCommand
         {
             Description = $"PKCS#12 file (.pfx) for https; its password in the variable {PasswordVariable}.",
         };
-        var make = new Option<bool>("--make-certificate") { Description = "Makes a certificate for https and keeps it in the data folder." };
+        var make = new Option<bool>("--make-certificate") { Description = "Makes a certificate for https, kept in the data folder." };
         var names = new Option<string[]>("--name") { Description = "A name by which browsers call this host; once for each name." };
         var open = new Option<bool>("--open") { Description = "Opens the browser." };
         var command = new Command("serve", "Serves Dyepath until Ctrl-C.") { port, listen, token, certificate, make, names, open };
@@ -45,13 +49,13 @@ internal static class ServeCommand
                 database.Read(parsed), parsed.GetValue(port), parsed.GetValue(listen), parsed.GetValue(token), parsed.GetValue(certificate),
                 Environment.GetEnvironmentVariable(PasswordVariable), parsed.GetValue(make), parsed.GetValue(names) ?? []);
             await using var app = DyepathHost.Build(settings);
-            await DyepathHost.StartAsync(app).ConfigureAwait(false);
+            await DyepathHost.StartAsync(app);
             foreach (var address in app.Urls)
-                await Console.Out.WriteLineAsync($"Dyepath is at {address}").ConfigureAwait(false);
-            await Console.Out.FlushAsync(CancellationToken.None).ConfigureAwait(false);
+                await Console.Out.WriteLineAsync($"Dyepath is at {address}");
+            await Console.Out.FlushAsync(CancellationToken.None);
             if (parsed.GetValue(open))
                 Open(app.Urls.First());
-            await app.WaitForShutdownAsync(CancellationToken.None).ConfigureAwait(false);
+            await app.WaitForShutdownAsync(CancellationToken.None);
             return 0;
         });
         return command;

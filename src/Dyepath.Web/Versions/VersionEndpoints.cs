@@ -10,17 +10,18 @@ internal static class VersionEndpoints
     private const string ProblemJson = "application/problem+json";
 
     private static readonly IResult NoVersion = Problems.Of(
-        StatusCodes.Status404NotFound, "There is no such version.", "Older versions are thinned out as time goes by; look at the list again.");
+        StatusCodes.Status404NotFound, "There is no such version.",
+        "Older versions are thinned out as time goes by; look at the list again.");
 
     public static void MapVersions(this WebApplication app)
     {
         var versions = app.MapGroup($"/{ApiPaths.Versions("{id}")}").WithTags("versions");
         versions.MapGet("", async (string id, VersionStore store, CancellationToken stop) =>
-            await store.ListAsync(id, stop).ConfigureAwait(false) is { } list ? (IResult)TypedResults.Ok(list) : Problems.NoProject)
+            await store.ListAsync(id, stop) is { } list ? (IResult)TypedResults.Ok(list) : Problems.NoProject)
             .WithName("versions").WithSummary("Earlier texts, newest first.")
             .Produces<VersionSummary[]>().Produces<Problem>(StatusCodes.Status404NotFound, ProblemJson);
         versions.MapGet("/{number:int}", async (string id, int number, VersionStore store, CancellationToken stop) =>
-            await store.ReadAsync(id, number, stop).ConfigureAwait(false) is { } text
+            await store.ReadAsync(id, number, stop) is { } text
                 ? (IResult)TypedResults.Bytes(text, "application/json")
                 : NoVersion)
             .WithName("version").WithSummary("An earlier text, byte for byte.")
@@ -33,7 +34,7 @@ internal static class VersionEndpoints
 
     private static async Task<IResult> RestoreAsync(
         string id, int number, HttpContext context, VersionStore store, ProjectSaving saving, CancellationToken stop) =>
-        await store.ReadAsync(id, number, stop).ConfigureAwait(false) is { } text
-            ? await saving.SaveAsync(context, id, DocumentText.Read(text).Text!, keep: true).ConfigureAwait(false)
+        await store.ReadAsync(id, number, stop) is { } text
+            ? await saving.SaveAsync(context, id, DocumentText.Read(text).Text!, keep: true)
             : NoVersion;
 }

@@ -12,7 +12,7 @@ public class MigrationTests(TestDatabases databases)
         await store.WithAsync<AppDb>(async db =>
         {
             Assert.False(db.Database.HasPendingModelChanges());
-            Assert.Empty(await db.Database.GetPendingMigrationsAsync(TestContext.Current.CancellationToken));
+            Assert.Empty(await db.Database.GetPendingMigrationsAsync());
         });
         await store.CreateAsync("a", "text");
         Assert.Equal("text", await store.ReadAsync("a"));
@@ -43,9 +43,9 @@ public class MigrationTests(TestDatabases databases)
                 """
                 CREATE TABLE "__EFMigrationsLock" ("Id" INTEGER NOT NULL PRIMARY KEY, "Timestamp" TEXT NOT NULL);
                 INSERT INTO "__EFMigrationsLock" VALUES (1, '2026-01-01');
-                """, TestContext.Current.CancellationToken);
+                """);
         }
-        await using var store = await TestStore.OpenAsync(choice).WaitAsync(TimeSpan.FromSeconds(30), TestContext.Current.CancellationToken);
+        await using var store = await TestStore.OpenAsync(choice).WaitAsync(TimeSpan.FromSeconds(30));
         await store.CreateAsync("a", "text");
     }
 
@@ -56,8 +56,9 @@ public class MigrationTests(TestDatabases databases)
         await store.WithAsync<AppDb>(async db =>
         {
             const int full = 2;
-            Assert.Equal("wal", await db.Database.SqlQueryRaw<string>("SELECT journal_mode AS Value FROM pragma_journal_mode").SingleAsync(TestContext.Current.CancellationToken));
-            Assert.Equal(full, await db.Database.SqlQueryRaw<int>("SELECT synchronous AS Value FROM pragma_synchronous").SingleAsync(TestContext.Current.CancellationToken));
+            var journal = db.Database.SqlQueryRaw<string>("SELECT journal_mode AS Value FROM pragma_journal_mode");
+            var synchronous = db.Database.SqlQueryRaw<int>("SELECT synchronous AS Value FROM pragma_synchronous");
+            Assert.Equal(("wal", full), (await journal.SingleAsync(), await synchronous.SingleAsync()));
         });
     }
 }

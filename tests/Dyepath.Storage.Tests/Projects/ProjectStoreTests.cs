@@ -43,7 +43,8 @@ public abstract class ProjectStoreTests(TestDatabases databases, DatabaseKind ki
         var created = _store.Now;
         _store.Now += TimeSpan.FromMinutes(10);
         var done = Assert.IsType<ChangeOutcome.Done>(await _store.SaveAsync("a", "one", "two"));
-        Assert.Equal((TestStore.Text("two").Etag, "name of two", _store.Now), (done.Project.Etag, done.Project.Name, done.Project.UpdatedAt));
+        Assert.Equal(
+            (TestStore.Text("two").Etag, "name of two", _store.Now), (done.Project.Etag, done.Project.Name, done.Project.UpdatedAt));
         Assert.Equal("two", await _store.ReadAsync("a"));
         var version = Assert.Single((await _store.WithAsync((Storage.Versions.VersionStore v) => v.ListAsync("a", default)))!);
         Assert.Equal(new VersionSummary(1, created, 3), version);
@@ -80,7 +81,8 @@ public abstract class ProjectStoreTests(TestDatabases databases, DatabaseKind ki
         for (var round = 0; round < 10; round++)
         {
             var seen = round == 0 ? "0" : (await _store.ReadAsync("race"))!;
-            var outcomes = await Task.WhenAll(Enumerable.Range(0, 6).Select(w => Task.Run(() => _store.SaveAsync("race", seen, $"{round}/{w}"))));
+            var writers = Enumerable.Range(0, 6).Select(w => Task.Run(() => _store.SaveAsync("race", seen, $"{round}/{w}")));
+            var outcomes = await Task.WhenAll(writers);
             var winner = Assert.Single(outcomes.OfType<ChangeOutcome.Done>());
             Assert.Equal(5, outcomes.OfType<ChangeOutcome.Stale>().Count());
             Assert.Equal(winner.Project.Etag, TestStore.Text((await _store.ReadAsync("race"))!).Etag);
@@ -151,7 +153,7 @@ public abstract class ProjectStoreTests(TestDatabases databases, DatabaseKind ki
         {
             for (var i = 0; !stop.IsCancellationRequested; i++)
                 await _store.SaveAsync("a", (await _store.ReadAsync("a"))!, $"{i}");
-        }, TestContext.Current.CancellationToken);
+        });
         for (var i = 0; i < 5; i++)
         {
             var lines = (await _store.BackupAsync()).Split('\n', StringSplitOptions.RemoveEmptyEntries);

@@ -1,0 +1,131 @@
+using System.Net;
+using System.Net.Http.Headers;
+using System.Net.Http.Json;
+using System.Security.Cryptography.X509Certificates;
+using System.Text;
+using Dyepath.Contracts;
+using Dyepath.Core.Projects;
+using Dyepath.Storage;
+using Dyepath.Web.Serving;
+using Microsoft.AspNetCore.Builder;
+
+[assembly: AssemblyFixture(typeof(Dyepath.Web.Tests.Hosts))]
+
+namespace Dyepath.Web.Tests;
+
+/// <summary>One real host on each database for the whole run; every test has projects of its own.</summary>
+public sealed class Hosts : IAsyncDisposable
+{
+    private readonly Dictionary<DatabaseKind, Task<RunningHost>> _running = [];
+
+    public TestDatabases Databases { get; } = new();
+
+    internal Task<RunningHost> OnAsync(DatabaseKind kind)
+    {
+        lock (_running)
+        {
+            if (!_running.TryGetValue(kind, out var host))
+                _running.Add(kind, host = RunningHost.StartAsync(new HostSettings(Databases.NewDatabase(kind), 0)));
+            return host;
+        }
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        foreach (var host in _running.Values)
+            await (await host).DisposeAsync();
+        Databases.Dispose();
+    }
+}
+
+/// <summary>A real host on a free port of this computer, and a client that behaves as its own page does.</summary>
+internal sealed class RunningHost : IAsyncDisposable
+{
+    private readonly WebApplication _app;
+
+    private readonly HostSettings _settings;
+
+    private RunningHost(WebApplication app, HostSettings settings)
+    {
+        (_app, _settings) = (app, settings);
+        Address = new Uri(app.Urls.Single());
+        Client = NewClient();
+        Client.DefaultRequestHeaders.Add("Origin", Address.GetLeftPart(UriPartial.Authority));
+    }
+
+    public Uri Address { get; }
+
+    public HttpClient Client { get; }
+
+    public static string Demo => Encoding.UTF8.GetString(DemoProject.Utf8);
+
+    public static async Task<RunningHost> StartAsync(HostSettings settings)
+    {
+        var app = DyepathHost.Build(settings);
+        await DyepathHost.StartAsync(app);
+        return new RunningHost(app, settings);
+    }
+
+    /// <summary>Says nothing of where it comes from, follows and remembers nothing, trusts the authority that the host made.</summary>
+    public HttpClient NewClient()
+    {
+        var handler = new SocketsHttpHandler { AllowAutoRedirect = false, UseCookies = false };
+        if (_settings.MakeCertificate)
+        {
+            var authority = X509CertificateLoader.LoadCertificateFromFile(Path.Combine(_settings.Database.Folder, "certificate.crt"));
+            handler.SslOptions.CertificateChainPolicy = new X509ChainPolicy
+            {
+                TrustMode = X509ChainTrustMode.CustomRootTrust,
+                CustomTrustStore = { authority },
+                RevocationMode = X509RevocationMode.NoCheck,
+            };
+        }
+        return new HttpClient(handler) { BaseAddress = Address };
+    }
+
+    public static StringContent Json(string text) => new(text, Encoding.UTF8, "application/json");
+
+    public async Task<ProjectSummary> CreateAsync(string text)
+    {
+        using var answer = await Client.PostAsync(ApiPaths.Projects, Json(text));
+        Assert.Equal(HttpStatusCode.Created, answer.StatusCode);
+        return await SummaryAsync(answer);
+    }
+
+    public async Task<HttpResponseMessage> SaveAsync(string id, string? seen, string text)
+    {
+        using var request = new HttpRequestMessage(HttpMethod.Put, ApiPaths.Project(id)) { Content = Json(text) };
+        if (seen is not null)
+            request.Headers.IfMatch.Add(EntityTagHeaderValue.Parse(seen));
+        return await Client.SendAsync(request);
+    }
+
+    public async Task<HttpResponseMessage> RestoreVersionAsync(string id, int number, string seen)
+    {
+        using var request = new HttpRequestMessage(HttpMethod.Post, ApiPaths.RestoreVersion(id, number));
+        request.Headers.IfMatch.Add(EntityTagHeaderValue.Parse(seen));
+        return await Client.SendAsync(request);
+    }
+
+    public static async Task<ProjectSummary> SummaryAsync(HttpResponseMessage answer) =>
+        (await answer.Content.ReadFromJsonAsync(ContractsJson.Default.ProjectSummary))!;
+
+    /// <summary>The problem that a refusal says, which has the status of the answer and a sentence on what to do.</summary>
+    public static async Task<Problem> ProblemAsync(HttpStatusCode status, HttpResponseMessage answer)
+    {
+        Assert.Equal(status, answer.StatusCode);
+        Assert.Equal("application/problem+json", answer.Content.Headers.ContentType?.MediaType);
+        var problem = (await answer.Content.ReadFromJsonAsync(ContractsJson.Default.Problem))!;
+        Assert.Equal((int)status, problem.Status);
+        Assert.EndsWith(".", problem.Title, StringComparison.Ordinal);
+        Assert.EndsWith(".", problem.Detail, StringComparison.Ordinal);
+        return problem;
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        Client.Dispose();
+        await _app.StopAsync();
+        await _app.DisposeAsync();
+    }
+}

@@ -1,0 +1,94 @@
+using System.Diagnostics;
+using System.Net.Http.Headers;
+using System.Net.Http.Json;
+using System.Runtime.InteropServices;
+using Dyepath.Contracts;
+
+namespace Dyepath.Web.Tests;
+
+/// <summary>dyepath-web as a process of its own.</summary>
+internal sealed partial class RunningProgram : IAsyncDisposable
+{
+    private const int InterruptSignal = 2;
+
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
+
+    private readonly Process _process;
+
+    private RunningProgram(Process process, Uri address)
+    {
+        _process = process;
+        Client = new HttpClient { BaseAddress = address };
+        Client.DefaultRequestHeaders.Add("Origin", address.GetLeftPart(UriPartial.Authority));
+    }
+
+    public HttpClient Client { get; }
+
+    public static async Task<RunningProgram> StartAsync(string folder)
+    {
+        var process = Begin($"serve --port 0 --data {folder}");
+        const string said = "Dyepath is at ";
+        using var patience = new CancellationTokenSource(Patience);
+        while (await process.StandardOutput.ReadLineAsync(patience.Token) is { } line)
+        {
+            if (line.StartsWith(said, StringComparison.Ordinal))
+            {
+                _ = process.StandardError.ReadToEndAsync();
+                return new RunningProgram(process, new Uri(line[said.Length..]));
+            }
+        }
+        throw new InvalidOperationException(await process.StandardError.ReadToEndAsync());
+    }
+
+    public static async Task<(int Code, string Output, string Errors)> RunAsync(string arguments)
+    {
+        using var process = Begin(arguments);
+        using var patience = new CancellationTokenSource(Patience);
+        var errors = process.StandardError.ReadToEndAsync(patience.Token);
+        var output = await process.StandardOutput.ReadToEndAsync(patience.Token);
+        await process.WaitForExitAsync(patience.Token);
+        return (process.ExitCode, output, await errors);
+    }
+
+    public async Task<ProjectSummary> CreateAsync(string text)
+    {
+        using var answer = await Client.PostAsync(ApiPaths.Projects, RunningHost.Json(text));
+        return (await answer.Content.ReadFromJsonAsync(ContractsJson.Default.ProjectSummary))!;
+    }
+
+    public async Task<HttpResponseMessage> SaveAsync(string id, string seen, string text)
+    {
+        using var request = new HttpRequestMessage(HttpMethod.Put, ApiPaths.Project(id)) { Content = RunningHost.Json(text) };
+        request.Headers.IfMatch.Add(EntityTagHeaderValue.Parse(seen));
+        return await Client.SendAsync(request);
+    }
+
+    public void Kill() => _process.Kill();
+
+    /// <summary>As Ctrl-C does; returns the exit code.</summary>
+    public async Task<int> InterruptAsync()
+    {
+        Assert.Equal(0, Signal(_process.Id, InterruptSignal));
+        using var patience = new CancellationTokenSource(Patience);
+        await _process.WaitForExitAsync(patience.Token);
+        return _process.ExitCode;
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        Client.Dispose();
+        _process.Kill();
+        await _process.WaitForExitAsync();
+        _process.Dispose();
+    }
+
+    private static Process Begin(string arguments) => Process.Start(new ProcessStartInfo("dotnet")
+    {
+        Arguments = $"\"{Path.Combine(AppContext.BaseDirectory, "dyepath-web.dll")}\" {arguments}",
+        RedirectStandardOutput = true,
+        RedirectStandardError = true,
+    })!;
+
+    [LibraryImport("libc", EntryPoint = "kill")]
+    private static partial int Signal(int process, int signal);
+}

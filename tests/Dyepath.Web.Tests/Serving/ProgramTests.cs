@@ -1,0 +1,110 @@
+using System.Net.Http.Json;
+using System.Text;
+using Dyepath.Contracts;
+using Dyepath.Storage.Projects;
+
+namespace Dyepath.Web.Tests.Serving;
+
+/// <summary>The program itself, as a process.</summary>
+public class ProgramTests(Hosts hosts)
+{
+    [Fact]
+    public async Task Ctrl_C_ends_it_cleanly()
+    {
+        await using var program = await RunningProgram.StartAsync(hosts.Databases.NewDatabase(DatabaseKind.Sqlite).Folder);
+        Assert.Equal(0, await program.InterruptAsync());
+    }
+
+    [Fact]
+    public async Task What_it_cannot_follow_it_says_and_exits_with_2()
+    {
+        var folder = hosts.Databases.NewDatabase(DatabaseKind.Sqlite).Folder;
+        var backup = Path.Combine(folder, "backup.jsonl");
+        await File.WriteAllTextAsync(backup, """
+            {"start":{"form":1,"takenAt":"2026-03-01T09:00:00+00:00"}}
+            {"project":{"id":"01a213eb-a650-7c83-a879-5f4dba01ca42","name":"x","archived":false,"createdAt":"2026-03-01T09:00:00+00:00",
+            """.TrimEnd() + """
+            "updatedAt":"2026-03-01T09:00:00+00:00","lastVersion":0,"document":"{ no document"}}
+            {"end":{"projects":1,"versions":0}}
+            """);
+        foreach (var (arguments, said) in new[]
+        {
+            ($"serve --data {folder} --listen 0.0.0.0", "--access-token"),
+            ($"serve --data {folder} --database {folder}", "Host="),
+            ($"restore --data {folder} {folder}/nowhere.jsonl", "nowhere.jsonl"),
+            ($"restore --data {folder} {backup}", "Line 2"),
+        })
+        {
+            var (code, _, errors) = await RunningProgram.RunAsync(arguments);
+            Assert.Equal(2, code);
+            Assert.Contains(said, errors, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public async Task A_backup_is_taken_while_the_host_serves_and_restored_elsewhere()
+    {
+        var (from, to) = (hosts.Databases.NewDatabase(DatabaseKind.Sqlite), hosts.Databases.NewDatabase(DatabaseKind.Sqlite));
+        var file = Path.Combine(from.Folder, "projects.jsonl");
+        await using (var host = await RunningHost.StartAsync(new(from, 0)))
+        {
+            var (code, output, errors) = await RunningProgram.RunAsync($"backup --data {from.Folder} {file}");
+            Assert.True(code == 0, errors);
+            Assert.StartsWith("1 projects and 0 earlier versions", output, StringComparison.Ordinal);
+        }
+        var restored = await RunningProgram.RunAsync($"restore --data {to.Folder} {file}");
+        Assert.True(restored.Code == 0, restored.Errors);
+        await using var other = await RunningHost.StartAsync(new(to, 0));
+        var shelf = await other.Client.GetFromJsonAsync(ApiPaths.Projects, ContractsJson.Default.ProjectSummaryArray);
+        Assert.Equal("Tideline", Assert.Single(shelf!).Name);
+    }
+
+    /// <summary>What was answered with 200 is there after a kill in the middle of writing, and the project is whole.</summary>
+    [Fact]
+    public async Task A_save_that_was_answered_survives_kill_9()
+    {
+        var database = hosts.Databases.NewDatabase(DatabaseKind.Sqlite);
+        var random = new Random(7);
+        string? id = null;
+        var (answered, sent) = ("", "");
+        for (var life = 0; life < 2; life++)
+        {
+            await using var program = await RunningProgram.StartAsync(database.Folder);
+            id ??= (await program.CreateAsync(answered = sent = "[0]")).Id;
+            var found = await program.Client.GetStringAsync(ApiPaths.Project(id));
+            Assert.True(found == answered || found == sent, "The stored text is neither the last one answered nor the one under way.");
+            var busy = new TaskCompletionSource();
+            var saving = SaveAsync(program, found, busy);
+            await busy.Task.WaitAsync(TimeSpan.FromMinutes(1));
+            await Task.Delay(random.Next(30));
+            program.Kill();
+            await saving;
+        }
+        await using var last = await RunningHost.StartAsync(new(database, 0));
+        Assert.Contains(await last.Client.GetStringAsync(ApiPaths.Project(id!)), new[] { answered, sent });
+        var versions = (await last.Client.GetFromJsonAsync(ApiPaths.Versions(id!), ContractsJson.Default.VersionSummaryArray))!;
+        foreach (var version in versions)
+            Assert.Equal(version.Bytes, (await last.Client.GetByteArrayAsync(ApiPaths.Version(id!, version.Number))).Length);
+
+        async Task SaveAsync(RunningProgram program, string text, TaskCompletionSource busy)
+        {
+            try
+            {
+                answered = text;
+                for (var saves = 0; ; answered = sent, saves++)
+                {
+                    if (saves == 5)
+                        busy.SetResult();
+                    // Large enough that a kill can fall into the middle of a write.
+                    sent = $"[{saves}, \"{Guid.NewGuid()}{new string('x', 200_000)}\"]";
+                    using var answer = await program.SaveAsync(id!, Draft.EtagOf(Encoding.UTF8.GetBytes(answered)), sent);
+                    answer.EnsureSuccessStatusCode();
+                }
+            }
+            catch (HttpRequestException e) when (e.StatusCode is null)
+            {
+                // Killed.
+            }
+        }
+    }
+}
