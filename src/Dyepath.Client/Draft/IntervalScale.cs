@@ -9,9 +9,10 @@ public sealed record IntervalScale(double Low, double High)
     public double At(double value) => Math.Clamp((value - Low) / Width, 0, 1);
 
     /// <summary>Marks of a scale, at most <paramref name="most"/> of them, in steps of 1, 2 or 5 times a power of ten.</summary>
-    public IEnumerable<double> Marks(int most)
+    public IEnumerable<double> Marks(int most) => MarksEvery(Step(Width, most));
+
+    public IEnumerable<double> MarksEvery(double step)
     {
-        var step = Step(Width, most);
         for (var n = Math.Ceiling(Low / step - 1e-9); n * step <= High + 1e-9 * step; n++)
             yield return Math.Round(n * step, 9);
     }

@@ -67,7 +67,7 @@ internal sealed class Fabrication
     public Gauge GaugeFor(Direction direction)
     {
         var swatch = Project.Fabric.Swatch;
-        return direction == Direction.Up ? swatch.ForSize() : swatch.Blocked ?? swatch.Worked;
+        return direction == Direction.Up ? swatch.ForSize() : swatch.BeforeHanging();
     }
 
     public Axis Stitches(Direction direction) => new(true, GaugeFor(direction).StitchWidth, Project.Garment.Seams.HiddenStitches);

@@ -33,6 +33,13 @@ public static class SwatchGauges
         return swatch.Hung ?? swatch.Blocked ?? swatch.Worked;
     }
 
+    /// <summary>The gauge of a garment that hangs the other way than its swatch did: blocked, else as worked.</summary>
+    public static Gauge BeforeHanging(this Swatch swatch)
+    {
+        ArgumentNullException.ThrowIfNull(swatch);
+        return swatch.Blocked ?? swatch.Worked;
+    }
+
     /// <summary>Finished width over the width on the hook, for the same stitches.</summary>
     public static double WidthChange(this Swatch swatch) => swatch.ForSize().StitchWidth / swatch.Worked.StitchWidth;
 

@@ -103,6 +103,26 @@ public class YarnFindingsTests
         Assert.True(raised <= 0.045 * records, $"{raised} of {records}");
     }
 
+    [Fact]
+    public void A_repeat_in_the_counting_waits_without_a_word()
+    {
+        var rows = Record(Ring, 4, 2);
+        var measured = Measure(YarnOf(null, rows.Add([5, 4])), FabricOf(Unravelled(100, 710)));
+
+        Assert.Empty(measured.Findings);
+        Assert.Equal(4, measured.Natural.Counted!.Repeats);
+        Assert.Equal(Measure(YarnOf(null, rows), FabricOf(Unravelled(100, 710))).Natural.Total, measured.Natural.Total);
+    }
+
+    [Fact]
+    public void What_more_repeats_would_leave_agrees_with_what_they_left()
+    {
+        var measured = Measure(YarnOf(null, Record(Ring, 12, 2)), FabricOf(Unravelled(100, 710)));
+
+        Assert.Equal(measured.Natural.Total.StandardError, measured.SequenceErrorAfter(12), 0.02);
+        Assert.True(measured.SequenceErrorAfter(24) < measured.SequenceErrorAfter(12));
+    }
+
     [Theory]
     [InlineData(new[] { 5, 4, 7 }, FindingKind.MissedSection, "slate")]
     [InlineData(new[] { 5, 4, 9, 9, 7 }, FindingKind.DoubledSection, "slate")]

@@ -1,0 +1,70 @@
+using Bunit;
+using Dyepath.Client.Swatch;
+using Dyepath.Client.Work;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace Dyepath.Client.Tests.Swatch;
+
+public class SwatchPageTests : BunitContext
+{
+    private Workbench Open(Action<ProjectDocument>? change = null)
+    {
+        var workbench = Documents.OpenDemo(change);
+        Services.AddSingleton(workbench);
+        return workbench;
+    }
+
+    [Fact]
+    public void One_more_stitch_is_asked_of_the_hands()
+    {
+        var workbench = Open();
+        var table = Render<TensionTable>();
+
+        table.Find("[aria-label='One more for foam']").Click();
+
+        Assert.Equal("[5,4,4,5,4]", workbench.Document!.Node("fabric.sectionStitches")!.ToJsonString());
+        Assert.Equal("stitches of foam", workbench.Undoing);
+    }
+
+    [Fact]
+    public void Trying_a_hook_changes_nothing_until_it_is_measured()
+    {
+        var workbench = Open();
+        var before = workbench.Document!.Text;
+        var advice = Render<HookAdvicePart>();
+        advice.Find("#tried-hook").Change("6");
+
+        advice.FindAll("button").First(b => b.TextContent.StartsWith("Try this hook", StringComparison.Ordinal)).Click();
+        Assert.Equal(before, workbench.Document.Text);
+
+        advice.Find("#at-fabric-otherSwatch-worked-stitches").Input("13");
+        Assert.Equal("6 mm", workbench.Document.Typed("fabric.otherSwatch.hook"));
+        advice.Find("#at-fabric-otherSwatch-worked-stitches").Input("");
+        Assert.Equal(before, workbench.Document.Text);
+    }
+
+    [Fact]
+    public void Ways_to_the_yarn_of_a_stitch_that_contradict_each_other_are_named()
+    {
+        Open(d => d.Set("fabric.swatch.yarnUsed[0].length", "330 cm"));
+
+        var ways = Render<YarnWays>();
+
+        Assert.Equal(3, ways.FindAll(".estimate").Count);
+        Assert.Contains("8.25 cm of yarn a stitch", ways.Find(".warning").TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_page_stands_without_any_yarn_measured()
+    {
+        Open(d =>
+        {
+            d.Set("yarn.counted", null);
+            d.Set("yarn.sections[0].length", null);
+        });
+
+        var page = Render<SwatchPage>();
+
+        Assert.Contains("Count the yarn", page.Markup, StringComparison.Ordinal);
+    }
+}

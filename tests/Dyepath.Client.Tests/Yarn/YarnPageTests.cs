@@ -1,0 +1,84 @@
+using Bunit;
+using Dyepath.Client.Work;
+using Dyepath.Client.Yarn;
+using Microsoft.AspNetCore.Components.Web;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace Dyepath.Client.Tests.Yarn;
+
+public class YarnPageTests : BunitContext
+{
+    private Workbench Open(Action<ProjectDocument>? change = null)
+    {
+        var workbench = Documents.OpenDemo(change);
+        Services.AddSingleton(workbench);
+        return workbench;
+    }
+
+    [Fact]
+    public void Every_boundary_is_a_slider_that_says_where_it_stands()
+    {
+        var workbench = Open();
+        var ruler = Render<YarnRuler>();
+
+        var sliders = ruler.FindAll("[role=slider]");
+        Assert.Equal(5, sliders.Count);
+        Assert.Equal("at 31.8 cm: deep water 31.8 cm, shallows 25 cm", sliders[0].GetAttribute("aria-valuetext"));
+
+        sliders[0].KeyDown(new KeyboardEventArgs { Key = "ArrowRight" });
+        Assert.Equal("31.9 cm", workbench.Document!.Typed("yarn.sections[0].length"));
+        ruler.Find("[role=slider]").KeyDown(new KeyboardEventArgs { Key = "ArrowLeft", ShiftKey = true });
+        Assert.Equal(("30.9 cm", "25.9 cm"), (workbench.Document!.Typed("yarn.sections[0].length"), workbench.Document.Typed("yarn.sections[1].length")));
+        Assert.Equal("end of deep water", workbench.Undoing);
+        workbench.Undo();
+        Assert.Equal("31.8 cm", workbench.Document.Typed("yarn.sections[0].length"));
+    }
+
+    [Fact]
+    public void Colours_that_look_alike_are_told_beside_the_one()
+    {
+        Open(d => d.Set("yarn.sections[4].colour", "#b08d66"));
+
+        var table = Render<SectionTable>();
+
+        Assert.Contains("Looks much like wet sand to any eyes; they meet along the yarn", table.Find(".beside .warning").TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void One_key_counts_one_colour()
+    {
+        var workbench = Open();
+        var desk = Render<CountDesk>(p => p.Add(d => d.Ball, 0));
+        Assert.Contains("deep water", desk.Find(".which").TextContent, StringComparison.Ordinal);
+
+        foreach (var digit in (string[])["5", "4", "3"])
+            desk.Find("#next-count").Input(digit);
+
+        Assert.Equal("[5,4,3]", workbench.Document!.Node("yarn.counted[0].repeats[8]")!.ToJsonString());
+        Assert.Contains("wet sand", desk.Find(".which").TextContent, StringComparison.Ordinal);
+        desk.Find("#next-count").KeyDown(new KeyboardEventArgs { Key = "Backspace" });
+        Assert.Equal("[5,4]", workbench.Document.Node("yarn.counted[0].repeats[8]")!.ToJsonString());
+    }
+
+    [Fact]
+    public void A_missed_count_is_told_in_its_row()
+    {
+        Open(d => new CountSheet(d, 0).TakeOut(3, 3));
+
+        var grid = Render<CountGrid>(p => p.Add(g => g.Ball, 0));
+
+        Assert.Contains("wet sand seems to be missing", grid.Find("tr.beside").TextContent, StringComparison.Ordinal);
+        Assert.Equal("at-yarn-counted-0-repeats-3", grid.Find("tr.noted").Id);
+    }
+
+    [Fact]
+    public void The_page_stands_while_the_document_has_faults()
+    {
+        Open(d => d.Set("yarn.sections[1].length", "long"));
+
+        var page = Render<YarnPage>();
+
+        Assert.Equal("true", page.Find("#at-yarn-sections-1-length").GetAttribute("aria-invalid"));
+        Assert.Equal(3, page.FindAll("[role=slider]").Count);
+    }
+}
