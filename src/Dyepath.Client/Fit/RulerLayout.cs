@@ -22,6 +22,10 @@ public sealed class RulerLayout
 {
     public const double PictureSide = 72;
     public const double Closest = 120;
+
+    /// <summary>As close as all sizes are shown by themselves: closer, their counts would lose their neighbours.</summary>
+    public const double ClosestFit = 60;
+
     public const double Widest = 3;
 
     private const double NameWidth = 34;
@@ -65,7 +69,7 @@ public sealed class RulerLayout
     public static double ScaleFor(FitRuler ruler, double width)
     {
         var (from, to) = Span(ruler);
-        return Math.Clamp((width - 2 * Edge) / Math.Max(to - from, 1), Widest, Closest);
+        return Math.Clamp((width - 2 * Edge) / Math.Max(to - from, 1), Widest, ClosestFit);
     }
 
     /// <summary>How far the ruler is to be scrolled so that all sizes are in the middle of a width.</summary>

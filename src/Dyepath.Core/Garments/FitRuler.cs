@@ -63,7 +63,7 @@ public sealed class FitRuler
     /// <summary>What each motif that can be asked for takes here; worked out when first asked for.</summary>
     public ImmutableArray<RulerMotif> InReach => _motifs.Value;
 
-    /// <summary>The corner of a count's fabric in which its work begins, as worn and from the sequence's start.</summary>
+    /// <summary>The corner of a count's fabric in which its work begins, as worn, from the colour at which a front would begin.</summary>
     /// <param name="stitches">Along the rows; fewer where the count is smaller.</param>
     /// <exception cref="ArgumentOutOfRangeException">Under 1, or over what a fabric may have.</exception>
     public FabricCorner Corner(RulerCount count, int stitches, int rows)
@@ -72,7 +72,8 @@ public sealed class FitRuler
         Guard.InRange(stitches, 1, FabricPath.MostStitches, "stitches");
         if (_options is not { } options)
             throw new InvalidOperationException("A ruler without counts has no fabric.");
-        var path = options.Path with { TurnCost = count.TurnCost, Start = 0 };
+        var unshifted = _fabrication.Path(options.Working, count.RowStitches, count.TurnCost, 0);
+        var path = options.Path with { TurnCost = count.TurnCost, Start = SeamSearch.FirstStart(_fabrication, unshifted, count.Lean) };
         var worked = count.RowStitches.Length == 2
             ? FabricPath.Alternating(options.Working, count.Stitches, rows, path)
             : FabricPath.Constant(options.Working, count.Stitches, rows, path);

@@ -112,7 +112,7 @@ public sealed class FitRulerTests
     public void A_corner_is_the_corner_of_the_piece_as_worn(Direction direction)
     {
         var plan = Tideline.Directed(direction).Planned();
-        var piece = plan.Sizes[0].Pieces[0] with { Start = 0, WrongSideOut = false };
+        var piece = plan.Sizes[0].Pieces[0] with { WrongSideOut = false };
         var worn = WornPiece.Of(plan, piece);
         var ruler = plan.Chosen.Ruler;
         var corner = ruler.Corner(ruler.Counts.First(c => c.Stitches == piece.Stitches), 30, 20);

@@ -1,4 +1,8 @@
-// The ruler of finished measures: how wide its window is, and where it is scrolled.
+// The ruler of finished measures: how wide its window is, where it is scrolled, and hands that pull a size stay with it.
+addEventListener('pointerdown', event => {
+  if (event.target instanceof Element && event.target.matches('.fit-size')) event.target.setPointerCapture(event.pointerId);
+});
+
 export const width = id => document.getElementById(id)?.clientWidth ?? 0;
 
 export const scrolled = id => document.getElementById(id)?.scrollLeft ?? 0;
