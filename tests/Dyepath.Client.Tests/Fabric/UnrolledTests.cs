@@ -56,7 +56,7 @@ public sealed class UnrolledTests
         Assert.Empty(unrolled.Openings);
         var cowl = Demo.Plan(d =>
         {
-            d.Set("garment", JsonNode.Parse("""{ "shape": "cowl", "circumference": "140 cm", "height": "30 cm", "motif": "steep" }"""));
+            d.Set("garment", JsonNode.Parse("""{ "shape": "cowl", "circumference": "140 cm", "height": "30 cm", "motif": "columns" }"""));
             d.Set("sizes", null);
         });
         var tube = Unrolled.Of(cowl, cowl.Sizes[0]);
