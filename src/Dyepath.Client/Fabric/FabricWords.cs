@@ -17,9 +17,9 @@ public static class FabricWords
 
     public static string Match(double match) => match switch
     {
-        >= 0.995 => "every stitch meets its own colour's place",
-        < 0.005 => "no stitch meets its own colour's place",
-        _ => $"{Share(match)} of the stitches meet their own colour's place",
+        >= 0.995 => "all stitches match",
+        < 0.005 => "no stitch matches",
+        _ => $"{Share(match)} of the stitches match",
     };
 
     public static string Share(double share) => string.Create(CultureInfo.InvariantCulture, $"{Math.Round(100 * share)} %");

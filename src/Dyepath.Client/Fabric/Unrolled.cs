@@ -35,12 +35,15 @@ public sealed record SeamLine(ImmutableArray<int> Seams, double X1, double Y1, d
     public bool IsUpright => X1 == X2;
 }
 
-/// <summary>The pieces of one size side by side in the order in which they adjoin round the body; y grows downwards.</summary>
-/// <param name="Slits">Upright lines where nothing is sewn: armholes that are edged.</param>
+/// <summary>
+/// The pieces of one size side by side in the order in which they adjoin round the body, a sleeve below them; y grows downwards.
+/// </summary>
+/// <param name="Openings">Armholes that are edged, or that take plain sleeves: no colours meet there.</param>
 public sealed record Unrolled(
     Plan Plan, SizePlan Size, ImmutableArray<LaidPiece> Pieces, ImmutableArray<SeamLine> Seams, ImmutableArray<SeamLine> Openings)
 {
-    private const double SleeveGap = 8;
+    /// <summary>Between panels and sleeve, in centimetres: room for the sleeve's name.</summary>
+    private const double SleeveGap = 12;
 
     public double Width => Pieces.Max(p => p.Right);
 
@@ -75,7 +78,7 @@ public sealed record Unrolled(
         var pieces = ImmutableArray.Create(front, back);
         var seams = ImmutableArray.CreateBuilder<SeamLine>();
         var openings = ImmutableArray.CreateBuilder<SeamLine>();
-        var sleeve = size.Pieces.FirstOrDefault(p => p.Name == "sleeve") is { } plain ? Lay(plan, plain, back.Right + SleeveGap, true) : null;
+        var sleeve = size.Pieces.FirstOrDefault(p => p.Name == "sleeve") is { } own ? Below(Lay(plan, own, 0, true)) : null;
         if (front.Piece.SideBandRows == 0)
         {
             Edge(front, right: true, upper: false, "left side");
@@ -94,12 +97,15 @@ public sealed record Unrolled(
             pieces = pieces.Add(sleeve);
             if (sleeve.Piece.Pooled)
             {
-                seams.Add(new SeamLine(Named("left armhole", "right armhole"), sleeve.X, 0, sleeve.Right, 0));
-                seams.Add(new SeamLine(Named("left sleeve", "right sleeve"), sleeve.X, 0, sleeve.X, sleeve.Height));
-                seams.Add(new SeamLine(Named("left sleeve", "right sleeve"), sleeve.Right, 0, sleeve.Right, sleeve.Height));
+                seams.Add(new SeamLine(Named("left armhole", "right armhole"), sleeve.X, sleeve.Y, sleeve.Right, sleeve.Y));
+                seams.Add(new SeamLine(Named("left sleeve", "right sleeve"), sleeve.X, sleeve.Y, sleeve.X, sleeve.Bottom));
+                seams.Add(new SeamLine(Named("left sleeve", "right sleeve"), sleeve.Right, sleeve.Y, sleeve.Right, sleeve.Bottom));
             }
         }
         return new Unrolled(plan, size, pieces, seams.ToImmutable(), openings.ToImmutable());
+
+        LaidPiece Below(LaidPiece piece) =>
+            piece with { X = Math.Max(0, (back.Right - piece.Width) / 2), Y = Math.Max(front.Bottom, back.Bottom) + SleeveGap };
 
         void Edge(LaidPiece piece, bool right, bool upper, string seam)
         {

@@ -59,9 +59,8 @@ internal sealed class BoxyDirectionPlanner(Fabrication fabrication, BoxyTop shap
 
     public BoxyDirection Plan(CancellationToken cancel)
     {
-        var baseName = targets.Sizes.Sizes[targets.Sizes.Base].Name;
-        var lockedStitches = targets.Fixed.Count(baseName, FixedNumbers.PanelStitches);
-        var lockedRows = targets.Fixed.Count(baseName, FixedNumbers.PanelRows);
+        var lockedStitches = targets.Fixed.Made(FixedNumbers.PanelStitches);
+        var lockedRows = targets.Fixed.Made(FixedNumbers.PanelRows);
         var (lockedAcross, lockedDown) = Up ? (lockedStitches, lockedRows) : (lockedRows, lockedStitches);
         var widths = targets.WidthAsMade(lockedAcross is { } a ? 2 * _across.Of(a, 2) : null);
         var lengths = targets.LengthAsMade(lockedDown is { } d ? _down.Of(d, 1) + _hem : null);

@@ -29,6 +29,9 @@ internal sealed class FixedNumbers
         _overrides.FirstOrDefault(o => o.Size == size && o.What == what)?.Count
         ?? (size == _base ? _locked.FirstOrDefault(l => l.What == what)?.Count : null);
 
+    /// <summary>The base size's count as it was made.</summary>
+    public int? Made(string what) => _locked.FirstOrDefault(l => l.What == what)?.Count;
+
     /// <summary>A measure overridden for this size alone.</summary>
     public Length? Override(string size, GarmentMeasure measure) =>
         _overrides.FirstOrDefault(o => o.Size == size && o.What == Key(measure))?.Length;

@@ -135,6 +135,16 @@ public sealed class BoxyTopTests
     }
 
     [Fact]
+    public void An_override_of_the_base_size_moves_no_other_size()
+    {
+        var project = Tideline.Directed(Direction.Sideways);
+        var plan = project.Planned();
+        var other = project.Fixed([], [new("M", "panelRows", null, plan.Sizes[2].Pieces[0].Rows + 4, "tested so")]).Planned();
+        Assert.Equal(plan.Sizes[2].Pieces[0].Rows + 4, other.Sizes[2].Pieces[0].Rows);
+        Assert.All(plan.Sizes.Zip(other.Sizes).Where(s => s.First.Name != "M"), s => Assert.Equal(s.First.Pieces[0].Rows, s.Second.Pieces[0].Rows));
+    }
+
+    [Fact]
     public void A_count_without_a_direction_is_refused()
     {
         var result = Tideline.Fixed([new("M", "panelStitches", null, 83, "as made")], []).Tried();

@@ -4,7 +4,7 @@ import { blurred } from './blur.js';
 import { tile } from './stitches.js';
 
 const views = new Map();
-const legible = 15, stitched = 8, largest = 64;
+const legible = 16, stitched = 8, largest = 64;
 const sizes = new ResizeObserver(entries => {
   for (const { target } of entries) views.get(target.id)?.resized();
 });
@@ -267,6 +267,7 @@ class View {
     for (const patch of this.scene.patches) this.drawLabel(patch);
     if (this.cursor) this.drawCursor();
     this.drawScale();
+    // Milliseconds, for whoever waits for the picture or measures it.
     canvas.dataset.drawn = (performance.now() - began).toFixed(2);
   }
 
@@ -302,7 +303,8 @@ class View {
     const [left, top] = this.spot(0, 0), [right, bottom] = this.spot(canvas.width, canvas.height);
     const from = Math.max(0, Math.floor((left - patch.x) / patch.wide)), to = Math.min(patch.columns, Math.ceil((right - patch.x) / patch.wide));
     const first = Math.max(0, Math.floor((top - patch.y) / patch.high)), last = Math.min(patch.rows, Math.ceil((bottom - patch.y) / patch.high));
-    const size = Math.round(Math.min(wide, high) * 0.62);
+    // Large stitches are seen around their symbol.
+    const size = Math.round(Math.min(wide * 0.6, high * 0.6, 15 * this.ratio));
     const before = context.getTransform();
     context.setTransform(1, 0, 0, 1, 0, 0);
     for (let y = first; y < last; y++) {
@@ -387,16 +389,20 @@ class View {
     context.font = `${14 * ratio}px "Atkinson Hyperlegible", sans-serif`;
     context.textAlign = 'center';
     context.textBaseline = 'bottom';
-    context.fillStyle = this.ink;
-    const middle = (Math.max(left, 0) + Math.min(right, this.canvas.width)) / 2;
-    if (right > 0 && left < this.canvas.width) context.fillText(patch.label, middle, Math.max(20 * ratio, top - 13 * ratio));
     if (patch.rowShares.length) this.drawShares(patch, left, right, top, bottom);
+    if (right < 0 || left > this.canvas.width) return;
+    const middle = (Math.max(left, 0) + Math.min(right, this.canvas.width)) / 2, foot = Math.max(24 * ratio, top - 13 * ratio);
+    const wide = context.measureText(patch.label).width + 12 * ratio;
+    context.fillStyle = this.ground;
+    context.fillRect(middle - wide / 2, foot - 20 * ratio, wide, 22 * ratio);
+    context.fillStyle = this.ink;
+    context.fillText(patch.label, middle, foot);
   }
 
   // Row by row beside the edge, how much is in its planned colour: the farther from the edge, the more is not.
   drawShares(patch, left, right, top, bottom) {
     const { context, ratio } = this;
-    const deep = 26 * ratio, count = patch.rowShares.length;
+    const deep = 36 * ratio, count = patch.rowShares.length;
     context.beginPath();
     patch.rowShares.forEach((share, row) => {
       if (patch.sideways) {
@@ -407,10 +413,7 @@ class View {
         context.rect(left + 2 * ratio, bottom - (row + 1) * (bottom - top) / count, (1 - share) * deep, (bottom - top) / count);
       }
     });
-    context.fillStyle = this.ink;
-    context.strokeStyle = this.ground;
-    context.lineWidth = ratio;
-    context.stroke();
+    context.fillStyle = this.soft;
     context.fill();
   }
 

@@ -1,0 +1,101 @@
+using System.Text;
+using System.Text.Json.Nodes;
+using Dyepath.Client.Fabric;
+using Dyepath.Client.Work;
+using Dyepath.Core.Garments;
+using Dyepath.Core.Instructions.Writing;
+using Dyepath.Core.Projects;
+
+namespace Dyepath.Client.Tests.Fabric;
+
+public sealed class UnrolledTests
+{
+    [Theory]
+    [InlineData("up")]
+    [InlineData("sideways")]
+    public void Front_and_back_adjoin_and_are_as_wide_together_as_the_garment_is_round(string direction)
+    {
+        var plan = Demo.Plan(d => d.Set("garment.direction", direction));
+        foreach (var size in plan.Sizes)
+        {
+            var unrolled = Unrolled.Of(plan, size);
+            var (front, back) = (unrolled.Pieces[0], unrolled.Pieces[1]);
+            Assert.Equal(front.Right, back.X, 1e-9);
+            Assert.Equal(size.Finished[GarmentMeasure.Width].Centimetres, back.Right, 0.1);
+            Assert.Equal(front.Columns * front.Worn.Rows, front.Cells().Count());
+            // The side seam between them is one line, the other one lies at both ends.
+            Assert.Equal([front.Right], unrolled.Seams.Where(s => s.Seams.Contains(0)).Select(s => s.X1));
+            Assert.Equal([0, back.Right], unrolled.Seams.Where(s => s.Seams.Contains(1)).Select(s => s.X1));
+            Assert.Equal([0, 1, 2, 3], unrolled.Telling);
+        }
+    }
+
+    [Fact]
+    public void Across_a_seam_that_matches_the_first_seen_column_is_the_one_that_the_other_piece_hides()
+    {
+        var plan = Demo.Plan(d => d.Set("garment.direction", "sideways"));
+        foreach (var size in plan.Sizes.Where(s => s.Seams[0].PhaseJump == 0))
+        {
+            var unrolled = Unrolled.Of(plan, size);
+            var (front, back) = (unrolled.Pieces[0], unrolled.Pieces[1]);
+            var beyond = front.Hidden + front.Columns;
+            var below = (int)(size.Seams[0].Length / size.Pieces[0].Height * front.Worn.Rows);
+            for (var y = front.Worn.Rows - below + 1; y < front.Worn.Rows; y++)
+                Assert.Equal(front.Worn.Cells[y * front.Worn.Columns + beyond], back.Cells().ElementAt(y * back.Columns));
+        }
+        Assert.Contains(plan.Sizes, s => s.Seams[0].PhaseJump == 0);
+    }
+
+    [Fact]
+    public void Pooled_sleeves_hang_beside_with_their_seams_and_a_cowl_joins_its_own_ends()
+    {
+        var sleeved = Demo.Plan(d => d.Set("garment.sleeves.yarn", "variegated"));
+        var unrolled = Unrolled.Of(sleeved, sleeved.Sizes[0]);
+        Assert.Equal(["front", "back", "sleeve"], unrolled.Pieces.Select(p => p.Piece.Name));
+        Assert.Equal(Enumerable.Range(0, 8), unrolled.Telling);
+        Assert.Empty(unrolled.Openings);
+        var cowl = Demo.Plan(d =>
+        {
+            d.Set("garment", JsonNode.Parse("""{ "shape": "cowl", "circumference": "140 cm", "height": "30 cm", "motif": "columns" }"""));
+            d.Set("sizes", null);
+        });
+        var tube = Unrolled.Of(cowl, cowl.Sizes[0]);
+        Assert.Equal([0, tube.Width], tube.Seams.Select(s => s.X1));
+        Assert.Equal(0, Assert.Single(tube.Pieces).Hidden);
+    }
+
+    [Fact]
+    public void The_scene_says_the_same_stitches_in_symbols_that_can_be_read()
+    {
+        var plan = Demo.Plan();
+        var unrolled = Unrolled.Of(plan, plan.Sizes[2]);
+        var scene = JsonNode.Parse(FabricScene.Of(unrolled, Eyes.All[1], Distance.All[1], null).ToJson())!;
+        Assert.Equal(
+            ColourKey.Of(plan.Project.Yarn.Sections).Select(c => c.Symbol).Append(""), scene["symbols"]!.AsArray().Select(s => s!.GetValue<string>()));
+        Assert.Equal(unrolled.Pieces.Length, scene["patches"]!.AsArray().Count);
+        Assert.Equal(
+            unrolled.Pieces.Sum(p => p.Cells().Count()),
+            scene["patches"]!.AsArray().Sum(p => p!["columns"]!.GetValue<int>() * p["rows"]!.GetValue<int>()));
+        Assert.True(scene["blur"]!.GetValue<double>() > 0);
+    }
+}
+
+/// <summary>The demo, with changes to its document.</summary>
+internal static class Demo
+{
+    public static ProjectDocument Document() => ProjectDocument.TryParse(Encoding.UTF8.GetString(DemoProject.Utf8))!;
+
+    public static Plan Plan(Action<ProjectDocument>? change = null)
+    {
+        var document = Document();
+        change?.Invoke(document);
+        return Planned(document);
+    }
+
+    public static Plan Planned(ProjectDocument document)
+    {
+        var outcome = Outcome.Of(document.Text, TestContext.Current.CancellationToken);
+        Assert.True(outcome.Plan is not null, string.Join("\n", outcome.Findings));
+        return outcome.Plan;
+    }
+}
