@@ -232,6 +232,23 @@ public sealed class PdfBookletTests
         Assert.Contains("<script>alert(1)</script>", pdf.GetPage(1).Text, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Photos_are_figures_with_their_alternative_and_keep_their_proportion()
+    {
+        using var pdf = PdfDocument.Open(Pdf(SamplePhoto.Booklet, SampleBooklet.Everyone, PageSize.A4));
+        var image = Assert.Single(pdf.GetPages().SelectMany(page => page.GetImages()));
+        Assert.Equal((SamplePhoto.Width, SamplePhoto.Height), (image.WidthInSamples, image.HeightInSamples));
+        Assert.Equal((double)SamplePhoto.Width / SamplePhoto.Height, image.BoundingBox.Width / image.BoundingBox.Height, 3);
+        Assert.Equal(SamplePhoto.Jpeg.ToBytes(), image.RawBytes.ToArray());
+        var figures = StructureElements(pdf).Where(e => Name(e, "S") == "Figure" && e.ContainsKey(NameToken.Create("Alt"))).ToArray();
+        Assert.Contains(figures, f => f.Data["Alt"] switch
+        {
+            StringToken text => text.Data,
+            HexToken hex => hex.Data,
+            _ => "",
+        } == SamplePhoto.Alternative);
+    }
+
     private static byte[] Pdf(Booklet booklet, Edition edition, PageSize size)
     {
         using var output = new MemoryStream();
