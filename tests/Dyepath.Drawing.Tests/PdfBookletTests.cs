@@ -1,4 +1,5 @@
 using System.Text;
+using CsCheck;
 using Dyepath.Core.Instructions;
 using UglyToad.PdfPig;
 using UglyToad.PdfPig.Content;
@@ -248,6 +249,17 @@ public sealed class PdfBookletTests
             _ => "",
         } == SamplePhoto.Alternative);
     }
+
+    [Fact]
+    public void Every_picture_that_a_document_may_have_can_be_printed() => Gen.Select(Gen.Int[2, 47], Gen.Byte).Holds(
+        (at, value) =>
+        {
+            var file = SamplePhoto.Jpeg.ToBytes();
+            file[at % file.Length] = value;
+            if (JpegPicture.TryRead(Convert.ToBase64String(file), out var picture, out _))
+                Assert.NotEmpty(Pdf(SamplePhoto.With(picture), SampleBooklet.Everyone, PageSize.A4));
+        },
+        seed: 71, cases: 120);
 
     private static byte[] Pdf(Booklet booklet, Edition edition, PageSize size)
     {
