@@ -24,6 +24,16 @@ public sealed partial class HtmlBookletTests
     }
 
     [Fact]
+    public void A_photo_is_in_the_page_itself_with_its_alternative()
+    {
+        var html = Html(SamplePhoto.Booklet, SampleBooklet.Everyone);
+        var image = Assert.Single(Body(html).Descendants("img"));
+        Assert.Equal(SamplePhoto.Alternative, image.Attribute("alt")?.Value);
+        Assert.Equal($"data:image/jpeg;base64,{SamplePhoto.Jpeg.Base64}", image.Attribute("src")?.Value);
+        Assert.Contains("default-src 'none'; style-src 'unsafe-inline'; img-src data:\"", html, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Hostile_words_stay_words()
     {
         var body = Body(Html(HostileBooklet.Booklet, SampleBooklet.Everyone));

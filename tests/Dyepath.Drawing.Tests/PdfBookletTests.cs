@@ -1,4 +1,5 @@
 using System.Text;
+using CsCheck;
 using Dyepath.Core.Instructions;
 using UglyToad.PdfPig;
 using UglyToad.PdfPig.Content;
@@ -231,6 +232,34 @@ public sealed class PdfBookletTests
         using var pdf = PdfDocument.Open(Pdf(HostileBooklet.Booklet, SampleBooklet.Everyone, PageSize.A4));
         Assert.Contains("<script>alert(1)</script>", pdf.GetPage(1).Text, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void Photos_are_figures_with_their_alternative_and_keep_their_proportion()
+    {
+        using var pdf = PdfDocument.Open(Pdf(SamplePhoto.Booklet, SampleBooklet.Everyone, PageSize.A4));
+        var image = Assert.Single(pdf.GetPages().SelectMany(page => page.GetImages()));
+        Assert.Equal((SamplePhoto.Width, SamplePhoto.Height), (image.WidthInSamples, image.HeightInSamples));
+        Assert.Equal((double)SamplePhoto.Width / SamplePhoto.Height, image.BoundingBox.Width / image.BoundingBox.Height, 3);
+        Assert.Equal(SamplePhoto.Jpeg.ToBytes(), image.RawBytes.ToArray());
+        var figures = StructureElements(pdf).Where(e => Name(e, "S") == "Figure" && e.ContainsKey(NameToken.Create("Alt"))).ToArray();
+        Assert.Contains(figures, f => f.Data["Alt"] switch
+        {
+            StringToken text => text.Data,
+            HexToken hex => hex.Data,
+            _ => "",
+        } == SamplePhoto.Alternative);
+    }
+
+    [Fact]
+    public void Every_picture_that_a_document_may_have_can_be_printed() => Gen.Select(Gen.Int[2, 47], Gen.Byte).Holds(
+        (at, value) =>
+        {
+            var file = SamplePhoto.Jpeg.ToBytes();
+            file[at % file.Length] = value;
+            if (JpegPicture.TryRead(Convert.ToBase64String(file), out var picture, out _))
+                Assert.NotEmpty(Pdf(SamplePhoto.With(picture), SampleBooklet.Everyone, PageSize.A4));
+        },
+        seed: 71, cases: 120);
 
     private static byte[] Pdf(Booklet booklet, Edition edition, PageSize size)
     {

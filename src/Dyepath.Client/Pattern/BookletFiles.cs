@@ -24,8 +24,7 @@ public sealed record MadeFile(string Name, string Type, byte[] Bytes);
 public sealed class BookletFiles(Func<Task> loadPdf)
 {
     /// <summary>The assemblies that <c>loadPdf</c> has to load.</summary>
-    public static IReadOnlyList<string> PdfAssemblies { get; } =
-        ["PdfSharp.wasm", "PdfSharp.Shared.wasm", "PdfSharp.System.wasm", "PdfSharp.Cryptography.wasm", "PdfSharp.WPFonts.wasm"];
+    public static IReadOnlyList<string> PdfAssemblies { get; } = ["PdfSharp.wasm", "PdfSharp.Shared.wasm", "PdfSharp.System.wasm"];
 
     /// <param name="progress">Told what is being done, in a maker's words.</param>
     /// <exception cref="OperationCanceledException">Cancelled; asked between two pictures, and before a PDF.</exception>

@@ -1,4 +1,6 @@
+using Dyepath.Core.Garments;
 using Dyepath.Core.Instructions;
+using Dyepath.Core.Instructions.Writing;
 
 namespace Dyepath.Client.Pattern;
 
@@ -13,21 +15,38 @@ public static class CheckPlace
         (".edgings", "edgings"), (".yarn", "materials"), (".seams", "making-up"), (".pieces", "pieces"), (".target", "sizes"), (".finished", "sizes"),
     ];
 
-    /// <param name="place">Of a finding of <see cref="Core.Instructions.Reading.PatternCheck"/>.</param>
+    /// <param name="finding">Of <see cref="Core.Instructions.Reading.PatternCheck"/>.</param>
     /// <returns>Id of the section of the booklet, or null where the finding speaks of none.</returns>
-    public static string? SectionOf(string place, Booklet booklet)
+    public static string? SectionOf(Finding finding, Booklet booklet)
     {
+        ArgumentNullException.ThrowIfNull(finding);
         ArgumentNullException.ThrowIfNull(booklet);
+        var place = finding.Place;
         if (place.StartsWith(InText, StringComparison.Ordinal))
-        {
-            var said = place[InText.Length..];
-            var titled = booklet.Sections.FirstOrDefault(section => Enum.GetValues<Terms>().Any(terms => said.StartsWith(
-                new Wording(booklet, booklet.Edition with { Terms = terms }).Text(section.Title), StringComparison.OrdinalIgnoreCase)));
-            return titled?.Id ?? (said.StartsWith("Chart", StringComparison.OrdinalIgnoreCase) ? "charts" : "pieces");
-        }
+            return OfText(place[InText.Length..], booklet);
+        // The text contradicts itself: it is told by the heading that it stands under.
+        if (place == "pattern")
+            return Sections(booklet).FirstOrDefault(s => s.Headings.Any(h => finding.Text.StartsWith(h, StringComparison.Ordinal))).Id;
         if (place.StartsWith("sizes.", StringComparison.Ordinal))
             return Parts.FirstOrDefault(p => place.Contains(p.Part, StringComparison.Ordinal)).Section ?? "sizes";
         return place is "yarnPerUnit" or "stitchWidth" or "rowHeight" ? "gauge" : null;
+    }
+
+    private static string OfText(string place, Booklet booklet)
+    {
+        var titled = booklet.Sections.FirstOrDefault(section => Enum.GetValues<Terms>().Any(terms => place.StartsWith(
+            new Wording(booklet, booklet.Edition with { Terms = terms }).Text(section.Title), StringComparison.OrdinalIgnoreCase)));
+        return titled?.Id
+            ?? (place.StartsWith("Chart", StringComparison.Ordinal) ? "charts"
+            : Enum.GetValues<EdgingPlace>().Any(edge => place.EndsWith($", {PlaceWords.Of(edge)}", StringComparison.Ordinal)) ? "edgings"
+            : "pieces");
+    }
+
+    private static IEnumerable<(string Id, string[] Headings)> Sections(Booklet booklet)
+    {
+        var wording = new Wording(booklet, booklet.Edition with { Size = null });
+        return booklet.For(booklet.Edition with { Size = null }).Sections.Select(
+            s => (s.Id, s.Blocks.OfType<Subheading>().Select(h => wording.Text(h.Text)).ToArray()));
     }
 
     /// <summary>The place of the document that such a number comes from, where it is one; the others come from many.</summary>

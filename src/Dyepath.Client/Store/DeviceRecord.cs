@@ -1,3 +1,4 @@
+using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using Dyepath.Contracts;
@@ -23,4 +24,8 @@ public sealed record DeviceRecord(
 [JsonSourceGenerationOptions(JsonSerializerDefaults.Web)]
 [JsonSerializable(typeof(DeviceRecord))]
 [JsonSerializable(typeof(DeviceRecord[]))]
-internal sealed partial class DeviceJson : JsonSerializerContext;
+internal sealed partial class DeviceJson : JsonSerializerContext
+{
+    /// <summary>Never shown as HTML, so that the photos' base64 need not be escaped sign by sign.</summary>
+    public static DeviceJson Plain { get; } = new(new JsonSerializerOptions(JsonSerializerDefaults.Web) { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping });
+}

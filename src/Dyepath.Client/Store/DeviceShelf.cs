@@ -37,7 +37,7 @@ public sealed partial class DeviceShelf : IDeviceShelf
 
     public async Task<DeviceRecord?> PutAsync(DeviceRecord record)
     {
-        var revision = await Put(JsonSerializer.Serialize(record, DeviceJson.Default.DeviceRecord), record.Revision);
+        var revision = await Put(JsonSerializer.Serialize(record, DeviceJson.Plain.DeviceRecord), record.Revision);
         if (revision < 0)
             return null;
         Announce(record.Id);

@@ -1,3 +1,4 @@
+using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
@@ -32,7 +33,7 @@ public sealed class ProjectDocument
     public string Text => _text ??= WithPictures();
 
     /// <summary>The same with a short name for each picture that is set aside.</summary>
-    public string Slim => _slim ??= SetPicturesAside() ? _root.ToJsonString(Layout) : Text;
+    public string Slim => _slim ??= SetPicturesAside() || _text is null ? _root.ToJsonString(Layout) : _text;
 
     /// <summary>To be read only.</summary>
     public JsonNode Root => _root;
@@ -136,15 +137,14 @@ public sealed class ProjectDocument
         return Photos().Any(p => Pictures.ContainsKey(p.Jpeg));
     }
 
+    /// <summary>The names cannot be guessed, so that only photos have them.</summary>
     private string WithPictures()
     {
-        var away = Photos().Where(p => Pictures.ContainsKey(p.Jpeg)).ToArray();
-        foreach (var (photo, name) in away)
-            photo["jpeg"] = Pictures[name].Base64;
-        var text = _root.ToJsonString(Layout);
-        foreach (var (photo, name) in away)
-            photo["jpeg"] = name;
-        return text;
+        var slim = Slim;
+        var text = new StringBuilder(slim);
+        foreach (var (_, name) in Photos().Where(p => Pictures.ContainsKey(p.Jpeg)).DistinctBy(p => p.Jpeg))
+            text.Replace(name, Pictures[name].Base64);
+        return text.ToString();
     }
 
     private static string Typed(JsonValue value) => value.GetValueKind() == JsonValueKind.String ? value.GetValue<string>() : value.ToJsonString();

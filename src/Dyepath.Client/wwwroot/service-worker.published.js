@@ -4,6 +4,9 @@ self.importScripts('./service-worker-assets.js');
 const cacheName = `dyepath-${self.assetsManifest.version}`;
 const kept = [/\.dll$/, /\.wasm$/, /\.dat$/, /\.html$/, /\.js$/, /\.json$/, /\.css$/, /\.ttf$/, /\.svg$/, /\.png$/, /\.webmanifest$/];
 
+// Parts of the PDF library that nothing here loads.
+const unused = /PdfSharp\.(BarCodes|Charting|Quality|Snippets|WPFonts|Cryptography)\b/;
+
 self.addEventListener('install', event => event.waitUntil(keep().then(() => self.skipWaiting())));
 self.addEventListener('activate', event => event.waitUntil(forget().then(() => self.clients.claim())));
 self.addEventListener('fetch', event => {
@@ -14,7 +17,7 @@ self.addEventListener('fetch', event => {
 
 async function keep() {
   const files = self.assetsManifest.assets
-    .filter(asset => kept.some(pattern => pattern.test(asset.url)) && asset.url !== 'service-worker.js')
+    .filter(asset => kept.some(pattern => pattern.test(asset.url)) && !unused.test(asset.url) && asset.url !== 'service-worker.js')
     .map(asset => new Request(asset.url, { integrity: asset.hash, cache: 'no-cache' }));
   await (await caches.open(cacheName)).addAll(files);
 }

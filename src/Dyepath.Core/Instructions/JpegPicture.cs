@@ -5,7 +5,8 @@ namespace Dyepath.Core.Instructions;
 
 /// <summary>A photograph as the document keeps it: a small JPEG of grey or colour, without what a camera notes down beside the picture.</summary>
 /// <remarks>
-/// Only the markers are read (ITU-T T.81, annex B), so that a damaged or hostile file is told before a program draws it. Camera
+/// Only the markers are read (ITU-T T.81, annex B; T.871 for JFIF), so that a damaged or hostile file, or one that not every program
+/// draws alike, is told before it is printed. Camera
 /// notes (Exif, XMP, IPTC) are refused: they may say where a picture was taken, and how it is to be turned, which not every program heeds.
 /// </remarks>
 public sealed record JpegPicture
@@ -63,6 +64,7 @@ public sealed record JpegPicture
     private static string Read(ReadOnlySpan<byte> bytes, out int width, out int height)
     {
         (width, height) = (0, 0);
+        var components = 0;
         if (!bytes.StartsWith((ReadOnlySpan<byte>)[0xff, 0xd8]) || !bytes.EndsWith((ReadOnlySpan<byte>)[0xff, 0xd9]))
             return $"It is no whole JPEG. {Again}";
         for (var at = 2; at + 4 <= bytes.Length && bytes[at] == 0xff;)
@@ -81,16 +83,22 @@ public sealed record JpegPicture
             {
                 case 0xe1 or 0xed:
                     return "It carries notes of the camera, perhaps the place too. Save it without them.";
+                case not 0xe0 when at == 2:
+                case 0xe0 when at == 2 && (segment.Length < 14 || !segment.StartsWith("JFIF\0"u8)):
+                    return $"It is a rare kind of JPEG. {Again}";
                 case 0xc0 or 0xc1 or 0xc2 when width == 0 && segment.Length >= 6:
-                    if (segment[0] != 8 || segment[5] is not (1 or 3))
+                    components = segment[5];
+                    if (segment[0] != 8 || components is not (1 or 3))
                         return "Save it in grey or in red, green and blue, 8 bits each.";
                     height = BinaryPrimitives.ReadUInt16BigEndian(segment[1..]);
                     width = BinaryPrimitives.ReadUInt16BigEndian(segment[3..]);
                     if (width is < 1 or > MostPixels || height is < 1 or > MostPixels)
                         return FormattableString.Invariant($"It is {width} by {height} pixels. Scale it to at most {MostPixels} a side.");
                     break;
-                case 0xda:
-                    return width > 0 ? "" : $"Its dimensions are missing. {Again}";
+                case 0xda when width == 0:
+                    return $"Its dimensions are missing. {Again}";
+                case 0xda when bytes.Length - at - 2 - length >= 4:
+                    return length == 6 + 2 * components && segment[0] == components ? "" : $"It is a rare kind of JPEG. {Again}";
                 case 0xc0 or 0xc1 or 0xc2 or 0xc3 or (>= 0xc5 and <= 0xc7) or (>= 0xc9 and <= 0xcb) or (>= 0xcd and <= 0xcf):
                     return $"It is a rare kind of JPEG. {Again}";
             }

@@ -93,7 +93,7 @@ internal sealed class HtmlPage(HtmlText html, Booklet booklet, Reader reader)
                 break;
             case Photo photo:
                 html.Raw(string.Create(CultureInfo.InvariantCulture, $"<figure class=\"photo\"><img width=\"{photo.Picture.Width}\" height=\"{photo.Picture.Height}\" alt=\""));
-                html.Text(photo.Alternative).Raw("\" src=\"data:image/jpeg;base64,").Raw(photo.Picture.Base64).Raw("\"></figure>\n");
+                html.Text(photo.Alternative).Raw("\" src=\"data:image/jpeg;base64,").Raw(photo.Picture.Base64).Raw("\"/></figure>\n");
                 break;
             default:
                 throw new ArgumentOutOfRangeException(nameof(block), block, "No HTML for this kind of block.");

@@ -29,12 +29,13 @@ public sealed class CheckPlaceTests
     [Theory]
     [InlineData("Balls to buy: ", "Balls to buy: 9", "materials")]
     [InlineData("Row 2 (", "Row 3 (", "pieces")]
+    [InlineData("## Hem", "## Neck", "edgings")]
     public void A_false_line_of_the_text_leads_to_its_section(string words, string wrong, string section)
     {
         var text = TextBooklet.Write(Booklet, Plan.Project.Edition);
         var at = text.IndexOf(words, StringComparison.Ordinal);
         var found = PatternCheck.Text(Plan, text.Remove(at, words.Length).Insert(at, wrong));
-        Assert.Contains(section, found.Select(f => CheckPlace.SectionOf(f.Place, Booklet)));
+        Assert.Contains(section, found.Select(f => CheckPlace.SectionOf(f, Booklet)));
     }
 
     [Theory]
@@ -45,7 +46,7 @@ public sealed class CheckPlaceTests
         foreach (var section in Booklet.Sections)
         {
             var title = new Wording(Booklet, Booklet.Edition with { Terms = terms }).Text(section.Title).ToUpperInvariant();
-            Assert.Equal(section.Id, CheckPlace.SectionOf($"pattern: {title}, somewhere", Booklet));
+            Assert.Equal(section.Id, CheckPlace.SectionOf(new Finding(FindingLevel.Fault, $"pattern: {title}, somewhere", ""), Booklet));
         }
     }
 
@@ -54,6 +55,6 @@ public sealed class CheckPlaceTests
     private static IEnumerable<string?> Sections(Plan plan, Func<string, bool> place)
     {
         var found = PatternCheck.Steps(plan)[0]();
-        return found.Where(f => place(f.Place)).Select(f => CheckPlace.SectionOf(f.Place, Booklet)).Distinct();
+        return found.Where(f => place(f.Place)).Select(f => CheckPlace.SectionOf(f, Booklet)).Distinct();
     }
 }

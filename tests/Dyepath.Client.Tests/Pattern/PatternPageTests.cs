@@ -26,21 +26,21 @@ public sealed class PatternPageTests : BunitContext
     }
 
     [Fact]
-    public void Words_go_to_their_place_in_the_document()
+    public async Task Words_go_to_their_place_in_the_document()
     {
         var page = Render<PatternPage>();
-        page.Find("#at-words-pieces").Input("Begin with the back.");
+        await page.Find("#at-words-pieces").InputAsync("Begin with the back.");
         Assert.Equal("Begin with the back.", _bench.Document!.Typed("words.pieces"));
         Assert.Equal("words", page.FindAll("details").Single(d => d.QuerySelector("#at-words-pieces") is not null).QuerySelector(".has")!.TextContent);
     }
 
     [Fact]
-    public void What_is_usual_is_left_out_of_the_document()
+    public async Task What_is_usual_is_left_out_of_the_document()
     {
         var page = Render<PatternPage>();
-        page.Find("#at-edition-size").Change("L");
+        await page.Find("#at-edition-size").ChangeAsync("L");
         Assert.Equal("L", _bench.Document!.Typed("edition.size"));
-        page.Find("#at-edition-size").Change("");
+        await page.Find("#at-edition-size").ChangeAsync("");
         Assert.False(_bench.Document!.Has("edition.size"));
     }
 

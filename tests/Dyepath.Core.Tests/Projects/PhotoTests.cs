@@ -41,7 +41,7 @@ public sealed class PhotoTests
         { "text", Encoding.ASCII.GetBytes("<svg onload=alert(1)>"), "no whole JPEG" },
         { "cut off", TestJpeg.Of(8, 8)[..^1], "no whole JPEG" },
         { "nothing between its ends", [0xff, 0xd8, 0xff, 0xd9], "damaged" },
-        { "no frame", [0xff, 0xd8, 0xff, 0xda, 0, 2, 0, 0xff, 0xd9], "dimensions are missing" },
+        { "no frame", [0xff, 0xd8, .. TestJpeg.Jfif, 0xff, 0xda, 0, 2, 0, 0xff, 0xd9], "dimensions are missing" },
         { "a segment beyond the end", [0xff, 0xd8, 0xff, 0xe0, 0xff, 0xf0, 0, 0xff, 0xd9], "damaged" },
         { "a segment of length 0", [0xff, 0xd8, 0xff, 0xe0, 0, 0, 0, 0xff, 0xd9], "damaged" },
         { "no width", TestJpeg.Of(0, 8), "0 by 8 pixels" },
@@ -52,10 +52,20 @@ public sealed class PhotoTests
         { "twelve bits", TestJpeg.Of(8, 8, frame: 0xc1, precision: 12), "8 bits" },
         { "lossless", TestJpeg.Of(8, 8, frame: 0xc3), "rare kind" },
         { "arithmetic", TestJpeg.Of(8, 8, frame: 0xc9), "rare kind" },
-        { "two frames", TestJpeg.Of(8, 8, before: TestJpeg.Of(8, 8)[2..15]), "rare kind" },
+        { "two frames", TestJpeg.Of(8, 8, before: TestJpeg.Of(8, 8)[20..33]), "rare kind" },
+        { "no JFIF", [0xff, 0xd8, .. TestJpeg.Of(8, 8)[20..]], "rare kind" },
+        { "colours in scans of their own", Scanned(TestJpeg.Of(8, 8, components: 3)), "rare kind" },
+        { "no picture behind its markers", [.. TestJpeg.Of(8, 8)[..^4], 0xff, 0xd9], "damaged" },
         { "a camera's notes", TestJpeg.Of(8, 8, before: [0xff, 0xe1, 0, 4, 1, 2]), "notes of the camera" },
         { "an editor's notes", TestJpeg.Of(8, 8, before: [0xff, 0xff, 0xed, 0, 4, 1, 2]), "notes of the camera" },
     };
+
+    /// <summary>With one component in its first scan.</summary>
+    private static byte[] Scanned(byte[] file)
+    {
+        var at = file.AsSpan().IndexOf((ReadOnlySpan<byte>)[0xff, 0xda]);
+        return [.. file[..(at + 2)], 0, 8, 1, 1, 0, 0, 63, 0, 0, 0, 0xff, 0xd9];
+    }
 
     [Theory]
     [MemberData(nameof(Refused))]

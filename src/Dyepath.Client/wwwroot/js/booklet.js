@@ -13,9 +13,15 @@ export async function show(id, html) {
     known.dark = darkRule(frame.contentDocument);
     frame.contentDocument.addEventListener('click', follow);
     paint(frame, known);
-    const repaint = () => paint(frame, known);
-    new MutationObserver(repaint).observe(document.documentElement, { attributeFilter: ['data-theme'] });
-    matchMedia('(prefers-color-scheme: dark)').addEventListener('change', repaint);
+    const device = matchMedia('(prefers-color-scheme: dark)');
+    const repaint = () => {
+      if (frame.isConnected) return paint(frame, known);
+      watch.disconnect();
+      device.removeEventListener('change', repaint);
+    };
+    const watch = new MutationObserver(repaint);
+    watch.observe(document.documentElement, { attributeFilter: ['data-theme'] });
+    device.addEventListener('change', repaint);
   } else {
     await known.loaded;
     if (known.last !== html) renew(frame.contentDocument, new DOMParser().parseFromString(html, 'text/html'));

@@ -20,8 +20,11 @@ public static class PatternCheck
     {
         ArgumentNullException.ThrowIfNull(plan);
         var booklet = new Lazy<Booklet>(() => PatternWriter.Write(plan));
+        var own = plan.Project.Edition;
         var editions = Enum.GetValues<Terms>().SelectMany(
-            _ => Enum.GetValues<Units>(), (terms, units) => plan.Project.Edition with { Terms = terms, Units = units, Size = null });
+            _ => Enum.GetValues<Units>(), (terms, units) => own with { Terms = terms, Units = units, Size = null });
+        if (own.Size is not null)
+            editions = editions.Append(own);
         return
         [
             () => PlanCheck.Verify(plan),

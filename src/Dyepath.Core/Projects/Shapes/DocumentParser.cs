@@ -24,7 +24,7 @@ internal static class DocumentParser
         {
             faults.NotJson(
                 1, "more than 2 MB", FormattableString.Invariant($"at most {MostBytes} bytes"),
-                "Keep pictures and notes in files of their own.");
+                "Leave out a photo, or shorten your own words.");
             return null;
         }
         if (bytes.StartsWith(Utf8Mark))
