@@ -77,9 +77,10 @@ internal static class HostBenchmark
         await LoadAsync(ask, WarmUp);
         var times = await LoadAsync(ask, Measured);
         times.Sort();
+        var (half, most) = (times[times.Count / 2], times[times.Count * 99 / 100]);
         output.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
-            $"{what}: {times.Count / Measured.TotalSeconds:0} requests/s, p50 {times[times.Count / 2]:0.0} ms, p99 {times[times.Count * 99 / 100]:0.0} ms"));
+            $"{what}: {times.Count / Measured.TotalSeconds:0} requests/s, p50 {half:0.0} ms, p99 {most:0.0} ms"));
     }
 
     /// <summary>Milliseconds of every request.</summary>

@@ -44,7 +44,7 @@ public sealed class SqliteDb(DbContextOptions<SqliteDb> options) : AppDb(options
         return (await Database.UseTransactionAsync(transaction, cancel))!;
     }
 
-    /// <summary>SQLite lets one write at a time, and makes the others sleep on their threads in no order: they queue here instead.</summary>
+    /// <summary>SQLite lets one write at a time; the others would sleep on their threads, in no order, so they queue here.</summary>
     internal override async ValueTask<IDisposable?> TakeTurnAsync(CancellationToken cancel)
     {
         var turns = Turns.GetOrAdd(Database.GetConnectionString()!, _ => new SemaphoreSlim(1));

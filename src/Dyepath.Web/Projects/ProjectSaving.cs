@@ -33,9 +33,14 @@ internal sealed class ProjectSaving(ProjectStore store, DraftMaker drafts)
         };
     }
 
-    /// <summary>The ETag in If-Match; a bare one is understood too.</summary>
-    public static string? Seen(HttpRequest request) =>
-        request.Headers.IfMatch is [{ } only] && only.Trim().Trim('"') is { Length: > 0 } tag && tag != "*" ? $"\"{tag}\"" : null;
+    /// <summary>The ETag in If-Match. A bare one is understood too, and one that a compressing proxy has marked as weak.</summary>
+    private static string? Seen(HttpRequest request)
+    {
+        if (request.Headers.IfMatch is not [{ } only])
+            return null;
+        var tag = (only.StartsWith("W/", StringComparison.Ordinal) ? only[2..] : only).Trim('"');
+        return tag is "" or "*" ? null : $"\"{tag}\"";
+    }
 
     private static Ok<ProjectSummary> Saved(HttpContext context, ProjectSummary project)
     {

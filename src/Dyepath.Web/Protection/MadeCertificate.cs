@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Net;
 using System.Net.NetworkInformation;
 using System.Security.Cryptography;
@@ -28,6 +29,9 @@ internal sealed class MadeCertificate
 
     /// <summary>The authority's certificate, DER.</summary>
     public byte[] Authority => File.ReadAllBytes(AuthorityFile);
+
+    /// <summary>The authority's SHA-256, as phones show it.</summary>
+    public string Fingerprint => string.Join(':', SHA256.HashData(Authority).Select(b => b.ToString("X2", CultureInfo.InvariantCulture)));
 
     private string AuthorityFile => System.IO.Path.Combine(_settings.Database.Folder, "certificate.crt");
 

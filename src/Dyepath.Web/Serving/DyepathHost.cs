@@ -38,6 +38,7 @@ internal static class DyepathHost
         builder.Logging.AddLogs();
         builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = Patience);
         builder.Services.ConfigureHttpJsonOptions(json => json.SerializerOptions.TypeInfoResolverChain.Insert(0, ContractsJson.Default));
+        builder.Services.Configure<RouteHandlerOptions>(routes => routes.ThrowOnBadRequest = true);
         builder.Services.AddStorage(settings.Database);
         builder.Services.AddProtection(settings);
         builder.Services.AddScoped<DraftMaker>().AddScoped<ProjectSaving>();

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Diagnostics;
 using System.Net;
+using Dyepath.Web.Protection;
 
 namespace Dyepath.Web.Serving;
 
@@ -51,15 +52,21 @@ internal static class ServeCommand
             await using var app = DyepathHost.Build(settings);
             await DyepathHost.StartAsync(app);
             foreach (var address in app.Urls)
-                await Console.Out.WriteLineAsync($"Dyepath is at {address}");
+                await Console.Out.WriteLineAsync($"Dyepath is at {Reached(address, $"{Environment.MachineName}.local")}");
+            if (settings.MakeCertificate)
+                await Console.Out.WriteLineAsync($"SHA-256 of the certificate to trust: {MadeCertificate.Of(settings).Fingerprint}");
             await Console.Out.FlushAsync(CancellationToken.None);
             if (parsed.GetValue(open))
-                Open(app.Urls.First());
+                Open(Reached(app.Urls.First(), "localhost"));
             await app.WaitForShutdownAsync(CancellationToken.None);
             return 0;
         });
         return command;
     }
+
+    /// <summary>An address that a browser understands, where the host listens on all of them.</summary>
+    private static string Reached(string address, string name) =>
+        address.Replace("//0.0.0.0:", $"//{name}:", StringComparison.Ordinal).Replace("//[::]:", $"//{name}:", StringComparison.Ordinal);
 
     private static void Open(string address)
     {

@@ -121,6 +121,30 @@ public abstract class ProjectApiTests(Hosts hosts, DatabaseKind kind) : IAsyncLi
         await RunningHost.ProblemAsync(HttpStatusCode.NotFound, nowhere);
     }
 
+    [Theory]
+    [InlineData("{0}", HttpStatusCode.OK)]
+    [InlineData("W/{0}", HttpStatusCode.OK)]
+    [InlineData("bare", HttpStatusCode.OK)]
+    [InlineData("*", HttpStatusCode.PreconditionRequired)]
+    [InlineData("\"\"", HttpStatusCode.PreconditionRequired)]
+    [InlineData("{0}, \"other\"", HttpStatusCode.PreconditionFailed)]
+    public async Task An_etag_is_understood_as_browsers_and_proxies_write_it(string written, HttpStatusCode status)
+    {
+        var project = await _host.CreateAsync("{}");
+        var tag = written == "bare" ? project.Etag.Trim('"') : written.Replace("{0}", project.Etag, StringComparison.Ordinal);
+        using var request = new HttpRequestMessage(HttpMethod.Put, ApiPaths.Project(project.Id)) { Content = RunningHost.Json("[]") };
+        request.Headers.TryAddWithoutValidation("If-Match", tag);
+        using var answer = await Client.SendAsync(request);
+        Assert.Equal(status, answer.StatusCode);
+    }
+
+    [Fact]
+    public async Task A_question_that_cannot_be_read_is_refused_in_words()
+    {
+        using var answer = await Client.GetAsync($"{ApiPaths.Projects}?archived=perhaps");
+        await RunningHost.ProblemAsync(HttpStatusCode.BadRequest, answer);
+    }
+
     [Fact]
     public async Task Of_two_writers_with_the_same_etag_exactly_one_wins()
     {

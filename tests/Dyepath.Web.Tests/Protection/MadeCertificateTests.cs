@@ -23,6 +23,8 @@ public class MadeCertificateTests(Hosts hosts)
         Assert.InRange(certificate.NotAfter - DateTime.Now, TimeSpan.FromDays(390), TimeSpan.FromDays(398));
 
         using var authority = X509CertificateLoader.LoadCertificateFromFile(Path.Combine(_folder.Folder, "certificate.crt"));
+        var hash = authority.GetCertHashString(System.Security.Cryptography.HashAlgorithmName.SHA256);
+        Assert.Equal(hash, Certificate(Home, "yarn.example").Fingerprint.Replace(":", "", StringComparison.Ordinal));
         using var chain = new X509Chain();
         chain.ChainPolicy.RevocationMode = X509RevocationMode.NoCheck;
         chain.ChainPolicy.TrustMode = X509ChainTrustMode.CustomRootTrust;
@@ -55,6 +57,8 @@ public class MadeCertificateTests(Hosts hosts)
         Assert.Equal(moved.Thumbprint, everywhere.Thumbprint);
     }
 
-    private X509Certificate2 Made(IPAddress listen, params string[] names) => MadeCertificate.Of(
-        new HostSettings(_folder, 0, listen, "correct-horse-battery", MakeCertificate: true, Names: names)).Load();
+    private X509Certificate2 Made(IPAddress listen, params string[] names) => Certificate(listen, names).Load();
+
+    private MadeCertificate Certificate(IPAddress listen, params string[] names) => MadeCertificate.Of(
+        new HostSettings(_folder, 0, listen, "correct-horse-battery", MakeCertificate: true, Names: names));
 }
