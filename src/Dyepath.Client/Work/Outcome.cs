@@ -39,12 +39,25 @@ public sealed record Outcome(ProjectReading Reading, MeasuredYarn? Measured, Pla
         var reading = ProjectReader.Read(Encoding.UTF8.GetBytes(document.Slim), document.Shelf.Pictures);
         MeasuredYarn? measured = null;
         PlanResult? result = null;
+        if ((reading.Project ?? MeasuredAlone(text, reading)) is { } known)
+            MeasuredYarn.TryMeasure(known.Yarn, known.Fabric, out measured, out _);
         if (reading.Project is { } project)
-        {
-            MeasuredYarn.TryMeasure(project.Yarn, project.Fabric, out measured, out _);
             result = GarmentPlanner.Plan(project, cancel);
-        }
         return new Outcome(reading, measured, result, watch.Elapsed);
+    }
+
+    /// <summary>
+    /// Yarn and fabric of a document whose other parts have faults, with a garment that nobody looks at: what is counted and measured
+    /// is shown before a garment is described.
+    /// </summary>
+    private static Project? MeasuredAlone(string text, ProjectReading reading)
+    {
+        var concerns = reading.Faults.Any(f => f.Path == "document" || f.Path.StartsWith("yarn", StringComparison.Ordinal) || f.Path.StartsWith("fabric", StringComparison.Ordinal));
+        if (concerns || ProjectDocument.TryParse(text) is not { } document || ProjectDocument.TryParse(ProjectWriter.Write(StarterDocument.Project)) is not { } other)
+            return null;
+        foreach (var part in (string[])["yarn", "fabric"])
+            other.Set(part, document.Node(part)?.DeepClone());
+        return ProjectReader.Read(Encoding.UTF8.GetBytes(other.Text)).Project;
     }
 
     private static string Sentence(string found) => found.Length == 0 ? "" : $"Here stands {found}.";

@@ -72,6 +72,18 @@ public class YarnPageTests : BunitContext
     }
 
     [Fact]
+    public void The_estimate_does_not_wait_for_a_garment()
+    {
+        var workbench = Open(d => d.Set("garment", null));
+        Assert.Null(workbench.Outcome!.Project);
+
+        var estimate = Render<CountEstimate>();
+
+        Assert.Equal(5, estimate.FindAll(".estimate").Count);
+        Assert.Contains("Enough is counted", estimate.Find(".advice").TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void The_page_stands_while_the_document_has_faults()
     {
         Open(d => d.Set("yarn.sections[1].length", "long"));
