@@ -1,3 +1,4 @@
+using CsCheck;
 using Dyepath.Client.Pattern;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Instructions;
@@ -49,6 +50,25 @@ public sealed class CheckPlaceTests
             Assert.Equal(section.Id, CheckPlace.SectionOf(new Finding(FindingLevel.Fault, $"pattern: {title}, somewhere", ""), Booklet));
         }
     }
+
+    /// <summary>They may lead to findings, never to a fall.</summary>
+    [Fact]
+    public void Own_words_that_imitate_the_pattern_do_not_stop_the_check() => Gen.Select(Gen.Int[0, 7], Gen.Int[0, 27].Select(i => Imitations[i]).Array[1, 8]).Holds(
+        (at, lines) =>
+        {
+            var words = Plan.Project.Words.SetItem(WordPlaces.All[at], string.Join('\n', lines));
+            var found = PatternCheck.Steps(Plan with { Project = Plan.Project with { Words = words } })[1]();
+            Assert.All(found, finding => Assert.StartsWith("pattern", finding.Place, StringComparison.Ordinal));
+        },
+        seed: 43, cases: 30);
+
+    private static readonly string[] Imitations =
+    [
+        "PIECES", "------", "EDGINGS", "=====", "## Front", "## Hem", "    ", "  a  b  c", "Sizes: ", "Sizes: A (B, C", "Foundation: Ch 99999999999999999999.",
+        "Row 1 (RS): Sc in next 3 sts, turn. (99999999999999999999 sts)", "Row 2: Repeat row 1.", "From row 2: Repeat rows 0 and 3 until you have (, , ) rows.",
+        "10 cm / 4 in", "1 (2, 3 cm / ½ (⅛) in", "Balls to buy: ×.", "Mark: stitch (of", "Chart 1: 0 stitches", "Pick up 3 in every 4", "Length, m / yd  7", "[Picture: The colour sequence 5 of (X)]",
+        "Easy: slip knot 3 cm into Q", "Work: 0 rounds", "Pick up: ", "16 stitches and 20 rows over 10 cm.", "Yarn in 20 stitches: x.", "Chart: 7, row 900",
+    ];
 
     private static Plan With(SizePlan size) => Plan with { Sizes = Plan.Sizes.SetItem(0, size) };
 
