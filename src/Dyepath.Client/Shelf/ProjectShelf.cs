@@ -15,11 +15,15 @@ public sealed class ProjectShelf(ServerShelf server, IDeviceShelf device)
     /// <summary>Projects are on this device alone: there is no host, or no connection.</summary>
     public bool Away { get; private set; }
 
+    /// <summary>The host asks for its access token first.</summary>
+    public bool NeedsSignIn { get; private set; }
+
     /// <summary>Newest change first.</summary>
     public async Task<IReadOnlyList<ShelfEntry>> ListAsync(bool archived)
     {
         var answer = await server.ListAsync(archived);
         Away = answer.Reply != ServerReply.Done;
+        NeedsSignIn = answer.Reply == ServerReply.SignIn;
         var here = await HereAsync();
         if (answer.Value is not { } stored)
             return [.. here.Where(r => r.Archived == archived).Select(r => new ShelfEntry(r.Id, r.Name, r.UpdatedAt, r.Swatch, true)).OrderByDescending(e => e.UpdatedAt)];

@@ -61,6 +61,9 @@ public sealed class Keeper
     /// <summary>The page has no host: projects live on this device alone.</summary>
     public bool Alone { get; private set; }
 
+    /// <summary>The host asks for its access token before it takes anything.</summary>
+    public bool NeedsSignIn { get; private set; }
+
     /// <summary>Opens a project from wherever its latest text is.</summary>
     public async Task<ServerReply> OpenAsync(string id)
     {
@@ -230,6 +233,7 @@ public sealed class Keeper
         if (_record?.Id != record.Id)
             return;
         Alone = answer.Reply == ServerReply.Away && record.Etag is null;
+        NeedsSignIn = answer.Reply == ServerReply.SignIn;
         switch (answer.Reply)
         {
             case ServerReply.Done when answer.Value is { } summary:

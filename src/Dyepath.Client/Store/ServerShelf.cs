@@ -20,6 +20,9 @@ public enum ServerReply
 
     Missing,
 
+    /// <summary>The host asks for its access token first.</summary>
+    SignIn,
+
     /// <summary>The host gave a reason; see <see cref="ServerAnswer{T}.Why"/>.</summary>
     Refused,
 }
@@ -124,6 +127,7 @@ public sealed class ServerShelf(HttpClient http)
         return (response.StatusCode switch
         {
             HttpStatusCode.NotFound => ServerReply.Missing,
+            HttpStatusCode.Unauthorized => ServerReply.SignIn,
             HttpStatusCode.PreconditionFailed or HttpStatusCode.Conflict => ServerReply.ChangedElsewhere,
             _ => ServerReply.Refused,
         }, response, await Why(response));

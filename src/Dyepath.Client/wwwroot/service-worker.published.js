@@ -11,7 +11,7 @@ self.addEventListener('install', event => event.waitUntil(keep().then(() => self
 self.addEventListener('activate', event => event.waitUntil(forget().then(() => self.clients.claim())));
 self.addEventListener('fetch', event => {
   const address = new URL(event.request.url);
-  if (event.request.method !== 'GET' || address.origin !== self.location.origin || /^\/(api|openapi|health)(\/|$)/.test(address.pathname)) return;
+  if (event.request.method !== 'GET' || address.origin !== self.location.origin || /^\/(api|openapi|health|sign-in)(\/|$)/.test(address.pathname)) return;
   event.respondWith(answer(event.request));
 });
 
