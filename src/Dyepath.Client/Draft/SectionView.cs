@@ -22,8 +22,8 @@ public sealed record SectionView(int Index, string Name, Srgb Colour, string Sym
     public static ImmutableArray<SectionView> Read(ProjectDocument document)
     {
         var count = Math.Min(document.Count("yarn.sections"), ColourRing.MostSections);
-        var typed = Enumerable.Range(0, count).Select(i => Typed(document, string.Create(CultureInfo.InvariantCulture, $"yarn.sections[{i}]"), i));
-        ImmutableArray<YarnSection> sections = [.. typed];
+        ImmutableArray<YarnSection> sections =
+            [.. Enumerable.Range(0, count).Select(i => Typed(document, string.Create(CultureInfo.InvariantCulture, $"yarn.sections[{i}]"), i))];
         return [.. ColourKey.Of(sections).Select((key, i) => new SectionView(
             i, key.Name, key.Colour, key.Symbol, sections[i].Length, sections[i].Spread, sections[i].Blend))];
     }

@@ -14,8 +14,8 @@ public static class HookWords
         if (!TypedQuantity.TryHook(typed, out var millimetres))
             return null;
         var nearest = HookSizes.Nearest(Length.FromMillimetres(millimetres));
-        var names = string.Join(", ", ((string[])[
-            nearest.Us.Length > 0 ? $"US {nearest.Us}" : "", nearest.OldUk.Length > 0 ? $"old UK {nearest.OldUk}" : ""]).Where(n => n.Length > 0));
+        string[] systems = [nearest.Us.Length > 0 ? $"US {nearest.Us}" : "", nearest.OldUk.Length > 0 ? $"old UK {nearest.OldUk}" : ""];
+        var names = string.Join(", ", systems.Where(n => n.Length > 0));
         var size = nearest.Diameter.Millimetres;
         if (Math.Abs(size - millimetres) < 1e-6)
             return names.Length > 0 ? $"{names}. The millimetres govern." : "A usual size in millimetres.";

@@ -52,10 +52,14 @@ public sealed record Outcome(ProjectReading Reading, MeasuredYarn? Measured, Pla
     /// </summary>
     private static Project? MeasuredAlone(string text, ProjectReading reading)
     {
-        var concerns = reading.Faults.Any(f => f.Path == "document" || f.Path.StartsWith("yarn", StringComparison.Ordinal) || f.Path.StartsWith("fabric", StringComparison.Ordinal));
-        if (concerns || ProjectDocument.TryParse(text) is not { } document || ProjectDocument.TryParse(ProjectWriter.Write(StarterDocument.Project)) is not { } other)
+        string[] parts = ["yarn", "fabric"];
+        if (reading.Faults.Any(f => f.Path == "document" || parts.Any(part => f.Path.StartsWith(part, StringComparison.Ordinal)))
+            || ProjectDocument.TryParse(text) is not { } document
+            || ProjectDocument.TryParse(ProjectWriter.Write(StarterDocument.Project)) is not { } other)
+        {
             return null;
-        foreach (var part in (string[])["yarn", "fabric"])
+        }
+        foreach (var part in parts)
             other.Set(part, document.Node(part)?.DeepClone());
         return ProjectReader.Read(Encoding.UTF8.GetBytes(other.Text)).Project;
     }

@@ -32,7 +32,9 @@ public sealed class CountSheet(ProjectDocument document, int ball)
 
     /// <summary>Whole repeats.</summary>
     public IEnumerable<int[]> Whole() =>
-        Enumerable.Range(0, RepeatCount).Select(Row).Where(r => r.Length == _sections && r.All(n => n is not null)).Select(r => r.Select(n => n!.Value).ToArray());
+        Enumerable.Range(0, RepeatCount).Select(Row)
+            .Where(row => row.Length == _sections && row.All(n => n is not null))
+            .Select(row => row.Select(n => n!.Value).ToArray());
 
     /// <summary>Whether the last repeat is begun and not whole.</summary>
     public bool IsBegun => RepeatCount > 0 && document.Count(RowPlace(RepeatCount - 1)) < _sections;
@@ -95,10 +97,11 @@ public sealed class CountSheet(ProjectDocument document, int ball)
     private void Shift(Action<List<int>> change)
     {
         // In the order of counting, so that a shift means the same whichever end the ball is pulled from.
-        var counts = Enumerable.Range(0, RepeatCount).SelectMany(r => IsTurned(r) ? Row(r).Reverse() : Row(r)).Select(n => n ?? 0).ToList();
+        var counts = Enumerable.Range(0, RepeatCount)
+            .SelectMany(r => IsTurned(r) ? Row(r).Reverse() : Row(r)).Select(n => n ?? 0).ToList();
         change(counts);
-        document.Set(Repeats, new JsonArray([.. counts.Chunk(_sections).Select(row =>
-            (JsonNode)new JsonArray([.. (Backwards && row.Length == _sections ? row.Reverse() : row).Select(n => (JsonNode)JsonValue.Create(n))]))]));
+        var rows = counts.Chunk(_sections).Select(row => Backwards && row.Length == _sections ? [.. row.Reverse()] : row);
+        document.Set(Repeats, new JsonArray([.. rows.Select(row => (JsonNode)new JsonArray([.. row.Select(n => (JsonNode)JsonValue.Create(n))]))]));
         Tidy();
     }
 
@@ -127,5 +130,6 @@ public sealed class CountSheet(ProjectDocument document, int ball)
 
     private int SectionOf(int step) => Backwards ? _sections - 1 - step : step;
 
-    private int? Count(string place) => int.TryParse(document.Typed(place), NumberStyles.None, CultureInfo.InvariantCulture, out var n) ? n : null;
+    private int? Count(string place) =>
+        int.TryParse(document.Typed(place), NumberStyles.None, CultureInfo.InvariantCulture, out var n) ? n : null;
 }

@@ -8,7 +8,8 @@ namespace Dyepath.Client.Yarn;
 /// <summary>What to count next, in words.</summary>
 public static class CountWords
 {
-    private static readonly string[] Ordinals = ["first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth"];
+    private static readonly string[] Ordinals =
+        ["first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth"];
 
     /// <summary>What a ball is called until the maker says otherwise.</summary>
     public static string Ball(int index) =>
@@ -34,7 +35,10 @@ public static class CountWords
             said.Add("Enough is counted: every colour's whole number is sure.");
         var either = sections.Where(s => s.EitherServes).ToArray();
         if (either.Length > 0)
-            said.Add($"{Capital(Names(either, names))} {(either.Length == 1 ? "lies" : "lie")} so near a half that either whole number asks the same of your hands.");
+        {
+            var lie = either.Length == 1 ? "lies" : "lie";
+            said.Add($"{Capital(Names(either, names))} {lie} so near a half that either whole number asks the same of your hands.");
+        }
         return string.Join(' ', said);
     }
 

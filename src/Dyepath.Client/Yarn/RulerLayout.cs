@@ -31,7 +31,13 @@ public sealed record RulerLayout(RulerScale Scale, ImmutableArray<RulerPart> Par
 
     public bool HasLengths => Scale is RulerScale.Centimetres or RulerScale.Inches;
 
-    public string Unit => Scale switch { RulerScale.Centimetres => "cm", RulerScale.Inches => "in", RulerScale.Stitches => "stitches", _ => "" };
+    public string Unit => Scale switch
+    {
+        RulerScale.Centimetres => "cm",
+        RulerScale.Inches => "in",
+        RulerScale.Stitches => "stitches",
+        _ => "",
+    };
 
     /// <summary>Least change that hands can mean: a millimetre, an eighth of an inch.</summary>
     public decimal Step => Scale == RulerScale.Inches ? 0.125m : 0.1m;

@@ -4,7 +4,7 @@ using Dyepath.Client.Work;
 
 namespace Dyepath.Client.Yarn;
 
-/// <summary>Changes to the list of sections that carry along what is said section by section elsewhere: counts and whole stitches.</summary>
+/// <summary>Changes to the sections that carry along what is said of each elsewhere: counts and whole stitches.</summary>
 public static class SectionEdits
 {
     private const string Sections = "yarn.sections";
@@ -55,7 +55,8 @@ public static class SectionEdits
     private static string FreeName(ProjectDocument document, int first)
     {
         var names = Enumerable.Range(0, document.Count(Sections)).Select(i => document.Typed(Item(Sections, i) + ".name")).ToHashSet();
-        return Enumerable.Range(first, names.Count + 1).Select(n => string.Create(CultureInfo.InvariantCulture, $"colour {n}")).First(n => !names.Contains(n));
+        return Enumerable.Range(first, names.Count + 1)
+            .Select(n => string.Create(CultureInfo.InvariantCulture, $"colour {n}")).First(name => !names.Contains(name));
     }
 
     private static string Item(string list, int index) => string.Create(CultureInfo.InvariantCulture, $"{list}[{index}]");

@@ -112,7 +112,9 @@ public sealed class MeasuredYarn
         return new MeasuredYarn(_yarn, fabric, Hands, _dye, natural, yarn, [], Findings);
     }
 
-    /// <summary>Standard error of C, in units, that this many repeats of such a sequence leave; see <see cref="CountingPlan.SequenceVariance"/>.</summary>
+    /// <summary>
+    /// Standard error of C, in units, that this many repeats of such a sequence leave; see <see cref="CountingPlan.SequenceVariance"/>.
+    /// </summary>
     /// <param name="repeats">1 or more.</param>
     public double SequenceErrorAfter(int repeats) =>
         Math.Sqrt(CountingPlan.SequenceVariance([.. Natural.Sections.Select(s => s.Value)], _dye, Hands, repeats));

@@ -15,31 +15,31 @@ public class SwatchPageTests : BunitContext
     }
 
     [Fact]
-    public void One_more_stitch_is_asked_of_the_hands()
+    public async Task One_more_stitch_is_asked_of_the_hands()
     {
         var workbench = Open();
         var table = Render<TensionTable>();
 
-        table.Find("[aria-label='One more for foam']").Click();
+        await table.Find("[aria-label='One more for foam']").ClickAsync();
 
         Assert.Equal("[5,4,4,5,4]", workbench.Document!.Node("fabric.sectionStitches")!.ToJsonString());
         Assert.Equal("stitches of foam", workbench.Undoing);
     }
 
     [Fact]
-    public void Trying_a_hook_changes_nothing_until_it_is_measured()
+    public async Task Trying_a_hook_changes_nothing_until_it_is_measured()
     {
         var workbench = Open();
         var before = workbench.Document!.Text;
         var advice = Render<HookAdvicePart>();
-        advice.Find("#tried-hook").Change("6");
+        await advice.Find("#tried-hook").ChangeAsync("6");
 
-        advice.FindAll("button").First(b => b.TextContent.StartsWith("Try this hook", StringComparison.Ordinal)).Click();
+        await advice.FindAll("button").First(b => b.TextContent.StartsWith("Try this hook", StringComparison.Ordinal)).ClickAsync();
         Assert.Equal(before, workbench.Document.Text);
 
-        advice.Find("#at-fabric-otherSwatch-worked-stitches").Input("13");
+        await advice.Find("#at-fabric-otherSwatch-worked-stitches").InputAsync("13");
         Assert.Equal("6 mm", workbench.Document.Typed("fabric.otherSwatch.hook"));
-        advice.Find("#at-fabric-otherSwatch-worked-stitches").Input("");
+        await advice.Find("#at-fabric-otherSwatch-worked-stitches").InputAsync("");
         Assert.Equal(before, workbench.Document.Text);
     }
 

@@ -7,7 +7,8 @@ public class CountWordsTests
 {
     private static readonly string[] Names = ["deep water", "foam", "kelp"];
 
-    private static SectionCounting Section(int at, CountingVerdict verdict, int more = 0, bool either = false) => new(at, 4, 0.814, verdict, more, either);
+    private static SectionCounting Section(int at, CountingVerdict verdict, int more = 0, bool either = false) =>
+        new(at, 4, 0.814, verdict, more, either);
 
     [Fact]
     public void The_longest_counting_is_asked_for_once() => Assert.Equal(

@@ -16,7 +16,7 @@ public class YarnPageTests : BunitContext
     }
 
     [Fact]
-    public void Every_boundary_is_a_slider_that_says_where_it_stands()
+    public async Task Every_boundary_is_a_slider_that_says_where_it_stands()
     {
         var workbench = Open();
         var ruler = Render<YarnRuler>();
@@ -25,9 +25,9 @@ public class YarnPageTests : BunitContext
         Assert.Equal(5, sliders.Count);
         Assert.Equal("at 31.8 cm: deep water 31.8 cm, shallows 25 cm", sliders[0].GetAttribute("aria-valuetext"));
 
-        sliders[0].KeyDown(new KeyboardEventArgs { Key = "ArrowRight" });
+        await sliders[0].KeyDownAsync(new KeyboardEventArgs { Key = "ArrowRight" });
         Assert.Equal("31.9 cm", workbench.Document!.Typed("yarn.sections[0].length"));
-        ruler.Find("[role=slider]").KeyDown(new KeyboardEventArgs { Key = "ArrowLeft", ShiftKey = true });
+        await ruler.Find("[role=slider]").KeyDownAsync(new KeyboardEventArgs { Key = "ArrowLeft", ShiftKey = true });
         Assert.Equal(("30.9 cm", "25.9 cm"), (workbench.Document!.Typed("yarn.sections[0].length"), workbench.Document.Typed("yarn.sections[1].length")));
         Assert.Equal("end of deep water", workbench.Undoing);
         workbench.Undo();
@@ -45,18 +45,18 @@ public class YarnPageTests : BunitContext
     }
 
     [Fact]
-    public void One_key_counts_one_colour()
+    public async Task One_key_counts_one_colour()
     {
         var workbench = Open();
         var desk = Render<CountDesk>(p => p.Add(d => d.Ball, 0));
         Assert.Contains("deep water", desk.Find(".which").TextContent, StringComparison.Ordinal);
 
         foreach (var digit in (string[])["5", "4", "3"])
-            desk.Find("#next-count").Input(digit);
+            await desk.Find("#next-count").InputAsync(digit);
 
         Assert.Equal("[5,4,3]", workbench.Document!.Node("yarn.counted[0].repeats[8]")!.ToJsonString());
         Assert.Contains("wet sand", desk.Find(".which").TextContent, StringComparison.Ordinal);
-        desk.Find("#next-count").KeyDown(new KeyboardEventArgs { Key = "Backspace" });
+        await desk.Find("#next-count").KeyDownAsync(new KeyboardEventArgs { Key = "Backspace" });
         Assert.Equal("[5,4]", workbench.Document.Node("yarn.counted[0].repeats[8]")!.ToJsonString());
     }
 
