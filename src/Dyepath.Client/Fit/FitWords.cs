@@ -26,8 +26,10 @@ public static class FitWords
     {
         if (count.RowSlack <= Length.Zero)
             return "Forgives nothing.";
-        return string.Create(CultureInfo.InvariantCulture,
-            $"Forgives yarn per stitch {-count.ForgivesTighter:0.0 %} tighter to {count.ForgivesLooser:0.0 %} looser: {Wording.Say(count.RowSlack, units)} in a row of {Yarn(count.RowYarn, units)}.");
+        var (tighter, looser) = (-count.ForgivesTighter, count.ForgivesLooser);
+        var row = $"{Wording.Say(count.RowSlack, units)} in a row of {Yarn(count.RowYarn, units)}";
+        return string.Create(
+            CultureInfo.InvariantCulture, $"Forgives yarn per stitch {tighter:0.0 %} tighter to {looser:0.0 %} looser: {row}.");
     }
 
     public static string Task(CountTask task) => task switch

@@ -112,7 +112,8 @@ public sealed class RulerLayout
         bool Serves(RulerCount c) => serving.Contains((c.Stitches, c.RowStitches.Length == 2));
         var names = new Room(NameWidth);
         var pictures = new Room(PictureSide + 8);
-        var (named, pictured) = (new HashSet<RulerCount>(ReferenceEqualityComparer.Instance), new HashSet<RulerCount>(ReferenceEqualityComparer.Instance));
+        var named = new HashSet<RulerCount>(ReferenceEqualityComparer.Instance);
+        var pictured = new HashSet<RulerCount>(ReferenceEqualityComparer.Instance);
         foreach (var count in counts.OrderByDescending(c => ReferenceEquals(c, inHand)).ThenByDescending(Serves)
             .ThenBy(c => ruler.Sizes.Min(s => Math.Abs((s.Target - c.Finished).Centimetres))))
         {
@@ -127,7 +128,8 @@ public sealed class RulerLayout
             .. counts.OrderBy(c => c.Finished).Select(c =>
             {
                 var (from, to) = (Math.Max(0, X(c.HoldsFrom)), Math.Min(Width, X(c.HoldsTo)));
-                return new CountMark(c, X(c.Finished), from, to, bands.Put(from, to + 2), Serves(c), named.Contains(c), pictured.Contains(c));
+                return new CountMark(
+                    c, X(c.Finished), from, to, bands.Put(from, to + 2), Serves(c), named.Contains(c), pictured.Contains(c));
             }),
         ];
     }
