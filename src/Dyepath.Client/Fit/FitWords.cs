@@ -52,6 +52,15 @@ public static class FitWords
 
     public static string Name(Direction direction) => direction == Direction.Up ? "up" : "sideways";
 
+    /// <summary>What a ruler measures, such as <c>girth</c>.</summary>
+    public static string Ruled(GarmentMeasure measure, GarmentShape shape) => (measure, shape) switch
+    {
+        (GarmentMeasure.Width, BoxyTop) => "girth",
+        (GarmentMeasure.Width, _) => "width",
+        (GarmentMeasure.Circumference, _) => "circumference",
+        _ => MeasureWords.Of(measure),
+    };
+
     /// <summary>A number that can be fixed, by its name in the document.</summary>
     public static string Fixable(string what) => what switch
     {

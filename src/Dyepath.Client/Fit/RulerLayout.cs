@@ -65,7 +65,7 @@ public sealed class RulerLayout
     /// <param name="inHand">Its name and picture are always there.</param>
     public static RulerLayout Of(FitRuler ruler, double scale, bool inches, RulerCount? inHand = null) => new(ruler, scale, inches, inHand);
 
-    /// <summary>The scale at which all sizes, and what serves them, fill a width.</summary>
+    /// <summary>The scale at which all sizes, and what serves them or comes nearest, fill a width.</summary>
     public static double ScaleFor(FitRuler ruler, double width)
     {
         var (from, to) = Span(ruler);
@@ -85,8 +85,10 @@ public sealed class RulerLayout
 
     private static (double From, double To) Span(FitRuler ruler)
     {
+        // Where no count makes the motif, those that come nearest are what there is to see.
         var shown = ruler.Sizes.Select(s => s.Target.Centimetres)
-            .Concat(ruler.Sizes.Where(s => s.Choice is not null).Select(s => s.Choice!.Finished.Centimetres)).ToArray();
+            .Concat(ruler.Sizes.Where(s => s.Choice is not null).Select(s => s.Choice!.Finished.Centimetres))
+            .Concat(ruler.Counts.IsEmpty ? ruler.Nearest.Select(n => n.Finished.Centimetres) : []).ToArray();
         return (shown.Min(), shown.Max());
     }
 

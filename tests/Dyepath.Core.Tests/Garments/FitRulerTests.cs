@@ -19,7 +19,8 @@ public sealed class FitRulerTests
         Working = Working.Rounds,
         Motif = MotifKind.EvenSlant,
         Edgings = [],
-    }) with { Sizes = new SizeSelection(null, [], [], null, [], []) };
+    }) with
+    { Sizes = new SizeSelection(null, [], [], null, [], []) };
 
     private static readonly Project Wrap = Cowl.With(g => g with
     {
