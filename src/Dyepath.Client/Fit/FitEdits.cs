@@ -55,7 +55,8 @@ public static class FitEdits
         }
     }
 
-    /// <param name="direction"><c>up</c>, <c>sideways</c> or <c>best</c>. Fixed counts mean nothing in another direction and are released.</param>
+    /// <summary>Fixed counts mean nothing in another direction and are released.</summary>
+    /// <param name="direction"><c>up</c>, <c>sideways</c> or <c>best</c>.</param>
     public static void Direct(ProjectDocument document, string direction)
     {
         ReleaseCounts(document, Overrides);

@@ -26,8 +26,10 @@ public static class FitWords
     {
         if (count.RowSlack <= Length.Zero)
             return "Forgives nothing.";
-        return string.Create(CultureInfo.InvariantCulture,
-            $"Forgives yarn per stitch {-count.ForgivesTighter:0.0 %} tighter to {count.ForgivesLooser:0.0 %} looser: {Wording.Say(count.RowSlack, units)} in a row of {Yarn(count.RowYarn, units)}.");
+        var (tighter, looser) = (-count.ForgivesTighter, count.ForgivesLooser);
+        var row = $"{Wording.Say(count.RowSlack, units)} in a row of {Yarn(count.RowYarn, units)}";
+        return string.Create(
+            CultureInfo.InvariantCulture, $"Forgives yarn per stitch {tighter:0.0 %} tighter to {looser:0.0 %} looser: {row}.");
     }
 
     public static string Task(CountTask task) => task switch
@@ -49,6 +51,15 @@ public static class FitWords
     public static bool IsInches(Units units) => units is Units.Inches or Units.InchesThenCentimetres;
 
     public static string Name(Direction direction) => direction == Direction.Up ? "up" : "sideways";
+
+    /// <summary>What a ruler measures, such as <c>girth</c>.</summary>
+    public static string Ruled(GarmentMeasure measure, GarmentShape shape) => (measure, shape) switch
+    {
+        (GarmentMeasure.Width, BoxyTop) => "girth",
+        (GarmentMeasure.Width, _) => "width",
+        (GarmentMeasure.Circumference, _) => "circumference",
+        _ => MeasureWords.Of(measure),
+    };
 
     /// <summary>A number that can be fixed, by its name in the document.</summary>
     public static string Fixable(string what) => what switch

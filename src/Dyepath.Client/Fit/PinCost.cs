@@ -1,4 +1,3 @@
-using System.Globalization;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Instructions;
 using Dyepath.Core.Quantities;
@@ -14,16 +13,18 @@ public static class PinCost
         var units = pinned.Project.Edition.Units;
         var (worst, freeWorst) = (pinned.Chosen.WorstError, free.Chosen.WorstError);
         var (yarn, freeYarn) = (pinned.Sizes[size].Yarn.Length, free.Sizes[size].Yarn.Length);
-        var parts = new List<string>
-        {
-            worst == freeWorst ? $"the same worst error, {Wording.Say(worst, units)}" : $"a worst error of {Wording.Say(worst, units)} instead of {Wording.Say(freeWorst, units)}",
-            pinned.Chosen.Counts.Length == free.Chosen.Counts.Length
-                ? $"as many counts, {pinned.Chosen.Counts.Length}"
-                : string.Create(CultureInfo.InvariantCulture, $"{pinned.Chosen.Counts.Length} counts instead of {free.Chosen.Counts.Length}"),
+        var (counts, freeCounts) = (pinned.Chosen.Counts.Length, free.Chosen.Counts.Length);
+        var name = pinned.Sizes[size].Name;
+        string[] parts =
+        [
+            worst == freeWorst
+                ? $"the same worst error, {Wording.Say(worst, units)}"
+                : $"a worst error of {Wording.Say(worst, units)} instead of {Wording.Say(freeWorst, units)}",
+            counts == freeCounts ? $"as many counts ({counts})" : $"{counts} counts instead of {freeCounts}",
             yarn == freeYarn
-                ? $"the same yarn in size {pinned.Sizes[size].Name}"
-                : $"{FitWords.YarnWhole(yarn, units)} of yarn instead of {FitWords.YarnWhole(freeYarn, units)} in size {pinned.Sizes[size].Name}",
-        };
+                ? $"the same yarn in size {name}"
+                : $"{FitWords.YarnWhole(yarn, units)} of yarn instead of {FitWords.YarnWhole(freeYarn, units)} in size {name}",
+        ];
         return $"With the counts that you fixed: {FitWords.List(parts)}.";
     }
 }

@@ -65,7 +65,7 @@ public sealed class RulerLayout
     /// <param name="inHand">Its name and picture are always there.</param>
     public static RulerLayout Of(FitRuler ruler, double scale, bool inches, RulerCount? inHand = null) => new(ruler, scale, inches, inHand);
 
-    /// <summary>The scale at which all sizes, and what serves them, fill a width.</summary>
+    /// <summary>The scale at which all sizes, and what serves them or comes nearest, fill a width.</summary>
     public static double ScaleFor(FitRuler ruler, double width)
     {
         var (from, to) = Span(ruler);
@@ -85,8 +85,10 @@ public sealed class RulerLayout
 
     private static (double From, double To) Span(FitRuler ruler)
     {
+        // Where no count makes the motif, those that come nearest are what there is to see.
         var shown = ruler.Sizes.Select(s => s.Target.Centimetres)
-            .Concat(ruler.Sizes.Where(s => s.Choice is not null).Select(s => s.Choice!.Finished.Centimetres)).ToArray();
+            .Concat(ruler.Sizes.Where(s => s.Choice is not null).Select(s => s.Choice!.Finished.Centimetres))
+            .Concat(ruler.Counts.IsEmpty ? ruler.Nearest.Select(n => n.Finished.Centimetres) : []).ToArray();
         return (shown.Min(), shown.Max());
     }
 
@@ -112,7 +114,8 @@ public sealed class RulerLayout
         bool Serves(RulerCount c) => serving.Contains((c.Stitches, c.RowStitches.Length == 2));
         var names = new Room(NameWidth);
         var pictures = new Room(PictureSide + 8);
-        var (named, pictured) = (new HashSet<RulerCount>(ReferenceEqualityComparer.Instance), new HashSet<RulerCount>(ReferenceEqualityComparer.Instance));
+        var named = new HashSet<RulerCount>(ReferenceEqualityComparer.Instance);
+        var pictured = new HashSet<RulerCount>(ReferenceEqualityComparer.Instance);
         foreach (var count in counts.OrderByDescending(c => ReferenceEquals(c, inHand)).ThenByDescending(Serves)
             .ThenBy(c => ruler.Sizes.Min(s => Math.Abs((s.Target - c.Finished).Centimetres))))
         {
@@ -127,7 +130,8 @@ public sealed class RulerLayout
             .. counts.OrderBy(c => c.Finished).Select(c =>
             {
                 var (from, to) = (Math.Max(0, X(c.HoldsFrom)), Math.Min(Width, X(c.HoldsTo)));
-                return new CountMark(c, X(c.Finished), from, to, bands.Put(from, to + 2), Serves(c), named.Contains(c), pictured.Contains(c));
+                return new CountMark(
+                    c, X(c.Finished), from, to, bands.Put(from, to + 2), Serves(c), named.Contains(c), pictured.Contains(c));
             }),
         ];
     }

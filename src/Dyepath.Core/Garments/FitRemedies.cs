@@ -24,11 +24,12 @@ internal static class FitRemedies
         int HowMany(CountOptions wider) => CountFinder.HowMany(fabrication.Ring, wider);
     }
 
-    /// <summary>Null where no place of the document is such a change; another hook needs another swatch, other sizes another garment.</summary>
+    /// <summary>Null where the document has no place for it: another hook needs another swatch, other sizes another garment.</summary>
     private static (string Place, string Value)? Change(Fabrication fabrication, Direction direction, CountAdvice advice) => advice switch
     {
         CountAdvice.Motif { Task: CountTask.None } motif => ("garment.motif", MotifNames.Of(motif.Kind)),
-        CountAdvice.Turn { Task: CountTask.None } turn => ("fabric.turnCost", FormattableString.Invariant($"{turn.TurnCost:0.######} stitches")),
+        CountAdvice.Turn { Task: CountTask.None } turn =>
+            ("fabric.turnCost", FormattableString.Invariant($"{turn.TurnCost:0.######} stitches")),
         CountAdvice.Way { Task: CountTask.None } way when fabrication.Project.Garment.Shape is Cowl && direction == Direction.Up =>
             ("garment.working", MotifNames.Of(way.Working)),
         _ => null,

@@ -106,8 +106,8 @@ public sealed class FitRuler
     {
         if (_options is not { } options)
             return [];
-        var near = (options.From + options.To) / 2;
-        return [.. CountFinder.Shares(_fabrication.Ring, options, near).Select(m => new RulerMotif(m.Kind, m.Counts, Place(_measured(m.Example))))];
+        var shares = CountFinder.Shares(_fabrication.Ring, options);
+        return [.. shares.Select(m => new RulerMotif(m.Kind, m.Counts, Place(_measured(m.Example))))];
     }
 }
 
@@ -160,7 +160,7 @@ public sealed record RulerCount(
 
 /// <summary>A motif that the yarn could make in this direction.</summary>
 /// <param name="Counts">How many counts within reach of the sizes make it.</param>
-/// <param name="Example">Of these, the one nearest to the middle that asks least of the maker.</param>
+/// <param name="Example">Of these, the clearest that asks least of the maker.</param>
 public sealed record RulerMotif(MotifKind Kind, int Counts, RulerCount Example);
 
 /// <summary>A change of the document that would let a count make the motif.</summary>

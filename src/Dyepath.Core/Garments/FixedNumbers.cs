@@ -19,8 +19,16 @@ internal sealed class FixedNumbers
     private readonly ImmutableArray<FixedNumber> _overrides;
     private readonly string _base;
 
-    public FixedNumbers(SizeSelection selection, string baseSize) =>
-        (_locked, _overrides, _base) = (selection.Locked, selection.Overrides, baseSize);
+    public FixedNumbers(SizeSelection selection, string baseSize)
+        : this(selection.Locked, selection.Overrides, baseSize)
+    {
+    }
+
+    private FixedNumbers(ImmutableArray<FixedNumber> locked, ImmutableArray<FixedNumber> overrides, string baseSize) =>
+        (_locked, _overrides, _base) = (locked, overrides, baseSize);
+
+    /// <summary>As seen from another direction than the one that counts were fixed for: there they mean nothing.</summary>
+    public FixedNumbers MeasuresOnly() => new([.. _locked.Where(f => f.Count is null)], [.. _overrides.Where(f => f.Count is null)], _base);
 
     public bool LocksCounts => _locked.Concat(_overrides).Any(f => f.Count is not null);
 

@@ -37,14 +37,15 @@ public static class GarmentPlanner
             .. Faults(fabrication, shape)];
         if (!found || !faults.IsEmpty)
             return PlanResult.Bad(faults);
+        var wanted = project.Garment.Direction;
         var planned = new List<(BoxyDirectionPlanner Planner, BoxyDirection Plan)>();
         foreach (var direction in Enum.GetValues<Direction>())
         {
             cancel.ThrowIfCancellationRequested();
-            var planner = new BoxyDirectionPlanner(fabrication, shape, targets!, direction);
+            var fixedHere = wanted is null || wanted == direction ? targets! : targets! with { Fixed = targets.Fixed.MeasuresOnly() };
+            var planner = new BoxyDirectionPlanner(fabrication, shape, fixedHere, direction);
             planned.Add((planner, planner.Plan(cancel)));
         }
-        var wanted = project.Garment.Direction;
         var open = planned.Where(p => p.Plan.IsFeasible && (wanted is null || p.Plan.Direction == wanted)).ToArray();
         if (open.Length == 0)
             return PlanResult.None(Reasons(planned.Select(p => p.Plan), wanted), planned.Select(p => p.Plan.Option));

@@ -121,7 +121,7 @@ internal sealed class RectanglePlanner
     {
         var stitches = _fabrication.Stitches(direction);
         var targets = _sizes.Select(s => AlongStitches(direction, s)).ToImmutableArray();
-        var pins = _sizes.Select(s => _fixed.Count(s.Name, FixedNumbers.PanelStitches)).ToImmutableArray();
+        var pins = _sizes.Select(s => FixedFor(direction).Count(s.Name, FixedNumbers.PanelStitches)).ToImmutableArray();
         var rows = Rows(direction, _sizes.Length / 2);
         var grading = PieceCounts.Choose(
             _fabrication, direction, Working, stitches, StitchEdges(direction), 1, targets, pins, rows, cancel);
@@ -182,7 +182,10 @@ internal sealed class RectanglePlanner
 
     private int RowEdges(Direction direction) => IsSewn && direction == Direction.Sideways ? 2 : 0;
 
-    private int Rows(Direction direction, int size) => _fixed.Count(_sizes[size].Name, FixedNumbers.PanelRows)
+    private FixedNumbers FixedFor(Direction direction) =>
+        Garment.Direction is null || Garment.Direction == direction ? _fixed : _fixed.MeasuresOnly();
+
+    private int Rows(Direction direction, int size) => FixedFor(direction).Count(_sizes[size].Name, FixedNumbers.PanelRows)
         ?? _fabrication.Rows(direction).Nearest(AlongRows(direction, _sizes[size]), RowEdges(direction), Working == Working.Turned ? 2 : 1);
 
     private SizePlan? Assemble(Direction direction, int size, GradedCount count)

@@ -55,10 +55,10 @@ public static class CountFinder
 
     /// <summary>
     /// How many counts of the range make each motif, whichever is asked for, the motif that most of them make first; and for each the
-    /// count nearest to <paramref name="near"/> among those that ask least of the maker. Motifs that none makes are left out.
+    /// clearest count among those that ask least of the maker. Motifs that none makes are left out.
     /// </summary>
     /// <inheritdoc cref="Find"/>
-    public static ImmutableArray<MotifShare> Shares(ColourRing ring, CountOptions options, int near)
+    public static ImmutableArray<MotifShare> Shares(ColourRing ring, CountOptions options)
     {
         ArgumentNullException.ThrowIfNull(ring);
         ArgumentNullException.ThrowIfNull(options);
@@ -66,10 +66,15 @@ public static class CountFinder
         return
         [
             .. Candidates(options).GroupBy(c => reader.KindOf(c.Piece(options)))
-                .Select(kind => new MotifShare(
-                    kind.Key, kind.Count(), kind.OrderBy(c => c.Task).ThenBy(c => Math.Abs(c.Stitches - near)).First().Read(reader, options)))
+                .Select(kind => new MotifShare(kind.Key, kind.Count(), Clearest(kind)))
                 .OrderByDescending(share => share.Counts).ThenBy(share => share.Kind),
         ];
+
+        CountFinding Clearest(IEnumerable<Candidate> counts)
+        {
+            var least = counts.Min(c => c.Task);
+            return counts.Where(c => c.Task == least).Select(c => c.Read(reader, options)).MaxBy(f => f.Reading.Clarity)!;
+        }
     }
 
     /// <summary>How many counts of the range make the motif.</summary>

@@ -19,21 +19,29 @@ public sealed class FitRulerTests
         Working = Working.Rounds,
         Motif = MotifKind.EvenSlant,
         Edgings = [],
-    }) with { Sizes = new SizeSelection(null, [], [], null, [], []) };
+    }) with
+    { Sizes = new SizeSelection(null, [], [], null, [], []) };
 
     private static readonly Project Wrap = Cowl.With(g => g with
     {
-        Shape = new Wrap(Cm(50), Cm(160)), Working = Working.Turned, Motif = MotifKind.Argyle, Edgings = [new EdgingChoice(EdgingPlace.Border, "corded", 2)],
+        Shape = new Wrap(Cm(50), Cm(160)),
+        Working = Working.Turned,
+        Motif = MotifKind.Argyle,
+        Edgings = [new EdgingChoice(EdgingPlace.Border, "corded", 2)],
     });
 
-    public static TheoryData<string> Projects => ["tunic up", "tunic sideways", "pooled sleeves", "bands", "alternating", "cowl", "wrap up", "wrap sideways", "pinned"];
+    public static TheoryData<string> Projects =>
+    [
+        "tunic up", "tunic sideways", "pooled sleeves", "bands", "alternating", "cowl", "wrap up", "wrap sideways", "pinned",
+    ];
 
     private static Project Named(string name) => name switch
     {
         "tunic up" => Tideline.Directed(Direction.Up),
         "tunic sideways" => Tideline.Directed(Direction.Sideways),
         "pooled sleeves" => Tideline.Sleeved(pooled: true),
-        "bands" => Tideline.Directed(Direction.Up).With(g => g with { Grading = g.Grading with { SideBands = true, UnequalPanels = true } }),
+        "bands" => Tideline.Directed(Direction.Up)
+            .With(g => g with { Grading = g.Grading with { SideBands = true, UnequalPanels = true } }),
         "alternating" => Tideline.With(g => g with { Grading = g.Grading with { AlternatingRows = true, HalfStitchTurn = true } }),
         "cowl" => Cowl,
         "wrap up" => Wrap.Directed(Direction.Up),
@@ -56,14 +64,15 @@ public sealed class FitRulerTests
             Assert.Equal(size.Target[ruler.Measure].Centimetres, place.Target.Centimetres, 1e-6);
             Assert.Equal(size.Finished[ruler.Measure].Centimetres, place.Choice!.Finished.Centimetres, 1e-6);
             Assert.Equal(size.Pieces[0].Stitches, place.Choice.Front);
+            var rows = size.Pieces[0].RowStitches.Length;
             foreach (var stitches in (int[])[place.Choice.Front, place.Choice.Back])
             {
-                var count = Assert.Single(ruler.Counts, c => c.Stitches == stitches && c.RowStitches.Length == size.Pieces[0].RowStitches.Length);
+                var count = Assert.Single(ruler.Counts, c => c.Stitches == stitches && c.RowStitches.Length == rows);
                 Assert.Equal(size.Pieces[0].TurnCost, count.TurnCost);
                 if (place.Choice.SideBandRows == 0 && place.Choice.Front == place.Choice.Back)
                     Assert.Equal(place.Choice.Finished.Centimetres, count.Finished.Centimetres, 1e-6);
             }
-            var served = ruler.Counts.First(c => c.Stitches == place.Choice.Front && c.RowStitches.Length == size.Pieces[0].RowStitches.Length);
+            var served = ruler.Counts.First(c => c.Stitches == place.Choice.Front && c.RowStitches.Length == rows);
             Assert.Equal(size.Pieces[0].ForgivesTighter, served.ForgivesTighter);
             Assert.Equal(size.Pieces[0].ForgivesLooser, served.ForgivesLooser);
         }
@@ -89,7 +98,8 @@ public sealed class FitRulerTests
         var plan = Tideline.Directed(Direction.Up).Planned();
         var made = plan.Chosen.Ruler.Counts.Select(c => c.Stitches).ToArray();
         var gauge = Tideline.Fabric.Swatch.ForSize();
-        var palette = Palette.FromLab(plan.Ring, [.. Tideline.Yarn.Sections.Select(s => s.Colour.ToLab()).Select(l => (l.Lightness, l.A, l.B))]);
+        var colours = Tideline.Yarn.Sections.Select(s => s.Colour.ToLab()).Select(l => (l.Lightness, l.A, l.B));
+        var palette = Palette.FromLab(plan.Ring, [.. colours]);
         var reader = MotifReader.Create(plan.Ring, Working.Turned, gauge, 1, palette, new MotifOptions());
         var rows = plan.Sizes[plan.Sizes.Length / 2].Pieces[0].Rows;
         var expected = Enumerable.Range(made[0], made[^1] - made[0] + 1).Where(n =>
@@ -133,6 +143,7 @@ public sealed class FitRulerTests
         Assert.Equal(ruler.Counts.Length, argyle.Counts);
         Assert.Contains(ruler.Counts, c => c.Stitches == argyle.Example.Stitches && c.Finished == argyle.Example.Finished);
         Assert.All(ruler.InReach, m => Assert.Equal(m.Kind, m.Example.Motif));
+        Assert.Equal(ruler.Counts.Max(c => c.Clarity), argyle.Example.Clarity);
     }
 
     /// <summary>Bands need sections longer than a row, which no row of a tunic is.</summary>
@@ -199,6 +210,22 @@ public sealed class FitRulerTests
         Assert.Empty(other.Sizes.Overrides);
         Assert.Single(other.Sizes.Locked);
         Assert.Equal(Direction.Sideways, other.Planned().Direction);
+    }
+
+    [Fact]
+    public void Counts_fixed_for_one_direction_leave_the_other_as_it_is()
+    {
+        foreach (var project in new[] { Tideline, Wrap })
+        {
+            var size = project.Planned().Sizes[0].Name;
+            var free = project.Directed(Direction.Sideways);
+            var pinned = free.Fixed([], [Pin(size, 94), new FixedNumber(size, "panelRows", null, 90, "as swatched")]);
+            var (a, b) = (Up(free), Up(pinned));
+            Assert.Equal(a.Counts, b.Counts);
+            Assert.Equal((a.WorstError, a.TypicalError), (b.WorstError, b.TypicalError));
+        }
+
+        static DirectionOption Up(Project project) => project.Planned().Options.Single(o => o.Direction == Direction.Up);
     }
 
     [Fact]

@@ -1,0 +1,87 @@
+using Bunit;
+using Dyepath.Client.Fit;
+using Dyepath.Client.Work;
+using Microsoft.AspNetCore.Components.Web;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace Dyepath.Client.Tests.Fit;
+
+public sealed class FitPageTests : BunitContext
+{
+    private Workbench _workbench = null!;
+
+    private async Task<IRenderedComponent<FitPage>> Open(Action<ProjectDocument>? change = null)
+    {
+        Services.AddSingleton(_workbench = FitBench.Open(change));
+        var page = Render<FitPage>();
+        // The other direction is worked out beside; what the hand does meanwhile would wait for it.
+        page.WaitForState(() => !page.Markup.Contains("Working it out", StringComparison.Ordinal), TimeSpan.FromSeconds(30));
+        await page.InvokeAsync(() => { });
+        return page;
+    }
+
+    [Fact]
+    public async Task Every_size_and_the_serving_counts_stand_on_the_ruler()
+    {
+        var page = await Open();
+        Assert.Equal(_workbench.Plan!.Sizes.Select(s => s.Name), page.FindAll(".fit-size").Select(s => s.TextContent));
+        Assert.Equal(9, page.FindAll(".fit-link").Count);
+        var serving = page.FindAll(".fit-count.serves > span").Select(s => s.TextContent);
+        Assert.Equal(_workbench.Plan.Chosen.Counts.Select(c => $"{c}"), serving);
+        Assert.Contains(_workbench.Plan.Why, page.Markup);
+    }
+
+    [Fact]
+    public async Task A_point_of_the_curve_allows_as_many_counts()
+    {
+        var page = await Open();
+        page.FindAll(".fit-curve button")[3].Click();
+        Assert.Equal("4", _workbench.Document!.Typed("garment.grading.mostCounts"));
+    }
+
+    [Fact]
+    public async Task Arrow_keys_take_the_next_count_in_hand()
+    {
+        var page = await Open();
+        int Now() => int.Parse(page.Find(".fit-counts").GetAttribute("aria-valuenow")!);
+        var before = Now();
+        page.Find(".fit-counts").KeyDown(new KeyboardEventArgs { Key = "ArrowRight" });
+        Assert.Equal(before + 1, Now());
+        page.Find(".fit-counts").KeyDown(new KeyboardEventArgs { Key = "Home" });
+        Assert.Equal(1, Now());
+    }
+
+    [Fact]
+    public async Task A_count_is_fixed_only_with_a_reason()
+    {
+        var page = await Open();
+        page.FindAll(".fit-size")[0].KeyDown(new KeyboardEventArgs { Key = "ArrowRight" });
+        Assert.Contains("worked sideways for good", page.Find(".fit-pin").TextContent);
+        page.Find(".fit-pin").Submit();
+        Assert.False(_workbench.Document!.Has(FitEdits.Overrides));
+        page.Find("#fit-reason").Input("longer in the sample");
+        page.Find(".fit-pin").Submit();
+        Assert.Equal("longer in the sample", _workbench.Document.Typed($"{FitEdits.Overrides}[0].reason"));
+        Assert.Equal("sideways", _workbench.Document.Typed("garment.direction"));
+        Assert.Empty(page.FindAll(".fit-pin"));
+    }
+
+    [Fact]
+    public async Task A_line_is_pulled_to_another_count()
+    {
+        var page = await Open();
+        page.FindAll(".fit-size")[0].PointerDown(new PointerEventArgs { ClientX = 100 });
+        page.Find(".fit-sheet").PointerMove(new PointerEventArgs { ClientX = 100 + 45 });
+        page.Find(".fit-sheet").PointerUp(new PointerEventArgs { ClientX = 100 + 45 });
+        Assert.Contains("Size XS on 95 stitches", page.Find(".fit-pin").TextContent);
+    }
+
+    [Fact]
+    public async Task Where_no_count_makes_the_motif_remedies_are_deeds()
+    {
+        var page = await Open(d => d.Set("garment.motif", "bands"));
+        Assert.Contains("nearest to the motif", page.Markup);
+        page.FindAll(".fit-remedies button").First(b => b.TextContent == "Take this motif").Click();
+        Assert.NotEqual("bands", _workbench.Document!.Typed("garment.motif"));
+    }
+}
