@@ -29,7 +29,7 @@ public sealed record FabricScene(
         var palette = YarnPalette.Of(plan, eyes.Seen).ToImmutableArray();
         var telling = unrolled.Telling.ToList();
         return new FabricScene(
-            $"{unrolled.Size.Name} {unrolled.Width:0.0} {unrolled.Height:0.0}",
+            string.Join(' ', unrolled.Pieces.Select(p => p.Piece.Name).Prepend(unrolled.Size.Name)),
             plan.Project.Fabric.Stitch.Id,
             [.. unrolled.Pieces.Select(p => Patch(plan, p, likely?.FirstOrDefault(t => t.Name == p.Piece.Name)))],
             [
