@@ -9,12 +9,13 @@ public static class FabricWords
 {
     /// <summary>How far the colours jump, to the half unit: finer is beyond what an eye sees.</summary>
     /// <param name="unit">What is counted against the yarn, as <see cref="Unit"/> names it.</param>
-    public static string Jump(double phaseJump, string unit = "stitch") => (Math.Round(phaseJump * 2, MidpointRounding.AwayFromZero) / 2) switch
-    {
-        0 => "the colours run on here",
-        1 => $"the colours jump 1 {unit} of yarn here",
-        var halves => string.Create(CultureInfo.InvariantCulture, $"the colours jump {halves} {Many(unit)} of yarn here"),
-    };
+    public static string Jump(double phaseJump, string unit = "stitch") =>
+        (Math.Round(phaseJump * 2, MidpointRounding.AwayFromZero) / 2) switch
+        {
+            0 => "the colours run on here",
+            1 => $"the colours jump 1 {unit} of yarn here",
+            var halves => string.Create(CultureInfo.InvariantCulture, $"the colours jump {halves} {Many(unit)} of yarn here"),
+        };
 
     public static string Match(double match) => match switch
     {
@@ -35,7 +36,8 @@ public static class FabricWords
 
     /// <summary>One stitch, as it is read out.</summary>
     /// <param name="unit">As <see cref="Unit"/> names it.</param>
-    public static string Stitch(PiecePlan piece, StitchReading stitch, string section, string symbol, int? ball, bool turned, string unit, Units units)
+    public static string Stitch(
+        PiecePlan piece, StitchReading stitch, string section, string symbol, int? ball, bool turned, string unit, Units units)
     {
         var side = !turned ? "" : stitch.RightSide ? " (RS)" : " (WS)";
         var row = turned ? "row" : "round";
@@ -48,7 +50,7 @@ public static class FabricWords
             var d => string.Create(CultureInfo.InvariantCulture, $" The nearest change of colour is {d:0.#} {Many(unit)} of yarn away."),
         };
         return $"{Capital(piece.Name)}, {row} {stitch.Row}{side}, {unit} {stitch.Column} from the right: {section} ({symbol}){tones}. "
-            + $"{Yarn(stitch.FromStart.Metres, units)} from the piece's first stitch{(ball is { } number ? $", ball {number}" : "")}.{change}";
+            + $"{Yarn(stitch.FromStart.Metres, units)} from the piece's first stitch{(ball is null ? "" : $", ball {ball}")}.{change}";
     }
 
     private static string Yarn(double metres, Units units) => units is Units.Inches or Units.InchesThenCentimetres

@@ -17,7 +17,8 @@ public sealed class FabricWordsTests
     public void A_jump_is_said_to_the_half_stitch(double jump, string words) => Assert.Equal(words, FabricWords.Jump(jump));
 
     [Fact]
-    public void In_linen_stitch_pairs_are_counted() => Assert.Equal("the colours jump 3.5 pairs of yarn here", FabricWords.Jump(3.5, "pair"));
+    public void In_linen_stitch_pairs_are_counted() =>
+        Assert.Equal("the colours jump 3.5 pairs of yarn here", FabricWords.Jump(3.5, "pair"));
 
     [Theory]
     [InlineData(1, "all stitches match")]
