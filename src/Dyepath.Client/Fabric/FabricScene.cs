@@ -1,12 +1,12 @@
 using System.Collections.Immutable;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using Dyepath.Client.Draft;
 using Dyepath.Core.Colours;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
-using Dyepath.Core.Instructions.Writing;
-using Dyepath.Client.Draft;
 using Dyepath.Core.Instructions;
+using Dyepath.Core.Instructions.Writing;
 
 namespace Dyepath.Client.Fabric;
 
@@ -29,11 +29,12 @@ public sealed record FabricScene(
         var palette = YarnPalette.Of(plan, eyes.Seen).ToImmutableArray();
         var telling = unrolled.Telling.ToList();
         return new FabricScene(
-            $"{unrolled.Size.Name} {unrolled.Width:0.0} {unrolled.Height:0.0}",
+            string.Join(' ', unrolled.Pieces.Select(p => p.Piece.Name).Prepend(unrolled.Size.Name)),
             plan.Project.Fabric.Stitch.Id,
             [.. unrolled.Pieces.Select(p => Patch(plan, p, likely?.FirstOrDefault(t => t.Name == p.Piece.Name)))],
             [
-                .. unrolled.Seams.Select(s => new SceneLine(true, string.Join(", ", s.Seams.Select(i => telling.IndexOf(i) + 1)), s.X1, s.Y1, s.X2, s.Y2)),
+                .. unrolled.Seams.Select(s => new SceneLine(
+                    true, string.Join(", ", s.Seams.Select(i => telling.IndexOf(i) + 1)), s.X1, s.Y1, s.X2, s.Y2)),
                 .. unrolled.Openings.Select(s => new SceneLine(false, "", s.X1, s.Y1, s.X2, s.Y2)),
             ],
             palette,
@@ -57,7 +58,8 @@ public sealed record FabricScene(
         var turned = piece.Working is Working.Turned or Working.RoundsTurned;
         return new ScenePatch(
             FabricWords.Capital(piece.Name) + (piece.Copies > 1 ? $" (make {piece.Copies})" : ""), laid.X, laid.Y, laid.Width, laid.Height,
-            laid.Columns, laid.Worn.Rows, laid.Hidden, plan.Direction == Direction.Sideways, turned, piece.WrongSideOut, likely?.RowShares ?? []);
+            laid.Columns, laid.Worn.Rows, laid.Hidden, plan.Direction == Direction.Sideways, turned, piece.WrongSideOut,
+            likely?.RowShares ?? []);
     }
 
     private static int Ink(int ground) =>

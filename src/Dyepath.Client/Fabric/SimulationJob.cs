@@ -26,13 +26,15 @@ public sealed record SimulationOrder(
             return new SimulatedPiece(p.Name, planned.RowStitches, p.Working == Core.Fabrics.Working.Spiral ? 0 : p.TurnCost, p.Start);
         });
         return new SimulationOrder(
-            plan.Ring.Sections, plan.Ring.Colours, [.. pieces], hands.Spread, hands.Memory, DyeOf(plan.Project.Yarn, hands), check, trials, seed);
+            plan.Ring.Sections, plan.Ring.Colours, [.. pieces], hands.Spread, hands.Memory, DyeOf(plan.Project.Yarn, hands), check, trials,
+            seed);
     }
 
     /// <summary>Relative spread of the sections' lengths, as measured on the yarn, or else the prior's.</summary>
     private static double DyeOf(Core.Yarns.Yarn yarn, HandsPrior hands)
     {
-        var measured = yarn.Sections.Where(s => s is { Length: not null, Spread: not null }).Select(s => s.Spread!.Value / s.Length!.Value).ToArray();
+        var measured = yarn.Sections.Where(s => s is { Length: not null, Spread: not null })
+            .Select(s => s.Spread!.Value / s.Length!.Value).ToArray();
         return measured.Length == 0 ? hands.Dye : Math.Min(0.5, Math.Sqrt(measured.Average(m => m * m)));
     }
 }
@@ -45,7 +47,8 @@ public sealed record SimulatedPiece(string Name, ImmutableArray<int> RowStitches
 /// <param name="Trial">The trial that is drawn: the one nearest to the median.</param>
 /// <param name="Worked">Its sections, one a pooling unit, in working order.</param>
 public sealed record SimulatedTrials(
-    string Name, double Median, double P05, double P95, double Good, ImmutableArray<double> RowShares, double Share, int Trial, byte[] Worked);
+    string Name, double Median, double P05, double P95, double Good, ImmutableArray<double> RowShares, double Share, int Trial,
+    byte[] Worked);
 
 /// <summary>How much of the picture the hands keep, and what one likely piece looks like.</summary>
 public static class SimulationJob
@@ -73,7 +76,11 @@ public static class SimulationJob
         var hands = HandModel.Create(order.Spread, order.Memory);
         var settings = new SimulationSettings
         {
-            Check = order.Check, Trials = order.Trials, Seed = order.Seed, DyeVariation = order.Dye, GoodShare = GoodShare,
+            Check = order.Check,
+            Trials = order.Trials,
+            Seed = order.Seed,
+            DyeVariation = order.Dye,
+            GoodShare = GoodShare,
         };
         double all = order.Pieces.Sum(p => p.RowStitches.Sum()), done = 0;
         var trials = ImmutableArray.CreateBuilder<SimulatedTrials>();

@@ -169,7 +169,8 @@ public sealed record Unrolled(
         public static SameLine Instance { get; } = new();
 
         public bool Equals(SeamLine? a, SeamLine? b) => a is not null && b is not null
-            && a.Seams.SequenceEqual(b.Seams) && Math.Abs(a.X1 - b.X1) < 0.01 && Math.Abs(a.X2 - b.X2) < 0.01 && a.Y1 == b.Y1 && a.Y2 == b.Y2;
+            && a.Seams.SequenceEqual(b.Seams) && Math.Abs(a.X1 - b.X1) < 0.01 && Math.Abs(a.X2 - b.X2) < 0.01
+            && a.Y1 == b.Y1 && a.Y2 == b.Y2;
 
         public int GetHashCode(SeamLine line) => line.Seams.Length;
     }

@@ -32,7 +32,8 @@ internal sealed partial class Jobs : IJobs
     }
 
     [JSImport("start", Module)]
-    private static partial Task Start(int id, string job, string input, [JSMarshalAs<JSType.Function<JSType.Number>>] Action<double> progress);
+    private static partial Task Start(
+        int id, string job, string input, [JSMarshalAs<JSType.Function<JSType.Number>>] Action<double> progress);
 
     [JSImport("take", Module)]
     private static partial byte[] Take(int id);

@@ -111,7 +111,8 @@ internal sealed class BoxyAssembly(
         var (side, shoulder) = (SideLength(counts), ShoulderLength(counts));
         return
         [
-            Seam("left side", 0, side), Seam("right side", 1, side), Seam("left shoulder", 2, shoulder), Seam("right shoulder", 3, shoulder),
+            Seam("left side", 0, side), Seam("right side", 1, side),
+            Seam("left shoulder", 2, shoulder), Seam("right shoulder", 3, shoulder),
         ];
 
         SeamPlan Seam(string where, int index, Length length)

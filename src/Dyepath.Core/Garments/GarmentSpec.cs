@@ -28,7 +28,9 @@ public sealed record GarmentSpec(
     SeamChoice Seams,
     ImmutableArray<EdgingChoice> Edgings)
 {
-    /// <summary>Where in the sequence pieces begin, by the piece's name, in whole pooling units; a missing one begins where it serves best.</summary>
+    /// <summary>
+    /// Where in the sequence pieces begin, by the piece's name, in whole pooling units; a missing one begins where it serves best.
+    /// </summary>
     public ImmutableSortedDictionary<string, int> Starts { get; init; } = ImmutableSortedDictionary<string, int>.Empty;
 }
 

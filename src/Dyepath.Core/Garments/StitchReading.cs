@@ -10,7 +10,9 @@ namespace Dyepath.Core.Garments;
 /// <param name="Column">From 1, counted from the right-hand edge of the row, right side facing.</param>
 /// <param name="Order">From 1, in the order in which the row is worked.</param>
 /// <param name="Section">The section that it shows.</param>
-/// <param name="FromStart">Yarn from the piece's first stitch to this one; less than nothing where a turning chain that counts begins earlier.</param>
+/// <param name="FromStart">
+/// Yarn from the piece's first stitch to this one; less than nothing where a turning chain that counts begins earlier.
+/// </param>
 /// <param name="ToChange">
 /// Pooling units of yarn from the unit to the nearest change of colour, before or after it; 0 where the colour changes within it or
 /// right beside it. Missing for one colour.

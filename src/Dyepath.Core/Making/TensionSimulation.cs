@@ -23,10 +23,14 @@ public static class TensionSimulation
         // Vectors lose to scalar code in the browser's interpreter.
         Run(piece, hands, settings, Vector256.IsHardwareAccelerated && !OperatingSystem.IsBrowser(), progress, cancellation);
 
-    /// <summary>The colours that one trial of <see cref="Run(PlannedPiece, HandModel, SimulationSettings, IProgress{double}?, CancellationToken)"/> gives.</summary>
+    /// <summary>
+    /// The colours that one trial of <see cref="Run(PlannedPiece, HandModel, SimulationSettings, IProgress{double}?, CancellationToken)"/>
+    /// gives.
+    /// </summary>
     /// <param name="trial">Numbered as <see cref="SimulationResult.Shares"/> is, from 0; under the settings' trials.</param>
     /// <returns>
-    /// A colour for each stitch in working order, row after row: an index of <see cref="Yarns.ColourRing.Colours"/>, the first of the sections that share it.
+    /// A colour for each stitch in working order, row after row: an index of <see cref="Yarns.ColourRing.Colours"/>, the first of the
+    /// sections that share it.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException">No such trial.</exception>
     public static byte[] Draw(PlannedPiece piece, HandModel hands, SimulationSettings settings, int trial)

@@ -27,7 +27,8 @@ public sealed class FabricPageTests : BunitContext
         Assert.Contains("Left side: the colours run on here; all stitches match.", best[0], StringComparison.Ordinal);
         page.Find("[aria-label='Begin the back 1 stitch of yarn later']").Click();
         page.WaitForAssertion(
-            () => Assert.Contains("the colours jump 1 stitch of yarn here; no stitch matches", page.Find(".seams li").TextContent, StringComparison.Ordinal),
+            () => Assert.Contains(
+                "the colours jump 1 stitch of yarn here; no stitch matches", page.Find(".seams li").TextContent, StringComparison.Ordinal),
             TimeSpan.FromSeconds(20));
         page.Find("[aria-label='Begin the back where it is best']").Click();
         page.WaitForAssertion(() => Assert.Equal(best, page.FindAll(".seams li").Select(l => l.TextContent)), TimeSpan.FromSeconds(20));
@@ -69,7 +70,8 @@ public sealed class FabricPageTests : BunitContext
         var board = page.FindComponent<FabricBoard>();
         await page.InvokeAsync(() => board.Instance.Read(1, 12, 30));
         board.Render();
-        Assert.Matches(@"^Back, row \d+ \((RS|WS)\), stitch \d+ from the right: [a-z ]+ \([A-Z]\)\. \d+\.\d m of yarn", page.Find(".reading").TextContent);
+        Assert.Matches(
+            @"^Back, row \d+ \((RS|WS)\), stitch \d+ from the right: [a-z ]+ \([A-Z]\)\. \d+\.\d m of yarn", page.Find(".reading").TextContent);
         await page.InvokeAsync(() => board.Instance.Read(2, 3, 3));
         board.Render();
         Assert.Contains("companion yarn", page.Find(".reading").TextContent, StringComparison.Ordinal);
@@ -96,7 +98,8 @@ public sealed class FabricPageTests : BunitContext
 
         public void Tell(double share) => _progress(share);
 
-        public void Finish(string order) => _done.SetResult(JobRunner.Run(SimulationJob.Name, order.Replace("\"trials\":500", "\"trials\":3", StringComparison.Ordinal), new Nobody()));
+        public void Finish(string order) => _done.SetResult(JobRunner.Run(
+            SimulationJob.Name, order.Replace("\"trials\":500", "\"trials\":3", StringComparison.Ordinal), new Nobody()));
 
         public void Fail() => _done.SetException(new JobException("no worker", new InvalidOperationException()));
 

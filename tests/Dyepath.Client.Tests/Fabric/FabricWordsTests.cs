@@ -16,6 +16,10 @@ public sealed class FabricWordsTests
     [InlineData(5.26, "the colours jump 5.5 stitches of yarn here")]
     public void A_jump_is_said_to_the_half_stitch(double jump, string words) => Assert.Equal(words, FabricWords.Jump(jump));
 
+    [Fact]
+    public void In_linen_stitch_pairs_are_counted() =>
+        Assert.Equal("the colours jump 3.5 pairs of yarn here", FabricWords.Jump(3.5, "pair"));
+
     [Theory]
     [InlineData(1, "all stitches match")]
     [InlineData(0.004, "no stitch matches")]

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using System.Text.Json.Nodes;
 using Dyepath.Client.Fabric;
 using Dyepath.Client.Worker;
 using Dyepath.Core.Making;
@@ -21,7 +22,14 @@ public sealed class SimulationJobTests
             var planned = PlannedPiece.Of(plan, piece);
             var result = TensionSimulation.Run(
                 planned, HandModel.Create(HandsPrior.Default.Spread, HandsPrior.Default.Memory),
-                new SimulationSettings { Check = CheckHabit.EverySection, Trials = 24, Seed = 7, DyeVariation = order.Dye, GoodShare = SimulationJob.GoodShare },
+                new SimulationSettings
+                {
+                    Check = CheckHabit.EverySection,
+                    Trials = 24,
+                    Seed = 7,
+                    DyeVariation = order.Dye,
+                    GoodShare = SimulationJob.GoodShare,
+                },
                 cancellation: TestContext.Current.CancellationToken);
             Assert.Equal((result.Median, result.P05, result.P95, result.Good), (trials.Median, trials.P05, trials.P95, trials.Good));
             Assert.Equal(result.RowShares, trials.RowShares);
@@ -35,7 +43,7 @@ public sealed class SimulationJobTests
     [Fact]
     public void Hands_and_dye_are_the_project_s_own_where_it_knows_them()
     {
-        var plan = Demo.Plan(d => d.Set("fabric.hands", System.Text.Json.Nodes.JsonNode.Parse("""{ "spread": "1 %", "memory": "40 stitches" }""")));
+        var plan = Demo.Plan(d => d.Set("fabric.hands", JsonNode.Parse("""{ "spread": "1 %", "memory": "40 stitches" }""")));
         var order = SimulationOrder.Of(plan, plan.Sizes[0], CheckHabit.Never, 5, 1);
         Assert.Equal((0.01, 40), (order.Spread, order.Memory));
         // The demo's spreads, 0.4 to 0.6 cm of 19.4 to 31.8 cm.

@@ -31,7 +31,8 @@ public sealed class StartTests
         Assert.Equal(1, moved.Pieces[0].Start);
         Assert.True(Sides(moved) <= Sides(best) + 0.5);
         var (first, last) = ((int)best.Pieces[0].Start, (int)best.Pieces[1].Start);
-        var sides = Enumerable.Range(0, 21).Select(b => Sides(Starting(Tideline, ("front", first), ("back", b)).Planned().Sizes[2])).ToArray();
+        var sides = Enumerable.Range(0, 21)
+            .Select(b => Sides(Starting(Tideline, ("front", first), ("back", b)).Planned().Sizes[2])).ToArray();
         Assert.True(sides[last] <= sides.Min() + 0.5);
         Assert.True(sides.Max() >= sides[last] + 3);
 
@@ -81,7 +82,9 @@ public sealed class StartTests
 
     private static Project Wrap { get; } = Tideline.With(g => g with
     {
-        Shape = new Wrap(Cm(60), Cm(180)), Edgings = [], Motif = MotifKind.Argyle,
+        Shape = new Wrap(Cm(60), Cm(180)),
+        Edgings = [],
+        Motif = MotifKind.Argyle,
     });
 
     private static Project Starting(Project project, params (string Piece, int Start)[] starts) =>

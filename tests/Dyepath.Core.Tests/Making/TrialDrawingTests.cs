@@ -62,7 +62,8 @@ public sealed class TrialDrawingTests
                 var path = PieceFabric.Of(plan, piece).Path;
                 var fromRight = path.RunsBackwards(1) ? path.Cells(1) - 2 : 1;
                 var differs = Enumerable.Range(0, other.Columns * other.Rows)
-                    .Where(i => other.Cells[i] != WornPiece.Of(plan, piece).Cells[i]).Select(i => other.At(i % other.Columns, i / other.Columns));
+                    .Where(i => other.Cells[i] != WornPiece.Of(plan, piece).Cells[i])
+                    .Select(i => other.At(i % other.Columns, i / other.Columns));
                 Assert.Equal([(1, fromRight)], differs);
                 Assert.Throws<ArgumentException>(() => WornPiece.Of(plan, piece, drawn.AsSpan(1)));
             }

@@ -42,7 +42,8 @@ function along(values, length, lines, step, stride, sigma) {
   for (let line = 0; line < lines; line++) {
     for (let i = 0; i < length; i++) {
       let sum = 0;
-      for (let d = Math.max(-reach, -i); d <= reach && i + d < length; d++) sum += weights[Math.abs(d)] * values[line * stride + (i + d) * step];
+      for (let d = Math.max(-reach, -i); d <= reach && i + d < length; d++)
+        sum += weights[Math.abs(d)] * values[line * stride + (i + d) * step];
       result[line * stride + i * step] = sum;
     }
   }

@@ -4,8 +4,8 @@ using Dyepath.Core.Garments;
 using Dyepath.Core.Motifs;
 using Dyepath.Core.Projects.Shapes;
 using Dyepath.Core.Quantities;
-using Dyepath.Core.Yarns;
 using Dyepath.Core.Sizing;
+using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Projects.Description;
 
