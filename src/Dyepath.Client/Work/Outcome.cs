@@ -39,7 +39,7 @@ public sealed record Outcome(ProjectReading Reading, MeasuredYarn? Measured, Pla
         var reading = ProjectReader.Read(Encoding.UTF8.GetBytes(document.Slim), document.Shelf.Pictures);
         MeasuredYarn? measured = null;
         PlanResult? result = null;
-        if ((reading.Project ?? MeasuredAlone(text, reading)) is { } known)
+        if ((reading.Project ?? MeasuredAlone(document, reading)) is { } known)
             MeasuredYarn.TryMeasure(known.Yarn, known.Fabric, out measured, out _);
         if (reading.Project is { } project)
             result = GarmentPlanner.Plan(project, cancel);
@@ -50,11 +50,10 @@ public sealed record Outcome(ProjectReading Reading, MeasuredYarn? Measured, Pla
     /// Yarn and fabric of a document whose other parts have faults, with a garment that nobody looks at: what is counted and measured
     /// is shown before a garment is described.
     /// </summary>
-    private static Project? MeasuredAlone(string text, ProjectReading reading)
+    private static Project? MeasuredAlone(ProjectDocument document, ProjectReading reading)
     {
         string[] parts = ["yarn", "fabric"];
         if (reading.Faults.Any(f => f.Path == "document" || parts.Any(part => f.Path.StartsWith(part, StringComparison.Ordinal)))
-            || ProjectDocument.TryParse(text) is not { } document
             || ProjectDocument.TryParse(ProjectWriter.Write(StarterDocument.Project)) is not { } other)
         {
             return null;
