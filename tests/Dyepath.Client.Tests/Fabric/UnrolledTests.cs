@@ -95,7 +95,7 @@ internal static class Demo
 
     public static Plan Planned(ProjectDocument document)
     {
-        var outcome = Outcome.Of(ProjectDocument.TryParse(document.Text)!, TestContext.Current.CancellationToken);
+        var outcome = Outcome.Of(document, TestContext.Current.CancellationToken);
         Assert.True(outcome.Plan is not null, string.Join("\n", outcome.Findings));
         return outcome.Plan;
     }

@@ -18,7 +18,7 @@ public class CountSheetTests
         Assert.Equal((8, 2), sheet.Next);
         Assert.Equal([5, 4], sheet.Row(8));
         Assert.Equal(8, sheet.Whole().Count());
-        var outcome = Outcome.Of(ProjectDocument.TryParse(document.Text)!, CancellationToken.None);
+        var outcome = Outcome.Of(document, CancellationToken.None);
         Assert.Empty(outcome.Reading.Faults);
         Assert.NotNull(outcome.Plan);
         Assert.Equal(14, outcome.Measured!.Natural.Counted!.Repeats);

@@ -27,7 +27,7 @@ public class SectionEditsTests
 
         Assert.Equal(4, document.Count("yarn.sections"));
         Assert.Equal("[5,3,5,4]", document.Node("fabric.sectionStitches")!.ToJsonString());
-        Assert.Empty(Outcome.Of(ProjectDocument.TryParse(document.Text)!, CancellationToken.None).Reading.Faults);
+        Assert.Empty(Outcome.Of(document, CancellationToken.None).Reading.Faults);
     }
 
     [Fact]
@@ -39,7 +39,7 @@ public class SectionEditsTests
         SectionEdits.Add(document);
 
         Assert.Equal("colour 7", document.Typed("yarn.sections[5].name"));
-        var fault = Assert.Single(Outcome.Of(ProjectDocument.TryParse(document.Text)!, CancellationToken.None).Reading.Faults);
+        var fault = Assert.Single(Outcome.Of(document, CancellationToken.None).Reading.Faults);
         Assert.Equal("yarn.sections[5].length", fault.Path);
     }
 
