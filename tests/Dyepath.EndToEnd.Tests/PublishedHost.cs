@@ -24,7 +24,9 @@ public sealed class PublishedHost : IAsyncDisposable
         Assert.True(File.Exists(program), "Publish first: dotnet publish -c Release src/Dyepath.Web -o out/published (./test does).");
         _process = Process.Start(new ProcessStartInfo("dotnet", [program, "serve", "--port", $"{_port}", "--data", _data])
         {
-            RedirectStandardOutput = true, RedirectStandardError = true, WorkingDirectory = Published,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            WorkingDirectory = Published,
         })!;
         _ = _process.StandardError.ReadToEndAsync();
         using var stop = new CancellationTokenSource(Patience);
