@@ -30,7 +30,7 @@ public sealed class DesignTests(Browser browser)
         await page.GoAsync("pattern");
         var download = await page.RunAndWaitForDownloadAsync(
             () => page.GetByRole(AriaRole.Button, new() { Name = "PDF" }).First.ClickAsync(), new() { Timeout = 60_000 });
-        Assert.Equal("shorewalk.pdf", download.SuggestedFilename);
+        Assert.Equal("shorewalk-us.pdf", download.SuggestedFilename);
         var bytes = await File.ReadAllBytesAsync(await download.PathAsync(), TestContext.Current.CancellationToken);
         Assert.Equal("%PDF-", Encoding.ASCII.GetString(bytes, 0, 5));
         Assert.Empty(errors);

@@ -27,13 +27,14 @@ public sealed class EveryPageTests(Browser browser)
             await page.GoAsync(step);
             found.AddRange(await Faults(page, step, scheme));
         }
-        Assert.Empty(found);
+        Assert.True(found.Count == 0, string.Join('\n', found));
     }
 
     private static async Task<List<string>> Faults(IPage page, string name, ColorScheme scheme)
     {
         await page.WaitForTimeoutAsync(300);
-        var result = await page.RunAxe(new AxeRunOptions { ResultTypes = [ResultType.Violations] });
+        // The booklet's frame runs no script, so that no rule can be tried inside; its page has its own tests.
+        var result = await page.RunAxe(new AxeRunOptions { ResultTypes = [ResultType.Violations], Iframes = false });
         var found = result.Violations
             .Select(v => $"{name}: {v.Id}: {v.Help}: {string.Join(" | ", v.Nodes.Take(3).Select(n => n.Html[..Math.Min(160, n.Html.Length)]))}").ToList();
         var wider = await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - innerWidth");

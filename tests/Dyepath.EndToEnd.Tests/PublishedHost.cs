@@ -34,8 +34,9 @@ public sealed class PublishedHost : IAsyncDisposable
         {
             if (line.StartsWith("Dyepath is at ", StringComparison.Ordinal))
             {
-                Address = new Uri(line["Dyepath is at ".Length..].Trim());
-                _port = Address.Port;
+                // By number: a browser keeps what belongs to 127.0.0.1 apart from what belongs to localhost.
+                _port = new Uri(line["Dyepath is at ".Length..].Trim()).Port;
+                Address = new Uri($"http://127.0.0.1:{_port}/");
                 _ = _process.StandardOutput.ReadToEndAsync(CancellationToken.None);
                 return;
             }

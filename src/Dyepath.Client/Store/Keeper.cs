@@ -86,7 +86,10 @@ public sealed class Keeper
                 if (!_workbench.Open(text))
                     return ServerReply.Refused;
                 if (mine.Etag == stored.Etag || text == stored.Text)
+                {
+                    Say(SaveState.Saving);
                     _ = Send();
+                }
                 else
                     Conflict(stored);
                 return ServerReply.Done;

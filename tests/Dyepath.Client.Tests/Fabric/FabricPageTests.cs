@@ -25,12 +25,12 @@ public sealed class FabricPageTests : BunitContext
         var best = page.FindAll(".seams li").Select(l => l.TextContent).ToArray();
         Assert.Equal(4, best.Length);
         Assert.Contains("Left side: the colours run on here; all stitches match.", best[0], StringComparison.Ordinal);
-        page.Find("[aria-label='Begin the back 1 stitch of yarn later']").Click();
+        page.Find("[aria-label^='1 later: begin the back']").Click();
         page.WaitForAssertion(
             () => Assert.Contains(
                 "the colours jump 1 stitch of yarn here; no stitch matches", page.Find(".seams li").TextContent, StringComparison.Ordinal),
             TimeSpan.FromSeconds(20));
-        page.Find("[aria-label='Begin the back where it is best']").Click();
+        page.Find("[aria-label='Best: begin the back where it is best']").Click();
         page.WaitForAssertion(() => Assert.Equal(best, page.FindAll(".seams li").Select(l => l.TextContent)), TimeSpan.FromSeconds(20));
     }
 
