@@ -8,7 +8,6 @@ using Dyepath.Client.Store;
 using Dyepath.Client.Work;
 using Dyepath.Client.Worker;
 using Microsoft.AspNetCore.Components.WebAssembly.Hosting;
-using Microsoft.AspNetCore.Components.WebAssembly.Services;
 
 var builder = WebAssemblyHostBuilder.CreateDefault(args);
 builder.RootComponents.Add<App>("#app");
@@ -19,8 +18,7 @@ builder.Services.AddSingleton<IDeviceShelf, DeviceShelf>();
 builder.Services.AddSingleton<Keeper>();
 builder.Services.AddSingleton<ProjectShelf>();
 builder.Services.AddSingleton<IJobs, Jobs>();
-builder.Services.AddSingleton(services => new BookletFiles(async () =>
-    await services.GetRequiredService<LazyAssemblyLoader>().LoadAssembliesAsync(BookletFiles.PdfAssemblies)));
+builder.Services.AddSingleton<BookletFiles>();
 (string Module, string File)[] modules =
 [
     (Page.Module, "page"), (DeviceShelf.Module, "store"), (Canvas.Module, "canvas"), (BookletView.Module, "booklet"), (PhotoIntake.Module, "photo"),

@@ -10,10 +10,12 @@ namespace Dyepath.Drawing;
 public static class PdfBooklet
 {
     /// <param name="output">Written to from its current place, once the whole file is made; not closed.</param>
+    /// <param name="progress">Told the share of the sections that is laid out, in (0, 1].</param>
     /// <exception cref="ArgumentException">A picture or table contradicts itself.</exception>
     /// <exception cref="OperationCanceledException">Cancelled before anything was written.</exception>
     public static void Write(
-        Booklet booklet, Edition edition, Func<Phrase, ImmutableArray<TextSpan>> say, PageSize size, Stream output, CancellationToken cancel = default)
+        Booklet booklet, Edition edition, Func<Phrase, ImmutableArray<TextSpan>> say, PageSize size, Stream output,
+        IProgress<double>? progress = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(booklet);
         ArgumentNullException.ThrowIfNull(edition);
@@ -29,6 +31,7 @@ public static class PdfBooklet
         {
             cancel.ThrowIfCancellationRequested();
             blocks.Write(booklet.Sections[i], i);
+            progress?.Report((i + 1.0) / booklet.Sections.Length);
         }
         using var document = new PdfDocument();
         document.Info.Title = SafeText.OneLine(booklet.Title);

@@ -36,7 +36,7 @@ public sealed class ReadByOtherProgramsTests
             using (var pdf = File.Create(file))
                 PdfBooklet.Write(
                     SampleBooklet.Booklet, SampleBooklet.Everyone, SampleBooklet.Say, PageSize.A4, pdf,
-                    TestContext.Current.CancellationToken);
+                    cancel: TestContext.Current.CancellationToken);
             using var process = Process.Start(
                 new ProcessStartInfo(program, [.. arguments, file]) { RedirectStandardOutput = true, RedirectStandardError = true })!;
             var errors = process.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);

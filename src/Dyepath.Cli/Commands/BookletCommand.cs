@@ -77,7 +77,7 @@ internal static class BookletCommand
         var files = new List<(string Name, Action<Stream> Write)>
         {
             ("index.html", stream => stream.Write(Encoding.UTF8.GetBytes(HtmlBooklet.Write(booklet, edition, wording.Say)))),
-            ("booklet.pdf", stream => PdfBooklet.Write(booklet, edition, wording.Say, letter ? PageSize.Letter : PageSize.A4, stream, stop)),
+            ("booklet.pdf", stream => PdfBooklet.Write(booklet, edition, wording.Say, letter ? PageSize.Letter : PageSize.A4, stream, cancel: stop)),
             ("booklet.txt", stream => stream.Write(Encoding.UTF8.GetBytes(TextBooklet.Write(booklet, edition)))),
         };
         for (var i = 0; i < figures.Length; i++)

@@ -1,7 +1,11 @@
 using System.Globalization;
 using System.IO.Compression;
 using System.Text;
+using Dyepath.Client.Shell;
+using Dyepath.Client.Worker;
+using Dyepath.Core.Garments;
 using Dyepath.Core.Instructions;
+using Dyepath.Core.Instructions.Writing;
 using Dyepath.Drawing;
 
 namespace Dyepath.Client.Pattern;
@@ -19,17 +23,16 @@ public enum BookletForm
 /// <param name="Type">Its media type.</param>
 public sealed record MadeFile(string Name, string Type, byte[] Bytes);
 
-/// <summary>Makes the files of a booklet; the one place that does, so that it can be done on another thread.</summary>
-/// <param name="loadPdf">Brings in what only the PDF needs; it is left out of the first visit.</param>
-public sealed class BookletFiles(Func<Task> loadPdf)
+/// <summary>Makes the files of a booklet.</summary>
+/// <param name="jobs">Where the PDF is laid out, so that the page goes on answering.</param>
+public sealed class BookletFiles(IJobs jobs)
 {
-    /// <summary>The assemblies that <c>loadPdf</c> has to load.</summary>
-    public static IReadOnlyList<string> PdfAssemblies { get; } = ["PdfSharp.wasm", "PdfSharp.Shared.wasm", "PdfSharp.System.wasm"];
-
     /// <param name="progress">Told what is being done, in a maker's words.</param>
-    /// <exception cref="OperationCanceledException">Cancelled; asked between two pictures, and before a PDF.</exception>
-    public async Task<MadeFile> MakeAsync(BookletForm form, Booklet booklet, PageSize paper, Action<string> progress, CancellationToken cancel)
+    /// <exception cref="JobException">The PDF could not be made.</exception>
+    /// <exception cref="OperationCanceledException">Cancelled; a PDF at any time, pictures between two of them.</exception>
+    public async Task<MadeFile> MakeAsync(BookletForm form, Plan plan, PageSize paper, Action<string> progress, CancellationToken cancel)
     {
+        var booklet = PatternWriter.Write(plan);
         var edition = booklet.Edition;
         var wording = new Wording(booklet, edition);
         var name = $"{(edition.Terms == Terms.Us ? "-us" : "-uk")}{(edition.Size is { } size ? $"-{FileName.Of(size, "")}" : "")}";
@@ -38,15 +41,10 @@ public sealed class BookletFiles(Func<Task> loadPdf)
         switch (form)
         {
             case BookletForm.Pdf:
-                progress("Fetching what a PDF needs…");
-                await loadPdf();
-                progress("Laying out the pages; the view stands still for a moment…");
-                await Breathe(cancel);
-                using (var pdf = new MemoryStream())
-                {
-                    PdfBooklet.Write(booklet, edition, wording.Say, paper, pdf, cancel);
-                    return new(FileName.Of(booklet.Title, $"{name}.pdf"), "application/pdf", pdf.ToArray());
-                }
+                var pdf = await jobs.RunAsync(
+                    PdfJob.Name, PdfJob.Order(plan, paper), share => progress(string.Create(CultureInfo.InvariantCulture, $"Laying out the pages: {share:0 %}")),
+                    cancel, PdfJob.Assemblies);
+                return new(FileName.Of(booklet.Title, $"{name}.pdf"), "application/pdf", pdf);
             case BookletForm.Html:
                 return new(FileName.Of(booklet.Title, $"{name}.html"), "text/html", Encoding.UTF8.GetBytes(HtmlBooklet.Write(booklet, edition, wording.Say)));
             case BookletForm.Text:

@@ -6,9 +6,10 @@ public interface IJobs
     /// <summary>Runs a job of <see cref="JobRunner"/>.</summary>
     /// <param name="input">As the job reads it, usually JSON.</param>
     /// <param name="progress">Told the share that is done, in (0, 1].</param>
+    /// <param name="assemblies">Assemblies that are fetched only when they are first needed, such as by this job.</param>
     /// <exception cref="JobException">The job could not be done.</exception>
     /// <exception cref="OperationCanceledException">Cancelled.</exception>
-    Task<byte[]> RunAsync(string job, string input, Action<double> progress, CancellationToken cancel);
+    Task<byte[]> RunAsync(string job, string input, Action<double> progress, CancellationToken cancel, string[]? assemblies = null);
 }
 
 /// <summary>A job that could not be done.</summary>

@@ -11,6 +11,7 @@ public static partial class JobRunner
     private static readonly Dictionary<string, Func<string, IProgress<double>, byte[]>> Jobs = new()
     {
         [Fabric.SimulationJob.Name] = Fabric.SimulationJob.Run,
+        [Pattern.PdfJob.Name] = Pattern.PdfJob.Run,
     };
 
     /// <exception cref="ArgumentException">No such job.</exception>

@@ -13,7 +13,7 @@ internal sealed partial class Jobs : IJobs
     private Task? _module;
     private int _last;
 
-    public async Task<byte[]> RunAsync(string job, string input, Action<double> progress, CancellationToken cancel)
+    public async Task<byte[]> RunAsync(string job, string input, Action<double> progress, CancellationToken cancel, string[]? assemblies)
     {
         await (_module ??= JSHost.ImportAsync(Module, "../js/jobs.js", CancellationToken.None));
         cancel.ThrowIfCancellationRequested();
@@ -21,7 +21,7 @@ internal sealed partial class Jobs : IJobs
         await using var stopping = cancel.Register(() => Stop(id));
         try
         {
-            await Start(id, job, input, progress);
+            await Start(id, job, input, progress, assemblies ?? []);
             return Take(id);
         }
         catch (JSException fault)
@@ -33,7 +33,7 @@ internal sealed partial class Jobs : IJobs
 
     [JSImport("start", Module)]
     private static partial Task Start(
-        int id, string job, string input, [JSMarshalAs<JSType.Function<JSType.Number>>] Action<double> progress);
+        int id, string job, string input, [JSMarshalAs<JSType.Function<JSType.Number>>] Action<double> progress, string[] assemblies);
 
     [JSImport("take", Module)]
     private static partial byte[] Take(int id);

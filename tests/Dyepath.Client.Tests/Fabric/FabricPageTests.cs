@@ -87,7 +87,7 @@ public sealed class FabricPageTests : BunitContext
 
         public bool Cancelled { get; private set; }
 
-        public Task<byte[]> RunAsync(string job, string input, Action<double> progress, CancellationToken cancel)
+        public Task<byte[]> RunAsync(string job, string input, Action<double> progress, CancellationToken cancel, string[]? assemblies)
         {
             Orders.Add(input);
             (_done, _progress) = (new TaskCompletionSource<byte[]>(), progress);

@@ -16,12 +16,12 @@ public sealed class BookletFilesTests
     private static readonly Plan Plan = GarmentPlanner.Plan(ProjectReader.Read(DemoProject.Utf8).Project!, CancellationToken.None).Plan!;
     private static readonly Booklet Booklet = PatternWriter.Write(Plan);
 
-    private readonly BookletFiles _files = new(() => Task.CompletedTask);
+    private readonly BookletFiles _files = new(new JobsHere());
 
     [Fact]
     public async Task The_text_is_what_the_check_reads()
     {
-        var file = await Make(BookletForm.Text, Booklet);
+        var file = await Make(BookletForm.Text, Plan);
         Assert.Equal(("tideline-us.txt", "text/plain"), (file.Name, file.Type));
         Assert.Empty(PatternCheck.Text(Plan, Encoding.UTF8.GetString(file.Bytes)));
     }
@@ -29,26 +29,25 @@ public sealed class BookletFilesTests
     [Fact]
     public async Task One_size_is_named_in_the_file()
     {
-        var file = await Make(BookletForm.Html, Booklet with { Edition = Booklet.Edition with { Size = "2X", Terms = Terms.Uk } });
+        var file = await Make(BookletForm.Html, Plan with { Project = Plan.Project with { Edition = Plan.Project.Edition with { Size = "2X", Terms = Terms.Uk } } });
         Assert.Equal("tideline-uk-2x.html", file.Name);
         Assert.StartsWith("<!doctype html>", Encoding.UTF8.GetString(file.Bytes), StringComparison.Ordinal);
     }
 
     [Fact]
-    public async Task The_pdf_brings_in_what_it_needs_first()
+    public async Task The_pdf_says_how_far_it_is()
     {
-        var loaded = 0;
-        var file = await new BookletFiles(() => Task.FromResult(loaded++)).MakeAsync(
-            BookletForm.Pdf, Booklet, PageSize.A4, _ => { }, TestContext.Current.CancellationToken);
-        Assert.Equal(1, loaded);
+        var said = new List<string>();
+        var file = await _files.MakeAsync(BookletForm.Pdf, Plan, PageSize.A4, said.Add, TestContext.Current.CancellationToken);
         Assert.True(file.Bytes.AsSpan().StartsWith("%PDF-"u8));
+        Assert.Contains("Laying out the pages: 100 %", said);
     }
 
     [Fact]
     public async Task The_zip_holds_every_picture_once()
     {
         var said = new List<string>();
-        var file = await _files.MakeAsync(BookletForm.Pictures, Booklet, PageSize.A4, said.Add, TestContext.Current.CancellationToken);
+        var file = await _files.MakeAsync(BookletForm.Pictures, Plan, PageSize.A4, said.Add, TestContext.Current.CancellationToken);
         using var zip = new ZipArchive(new MemoryStream(file.Bytes));
         Assert.Equal(BookletFiles.Pictures(Booklet).Count, zip.Entries.Select(e => e.FullName).Distinct().Count());
         Assert.All(zip.Entries, entry =>
@@ -57,7 +56,7 @@ public sealed class BookletFilesTests
             Assert.Equal("svg", XDocument.Load(stream).Root!.Name.LocalName);
         });
         Assert.Contains(said, s => s.StartsWith("Picture 1 of", StringComparison.Ordinal));
-        Assert.Equal(file.Bytes, (await Make(BookletForm.Pictures, Booklet)).Bytes);
+        Assert.Equal(file.Bytes, (await Make(BookletForm.Pictures, Plan)).Bytes);
     }
 
     [Fact]
@@ -66,7 +65,7 @@ public sealed class BookletFilesTests
         using var stop = new CancellationTokenSource();
         var done = 0;
         await Assert.ThrowsAnyAsync<OperationCanceledException>(() => _files.MakeAsync(
-            BookletForm.Pictures, Booklet, PageSize.A4,
+            BookletForm.Pictures, Plan, PageSize.A4,
             said =>
             {
                 if (said.StartsWith("Picture 2", StringComparison.Ordinal))
@@ -77,6 +76,6 @@ public sealed class BookletFilesTests
         Assert.Equal(3, done);
     }
 
-    private Task<MadeFile> Make(BookletForm form, Booklet booklet) =>
-        _files.MakeAsync(form, booklet, PageSize.A4, _ => { }, TestContext.Current.CancellationToken);
+    private Task<MadeFile> Make(BookletForm form, Plan plan) =>
+        _files.MakeAsync(form, plan, PageSize.A4, _ => { }, TestContext.Current.CancellationToken);
 }

@@ -1,5 +1,5 @@
 using CsCheck;
-using Dyepath.Client.Pattern;
+using Dyepath.Client.Shell;
 
 namespace Dyepath.Client.Tests.Pattern;
 

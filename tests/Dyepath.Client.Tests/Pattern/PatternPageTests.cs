@@ -21,7 +21,7 @@ public sealed class PatternPageTests : BunitContext
         Services.AddSingleton<ServerShelf>();
         Services.AddSingleton<IDeviceShelf, NoShelf>();
         Services.AddSingleton<Keeper>();
-        Services.AddSingleton(new BookletFiles(() => Task.CompletedTask));
+        Services.AddSingleton(new BookletFiles(new JobsHere()));
         _bench.Open(Encoding.UTF8.GetString(DemoProject.Utf8));
     }
 

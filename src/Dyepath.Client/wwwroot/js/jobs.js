@@ -4,7 +4,7 @@ const running = new Map();
 const results = new Map();
 let idle = null;
 
-export function start(id, job, input, progress) {
+export function start(id, job, input, progress, assemblies) {
   return new Promise((resolve, reject) => {
     const worker = idle ?? new Worker(new URL('worker.js', import.meta.url), { type: 'module' });
     idle = null;
@@ -22,7 +22,7 @@ export function start(id, job, input, progress) {
       if (data.result) results.set(id, data.result);
       end(data.fault);
     };
-    worker.postMessage({ runtime, job, input });
+    worker.postMessage({ runtime, job, input, assemblies });
   });
 }
 

@@ -2,10 +2,12 @@
 self.dotnetSidecar = true;
 let runner = null;
 
-self.onmessage = async ({ data: { runtime, job, input } }) => {
+self.onmessage = async ({ data: { runtime, job, input, assemblies } }) => {
   try {
     runner ??= open(runtime);
-    const result = (await runner)(job, input);
+    const { run, load } = await runner;
+    for (const assembly of assemblies) await load(assembly);
+    const result = run(job, input);
     self.postMessage({ result }, [result.buffer]);
   } catch (error) {
     self.postMessage({ fault: String(error?.message ?? error) });
@@ -14,8 +16,13 @@ self.onmessage = async ({ data: { runtime, job, input } }) => {
 
 async function open(address) {
   const { dotnet } = await import(address);
-  const { getAssemblyExports, setModuleImports } = await dotnet.create();
+  const { getAssemblyExports, setModuleImports, INTERNAL } = await dotnet.create();
   setModuleImports('dyepath/worker', { progress: share => self.postMessage({ share }) });
   const exports = await getAssemblyExports('Dyepath.Client');
-  return exports.Dyepath.Client.Worker.JobRunner.Run;
+  const loaded = new Set();
+  const load = async assembly => {
+    if (!loaded.has(assembly)) await INTERNAL.loadLazyAssembly(assembly);
+    loaded.add(assembly);
+  };
+  return { run: exports.Dyepath.Client.Worker.JobRunner.Run, load };
 }

@@ -1,6 +1,6 @@
 using System.Text;
 
-namespace Dyepath.Client.Pattern;
+namespace Dyepath.Client.Shell;
 
 /// <summary>Names of files made from a title, safe on every system.</summary>
 public static class FileName

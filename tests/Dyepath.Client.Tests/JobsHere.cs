@@ -1,0 +1,15 @@
+using Dyepath.Client.Worker;
+
+namespace Dyepath.Client.Tests;
+
+/// <summary>Does jobs where it is called, without a second runtime.</summary>
+internal sealed class JobsHere : IJobs
+{
+    public Task<byte[]> RunAsync(string job, string input, Action<double> progress, CancellationToken cancel, string[]? assemblies) =>
+        Task.FromResult(JobRunner.Run(job, input, new Share(progress)));
+
+    private sealed class Share(Action<double> told) : IProgress<double>
+    {
+        public void Report(double value) => told(value);
+    }
+}
