@@ -15,7 +15,7 @@ public class DraftMakerTests
     [Theory]
     [InlineData(false)]
     [InlineData(true)]
-    public void The_picture_is_the_lower_right_corner_of_the_planned_fabric(bool fromOtherEnd)
+    public void The_picture_is_the_lower_left_corner_of_the_planned_fabric_as_worn(bool fromOtherEnd)
     {
         var end = $"\"fromOtherEnd\": {(fromOtherEnd ? "true" : "false")}, \"sections\"";
         var text = RunningHost.Demo.Replace("\"sections\"", end, StringComparison.Ordinal);
@@ -28,13 +28,12 @@ public class DraftMakerTests
         var piece = plan.Sizes.Single(s => s.Name == "M").Pieces.First(p => p.Pooled);
         var fabric = PieceFabric.Of(plan, piece);
         Assert.Equal((SwatchPicture.MostStitches, SwatchPicture.MostRows), (picture.Stitches, picture.Rows));
-        for (var row = 0; row < picture.Rows; row++)
+        // Worked sideways: rows grow from left to right, and the hem is where column 0 is.
+        Assert.Equal(Direction.Sideways, plan.Direction);
+        for (var up = 0; up < picture.Rows; up++)
         {
-            for (var column = 0; column < picture.Stitches; column++)
-            {
-                var cell = picture.Cells[(picture.Rows - 1 - row) * picture.Stitches + picture.Stitches - 1 - column];
-                Assert.Equal(fabric[row, column], cell);
-            }
+            for (var across = 0; across < picture.Stitches; across++)
+                Assert.Equal(fabric[across, up], picture.Cells[(picture.Rows - 1 - up) * picture.Stitches + across]);
         }
         var colours = new[] { "#17394d", "#4c9aa0", "#e9efe9", "#b89468", "#5c5a2c" };
         Assert.Equal(fromOtherEnd ? [.. colours.Reverse()] : colours, picture.Colours);
