@@ -24,16 +24,22 @@ public sealed class Wording
 
     /// <exception cref="ArgumentException">The edition is for a size that the booklet does not have.</exception>
     public Wording(Booklet booklet, Edition edition)
+        : this((booklet ?? throw new ArgumentNullException(nameof(booklet))).Sizes, edition)
     {
-        ArgumentNullException.ThrowIfNull(booklet);
+    }
+
+    /// <param name="sizes">Names of all sizes, in the pattern's order.</param>
+    /// <exception cref="ArgumentException">The edition is for a size that is not among them.</exception>
+    public Wording(ImmutableArray<string> sizes, Edition edition)
+    {
         ArgumentNullException.ThrowIfNull(edition);
         _edition = edition;
-        _sizeCount = booklet.Sizes.Length;
+        _sizeCount = sizes.Length;
         if (edition.Size is not { } size)
             return;
-        var at = booklet.Sizes.IndexOf(size);
+        var at = sizes.IndexOf(size);
         if (at < 0)
-            throw new ArgumentException($"The booklet has no size {size}, only {string.Join(", ", booklet.Sizes)}.", nameof(edition));
+            throw new ArgumentException($"The booklet has no size {size}, only {string.Join(", ", sizes)}.", nameof(edition));
         _only = at;
     }
 

@@ -34,4 +34,11 @@ public static class PatternWriter
         return new Booklet(
             plan.Project.Title, plan.Project.Designer, [.. plan.Sizes.Select(s => s.Name)], plan.Project.Edition, sections.ToImmutable());
     }
+
+    /// <summary>The pieces to scale, as the pattern shows them, without the rest of it.</summary>
+    public static Figure Schematic(Plan plan)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        return SchematicFigure.Of(new PatternContext(plan)).OfType<Figure>().Single();
+    }
 }

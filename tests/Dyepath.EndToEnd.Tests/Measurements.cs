@@ -1,0 +1,90 @@
+using System.Globalization;
+using Microsoft.Playwright;
+
+namespace Dyepath.EndToEnd.Tests;
+
+/// <summary>
+/// Figures for docs/performance.md, printed and never asserted. Run them by themselves on a quiet machine:
+/// <c>dotnet test --project tests/Dyepath.EndToEnd.Tests -c Release -- -explicit only -showLiveOutput</c>.
+/// </summary>
+public sealed class Measurements(Browser browser)
+{
+    private const string FromInputToPicture = """
+        async () => {
+          const box = document.querySelector('#at-garment-belowWaist');
+          const value = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value').set;
+          const table = () => document.querySelector('[aria-label="Finished measures by size"]').innerText;
+          const times = [];
+          for (let i = 0; i < 40; i++) {
+            const before = table();
+            const from = performance.now();
+            const shown = new Promise(resolve => {
+              const watch = new MutationObserver(() => {
+                if (document.querySelector('.draft-head .state').textContent.includes('Working') || table() === before) return;
+                watch.disconnect();
+                // The frame after the change is the one that shows it.
+                requestAnimationFrame(() => setTimeout(() => resolve(performance.now() - from), 0));
+              });
+              watch.observe(document.body, { subtree: true, childList: true, characterData: true, attributes: true });
+            });
+            value.call(box, i % 2 ? '26' : '40');
+            box.dispatchEvent(new Event('input', { bubbles: true }));
+            times.push(await shown);
+            await new Promise(r => setTimeout(r, 120));
+          }
+          return times;
+        }
+        """;
+
+    [Fact(Explicit = true)]
+    public async Task Opening_and_answering()
+    {
+        await using var host = new PublishedHost();
+        await host.StartAsync();
+        for (var run = 0; run < 3; run++)
+        {
+            await using var window = await browser.WindowAsync(workers: false);
+            var page = await window.NewPageAsync();
+            var session = await window.NewCDPSessionAsync(page);
+            await session.SendAsync("Network.enable");
+            double bytes = 0;
+            var requests = 0;
+            session.Event("Network.loadingFinished").OnEvent += (_, finished) =>
+            {
+                bytes += finished!.Value.GetProperty("encodedDataLength").GetDouble();
+                requests++;
+            };
+            var cold = await Opening(page, () => page.GotoAsync(host.Address.ToString()));
+            await page.WaitForTimeoutAsync(1000);
+            Say($"opened cold in {cold:0} ms, {bytes / 1e6:0.00} MB in {requests} requests");
+            Say($"opened warm in {await Opening(page, () => page.ReloadAsync()):0} ms");
+        }
+        await using var desk = await browser.WindowAsync(workers: false);
+        var project = await desk.OpenShelfAsync(host);
+        await project.BeginAsync("Open the demo tunic");
+        await project.GoAsync("garment");
+        foreach (var round in (string[])["first forty changes", "next forty"])
+        {
+            var times = (await project.EvaluateAsync<double[]>(FromInputToPicture)).Order().ToArray();
+            Say($"from input to picture, nine sizes, {round}: median {times[20]:0} ms, 95th percentile {times[37]:0} ms, worst {times[39]:0} ms");
+        }
+        await project.GoAsync("pattern");
+        for (var run = 0; run < 3; run++)
+        {
+            var watch = System.Diagnostics.Stopwatch.StartNew();
+            await project.RunAndWaitForDownloadAsync(
+                () => project.GetByRole(AriaRole.Button, new() { Name = "PDF" }).First.ClickAsync(), new() { Timeout = 60_000 });
+            Say($"PDF of nine sizes in {watch.ElapsedMilliseconds} ms");
+        }
+    }
+
+    private static async Task<double> Opening(IPage page, Func<Task> open)
+    {
+        var watch = System.Diagnostics.Stopwatch.StartNew();
+        await open();
+        await page.Locator(".shelf li").First.WaitForAsync();
+        return watch.Elapsed.TotalMilliseconds;
+    }
+
+    private static void Say(FormattableString line) => Console.WriteLine(line.ToString(CultureInfo.InvariantCulture));
+}
