@@ -1,0 +1,36 @@
+using System.Text;
+using Dyepath.Client.Fabric;
+using Dyepath.Client.Worker;
+using Dyepath.Core.Garments;
+using Dyepath.Core.Making;
+using Dyepath.Core.Projects;
+
+namespace Dyepath.EndToEnd.Tests;
+
+#pragma warning disable CA1416 // The client is marked as the browser's; this part of it computes anywhere.
+
+/// <summary>Long computing in the browser's second runtime.</summary>
+public sealed class SecondRuntimeTests(Browser browser)
+{
+    [Fact]
+    public async Task TheBrowserDrawsTheSameTrialsBitForBitAsTheProcessorHere()
+    {
+        var plan = GarmentPlanner.Plan(ProjectReader.Read(DemoProject.Utf8).Project!).Plan!;
+        var order = SimulationJob.Write(SimulationOrder.Of(plan, plan.Sizes[2], CheckHabit.EverySection, trials: 40, seed: 7));
+        var here = JobRunner.Run(SimulationJob.Name, order, new Progress<double>());
+        await using var host = new PublishedHost();
+        await host.StartAsync();
+        await using var window = await browser.WindowAsync();
+        var page = await window.OpenShelfAsync(host);
+        var there = await page.EvaluateAsync<int[]>(
+            """
+            async order => {
+              const jobs = await import('/js/jobs.js');
+              await jobs.start(900, 'simulate', order, () => {}, []);
+              return [...jobs.take(900)];
+            }
+            """,
+            order);
+        Assert.Equal(Encoding.UTF8.GetString(here), Encoding.UTF8.GetString([.. there.Select(b => (byte)b)]));
+    }
+}
