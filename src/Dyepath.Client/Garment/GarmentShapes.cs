@@ -77,7 +77,12 @@ internal static class GarmentShapes
                     edgings.RemoveAt(i);
             }
         }
-        if (IsTop(shape) && !document.Has("sizes.chart") && !document.Has("sizes.own"))
+        if (!IsTop(shape))
+            document.Set("sizes", null);
+        else if (!document.Has("sizes.chart") && !document.Has("sizes.own"))
             document.Set("sizes.chart", "women");
+        // What a motif can be depends on how rows follow each other: the new shape begins with what is usual for it.
+        if (shape == "cowl")
+            document.Set("garment.motif", null);
     }
 }
