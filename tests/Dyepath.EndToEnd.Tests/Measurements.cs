@@ -5,7 +5,7 @@ namespace Dyepath.EndToEnd.Tests;
 
 /// <summary>
 /// Figures for docs/performance.md, printed and never asserted. Run them by themselves on a quiet machine:
-/// <c>dotnet test --project tests/Dyepath.EndToEnd.Tests -c Release -- -explicit only -showLiveOutput</c>.
+/// <c>dotnet run -c Release --project tests/Dyepath.EndToEnd.Tests -- -explicit only -showLiveOutput</c>.
 /// </summary>
 public sealed class Measurements(Browser browser)
 {
