@@ -80,9 +80,10 @@ internal sealed record BoxyLayout(
             back = left == BackTurned
                 ? SeamEdge.Top(Back, LastRow, first, visible)
                 : SeamEdge.Bottom(Back, Seams.HiddenRows, first, visible);
-            sleeveEdge = SeamEdge.Left(sleeve, Seams.HiddenRows, sleeveRows - 2 * Seams.HiddenRows, Hidden);
+            sleeveEdge = SeamEdge.Left(sleeve, Seams.HiddenRows, sleeveRows - 2 * Seams.HiddenRows, Hidden).Reversed();
         }
-        // A sleeve's first edge lies at the underarm of the back on the left arm, of the front on the right one.
+        // Outside out and cuff down, a sleeve's right-hand side lies at the underarm of the back on the left arm, of the front on the
+        // right one: column 0, or worked sideways the last row.
         var round = left ? back.AddRange(front.Reversed()) : front.AddRange(back.Reversed());
         meter.AddSeam(round, sleeveEdge, Seams.Extension);
         return meter;

@@ -1,6 +1,7 @@
 using CsCheck;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
+using Dyepath.Core.Projects;
 using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Tests.Garments;
@@ -47,6 +48,49 @@ public sealed class SeamLawTests
                 return tally.MeanJump(later * Unit) == worked.MeanJump();
             },
             seed: 403, cases: 300);
+    }
+
+    /// <summary>
+    /// Walked by hand: seen from outside with its cuff down, a sleeve worked sideways begins at its left side, which lies at the
+    /// front's underarm on the wearer's left arm and at the back's on the right one.
+    /// </summary>
+    [Fact]
+    public void Round_an_armhole_a_sideways_sleeve_meets_the_panels_as_it_is_worn()
+    {
+        var text = System.Text.Encoding.UTF8.GetString(DemoProject.Utf8)
+            .Replace("\"yarn\": \"companion\", \"shorterBy\": \"26 cm\"", "\"shorterBy\": \"0 cm\"", StringComparison.Ordinal)
+            .Replace("\"direction\": \"best\"", "\"direction\": \"sideways\"", StringComparison.Ordinal);
+        var plan = GarmentPlanner.Plan(ProjectReader.Read(System.Text.Encoding.UTF8.GetBytes(text)).Project!).Plan!;
+        var period = plan.Ring.Total;
+        foreach (var size in plan.Sizes)
+        {
+            var (front, back, sleeve) = (size.Pieces[0], size.Pieces[1], size.Pieces.Single(p => p.Name == "sleeve"));
+            var armhole = front.Marks.Single(m => m.What.StartsWith("armholes", StringComparison.Ordinal)).Position - 1;
+            // One stitch and one row are hidden in every seam.
+            var columns = Enumerable.Range(armhole, front.Stitches - 1 - armhole).ToArray();
+            var rows = Enumerable.Range(1, sleeve.Rows - 2).Select(r => At(sleeve, r, sleeve.Stitches - 2)).Reverse().ToArray();
+            foreach (var left in (bool[])[true, false])
+            {
+                var ofFront = columns.Select(c => At(front, left ? front.Rows - 1 : 0, c));
+                var backEnds = left == back.WrongSideOut;
+                var ofBack = columns.Select(c => At(back, backEnds ? back.Rows - 1 : 0, c));
+                // From the underarm where the sleeve ends, up to the shoulder and down to where it begins.
+                var round = left ? ofBack.Concat(ofFront.Reverse()).ToArray() : ofFront.Concat(ofBack.Reverse()).ToArray();
+                var pairs = Math.Max(round.Length, rows.Length);
+                var mean = Enumerable.Range(0, pairs).Average(
+                    i => Math.Abs(Wrap(rows[i * rows.Length / pairs] - round[i * round.Length / pairs], period))) / (double)Unit;
+                Assert.Equal(mean, size.Seams.Single(s => s.Where == (left ? "left armhole" : "right armhole")).PhaseJump, 9);
+            }
+        }
+
+        static long At(PiecePlan piece, int row, int column) =>
+            YarnPath.Of(piece.Working, piece.RowStitches, 1, piece.TurnCost, piece.Start).FromRight(row, column * Unit);
+
+        static long Wrap(long jump, long period)
+        {
+            var within = ((jump % period) + period) % period;
+            return within > period / 2 ? within - period : within;
+        }
     }
 
     /// <summary>Joined and turned rounds: N ≡ P/2 ± 1 jumps at the join, N ≡ ±1 jumps by one stitch, a whole number of periods not at
