@@ -33,6 +33,8 @@ public sealed class DesignTests(Browser browser)
         Assert.Equal("shorewalk-us.pdf", download.SuggestedFilename);
         var bytes = await File.ReadAllBytesAsync(await download.PathAsync(), TestContext.Current.CancellationToken);
         Assert.Equal("%PDF-", Encoding.ASCII.GetString(bytes, 0, 5));
+        await page.GetByRole(AriaRole.Button, new() { Name = "Check the pattern" }).ClickAsync();
+        await page.GetByText("Everything agrees.").WaitForAsync(new() { Timeout = 60_000 });
         Assert.Empty(errors);
     }
 

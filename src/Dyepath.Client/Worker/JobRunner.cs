@@ -12,6 +12,7 @@ public static partial class JobRunner
     {
         [Fabric.SimulationJob.Name] = Fabric.SimulationJob.Run,
         [Pattern.PdfJob.Name] = Pattern.PdfJob.Run,
+        [Pattern.CheckJob.Name] = Pattern.CheckJob.Run,
     };
 
     /// <exception cref="ArgumentException">No such job.</exception>

@@ -4,6 +4,7 @@ using Bunit;
 using Dyepath.Client.Pattern;
 using Dyepath.Client.Store;
 using Dyepath.Client.Work;
+using Dyepath.Client.Worker;
 using Dyepath.Core.Projects;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -21,7 +22,8 @@ public sealed class PatternPageTests : BunitContext
         Services.AddSingleton<ServerShelf>();
         Services.AddSingleton<IDeviceShelf, NoShelf>();
         Services.AddSingleton<Keeper>();
-        Services.AddSingleton(new BookletFiles(new JobsHere()));
+        Services.AddSingleton<IJobs>(new JobsHere());
+        Services.AddSingleton<BookletFiles>();
         _bench.Open(Encoding.UTF8.GetString(DemoProject.Utf8));
     }
 
