@@ -12,7 +12,11 @@ namespace Dyepath.Client.Draft;
 public sealed record Patch(double X, double Y, double Width, double Height, int Columns, int Rows, int Turns, byte[] Cells);
 
 /// <param name="Kind">A name of a style: <c>edge</c>, <c>opening</c>, <c>edging</c>, <c>body</c>.</param>
-public sealed record Outline(string Kind, ImmutableArray<(double X, double Y)> Points, bool Closed = true);
+public sealed record Outline(string Kind, ImmutableArray<(double X, double Y)> Points, bool Closed = true)
+{
+    /// <summary>As an SVG path.</summary>
+    public string Path => "M" + string.Join('L', Points.Select(p => FormattableString.Invariant($"{p.X:0.###} {p.Y:0.###}"))) + (Closed ? "Z" : "");
+}
 
 /// <summary>A dimension with its witness lines, straight across or straight down.</summary>
 public sealed record DimensionMark(double X1, double Y1, double X2, double Y2, string Label)
@@ -26,6 +30,12 @@ public sealed record GarmentDrawing(
     ImmutableArray<DimensionMark> Dimensions, string Sentence)
 {
     private const double Margin = 9;
+
+    /// <summary>As an SVG view box.</summary>
+    public string ViewBox => FormattableString.Invariant($"{Left:0.###} {Top:0.###} {Width:0.###} {Height:0.###}");
+
+    /// <summary>Style of an element that keeps the drawing's proportions.</summary>
+    public string Proportions => FormattableString.Invariant($"aspect-ratio:{Width:0.##}/{Height:0.##}");
 
     public static GarmentDrawing Of(Plan plan, SizePlan size)
     {
