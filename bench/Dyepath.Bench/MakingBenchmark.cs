@@ -43,14 +43,14 @@ internal static class MakingBenchmark
             string coverage = figures.Coverage is { } covered ? Say(covered, "0.000") : "";
             lines[i] = string.Create(
                 CultureInfo.InvariantCulture,
-                $"| {spread * 100:0.#} % | {memory} | {name} | {Say(figures.Share, "0.000")} | {Say(figures.RipBacks, "0.0")} | {coverage} | ") +
-                $"{Say(figures.Recounts, "0.0")} |";
+                $"| {spread * 100:0.#} % | {memory} | {name} | {Say(figures.Share, "0.000")} | {Say(figures.RipBacks, "0.0")} | ") +
+                $"{coverage} | {Say(figures.Recounts, "0.0")} |";
         });
         foreach (string line in lines) output.WriteLine(line);
     }
 
     private static string Say(Figure figure, string format) =>
-        $"{Number(figure.Value, format)} ({Number(figure.Low, format)} to {Number(figure.High, format)})";
+        $"{Number(figure.Value, format)} ({Number(Math.Max(0, figure.Low), format)} to {Number(figure.High, format)})";
 
     private static string Number(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
 }

@@ -79,7 +79,7 @@ public sealed record DriftAdvice
     /// <summary>Relative correction after them.</summary>
     public double Hold { get; init; }
 
-    /// <summary>The planned colour that begins where the correction ends; none at the piece's end or where no colour begins there.</summary>
+    /// <summary>The planned colour that begins where the correction ends; none where no colour begins there.</summary>
     public int? UntilColour { get; init; }
 
     public static DriftAdvice For(DriftFilter filter, DriftPlace place)
@@ -119,7 +119,7 @@ public sealed record DriftAdvice
         };
     }
 
-    /// <summary>The shortest stretch, to a colour's end or the piece's, over which one level that the hands can do nulls the phase.</summary>
+    /// <summary>The shortest stretch, to a colour's end or the piece's, over which one level within reach nulls the phase.</summary>
     private static (int Stitches, double Correction) Null(DriftFilter filter, DriftPlace place, double phase, double most, double gain)
     {
         var ends = place.Piece.SectionEnds;

@@ -65,7 +65,7 @@ public sealed class DriftFilter
         return new DriftFilter(model, [0, 0, 0, model.Gain], covariance, model.Spread);
     }
 
-    /// <summary>After <paramref name="stitches"/> more, in [0, 5,000,000], with <paramref name="correction"/> asked for, in [−0.5, 0.5].</summary>
+    /// <summary>After more stitches, in [0, 5,000,000], with a correction asked for in [−0.5, 0.5].</summary>
     public DriftFilter Predict(int stitches, double correction = 0)
     {
         Guard.InRange(stitches, 0, 5_000_000, "stitches");

@@ -3,7 +3,7 @@ using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Making.Drift;
 
-/// <summary>What is believed of a maker and her yarn before the first stitch. Relative figures are of the planned yarn per stitch.</summary>
+/// <summary>What is believed of a maker and her yarn before the first stitch. Relative figures are of the planned yarn.</summary>
 public sealed record DriftModel
 {
     /// <param name="spread">See <see cref="HandModel.Spread"/>; in [0.0001, 0.5].</param>

@@ -39,7 +39,9 @@ public readonly record struct Figure(double Value, double Low, double High)
 /// <summary>What came of many makers working a piece.</summary>
 /// <param name="Share">Median share of stitches in planned colour.</param>
 /// <param name="RipBacks">Mean number of rows ripped back.</param>
-/// <param name="Coverage">Mean share of rows at whose end the filter's 95 % interval held the phase, before it was read; nothing without advice.</param>
+/// <param name="Coverage">
+/// Mean share of rows at whose end the filter's 95 % interval held the phase, before it was read; nothing without advice.
+/// </param>
 /// <param name="Recounts">Mean number of readings taken again.</param>
 /// <param name="Shares">By maker.</param>
 public sealed record MakerFigures(Figure Share, Figure RipBacks, Figure? Coverage, Figure Recounts, double[] Shares);

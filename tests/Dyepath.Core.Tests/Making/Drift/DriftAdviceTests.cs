@@ -13,7 +13,8 @@ public sealed class DriftAdviceTests
     [Fact]
     public void Law_advice_stays_within_the_hands_and_brings_the_phase_back()
     {
-        var gen = Gen.Select(Gen.Int[-3, 3].Array[1, 12], Gen.Int[5, 80], Gen.Double[0.005, 0.05], Gen.Int[0, 5_000], Gen.Double[0.02, 0.1]);
+        var gen = Gen.Select(
+            Gen.Int[-3, 3].Array[1, 12], Gen.Int[5, 80], Gen.Double[0.005, 0.05], Gen.Int[0, 5_000], Gen.Double[0.02, 0.1]);
         int corrected = 0;
         gen.Holds(
             (readings, apart, spread, worked, hands) =>
@@ -96,7 +97,15 @@ public sealed class DriftAdviceTests
         {
             foreach (double phase in new[] { -14.2, -1, -0.3, 0.3, 2, 13 })
             {
-                var advice = new DriftAdvice { Kind = kind, Phase = phase, Correction = phase / 300, Stitches = 40, UntilColour = 1, Hold = 0.01 };
+                var advice = new DriftAdvice
+                {
+                    Kind = kind,
+                    Phase = phase,
+                    Correction = phase / 300,
+                    Stitches = 40,
+                    UntilColour = 1,
+                    Hold = 0.01,
+                };
                 string said = DriftWords.Say(advice, "sand", Names, 0.06);
                 Assert.DoesNotContain("%", said);
                 Assert.DoesNotContain("0.", said);

@@ -24,7 +24,8 @@ public sealed class MakerSimulationTests
             var settings = new SimulationSettings { Check = check, Trials = 20, Seed = 5, DyeVariation = dye };
             SimulationResult theirs = TensionSimulation.Run(
                 piece, hands, settings, cancellation: TestContext.Current.CancellationToken);
-            MakerFigures ours = MakerSimulation.Run(piece, MakerWorld.Plain(hands, dye), new MakerPolicy(check, Steering.Feel), 20, seed: 5);
+            var policy = new MakerPolicy(check, Steering.Feel);
+            MakerFigures ours = MakerSimulation.Run(piece, MakerWorld.Plain(hands, dye), policy, 20, seed: 5);
             Assert.Equal(theirs.Shares, ours.Shares);
             Assert.Equal((theirs.Median, 0.0), (ours.Share.Value, ours.RipBacks.Value));
         }
@@ -65,7 +66,8 @@ public sealed class MakerSimulationTests
     [Fact]
     public void Law_feel_that_learns_its_bias_beats_feel_where_there_is_bias()
     {
-        MakerFigures learns = MakerSimulation.Run(Panel, new MakerWorld(), new MakerPolicy(CheckHabit.EveryRow, Steering.LearningFeel), 150);
+        var learning = new MakerPolicy(CheckHabit.EveryRow, Steering.LearningFeel);
+        MakerFigures learns = MakerSimulation.Run(Panel, new MakerWorld(), learning, 150);
         MakerFigures feels = MakerSimulation.Run(Panel, new MakerWorld(), RowsByFeel, 150);
         Assert.True(learns.Share.Low > feels.Share.High, $"{learns.Share} {feels.Share}");
         Assert.Null(feels.Coverage);
