@@ -5,6 +5,7 @@ var benchmarks = new Dictionary<string, Action<TextWriter>>
 {
     ["fabric"] = FabricBenchmark.Run,
     ["simulation"] = SimulationBenchmark.Run,
+    ["making"] = MakingBenchmark.Run,
     ["plan"] = PlanBenchmark.Run,
     ["booklet"] = BookletBenchmark.Run,
     ["host"] = HostBenchmark.Run,

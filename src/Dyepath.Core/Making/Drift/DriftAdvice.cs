@@ -1,0 +1,137 @@
+using Dyepath.Core.Quantities;
+
+namespace Dyepath.Core.Making.Drift;
+
+public enum DriftAdviceKind
+{
+    CarryOn,
+    WorkTighter,
+    WorkLooser,
+    TightenTurn,
+    LoosenTurn,
+    SkipEdgeStitch,
+    AddEdgeStitch,
+    HookDown,
+    HookUp,
+    RipBack,
+}
+
+/// <summary>Where the maker is and what she can do about a drift.</summary>
+public sealed record DriftPlace
+{
+    /// <param name="piece">The piece as planned.</param>
+    /// <param name="worked">Stitches worked, in [0, the piece's].</param>
+    public DriftPlace(PlannedPiece piece, int worked)
+    {
+        ArgumentNullException.ThrowIfNull(piece);
+        Piece = piece;
+        Worked = Guard.InRange(worked, 0, piece.Stitches, "stitches");
+    }
+
+    public PlannedPiece Piece { get; }
+
+    public int Worked { get; }
+
+    /// <summary>As <see cref="HandModel.LargestCorrection"/>.</summary>
+    public double Hands { get; init => field = Guard.InRange(value, 0.001, 0.5, "of the yarn per stitch", nameof(Hands)); } = 0.06;
+
+    /// <summary>The most that a looser or tighter turning chain gives or takes, in stitches of yarn, in [0, 5]; 0 in a spiral.</summary>
+    public double Turn { get; init => field = Guard.InRange(value, 0, 5, "stitches", nameof(Turn)); }
+
+    /// <summary>Whether an edge stitch may be skipped or added here: at a row's end, in fabric that hides it.</summary>
+    public bool EdgeStitch { get; init; }
+
+    /// <summary>The share in planned colour of the row just worked, in [0, 1]; see <see cref="RowMatch"/>.</summary>
+    public double Match { get; init => field = Guard.InRange(value, 0, 1, "of the row", nameof(Match)); } = 1;
+}
+
+/// <summary>
+/// What to do about a drift: one level of correction for some stitches, then the level that holds the hands' bias. Corrections are
+/// relative, negative tighter, and never more than three quarters of what the hands can do.
+/// </summary>
+public sealed record DriftAdvice
+{
+    /// <summary>Of what the hands can do, the part that is asked of them.</summary>
+    public const double Asked = 0.75;
+
+    /// <summary>A phase error under this many stitches is on the count: no boundary moves.</summary>
+    public const double OnTheCount = 0.25;
+
+    /// <summary>A row of which less matches is not worth keeping.</summary>
+    public const double LeastMatch = 0.5;
+
+    /// <summary>A correction over fewer stitches than this is over before the hands have found it.</summary>
+    private const int Shortest = 10;
+
+    /// <summary>A correction over more stitches than this is forgotten.</summary>
+    private const int Longest = 200;
+
+    public required DriftAdviceKind Kind { get; init; }
+
+    /// <summary>The phase error that it answers, in stitches, to the nearest likeness; positive: colours come early.</summary>
+    public required double Phase { get; init; }
+
+    /// <summary>Relative correction for the next <see cref="Stitches"/>.</summary>
+    public double Correction { get; init; }
+
+    public int Stitches { get; init; }
+
+    /// <summary>Relative correction after them.</summary>
+    public double Hold { get; init; }
+
+    /// <summary>The planned colour that begins where the correction ends; none where no colour begins there.</summary>
+    public int? UntilColour { get; init; }
+
+    public static DriftAdvice For(DriftFilter filter, DriftPlace place)
+    {
+        ArgumentNullException.ThrowIfNull(filter);
+        ArgumentNullException.ThrowIfNull(place);
+        double phase = filter.PhaseMean - Math.Round(filter.PhaseMean / filter.Model.Period) * filter.Model.Period;
+        double most = Asked * place.Hands, gain = Math.Max(filter.GainMean, 0.2);
+        double needed = -filter.BiasMean / gain;
+        double hold = Math.Clamp(needed, -most, most);
+        DriftAdvice Simply(DriftAdviceKind kind) => new() { Kind = kind, Phase = phase, Correction = hold, Hold = hold };
+
+        if (place.Match < LeastMatch) return Simply(DriftAdviceKind.RipBack);
+        // Only when it is nearly certain that these hands cannot hold it: a hook is changed for good.
+        if (Math.Abs(filter.BiasMean) - 2 * filter.BiasSd > most * gain)
+            return Simply(filter.BiasMean > 0 ? DriftAdviceKind.HookDown : DriftAdviceKind.HookUp);
+        if (Math.Abs(phase) < OnTheCount || place.Worked == place.Piece.Stitches) return Simply(DriftAdviceKind.CarryOn);
+
+        (int stitches, double correction) = Null(filter, place, phase, most, gain);
+        if (Math.Abs(correction) > most)
+        {
+            // Tension alone does not bring it back in reach.
+            if (place.EdgeStitch && Math.Abs(phase) >= 0.75)
+                return Simply(phase > 0 ? DriftAdviceKind.SkipEdgeStitch : DriftAdviceKind.AddEdgeStitch);
+            if (place.Turn >= OnTheCount) return Simply(phase > 0 ? DriftAdviceKind.TightenTurn : DriftAdviceKind.LoosenTurn);
+            correction = Math.Clamp(correction, -most, most);
+        }
+        int end = place.Worked + stitches;
+        return new DriftAdvice
+        {
+            Kind = correction > hold ? DriftAdviceKind.WorkLooser : DriftAdviceKind.WorkTighter,
+            Phase = phase,
+            Correction = correction,
+            Stitches = stitches,
+            Hold = hold,
+            UntilColour = place.Piece.SectionEnds.AsSpan().BinarySearch(end) >= 0 ? place.Piece.Colours[end] : null,
+        };
+    }
+
+    /// <summary>The shortest stretch, to a colour's end or the piece's, over which one level within reach nulls the phase.</summary>
+    private static (int Stitches, double Correction) Null(DriftFilter filter, DriftPlace place, double phase, double most, double gain)
+    {
+        var ends = place.Piece.SectionEnds;
+        int next = ends.AsSpan().BinarySearch(place.Worked + Shortest);
+        if (next < 0) next = ~next;
+        while (true)
+        {
+            int end = next < ends.Length ? ends[next++] : place.Piece.Stitches;
+            int stitches = end - place.Worked;
+            double drifts = filter.MeanAfter(stitches, 0) - filter.PhaseMean;
+            double correction = -(phase + drifts) / (stitches * gain);
+            if (Math.Abs(correction) <= most || stitches >= Longest || end == place.Piece.Stitches) return (stitches, correction);
+        }
+    }
+}

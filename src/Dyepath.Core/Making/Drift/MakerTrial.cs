@@ -1,0 +1,150 @@
+using System.Collections.Immutable;
+
+namespace Dyepath.Core.Making.Drift;
+
+/// <summary>
+/// One maker at one piece. Where nothing goes wrong that <see cref="TensionSimulation"/> leaves out, the stitches are that simulation's
+/// to the bit: the same streams, the same operations.
+/// </summary>
+internal sealed class MakerTrial
+{
+    private const double Stitch = JoinedRing.Stitch;
+    private const double MostYarn = 2 * Stitch;
+    private const int Lanes = NormalLanes.Count;
+
+    private readonly PlannedPiece _piece;
+    private readonly MakerWorld _world;
+    private readonly ImmutableArray<int> _checks;
+    private readonly ICorrecting? _maker;
+    private readonly YarnWalk _yarn;
+    private readonly NormalLanes _streams = new(), _chances = new();
+    private readonly float[] _normals;
+    private readonly double _correlation, _innovation, _bias, _gain;
+    private double _tension, _place, _planned;
+    private int _covered;
+
+    public MakerTrial(PlannedPiece piece, MakerWorld world, MakerPolicy policy, ulong seed, int number)
+    {
+        (_piece, _world) = (piece, world);
+        _checks = piece.CheckPoints(policy.Check);
+        HandModel hands = world.Hands;
+        double period = piece.Ring.Period / Stitch;
+        _maker = _checks.IsEmpty ? null : policy.Steering switch
+        {
+            Steering.Advice => new CorrectingByAdvice(piece, world.Model(piece), hands.LargestCorrection),
+            _ => new CorrectingByFeel(hands.LargestCorrection, period, learns: policy.Steering == Steering.LearningFeel),
+        };
+        _correlation = hands.Correlation;
+        _innovation = hands.Spread * Stitch * Math.Sqrt(1 - _correlation * _correlation);
+        _normals = new float[(piece.RowStitches.Max() + 1) / 2 * 2 * Lanes];
+
+        var trial = new TrialSeed(seed, number);
+        _streams.Begin(0, trial);
+        _yarn = new YarnWalk(piece.Ring, world.Dye, 1);
+        _yarn.Begin(0, piece.Start, trial);
+        _tension = hands.Spread * Stitch * trial.FirstTension;
+
+        // What TensionSimulation knows nothing of comes from a stream of its own.
+        var apart = new TrialSeed(~seed, number);
+        _chances.Begin(0, apart);
+        _bias = hands.Bias + world.LargestBias * (2 * Chance() - 1);
+        _gain = world.Gain + world.GainSpread * apart.FirstTension;
+    }
+
+    public int Right { get; private set; }
+
+    public int RipBacks { get; private set; }
+
+    public int Recounts { get; private set; }
+
+    /// <summary>Share of rows, ripped ones too, at whose end the filter's 95 % interval held the phase.</summary>
+    public double Coverage => (double)_covered / (_piece.RowStitches.Length + RipBacks);
+
+    public void Work()
+    {
+        int first = 0, check = 0;
+        for (int row = 0; row < _piece.RowStitches.Length; row++)
+        {
+            int end = first + _piece.RowStitches[row], checkBefore = check;
+            (double place, double planned) = (_place, _planned);
+            _maker?.BeginRow(first);
+            double believed = _maker?.Phase ?? 0;
+            for (int ripped = 0; ; ripped++)
+            {
+                int right = WorkRow(first, end, ref check);
+                if (_maker is null || ripped == _world.MostRipBacks ||
+                    RowMatch.Share(_piece, row, first, believed, _maker.Phase) >= DriftAdvice.LeastMatch)
+                {
+                    Right += right;
+                    break;
+                }
+                RipBacks++;
+                (_place, _planned, check) = (place, planned, checkBefore);
+                _yarn.Turn(0, place);
+                _maker.RipBack();
+            }
+            _planned += _piece.TurnCost;
+            _place += _piece.TurnCost;
+            _yarn.Turn(0, _place);
+            first = end;
+        }
+    }
+
+    private int WorkRow(int first, int end, ref int check)
+    {
+        _streams.Fill(_normals.AsSpan(0, (end - first + 1) / 2 * 2 * Lanes), lanes: 1);
+        int right = 0;
+        for (int worked = first; worked < end;)
+        {
+            double chance = _world.Slips == 0 ? 1 : Chance();
+            double doubled = chance < _world.Slips / 2 ? Stitch : 0;
+            bool missed = doubled == 0 && chance < _world.Slips;
+            double correction = _maker?.Correction(worked) ?? 0;
+            _tension = _tension * _correlation + _normals[(worked - first) * Lanes] * _innovation;
+            double used = Math.Min(Math.Max((1 + _bias + _gain * correction) * Stitch + _tension, 0), MostYarn) + doubled;
+            double after = missed ? _place : _place + Math.Round(used);
+            int colour = _yarn.Work(0, _place, after);
+            if (!missed && colour == _piece.Colours[worked]) right++;
+            _place = after;
+            _planned += Stitch;
+            worked++;
+            if (worked == end && _maker is CorrectingByAdvice advised) Cover(advised.At(worked));
+            if (check == _checks.Length || _checks[check] != worked) continue;
+            check++;
+            Read(worked, check < _checks.Length ? _checks[check] : _piece.Stitches);
+        }
+        return right;
+    }
+
+    private void Read(int worked, int until)
+    {
+        int reading = Look();
+        if (_maker!.AsksForRecount(worked, reading))
+        {
+            Recounts++;
+            reading = Look();
+        }
+        _maker.Read(worked, reading, until);
+    }
+
+    /// <summary>The phase as the colours' boundaries show it, within half a period, now and then a stitch off.</summary>
+    private int Look()
+    {
+        double drift = Drift();
+        drift -= Math.Round(drift / _piece.Ring.Period) * _piece.Ring.Period;
+        int seen = (int)Math.Round(drift / Stitch);
+        double chance = _world.Misreads == 0 ? 1 : Chance();
+        return chance < _world.Misreads / 2 ? seen - 1 : chance < _world.Misreads ? seen + 1 : seen;
+    }
+
+    private double Drift() => _place - _yarn.Starts[0] + _yarn.PlannedStarts[0] - _planned;
+
+    private void Cover(DriftFilter filter)
+    {
+        double off = Drift() - filter.PhaseMean * Stitch;
+        off -= Math.Round(off / _piece.Ring.Period) * _piece.Ring.Period;
+        if (Math.Abs(off) <= DriftFilter.Sd95 * filter.PhaseSd * Stitch) _covered++;
+    }
+
+    private double Chance() => _chances.Next(0) / 4294967296.0;
+}
