@@ -16,9 +16,8 @@ internal static class YarnPalette
     public static int[] Of(Project project, Func<Srgb, Srgb>? seen = null)
     {
         var yarn = project.Yarn;
-        var sections = yarn.FromOtherEnd ? yarn.Sections.Reverse() : yarn.Sections;
         seen ??= colour => colour;
-        return [.. sections.Select(s => s.Colour).Append(project.Companion?.Colour ?? Undyed).Select(c => Number(seen(c)))];
+        return [.. yarn.SectionsAsWorked.Select(s => s.Colour).Append(project.Companion?.Colour ?? Undyed).Select(c => Number(seen(c)))];
     }
 
     public static int Number(Srgb colour) => colour.Red << 16 | colour.Green << 8 | colour.Blue;

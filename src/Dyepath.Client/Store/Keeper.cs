@@ -150,9 +150,6 @@ public sealed class Keeper
         return await CreateAsync(mine.Text);
     }
 
-    /// <summary>Leaves the project, so that the next page opens it anew.</summary>
-    public void Close() => _record = null;
-
     private async Task Settle(string? etag, string? text)
     {
         if (_record is not { } record || text is null)

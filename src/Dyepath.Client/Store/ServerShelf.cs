@@ -39,10 +39,7 @@ public sealed class ServerShelf(HttpClient http)
     public Task<ServerAnswer<ProjectSummary[]>> ListAsync(bool archived) =>
         Ask(new HttpRequestMessage(HttpMethod.Get, ApiPaths.Shelf(archived)), ContractsJson.Default.ProjectSummaryArray);
 
-    public async Task<ServerAnswer<StoredText>> GetAsync(string id) =>
-        await Text(ApiPaths.Project(id));
-
-    public async Task<ServerAnswer<StoredText>> DemoAsync() => await Text(ApiPaths.Demo);
+    public Task<ServerAnswer<StoredText>> GetAsync(string id) => Text(ApiPaths.Project(id));
 
     /// <param name="id">Chosen here, so that a project begun offline keeps its address.</param>
     public Task<ServerAnswer<ProjectSummary>> CreateAsync(string id, string text) =>

@@ -25,7 +25,7 @@ internal sealed class Fabrication
         TurnCost = project.Garment.Working == Working.Spiral
             ? 0
             : fabric.TurnCost ?? (fabric.Keeping == ColourKeeping.Counted ? 0 : fabric.Stitch.NominalTurnCost);
-        Palette = Palette.FromLab(Ring, [.. Sections(project).Select(s => Lab(s.Colour))]);
+        Palette = Palette.FromLab(Ring, [.. project.Yarn.SectionsAsWorked.Select(s => Lab(s.Colour))]);
         Findings = [.. measured.Findings.Select(f => new Finding(FindingLevel.Warning, f.Place, f.Words))];
     }
 
@@ -116,9 +116,6 @@ internal sealed class Fabrication
         reasons = [];
         return true;
     }
-
-    private static IEnumerable<YarnSection> Sections(Project project) =>
-        project.Yarn.FromOtherEnd ? project.Yarn.Sections.Reverse() : project.Yarn.Sections;
 
     private static (double L, double A, double B) Lab(Srgb colour)
     {

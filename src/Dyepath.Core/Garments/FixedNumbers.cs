@@ -30,8 +30,6 @@ internal sealed class FixedNumbers
     /// <summary>As seen from another direction than the one that counts were fixed for: there they mean nothing.</summary>
     public FixedNumbers MeasuresOnly() => new([.. _locked.Where(f => f.Count is null)], [.. _overrides.Where(f => f.Count is null)], _base);
 
-    public bool LocksCounts => _locked.Concat(_overrides).Any(f => f.Count is not null);
-
     /// <summary>A count fixed for a size, by either way; an override outranks a lock.</summary>
     public int? Count(string size, string what) =>
         _overrides.FirstOrDefault(o => o.Size == size && o.What == what)?.Count

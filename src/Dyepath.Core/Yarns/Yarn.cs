@@ -35,7 +35,11 @@ public sealed record Yarn(
     Ball Ball,
     ImmutableArray<YarnSection> Sections,
     ImmutableArray<CountedBall> Counted,
-    bool FromOtherEnd = false);
+    bool FromOtherEnd = false)
+{
+    /// <summary>The sections in the order in which they come off the ball, whichever end it is pulled from.</summary>
+    public ImmutableArray<YarnSection> SectionsAsWorked => FromOtherEnd ? [.. Sections.Reverse()] : Sections;
+}
 
 /// <summary>What a solid companion yarn is used for.</summary>
 public enum CompanionUse

@@ -48,6 +48,6 @@ internal static class Symbols
     public static ImmutableArray<string> Of(Plan plan)
     {
         var yarn = plan.Project.Yarn;
-        return [.. ColourKey.Of(yarn.FromOtherEnd ? [.. yarn.Sections.Reverse()] : yarn.Sections).Select(c => c.Symbol)];
+        return [.. ColourKey.Of(yarn.SectionsAsWorked).Select(c => c.Symbol)];
     }
 }

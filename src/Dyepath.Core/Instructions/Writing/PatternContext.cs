@@ -13,7 +13,7 @@ internal sealed class PatternContext
     {
         Plan = plan;
         var yarn = plan.Project.Yarn;
-        Key = ColourKey.Of(yarn.FromOtherEnd ? [.. yarn.Sections.Reverse()] : yarn.Sections);
+        Key = ColourKey.Of(yarn.SectionsAsWorked);
         var shape = plan.Sizes[0].Pieces.Select(piece => piece.Name).ToArray();
         if (plan.Sizes.Any(size => !size.Pieces.Select(piece => piece.Name).SequenceEqual(shape)))
             throw new ArgumentException("Every size of a plan has the same pieces in the same order.", nameof(plan));
