@@ -40,12 +40,12 @@ public static class RowWords
         var size = Math.Abs(earlier);
         if (size < 0.125)
             return $"Every colour begins where it did {below}.";
-        var whole = (int)Math.Round(size, MidpointRounding.AwayFromZero);
-        var far = Math.Abs(size - 0.5) < 0.13 ? "half a stitch" : Math.Abs(size - whole) < 0.13
-            ? whole == 1 ? "one stitch" : FormattableString.Invariant($"{whole} stitches")
-            : FormattableString.Invariant($"about {size:0.#} stitches");
-        if (fabric.Path.StitchesPerUnit == 2)
-            far = far.Replace("a stitch", "a pair", StringComparison.Ordinal).Replace("stitch", "pair", StringComparison.Ordinal).Replace("paires", "pairs", StringComparison.Ordinal);
+        var (one, many) = fabric.Path.StitchesPerUnit == 2 ? ("pair", "pairs") : ("stitch", "stitches");
+        var whole = Math.Round(size, MidpointRounding.AwayFromZero);
+        var far = Math.Abs(size - 0.5) < 0.125 ? $"half a {one}"
+            : Math.Abs(size - whole) >= 0.125 ? FormattableString.Invariant($"about {size:0.#} {many}")
+            : whole == 1 ? $"one {one}"
+            : FormattableString.Invariant($"{whole} {many}");
         return $"Each colour begins {far} {(earlier > 0 ? "earlier" : "later")} than {below}.";
     }
 }
