@@ -14,6 +14,6 @@ public sealed record HandoverSummary(string Id, string Size, DateTimeOffset Crea
 
 /// <summary>What a maker to whom the project was handed over has done so far.</summary>
 /// <param name="Size">Name of the size that she makes.</param>
-/// <param name="ReceivedAt">When her text last changed here; in whole milliseconds.</param>
+/// <param name="ReceivedAt">When she last sent it; in whole milliseconds.</param>
 /// <param name="Entries">Length of her log.</param>
 public sealed record MakerLog(string Id, string Size, DateTimeOffset ReceivedAt, int Entries);
