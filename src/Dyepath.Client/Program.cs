@@ -1,6 +1,7 @@
 using System.Runtime.InteropServices.JavaScript;
 using Dyepath.Client;
 using Dyepath.Client.Draft;
+using Dyepath.Client.Making.Store;
 using Dyepath.Client.Pattern;
 using Dyepath.Client.Shelf;
 using Dyepath.Client.Shell;
@@ -17,6 +18,9 @@ builder.Services.AddSingleton<ServerShelf>();
 builder.Services.AddSingleton<IDeviceShelf, DeviceShelf>();
 builder.Services.AddSingleton<Keeper>();
 builder.Services.AddSingleton<ProjectShelf>();
+builder.Services.AddSingleton<IMakingShelf, MakingShelf>();
+builder.Services.AddSingleton<MakingHost>();
+builder.Services.AddSingleton<MakingKeeper>();
 builder.Services.AddSingleton<IJobs, Jobs>();
 builder.Services.AddSingleton<BookletFiles>();
 (string Module, string File)[] modules =
