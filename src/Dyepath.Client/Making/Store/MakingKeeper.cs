@@ -52,7 +52,7 @@ public sealed class MakingKeeper
 
     public SaveState State { get; private set; }
 
-    /// <summary>Why something was not kept, in words.</summary>
+    /// <summary>Why something was not kept, or why the host did not take it, in words.</summary>
     public string Why { get; private set; } = "";
 
     /// <summary>The other log in a conflict.</summary>
@@ -363,7 +363,8 @@ public sealed class MakingKeeper
             return false;
         if (Read(stored) is not { } theirs)
         {
-            Fail("The host's copy of this piece cannot be read.");
+            Why = "The host's copy of this piece cannot be read.";
+            Say(Resting);
             return false;
         }
         var shared = Shared(mine.Log, theirs.Log);
@@ -455,9 +456,9 @@ public sealed class MakingKeeper
     {
         Alone = reply == ServerReply.Away && Header?.Etag is null;
         NeedsSignIn = reply == ServerReply.SignIn;
-        if (reply == ServerReply.Refused)
-            Fail(why);
-        else if (reply != ServerReply.Done)
+        if (Resting != SaveState.Failed)
+            Why = why;
+        if (reply != ServerReply.Done)
             Say(Resting);
     }
 
