@@ -5,6 +5,14 @@ public static class ApiPaths
 {
     public const string Projects = "api/projects";
 
+    public const string Makings = "api/makings";
+
+    /// <summary>What a key in <see cref="HandedKeyHeader"/> opens, with or without the access token.</summary>
+    public const string Handed = "api/handed";
+
+    /// <summary>The request header with the key of a handover.</summary>
+    public const string HandedKeyHeader = "Dyepath-Key";
+
     public const string Demo = "api/demo";
 
     /// <summary>Where a browser gives the access token of a host that asks for one.</summary>
@@ -29,4 +37,23 @@ public static class ApiPaths
     public static string Version(string id, int number) => FormattableString.Invariant($"{Projects}/{id}/versions/{number}");
 
     public static string RestoreVersion(string id, int number) => FormattableString.Invariant($"{Projects}/{id}/versions/{number}/restore");
+
+    public static string Making(string id) => $"{Makings}/{id}";
+
+    /// <summary>PUT with If-None-Match: * stores it for the first time.</summary>
+    /// <param name="projectId">The project that the piece was begun from; missing where it came from nobody's shelf.</param>
+    public static string NewMaking(string id, string? projectId) =>
+        projectId is null ? Making(id) : $"{Making(id)}?project={projectId}";
+
+    public static string Handovers(string projectId) => $"{Projects}/{projectId}/handovers";
+
+    public static string Handover(string projectId, string id) => $"{Projects}/{projectId}/handovers/{id}";
+
+    /// <summary>PUT with the key stores what a maker has done.</summary>
+    public static string HandedLog(string makingId) => $"{Handed}/logs/{makingId}";
+
+    /// <summary>What the makers to whom a project was handed over have sent.</summary>
+    public static string Logs(string projectId) => $"{Projects}/{projectId}/logs";
+
+    public static string Log(string projectId, string id) => $"{Projects}/{projectId}/logs/{id}";
 }

@@ -9,5 +9,11 @@ namespace Dyepath.Contracts;
 [JsonSerializable(typeof(ProjectSummary[]))]
 [JsonSerializable(typeof(SwatchPicture))]
 [JsonSerializable(typeof(VersionSummary[]))]
+[JsonSerializable(typeof(MakingSummary))]
+[JsonSerializable(typeof(MakingSummary[]))]
+[JsonSerializable(typeof(NewHandover))]
+[JsonSerializable(typeof(Handover))]
+[JsonSerializable(typeof(HandoverSummary[]))]
+[JsonSerializable(typeof(MakerLog[]))]
 [JsonSerializable(typeof(Problem))]
 public sealed partial class ContractsJson : JsonSerializerContext;

@@ -1,5 +1,7 @@
 using Dyepath.Storage.Backup;
 using Dyepath.Storage.Database;
+using Dyepath.Storage.Handovers;
+using Dyepath.Storage.Makings;
 using Dyepath.Storage.Projects;
 using Dyepath.Storage.Versions;
 using Microsoft.EntityFrameworkCore;
@@ -26,6 +28,7 @@ public static class StorageServices
         else
             services.AddDbContextPool<AppDb, SqliteDb>(options => SqliteDb.Configure(options, choice.File));
         services.TryAddSingleton(TimeProvider.System);
-        return services.AddScoped<ProjectStore>().AddScoped<VersionStore>().AddScoped<BackupStore>();
+        return services.AddScoped<ProjectStore>().AddScoped<VersionStore>().AddScoped<BackupStore>()
+            .AddScoped<MakingStore>().AddScoped<HandoverStore>().AddScoped<MakerLogStore>();
     }
 }

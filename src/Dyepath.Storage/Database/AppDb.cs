@@ -1,3 +1,5 @@
+using Dyepath.Storage.Handovers;
+using Dyepath.Storage.Makings;
 using Dyepath.Storage.Projects;
 using Dyepath.Storage.Versions;
 using Microsoft.EntityFrameworkCore;
@@ -12,6 +14,12 @@ public abstract class AppDb(DbContextOptions options) : DbContext(options)
 
     internal DbSet<VersionRow> Versions => Set<VersionRow>();
 
+    internal DbSet<MakingRow> Makings => Set<MakingRow>();
+
+    internal DbSet<HandoverRow> Handovers => Set<HandoverRow>();
+
+    internal DbSet<MakerLogRow> Logs => Set<MakerLogRow>();
+
     /// <summary>Brings the tables to this program's form, or makes them. Any number of hosts may do so at once.</summary>
     public abstract Task PrepareAsync(CancellationToken cancel);
 
@@ -22,7 +30,12 @@ public abstract class AppDb(DbContextOptions options) : DbContext(options)
     internal virtual ValueTask<IDisposable?> TakeTurnAsync(CancellationToken cancel) => default;
 
     /// <summary>The project, kept from every other writer until the transaction ends.</summary>
-    internal abstract Task<ProjectRow?> LockAsync(string id, CancellationToken cancel);
+    internal abstract IQueryable<ProjectRow> Locked(string id);
+
+    /// <summary>Keeps the project from every other writer until the transaction ends.</summary>
+    /// <returns>Whether there is such a project.</returns>
+    internal async Task<bool> LockAsync(string id, CancellationToken cancel) =>
+        await Locked(id).Select(p => p.Id).SingleOrDefaultAsync(cancel) is not null;
 
     protected override void OnModelCreating(ModelBuilder modelBuilder)
     {
@@ -53,6 +66,52 @@ public abstract class AppDb(DbContextOptions options) : DbContext(options)
             version.Property(v => v.Bytes).HasColumnName("bytes");
             version.Property(v => v.Document).HasColumnName("document");
             version.HasOne<ProjectRow>().WithMany().HasForeignKey(v => v.ProjectId).OnDelete(DeleteBehavior.Cascade);
+        });
+        modelBuilder.Entity<MakingRow>(making =>
+        {
+            making.ToTable("makings");
+            making.HasKey(m => m.Id);
+            making.Property(m => m.Id).HasColumnName("id").HasMaxLength(36);
+            making.Property(m => m.Title).HasColumnName("title");
+            making.Property(m => m.Size).HasColumnName("size");
+            making.Property(m => m.ProjectId).HasColumnName("project_id").HasMaxLength(36);
+            making.Property(m => m.Entries).HasColumnName("entries");
+            making.Property(m => m.UpdatedAt).HasColumnName("updated_at");
+            making.Property(m => m.Etag).HasColumnName("etag").HasMaxLength(40);
+            making.Property(m => m.Document).HasColumnName("document");
+            making.HasIndex(m => m.UpdatedAt).HasDatabaseName("makings_by_change");
+        });
+        modelBuilder.Entity<HandoverRow>(handover =>
+        {
+            handover.ToTable("handovers");
+            handover.HasKey(h => h.Id);
+            handover.Property(h => h.Id).HasColumnName("id").HasMaxLength(36);
+            handover.Property(h => h.ProjectId).HasColumnName("project_id").HasMaxLength(36);
+            handover.Property(h => h.Size).HasColumnName("size");
+            handover.Property(h => h.CreatedAt).HasColumnName("created_at");
+            handover.Property(h => h.KeyHash).HasColumnName("key_hash").HasMaxLength(64);
+            handover.Property(h => h.Document).HasColumnName("document");
+            handover.HasIndex(h => h.KeyHash).IsUnique().HasDatabaseName("handovers_by_key");
+            handover.HasIndex(h => new { h.ProjectId, h.CreatedAt }).HasDatabaseName("handovers_by_project");
+            handover.HasOne<ProjectRow>().WithMany().HasForeignKey(h => h.ProjectId).OnDelete(DeleteBehavior.Cascade);
+        });
+        modelBuilder.Entity<MakerLogRow>(log =>
+        {
+            log.ToTable("maker_logs");
+            log.HasKey(l => l.Id);
+            log.Property(l => l.Id).HasColumnName("id").HasMaxLength(36);
+            log.Property(l => l.ProjectId).HasColumnName("project_id").HasMaxLength(36);
+            log.Property(l => l.HandoverId).HasColumnName("handover_id").HasMaxLength(36);
+            log.Property(l => l.MakingId).HasColumnName("making_id").HasMaxLength(36);
+            log.Property(l => l.Size).HasColumnName("size");
+            log.Property(l => l.ReceivedAt).HasColumnName("received_at");
+            log.Property(l => l.Entries).HasColumnName("entries");
+            log.Property(l => l.Bytes).HasColumnName("bytes");
+            log.Property(l => l.Document).HasColumnName("document");
+            log.HasIndex(l => new { l.HandoverId, l.MakingId }).IsUnique().HasDatabaseName("maker_logs_by_handover");
+            log.HasIndex(l => new { l.ProjectId, l.ReceivedAt }).HasDatabaseName("maker_logs_by_project");
+            log.HasOne<ProjectRow>().WithMany().HasForeignKey(l => l.ProjectId).OnDelete(DeleteBehavior.Cascade);
+            log.HasOne<HandoverRow>().WithMany().HasForeignKey(l => l.HandoverId).OnDelete(DeleteBehavior.SetNull);
         });
         // The text comes last in its table: SQLite reads the columns before it without the pages that hold it.
         foreach (var table in modelBuilder.Model.GetEntityTypes())

@@ -21,8 +21,8 @@ public sealed class PostgresDb(DbContextOptions<PostgresDb> options) : AppDb(opt
     internal override Task<IDbContextTransaction> BeginSnapshotAsync(CancellationToken cancel) =>
         Database.BeginTransactionAsync(IsolationLevel.RepeatableRead, cancel);
 
-    internal override Task<ProjectRow?> LockAsync(string id, CancellationToken cancel) =>
-        Projects.FromSql($"SELECT * FROM projects WHERE id = {id} FOR UPDATE").AsAsyncEnumerable().SingleOrDefaultAsync(cancel).AsTask();
+    internal override IQueryable<ProjectRow> Locked(string id) =>
+        Projects.FromSql($"SELECT * FROM projects WHERE id = {id} FOR UPDATE");
 
     private sealed class AtDesignTime : IDesignTimeDbContextFactory<PostgresDb>
     {

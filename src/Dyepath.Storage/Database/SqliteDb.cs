@@ -53,8 +53,7 @@ public sealed class SqliteDb(DbContextOptions<SqliteDb> options) : AppDb(options
     }
 
     /// <summary>Every transaction here begins as the only writer (BEGIN IMMEDIATE), so that reading is enough.</summary>
-    internal override Task<ProjectRow?> LockAsync(string id, CancellationToken cancel) =>
-        Projects.SingleOrDefaultAsync(p => p.Id == id, cancel);
+    internal override IQueryable<ProjectRow> Locked(string id) => Projects.Where(p => p.Id == id);
 
     /// <summary>SQLite has no moments: whole milliseconds, which sort as they should.</summary>
     protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder)

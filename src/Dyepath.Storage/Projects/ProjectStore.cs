@@ -38,7 +38,7 @@ public sealed class ProjectStore(AppDb db, TimeProvider clock)
         ArgumentNullException.ThrowIfNull(draft);
         if (await SummaryAsync(id, stop) is { } taken)
             return new ChangeOutcome.Stale(taken);
-        var now = Now();
+        var now = clock.GetStoredNow();
         var row = new ProjectRow
         {
             Id = id,
@@ -77,13 +77,13 @@ public sealed class ProjectStore(AppDb db, TimeProvider clock)
         ArgumentNullException.ThrowIfNull(draft);
         using var turn = await db.TakeTurnAsync(stop);
         await using var transaction = await db.Database.BeginTransactionAsync(stop);
-        if (await db.LockAsync(id, stop) is not { } row)
+        if (await db.Locked(id).SingleOrDefaultAsync(stop) is not { } row)
             return new ChangeOutcome.Missing();
         if (row.Etag == draft.Etag)
             return new ChangeOutcome.Done(row.Summary);
         if (row.Etag != seen)
             return new ChangeOutcome.Stale(row.Summary);
-        var now = Now();
+        var now = clock.GetStoredNow();
         db.Versions.Add(new VersionRow
         {
             ProjectId = id,
@@ -131,7 +131,4 @@ public sealed class ProjectStore(AppDb db, TimeProvider clock)
             await db.Versions.Where(v => v.ProjectId == id && dropped.Contains(v.Number)).ExecuteDeleteAsync(stop);
         }
     }
-
-    /// <summary>In whole milliseconds, so that both databases give back what was stored.</summary>
-    private DateTimeOffset Now() => DateTimeOffset.FromUnixTimeMilliseconds(clock.GetUtcNow().ToUnixTimeMilliseconds());
 }

@@ -22,6 +22,181 @@ namespace Dyepath.Storage.Database.Migrations.Postgres
 
             NpgsqlModelBuilderExtensions.UseIdentityByDefaultColumns(modelBuilder);
 
+            modelBuilder.Entity("Dyepath.Storage.Handovers.HandoverRow", b =>
+                {
+                    b.Property<string>("Id")
+                        .HasMaxLength(36)
+                        .HasColumnType("character varying(36)")
+                        .HasColumnName("id")
+                        .HasColumnOrder(0);
+
+                    b.Property<DateTimeOffset>("CreatedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("created_at")
+                        .HasColumnOrder(1);
+
+                    b.Property<byte[]>("Document")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("document")
+                        .HasColumnOrder(5);
+
+                    b.Property<string>("KeyHash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)")
+                        .HasColumnName("key_hash")
+                        .HasColumnOrder(2);
+
+                    b.Property<string>("ProjectId")
+                        .IsRequired()
+                        .HasMaxLength(36)
+                        .HasColumnType("character varying(36)")
+                        .HasColumnName("project_id")
+                        .HasColumnOrder(3);
+
+                    b.Property<string>("Size")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("size")
+                        .HasColumnOrder(4);
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("KeyHash")
+                        .IsUnique()
+                        .HasDatabaseName("handovers_by_key");
+
+                    b.HasIndex("ProjectId", "CreatedAt")
+                        .HasDatabaseName("handovers_by_project");
+
+                    b.ToTable("handovers", (string)null);
+                });
+
+            modelBuilder.Entity("Dyepath.Storage.Handovers.MakerLogRow", b =>
+                {
+                    b.Property<string>("Id")
+                        .HasMaxLength(36)
+                        .HasColumnType("character varying(36)")
+                        .HasColumnName("id")
+                        .HasColumnOrder(0);
+
+                    b.Property<int>("Bytes")
+                        .HasColumnType("integer")
+                        .HasColumnName("bytes")
+                        .HasColumnOrder(1);
+
+                    b.Property<byte[]>("Document")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("document")
+                        .HasColumnOrder(8);
+
+                    b.Property<int>("Entries")
+                        .HasColumnType("integer")
+                        .HasColumnName("entries")
+                        .HasColumnOrder(2);
+
+                    b.Property<string>("HandoverId")
+                        .HasMaxLength(36)
+                        .HasColumnType("character varying(36)")
+                        .HasColumnName("handover_id")
+                        .HasColumnOrder(3);
+
+                    b.Property<string>("MakingId")
+                        .IsRequired()
+                        .HasMaxLength(36)
+                        .HasColumnType("character varying(36)")
+                        .HasColumnName("making_id")
+                        .HasColumnOrder(4);
+
+                    b.Property<string>("ProjectId")
+                        .IsRequired()
+                        .HasMaxLength(36)
+                        .HasColumnType("character varying(36)")
+                        .HasColumnName("project_id")
+                        .HasColumnOrder(5);
+
+                    b.Property<DateTimeOffset>("ReceivedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("received_at")
+                        .HasColumnOrder(6);
+
+                    b.Property<string>("Size")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("size")
+                        .HasColumnOrder(7);
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("HandoverId", "MakingId")
+                        .IsUnique()
+                        .HasDatabaseName("maker_logs_by_handover");
+
+                    b.HasIndex("ProjectId", "ReceivedAt")
+                        .HasDatabaseName("maker_logs_by_project");
+
+                    b.ToTable("maker_logs", (string)null);
+                });
+
+            modelBuilder.Entity("Dyepath.Storage.Makings.MakingRow", b =>
+                {
+                    b.Property<string>("Id")
+                        .HasMaxLength(36)
+                        .HasColumnType("character varying(36)")
+                        .HasColumnName("id")
+                        .HasColumnOrder(0);
+
+                    b.Property<byte[]>("Document")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("document")
+                        .HasColumnOrder(7);
+
+                    b.Property<int>("Entries")
+                        .HasColumnType("integer")
+                        .HasColumnName("entries")
+                        .HasColumnOrder(1);
+
+                    b.Property<string>("Etag")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("etag")
+                        .HasColumnOrder(2);
+
+                    b.Property<string>("ProjectId")
+                        .HasMaxLength(36)
+                        .HasColumnType("character varying(36)")
+                        .HasColumnName("project_id")
+                        .HasColumnOrder(3);
+
+                    b.Property<string>("Size")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("size")
+                        .HasColumnOrder(4);
+
+                    b.Property<string>("Title")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("title")
+                        .HasColumnOrder(5);
+
+                    b.Property<DateTimeOffset>("UpdatedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("updated_at")
+                        .HasColumnOrder(6);
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("UpdatedAt")
+                        .HasDatabaseName("makings_by_change");
+
+                    b.ToTable("makings", (string)null);
+                });
+
             modelBuilder.Entity("Dyepath.Storage.Projects.ProjectRow", b =>
                 {
                     b.Property<string>("Id")
@@ -119,6 +294,29 @@ namespace Dyepath.Storage.Database.Migrations.Postgres
                     b.HasKey("ProjectId", "Number");
 
                     b.ToTable("versions", (string)null);
+                });
+
+            modelBuilder.Entity("Dyepath.Storage.Handovers.HandoverRow", b =>
+                {
+                    b.HasOne("Dyepath.Storage.Projects.ProjectRow", null)
+                        .WithMany()
+                        .HasForeignKey("ProjectId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Dyepath.Storage.Handovers.MakerLogRow", b =>
+                {
+                    b.HasOne("Dyepath.Storage.Handovers.HandoverRow", null)
+                        .WithMany()
+                        .HasForeignKey("HandoverId")
+                        .OnDelete(DeleteBehavior.SetNull);
+
+                    b.HasOne("Dyepath.Storage.Projects.ProjectRow", null)
+                        .WithMany()
+                        .HasForeignKey("ProjectId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
                 });
 
             modelBuilder.Entity("Dyepath.Storage.Versions.VersionRow", b =>

@@ -16,6 +16,181 @@ namespace Dyepath.Storage.Database.Migrations.Sqlite
 #pragma warning disable 612, 618
             modelBuilder.HasAnnotation("ProductVersion", "10.0.15");
 
+            modelBuilder.Entity("Dyepath.Storage.Handovers.HandoverRow", b =>
+                {
+                    b.Property<string>("Id")
+                        .HasMaxLength(36)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("id")
+                        .HasColumnOrder(0);
+
+                    b.Property<long>("CreatedAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("created_at")
+                        .HasColumnOrder(1);
+
+                    b.Property<byte[]>("Document")
+                        .IsRequired()
+                        .HasColumnType("BLOB")
+                        .HasColumnName("document")
+                        .HasColumnOrder(5);
+
+                    b.Property<string>("KeyHash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("key_hash")
+                        .HasColumnOrder(2);
+
+                    b.Property<string>("ProjectId")
+                        .IsRequired()
+                        .HasMaxLength(36)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("project_id")
+                        .HasColumnOrder(3);
+
+                    b.Property<string>("Size")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("size")
+                        .HasColumnOrder(4);
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("KeyHash")
+                        .IsUnique()
+                        .HasDatabaseName("handovers_by_key");
+
+                    b.HasIndex("ProjectId", "CreatedAt")
+                        .HasDatabaseName("handovers_by_project");
+
+                    b.ToTable("handovers", (string)null);
+                });
+
+            modelBuilder.Entity("Dyepath.Storage.Handovers.MakerLogRow", b =>
+                {
+                    b.Property<string>("Id")
+                        .HasMaxLength(36)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("id")
+                        .HasColumnOrder(0);
+
+                    b.Property<int>("Bytes")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("bytes")
+                        .HasColumnOrder(1);
+
+                    b.Property<byte[]>("Document")
+                        .IsRequired()
+                        .HasColumnType("BLOB")
+                        .HasColumnName("document")
+                        .HasColumnOrder(8);
+
+                    b.Property<int>("Entries")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("entries")
+                        .HasColumnOrder(2);
+
+                    b.Property<string>("HandoverId")
+                        .HasMaxLength(36)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("handover_id")
+                        .HasColumnOrder(3);
+
+                    b.Property<string>("MakingId")
+                        .IsRequired()
+                        .HasMaxLength(36)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("making_id")
+                        .HasColumnOrder(4);
+
+                    b.Property<string>("ProjectId")
+                        .IsRequired()
+                        .HasMaxLength(36)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("project_id")
+                        .HasColumnOrder(5);
+
+                    b.Property<long>("ReceivedAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("received_at")
+                        .HasColumnOrder(6);
+
+                    b.Property<string>("Size")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("size")
+                        .HasColumnOrder(7);
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("HandoverId", "MakingId")
+                        .IsUnique()
+                        .HasDatabaseName("maker_logs_by_handover");
+
+                    b.HasIndex("ProjectId", "ReceivedAt")
+                        .HasDatabaseName("maker_logs_by_project");
+
+                    b.ToTable("maker_logs", (string)null);
+                });
+
+            modelBuilder.Entity("Dyepath.Storage.Makings.MakingRow", b =>
+                {
+                    b.Property<string>("Id")
+                        .HasMaxLength(36)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("id")
+                        .HasColumnOrder(0);
+
+                    b.Property<byte[]>("Document")
+                        .IsRequired()
+                        .HasColumnType("BLOB")
+                        .HasColumnName("document")
+                        .HasColumnOrder(7);
+
+                    b.Property<int>("Entries")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("entries")
+                        .HasColumnOrder(1);
+
+                    b.Property<string>("Etag")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("etag")
+                        .HasColumnOrder(2);
+
+                    b.Property<string>("ProjectId")
+                        .HasMaxLength(36)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("project_id")
+                        .HasColumnOrder(3);
+
+                    b.Property<string>("Size")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("size")
+                        .HasColumnOrder(4);
+
+                    b.Property<string>("Title")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("title")
+                        .HasColumnOrder(5);
+
+                    b.Property<long>("UpdatedAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("updated_at")
+                        .HasColumnOrder(6);
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("UpdatedAt")
+                        .HasDatabaseName("makings_by_change");
+
+                    b.ToTable("makings", (string)null);
+                });
+
             modelBuilder.Entity("Dyepath.Storage.Projects.ProjectRow", b =>
                 {
                     b.Property<string>("Id")
@@ -113,6 +288,29 @@ namespace Dyepath.Storage.Database.Migrations.Sqlite
                     b.HasKey("ProjectId", "Number");
 
                     b.ToTable("versions", (string)null);
+                });
+
+            modelBuilder.Entity("Dyepath.Storage.Handovers.HandoverRow", b =>
+                {
+                    b.HasOne("Dyepath.Storage.Projects.ProjectRow", null)
+                        .WithMany()
+                        .HasForeignKey("ProjectId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Dyepath.Storage.Handovers.MakerLogRow", b =>
+                {
+                    b.HasOne("Dyepath.Storage.Handovers.HandoverRow", null)
+                        .WithMany()
+                        .HasForeignKey("HandoverId")
+                        .OnDelete(DeleteBehavior.SetNull);
+
+                    b.HasOne("Dyepath.Storage.Projects.ProjectRow", null)
+                        .WithMany()
+                        .HasForeignKey("ProjectId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
                 });
 
             modelBuilder.Entity("Dyepath.Storage.Versions.VersionRow", b =>

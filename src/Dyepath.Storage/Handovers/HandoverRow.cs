@@ -1,0 +1,18 @@
+namespace Dyepath.Storage.Handovers;
+
+internal sealed class HandoverRow
+{
+    public required string Id { get; init; }
+
+    public required string ProjectId { get; init; }
+
+    public required string Size { get; init; }
+
+    public required DateTimeOffset CreatedAt { get; init; }
+
+    /// <summary>See <see cref="HandoverKey"/>.</summary>
+    public required string KeyHash { get; init; }
+
+    /// <summary>The piece as it was handed over: a making with an empty log.</summary>
+    public required byte[] Document { get; init; }
+}

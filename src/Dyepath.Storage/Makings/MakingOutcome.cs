@@ -1,0 +1,26 @@
+using Dyepath.Contracts;
+
+namespace Dyepath.Storage.Makings;
+
+/// <summary>What came of storing a making.</summary>
+public abstract record MakingOutcome
+{
+    private MakingOutcome()
+    {
+    }
+
+    /// <summary>It is stored for the first time.</summary>
+    public sealed record Created(MakingSummary Making) : MakingOutcome;
+
+    /// <summary>It is stored, or was already.</summary>
+    public sealed record Saved(MakingSummary Making) : MakingOutcome;
+
+    /// <summary>Nothing was changed: another text is stored than was seen, or the id is taken.</summary>
+    public sealed record Stale(MakingSummary Stored) : MakingOutcome;
+
+    /// <summary>There is no such making.</summary>
+    public sealed record Missing : MakingOutcome;
+
+    /// <summary>There are <see cref="MakingStore.Most"/> already.</summary>
+    public sealed record Full : MakingOutcome;
+}
