@@ -35,8 +35,14 @@ internal static class Beginnings
         var chart = new Count(new([.. places.Select(p => p.Chart)]));
         var row = new Count(new([.. places.Select(p => p.Row)]));
         var word = piece.First.Working == Working.Turned ? "row" : "round";
+        return new Steps([new Instruction(Phrase.Plain("Chart"), Phrase.Of($"{chart}; {word} 1 is chart {word} {row}.")), .. Starts(context, piece)]);
+    }
+
+    /// <summary>What is said besides the chart, for who sees the rows.</summary>
+    public static ImmutableArray<Instruction> Starts(PatternContext context, SizedPiece piece)
+    {
+        var word = piece.First.Working == Working.Turned ? "row" : "round";
         var items = ImmutableArray.CreateBuilder<Instruction>();
-        items.Add(new Instruction(Phrase.Plain("Chart"), Phrase.Of($"{chart}; {word} 1 is chart {word} {row}.")));
         items.Add(new Instruction(
             Phrase.Plain($"{char.ToUpperInvariant(word[0])}{word[1..]} 1 begins"), Phrase.Of($"at {Each(piece, p => FirstStitch(context, p))}.")));
         if (!piece.First.Foundation.Companion)
@@ -47,7 +53,7 @@ internal static class Beginnings
             items.Add(new Instruction(Phrase.Plain("No waste"), Phrase.Of(
                 $"slip knot {piece.Each(p => context.Plan.YarnPerUnit * p.Foundation.KnotInto)} after the beginning of {Each(piece, p => context.Key[p.Foundation.KnotSection].Symbol)}.")));
         }
-        return new Steps(items.ToImmutable());
+        return items.ToImmutable();
     }
 
     private static WordChoice Each(SizedPiece piece, Func<PiecePlan, string> word) => new(piece.Each(word));

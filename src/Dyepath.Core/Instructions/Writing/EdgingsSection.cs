@@ -25,13 +25,7 @@ internal static partial class EdgingsSection
                 throw new InvalidOperationException($"The plan names an edging that does not ship: {plan.Edging}.");
             var place = PlaceWords.Of(plan.Where);
             blocks.Add(new Subheading(Phrase.Of($"{place}{(plan.Copies == 1 ? "" : $" (work {plan.Copies})")}: {edging.Name}")));
-            var rounds = context.Each(s => s.Edgings[at].Rounds);
-            blocks.Add(new Steps(
-            [
-                new Instruction(Phrase.Plain("Yarn"), Phrase.Of($"{context.YarnFor(CompanionUse.Edgings)}, joined with the right side facing {Beginning(context, plan.Where)}.")),
-                new Instruction(Phrase.Plain("Pick up"), Phrase.Of($"{context.Each(s => s.Edgings[at].PickUp)} stitches, spread evenly as said below.")),
-                new Instruction(Phrase.Plain("Work"), Phrase.Of($"{rounds} {(rounds.IsSame && rounds.Values[0] == 1 ? "round" : "rounds")}, about {context.Each(s => s.Edgings[at].Depth)} deep.")),
-            ]));
+            blocks.Add(new Steps(Starts(context, at)));
             blocks.AddRange(PickUpRules(context, at));
             if (shown.TryGetValue(plan.Edging, out var before))
             {
@@ -46,6 +40,19 @@ internal static partial class EdgingsSection
                 Phrase.Plain("The steps above say the same in words.")));
         }
         return new Section("edgings", Phrase.Plain("Edgings"), blocks.ToImmutable());
+    }
+
+    /// <summary>Yarn, stitches picked up and rounds of one edging.</summary>
+    /// <param name="at">Its index in every size.</param>
+    public static ImmutableArray<Instruction> Starts(PatternContext context, int at)
+    {
+        var rounds = context.Each(s => s.Edgings[at].Rounds);
+        return
+        [
+            new Instruction(Phrase.Plain("Yarn"), Phrase.Of($"{context.YarnFor(CompanionUse.Edgings)}, joined with the right side facing {Beginning(context, context.Plan.Sizes[0].Edgings[at].Where)}.")),
+            new Instruction(Phrase.Plain("Pick up"), Phrase.Of($"{context.Each(s => s.Edgings[at].PickUp)} stitches, spread evenly as said below.")),
+            new Instruction(Phrase.Plain("Work"), Phrase.Of($"{rounds} {(rounds.IsSame && rounds.Values[0] == 1 ? "round" : "rounds")}, about {context.Each(s => s.Edgings[at].Depth)} deep.")),
+        ];
     }
 
     private static string Beginning(PatternContext context, EdgingPlace place) => place switch
@@ -115,7 +122,7 @@ internal static partial class EdgingsSection
     }
 
     /// <summary>Begins with a capital.</summary>
-    private static Phrase Sentence(Phrase phrase) => phrase.Parts[0] switch
+    public static Phrase Sentence(Phrase phrase) => phrase.Parts[0] switch
     {
         Term term => phrase with { Parts = phrase.Parts.SetItem(0, new Term(char.ToUpperInvariant(term.Us[0]) + term.Us[1..])) },
         Words words when words.Text.Length > 0 =>

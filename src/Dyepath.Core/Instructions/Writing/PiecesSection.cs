@@ -93,7 +93,7 @@ internal static class PiecesSection
             : Phrase.Of($"Plain, in {context.CompanionName}, {hook} hook.");
     }
 
-    private static IEnumerable<Block> Bands(PatternContext context, SizedPiece piece)
+    public static IEnumerable<Block> Bands(PatternContext context, SizedPiece piece)
     {
         if (piece.BySize.All(p => p.SideBandRows == 0))
             yield break;
@@ -106,12 +106,17 @@ internal static class PiecesSection
 
     private static IEnumerable<Block> Marks(PatternContext context, SizedPiece piece)
     {
+        if (!piece.First.Marks.IsEmpty)
+            yield return new Steps(MarkSteps(context, piece));
+    }
+
+    /// <summary>One instruction for each of the piece's marks, in their order.</summary>
+    public static ImmutableArray<Instruction> MarkSteps(PatternContext context, SizedPiece piece)
+    {
         var marks = piece.First.Marks;
-        if (marks.IsEmpty)
-            yield break;
         var top = context.Plan.Direction == Direction.Up ? "last row" : "top edge, where odd-numbered rows end";
         var sides = context.Plan.Direction == Direction.Up ? "both side edges" : "the first row and the last row, counted from the hem edge, where odd-numbered rows begin";
-        yield return new Steps([.. marks.Select((mark, i) =>
+        return [.. marks.Select((mark, i) =>
         {
             var position = piece.Each(p => p.Marks[i].Position);
             var neck = mark.What.StartsWith("neck", StringComparison.Ordinal);
@@ -121,6 +126,6 @@ internal static class PiecesSection
                 neck
                     ? Phrase.Of($"{what} {position} at the {top}: {mark.What} here.")
                     : Phrase.Of($"{what} {position} of {sides}: armholes begin here."));
-        })]);
+        })];
     }
 }

@@ -51,7 +51,18 @@ internal sealed class RowInstructions
         return new Steps(steps.ToImmutable());
     }
 
-    private Instruction Foundation() => new(
+    /// <summary>One row in full: where the pattern says to repeat rows, the one that it repeats.</summary>
+    /// <param name="row">From 0.</param>
+    public Instruction Of(int row)
+    {
+        // Foundation, the rows that are told, and the words that repeat the last of them.
+        var told = Write().Items;
+        var repeated = told.Length - 3;
+        var text = told[row == 0 ? 1 : 2 + (row - 1) % repeated].Text;
+        return new Instruction(Phrase.Of($"{RowWord} {row + 1}{Face(row + 1)}"), text);
+    }
+
+    public Instruction Foundation() => new(
         Phrase.Plain("Foundation"),
         _round
             ? Phrase.Of($"Ch {_piece.Each(p => p.FoundationChains)}. Without twisting the chain, join with {SlipStitch} in its first ch to form a ring.")

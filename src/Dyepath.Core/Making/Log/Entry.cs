@@ -1,0 +1,41 @@
+namespace Dyepath.Core.Making.Log;
+
+/// <summary>What a maker did.</summary>
+public enum Did
+{
+    /// <summary>Finished what is no row.</summary>
+    Step,
+
+    /// <summary>Finished the row; with <see cref="Entry.Phase"/> where she looked how it ended.</summary>
+    Row,
+
+    /// <summary>Finished the run of one colour.</summary>
+    Run,
+
+    /// <summary>Looked, without finishing anything.</summary>
+    Read,
+
+    /// <summary>Is at the beginning of row <see cref="Entry.To"/> of this part: ripped back to it, or worked on to it untold.</summary>
+    At,
+
+    /// <summary>Goes on with part <see cref="Entry.To"/>.</summary>
+    Part,
+
+    /// <summary>Takes back the last that is not taken back.</summary>
+    Back,
+
+    /// <summary>Worked <see cref="Entry.To"/> stitches at the edge beyond the plan: −1, one skipped; 1, one added.</summary>
+    Edge,
+
+    /// <summary>Made the turning chain as advised: −1 tight, 1 loose.</summary>
+    Turn,
+
+    /// <summary>Changed the hook: −1 a size down, 1 a size up.</summary>
+    Hook,
+}
+
+/// <summary>One line of a maker's log.</summary>
+/// <param name="At">To the millisecond.</param>
+/// <param name="Phase">Phase error read, in whole stitches (in linen stitch: pairs); positive: colours come early. In [−1,000, 1,000].</param>
+/// <param name="To">A number from 1, or −1 or 1, as <see cref="Did"/> says.</param>
+public sealed record Entry(Did Did, DateTimeOffset At, int? Phase = null, int? To = null);

@@ -1,0 +1,61 @@
+using System.Collections.Immutable;
+using Dyepath.Core.Projects.Description;
+using Dyepath.Core.Projects.Shapes;
+using Dyepath.Core.Yarns;
+
+namespace Dyepath.Core.Making.Log;
+
+/// <summary>The whole making document: the one place where its form is said.</summary>
+internal static class MakingDescription
+{
+    private const double LatestMillisecond = 253_402_300_799_999;
+
+    private static readonly ObjectShape<Entry> EntryShape = new("entry", "One thing that the maker did.", o =>
+    {
+        var did = o.Required("did", "What she did.", new ChoiceShape<Did>(
+            ("step", Did.Step), ("row", Did.Row), ("run", Did.Run), ("read", Did.Read), ("at", Did.At), ("part", Did.Part),
+            ("back", Did.Back), ("edge", Did.Edge), ("turn", Did.Turn), ("hook", Did.Hook)), e => e.Did);
+        var at = o.Required(
+            "at", "When, in milliseconds since the beginning of 1970, UTC.",
+            new MappedShape<double, DateTimeOffset>(
+                new RealShape(1_764_000_000_000, 0, LatestMillisecond), ms => DateTimeOffset.FromUnixTimeMilliseconds((long)ms),
+                time => time.ToUnixTimeMilliseconds()),
+            e => e.At);
+        var phase = o.Optional(
+            "phase", "By how many stitches (in linen stitch: pairs) colours came early; negative, late.", new WholeShape(-1_000, 1_000),
+            e => e.Phase, "she did not look");
+        var to = o.Optional("to", "Which row or part, from 1; or one more (1) or less (-1).", new WholeShape(-1, 10_000), e => e.To, "none");
+        return v => new Entry(did.From(v), at.From(v), phase.From(v), to.From(v));
+    });
+
+    public static ObjectShape<MakingDocument> Making { get; } = new("making", "A piece being made from a Dyepath project, with its maker's log.", o =>
+    {
+        o.Required("makingVersion", "Version of this form of document.", new WholeShape(MakingDocument.Version, MakingDocument.Version), _ => MakingDocument.Version);
+        var project = o.Required("project", "The design as it was when the piece was begun.", ProjectDescription.Project, m => m.Project);
+        var size = o.Required("size", "The size that is made.", SizeDescription.SizeName, m => m.Size);
+        var counted = o.Optional(
+            "counted", "Stitches of each section in the maker's own yarn, repeat after repeat, in the order of the sections.",
+            new ListShape<ImmutableArray<int>>(
+                "repeats",
+                new ListShape<int>("stitch counts", new WholeShape(0, YarnDescription.MostStitches), 1, ColourRing.MostSections), 0, MakingDocument.MostCounted),
+            m => m.Counted, [], "not counted");
+        var log = o.Optional(
+            "log", "What she did, the oldest first.", new ListShape<Entry>("entries", EntryShape, 0, MakingDocument.MostEntries), m => m.Log, [],
+            "not begun");
+        o.Check((v, faults) =>
+        {
+            if (!project.TryFrom(v, out var p) || !counted.TryFrom(v, out var c))
+                return;
+            for (var i = 0; i < c.Length; i++)
+            {
+                if (c[i].Length != p.Yarn.Sections.Length)
+                {
+                    faults.Meaning(
+                        v.Place.Member("counted").Item(i), FormattableString.Invariant($"{p.Yarn.Sections.Length} counts, one for each section"),
+                        "Count every colour of the sequence.");
+                }
+            }
+        });
+        return v => new MakingDocument(project.From(v), size.From(v), counted.From(v), log.From(v));
+    });
+}
