@@ -1,6 +1,8 @@
 using System.Runtime.InteropServices.JavaScript;
 using Dyepath.Client;
 using Dyepath.Client.Draft;
+using Dyepath.Client.Making.Beside;
+using Dyepath.Client.Making.Store;
 using Dyepath.Client.Pattern;
 using Dyepath.Client.Shelf;
 using Dyepath.Client.Shell;
@@ -17,11 +19,15 @@ builder.Services.AddSingleton<ServerShelf>();
 builder.Services.AddSingleton<IDeviceShelf, DeviceShelf>();
 builder.Services.AddSingleton<Keeper>();
 builder.Services.AddSingleton<ProjectShelf>();
+builder.Services.AddSingleton<IMakingShelf, MakingShelf>();
+builder.Services.AddSingleton<MakingHost>();
+builder.Services.AddSingleton<MakingKeeper>();
 builder.Services.AddSingleton<IJobs, Jobs>();
+builder.Services.AddSingleton<IDevice, Device>();
 builder.Services.AddSingleton<BookletFiles>();
 (string Module, string File)[] modules =
 [
-    (Page.Module, "page"), (DeviceShelf.Module, "store"), (Canvas.Module, "canvas"), (BookletView.Module, "booklet"), (PhotoIntake.Module, "photo"),
+    (Page.Module, "page"), (DeviceShelf.Module, "store"), (Canvas.Module, "canvas"), (Device.Module, "beside"), (BookletView.Module, "booklet"), (PhotoIntake.Module, "photo"),
 ];
 foreach (var (module, file) in modules)
     await JSHost.ImportAsync(module, $"../js/{file}.js");

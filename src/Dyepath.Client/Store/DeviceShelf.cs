@@ -30,6 +30,8 @@ public sealed partial class DeviceShelf : IDeviceShelf
 {
     public const string Module = "dyepath/store";
 
+    private const string Projects = "projects";
+
     public async Task<DeviceRecord?> GetAsync(string id) =>
         await Get(id) is { } json ? JsonSerializer.Deserialize(json, DeviceJson.Default.DeviceRecord) : null;
 
@@ -40,19 +42,19 @@ public sealed partial class DeviceShelf : IDeviceShelf
         var revision = await Put(JsonSerializer.Serialize(record, DeviceJson.Plain.DeviceRecord), record.Revision);
         if (revision < 0)
             return null;
-        Announce(record.Id);
+        Announce(Projects, record.Id);
         return record with { Revision = revision };
     }
 
     public async Task RemoveAsync(string id)
     {
         await Remove(id);
-        Announce(id);
+        Announce(Projects, id);
     }
 
     public Task<bool> PersistAsync() => Persist();
 
-    public void Listen(Action<string> changed, Action online) => ListenTo(changed, online);
+    public void Listen(Action<string> changed, Action online) => ListenTo(Projects, changed, online);
 
     [JSImport("get", Module)]
     private static partial Task<string?> Get(string id);
@@ -67,12 +69,12 @@ public sealed partial class DeviceShelf : IDeviceShelf
     private static partial Task<bool> Remove(string id);
 
     [JSImport("persist", Module)]
-    private static partial Task<bool> Persist();
+    internal static partial Task<bool> Persist();
 
     [JSImport("announce", Module)]
-    private static partial void Announce(string id);
+    internal static partial void Announce(string what, string id);
 
     [JSImport("listen", Module)]
-    private static partial void ListenTo(
-        [JSMarshalAs<JSType.Function<JSType.String>>] Action<string> changed, [JSMarshalAs<JSType.Function>] Action online);
+    internal static partial void ListenTo(
+        string what, [JSMarshalAs<JSType.Function<JSType.String>>] Action<string> changed, [JSMarshalAs<JSType.Function>] Action online);
 }

@@ -18,6 +18,9 @@ public enum SaveState
 
     /// <summary>Neither the host nor this device took it; <see cref="Keeper.Why"/> says what they said.</summary>
     Failed,
+
+    /// <summary>Of a piece: another tab went on with it first, so that the last entry was not taken.</summary>
+    Elsewhere,
 }
 
 /// <summary>
@@ -217,7 +220,7 @@ public sealed class Keeper
         catch (System.Runtime.InteropServices.JavaScript.JSException fault)
         {
             // A full disk or a private window: the host may still take it.
-            Why = $"This device did not keep it ({fault.Message.Split('\n')[0]}).";
+            Why = NotKept(fault);
         }
     }
 
@@ -298,6 +301,10 @@ public sealed class Keeper
         else
             Conflict(new StoredText(text, other.Etag ?? ""));
     }
+
+    /// <summary>In words, why this device wrote nothing.</summary>
+    internal static string NotKept(Exception fault) =>
+        $"This device did not keep it ({fault.Message.Split('\n')[0]}).";
 
     private void Conflict(StoredText theirs)
     {

@@ -1,145 +1,42 @@
-using System.Net;
-using System.Net.Http.Headers;
-using System.Net.Http.Json;
-using System.Text;
-using System.Text.Json;
-using System.Text.Json.Serialization.Metadata;
 using Dyepath.Contracts;
 
 namespace Dyepath.Client.Store;
 
-public enum ServerReply
-{
-    Done,
-
-    /// <summary>No connection, or no host behind this page.</summary>
-    Away,
-
-    /// <summary>The host has another text than was expected.</summary>
-    ChangedElsewhere,
-
-    Missing,
-
-    /// <summary>The host asks for its access token first.</summary>
-    SignIn,
-
-    /// <summary>The host gave a reason; see <see cref="ServerAnswer{T}.Why"/>.</summary>
-    Refused,
-}
-
-/// <param name="Value">Where <paramref name="Reply"/> is <see cref="ServerReply.Done"/>.</param>
-public sealed record ServerAnswer<T>(ServerReply Reply, T? Value, string Why = "");
-
-/// <summary>A text as the host has it.</summary>
-public sealed record StoredText(string Text, string Etag);
-
 /// <summary>Projects on the host, over its JSON API. A failing connection is an answer, never an exception.</summary>
 public sealed class ServerShelf(HttpClient http)
 {
-    public Task<ServerAnswer<ProjectSummary[]>> ListAsync(bool archived) =>
-        Ask(new HttpRequestMessage(HttpMethod.Get, ApiPaths.Shelf(archived)), ContractsJson.Default.ProjectSummaryArray);
+    private readonly HostApi _api = new(http);
 
-    public Task<ServerAnswer<StoredText>> GetAsync(string id) => Text(ApiPaths.Project(id));
+    public Task<ServerAnswer<ProjectSummary[]>> ListAsync(bool archived) =>
+        _api.Ask(new HttpRequestMessage(HttpMethod.Get, ApiPaths.Shelf(archived)), ContractsJson.Default.ProjectSummaryArray);
+
+    public Task<ServerAnswer<StoredText>> GetAsync(string id) => _api.Text(ApiPaths.Project(id));
 
     /// <param name="id">Chosen here, so that a project begun offline keeps its address.</param>
     public Task<ServerAnswer<ProjectSummary>> CreateAsync(string id, string text) =>
-        Ask(Sending(HttpMethod.Post, ApiPaths.NewProject(id), text), ContractsJson.Default.ProjectSummary);
+        _api.Ask(HostApi.Sending(HttpMethod.Post, ApiPaths.NewProject(id), text), ContractsJson.Default.ProjectSummary);
 
     /// <param name="etag">The text that this one follows; the host refuses if it has another by now.</param>
     public Task<ServerAnswer<ProjectSummary>> SaveAsync(string id, string text, string etag)
     {
-        var request = Sending(HttpMethod.Put, ApiPaths.Project(id), text);
+        var request = HostApi.Sending(HttpMethod.Put, ApiPaths.Project(id), text);
         request.Headers.TryAddWithoutValidation("If-Match", etag);
-        return Ask(request, ContractsJson.Default.ProjectSummary);
+        return _api.Ask(request, ContractsJson.Default.ProjectSummary);
     }
 
     public Task<ServerAnswer<ProjectSummary>> PostAsync(string path, string? etag = null)
     {
-        var request = Sending(HttpMethod.Post, path, "{}");
+        var request = HostApi.Sending(HttpMethod.Post, path, "{}");
         if (etag is not null)
             request.Headers.TryAddWithoutValidation("If-Match", etag);
-        return Ask(request, ContractsJson.Default.ProjectSummary);
+        return _api.Ask(request, ContractsJson.Default.ProjectSummary);
     }
 
     public Task<ServerAnswer<ProjectSummary>> DeleteAsync(string id) =>
-        Ask(new HttpRequestMessage(HttpMethod.Delete, ApiPaths.Project(id)), ContractsJson.Default.ProjectSummary);
+        _api.Ask(new HttpRequestMessage(HttpMethod.Delete, ApiPaths.Project(id)), ContractsJson.Default.ProjectSummary);
 
     public Task<ServerAnswer<VersionSummary[]>> VersionsAsync(string id) =>
-        Ask(new HttpRequestMessage(HttpMethod.Get, ApiPaths.Versions(id)), ContractsJson.Default.VersionSummaryArray);
+        _api.Ask(new HttpRequestMessage(HttpMethod.Get, ApiPaths.Versions(id)), ContractsJson.Default.VersionSummaryArray);
 
-    public Task<ServerAnswer<StoredText>> VersionAsync(string id, int number) => Text(ApiPaths.Version(id, number));
-
-    private static HttpRequestMessage Sending(HttpMethod method, string path, string text) => new(method, path)
-    {
-        Content = new ByteArrayContent(Encoding.UTF8.GetBytes(text)) { Headers = { ContentType = new MediaTypeHeaderValue("application/json") } },
-    };
-
-    private async Task<ServerAnswer<StoredText>> Text(string path)
-    {
-        var (reply, response, why) = await Send(new HttpRequestMessage(HttpMethod.Get, path));
-        using (response)
-        {
-            return reply == ServerReply.Done
-                ? new(reply, new StoredText(await response!.Content.ReadAsStringAsync(), response.Headers.ETag?.ToString() ?? ""))
-                : new(reply, null, why);
-        }
-    }
-
-    private async Task<ServerAnswer<T>> Ask<T>(HttpRequestMessage request, JsonTypeInfo<T> type)
-        where T : class
-    {
-        var (reply, response, why) = await Send(request);
-        using (response)
-        {
-            if (reply != ServerReply.Done || response!.StatusCode == HttpStatusCode.NoContent)
-                return new(reply, null, why);
-            try
-            {
-                return new(reply, await response.Content.ReadFromJsonAsync(type));
-            }
-            catch (JsonException)
-            {
-                return new(ServerReply.Away, null);
-            }
-        }
-    }
-
-    private async Task<(ServerReply Reply, HttpResponseMessage? Response, string Why)> Send(HttpRequestMessage request)
-    {
-        HttpResponseMessage response;
-        try
-        {
-            response = await http.SendAsync(request);
-        }
-        catch (Exception fault) when (fault is HttpRequestException or TaskCanceledException)
-        {
-            return (ServerReply.Away, null, "");
-        }
-        // Where only the program's files are served, an address of the API answers with a page, or with some other server's refusal.
-        var said = response.Content.Headers.ContentType?.MediaType;
-        if (response.IsSuccessStatusCode)
-            return (said == "text/html" ? ServerReply.Away : ServerReply.Done, response, "");
-        if (said != "application/problem+json" || (int)response.StatusCode is 502 or 503 or 504)
-            return (ServerReply.Away, response, "");
-        return (response.StatusCode switch
-        {
-            HttpStatusCode.NotFound => ServerReply.Missing,
-            HttpStatusCode.Unauthorized => ServerReply.SignIn,
-            HttpStatusCode.PreconditionFailed or HttpStatusCode.Conflict => ServerReply.ChangedElsewhere,
-            _ => ServerReply.Refused,
-        }, response, await Why(response));
-    }
-
-    private static async Task<string> Why(HttpResponseMessage response)
-    {
-        try
-        {
-            var problem = await response.Content.ReadFromJsonAsync(ContractsJson.Default.Problem);
-            return $"{problem?.Title} {problem?.Detail}".Trim();
-        }
-        catch (Exception fault) when (fault is JsonException or NotSupportedException or HttpRequestException)
-        {
-            return "The host did not say why.";
-        }
-    }
+    public Task<ServerAnswer<StoredText>> VersionAsync(string id, int number) => _api.Text(ApiPaths.Version(id, number));
 }

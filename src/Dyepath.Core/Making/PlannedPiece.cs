@@ -92,6 +92,10 @@ public sealed class PlannedPiece
         return stitches;
     }
 
+    /// <summary>Planned colour of a stitch, as in <see cref="ColourRing.Colours"/>.</summary>
+    /// <param name="stitch">From 0, in working order.</param>
+    public int ColourAt(int stitch) => Colours[Guard.InRange(stitch, 0, Stitches - 1, "stitches")];
+
     internal ImmutableArray<int> CheckPoints(CheckHabit check) => check switch
     {
         // One colour shows no phase.

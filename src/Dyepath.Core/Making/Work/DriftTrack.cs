@@ -9,10 +9,8 @@ public sealed class DriftTrack
     /// <summary>What a turning chain gives when it is made tight or loose, in stitches of yarn.</summary>
     public const double TurnGives = 0.3;
 
-    private readonly int _given;
-
     private DriftTrack(PlannedPiece piece, DriftFilter filter, int worked, DriftAdvice? advice, int given, int? reading) =>
-        (Piece, Filter, Worked, Advice, _given, Reading) = (piece, filter, worked, advice, given, reading);
+        (Piece, Filter, Worked, Advice, Given, Reading) = (piece, filter, worked, advice, given, reading);
 
     public PlannedPiece Piece { get; }
 
@@ -24,11 +22,14 @@ public sealed class DriftTrack
     /// <summary>What was advised at the last reading; missing before the first.</summary>
     public DriftAdvice? Advice { get; }
 
+    /// <summary>Stitches that were worked when it was.</summary>
+    public int Given { get; }
+
     /// <summary>What was read at this very place; missing where nothing was.</summary>
     public int? Reading { get; }
 
     /// <summary>Stitches for which the advised correction is still to be kept up; after them, its hold.</summary>
-    public int Left => Math.Max(0, _given + (Advice?.Stitches ?? 0) - Worked);
+    public int Left => Math.Max(0, Given + (Advice?.Stitches ?? 0) - Worked);
 
     public static DriftTrack Begin(PlannedPiece piece, DriftModel model)
     {
@@ -43,7 +44,7 @@ public sealed class DriftTrack
         Guard.InRange(stitches, Worked, Piece.Stitches, "stitches");
         var turn = Math.Min(Left, stitches - Worked);
         var filter = Filter.Predict(turn, Advice?.Correction ?? 0).Predict(stitches - Worked - turn, Advice?.Hold ?? 0);
-        return new DriftTrack(Piece, filter, stitches, Advice, _given, null);
+        return new DriftTrack(Piece, filter, stitches, Advice, Given, null);
     }
 
     public bool AsksForRecount(int phase) => Filter.AsksForRecount(phase);
