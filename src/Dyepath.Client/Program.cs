@@ -1,6 +1,7 @@
 using System.Runtime.InteropServices.JavaScript;
 using Dyepath.Client;
 using Dyepath.Client.Draft;
+using Dyepath.Client.Making.Beside;
 using Dyepath.Client.Making.Store;
 using Dyepath.Client.Pattern;
 using Dyepath.Client.Shelf;
@@ -22,10 +23,11 @@ builder.Services.AddSingleton<IMakingShelf, MakingShelf>();
 builder.Services.AddSingleton<MakingHost>();
 builder.Services.AddSingleton<MakingKeeper>();
 builder.Services.AddSingleton<IJobs, Jobs>();
+builder.Services.AddSingleton<IDevice, Device>();
 builder.Services.AddSingleton<BookletFiles>();
 (string Module, string File)[] modules =
 [
-    (Page.Module, "page"), (DeviceShelf.Module, "store"), (Canvas.Module, "canvas"), (BookletView.Module, "booklet"), (PhotoIntake.Module, "photo"),
+    (Page.Module, "page"), (DeviceShelf.Module, "store"), (Canvas.Module, "canvas"), (Device.Module, "beside"), (BookletView.Module, "booklet"), (PhotoIntake.Module, "photo"),
 ];
 foreach (var (module, file) in modules)
     await JSHost.ImportAsync(module, $"../js/{file}.js");

@@ -83,6 +83,19 @@ public sealed class PlannedPiece
         return new PlannedPiece(ring, rowStitches, JoinedRing.Micro(turnCost), fromOrigin);
     }
 
+    /// <summary>Stitches worked when a row begins; for the row after the last one, all of them.</summary>
+    public int StitchesBefore(int row)
+    {
+        Guard.InRange(row, 0, RowStitches.Length, "rows");
+        int stitches = 0;
+        for (int r = 0; r < row; r++) stitches += RowStitches[r];
+        return stitches;
+    }
+
+    /// <summary>Planned colour of a stitch, as in <see cref="ColourRing.Colours"/>.</summary>
+    /// <param name="stitch">From 0, in working order.</param>
+    public int ColourAt(int stitch) => Colours[Guard.InRange(stitch, 0, Stitches - 1, "stitches")];
+
     internal ImmutableArray<int> CheckPoints(CheckHabit check) => check switch
     {
         // One colour shows no phase.

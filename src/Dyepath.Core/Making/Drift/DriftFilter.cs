@@ -62,7 +62,7 @@ public sealed class DriftFilter
         covariance[OfBias, OfBias] = model.BiasSpread * model.BiasSpread;
         covariance[OfTension, OfTension] = model.Spread * model.Spread;
         covariance[OfGain, OfGain] = model.GainSpread * model.GainSpread;
-        return new DriftFilter(model, [0, 0, 0, model.Gain], covariance, model.Spread);
+        return new DriftFilter(model, [0, model.Bias, 0, model.Gain], covariance, model.Spread);
     }
 
     /// <summary>After more stitches, in [0, 5,000,000], with a correction asked for in [−0.5, 0.5].</summary>

@@ -22,7 +22,13 @@ public sealed record DriftModel
 
     public double Correlation { get; }
 
-    /// <summary>Standard deviation of the maker's constant departure from the plan, in [0, 0.5].</summary>
+    /// <summary>
+    /// The maker's constant departure from the plan as far as it is known beforehand, in [−0.5, 0.5]; positive is looser. One who counted
+    /// two sequences of her own yarn knows something of it.
+    /// </summary>
+    public double Bias { get; init => field = Guard.InRange(value, -0.5, 0.5, "of the yarn per stitch", nameof(Bias)); }
+
+    /// <summary>Standard deviation of the maker's constant departure about <see cref="Bias"/>, in [0, 0.5].</summary>
     public double BiasSpread { get; init => field = Guard.InRange(value, 0, 0.5, "of the yarn per stitch", nameof(BiasSpread)); } = 0.01;
 
     /// <summary>How much of the correction that was asked for the hands make, in [0, 2].</summary>

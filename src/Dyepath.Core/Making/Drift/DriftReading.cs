@@ -1,4 +1,5 @@
 using Dyepath.Core.Quantities;
+using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Making.Drift;
 
@@ -11,34 +12,31 @@ public static class DriftReading
     /// </summary>
     /// <param name="piece">The piece as planned.</param>
     /// <param name="row">The row that has just been worked, from 0.</param>
-    /// <param name="colour">As in <see cref="Yarns.ColourRing.Colours"/>.</param>
-    /// <param name="count">Stitches of it at the row's end, in [1, 1,000].</param>
+    /// <param name="colour">As in <see cref="ColourRing.Colours"/>.</param>
+    /// <param name="count">Stitches of it at the row's end, in [1, 4,096].</param>
     /// <param name="expected">The phase error expected, in stitches.</param>
     /// <returns>Nothing when no section of that colour is so long, by more than two stitches.</returns>
     public static int? AtRowEnd(PlannedPiece piece, int row, int colour, int count, double expected = 0)
     {
         ArgumentNullException.ThrowIfNull(piece);
         Guard.InRange(row, 0, piece.RowStitches.Length - 1, "rows");
-        Guard.InRange(count, 1, 1_000, "stitches");
+        Guard.InRange(count, 1, ColourRing.LongestSequence, "stitches");
         Guard.InRange(expected, -1_000_000, 1_000_000, "stitches");
         JoinedRing ring = piece.Ring;
-        double end = (piece.Start + row * piece.TurnCost) / JoinedRing.Stitch;
-        for (int r = 0; r <= row; r++) end += piece.RowStitches[r];
-
-        double sequence = ring.Sequence / JoinedRing.Stitch, begins = 0;
+        // Whole micro-stitches, so that boundaries are exact.
+        double end = RowEnd.Place(piece, row), begins = 0;
         double? best = null;
         for (int section = 0; section < ring.Count; section++)
         {
-            double length = ring.Lengths[section] / JoinedRing.Stitch;
-            if (ring.Colours[section] == colour && count <= length + 2)
+            if (ring.Colours[section] == colour && (count - 2) * JoinedRing.Stitch <= ring.Lengths[section])
             {
                 // Stitch j before the end has its middle j − ½ before it; `count` of them lie after the section's beginning.
-                double exact = begins + count + 0.5 - end;
-                exact += Math.Round((expected - exact + 0.5) / sequence) * sequence;
-                double early = Math.Floor(exact);
+                double exact = begins + (count + 0.5) * JoinedRing.Stitch - end;
+                exact += Math.Round(((expected + 0.5) * JoinedRing.Stitch - exact) / ring.Sequence) * ring.Sequence;
+                double early = Math.Floor(exact / JoinedRing.Stitch);
                 if (best is null || Math.Abs(early - expected) < Math.Abs(best.Value - expected)) best = early;
             }
-            begins += length;
+            begins += ring.Lengths[section];
         }
         return best is { } found ? (int)found : null;
     }

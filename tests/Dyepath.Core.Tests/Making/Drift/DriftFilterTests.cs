@@ -49,6 +49,14 @@ public sealed class DriftFilterTests
         Assert.Equal(stitches * 0.03 * 0.85, after.PhaseMean, 1e-12);
     }
 
+    [Fact]
+    public void Known_what_is_known_of_the_bias_beforehand_moves_the_phase()
+    {
+        DriftFilter begun = DriftFilter.Begin(new DriftModel(0.01, 50) { Bias = -0.015, BiasSpread = 0.004 });
+        Assert.Equal((-0.015, 0.004), (begun.BiasMean, begun.BiasSd));
+        Assert.Equal(-0.015 * 83, begun.Predict(83).PhaseMean, 1e-12);
+    }
+
     [Theory]
     [InlineData(0.01, 0, new[] { 1 })]
     [InlineData(0.05, 0, new[] { 0, 1 })]

@@ -1,0 +1,159 @@
+using System.Collections.Immutable;
+using Dyepath.Client.Making.Store;
+using Dyepath.Core.Making.Drift;
+using Dyepath.Core.Making.Log;
+using Dyepath.Core.Making.Work;
+using Dyepath.Core.Projects;
+
+namespace Dyepath.Client.Making.Beside;
+
+/// <summary>
+/// The piece in hand: what its log leads to, and what every tap does. A tap is first kept, then shown; one that comes while another
+/// is being kept waits its turn.
+/// </summary>
+public sealed class Bench(MakingKeeper keeper, IDevice device) : IDisposable
+{
+    private MakingDocument? _shown;
+    private ImmutableArray<Entry> _applied = [];
+    private Task _last = Task.CompletedTask;
+    private bool _unmeasured;
+
+    public event Action? Changed;
+
+    public BesideView? View { get; private set; }
+
+    public MakingState? State { get; private set; }
+
+    /// <summary>Why there is nothing to be made, in words.</summary>
+    public string Why { get; private set; } = "";
+
+    public BesideSettings Settings { get; private set; } = new();
+
+    /// <summary>A reading that should be taken twice, and what it came with.</summary>
+    public (Did Did, int Phase)? Doubted { get; private set; }
+
+    /// <summary>Nothing is worked yet, and the maker's own yarn is not counted.</summary>
+    public bool IsOpening => !_unmeasured && keeper.Document is { Log.IsEmpty: true, Counted.IsEmpty: true };
+
+    public bool LeftHook => Settings.LeftHook ?? View?.Project.Edition.Hand == Core.Instructions.Hand.Left;
+
+    public void Open()
+    {
+        Settings = BesideSettings.Read(device.Settings());
+        keeper.Changed += Follow;
+        Follow();
+    }
+
+    public void Dispose()
+    {
+        keeper.Changed -= Follow;
+        device.Hush();
+        device.StayAwake(false);
+    }
+
+    public void Set(BesideSettings settings)
+    {
+        Settings = settings;
+        device.Keep(settings.Write());
+        device.StayAwake(settings.StaysAwake && State is { IsDone: false });
+        Changed?.Invoke();
+    }
+
+    /// <summary>Begins without counting: with the pattern's own yarn.</summary>
+    public void GoUnmeasured()
+    {
+        _unmeasured = true;
+        Changed?.Invoke();
+    }
+
+    /// <summary>Keeps what was counted, with the design as it is or worked out anew for these counts.</summary>
+    public Task MeasuredAsync(ImmutableArray<ImmutableArray<int>> repeats, bool anew) => keeper.Document is { Log.IsEmpty: true } document
+        ? keeper.BeginAnewAsync(document with { Counted = repeats, Project = anew ? OwnYarn.Rederive(document.Project, repeats) : document.Project })
+        : Task.CompletedTask;
+
+    /// <summary>Finishes the row, run or step at hand.</summary>
+    /// <param name="phase">How far off the row's or run's end was; missing, she did not look.</param>
+    public Task FinishAsync(int? phase = null, bool twice = false)
+    {
+        if (State is not { Step: not null } state)
+            return Task.CompletedTask;
+        var did = state.Row is null ? Did.Step : Settings.ByRuns && !state.Runs.IsEmpty ? Did.Run : Did.Row;
+        return did == Did.Step ? DoAsync(did) : ReadAsync(did, phase, twice);
+    }
+
+    /// <summary>The rest of the row at once, in work run by run.</summary>
+    public Task FinishRowAsync() => DoAsync(Did.Row);
+
+    public Task ReadAsync(Did did, int? phase, bool twice = false)
+    {
+        if (!twice && phase is { } read && State!.AsksForRecount(did, read))
+        {
+            Doubted = (did, read);
+            Changed?.Invoke();
+            return Task.CompletedTask;
+        }
+        Doubted = null;
+        return DoAsync(did, phase);
+    }
+
+    public void CountAgain()
+    {
+        Doubted = null;
+        Changed?.Invoke();
+    }
+
+    public Task BackAsync() => State is { Before: not null } ? DoAsync(Did.Back) : Task.CompletedTask;
+
+    public Task DoAsync(Did did, int? phase = null, int? to = null)
+    {
+        Doubted = null;
+        return _last = AfterAsync(_last);
+
+        async Task AfterAsync(Task before)
+        {
+            await before;
+            var at = DateTimeOffset.FromUnixTimeMilliseconds(DateTimeOffset.UtcNow.ToUnixTimeMilliseconds());
+            if (!await keeper.AppendAsync(new Entry(did, at, phase, to)))
+                return;
+            Follow();
+            if (Settings.Buzzes && did is Did.Row or Did.Run or Did.Step)
+                device.Buzz(did != Did.Run || State is { Here.Run: 0 });
+            if (Settings.Speaks)
+                Speak();
+        }
+    }
+
+    public void Speak()
+    {
+        if (View is { } view && State is { } state)
+            device.Speak(BesideWords.Spoken(view, state, Settings.ByRuns), Settings.Rate, Settings.Voice);
+    }
+
+    /// <summary>The phase that a row's end tells; null where no such end can be.</summary>
+    public int? PhaseOf(int colour, int count) => State is { Row: { } row, Part.Planned: { } planned, Drift: { } drift }
+        ? DriftReading.AtRowEnd(planned, row.Row, colour, count, drift.WorkTo(planned.StitchesBefore(row.Row + 1)).Filter.PhaseMean)
+        : null;
+
+    /// <summary>Applies what is new in the log; where it is another log, all of it.</summary>
+    private void Follow()
+    {
+        if (keeper.Document is not { } document)
+            return;
+        if (_shown is not { } shown || !ReferenceEquals(shown.Project, document.Project) || shown.Counted != document.Counted)
+        {
+            View = BesideView.TryOpen(document, out var why);
+            (Why, State, _applied) = (why, null, []);
+        }
+        if (View is { } view)
+        {
+            var goesOn = State is not null && document.Log.Length >= _applied.Length
+                && (_applied.IsEmpty || document.Log[_applied.Length - 1] == _applied[^1]);
+            State = (goesOn ? State! : MakingState.Begin(view.Order, view.Own)).Apply(document.Log.Skip(goesOn ? _applied.Length : 0));
+            _applied = document.Log;
+        }
+        if (_shown is null)
+            device.StayAwake(Settings.StaysAwake);
+        _shown = document;
+        Changed?.Invoke();
+    }
+}

@@ -1,0 +1,74 @@
+using System.Collections.Immutable;
+using Dyepath.Client.Draft;
+using Dyepath.Core.Garments;
+using Dyepath.Core.Instructions;
+using Dyepath.Core.Instructions.Writing;
+using Dyepath.Core.Making.Log;
+using Dyepath.Core.Making.Order;
+using Dyepath.Core.Making.Work;
+using Dyepath.Core.Projects;
+
+namespace Dyepath.Client.Making.Beside;
+
+/// <summary>What stays the same while a piece is made: its order, its words and its colours.</summary>
+public sealed class BesideView
+{
+    private readonly Wording _wording;
+
+    private BesideView(Project project, MakingOrder order, OwnYarn? own)
+    {
+        (Project, Order, Own) = (project, order, own);
+        _wording = new Wording([order.Size.Name], project.Edition with { Size = order.Size.Name });
+        Key = ColourKey.Of(project.Yarn.SectionsAsWorked);
+        Names = [.. Key.Select(c => c.Name)];
+        Palette = YarnPalette.Of(project);
+    }
+
+    public Project Project { get; }
+
+    public MakingOrder Order { get; }
+
+    /// <summary>What the maker counted in her own yarn; missing where she did not.</summary>
+    public OwnYarn? Own { get; }
+
+    /// <summary>By section of the ring, in the order in which they are worked.</summary>
+    public ImmutableArray<ChartColour> Key { get; }
+
+    public ImmutableArray<string> Names { get; }
+
+    public int[] Palette { get; }
+
+    /// <summary>What is counted against the yarn.</summary>
+    public (string One, string Many) Unit => Project.Fabric.Stitch.StitchesPerUnit == 2 ? ("pair", "pairs") : ("stitch", "stitches");
+
+    /// <summary>Null where the document cannot be planned in its size, with the reason.</summary>
+    public static BesideView? TryOpen(MakingDocument making, out string why)
+    {
+        ArgumentNullException.ThrowIfNull(making);
+        why = "";
+        var result = GarmentPlanner.Plan(making.Project);
+        if (result.Plan is not { } plan)
+        {
+            why = string.Join(" ", result.Reasons.Select(r => r.Text));
+            return null;
+        }
+        if (plan.Sizes.All(s => s.Name != making.Size))
+        {
+            why = $"The pattern has no size {making.Size}.";
+            return null;
+        }
+        var own = making.Counted.IsEmpty ? null : OwnYarn.Of(making.Project, plan.Ring, making.Counted);
+        return new BesideView(making.Project, MakingOrder.Of(plan, making.Size), own);
+    }
+
+    public string Say(Phrase phrase) => _wording.Text(phrase);
+
+    /// <summary>Where the maker is, in one line.</summary>
+    public string Where(MakingState state) => state switch
+    {
+        { IsDone: true } => "Everything is done",
+        { IsPartDone: true } => $"{Say(state.Part.Title)}: finished",
+        { Row: { } row } => $"{Say(state.Part.Title)}: {Say(row.Label)} of {state.Part.Rows}",
+        _ => $"{Say(state.Part.Title)}: {Say(state.Step!.Label)}",
+    };
+}

@@ -1,0 +1,99 @@
+using System.Runtime.InteropServices.JavaScript;
+
+namespace Dyepath.Client.Making.Beside;
+
+/// <summary>What a phone can do for busy hands: keys and pedals, voice, buzzing, a screen that stays on.</summary>
+public interface IDevice
+{
+    string? Settings();
+
+    void Keep(string settings);
+
+    /// <param name="pressed">Told <c>done</c>, <c>back</c>, <c>on</c>, <c>early</c> or <c>late</c>.</param>
+    Task ListenAsync(Action<string> pressed);
+
+    void Deafen();
+
+    void Speak(string words, double rate, string voice);
+
+    void Hush();
+
+    /// <summary>Names of the voices that the device has, each with its language, such as <c>en-GB</c>.</summary>
+    (string Name, string Language)[] Voices();
+
+    bool CanSpeak { get; }
+
+    bool CanBuzz { get; }
+
+    /// <param name="long">At a row's end; else at a run's.</param>
+    void Buzz(bool @long);
+
+    /// <summary>Keeps the screen on while the page is in view, where the device lets it.</summary>
+    void StayAwake(bool on);
+}
+
+/// <summary>In the browser (wwwroot/js/beside.js).</summary>
+public sealed partial class Device : IDevice
+{
+    public const string Module = "dyepath/beside";
+
+    public bool CanSpeak => Able("speak");
+
+    public bool CanBuzz => Able("buzz");
+
+    public string? Settings() => Load();
+
+    public void Keep(string settings) => Save(settings);
+
+    public async Task ListenAsync(Action<string> pressed)
+    {
+        await JSHost.ImportAsync(Module, "../js/beside.js");
+        Keys(pressed);
+    }
+
+    public void Deafen() => NoKeys();
+
+    public void Speak(string words, double rate, string voice) => SpeakWords(words, rate, voice);
+
+    public void Hush() => Silence();
+
+    public (string Name, string Language)[] Voices()
+    {
+        var said = AllVoices();
+        return [.. Enumerable.Range(0, said.Length / 2).Select(i => (said[2 * i], said[2 * i + 1]))];
+    }
+
+    public void Buzz(bool @long) => BuzzFor(@long ? 120 : 30);
+
+    public void StayAwake(bool on) => Awake(on);
+
+    [JSImport("load", Module)]
+    private static partial string? Load();
+
+    [JSImport("save", Module)]
+    private static partial void Save(string settings);
+
+    [JSImport("keys", Module)]
+    private static partial void Keys([JSMarshalAs<JSType.Function<JSType.String>>] Action<string> pressed);
+
+    [JSImport("noKeys", Module)]
+    private static partial void NoKeys();
+
+    [JSImport("able", Module)]
+    private static partial bool Able(string what);
+
+    [JSImport("speak", Module)]
+    private static partial void SpeakWords(string words, double rate, string voice);
+
+    [JSImport("hush", Module)]
+    private static partial void Silence();
+
+    [JSImport("voices", Module)]
+    private static partial string[] AllVoices();
+
+    [JSImport("buzz", Module)]
+    private static partial void BuzzFor(int milliseconds);
+
+    [JSImport("awake", Module)]
+    private static partial void Awake(bool on);
+}

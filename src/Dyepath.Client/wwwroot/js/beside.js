@@ -1,0 +1,65 @@
+// What a phone can do for busy hands. Nothing here runs while nobody acts.
+const kept = 'dyepath.beside';
+export const load = () => localStorage.getItem(kept);
+export const save = settings => localStorage.setItem(kept, settings);
+
+// Space, enter and page-down finish, so that foot pedals work too; page-up and backspace take back. A held key counts once.
+const names = { ' ': 'done', Enter: 'done', PageDown: 'done', Backspace: 'back', PageUp: 'back', o: 'on', e: 'early', l: 'late' };
+let pressed = null;
+
+export function keys(callback) {
+  if (!pressed) addEventListener('keydown', key);
+  pressed = callback;
+}
+
+export function noKeys() {
+  removeEventListener('keydown', key);
+  pressed = null;
+}
+
+function key(event) {
+  if (event.ctrlKey || event.metaKey || event.altKey || event.isComposing) return;
+  const name = names[event.key.length === 1 ? event.key.toLowerCase() : event.key];
+  if (!name) return;
+  const at = event.target.closest?.('input, select, textarea, button, a, summary');
+  // A button under the keyboard's own focus does what it says, but the great one is the same as the key.
+  if (at && (at.matches('input, select, textarea') || ((event.key === ' ' || event.key === 'Enter') && !at.matches('.make-done')))) return;
+  event.preventDefault();
+  if (!event.repeat) pressed?.(name);
+}
+
+// Some browsers press a button when the space bar is let go.
+addEventListener('keyup', event => { if (pressed && event.key === ' ' && event.target.matches?.('.make-done')) event.preventDefault(); });
+
+export const able = what => what === 'speak' ? 'speechSynthesis' in globalThis : 'vibrate' in navigator;
+
+export function speak(words, rate, voice) {
+  if (!('speechSynthesis' in globalThis)) return;
+  speechSynthesis.cancel();
+  const said = new SpeechSynthesisUtterance(words);
+  said.rate = rate;
+  const chosen = voice && speechSynthesis.getVoices().find(v => v.name === voice);
+  if (chosen) { said.voice = chosen; said.lang = chosen.lang; } else said.lang = document.documentElement.lang;
+  speechSynthesis.speak(said);
+}
+
+export const hush = () => globalThis.speechSynthesis?.cancel();
+export const voices = () => (globalThis.speechSynthesis?.getVoices() ?? []).flatMap(v => [v.name, v.lang]);
+export const buzz = milliseconds => { navigator.vibrate?.(milliseconds); };
+
+let lock = null, wanted = false;
+async function ask() {
+  if (!wanted || lock || document.visibilityState !== 'visible') return;
+  try {
+    lock = await navigator.wakeLock?.request('screen') ?? null;
+    lock?.addEventListener('release', () => { lock = null; });
+    if (!wanted) { await lock?.release(); }
+  } catch { /* A battery that is nearly empty, or no secure connection: the screen sleeps as it is used to. */ }
+}
+
+export function awake(on) {
+  wanted = on;
+  if (on) ask();
+  else lock?.release();
+}
+document.addEventListener('visibilitychange', ask);

@@ -1,0 +1,73 @@
+using Dyepath.Core.Making.Drift;
+using Dyepath.Core.Quantities;
+
+namespace Dyepath.Core.Making.Work;
+
+/// <summary>What is known of the drift in the piece at hand, and what was last advised. Immutable.</summary>
+public sealed class DriftTrack
+{
+    /// <summary>What a turning chain gives when it is made tight or loose, in stitches of yarn.</summary>
+    public const double TurnGives = 0.3;
+
+    private DriftTrack(PlannedPiece piece, DriftFilter filter, int worked, DriftAdvice? advice, int given, int? reading) =>
+        (Piece, Filter, Worked, Advice, Given, Reading) = (piece, filter, worked, advice, given, reading);
+
+    public PlannedPiece Piece { get; }
+
+    /// <summary>At <see cref="Worked"/> stitches.</summary>
+    public DriftFilter Filter { get; }
+
+    public int Worked { get; }
+
+    /// <summary>What was advised at the last reading; missing before the first.</summary>
+    public DriftAdvice? Advice { get; }
+
+    /// <summary>Stitches that were worked when it was.</summary>
+    public int Given { get; }
+
+    /// <summary>What was read at this very place; missing where nothing was.</summary>
+    public int? Reading { get; }
+
+    /// <summary>Stitches for which the advised correction is still to be kept up; after them, its hold.</summary>
+    public int Left => Math.Max(0, Given + (Advice?.Stitches ?? 0) - Worked);
+
+    public static DriftTrack Begin(PlannedPiece piece, DriftModel model)
+    {
+        ArgumentNullException.ThrowIfNull(piece);
+        ArgumentNullException.ThrowIfNull(model);
+        return new DriftTrack(piece, DriftFilter.Begin(model), 0, null, 0, null);
+    }
+
+    /// <summary>Worked on as last advised.</summary>
+    public DriftTrack WorkTo(int stitches)
+    {
+        Guard.InRange(stitches, Worked, Piece.Stitches, "stitches");
+        var turn = Math.Min(Left, stitches - Worked);
+        var filter = Filter.Predict(turn, Advice?.Correction ?? 0).Predict(stitches - Worked - turn, Advice?.Hold ?? 0);
+        return new DriftTrack(Piece, filter, stitches, Advice, Given, null);
+    }
+
+    public bool AsksForRecount(int phase) => Filter.AsksForRecount(phase);
+
+    /// <param name="row">The row that has just ended, of which little may match; missing within a row.</param>
+    /// <param name="before">The mean phase error where that row began.</param>
+    public DriftTrack Read(int phase, int? row = null, double before = 0)
+    {
+        var filter = Filter.Observe(phase);
+        var place = new DriftPlace(Piece, Worked)
+        {
+            Turn = row is null || Piece.TurnCost == 0 ? 0 : TurnGives,
+            EdgeStitch = row is not null,
+            Match = row is { } ended ? RowMatch.Share(Piece, ended, before, filter.PhaseMean) : 1,
+        };
+        return new DriftTrack(Piece, filter, Worked, DriftAdvice.For(filter, place), Worked, phase);
+    }
+
+    /// <summary>Ripped back to where <paramref name="then"/> was: what was learnt of the hands since stays.</summary>
+    public DriftTrack RipBackTo(DriftTrack then)
+    {
+        ArgumentNullException.ThrowIfNull(then);
+        var filter = Filter.RipBackTo(then.Filter);
+        return new DriftTrack(Piece, filter, then.Worked, DriftAdvice.For(filter, new DriftPlace(Piece, then.Worked)), then.Worked, null);
+    }
+}

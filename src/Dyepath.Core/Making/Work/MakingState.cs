@@ -1,0 +1,176 @@
+using System.Collections.Immutable;
+using Dyepath.Core.Garments;
+using Dyepath.Core.Instructions.Writing;
+using Dyepath.Core.Making.Drift;
+using Dyepath.Core.Making.Log;
+using Dyepath.Core.Making.Order;
+using Dyepath.Core.Swatches;
+
+namespace Dyepath.Core.Making.Work;
+
+/// <summary>
+/// Where a maker is: what her log leads to, entry by entry. Immutable; every state knows the one before, so that every tap can be
+/// taken back. An entry that means nothing where it stands, as in a log from elsewhere, changes nothing.
+/// </summary>
+public sealed class MakingState
+{
+    private readonly DriftModel _hands;
+    private ImmutableArray<ColourRun>? _runs;
+
+    private MakingState(MakingOrder order, DriftModel hands, int part, ImmutableArray<PartProgress> progress, MakingState? before, Entry? last) =>
+        (Order, _hands, PartIndex, Progress, Before, Last) = (order, hands, part, progress, before, last);
+
+    public MakingOrder Order { get; }
+
+    public int PartIndex { get; }
+
+    /// <summary>Of every part, in the order of <see cref="MakingOrder.Parts"/>.</summary>
+    public ImmutableArray<PartProgress> Progress { get; }
+
+    /// <summary>What taking back the last entry leads to; missing at the very beginning.</summary>
+    public MakingState? Before { get; }
+
+    /// <summary>The entry that led here.</summary>
+    public Entry? Last { get; }
+
+    public MakingPart Part => Order.Parts[PartIndex];
+
+    public PartProgress Here => Progress[PartIndex];
+
+    /// <summary>What is to be done; missing when the part is finished.</summary>
+    public MakingStep? Step => Here.Step < Part.Steps.Length ? Part.Steps[Here.Step] : null;
+
+    public RowStep? Row => Step as RowStep;
+
+    public DriftTrack? Drift => Here.Drift;
+
+    public bool IsPartDone => Step is null;
+
+    public bool IsDone => Progress.Zip(Order.Parts).All(p => p.First.Step >= p.Second.Steps.Length);
+
+    /// <summary>The row just ended, from 0, where she stands between two rows; missing elsewhere.</summary>
+    public int? RowEnded => Here is { Step: > 0, Run: 0 } && Part.Steps[Here.Step - 1] is RowStep ended ? ended.Row : null;
+
+    /// <summary>Runs of the row at hand in the order of work; empty where it has one colour.</summary>
+    public ImmutableArray<ColourRun> Runs => _runs ??= Row is { } row && Part.Fabric is { } fabric ? RowRuns.Of(fabric, row.Row) : [];
+
+    /// <param name="own">What the maker counted in her own yarn.</param>
+    public static MakingState Begin(MakingOrder order, OwnYarn? own = null)
+    {
+        ArgumentNullException.ThrowIfNull(order);
+        var hands = Hands(order.Plan, own);
+        return new MakingState(order, hands, 0, [.. order.Parts.Select(part => new PartProgress(0, 0, Track(part, hands)))], null, null);
+    }
+
+    /// <summary>The whole log, one entry after another.</summary>
+    public MakingState Apply(IEnumerable<Entry> log) => log.Aggregate(this, (state, entry) => state.Apply(entry));
+
+    public MakingState Apply(Entry entry)
+    {
+        ArgumentNullException.ThrowIfNull(entry);
+        return entry.Did switch
+        {
+            Did.Back => Before ?? this,
+            Did.Step when Step is not null && Row is null => Moved(entry, Here with { Step = Here.Step + 1, Run = 0 }),
+            Did.Row when Row is { } row => Moved(entry, EndRow(row, entry.Phase)),
+            Did.Run when Row is { } row => Moved(entry, EndRun(row, entry.Phase)),
+            Did.Read when entry.Phase is { } phase && Drift is { } drift => Moved(entry, Here with { Drift = Read(drift, phase) }),
+            Did.At when entry.To is { } to && to >= 1 && to <= Part.Rows => Moved(entry, GoTo(to - 1)),
+            Did.Part when entry.To is { } to && to >= 1 && to <= Order.Parts.Length && to - 1 != PartIndex => GoOn(entry, to - 1),
+            _ => this,
+        };
+    }
+
+    /// <summary>Whether a reading is so far from what is expected that it should be taken twice.</summary>
+    public bool AsksForRecount(Did did, int phase) => Drift is { } drift && Row is { } row && did switch
+    {
+        Did.Row => drift.WorkTo(RowEnd(row.Row)).AsksForRecount(phase),
+        Did.Run => drift.WorkTo(RunEnd(row.Row)).AsksForRecount(phase),
+        _ => drift.AsksForRecount(phase),
+    };
+
+    /// <summary>The states that were here at the beginning of each row of this part, the latest first.</summary>
+    public MakingState? AtRow(int row)
+    {
+        for (var state = this; state is not null; state = state.Before)
+        {
+            if (state.PartIndex == PartIndex && state.Row?.Row == row && state.Here.Run == 0)
+                return state;
+        }
+        return null;
+    }
+
+    private PartProgress EndRow(RowStep row, int? phase)
+    {
+        var drift = Drift?.WorkTo(RowEnd(row.Row));
+        if (drift is not null && phase is { } read)
+            drift = drift.Read(read, row.Row, AtRow(row.Row)?.Drift?.Filter.PhaseMean ?? 0);
+        return new PartProgress(Here.Step + 1, 0, drift);
+    }
+
+    private PartProgress EndRun(RowStep row, int? phase)
+    {
+        if (Here.Run + 1 >= Runs.Length)
+            return EndRow(row, phase);
+        var drift = Drift?.WorkTo(RunEnd(row.Row));
+        if (drift is not null && phase is { } read)
+            drift = drift.Read(read);
+        return new PartProgress(Here.Step, Here.Run + 1, drift);
+    }
+
+    private DriftTrack Read(DriftTrack drift, int phase) =>
+        RowEnded is { } row ? drift.Read(phase, row, AtRow(row)?.Drift?.Filter.PhaseMean ?? 0) : drift.Read(phase);
+
+    private PartProgress GoTo(int row)
+    {
+        var drift = Drift;
+        if (drift is not null && Part.Planned is { } planned)
+        {
+            var stitches = planned.StitchesBefore(row);
+            drift = stitches >= drift.Worked
+                ? drift.WorkTo(stitches)
+                : drift.RipBackTo(AtRow(row)?.Drift ?? DriftTrack.Begin(planned, drift.Filter.Model).WorkTo(stitches));
+        }
+        return new PartProgress(Part.StepOf(row), 0, drift);
+    }
+
+    /// <summary>A part that is begun takes over what was learnt of the hands.</summary>
+    private MakingState GoOn(Entry entry, int part)
+    {
+        var progress = Progress;
+        if (progress[part] is { Step: 0, Drift: not null } && Learnt() is { } hands)
+            progress = progress.SetItem(part, new PartProgress(0, 0, Track(Order.Parts[part], hands)));
+        return new MakingState(Order, _hands, part, progress, this, entry);
+    }
+
+    private DriftModel? Learnt() => Drift is { Worked: > 0 } drift
+        ? new DriftModel(drift.Filter.Spread, _hands.Memory)
+        {
+            Bias = drift.Filter.BiasMean,
+            BiasSpread = drift.Filter.BiasSd,
+            Gain = Math.Clamp(drift.Filter.GainMean, 0, 2),
+            GainSpread = drift.Filter.GainSd,
+        }
+        : null;
+
+    private int RowEnd(int row) => Part.Planned!.StitchesBefore(row + 1);
+
+    private int RunEnd(int row) =>
+        Math.Min(RowEnd(row), Part.Planned!.StitchesBefore(row) + Runs.Take(Here.Run + 1).Sum(run => run.Units));
+
+    private MakingState Moved(Entry entry, PartProgress here) =>
+        new(Order, _hands, PartIndex, Progress.SetItem(PartIndex, here), this, entry);
+
+    private static DriftTrack? Track(MakingPart part, DriftModel hands) => part.Planned is { } planned
+        ? DriftTrack.Begin(planned, hands.On(planned, HandsPrior.Default.Dye))
+        : null;
+
+    private static DriftModel Hands(Plan plan, OwnYarn? own)
+    {
+        var hands = HandsPrior.For(plan.Project.Fabric.Hands);
+        var model = new DriftModel(Math.Max(hands.Spread, 0.0001), hands.Memory);
+        return own is null
+            ? model with { BiasSpread = 0.02 / Math.Sqrt(3) }
+            : model with { Bias = Math.Clamp(own.Bias, -0.5, 0.5), BiasSpread = Math.Min(0.5, own.BiasSd) };
+    }
+}
