@@ -15,6 +15,9 @@ public static class ApiPaths
 
     public const string Demo = "api/demo";
 
+    /// <summary>The client's page on which pieces are made: the only one that opens without the access token.</summary>
+    public const string MakePage = "make";
+
     /// <summary>Where a browser gives the access token of a host that asks for one.</summary>
     public const string SignIn = "sign-in";
 

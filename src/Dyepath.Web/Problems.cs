@@ -9,8 +9,8 @@ internal static class Problems
     public static IResult Of(int status, string title, string detail) => Of(new Problem(title, detail, status));
 
     /// <summary>The stored text is another one than the client thinks.</summary>
-    public static IResult Stored(int status, string title, string detail, ProjectSummary stored) =>
-        Of(new Problem(title, detail, status, stored.Etag, stored.UpdatedAt));
+    public static IResult Stored(int status, string title, string detail, string etag, DateTimeOffset updatedAt) =>
+        Of(new Problem(title, detail, status, etag, updatedAt));
 
     public static IResult NoProject { get; } = Of(
         StatusCodes.Status404NotFound, "There is no such project.",

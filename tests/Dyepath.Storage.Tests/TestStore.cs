@@ -1,8 +1,13 @@
 using System.Text;
+using Dyepath.Contracts;
 using Dyepath.Storage.Backup;
 using Dyepath.Storage.Database;
+using Dyepath.Storage.Handovers;
+using Dyepath.Storage.Makings;
 using Dyepath.Storage.Projects;
 using Dyepath.Storage.Versions;
+using Microsoft.EntityFrameworkCore.Infrastructure;
+using Microsoft.EntityFrameworkCore.Migrations;
 using Microsoft.Extensions.DependencyInjection;
 
 [assembly: AssemblyFixture(typeof(TestDatabases))]
@@ -21,10 +26,13 @@ internal sealed class TestStore : TimeProvider, IAsyncDisposable
 
     public override DateTimeOffset GetUtcNow() => Now;
 
-    public static async Task<TestStore> OpenAsync(DatabaseChoice choice)
+    /// <param name="migration">The tables of an earlier program: as this migration left them.</param>
+    public static async Task<TestStore> OpenAsync(DatabaseChoice choice, string? migration = null)
     {
         var store = new TestStore(choice);
-        await store.WithAsync<AppDb>(db => db.PrepareAsync(default));
+        await store.WithAsync<AppDb>(db => migration is null
+            ? db.PrepareAsync(default)
+            : db.Database.GetService<IMigrator>().MigrateAsync(migration));
         return store;
     }
 
@@ -63,6 +71,21 @@ internal sealed class TestStore : TimeProvider, IAsyncDisposable
         return texts.ToArray();
     });
 
+    /// <summary>What stands for a making here: the store does not look into it.</summary>
+    public static MakingText Making(string text, string size = "M") => new(Encoding.UTF8.GetBytes(text), $"title of {text}", size, text.Length);
+
+    /// <returns>The new handover; its key too.</returns>
+    public async Task<Handover> HandOverAsync(string project, string text) => Assert.IsType<HandoverOutcome.Done>(
+        await WithAsync((HandoverStore store) => store.CreateAsync(project, Making(text), default))).Handover;
+
+    public Task<HandedPiece?> OpenAsync(string key) => WithAsync((HandoverStore store) => store.OpenAsync(key, default));
+
+    public async Task<ReceiveOutcome> ReceiveAsync(string key, string making, string text)
+    {
+        var piece = (await OpenAsync(key))!;
+        return await WithAsync((MakerLogStore store) => store.ReceiveAsync(piece, making, Making(text), default));
+    }
+
     public Task<string> BackupAsync() => WithAsync(async (BackupStore store) =>
     {
         using var stream = new MemoryStream();
@@ -71,7 +94,7 @@ internal sealed class TestStore : TimeProvider, IAsyncDisposable
     });
 
     public Task<BackupTally> RestoreAsync(string backup) => WithAsync((BackupStore store) =>
-        store.RestoreAsync(new MemoryStream(Encoding.UTF8.GetBytes(backup)), (id, _) => id.Length > 0, default));
+        store.RestoreAsync(new MemoryStream(Encoding.UTF8.GetBytes(backup)), new(id => id.Length > 0, _ => true, _ => true), default));
 
     public ValueTask DisposeAsync() => _services.DisposeAsync();
 }

@@ -13,14 +13,22 @@ internal sealed record BackupLine
 
     public BackupVersion? Version { get; init; }
 
+    public BackupHandover? Handover { get; init; }
+
+    public BackupLog? Log { get; init; }
+
+    public BackupMaking? Making { get; init; }
+
     public BackupEnd? End { get; init; }
 }
 
 /// <summary>The first line.</summary>
-/// <param name="Form">Which form of backup this is.</param>
+/// <param name="Form">Which form of backup this is. The first had projects and versions only.</param>
 internal sealed record BackupStart(int Form, DateTimeOffset TakenAt)
 {
-    public const int PresentForm = 1;
+    public const int FirstForm = 1;
+
+    public const int PresentForm = 2;
 }
 
 internal sealed record BackupProject(
@@ -30,8 +38,25 @@ internal sealed record BackupProject(
 /// <summary>A version of the project of the nearest project line above.</summary>
 internal sealed record BackupVersion(int Number, DateTimeOffset SavedAt, bool Kept, string Document);
 
-/// <summary>The last line, by which a file that was cut short is known.</summary>
-internal sealed record BackupEnd(int Projects, int Versions);
+/// <summary>A handover of the project of the nearest project line above; with its key's hash, so that the key goes on opening it.</summary>
+internal sealed record BackupHandover(string Id, string Size, DateTimeOffset CreatedAt, string KeyHash, string Document);
+
+/// <summary>A maker's log of the project of the nearest project line above, below the handover that it belongs to.</summary>
+internal sealed record BackupLog(
+    string Id, string MakingId, string Size, DateTimeOffset ReceivedAt, int Entries, string Document, string? HandoverId = null);
+
+internal sealed record BackupMaking(
+    string Id, string Title, string Size, int Entries, DateTimeOffset UpdatedAt, string Document, string? ProjectId = null);
+
+/// <summary>The last line: how many lines of each part there were, by which a file that was cut short is known.</summary>
+internal sealed record BackupEnd(int Projects, int Versions, int Handovers = 0, int Logs = 0, int Makings = 0)
+{
+    public BackupEnd With(BackupLine line) => new(
+        Projects + One(line.Project), Versions + One(line.Version), Handovers + One(line.Handover), Logs + One(line.Log),
+        Makings + One(line.Making));
+
+    private static int One(object? part) => part is null ? 0 : 1;
+}
 
 [JsonSourceGenerationOptions(
     JsonSerializerDefaults.Web, DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull, RespectNullableAnnotations = true,

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Dyepath.Core.Making.Log;
 using Dyepath.Storage;
 using Dyepath.Storage.Backup;
 using Dyepath.Storage.Database;
@@ -31,36 +32,41 @@ internal static class BackupCommand
                 stream.Flush(flushToDisk: true);
             }
             File.Move(unfinished, target, overwrite: true);
-            await Console.Out.WriteLineAsync($"{tally.Projects} projects and {tally.Versions} earlier versions are in {target}.");
+            await Console.Out.WriteLineAsync($"{Counted(tally)} are in {target}.");
             return 0;
         });
         return command;
     }
+
+    public static string Counted(BackupTally tally) =>
+        $"{tally.Projects} projects and {tally.Versions} earlier versions, {tally.Handovers} handovers and {tally.Logs} makers' logs, "
+        + $"and {tally.Makings} makings";
 }
 
-/// <summary><c>dyepath-web restore</c>: adds the projects of a backup to the store.</summary>
+/// <summary><c>dyepath-web restore</c>: adds what is in a backup to the store.</summary>
 internal static class RestoreCommand
 {
+    private static readonly BackupRules Rules = new(
+        DocumentId.IsValid, document => DocumentText.Read(document).Text is not null, document => MakingReader.Read(document).IsGood);
+
     public static Command Create()
     {
         var database = new DatabaseOptions();
         var file = new Argument<string>("FILE") { Description = "A backup." };
-        var command = new Command("restore", "Adds the projects of a backup; a project that is there already stays as it is.") { file };
+        var command = new Command("restore", "Adds what is in a backup; a project or making that is there already stays as it is.") { file };
         database.AddTo(command);
         command.SetAction(async (parsed, stop) =>
         {
             await using var stream = File.OpenRead(parsed.GetValue(file)!);
             await using var store = await OpenStore.OpenAsync(database.Read(parsed), stop);
-            var tally = await store.Backup.RestoreAsync(stream, IsProject, stop);
-            await Console.Out.WriteLineAsync($"{tally.Projects} projects and {tally.Versions} earlier versions were restored.");
+            var tally = await store.Backup.RestoreAsync(stream, Rules, stop);
+            await Console.Out.WriteLineAsync($"{BackupCommand.Counted(tally)} were restored.");
             foreach (var name in tally.LeftAlone)
                 await Console.Out.WriteLineAsync($"{name} is in the store already and was left as it is.");
             return 0;
         });
         return command;
     }
-
-    private static bool IsProject(string id, byte[] document) => ProjectId.IsValid(id) && DocumentText.Read(document).Text is not null;
 }
 
 /// <summary>A store without a host around it.</summary>

@@ -1,19 +1,28 @@
+using Dyepath.Contracts;
 using Microsoft.Net.Http.Headers;
 
 namespace Dyepath.Web.Client;
 
-/// <summary>The client's files. Every address that is no file and no part of the API is one of its pages.</summary>
+/// <summary>
+/// The client's files. Every address that is no file and no part of the API is one of its pages. The files hold nothing of the
+/// designer's, and a maker to whom a piece was handed over opens it in them without the access token; of the pages only hers.
+/// </summary>
 internal static class ClientPages
 {
+    private const string Page = "index.html";
+
+    private static readonly StaticFileOptions Revalidated = new()
+    {
+        OnPrepareResponse = page => page.Context.Response.Headers[HeaderNames.CacheControl] = "no-cache",
+    };
+
     public static void MapClient(this WebApplication app)
     {
         app.Map("/api/{**rest}", () => Problems.Of(
             StatusCodes.Status404NotFound, "There is nothing at this address.", "See /openapi/v1.json for what the host answers."))
             .ExcludeFromDescription();
-        app.MapStaticAssets();
-        app.MapFallbackToFile("index.html", new StaticFileOptions
-        {
-            OnPrepareResponse = page => page.Context.Response.Headers[HeaderNames.CacheControl] = "no-cache",
-        });
+        app.MapStaticAssets().AllowAnonymous();
+        app.MapFallbackToFile($"/{ApiPaths.MakePage}/{{**rest:nonfile}}", Page, Revalidated).AllowAnonymous();
+        app.MapFallbackToFile(Page, Revalidated);
     }
 }

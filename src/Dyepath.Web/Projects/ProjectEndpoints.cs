@@ -54,14 +54,10 @@ internal static class ProjectEndpoints
     private static async Task<IResult> CreateAsync(
         HttpContext context, ProjectStore store, DraftMaker drafts, CancellationToken stop, string? id = null)
     {
-        if (id is not null && !ProjectId.IsValid(id))
-        {
-            return Problems.Of(
-                StatusCodes.Status400BadRequest, "The project's id is not of the right form.",
-                "An id is a GUID, or 26 letters and digits.");
-        }
+        if (id is not null && !DocumentId.IsValid(id))
+            return DocumentId.Refusal("project");
         var (text, refusal) = await DocumentBody.ReadAsync(context.Request, stop);
-        return text is null ? refusal! : await AddAsync(context, id ?? ProjectId.New(), text, store, drafts, stop);
+        return text is null ? refusal! : await AddAsync(context, id ?? DocumentId.New(), text, store, drafts, stop);
     }
 
     private static async Task<IResult> SaveAsync(string id, HttpContext context, ProjectSaving saving, CancellationToken stop)
@@ -76,7 +72,7 @@ internal static class ProjectEndpoints
         if (await store.ReadAsync(id, stop) is not var (document, _))
             return Problems.NoProject;
         var copy = DocumentText.Read(document).Text!.Copy();
-        return await AddAsync(context, ProjectId.New(), copy, store, drafts, stop);
+        return await AddAsync(context, DocumentId.New(), copy, store, drafts, stop);
     }
 
     private static async Task<IResult> AddAsync(
@@ -88,7 +84,7 @@ internal static class ProjectEndpoints
             context.Response.Headers[HeaderNames.ETag] = taken.Etag;
             return Problems.Stored(
                 StatusCodes.Status409Conflict, "There is a project with this id already.",
-                "It may be the one that you sent before: compare its ETag.", taken);
+                "It may be the one that you sent before: compare its ETag.", taken.Etag, taken.UpdatedAt);
         }
         var project = ((ChangeOutcome.Done)outcome).Project;
         context.Response.Headers[HeaderNames.ETag] = project.Etag;

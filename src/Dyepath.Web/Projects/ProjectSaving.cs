@@ -16,7 +16,7 @@ internal sealed class ProjectSaving(ProjectStore store, DraftMaker drafts)
     public async Task<IResult> SaveAsync(HttpContext context, string id, DocumentText text, bool keep)
     {
         var stop = context.RequestAborted;
-        if (Seen(context.Request) is not { } seen)
+        if (Preconditions.Seen(context.Request) is not { } seen)
             return SeenIsMissing;
         // Looked at first, so that a change which will be refused, or is none, is not planned.
         if (await store.SummaryAsync(id, stop) is not { } stored)
@@ -33,15 +33,6 @@ internal sealed class ProjectSaving(ProjectStore store, DraftMaker drafts)
         };
     }
 
-    /// <summary>The ETag in If-Match. A bare one is understood too, and one that a compressing proxy has marked as weak.</summary>
-    private static string? Seen(HttpRequest request)
-    {
-        if (request.Headers.IfMatch is not [{ } only])
-            return null;
-        var tag = (only.StartsWith("W/", StringComparison.Ordinal) ? only[2..] : only).Trim('"');
-        return tag is "" or "*" ? null : $"\"{tag}\"";
-    }
-
     private static Ok<ProjectSummary> Saved(HttpContext context, ProjectSummary project)
     {
         context.Response.Headers[HeaderNames.ETag] = project.Etag;
@@ -50,5 +41,5 @@ internal sealed class ProjectSaving(ProjectStore store, DraftMaker drafts)
 
     private static IResult Stale(ProjectSummary stored) => Problems.Stored(
         StatusCodes.Status412PreconditionFailed, "The project was changed elsewhere meanwhile.",
-        "Nothing was overwritten. Look at the stored text, then save yours over it or as a copy.", stored);
+        "Nothing was overwritten. Look at the stored text, then save yours over it or as a copy.", stored.Etag, stored.UpdatedAt);
 }

@@ -1,9 +1,8 @@
 using System.Buffers.Text;
 using System.Globalization;
-using System.Net;
 using System.Security.Cryptography;
 using System.Text;
-using System.Threading.RateLimiting;
+using Microsoft.AspNetCore.Authorization;
 using Microsoft.Net.Http.Headers;
 
 namespace Dyepath.Web.Protection;
@@ -14,19 +13,13 @@ namespace Dyepath.Web.Protection;
 /// </summary>
 internal sealed class AccessToken(string token, TimeProvider clock) : IDisposable
 {
-    private const int FailuresInAMinute = 10;
     private const string Bearer = "Bearer ";
 
     private static readonly TimeSpan CookieAge = TimeSpan.FromDays(30);
 
     private readonly byte[] _key = SHA256.HashData(Encoding.UTF8.GetBytes(token));
 
-    private readonly PartitionedRateLimiter<IPAddress> _failures = PartitionedRateLimiter.Create<IPAddress, IPAddress>(
-        from => RateLimitPartition.GetFixedWindowLimiter(from, _ => new FixedWindowRateLimiterOptions
-        {
-            PermitLimit = FailuresInAMinute,
-            Window = TimeSpan.FromMinutes(1),
-        }));
+    private readonly FailureLimit _failures = new();
 
     public enum Verdict
     {
@@ -35,15 +28,13 @@ internal sealed class AccessToken(string token, TimeProvider clock) : IDisposabl
         TooManyWrong,
     }
 
-    /// <summary>Wrong tokens from one address are counted, and after ten in a minute none is looked at.</summary>
     public Verdict Judge(string given, HttpContext context)
     {
-        var from = context.Connection.RemoteIpAddress ?? IPAddress.None;
-        if (_failures.GetStatistics(from)?.CurrentAvailablePermits == 0)
+        if (_failures.IsReached(context))
             return Verdict.TooManyWrong;
         if (CryptographicOperations.FixedTimeEquals(SHA256.HashData(Encoding.UTF8.GetBytes(given)), _key))
             return Verdict.Right;
-        _failures.AttemptAcquire(from).Dispose();
+        _failures.Count(context);
         return Verdict.Wrong;
     }
 
@@ -82,7 +73,7 @@ internal sealed class AccessToken(string token, TimeProvider clock) : IDisposabl
     {
         public Task InvokeAsync(HttpContext context)
         {
-            if (SignIn.IsOpen(context.Request) || token.HasCookie(context.Request))
+            if (IsOpen(context.GetEndpoint()) || token.HasCookie(context.Request))
                 return next(context);
             string? header = context.Request.Headers.Authorization;
             var verdict = header?.StartsWith(Bearer, StringComparison.OrdinalIgnoreCase) == true
@@ -91,10 +82,16 @@ internal sealed class AccessToken(string token, TimeProvider clock) : IDisposabl
             return verdict == Verdict.Right ? next(context) : Refuse(verdict, context);
         }
 
+        /// <summary>
+        /// What may be asked for without the token says so where it is mapped: how to give it, the program's own files, and what
+        /// has a key of its own.
+        /// </summary>
+        private static bool IsOpen(Endpoint? endpoint) => endpoint?.Metadata.GetMetadata<IAllowAnonymous>() is not null;
+
         private static Task Refuse(Verdict verdict, HttpContext context)
         {
             if (verdict == Verdict.TooManyWrong)
-                return SignIn.TooMany(context).ExecuteAsync(context);
+                return FailureLimit.TooMany(context, "tokens").ExecuteAsync(context);
             if (SignIn.IsPage(context.Request))
             {
                 // A browser keeps what follows the # of the address, where a link may carry the token.

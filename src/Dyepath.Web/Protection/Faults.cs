@@ -1,4 +1,3 @@
-using Dyepath.Web.Projects;
 using Microsoft.AspNetCore.Diagnostics;
 
 namespace Dyepath.Web.Protection;
@@ -19,7 +18,7 @@ internal sealed partial class Faults(ILogger<Faults> logger) : IExceptionHandler
         if (exception is BadHttpRequestException bad)
         {
             return bad.StatusCode == StatusCodes.Status413PayloadTooLarge
-                ? DocumentBody.TooLarge
+                ? RequestBody.TooLarge
                 : Problems.Of(
                     bad.StatusCode, "The request could not be read.",
                     "Send it again; if it fails again, it was not formed as the host expects.");

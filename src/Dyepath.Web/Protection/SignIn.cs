@@ -26,18 +26,14 @@ internal static class SignIn
         {
             var certificate = MadeCertificate.Of(settings);
             app.MapGet(MadeCertificate.Path, () => Results.File(certificate.Authority, "application/x-x509-ca-cert", "dyepath.crt"))
-                .ExcludeFromDescription();
+                .AllowAnonymous().ExcludeFromDescription();
         }
         if (settings.AccessToken is null)
             return;
-        app.MapGet(Path, (HttpContext context) => Page(context, StatusCodes.Status200OK, "")).ExcludeFromDescription();
-        app.MapGet(ScriptPath, () => Results.Text(Script, "text/javascript")).ExcludeFromDescription();
-        app.MapPost(Path, TakeAsync).ExcludeFromDescription();
+        app.MapGet(Path, (HttpContext context) => Page(context, StatusCodes.Status200OK, "")).AllowAnonymous().ExcludeFromDescription();
+        app.MapGet(ScriptPath, () => Results.Text(Script, "text/javascript")).AllowAnonymous().ExcludeFromDescription();
+        app.MapPost(Path, TakeAsync).AllowAnonymous().ExcludeFromDescription();
     }
-
-    /// <summary>What may be asked for without the token: how to give it, and the certificate that a phone is to trust.</summary>
-    public static bool IsOpen(HttpRequest request) =>
-        request.Path == Path || request.Path == ScriptPath || request.Path == MadeCertificate.Path;
 
     /// <summary>The only form that is taken.</summary>
     public static bool Takes(HttpRequest request) => request.Path == Path && request.HasFormContentType;
@@ -45,12 +41,6 @@ internal static class SignIn
     /// <summary>Whether a person waits for a page.</summary>
     public static bool IsPage(HttpRequest request) =>
         HttpMethods.IsGet(request.Method) && request.Headers.Accept.ToString().Contains("text/html", StringComparison.OrdinalIgnoreCase);
-
-    public static IResult TooMany(HttpContext context)
-    {
-        context.Response.Headers[HeaderNames.RetryAfter] = "60";
-        return Problems.Of(StatusCodes.Status429TooManyRequests, "Too many wrong tokens came from here.", "Wait a minute, then try again.");
-    }
 
     private static async Task<IResult> TakeAsync(HttpContext context, AccessToken token)
     {
@@ -64,7 +54,7 @@ internal static class SignIn
                 context.Response.Headers[HeaderNames.Location] = "/";
                 return TypedResults.StatusCode(StatusCodes.Status303SeeOther);
             case AccessToken.Verdict.TooManyWrong:
-                return TooMany(context);
+                return FailureLimit.TooMany(context, "tokens");
             default:
                 return Page(context, StatusCodes.Status401Unauthorized, "That is not this host's token.");
         }

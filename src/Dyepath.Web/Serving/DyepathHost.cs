@@ -4,7 +4,9 @@ using Dyepath.Storage;
 using Dyepath.Storage.Database;
 using Dyepath.Web.Client;
 using Dyepath.Web.Demo;
+using Dyepath.Web.Handovers;
 using Dyepath.Web.Health;
+using Dyepath.Web.Makings;
 using Dyepath.Web.Projects;
 using Dyepath.Web.Protection;
 using Dyepath.Web.Versions;
@@ -41,7 +43,7 @@ internal static class DyepathHost
         builder.Services.Configure<RouteHandlerOptions>(routes => routes.ThrowOnBadRequest = true);
         builder.Services.AddStorage(settings.Database);
         builder.Services.AddProtection(settings);
-        builder.Services.AddScoped<DraftMaker>().AddScoped<ProjectSaving>();
+        builder.Services.AddScoped<DraftMaker>().AddScoped<ProjectSaving>().AddSingleton<HandedKeys>();
         builder.Services.AddHealth();
         builder.Services.AddOpenApi();
 
@@ -51,6 +53,9 @@ internal static class DyepathHost
         app.MapSignIn(settings);
         app.MapProjects();
         app.MapVersions();
+        app.MapMakings();
+        app.MapHandovers();
+        app.MapHanded();
         app.MapDemo();
         app.MapHealth();
         app.MapOpenApi();

@@ -19,6 +19,22 @@ public class MigrationTests(TestDatabases databases)
     }
 
     [Theory, MemberData(nameof(TestDatabases.Both), MemberType = typeof(TestDatabases))]
+    public async Task What_an_earlier_program_stored_is_there_after_migrating(DatabaseKind kind)
+    {
+        var choice = databases.NewDatabase(kind);
+        await using (var earlier = await TestStore.OpenAsync(choice, migration: "FirstTables"))
+        {
+            await earlier.CreateAsync("a", "one");
+            await earlier.SaveAsync("a", "one", "two");
+        }
+        await using var store = await TestStore.OpenAsync(choice);
+        Assert.Equal("two", await store.ReadAsync("a"));
+        Assert.Equal(["one"], await store.VersionsAsync("a"));
+        var handover = await store.HandOverAsync("a", "piece");
+        Assert.NotNull(await store.OpenAsync(handover.Key));
+    }
+
+    [Theory, MemberData(nameof(TestDatabases.Both), MemberType = typeof(TestDatabases))]
     public async Task Hosts_that_start_together_make_the_tables_once(DatabaseKind kind)
     {
         var choice = databases.NewDatabase(kind);

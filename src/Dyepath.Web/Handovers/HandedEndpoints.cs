@@ -1,0 +1,77 @@
+using Dyepath.Contracts;
+using Dyepath.Core.Making.Log;
+using Dyepath.Core.Projects;
+using Dyepath.Storage.Handovers;
+using Dyepath.Web.Makings;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.Net.Http.Headers;
+
+namespace Dyepath.Web.Handovers;
+
+/// <summary>The maker's side of a handover: whoever has the key, and no access token.</summary>
+internal static class HandedEndpoints
+{
+    private const string Json = "application/json";
+    private const string ProblemJson = "application/problem+json";
+
+    private static readonly IResult AnotherPiece = Problems.Of(
+        StatusCodes.Status400BadRequest, "This is another piece than the one that was handed over.",
+        "Its title or sizes differ: send it under the address from which it was begun.");
+
+    private static readonly IResult Full = Problems.Of(
+        StatusCodes.Status507InsufficientStorage, "There is no room for more logs under this address.",
+        $"It holds {MakerLogStore.MostOfHandover} logs or {MakerLogStore.MostBytesOfHandover / 1_000_000} MB; "
+        + "ask the designer for a new one. Your device keeps everything meanwhile.");
+
+    public static void MapHanded(this WebApplication app)
+    {
+        var handed = app.MapGroup($"/{ApiPaths.Handed}").WithTags("handed").AllowAnonymous();
+        handed.MapGet("", ReadAsync)
+            .WithName("handed").WithSummary($"The piece that the key in {ApiPaths.HandedKeyHeader} opens: a making with an empty log.")
+            .Produces<object>(StatusCodes.Status200OK, Json).Produces<Problem>(StatusCodes.Status404NotFound, ProblemJson)
+            .Produces<Problem>(StatusCodes.Status429TooManyRequests, ProblemJson);
+        handed.MapPut("/logs/{makingId}", ReceiveAsync)
+            .WithName("sendLog").WithSummary("Stores what the maker has done, or replaces what she sent of this piece before.")
+            .Accepts<object>(Json).Produces(StatusCodes.Status204NoContent).Produces<Problem>(StatusCodes.Status400BadRequest, ProblemJson)
+            .Produces<Problem>(StatusCodes.Status404NotFound, ProblemJson)
+            .Produces<Problem>(StatusCodes.Status429TooManyRequests, ProblemJson)
+            .Produces<Problem>(StatusCodes.Status507InsufficientStorage, ProblemJson);
+    }
+
+    private static async Task<IResult> ReadAsync(
+        [FromHeader(Name = ApiPaths.HandedKeyHeader)] string? key, HttpContext context, HandoverStore store, HandedKeys keys,
+        CancellationToken stop)
+    {
+        context.Response.Headers[HeaderNames.CacheControl] = "no-store";
+        var (piece, refusal) = await keys.OpenAsync(key, context, store, stop);
+        return piece is null ? refusal! : TypedResults.Bytes(piece.Document, Json);
+    }
+
+    private static async Task<IResult> ReceiveAsync(
+        string makingId, [FromHeader(Name = ApiPaths.HandedKeyHeader)] string? key, HttpContext context, HandoverStore store,
+        MakerLogStore logs, HandedKeys keys, CancellationToken stop)
+    {
+        // The key first: nothing is read for whoever has none.
+        var (piece, refusal) = await keys.OpenAsync(key, context, store, stop);
+        if (piece is null)
+            return refusal!;
+        if (!DocumentId.IsValid(makingId))
+            return DocumentId.Refusal("making");
+        var (making, text, fault) = await MakingBody.ReadAsync(context.Request, stop);
+        if (text is null)
+            return fault!;
+        if (MakingReader.Read(piece.Document).Making is not { } begun || !IsSame(begun.Project, making!.Project))
+            return AnotherPiece;
+        return await logs.ReceiveAsync(piece, makingId, text, stop) switch
+        {
+            ReceiveOutcome.Stored => TypedResults.NoContent(),
+            ReceiveOutcome.Full => Full,
+            _ => HandedKeys.OpensNothing,
+        };
+    }
+
+    /// <summary>By title and the names of its sizes; a maker may have counted her own yarn and so have other numbers.</summary>
+    private static bool IsSame(Project begun, Project sent) =>
+        begun.Title == sent.Title && begun.Sizes.Chart == sent.Sizes.Chart && begun.Sizes.Sizes.SequenceEqual(sent.Sizes.Sizes)
+        && begun.Sizes.Own.Select(size => size.Name).SequenceEqual(sent.Sizes.Own.Select(size => size.Name));
+}
