@@ -124,7 +124,7 @@ public sealed class MakingKeeperTests : IDisposable
         var keeper = await Opened(Demo(1));
         await Until(() => keeper.State == SaveState.Saved);
         var sections = keeper.Document!.Project.Yarn.Sections.Length;
-        Assert.True(await keeper.CountAsync([[.. Enumerable.Repeat(7, sections)]]));
+        Assert.True(await keeper.BeginAnewAsync(keeper.Document! with { Counted = [[.. Enumerable.Repeat(7, sections)]] }));
         _clock.Pass(MakingKeeper.Quiet);
         await Until(() => keeper.State == SaveState.Saved);
         Assert.Equal(7, _host.Read(Id).Counted[0][0]);

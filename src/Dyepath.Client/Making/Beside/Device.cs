@@ -25,11 +25,11 @@ public interface IDevice
 
     bool CanBuzz { get; }
 
-    /// <param name="long">At a row's end; else at a run's.</param>
-    void Buzz(bool @long);
+    /// <param name="rowEnds">Longer than at the end of a run.</param>
+    void Buzz(bool rowEnds);
 
     /// <summary>Keeps the screen on while the page is in view, where the device lets it.</summary>
-    void StayAwake(bool on);
+    void StayAwake(bool wanted);
 }
 
 /// <summary>In the browser (wwwroot/js/beside.js).</summary>
@@ -63,9 +63,9 @@ public sealed partial class Device : IDevice
         return [.. Enumerable.Range(0, said.Length / 2).Select(i => (said[2 * i], said[2 * i + 1]))];
     }
 
-    public void Buzz(bool @long) => BuzzFor(@long ? 120 : 30);
+    public void Buzz(bool rowEnds) => BuzzFor(rowEnds ? 120 : 30);
 
-    public void StayAwake(bool on) => Awake(on);
+    public void StayAwake(bool wanted) => Awake(wanted);
 
     [JSImport("load", Module)]
     private static partial string? Load();

@@ -92,14 +92,14 @@ public sealed class MakingKeeper
     /// </returns>
     public Task<bool> AppendAsync(Entry entry) => InOrder(() => Append(entry));
 
-    /// <summary>Takes the counts of the maker's own yarn.</summary>
+    /// <summary>Begins with the maker's own yarn counted, or with the design worked out for it.</summary>
     /// <returns>As <see cref="AppendAsync"/>.</returns>
-    public Task<bool> CountAsync(ImmutableArray<ImmutableArray<int>> counted) => InOrder(async () =>
+    public Task<bool> BeginAnewAsync(MakingDocument anew) => InOrder(async () =>
     {
         if (Header is not { } header || Document is not { } document || Theirs is not null)
             return false;
         _elsewhere = true;
-        if (!await ReplaceAsync(header with { Differs = true }, document with { Counted = counted }))
+        if (!await ReplaceAsync(header with { Differs = true }, anew with { Log = document.Log }))
             return false;
         _elsewhere = false;
         Say(Resting);
