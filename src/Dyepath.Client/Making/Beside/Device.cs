@@ -30,6 +30,9 @@ public interface IDevice
 
     /// <summary>Keeps the screen on while the page is in view, where the device lets it.</summary>
     void StayAwake(bool wanted);
+
+    /// <summary>Shows the work from its top, with the keyboard on the great button.</summary>
+    void Ready();
 }
 
 /// <summary>In the browser (wwwroot/js/beside.js).</summary>
@@ -66,6 +69,11 @@ public sealed partial class Device : IDevice
     public void Buzz(bool rowEnds) => BuzzFor(rowEnds ? 120 : 30);
 
     public void StayAwake(bool wanted) => Awake(wanted);
+
+    public void Ready() => ShowTop();
+
+    [JSImport("ready", Module)]
+    private static partial void ShowTop();
 
     [JSImport("load", Module)]
     private static partial string? Load();

@@ -63,3 +63,9 @@ export function awake(on) {
   else lock?.release();
 }
 document.addEventListener('visibilitychange', ask);
+
+// The work again after a panel: from its top, with the keyboard on the great button.
+export function ready() {
+  document.querySelector('.make-done')?.focus({ preventScroll: true });
+  scrollTo(0, 0);
+}
