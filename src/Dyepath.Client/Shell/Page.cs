@@ -20,6 +20,15 @@ internal static partial class Page
     [JSImport("focus", Module)]
     public static partial void Focus(string id);
 
+    /// <summary>Puts a text on the clipboard.</summary>
+    /// <returns>False where the browser does not let it.</returns>
+    [JSImport("copy", Module)]
+    public static partial Task<bool> Copy(string text);
+
+    /// <summary>What stands behind the # of the page's address, which is taken out of the address and the history at once.</summary>
+    [JSImport("takeFragment", Module)]
+    public static partial string TakeFragment();
+
     [JSImport("shortcuts", Module)]
     public static partial void Shortcuts([JSMarshalAs<JSType.Function<JSType.String>>] Action<string> pressed);
 }

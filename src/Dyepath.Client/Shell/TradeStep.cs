@@ -13,6 +13,7 @@ public sealed record TradeStep(string Address, string Name, Type Page, params st
         new("fit", "Fit", typeof(Fit.FitPage), "garment.grading", "garment.direction", "sizes.locked", "sizes.overrides"),
         new("fabric", "Fabric", typeof(Fabric.FabricPage), "garment.seams", "garment.starts"),
         new("pattern", "Pattern", typeof(Pattern.PatternPage), "title", "designer", "edition", "words", "photos"),
+        new("make", "Make", typeof(Making.Handing.BeginPage)),
     ];
 
     /// <summary>The step that shows a place of the document.</summary>

@@ -128,6 +128,7 @@ public sealed class MakingKeeperTests : IDisposable
         _clock.Pass(MakingKeeper.Quiet);
         await Until(() => keeper.State == SaveState.Saved);
         Assert.Equal(7, _host.Read(Id).Counted[0][0]);
+        Assert.Equal([1], Numbers(_host.Read(Id).Log));
         _host.Put(Id, Demo(1, 2) with { Counted = [[.. Enumerable.Repeat(8, sections)]] });
         _tab.Seen!(true);
         await Until(() => keeper.Document!.Log.Length == 2);

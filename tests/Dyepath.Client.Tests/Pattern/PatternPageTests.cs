@@ -102,21 +102,4 @@ public sealed class PatternPageTests : BunitContext
                 ? Task.FromResult(new HttpResponseMessage(HttpStatusCode.OK) { Content = new StringContent(json, Encoding.UTF8, "application/json") })
                 : throw new HttpRequestException("No connection.");
     }
-
-    private sealed class NoShelf : IDeviceShelf
-    {
-        public Task<DeviceRecord?> GetAsync(string id) => Task.FromResult<DeviceRecord?>(null);
-
-        public Task<DeviceRecord[]> ListAsync() => Task.FromResult<DeviceRecord[]>([]);
-
-        public Task<DeviceRecord?> PutAsync(DeviceRecord record) => Task.FromResult<DeviceRecord?>(record);
-
-        public Task RemoveAsync(string id) => Task.CompletedTask;
-
-        public Task<bool> PersistAsync() => Task.FromResult(true);
-
-        public void Listen(Action<string> changed, Action online)
-        {
-        }
-    }
 }

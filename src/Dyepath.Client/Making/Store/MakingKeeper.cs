@@ -278,7 +278,8 @@ public sealed class MakingKeeper
             Fail("This piece was put away in another tab.");
             return false;
         }
-        if (kept.Read() is not { } theirs)
+        // The same design is not read again, so that it need not be planned again.
+        if ((kept.Header.Text == header.Text ? mine with { Log = kept.Entries } : kept.Read()) is not { } theirs)
             return false;
         var shared = Shared(mine.Log, theirs.Log);
         if (shared < mine.Log.Length && shared == theirs.Log.Length && kept.Header.Revision == header.Revision)
@@ -369,20 +370,20 @@ public sealed class MakingKeeper
         }
         var shared = Shared(mine.Log, theirs.Log);
         var next = header with { Etag = stored.Etag, Sent = theirs.Log.Length };
-        var sameCounts = KeptMaking.Slim(mine with { Counted = theirs.Counted }) == header.Text;
-        if (KeptMaking.Slim(mine with { Counted = theirs.Counted }) != KeptMaking.Slim(theirs)
-            || (shared < mine.Log.Length && shared < theirs.Log.Length) || (header.Differs && !sameCounts))
+        var same = KeptMaking.Slim(theirs) == header.Text;
+        // Where this device has changed nothing since it had the host's copy, what was begun anew elsewhere holds.
+        var follows = header is { Etag: not null, Differs: false } && shared == mine.Log.Length;
+        if (!(same || follows) || shared < Math.Min(mine.Log.Length, theirs.Log.Length))
         {
             (Theirs, _theirHeader) = (theirs, next with { Differs = false });
             Say(Resting);
             return false;
         }
         next = next with { Differs = false };
-        if (sameCounts && shared == theirs.Log.Length)
+        if (same && shared == theirs.Log.Length)
             return await WriteHeaderAsync(next) || Theirs is null;
-        var longer = shared == mine.Log.Length ? theirs.Log : mine.Log;
         // Where another tab has written meanwhile, both are looked at again.
-        return await ReplaceAsync(next, theirs with { Log = longer }) || State != SaveState.Failed;
+        return await ReplaceAsync(next, same ? mine with { Log = theirs.Log } : theirs) || State != SaveState.Failed;
     }
 
     private async Task SendAsync(bool leaving)

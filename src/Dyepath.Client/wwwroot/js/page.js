@@ -26,6 +26,21 @@ export function focus(id) {
   element.scrollIntoView({ block: 'center' });
 }
 
+export async function copy(text) {
+  try {
+    await navigator.clipboard.writeText(text);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+export function takeFragment() {
+  const fragment = location.hash.slice(1);
+  if (fragment) history.replaceState(history.state, '', location.pathname + location.search);
+  return fragment;
+}
+
 let pressed = null;
 export function shortcuts(callback) {
   if (!pressed) {
