@@ -83,6 +83,9 @@ public sealed class PlannedPiece
         return new PlannedPiece(ring, rowStitches, JoinedRing.Micro(turnCost), fromOrigin);
     }
 
+    /// <summary>The same yarn from the same start in other rows, in the same ranges.</summary>
+    internal PlannedPiece WithRows(ImmutableArray<int> rowStitches) => new(Ring, rowStitches, TurnCost, Start);
+
     internal ImmutableArray<int> CheckPoints(CheckHabit check) => check switch
     {
         // One colour shows no phase.
