@@ -13,6 +13,8 @@ public static partial class JobRunner
         [Fabric.SimulationJob.Name] = Fabric.SimulationJob.Run,
         [Pattern.PdfJob.Name] = Pattern.PdfJob.Run,
         [Pattern.CheckJob.Name] = Pattern.CheckJob.Run,
+        [Making.Beside.HandsJob.Name] = Making.Beside.HandsJob.Run,
+        [Making.Beside.WidthJob.Name] = Making.Beside.WidthJob.Run,
     };
 
     /// <exception cref="ArgumentException">No such job.</exception>

@@ -106,6 +106,7 @@ public sealed class DriftFilter
     /// <param name="mass">How likely this reading was beforehand.</param>
     internal DriftFilter Observe(int reading, bool adapts, out double mass)
     {
+        if (Folded() is { } folded) return folded.Observe(reading, adapts, out mass);
         double off = Nearest(reading) - PhaseMean;
         double variance = _covariance[Phase, Phase];
         double expected = variance + Rounding;
@@ -136,6 +137,23 @@ public sealed class DriftFilter
             ? Spread
             : Math.Clamp(Spread * PortableMath.Exp(Adapting * told * surprise / 2), 0.0001, 0.5);
         return new DriftFilter(Model, mean, covariance, spread);
+    }
+
+    /// <summary>
+    /// A phase that is less known than one of which nothing is known but that it lies within a period: which of its likenesses it is no
+    /// reading tells, so that nothing is learnt from it of what led there. Nothing where it is better known.
+    /// </summary>
+    private DriftFilter? Folded()
+    {
+        double part = Model.Period / Math.Sqrt(12) / PhaseSd;
+        if (part > 1 - 1e-12) return null;
+        double[,] covariance = (double[,])_covariance.Clone();
+        for (int i = 0; i < Size; i++)
+        {
+            covariance[Phase, i] *= part;
+            covariance[i, Phase] *= part;
+        }
+        return new DriftFilter(Model, _mean, covariance, Spread);
     }
 
     /// <summary>

@@ -206,4 +206,21 @@ public sealed class DriftFilterTests
         Assert.Throws<ArgumentOutOfRangeException>(() => filter.Predict(-1));
         Assert.Throws<ArgumentOutOfRangeException>(() => filter.Predict(1, double.NaN));
     }
+
+    /// <summary>After long work without a look, a reading tells where within a period the colours are, and no more.</summary>
+    [Theory]
+    [InlineData(3_000)]
+    [InlineData(30_000)]
+    [InlineData(300_000)]
+    public void A_reading_after_long_work_places_the_colours_within_their_period(int stitches)
+    {
+        DriftFilter lost = DriftFilter.Begin(new DriftModel(0.02, 50) { Period = 22, BiasSpread = 0.0115 }).Predict(stitches);
+        Assert.True(lost.PhaseSd > 11);
+        DriftFilter found = lost.Observe(-2);
+        double off = found.PhaseMean + 2;
+        Assert.Equal(0, off - Math.Round(off / 22) * 22, 0.1);
+        Assert.True(found.PhaseSd < 1.2, $"{found.PhaseSd}");
+        // It may be any number of periods on: little is learnt of the bias.
+        Assert.InRange(found.BiasSd, 0.0115 / 2, 0.0115);
+    }
 }

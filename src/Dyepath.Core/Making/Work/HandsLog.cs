@@ -1,0 +1,63 @@
+using System.Collections.Immutable;
+using Dyepath.Core.Making.Drift;
+using Dyepath.Core.Making.Log;
+
+namespace Dyepath.Core.Making.Work;
+
+/// <summary>What a making log says of the maker's hands: what was worked under which correction, and what was read.</summary>
+public static class HandsLog
+{
+    /// <summary>One log a part that is worked in the variegated yarn; what was taken back is left out.</summary>
+    public static ImmutableArray<MakerLog> Of(MakingState state)
+    {
+        ArgumentNullException.ThrowIfNull(state);
+        var states = new Stack<MakingState>();
+        for (var at = state; at is not null; at = at.Before)
+            states.Push(at);
+        var entries = new Dictionary<int, ImmutableArray<MakerLog.Entry>.Builder>();
+        var before = states.Pop();
+        foreach (var after in states)
+        {
+            if (before.PartIndex == after.PartIndex && before.Drift is { } from && after.Drift is { } to)
+            {
+                if (!entries.TryGetValue(before.PartIndex, out var log))
+                    entries.Add(before.PartIndex, log = ImmutableArray.CreateBuilder<MakerLog.Entry>());
+                Add(log, from, to, after.Last!);
+            }
+            before = after;
+        }
+        return
+        [
+            .. entries.OrderBy(part => part.Key)
+                .Select(part => new MakerLog(state.Progress[part.Key].Drift!.Filter.Model, part.Value.Take(MakerLog.MostEntries).ToImmutableArray())),
+        ];
+    }
+
+    private static void Add(ImmutableArray<MakerLog.Entry>.Builder log, DriftTrack from, DriftTrack to, Entry entry)
+    {
+        foreach (var (stitches, correction) in to.Worked > from.Worked ? from.Stretches(to.Worked) : [])
+        {
+            if (stitches > 0)
+                log.Add(new MakerLog.Worked(stitches, correction));
+        }
+        if (to.Reading is { } phase)
+            log.Add(new MakerLog.Read(phase));
+        switch (entry.Did)
+        {
+            case Did.Edge:
+                log.Add(new MakerLog.Shifted(entry.To!.Value, 0));
+                break;
+            case Did.Turn:
+                log.Add(new MakerLog.Shifted(entry.To!.Value * DriftTrack.TurnGives, DriftTrack.TurnGives / 3));
+                break;
+            case Did.Hook:
+                var step = new DriftPlace(from.Piece, from.Worked).HookStep;
+                log.Add(new MakerLog.HookChanged(entry.To!.Value * step, step / 2));
+                break;
+            case Did.At when to.Worked < from.Worked:
+                // Any number of rows back: where the colours are then is read anew.
+                log.Add(new MakerLog.Shifted(0, Math.Min(50, from.Filter.Model.Period)));
+                break;
+        }
+    }
+}
