@@ -1,11 +1,15 @@
 using Dyepath.Bench;
 
+// Fewer makers, for a first look.
+bool quick = args.Contains("--quick");
+args = [.. args.Where(arg => arg != "--quick")];
+
 // One line a benchmark; each prints what it measured and the ratio that matters.
 var benchmarks = new Dictionary<string, Action<TextWriter>>
 {
     ["fabric"] = FabricBenchmark.Run,
     ["simulation"] = SimulationBenchmark.Run,
-    ["making"] = MakingBenchmark.Run,
+    ["making"] = output => MakingBenchmark.Run(output, quick),
     ["plan"] = PlanBenchmark.Run,
     ["booklet"] = BookletBenchmark.Run,
     ["host"] = HostBenchmark.Run,

@@ -9,15 +9,16 @@ public sealed class Browser : IAsyncLifetime
 {
     private static readonly string[] Places = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"];
 
+    public static string Program => Environment.GetEnvironmentVariable("DYEPATH_CHROMIUM") ?? Places.FirstOrDefault(File.Exists)
+        ?? throw new InvalidOperationException("There is no Chromium: install it, or name it in DYEPATH_CHROMIUM (./test installs Debian's).");
+
     private IPlaywright? _playwright;
     private IBrowser? _browser;
 
     public async ValueTask InitializeAsync()
     {
-        var chromium = Environment.GetEnvironmentVariable("DYEPATH_CHROMIUM") ?? Places.FirstOrDefault(File.Exists);
-        Assert.True(chromium is not null, "There is no Chromium: install it, or name it in DYEPATH_CHROMIUM (./test installs Debian's).");
         _playwright = await Playwright.CreateAsync();
-        _browser = await _playwright.Chromium.LaunchAsync(new() { ExecutablePath = chromium, Args = ["--no-sandbox"] });
+        _browser = await _playwright.Chromium.LaunchAsync(new() { ExecutablePath = Program, Args = ["--no-sandbox"] });
     }
 
     public async ValueTask DisposeAsync()

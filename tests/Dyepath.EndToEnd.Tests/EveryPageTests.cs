@@ -45,7 +45,7 @@ public sealed class EveryPageTests(Browser browser)
         Assert.True(found.Count == 0, string.Join('\n', found));
     }
 
-    private static async Task<List<string>> Faults(IPage page, string name, ColorScheme scheme)
+    internal static async Task<List<string>> Faults(IPage page, string name, ColorScheme scheme)
     {
         await page.WaitForTimeoutAsync(300);
         // The booklet's frame runs no script, so that no rule can be tried inside; its page has its own tests.

@@ -107,6 +107,12 @@ internal sealed class RunningHost : IAsyncDisposable
         return await Client.SendAsync(request);
     }
 
+    /// <summary>As a maker does, who has a key and no access token.</summary>
+    public Task<HttpResponseMessage> OpenAsync(string? key) => WithKeyAsync(HttpMethod.Get, ApiPaths.Handed, key);
+
+    public Task<HttpResponseMessage> SendLogAsync(string? key, string making, string text) =>
+        WithKeyAsync(HttpMethod.Put, ApiPaths.HandedLog(making), key, text);
+
     public static async Task<ProjectSummary> SummaryAsync(HttpResponseMessage answer) =>
         (await answer.Content.ReadFromJsonAsync(ContractsJson.Default.ProjectSummary))!;
 
@@ -120,6 +126,14 @@ internal sealed class RunningHost : IAsyncDisposable
         Assert.EndsWith(".", problem.Title, StringComparison.Ordinal);
         Assert.EndsWith(".", problem.Detail, StringComparison.Ordinal);
         return problem;
+    }
+
+    private async Task<HttpResponseMessage> WithKeyAsync(HttpMethod method, string path, string? key, string? text = null)
+    {
+        using var request = new HttpRequestMessage(method, path) { Content = text is null ? null : Json(text) };
+        if (key is not null)
+            request.Headers.Add(ApiPaths.HandedKeyHeader, key);
+        return await Client.SendAsync(request);
     }
 
     public async ValueTask DisposeAsync()

@@ -96,6 +96,9 @@ public sealed class PlannedPiece
     /// <param name="stitch">From 0, in working order.</param>
     public int ColourAt(int stitch) => Colours[Guard.InRange(stitch, 0, Stitches - 1, "stitches")];
 
+    /// <summary>The same yarn from the same start in other rows, in the same ranges.</summary>
+    internal PlannedPiece WithRows(ImmutableArray<int> rowStitches) => new(Ring, rowStitches, TurnCost, Start);
+
     internal ImmutableArray<int> CheckPoints(CheckHabit check) => check switch
     {
         // One colour shows no phase.

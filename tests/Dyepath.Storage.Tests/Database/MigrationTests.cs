@@ -48,6 +48,16 @@ public class MigrationTests(TestDatabases databases)
     }
 
     [Fact]
+    public async Task A_database_that_the_server_does_not_have_is_made()
+    {
+        var choice = databases.NewDatabase(DatabaseKind.Postgres);
+        databases.Drop(choice);
+        await using var store = await TestStore.OpenAsync(choice);
+        await store.CreateAsync("a", "text");
+        Assert.Equal("text", await store.ReadAsync("a"));
+    }
+
+    [Fact]
     public async Task A_lock_left_by_a_killed_process_stops_nobody()
     {
         var choice = databases.NewDatabase(DatabaseKind.Sqlite);

@@ -1,4 +1,5 @@
 using System.Net;
+using System.Net.Http.Json;
 using Dyepath.Contracts;
 using Dyepath.Web.Protection;
 using Dyepath.Web.Serving;
@@ -34,14 +35,108 @@ public sealed class AccessTokenTests(Hosts hosts) : IAsyncLifetime
     [InlineData("")]
     [InlineData("health/live")]
     [InlineData("openapi/v1.json")]
-    [InlineData("_framework/blazor.webassembly.js")]
-    [InlineData("sign-in/")]
     [InlineData("sign-in/../api/projects")]
-    public async Task Every_request_is_asked_for_the_token(string path)
+    [InlineData(ApiPaths.Makings)]
+    [InlineData("api/handed/../makings")]
+    [InlineData("api/handed/typo")]
+    [InlineData("api/projects/x/handovers")]
+    [InlineData("api/projects/x/logs")]
+    [InlineData(ApiPaths.Demo)]
+    [InlineData("yarn")]
+    [InlineData("maker")]
+    [InlineData("make/../yarn")]
+    [InlineData("no/such/file.js")]
+    [InlineData("appsettings.json")]
+    public async Task All_that_is_the_designer_s_is_asked_for_the_token(string path)
     {
         using var answer = await _client.GetAsync(path);
         await RunningHost.ProblemAsync(HttpStatusCode.Unauthorized, answer);
         Assert.Equal("Bearer", answer.Headers.WwwAuthenticate.ToString());
+    }
+
+    /// <summary>A maker to whom a piece was handed over has no token, and nothing here is the designer's.</summary>
+    [Theory]
+    [InlineData("index.html", "text/html")]
+    [InlineData("css/app.css", "text/css")]
+    [InlineData("icon.svg", "image/svg+xml")]
+    [InlineData("service-worker.js", "text/javascript")]
+    [InlineData("_framework/blazor.webassembly.js", "text/javascript")]
+    [InlineData("make", "text/html")]
+    [InlineData("make/", "text/html")]
+    [InlineData("make/from", "text/html")]
+    [InlineData("make/0123456789ABCDEFGHIJKLMNOP", "text/html")]
+    public async Task The_program_s_own_files_and_the_page_for_making_are_served_to_everyone(string path, string type)
+    {
+        foreach (var method in new[] { HttpMethod.Get, HttpMethod.Head })
+        {
+            using var request = new HttpRequestMessage(method, path) { Headers = { Accept = { new("text/html") } } };
+            using var answer = await _host.NewClient().SendAsync(request);
+            Assert.Equal((HttpStatusCode.OK, type), (answer.StatusCode, answer.Content.Headers.ContentType!.MediaType));
+            Assert.Equal("no-referrer", Assert.Single(answer.Headers.GetValues("Referrer-Policy")));
+        }
+        using var change = await _client.PostAsync(path, RunningHost.Json("{}"));
+        await RunningHost.ProblemAsync(HttpStatusCode.Unauthorized, change);
+    }
+
+    [Theory]
+    [InlineData("yarn")]
+    [InlineData("no/such/page")]
+    public async Task Of_the_other_pages_a_browser_is_sent_to_sign_in(string path)
+    {
+        using var request = new HttpRequestMessage(HttpMethod.Get, path) { Headers = { Accept = { new("text/html") } } };
+        using var answer = await _client.SendAsync(request);
+        Assert.Equal((HttpStatusCode.Redirect, "/sign-in"), (answer.StatusCode, answer.Headers.Location!.OriginalString));
+    }
+
+    [Fact]
+    public async Task A_handed_piece_is_opened_and_its_log_sent_without_the_token_and_nothing_else()
+    {
+        using var designer = _host.NewClient();
+        designer.DefaultRequestHeaders.Authorization = new("Bearer", Token);
+        designer.DefaultRequestHeaders.Add("Origin", _host.Address.GetLeftPart(UriPartial.Authority));
+        using var created = await designer.PostAsync(ApiPaths.Projects, RunningHost.Json(RunningHost.Demo));
+        var project = (await RunningHost.SummaryAsync(created)).Id;
+        using var given = await designer.PostAsync(ApiPaths.Handovers(project), RunningHost.Json("""{ "size": "M" }"""));
+        var key = (await given.Content.ReadFromJsonAsync(ContractsJson.Default.Handover))!.Key;
+        const string making = "0123456789ABCDEFGHIJKLMNOP";
+
+        using var opened = await _host.OpenAsync(key);
+        Assert.Equal(HttpStatusCode.OK, opened.StatusCode);
+        using var sent = await _host.SendLogAsync(key, making, await opened.Content.ReadAsStringAsync());
+        Assert.Equal(HttpStatusCode.NoContent, sent.StatusCode);
+        using var wrong = await _host.OpenAsync(key[1..]);
+        await RunningHost.ProblemAsync(HttpStatusCode.NotFound, wrong);
+
+        _client.DefaultRequestHeaders.Add(ApiPaths.HandedKeyHeader, key);
+        foreach (var path in new[] { ApiPaths.Projects, ApiPaths.Project(project), ApiPaths.Handovers(project), ApiPaths.Logs(project), ApiPaths.Makings })
+        {
+            using var answer = await _client.GetAsync(path);
+            await RunningHost.ProblemAsync(HttpStatusCode.Unauthorized, answer);
+        }
+        using var put = await _client.PutAsync(ApiPaths.Making(making), RunningHost.Json("{}"));
+        await RunningHost.ProblemAsync(HttpStatusCode.Unauthorized, put);
+        using var asked = await designer.GetAsync(ApiPaths.Logs(project));
+        Assert.Single((await asked.Content.ReadFromJsonAsync(ContractsJson.Default.MakerLogArray))!);
+    }
+
+    [Fact]
+    public async Task Wrong_keys_do_not_keep_the_designer_out()
+    {
+        for (var guess = 0; guess < 11; guess++)
+            (await _host.OpenAsync($"{guess}")).Dispose();
+        using var stopped = await _host.OpenAsync("one more");
+        await RunningHost.ProblemAsync(HttpStatusCode.TooManyRequests, stopped);
+        Assert.Equal(HttpStatusCode.OK, await AskAsync(r => r.Headers.Authorization = new("Bearer", Token)));
+    }
+
+    [Fact]
+    public async Task A_handed_piece_is_checked_as_all_else_is()
+    {
+        using var foreign = await _host.NewClient().PutAsync(ApiPaths.HandedLog("x"), RunningHost.Json("{}"));
+        await RunningHost.ProblemAsync(HttpStatusCode.Forbidden, foreign);
+        // Nothing takes such a request, so nothing says that it is open.
+        using var text = await _client.PutAsync(ApiPaths.HandedLog("x"), new StringContent("{}"));
+        await RunningHost.ProblemAsync(HttpStatusCode.Unauthorized, text);
     }
 
     [Fact]

@@ -30,6 +30,18 @@ public class HostNameTests(Hosts hosts)
         }
     }
 
+    [Theory]
+    [InlineData(ApiPaths.Handed)]
+    [InlineData("make/from")]
+    [InlineData("index.html")]
+    public async Task What_is_open_to_everyone_is_not_answered_under_another_name_either(string path)
+    {
+        var host = await hosts.OnAsync(DatabaseKind.Sqlite);
+        using var request = new HttpRequestMessage(HttpMethod.Get, path) { Headers = { Host = "rebound.example" } };
+        using var answer = await host.Client.SendAsync(request);
+        await RunningHost.ProblemAsync(HttpStatusCode.MisdirectedRequest, answer);
+    }
+
     [Fact]
     public async Task A_host_answers_to_the_names_it_was_given()
     {

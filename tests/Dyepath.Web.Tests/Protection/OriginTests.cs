@@ -38,6 +38,12 @@ public class OriginTests(Hosts hosts)
             (HttpMethod.Post, ApiPaths.Restore(project.Id), null),
             (HttpMethod.Post, ApiPaths.RestoreVersion(project.Id, 1), null),
             (HttpMethod.Delete, ApiPaths.Project(project.Id), null),
+            (HttpMethod.Put, ApiPaths.Making(project.Id), "{}"),
+            (HttpMethod.Delete, ApiPaths.Making(project.Id), null),
+            (HttpMethod.Post, ApiPaths.Handovers(project.Id), "{}"),
+            (HttpMethod.Delete, ApiPaths.Handover(project.Id, project.Id), null),
+            (HttpMethod.Put, ApiPaths.HandedLog(project.Id), "{}"),
+            (HttpMethod.Delete, ApiPaths.Log(project.Id, project.Id), null),
         })
         {
             using var request = new HttpRequestMessage(method, path) { Content = body is null ? null : RunningHost.Json(body) };
@@ -61,11 +67,15 @@ public class OriginTests(Hosts hosts)
     public async Task Only_json_is_taken(string? type)
     {
         var host = await hosts.OnAsync(DatabaseKind.Sqlite);
-        var content = new ByteArrayContent(Encoding.UTF8.GetBytes("{}"));
-        if (type is not null)
-            content.Headers.TryAddWithoutValidation("Content-Type", type);
-        using var answer = await host.Client.PostAsync(ApiPaths.Projects, content);
-        await RunningHost.ProblemAsync(HttpStatusCode.UnsupportedMediaType, answer);
+        foreach (var (method, path) in new[] { (HttpMethod.Post, ApiPaths.Projects), (HttpMethod.Put, ApiPaths.HandedLog("x")) })
+        {
+            var content = new ByteArrayContent(Encoding.UTF8.GetBytes("{}"));
+            if (type is not null)
+                content.Headers.TryAddWithoutValidation("Content-Type", type);
+            using var request = new HttpRequestMessage(method, path) { Content = content };
+            using var answer = await host.Client.SendAsync(request);
+            await RunningHost.ProblemAsync(HttpStatusCode.UnsupportedMediaType, answer);
+        }
     }
 
     [Fact]

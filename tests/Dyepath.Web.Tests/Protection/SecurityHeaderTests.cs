@@ -11,6 +11,9 @@ public class SecurityHeaderTests(Hosts hosts)
     [InlineData("health/ready")]
     [InlineData("openapi/v1.json")]
     [InlineData("no/such/page")]
+    [InlineData("make/from")]
+    [InlineData("index.html")]
+    [InlineData(ApiPaths.Handed)]
     public async Task Every_answer_says_what_browsers_are_to_refuse(string path)
     {
         var host = await hosts.OnAsync(DatabaseKind.Sqlite);
@@ -43,6 +46,7 @@ public class SecurityHeaderTests(Hosts hosts)
         Assert.Equal("same-origin", Header("Cross-Origin-Opener-Policy"));
         Assert.Equal("same-origin", Header("Cross-Origin-Resource-Policy"));
         Assert.Contains("microphone=()", Header("Permissions-Policy"), StringComparison.Ordinal);
+        Assert.Contains("screen-wake-lock=(self)", Header("Permissions-Policy"), StringComparison.Ordinal);
         Assert.False(answer.Headers.Contains("Server"));
     }
 }

@@ -12,6 +12,10 @@ public class OpenApiTests(Hosts hosts)
         "post /api/projects/{id}/archive", "post /api/projects/{id}/restore", "post /api/projects/{id}/copy",
         "get /api/projects/{id}/versions", "get /api/projects/{id}/versions/{number}",
         "post /api/projects/{id}/versions/{number}/restore", "get /api/demo",
+        "get /api/makings", "get /api/makings/{id}", "put /api/makings/{id}", "delete /api/makings/{id}",
+        "get /api/projects/{id}/handovers", "post /api/projects/{id}/handovers", "delete /api/projects/{id}/handovers/{handover}",
+        "get /api/projects/{id}/logs", "get /api/projects/{id}/logs/{log}", "delete /api/projects/{id}/logs/{log}",
+        "get /api/handed", "put /api/handed/logs/{makingId}",
     ];
 
     [Fact]
@@ -31,6 +35,8 @@ public class OpenApiTests(Hosts hosts)
     [InlineData("api/typo")]
     [InlineData("api/projects/x/typo")]
     [InlineData("api/projects/x/versions/one")]
+    [InlineData("api/handed/typo")]
+    [InlineData("api/handed/logs")]
     public async Task An_unknown_address_of_the_api_is_no_page(string path)
     {
         var host = await hosts.OnAsync(DatabaseKind.Sqlite);

@@ -2,6 +2,7 @@ using System.Net.Http.Json;
 using System.Text;
 using Dyepath.Contracts;
 using Dyepath.Storage.Projects;
+using Dyepath.Web.Tests.Makings;
 
 namespace Dyepath.Web.Tests.Serving;
 
@@ -46,17 +47,35 @@ public class ProgramTests(Hosts hosts)
     {
         var (from, to) = (hosts.Databases.NewDatabase(DatabaseKind.Sqlite), hosts.Databases.NewDatabase(DatabaseKind.Sqlite));
         var file = Path.Combine(from.Folder, "projects.jsonl");
+        const string making = "0123456789ABCDEFGHIJKLMNOP";
+        var key = "";
         await using (var host = await RunningHost.StartAsync(new(from, 0)))
         {
+            var project = (await host.Client.GetFromJsonAsync(ApiPaths.Projects, ContractsJson.Default.ProjectSummaryArray))!.Single().Id;
+            using var given = await host.Client.PostAsync(ApiPaths.Handovers(project), RunningHost.Json("""{ "size": "M" }"""));
+            key = (await given.Content.ReadFromJsonAsync(ContractsJson.Default.Handover))!.Key;
+            (await host.SendLogAsync(key, making, Pieces.Text(rows: 2))).Dispose();
+            using var begin = new HttpRequestMessage(HttpMethod.Put, ApiPaths.NewMaking(making, project))
+            {
+                Content = RunningHost.Json(Pieces.Text(rows: 5)),
+                Headers = { { "If-None-Match", "*" } },
+            };
+            (await host.Client.SendAsync(begin)).Dispose();
             var (code, output, errors) = await RunningProgram.RunAsync($"backup --data {from.Folder} {file}");
             Assert.True(code == 0, errors);
-            Assert.StartsWith("1 projects and 0 earlier versions", output, StringComparison.Ordinal);
+            Assert.StartsWith(
+                "1 projects and 0 earlier versions, 1 handovers and 1 makers' logs, and 1 makings", output, StringComparison.Ordinal);
         }
         var restored = await RunningProgram.RunAsync($"restore --data {to.Folder} {file}");
         Assert.True(restored.Code == 0, restored.Errors);
         await using var other = await RunningHost.StartAsync(new(to, 0));
         var shelf = await other.Client.GetFromJsonAsync(ApiPaths.Projects, ContractsJson.Default.ProjectSummaryArray);
         Assert.Equal("Tideline", Assert.Single(shelf!).Name);
+        Assert.Equal(Pieces.Text(rows: 5), await other.Client.GetStringAsync(ApiPaths.Making(making)));
+        using var opened = await other.OpenAsync(key);
+        Assert.Equal(Pieces.Text(rows: 0), await opened.Content.ReadAsStringAsync());
+        var log = Assert.Single((await other.Client.GetFromJsonAsync(ApiPaths.Logs(shelf![0].Id), ContractsJson.Default.MakerLogArray))!);
+        Assert.Equal(Pieces.Text(rows: 2), await other.Client.GetStringAsync(ApiPaths.Log(shelf[0].Id, log.Id)));
     }
 
     /// <summary>What was answered with 200 is there after a kill in the middle of writing, and the project is whole.</summary>

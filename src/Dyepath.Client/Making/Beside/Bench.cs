@@ -71,12 +71,27 @@ public sealed class Bench(MakingKeeper keeper, IDevice device) : IDisposable
         ? keeper.BeginAnewAsync(document with { Counted = repeats, Project = anew ? OwnYarn.Rederive(document.Project, repeats) : document.Project })
         : Task.CompletedTask;
 
-    /// <summary>Finishes the row, run or step at hand.</summary>
+    /// <summary>The part to go on with when this one is finished, the next ones first; null when all are.</summary>
+    public int? NextPart
+    {
+        get
+        {
+            if (State is not { } state)
+                return null;
+            var parts = state.Order.Parts.Length;
+            return Enumerable.Range(1, parts).Select(i => (state.PartIndex + i) % parts)
+                .Where(i => state.Progress[i].Step < state.Order.Parts[i].Steps.Length).Select(i => (int?)i).FirstOrDefault();
+        }
+    }
+
+    /// <summary>Finishes the row, run or step at hand; where the part is finished, goes on with the next one.</summary>
     /// <param name="phase">How far off the row's or run's end was; missing, she did not look.</param>
     public Task FinishAsync(int? phase = null, bool twice = false)
     {
-        if (State is not { Step: not null } state)
+        if (State is not { } state)
             return Task.CompletedTask;
+        if (state.IsPartDone)
+            return NextPart is { } next ? DoAsync(Did.Part, to: next + 1) : Task.CompletedTask;
         var did = state.Row is null ? Did.Step : Settings.ByRuns && !state.Runs.IsEmpty ? Did.Run : Did.Row;
         return did == Did.Step ? DoAsync(did) : ReadAsync(did, phase, twice);
     }

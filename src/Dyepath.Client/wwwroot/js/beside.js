@@ -8,13 +8,19 @@ const names = { ' ': 'done', Enter: 'done', PageDown: 'done', Backspace: 'back',
 let pressed = null;
 
 export function keys(callback) {
-  if (!pressed) addEventListener('keydown', key);
+  if (!pressed) { addEventListener('keydown', key); addEventListener('click', letGo); }
   pressed = callback;
 }
 
 export function noKeys() {
   removeEventListener('keydown', key);
+  removeEventListener('click', letGo);
   pressed = null;
+}
+
+// A finger that taps a button leaves the keyboard on it, and a pedal would press it again.
+function letGo(event) {
+  if (event.detail > 0 && event.target.closest?.('.make-foot')) document.activeElement?.blur();
 }
 
 function key(event) {

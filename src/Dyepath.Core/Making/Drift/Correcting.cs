@@ -57,7 +57,7 @@ internal sealed class CorrectingByFeel(double most, double period, bool learns) 
     public void RipBack() => (_level, Phase, _last) = _row;
 }
 
-internal sealed class CorrectingByAdvice(PlannedPiece piece, DriftModel model, double hands) : ICorrecting
+internal sealed class CorrectingByAdvice(PlannedPiece piece, DriftModel model, MakerWorld world) : ICorrecting
 {
     /// <summary>What is known at <see cref="_at"/> stitches.</summary>
     private DriftFilter _filter = DriftFilter.Begin(model);
@@ -67,6 +67,9 @@ internal sealed class CorrectingByAdvice(PlannedPiece piece, DriftModel model, d
     private (DriftFilter Filter, int Worked) _row = (DriftFilter.Begin(model), 0);
 
     public double Phase => _filter.PhaseMean;
+
+    /// <summary>What she was last advised, and after how many stitches.</summary>
+    public (DriftAdvice? Advice, int Given) Advised => (_advice, _given);
 
     public DriftFilter At(int worked)
     {
@@ -95,5 +98,26 @@ internal sealed class CorrectingByAdvice(PlannedPiece piece, DriftModel model, d
         Advise();
     }
 
-    private void Advise() => (_advice, _given) = (DriftAdvice.For(_filter, new DriftPlace(piece, _at) { Hands = hands }), _at);
+    /// <summary>Tells the filter what she did at a row's beginning, and asks what to do then.</summary>
+    /// <param name="before">Stitches worked when she did it.</param>
+    /// <param name="after">Stitches worked then, one more for one that was skipped.</param>
+    /// <param name="done">What it did.</param>
+    public void Act(int before, int after, Func<DriftFilter, DriftFilter> done)
+    {
+        (_filter, _at) = (done(At(before)), after);
+        Advise(acted: true);
+    }
+
+    private void Advise(bool acted = false)
+    {
+        bool edge = !acted && piece.RowEnds.AsSpan().BinarySearch(_at) >= 0;
+        var place = new DriftPlace(piece, _at)
+        {
+            Hands = world.Hands.LargestCorrection,
+            HookStep = acted ? 0 : world.HookStep,
+            EdgeStitch = edge && world.EdgeStitch,
+            Turn = edge ? world.Turn : 0,
+        };
+        (_advice, _given) = (DriftAdvice.For(_filter, place), _at);
+    }
 }

@@ -41,18 +41,24 @@ public sealed record DriftPlace
     /// <summary>Whether an edge stitch may be skipped or added here: at a row's end, in fabric that hides it.</summary>
     public bool EdgeStitch { get; init; }
 
+    /// <summary>
+    /// What the next hook size changes in the yarn per stitch, relative, in [0, 0.5]; 0 where there is no other hook. By default a
+    /// quarter of a millimetre at 4 mm: yarn in proportion to the diameter's 0.6th power (<see cref="Swatches.HookResponse"/>).
+    /// </summary>
+    public double HookStep { get; init => field = Guard.InRange(value, 0, 0.5, "of the yarn per stitch", nameof(HookStep)); } = 0.04;
+
     /// <summary>The share in planned colour of the row just worked, in [0, 1]; see <see cref="RowMatch"/>.</summary>
     public double Match { get; init => field = Guard.InRange(value, 0, 1, "of the row", nameof(Match)); } = 1;
 }
 
 /// <summary>
 /// What to do about a drift: one level of correction for some stitches, then the level that holds the hands' bias. Corrections are
-/// relative, negative tighter, and never more than three quarters of what the hands can do.
+/// relative, negative tighter, and never more than the hands can do.
 /// </summary>
 public sealed record DriftAdvice
 {
-    /// <summary>Of what the hands can do, the part that is asked of them.</summary>
-    public const double Asked = 0.75;
+    /// <summary>Of what the hands can do, the part that a bias may take for good; the rest is left for corrections.</summary>
+    public const double Held = 0.75;
 
     /// <summary>A phase error under this many stitches is on the count: no boundary moves.</summary>
     public const double OnTheCount = 0.25;
@@ -87,14 +93,15 @@ public sealed record DriftAdvice
         ArgumentNullException.ThrowIfNull(filter);
         ArgumentNullException.ThrowIfNull(place);
         double phase = filter.PhaseMean - Math.Round(filter.PhaseMean / filter.Model.Period) * filter.Model.Period;
-        double most = Asked * place.Hands, gain = Math.Max(filter.GainMean, 0.2);
+        double most = place.Hands, gain = Math.Max(filter.GainMean, 0.2);
         double needed = -filter.BiasMean / gain;
         double hold = Math.Clamp(needed, -most, most);
         DriftAdvice Simply(DriftAdviceKind kind) => new() { Kind = kind, Phase = phase, Correction = hold, Hold = hold };
 
         if (place.Match < LeastMatch) return Simply(DriftAdviceKind.RipBack);
-        // Only when it is nearly certain that these hands cannot hold it: a hook is changed for good.
-        if (Math.Abs(filter.BiasMean) - 2 * filter.BiasSd > most * gain)
+        // Only when it is nearly certain that these hands cannot hold it, and another hook would leave less: it is changed for good.
+        double bias = Math.Abs(filter.BiasMean);
+        if (bias - 2 * filter.BiasSd > Held * most * gain && place.HookStep > 0 && bias > place.HookStep / 2)
             return Simply(filter.BiasMean > 0 ? DriftAdviceKind.HookDown : DriftAdviceKind.HookUp);
         if (Math.Abs(phase) < OnTheCount || place.Worked == place.Piece.Stitches) return Simply(DriftAdviceKind.CarryOn);
 

@@ -99,28 +99,25 @@ public sealed class DriftFilter
     /// Learns from a phase error read in whole stitches (positive: early). A surprising reading given here has been read twice, and is
     /// taken for a stitch missed or added unawares.
     /// </summary>
-    public DriftFilter Observe(int reading)
+    public DriftFilter Observe(int reading) => Observe(reading, adapts: true, out _);
+
+    /// <param name="reading">As in <see cref="Observe(int)"/>.</param>
+    /// <param name="adapts">Whether the spread follows what is read.</param>
+    /// <param name="mass">How likely this reading was beforehand.</param>
+    internal DriftFilter Observe(int reading, bool adapts, out double mass)
     {
-        double z = Nearest(reading), off = z - PhaseMean;
+        double off = Nearest(reading) - PhaseMean;
         double variance = _covariance[Phase, Phase];
         double expected = variance + Rounding;
+        (mass, double first, double second) = Likelihood(off, Math.Sqrt(variance));
+        double explained = mass;
         bool slipped = AsksForRecount(reading);
-        if (slipped) variance += off * off;
-        double sd = Math.Sqrt(variance);
-
-        // Moments of the normal under a likelihood that is level over each whole stitch, and the broad outlier everywhere.
-        double mass = Model.Outliers, first = 0, second = Model.Outliers;
-        for (int neighbour = -1; neighbour <= 1; neighbour++)
+        if (slipped)
         {
-            double weight = neighbour == 0 ? 1 - Model.Misreads : Model.Misreads / 2;
-            double low = (off + neighbour - 0.5) / sd, high = (off + neighbour + 0.5) / sd;
-            double inside = NormalCurve.Below(high) - NormalCurve.Below(low);
-            double atLow = NormalCurve.Density(low), atHigh = NormalCurve.Density(high);
-            mass += weight * inside;
-            first += weight * (atLow - atHigh);
-            second += weight * (inside + low * atLow - high * atHigh);
+            variance += off * off;
+            (explained, first, second) = Likelihood(off, Math.Sqrt(variance));
         }
-        double shift = first / mass, shrink = second / mass - shift * shift;
+        double sd = Math.Sqrt(variance), shift = first / explained, shrink = second / explained - shift * shift;
 
         double[] mean = [.. _mean], gains = new double[Size];
         for (int i = 0; i < Size; i++) gains[i] = (i == Phase ? variance : _covariance[i, Phase]) / sd;
@@ -135,7 +132,9 @@ public sealed class DriftFilter
         // What is surprising beyond rounding is laid to the hands' spread; a slip is not.
         double told = (expected - Rounding) / expected;
         double surprise = Math.Min(off * off / expected, SurpriseLimit * SurpriseLimit) - 1;
-        double spread = slipped ? Spread : Math.Clamp(Spread * PortableMath.Exp(Adapting * told * surprise / 2), 0.0001, 0.5);
+        double spread = slipped || !adapts
+            ? Spread
+            : Math.Clamp(Spread * PortableMath.Exp(Adapting * told * surprise / 2), 0.0001, 0.5);
         return new DriftFilter(Model, mean, covariance, spread);
     }
 
@@ -150,6 +149,38 @@ public sealed class DriftFilter
         double[,] covariance = (double[,])_covariance.Clone();
         for (int i = 0; i < Size; i++) covariance[i, Phase] = covariance[Phase, i] = 0;
         covariance[Phase, Phase] = then._covariance[Phase, Phase];
+        return new DriftFilter(Model, mean, covariance, Spread);
+    }
+
+    /// <summary>
+    /// After something done that takes (positive) or gives back so much yarn beside the plan, in stitches, in [−50, 50]: an edge stitch
+    /// added or skipped, a turning chain looser or tighter.
+    /// </summary>
+    /// <param name="stitches">In the mean.</param>
+    /// <param name="error">Its standard deviation, in [0, 50].</param>
+    public DriftFilter Shift(double stitches, double error = 0)
+    {
+        Guard.InRange(stitches, -50, 50, "stitches");
+        Guard.InRange(error, 0, 50, "stitches");
+        return Added(Phase, stitches, error);
+    }
+
+    /// <summary>After a change of hook that adds so much to the yarn per stitch, relative, in [−0.5, 0.5]; negative for a smaller hook.</summary>
+    /// <param name="step">In the mean.</param>
+    /// <param name="error">Its standard deviation, in [0, 0.5].</param>
+    public DriftFilter ChangeHook(double step, double error)
+    {
+        Guard.InRange(step, -0.5, 0.5, "of the yarn per stitch");
+        Guard.InRange(error, 0, 0.5, "of the yarn per stitch");
+        return Added(OfBias, step, error);
+    }
+
+    private DriftFilter Added(int to, double amount, double error)
+    {
+        double[] mean = [.. _mean];
+        mean[to] += amount;
+        double[,] covariance = (double[,])_covariance.Clone();
+        covariance[to, to] += error * error;
         return new DriftFilter(Model, mean, covariance, Spread);
     }
 
@@ -179,6 +210,27 @@ public sealed class DriftFilter
         covariance[Phase, OfTension] += both;
         covariance[OfTension, Phase] += both;
         covariance[OfTension, OfTension] += tension;
+    }
+
+    /// <summary>
+    /// Mass and moments, about the mean in standard deviations, of the normal under a likelihood that is level over each whole stitch
+    /// about <paramref name="off"/>, and the broad outlier everywhere.
+    /// </summary>
+    private (double Mass, double First, double Second) Likelihood(double off, double sd)
+    {
+        double mass = Model.Outliers, first = 0, second = Model.Outliers;
+        double low = (off - 1.5) / sd, below = NormalCurve.Below(low), density = NormalCurve.Density(low);
+        for (int neighbour = -1; neighbour <= 1; neighbour++)
+        {
+            double weight = neighbour == 0 ? 1 - Model.Misreads : Model.Misreads / 2;
+            double high = (off + neighbour + 0.5) / sd, belowHigh = NormalCurve.Below(high), densityHigh = NormalCurve.Density(high);
+            double inside = belowHigh - below;
+            mass += weight * inside;
+            first += weight * (density - densityHigh);
+            second += weight * (inside + low * density - high * densityHigh);
+            (low, below, density) = (high, belowHigh, densityHigh);
+        }
+        return (mass, first, second);
     }
 
     /// <summary>Of the phases that look like the reading, the one next to what is expected.</summary>

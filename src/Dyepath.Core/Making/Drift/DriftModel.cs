@@ -16,11 +16,11 @@ public sealed record DriftModel
     }
 
     /// <summary>Where the filter begins; it goes on to learn from what is read.</summary>
-    public double Spread { get; }
+    public double Spread { get; private init; }
 
-    public double Memory { get; }
+    public double Memory { get; private init; }
 
-    public double Correlation { get; }
+    public double Correlation { get; private init; }
 
     /// <summary>
     /// The maker's constant departure from the plan as far as it is known beforehand, in [−0.5, 0.5]; positive is looser. One who counted
@@ -67,5 +67,12 @@ public sealed record DriftModel
             Period = ColourRing.ToUnits((long)ring.Period),
             DyeVariance = dye * dye * squares / ring.Sequence / JoinedRing.Stitch,
         };
+    }
+
+    /// <summary>The same yarn and readings with hands of which all but the gain is known.</summary>
+    internal DriftModel Of(double spread, double memory, double bias)
+    {
+        var hands = new DriftModel(spread, memory);
+        return this with { Spread = spread, Memory = memory, Correlation = hands.Correlation, Bias = bias, BiasSpread = 0 };
     }
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 
 namespace Dyepath.Core.Making.Drift;
 
@@ -33,23 +34,57 @@ public static class DriftWords
         };
     }
 
+    /// <summary>Whether these hands hold this width, and what would if they do not.</summary>
+    public static string Say(HoldableWork work)
+    {
+        ArgumentNullException.ThrowIfNull(work);
+        if (work.Holds) return "Your hands hold this width.";
+        List<string> remedies = [];
+        if (work.SectionsHold) remedies.Add("look where every colour ends, not only at a row's end");
+        if (work.Narrower is { } panels)
+        {
+            string looking = panels.Check == work.Check ? "" : " and look where every colour ends";
+            remedies.Add($"work it in {Number(panels.Count)} panels of {panels.Stitches} stitches{looking}");
+        }
+        if (work.Steadier is { } part)
+            remedies.Add(part > 0.7 ? "work a little more evenly" : part > 0.4 ? "work twice as evenly" : "work four times as evenly");
+        int tenths = (int)Math.Floor(10 * work.Share);
+        string held = $"Your hands cannot hold this width: about {Number(tenths)} stitches in ten would have their colours.";
+        return remedies.Count == 0
+            ? $"{held} Neither looking more often nor narrower panels nor much steadier hands would do."
+            : $"{held} What would do: {string.Join("; or ", remedies)}.";
+    }
+
+    /// <summary>What a maker's log says of her hands.</summary>
+    /// <param name="fit">Nothing when the readings are too few.</param>
+    public static string Say(MakerFit? fit) => fit switch
+    {
+        null => "Too few rows are read yet to know your hands.",
+        { Bias.Low: > 0 } => "By themselves your hands take more yarn than planned; the next plan can count with it.",
+        { Bias.High: < 0 } => "By themselves your hands take less yarn than planned; the next plan can count with it.",
+        _ => "By themselves your hands take the yarn that is planned, as far as the rows tell.",
+    };
+
     private static string Drift(double phase)
     {
         string way = phase > 0 ? "early" : "late";
         int stitches = (int)Math.Round(Math.Abs(phase), MidpointRounding.AwayFromZero);
         if (stitches == 0) return $"a little {way}";
-        return $"{(stitches < Numbers.Length ? Numbers[stitches] : stitches)} stitch{(stitches == 1 ? "" : "es")} {way}";
+        return $"{Number(stitches)} stitch{(stitches == 1 ? "" : "es")} {way}";
     }
+
+    private static string Number(int count) =>
+        count < Numbers.Length ? Numbers[count] : count.ToString(CultureInfo.InvariantCulture);
 
     private static string Level(double change, double hands)
     {
         string way = change > 0 ? "looser" : "tighter";
-        double part = Math.Abs(change) / (DriftAdvice.Asked * hands);
+        double part = Math.Abs(change) / hands;
         return part < 1.0 / 6 ? $"a touch {way}" : part < 0.5 ? $"a little {way}" : part < 1 ? way : $"much {way}";
     }
 
     private static string Holding(double hold, double hands) =>
-        Math.Abs(hold) < DriftAdvice.Asked * hands / 12 ? "" : $", {Level(hold, hands)} than your hands would by themselves";
+        Math.Abs(hold) < hands / 12 ? "" : $", {Level(hold, hands)} than your hands would by themselves";
 
     private static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
 }

@@ -19,8 +19,8 @@ internal sealed class MakerTrial
     private readonly YarnWalk _yarn;
     private readonly NormalLanes _streams = new(), _chances = new();
     private readonly float[] _normals;
-    private readonly double _correlation, _innovation, _bias, _gain;
-    private double _tension, _place, _planned;
+    private readonly double _correlation, _innovation, _gain, _hookStep;
+    private double _tension, _place, _planned, _bias;
     private int _covered;
 
     public MakerTrial(PlannedPiece piece, MakerWorld world, MakerPolicy policy, ulong seed, int number)
@@ -31,7 +31,7 @@ internal sealed class MakerTrial
         double period = piece.Ring.Period / Stitch;
         _maker = _checks.IsEmpty ? null : policy.Steering switch
         {
-            Steering.Advice => new CorrectingByAdvice(piece, world.Model(piece), hands.LargestCorrection),
+            Steering.Advice => new CorrectingByAdvice(piece, world.Model(piece), world),
             _ => new CorrectingByFeel(hands.LargestCorrection, period, learns: policy.Steering == Steering.LearningFeel),
         };
         _correlation = hands.Correlation;
@@ -49,13 +49,24 @@ internal sealed class MakerTrial
         _chances.Begin(0, apart);
         _bias = hands.Bias + world.LargestBias * (2 * Chance() - 1);
         _gain = world.Gain + world.GainSpread * apart.FirstTension;
+        _hookStep = world.HookStep * Math.Max(0, 1 + apart.Dye(0) / 2);
+        FirstBias = _bias;
     }
+
+    /// <summary>Where what she does and reads is written down.</summary>
+    public List<MakerLog.Entry>? Log { get; init; }
+
+    /// <summary>With the hook that she begins with.</summary>
+    public double FirstBias { get; }
 
     public int Right { get; private set; }
 
     public int RipBacks { get; private set; }
 
     public int Recounts { get; private set; }
+
+    /// <summary>Edge stitches, turning chains and hooks, as advised.</summary>
+    public int Acts { get; private set; }
 
     /// <summary>Share of rows, ripped ones too, at whose end the filter's 95 % interval held the phase.</summary>
     public double Coverage => (double)_covered / (_piece.RowStitches.Length + RipBacks);
@@ -65,13 +76,17 @@ internal sealed class MakerTrial
         int first = 0, check = 0;
         for (int row = 0; row < _piece.RowStitches.Length; row++)
         {
-            int end = first + _piece.RowStitches[row], checkBefore = check;
+            int end = first + _piece.RowStitches[row];
+            int from = row > 0 && _maker is CorrectingByAdvice advised ? Act(advised, first) : first;
+            if (check < _checks.Length && _checks[check] <= from && from > first) check++;
+            int checkBefore = check;
             (double place, double planned) = (_place, _planned);
-            _maker?.BeginRow(first);
+            _maker?.BeginRow(from);
+            Log?.Add(new MakerLog.RowBegun());
             double believed = _maker?.Phase ?? 0;
             for (int ripped = 0; ; ripped++)
             {
-                int right = WorkRow(first, end, ref check);
+                int right = WorkRow(from, end, ref check);
                 if (_maker is null || ripped == _world.MostRipBacks ||
                     RowMatch.Share(_piece, row, first, believed, _maker.Phase) >= DriftAdvice.LeastMatch)
                 {
@@ -82,12 +97,51 @@ internal sealed class MakerTrial
                 (_place, _planned, check) = (place, planned, checkBefore);
                 _yarn.Turn(0, place);
                 _maker.RipBack();
+                Log?.Add(new MakerLog.RippedBack());
             }
             _planned += _piece.TurnCost;
             _place += _piece.TurnCost;
             _yarn.Turn(0, _place);
             first = end;
         }
+    }
+
+    /// <summary>Does what she was advised to do where a row begins.</summary>
+    /// <returns>Stitches worked then: a skipped one counts, and is in no colour.</returns>
+    private int Act(CorrectingByAdvice maker, int first)
+    {
+        (DriftAdvice? advice, int given) = maker.Advised;
+        int hook = advice?.Kind switch { DriftAdviceKind.HookDown => -1, DriftAdviceKind.HookUp => 1, _ => 0 };
+        if (hook != 0)
+        {
+            _bias = (1 + _bias) * (1 + hook * _hookStep) - 1;
+            maker.Act(first, first, filter => filter.ChangeHook(hook * _world.HookStep, _world.HookStep / 2));
+            Log?.Add(new MakerLog.HookChanged(hook * _world.HookStep, _world.HookStep / 2));
+            Acts++;
+        }
+        if (given != first) return first;
+        double chain = Math.Min(_world.Turn, Math.Abs(advice!.Phase));
+        (double planned, double error) = advice.Kind switch
+        {
+            DriftAdviceKind.SkipEdgeStitch => (-1, 0),
+            DriftAdviceKind.AddEdgeStitch => (1, 0),
+            DriftAdviceKind.TightenTurn => (-chain * _world.Gain, chain * _world.GainSpread),
+            DriftAdviceKind.LoosenTurn => (chain * _world.Gain, chain * _world.GainSpread),
+            _ => (0.0, 0.0),
+        };
+        if (planned == 0) return first;
+        Acts++;
+        Log?.Add(new MakerLog.Shifted(planned, error));
+        bool skips = advice.Kind == DriftAdviceKind.SkipEdgeStitch;
+        if (skips) _planned += Stitch;
+        else
+        {
+            _place += advice.Kind == DriftAdviceKind.AddEdgeStitch ? Stitch : JoinedRing.Micro(Math.Sign(planned) * chain * _gain);
+            _yarn.Turn(0, _place);
+        }
+        int after = skips ? first + 1 : first;
+        maker.Act(first, after, filter => filter.Shift(planned, error));
+        return after;
     }
 
     private int WorkRow(int first, int end, ref int check)
@@ -108,6 +162,7 @@ internal sealed class MakerTrial
             _place = after;
             _planned += Stitch;
             worked++;
+            if (Log is not null) LogStitch(correction);
             if (worked == end && _maker is CorrectingByAdvice advised) Cover(advised.At(worked));
             if (check == _checks.Length || _checks[check] != worked) continue;
             check++;
@@ -125,6 +180,18 @@ internal sealed class MakerTrial
             reading = Look();
         }
         _maker.Read(worked, reading, until);
+        Log?.Add(new MakerLog.Read(reading));
+    }
+
+    private void LogStitch(double correction)
+    {
+        int stitches = 1;
+        if (Log!.Count > 0 && Log[^1] is MakerLog.Worked last && last.Correction == correction)
+        {
+            stitches += last.Stitches;
+            Log.RemoveAt(Log.Count - 1);
+        }
+        Log.Add(new MakerLog.Worked(stitches, correction));
     }
 
     /// <summary>The phase as the colours' boundaries show it, within half a period, now and then a stitch off.</summary>

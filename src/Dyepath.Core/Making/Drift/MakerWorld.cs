@@ -29,6 +29,15 @@ public sealed record MakerWorld
     /// <summary>A row that under half matches, as she sees it, is ripped back, at most this often, in [0, 10].</summary>
     public int MostRipBacks { get; init => field = Guard.InRange(value, 0, 10, "times a row", nameof(MostRipBacks)); } = 2;
 
+    /// <summary>As <see cref="DriftPlace.Turn"/>: what makers who are advised can do with a turning chain, as exactly as with their stitches.</summary>
+    public double Turn { get; init => field = Guard.InRange(value, 0, 5, "stitches", nameof(Turn)); }
+
+    /// <summary>Whether they may skip or add an edge stitch where a row begins.</summary>
+    public bool EdgeStitch { get; init; }
+
+    /// <summary>As <see cref="DriftPlace.HookStep"/>; in them it is normal about this, with half of it for a standard deviation.</summary>
+    public double HookStep { get; init => field = Guard.InRange(value, 0, 0.5, "of the yarn per stitch", nameof(HookStep)); }
+
     /// <summary>The world without what <see cref="TensionSimulation"/> leaves out.</summary>
     public static MakerWorld Plain(HandModel hands, double dye) => new()
     {
@@ -42,10 +51,30 @@ public sealed record MakerWorld
         MostRipBacks = 0,
     };
 
+    /// <summary>Makers as a filter believes this one to be.</summary>
+    /// <param name="filter">What is known of her.</param>
+    /// <param name="hands">As <see cref="HandModel.LargestCorrection"/>.</param>
+    /// <param name="dye">As <see cref="Dye"/>.</param>
+    public static MakerWorld Of(DriftFilter filter, double hands, double dye)
+    {
+        ArgumentNullException.ThrowIfNull(filter);
+        return new MakerWorld
+        {
+            Hands = HandModel.Create(filter.Spread, filter.Model.Memory, Math.Clamp(filter.BiasMean, -0.5, 0.5), hands),
+            LargestBias = Math.Min(filter.BiasSd * Math.Sqrt(3), 0.2),
+            Gain = Math.Clamp(filter.GainMean, 0, 2),
+            GainSpread = Math.Min(filter.GainSd, 1),
+            Dye = dye,
+            Misreads = filter.Model.Misreads,
+            Slips = filter.Model.Slips,
+        };
+    }
+
     /// <summary>What a filter is told: how makers are in general, not how this one is.</summary>
     public DriftModel Model(PlannedPiece piece) =>
         new DriftModel(Math.Max(Hands.Spread, 0.0001), Hands.Memory)
         {
+            Bias = Hands.Bias,
             BiasSpread = LargestBias / Math.Sqrt(3),
             Gain = Gain,
             GainSpread = GainSpread,

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Dyepath.Core.Making.Drift;
 using Dyepath.Core.Quantities;
 
@@ -8,6 +9,9 @@ public sealed class DriftTrack
 {
     /// <summary>What a turning chain gives when it is made tight or loose, in stitches of yarn.</summary>
     public const double TurnGives = 0.3;
+
+    /// <summary>The most that hands are asked to tighten or loosen, relative; see <see cref="HandModel.LargestCorrection"/>.</summary>
+    public const double Hands = 0.06;
 
     private DriftTrack(PlannedPiece piece, DriftFilter filter, int worked, DriftAdvice? advice, int given, int? reading) =>
         (Piece, Filter, Worked, Advice, Given, Reading) = (piece, filter, worked, advice, given, reading);
@@ -42,9 +46,15 @@ public sealed class DriftTrack
     public DriftTrack WorkTo(int stitches)
     {
         Guard.InRange(stitches, Worked, Piece.Stitches, "stitches");
-        var turn = Math.Min(Left, stitches - Worked);
-        var filter = Filter.Predict(turn, Advice?.Correction ?? 0).Predict(stitches - Worked - turn, Advice?.Hold ?? 0);
+        var filter = Stretches(stitches).Aggregate(Filter, (at, stretch) => at.Predict(stretch.Stitches, stretch.Correction));
         return new DriftTrack(Piece, filter, stitches, Advice, Given, null);
+    }
+
+    /// <summary>What was worked on the way to a place, in stretches of one correction each.</summary>
+    public ImmutableArray<(int Stitches, double Correction)> Stretches(int stitches)
+    {
+        var turn = Math.Min(Left, stitches - Worked);
+        return [(turn, Advice?.Correction ?? 0), (stitches - Worked - turn, Advice?.Hold ?? 0)];
     }
 
     public bool AsksForRecount(int phase) => Filter.AsksForRecount(phase);
@@ -56,11 +66,24 @@ public sealed class DriftTrack
         var filter = Filter.Observe(phase);
         var place = new DriftPlace(Piece, Worked)
         {
-            Turn = row is null || Piece.TurnCost == 0 ? 0 : TurnGives,
+            Turn = row is null ? 0 : TurnGives,
             EdgeStitch = row is not null,
             Match = row is { } ended ? RowMatch.Share(Piece, ended, before, filter.PhaseMean) : 1,
         };
         return new DriftTrack(Piece, filter, Worked, DriftAdvice.For(filter, place), Worked, phase);
+    }
+
+    /// <summary>Stitches added or skipped at the edge, or a turning chain that was made to take more or less.</summary>
+    /// <param name="stitches">Stitches of yarn beyond the plan.</param>
+    /// <param name="error">Its standard deviation.</param>
+    public DriftTrack Shift(double stitches, double error) => Advised(Filter.Shift(stitches, error));
+
+    /// <summary>With another hook from here on.</summary>
+    /// <param name="sizes">1 or −1.</param>
+    public DriftTrack ChangeHook(int sizes)
+    {
+        var step = new DriftPlace(Piece, Worked).HookStep;
+        return Advised(Filter.ChangeHook(sizes * step, step / 2));
     }
 
     /// <summary>Ripped back to where <paramref name="then"/> was: what was learnt of the hands since stays.</summary>
@@ -70,4 +93,7 @@ public sealed class DriftTrack
         var filter = Filter.RipBackTo(then.Filter);
         return new DriftTrack(Piece, filter, then.Worked, DriftAdvice.For(filter, new DriftPlace(Piece, then.Worked)), then.Worked, null);
     }
+
+    private DriftTrack Advised(DriftFilter filter) =>
+        new(Piece, filter, Worked, DriftAdvice.For(filter, new DriftPlace(Piece, Worked)), Worked, null);
 }

@@ -76,6 +76,10 @@ public sealed class MakingState
             Did.Run when Row is { } row => Moved(entry, EndRun(row, entry.Phase)),
             Did.Read when entry.Phase is { } phase && Drift is { } drift => Moved(entry, Here with { Drift = Read(drift, phase) }),
             Did.At when entry.To is { } to && to >= 1 && to <= Part.Rows => Moved(entry, GoTo(to - 1)),
+            Did.Edge when Drift is not null && entry.To is -1 or 1 => Moved(entry, Here with { Drift = Drift!.Shift(entry.To.Value, 0) }),
+            Did.Turn when Drift is not null && entry.To is -1 or 1 =>
+                Moved(entry, Here with { Drift = Drift!.Shift(entry.To.Value * DriftTrack.TurnGives, DriftTrack.TurnGives / 3) }),
+            Did.Hook when Drift is not null && entry.To is -1 or 1 => Moved(entry, Here with { Drift = Drift!.ChangeHook(entry.To.Value) }),
             Did.Part when entry.To is { } to && to >= 1 && to <= Order.Parts.Length && to - 1 != PartIndex => GoOn(entry, to - 1),
             _ => this,
         };

@@ -21,14 +21,14 @@ public sealed class DriftAdviceTests
             {
                 DriftFilter filter = Told(readings, apart, spread);
                 DriftAdvice advice = DriftAdvice.For(filter, new DriftPlace(Panel, worked) { Hands = hands });
-                Assert.InRange(advice.Correction, -0.75 * hands, 0.75 * hands);
-                Assert.InRange(advice.Hold, -0.75 * hands, 0.75 * hands);
+                Assert.InRange(advice.Correction, -hands, hands);
+                Assert.InRange(advice.Hold, -hands, hands);
                 if (advice.Kind is not (DriftAdviceKind.WorkTighter or DriftAdviceKind.WorkLooser)) return;
                 corrected++;
                 double after = filter.MeanAfter(advice.Stitches, advice.Correction);
                 double left = after - Math.Round(after / 22) * 22;
                 // Nulled, unless the hands are at their limit; even then better than holding.
-                if (Math.Abs(advice.Correction) < 0.75 * hands - 1e-12) Assert.Equal(0, left, 1e-9);
+                if (Math.Abs(advice.Correction) < hands - 1e-12) Assert.Equal(0, left, 1e-9);
                 else Assert.True(Math.Abs(after) <= Math.Abs(filter.MeanAfter(advice.Stitches, 0)) + 1e-9);
                 int end = worked + advice.Stitches;
                 if (advice.UntilColour is { } until) Assert.Equal(until, Panel.Colours[end]);
@@ -80,6 +80,29 @@ public sealed class DriftAdviceTests
         Assert.Equal(DriftAdviceKind.HookDown, DriftAdvice.For(loose, new DriftPlace(Panel, 240)).Kind);
         DriftFilter tight = Told([-3, -7, -10, -14, -17, -21], 40, 0.01, biasSpread: 0.05);
         Assert.Equal(DriftAdviceKind.HookUp, DriftAdvice.For(tight, new DriftPlace(Panel, 240)).Kind);
+    }
+
+    [Theory]
+    // Six stitches over 240 are a bias of 2.5 %.
+    [InlineData(0.04, 0.02, true)]
+    [InlineData(0.06, 0.02, false)]
+    [InlineData(0.04, 0.1, false)]
+    [InlineData(0, 0.02, false)]
+    public void A_hook_is_changed_only_where_hands_cannot_hold_and_the_next_leaves_less(double step, double hands, bool changes)
+    {
+        DriftFilter loose = Told([1, 2, 3, 4, 5, 6], 40, 0.005, biasSpread: 0.05);
+        DriftAdvice advice = DriftAdvice.For(loose, new DriftPlace(Panel, 240) { HookStep = step, Hands = hands });
+        Assert.Equal(changes, advice.Kind == DriftAdviceKind.HookDown);
+    }
+
+    [Fact]
+    public void Known_what_is_said_of_a_log()
+    {
+        static MakerFit Fit(double low, double high) => new(new((low + high) / 2, low, high), new(0.01, 0.01, 0.01), new(50, 50, 50), 40);
+        Assert.Equal("Too few rows are read yet to know your hands.", DriftWords.Say((MakerFit?)null));
+        Assert.Contains("more yarn than planned", DriftWords.Say(Fit(0.001, 0.02)));
+        Assert.Contains("less yarn than planned", DriftWords.Say(Fit(-0.02, -0.001)));
+        Assert.Contains("the yarn that is planned", DriftWords.Say(Fit(-0.01, 0.01)));
     }
 
     [Fact]

@@ -185,6 +185,20 @@ public sealed class DriftFilterTests
     }
 
     [Fact]
+    public void What_is_done_at_the_edge_and_with_another_hook_is_known()
+    {
+        DriftFilter then = DriftFilter.Begin(new DriftModel(0.01, 50)).Predict(83).Observe(1);
+        DriftFilter shifted = then.Shift(-0.4, 0.1);
+        Assert.Equal(then.PhaseMean - 0.4, shifted.PhaseMean, 1e-12);
+        Assert.Equal(Math.Sqrt(then.PhaseSd * then.PhaseSd + 0.01), shifted.PhaseSd, 1e-12);
+        Assert.Equal((then.BiasMean, then.BiasSd), (shifted.BiasMean, shifted.BiasSd));
+        DriftFilter hooked = then.ChangeHook(-0.04, 0.02);
+        Assert.Equal(then.BiasMean - 0.04, hooked.BiasMean, 1e-12);
+        Assert.Equal(Math.Sqrt(then.BiasSd * then.BiasSd + 0.0004), hooked.BiasSd, 1e-12);
+        Assert.Equal(then.PhaseMean, hooked.PhaseMean);
+    }
+
+    [Fact]
     public void Invalid_values_are_named()
     {
         Assert.Throws<ArgumentOutOfRangeException>(() => new DriftModel(double.NaN, 50));

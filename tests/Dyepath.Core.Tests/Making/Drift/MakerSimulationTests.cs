@@ -38,16 +38,17 @@ public sealed class MakerSimulationTests
         Assert.All(made.Shares, share => Assert.Equal(1, share));
     }
 
-    [Fact]
-    public void Law_advice_by_rows_reaches_its_aim_with_few_rip_backs()
+    [Theory]
+    [InlineData(7)]
+    [InlineData(8)]
+    public void Law_advice_by_rows_reaches_its_aims(ulong seed)
     {
-        // Aim 0.80; measured 0.90. The median's whole interval must lie above.
-        MakerFigures advised = MakerSimulation.Run(Panel, new MakerWorld(), RowsByAdvice, 200, seed: 7);
-        MakerFigures felt = MakerSimulation.Run(Panel, new MakerWorld(), RowsByFeel, 200, seed: 7);
-        Assert.True(advised.Share.Low > 0.88, $"{advised.Share}");
+        // Aim 0.80, measured 0.91: the median's whole interval must lie above. And a tenth of the rows ripped by feel.
+        MakerFigures advised = MakerSimulation.Run(Panel, new MakerWorld(), RowsByAdvice, 200, seed);
+        MakerFigures felt = MakerSimulation.Run(Panel, new MakerWorld(), RowsByFeel, 200, seed);
+        Assert.True(advised.Share.Low > 0.89, $"{advised.Share}");
         Assert.True(advised.Share.Low > felt.Share.High, $"{advised.Share} {felt.Share}");
-        // A tenth, but for one maker in these 200 whose hands make a third of what they mean; see docs/making.md.
-        Assert.True(advised.RipBacks.Value <= 0.25 * felt.RipBacks.Value, $"{advised.RipBacks} {felt.RipBacks}");
+        Assert.True(advised.RipBacks.High <= 0.1 * felt.RipBacks.Value, $"{advised.RipBacks} {felt.RipBacks}");
         Assert.InRange(advised.Coverage!.Value.Low, 0.93, 0.97);
         Assert.InRange(advised.Coverage!.Value.High, 0.93, 0.97);
     }
@@ -57,10 +58,24 @@ public sealed class MakerSimulationTests
     {
         // Aim 0.93; measured 0.97.
         MakerFigures advised = MakerSimulation.Run(Panel, new MakerWorld(), SectionsByAdvice, 150, seed: 7);
-        Assert.True(advised.Share.Low > 0.95, $"{advised.Share}");
-        Assert.InRange(advised.RipBacks.Value, 0, 0.5);
+        Assert.True(advised.Share.Low > 0.96, $"{advised.Share}");
+        Assert.InRange(advised.RipBacks.Value, 0, 0.1);
         Assert.InRange(advised.Coverage!.Value.Low, 0.93, 0.97);
         Assert.InRange(advised.Coverage!.Value.High, 0.93, 0.97);
+    }
+
+    [Fact]
+    public void Law_acting_on_all_advice_saves_rows_where_tension_alone_does_not_reach()
+    {
+        var biased = new MakerWorld { LargestBias = 0.06 };
+        MakerFigures tension = MakerSimulation.Run(Panel, biased, RowsByAdvice, 100, seed: 7);
+        foreach (MakerWorld able in new[] { biased with { EdgeStitch = true }, biased with { HookStep = 0.04 } })
+            Assert.True(MakerSimulation.Run(Panel, able, RowsByAdvice, 100, seed: 7).RipBacks.Value < 0.6 * tension.RipBacks.Value);
+        MakerFigures all = MakerSimulation.Run(
+            Panel, biased with { EdgeStitch = true, HookStep = 0.04, Turn = 0.5 }, RowsByAdvice, 100, seed: 7);
+        Assert.True(all.RipBacks.Value < 0.2 * tension.RipBacks.Value, $"{all.RipBacks} {tension.RipBacks}");
+        // The filter knows what was done.
+        Assert.InRange(all.Coverage!.Value.Value, 0.93, 0.97);
     }
 
     [Fact]
@@ -84,7 +99,7 @@ public sealed class MakerSimulationTests
     [Fact]
     public void Extreme_unruly_hands_give_figures_all_the_same()
     {
-        var world = new MakerWorld { Hands = HandModel.Create(0.3, 200), Misreads = 0.5, Slips = 0.05, Dye = 0.3, MostRipBacks = 3 };
+        var world = new MakerWorld { Hands = HandModel.Create(0.3, 200), Misreads = 0.5, Slips = 0.05, Dye = 0.3, MostRipBacks = 3, EdgeStitch = true, Turn = 5, HookStep = 0.3 };
         foreach (Steering steering in Enum.GetValues<Steering>())
         {
             MakerFigures made = MakerSimulation.Run(

@@ -19,7 +19,7 @@ internal sealed class PhaseGrid
         {
             for (int g = 0; g < Gains; g++)
             {
-                double prior = Normal.PDF(0, model.BiasSpread, Bias(b)) * Normal.PDF(model.Gain, model.GainSpread, Gain(g));
+                double prior = Normal.PDF(model.Bias, model.BiasSpread, Bias(b)) * Normal.PDF(model.Gain, model.GainSpread, Gain(g));
                 _weights[b, g] = [.. Enumerable.Range(0, Phases).Select(p => prior * Normal.PDF(0, startSd, Phase(p)))];
             }
         }
@@ -52,14 +52,17 @@ internal sealed class PhaseGrid
         }
     }
 
-    public void Observe(int reading)
+    /// <returns>How likely the reading was beforehand.</returns>
+    public double Observe(int reading)
     {
+        double before = Total();
         foreach (double[] weights in _weights)
         {
             // Averaged over the cell, so that the likelihood's steps fall where they belong.
             for (int p = 0; p < Phases; p++)
                 weights[p] *= Enumerable.Range(0, 8).Average(i => Likelihood(_model, reading, Phase(p) + (i - 3.5) / 8 * Step));
         }
+        return Total() / before;
     }
 
     public (double Phase, double PhaseSd, double Bias, double BiasSd) Moments()
@@ -84,7 +87,14 @@ internal sealed class PhaseGrid
         return (phase, Math.Sqrt(phase2 - phase * phase), bias, Math.Sqrt(bias2 - bias * bias));
     }
 
-    private double Bias(int b) => (b - Biases / 2) * 8 * _model.BiasSpread / (Biases - 1);
+    private double Total()
+    {
+        double total = 0;
+        foreach (double[] weights in _weights) total += weights.Sum();
+        return total;
+    }
+
+    private double Bias(int b) => _model.Bias + (b - Biases / 2) * 8 * _model.BiasSpread / (Biases - 1);
 
     private double Gain(int g) => _model.Gain + (g - Gains / 2) * 6 * _model.GainSpread / (Gains - 1);
 

@@ -1,0 +1,264 @@
+using System.Text.RegularExpressions;
+using Dyepath.Core.Making.Log;
+using Microsoft.Playwright;
+
+namespace Dyepath.EndToEnd.Tests;
+
+/// <summary>Beside the hook, at the size of a phone.</summary>
+public sealed partial class MakingTests(Browser browser)
+{
+    private const int Wide = 390, High = 844;
+
+    [Fact]
+    public async Task AWholeSmallPieceIsMadeByTapsAndByKeys()
+    {
+        await using var host = new PublishedHost();
+        await host.StartAsync();
+        var id = await host.BeginAsync(Pieces.Mat);
+        await using var window = await browser.WindowAsync(Wide, High);
+        var page = await window.NewPageAsync();
+        await page.OpenPieceAsync(host, id);
+        await page.FirstRowAsync();
+        Assert.Matches("Row 1 ", await page.HeadingAsync());
+
+        // The front half by taps, each row's end looked at; a slip of the thumb taken back.
+        for (var row = 1; row < 9; row++)
+        {
+            Assert.Equal(row, Pieces.Row(await page.TitleAsync()));
+            await page.MovesAsync(() => page.GetByRole(AriaRole.Button, new() { Name = "on the count" }).ClickAsync());
+        }
+        await page.TapAsync();
+        await page.MovesAsync(() => page.GetByRole(AriaRole.Button, new() { Name = "Back", Exact = true }).ClickAsync());
+        Assert.Equal(9, Pieces.Row(await page.TitleAsync()));
+
+        // The rest by keys, as a pedal sends them, through making up and the border to the end.
+        string[] keys = ["PageDown", " ", "Enter"];
+        var presses = 0;
+        while (!(await page.TitleAsync()).StartsWith("Everything is done", StringComparison.Ordinal))
+        {
+            Assert.True(++presses < 100, await page.TitleAsync());
+            await page.PressAsync(keys[presses % 3]);
+        }
+        await page.SavedAsync();
+        var log = await host.LogAsync(id);
+        // Eighteen rows, two rounds of the border, and the one that was taken back.
+        Assert.Equal((18 + 2 + 1, 1, 8), (log.Count(e => e.Did == Did.Row), log.Count(e => e.Did == Did.Back), log.Count(e => e.Phase == 0)));
+    }
+
+    [Fact]
+    public async Task WithoutAConnectionItGoesOnAndIsBroughtTogetherAfterwards()
+    {
+        await using var host = new PublishedHost();
+        await host.StartAsync();
+        var id = await host.BeginAsync(Pieces.Tunic);
+        await using var window = await browser.WindowAsync(Wide, High);
+        var page = await window.NewPageAsync();
+        await page.OpenPieceAsync(host, id);
+        await page.EvaluateAsync("() => navigator.serviceWorker.ready.then(() => true)");
+        await page.FirstRowAsync();
+        await page.SavedAsync();
+
+        await window.SetOfflineAsync(true);
+        await page.ReloadAsync();
+        await page.Locator(".make-done").WaitForAsync(new() { Timeout = 60_000 });
+        for (var row = 1; row <= 5; row++)
+            await page.PressAsync("PageDown");
+        Assert.Equal(6, Pieces.Row(await page.TitleAsync()));
+        await page.ReloadAsync();
+        await page.Locator(".make-done").WaitForAsync(new() { Timeout = 60_000 });
+        Assert.Equal(6, Pieces.Row(await page.TitleAsync()));
+
+        await window.SetOfflineAsync(false);
+        await page.SavedAsync();
+        Assert.Equal(5, (await host.LogAsync(id)).Count(e => e.Did == Did.Row));
+    }
+
+    [Fact]
+    public async Task TwoDevicesFollowOnePieceAndAConflictIsShown()
+    {
+        await using var host = new PublishedHost();
+        await host.StartAsync();
+        var id = await host.BeginAsync(Pieces.Tunic);
+        await using var phoneWindow = await browser.WindowAsync(Wide, High);
+        await using var tabletWindow = await browser.WindowAsync(820, 1180);
+        var phone = await phoneWindow.NewPageAsync();
+        await phone.OpenPieceAsync(host, id);
+        await phone.FirstRowAsync();
+        await phone.PressAsync("PageDown");
+        await phone.SavedAsync();
+
+        var tablet = await tabletWindow.NewPageAsync();
+        await tablet.OpenPieceAsync(host, id);
+        Assert.Equal(2, Pieces.Row(await tablet.TitleAsync()));
+        await tablet.PressAsync("PageDown");
+        await tablet.PressAsync("PageDown");
+        await tablet.SavedAsync();
+
+        // The phone, which has not heard of it, goes on from its own place.
+        await phone.PressAsync("PageDown");
+        await phone.GetByRole(AriaRole.Heading, new() { Name = "This piece went on in two places" }).WaitForAsync(new() { Timeout = 30_000 });
+        Assert.Contains("Row 3", await phone.Locator(".make-two > div").First.InnerTextAsync(), StringComparison.Ordinal);
+        Assert.Contains("Row 4", await phone.Locator(".make-two > div").Last.InnerTextAsync(), StringComparison.Ordinal);
+        await phone.GetByRole(AriaRole.Button, new() { Name = "Go on from there" }).ClickAsync();
+        await phone.Locator(".make-done").WaitForAsync();
+        Assert.Equal(4, Pieces.Row(await phone.TitleAsync()));
+    }
+
+    [Fact]
+    public async Task ALostPlaceIsFoundByTheRowsFirstColours()
+    {
+        await using var host = new PublishedHost();
+        await host.StartAsync();
+        var id = await host.BeginAsync(Pieces.Tunic);
+        await using var window = await browser.WindowAsync(Wide, High);
+        var page = await window.NewPageAsync();
+        await page.OpenPieceAsync(host, id);
+        await page.FirstRowAsync();
+        for (var row = 1; row < 12; row++)
+            await page.PressAsync("PageDown");
+        var runs = await page.Locator(".make-runs li").AllInnerTextsAsync();
+
+        // Four rows on, she rips back to row 12 and looks at its beginning.
+        for (var row = 12; row < 16; row++)
+            await page.PressAsync("PageDown");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Where am I?" }).ClickAsync();
+        foreach (var run in runs.Take(4))
+        {
+            var (count, name) = (int.Parse(Number().Match(run).Value, null), Name().Match(run).Groups[1].Value.Trim());
+            for (var stitch = 0; stitch < count; stitch++)
+                await page.Locator(".make-colours").GetByRole(AriaRole.Button, new() { Name = name }).ClickAsync();
+        }
+        await page.Locator(".make-found").GetByRole(AriaRole.Button, new() { Name = "Row 12", Exact = true }).ClickAsync();
+        await page.Locator(".make-done").WaitForAsync();
+        Assert.Equal(12, Pieces.Row(await page.TitleAsync()));
+        Assert.Equal(runs, await page.Locator(".make-runs li").AllInnerTextsAsync());
+        await page.PressAsync("Backspace");
+        Assert.Equal(16, Pieces.Row(await page.TitleAsync()));
+    }
+
+    [Fact]
+    public async Task RunByRunItSpeaksBuzzesAndStaysAwake()
+    {
+        await using var host = new PublishedHost();
+        await host.StartAsync();
+        var id = await host.BeginAsync(Pieces.Tunic);
+        await using var window = await browser.WindowAsync(Wide, High);
+        await window.AddInitScriptAsync("""
+            globalThis.did = { said: [], buzzed: [], awake: 0, timers: 0 };
+            Object.defineProperty(globalThis, 'speechSynthesis', { value: { cancel() {}, getVoices: () => [{ name: 'Shore', lang: 'en-GB' }], speak: u => did.said.push([u.text, u.rate]) } });
+            globalThis.SpeechSynthesisUtterance = class { constructor(text) { this.text = text; } };
+            Navigator.prototype.vibrate = ms => { did.buzzed.push(ms); return true; };
+            Object.defineProperty(Navigator.prototype, 'wakeLock', { value: { request: async () => { did.awake++; return { addEventListener() {}, release: async () => { did.awake--; } }; } } });
+            """);
+        var page = await window.NewPageAsync();
+        await page.OpenPieceAsync(host, id);
+        await page.FirstRowAsync();
+        Assert.Equal(1, await page.EvaluateAsync<int>("did.awake"));
+        await page.GetByRole(AriaRole.Button, new() { Name = "Settings" }).ClickAsync();
+        await page.GetByLabel("one colour of it").CheckAsync();
+        await page.GetByLabel("Say what comes next").CheckAsync();
+        await page.GetByLabel("Voice").SelectOptionAsync("Shore");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Back to the work" }).ClickAsync();
+
+        var runs = await page.Locator(".make-runs li").CountAsync();
+        await page.EvaluateAsync("did.said.length = did.buzzed.length = 0");
+        for (var run = 0; run < runs; run++)
+        {
+            var now = await page.Locator(".make-now, h1").AllInnerTextsAsync();
+            await page.Keyboard.PressAsync(run % 3 == 1 ? "l" : run % 3 == 2 ? "e" : " ");
+            await page.WaitForFunctionAsync("before => [...document.querySelectorAll('.make-now, h1')].map(e => e.innerText).join() !== before.join() || document.querySelectorAll('.make-runs .past').length === 0", now);
+        }
+        Assert.Equal(2, Pieces.Row(await page.TitleAsync()));
+        var said = await page.EvaluateAsync<string[]>("did.said.map(s => s[0])");
+        Assert.Equal(runs, said.Length);
+        Assert.Matches("^[0-9]+ [a-z ]+$", said[0]);
+        Assert.Matches("^Row 2 ", said[^1]);
+        var buzzed = await page.EvaluateAsync<int[]>("did.buzzed");
+        Assert.Equal(runs, buzzed.Length);
+        Assert.True(buzzed[^1] > buzzed[0]);
+        await page.SavedAsync();
+        Assert.Equal([0, -1, 1], (await host.LogAsync(id)).Where(e => e.Did == Did.Run).Take(3).Select(e => e.Phase ?? 9));
+    }
+
+    [Fact]
+    public async Task TheMakersOwnYarnComesFirst()
+    {
+        await using var host = new PublishedHost();
+        await host.StartAsync();
+        var id = await host.BeginAsync(Pieces.Tunic);
+        await using var window = await browser.WindowAsync(Wide, High);
+        var page = await window.NewPageAsync();
+        await page.GotoAsync(new Uri(host.Address, $"make/{id}").ToString());
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Your yarn first" }).WaitForAsync(new() { Timeout = 60_000 });
+        int[] counts = [5, 5, 4, 4, 4, 4, 5, 5, 4, 4];
+        for (var i = 0; i < counts.Length; i++)
+            await page.Locator(".make-count input").Nth(i).FillAsync($"{counts[i]}");
+        await page.GetByText("Go up a hook size").WaitForAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Begin as worked out for my yarn" }).ClickAsync();
+        await page.Locator(".make-done").WaitForAsync();
+        await page.FirstRowAsync();
+        await page.ReloadAsync();
+        await page.Locator(".make-done").WaitForAsync(new() { Timeout = 60_000 });
+        // Four of foam now, where the pattern has three.
+        Assert.Contains(await page.Locator(".make-runs li").AllInnerTextsAsync(), run => Regex.IsMatch(run, "^4\\s*F\\s*foam"));
+        Assert.Equal(1, Pieces.Row(await page.TitleAsync()));
+    }
+
+    public static TheoryData<int, int, ColorScheme> Screens => EveryPageTests.Screens;
+
+    [Theory]
+    [MemberData(nameof(Screens))]
+    public async Task NothingOfItBreaksAnAccessibilityRule(int width, int height, ColorScheme scheme)
+    {
+        await using var host = new PublishedHost();
+        await host.StartAsync();
+        var id = await host.BeginAsync(Pieces.Tunic);
+        await using var window = await browser.WindowAsync(width, height, scheme);
+        var page = await window.NewPageAsync();
+        await page.GotoAsync(new Uri(host.Address, $"make/{id}").ToString());
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Your yarn first" }).WaitForAsync(new() { Timeout = 60_000 });
+        var found = await EveryPageTests.Faults(page, "make-yarn", scheme);
+        await page.OpenPieceAsync(host, id);
+        found.AddRange(await EveryPageTests.Faults(page, "make-step", scheme));
+        await page.FirstRowAsync();
+        for (var row = 1; row < 14; row++)
+            await page.MovesAsync(() => page.Keyboard.PressAsync(row % 3 == 0 ? "l" : "o"));
+        found.AddRange(await EveryPageTests.Faults(page, "make-row", scheme));
+        await page.GetByRole(AriaRole.Button, new() { Name = "other" }).ClickAsync();
+        found.AddRange(await EveryPageTests.Faults(page, "make-other", scheme));
+        foreach (var panel in (string[])["where", "colours", "pieces", "settings"])
+        {
+            await page.Locator($"#make-to-{panel}").ClickAsync();
+            await page.Locator(".make-heading").WaitForAsync();
+            found.AddRange(await EveryPageTests.Faults(page, $"make-{panel}", scheme));
+        }
+        await page.GetByLabel("one colour of it").CheckAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Back to the work" }).ClickAsync();
+        await page.Locator(".make-now").WaitForAsync();
+        found.AddRange(await EveryPageTests.Faults(page, "make-run", scheme));
+        Assert.True(found.Count == 0, string.Join('\n', found));
+    }
+
+    [Fact]
+    public async Task AScreenReaderHearsTheRow()
+    {
+        await using var host = new PublishedHost();
+        await host.StartAsync();
+        var id = await host.BeginAsync(Pieces.Tunic);
+        await using var window = await browser.WindowAsync(Wide, High);
+        var page = await window.NewPageAsync();
+        await page.OpenPieceAsync(host, id);
+        await page.FirstRowAsync();
+        await Assertions.Expect(page.Locator("main [role=status]").First).ToHaveTextAsync("Front: Row 1 (RS) of 86");
+        await page.GetByRole(AriaRole.List, new() { Name = "The row in the order of work" }).WaitForAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Img).First).ToHaveAccessibleNameAsync(new Regex("in the order of work: 5 deep water, 4 shallows, 3 foam"));
+        await page.GetByRole(AriaRole.Button, new() { NameRegex = new Regex("deep water, on the count|kelp, on the count|on the count") }).First.WaitForAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Row done" }).WaitForAsync();
+    }
+
+    [GeneratedRegex(@"^\d+")]
+    private static partial Regex Number();
+
+    [GeneratedRegex(@"^\d+\s*\S+\s+(.*)$", RegexOptions.Singleline)]
+    private static partial Regex Name();
+}
