@@ -27,6 +27,21 @@ public sealed class EveryPageTests(Browser browser)
             await page.GoAsync(step);
             found.AddRange(await Faults(page, step, scheme));
         }
+        await page.SavedAsync();
+        var address = await page.MakeAddressAsync();
+        found.AddRange(await Faults(page, "make-address", scheme));
+        var tester = await window.NewPageAsync();
+        await tester.GotoAsync(address);
+        await tester.GetByRole(AriaRole.Heading, new() { Name = "What you need" }).WaitForAsync();
+        found.AddRange(await Faults(tester, "handed", scheme));
+        await tester.GetByRole(AriaRole.Button, new() { Name = "Begin", Exact = true }).ClickAsync();
+        await tester.WaitForURLAsync(Workspace.PieceAddress());
+        await tester.GotoAsync($"{host.Address}make/from");
+        await tester.GetByText("This address has no key.").WaitForAsync();
+        found.AddRange(await Faults(tester, "handed-without-key", scheme));
+        await tester.GotoAsync(host.Address.ToString());
+        await tester.GetByRole(AriaRole.Heading, new() { Name = "Being made" }).WaitForAsync();
+        found.AddRange(await Faults(tester, "shelf-being-made", scheme));
         Assert.True(found.Count == 0, string.Join('\n', found));
     }
 

@@ -6,7 +6,7 @@ namespace Dyepath.EndToEnd.Tests;
 /// <summary>What a designer does in the workspace, by the names she sees.</summary>
 internal static partial class Workspace
 {
-    public static readonly string[] Steps = ["yarn", "swatch", "garment", "fit", "fabric", "pattern"];
+    public static readonly string[] Steps = ["yarn", "swatch", "garment", "fit", "fabric", "pattern", "make"];
 
     public static async Task<IPage> OpenShelfAsync(this IBrowserContext window, PublishedHost host)
     {
@@ -41,6 +41,17 @@ internal static partial class Workspace
 
     public static Task SavedAsync(this IPage page, string words = "Saved") =>
         page.WaitForFunctionAsync("words => document.querySelector('.save')?.textContent.trim() === words", words, new() { Timeout = 45_000 });
+
+    /// <summary>Hands the offered size over.</summary>
+    /// <returns>The address for the tester.</returns>
+    public static async Task<string> MakeAddressAsync(this IPage page)
+    {
+        await page.GetByRole(AriaRole.Button, new() { Name = "Make an address" }).ClickAsync();
+        return await page.Locator("#address").InputValueAsync();
+    }
+
+    [GeneratedRegex("/make/([0-9a-f-]{36})$")]
+    public static partial Regex PieceAddress();
 
     [GeneratedRegex("/p/([0-9a-f-]+)/yarn$")]
     private static partial Regex ProjectAddress();

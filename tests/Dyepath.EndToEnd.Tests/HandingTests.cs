@@ -1,0 +1,206 @@
+using System.Text.RegularExpressions;
+using Microsoft.Playwright;
+
+namespace Dyepath.EndToEnd.Tests;
+
+/// <summary>From the design to the hook, the designer's own or a tester's, and back.</summary>
+public sealed class HandingTests(Browser browser)
+{
+    [Fact]
+    public async Task ASizeBegunFromTheMakeStepStandsThereAndOnTheShelfAndOnTheHost()
+    {
+        await using var host = new PublishedHost();
+        await host.StartAsync();
+        await using var window = await browser.WindowAsync();
+        var page = await window.OpenShelfAsync(host);
+        await page.BeginAsync("Open the demo tunic");
+        await page.GoAsync("make");
+        await page.GetByText("Nothing of this design is on the hook.").WaitForAsync();
+        var step = page.Url;
+        await page.GetByLabel("Size to make").SelectOptionAsync("L");
+        var id = await BegunAsync(page, "Begin this size");
+        await page.GotoAsync(step);
+        await page.GetByRole(AriaRole.Link, new() { Name = "Size L", Exact = true }).WaitForAsync();
+        await page.GotoAsync(host.Address.ToString());
+        Assert.EndsWith(id, await page.GetByRole(AriaRole.Link, new() { Name = "Tideline, size L" }).GetAttributeAsync("href"), StringComparison.Ordinal);
+        // The host had it while it was open; a window of another device sees it there.
+        await using var other = await browser.WindowAsync();
+        var there = await other.OpenShelfAsync(host);
+        await there.GetByText("Begun on another device").WaitForAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Put away… Tideline, size L" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Put it away for ever" }).ClickAsync();
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Being made" }).WaitForAsync(new() { State = WaitForSelectorState.Detached });
+        Assert.Equal(404, (await page.APIRequest.GetAsync($"{host.Address}api/makings/{id}")).Status);
+    }
+
+    [Fact]
+    public async Task ATesterOpensTheAddressBeginsAndGoesOnWithoutAConnectionUntilAndAfterItIsRevoked()
+    {
+        await using var host = new PublishedHost();
+        await host.StartAsync();
+        await using var window = await browser.WindowAsync();
+        await using var other = await browser.WindowAsync();
+        await using var third = await browser.WindowAsync();
+        var designer = await window.OpenShelfAsync(host);
+        var project = await designer.BeginAsync("Open the demo tunic");
+        await designer.GoAsync("make");
+        await designer.SavedAsync();
+        await designer.GetByLabel("Size to hand over").SelectOptionAsync("L");
+        var address = await designer.MakeAddressAsync();
+        Assert.Matches("/make/from#[A-Za-z0-9_-]{43}$", address);
+        await designer.GetByText("no log has come back yet").WaitForAsync();
+
+        var tester = await other.NewPageAsync();
+        var asked = new List<string>();
+        tester.Request += (_, request) => asked.Add(request.Url);
+        await tester.GotoAsync(address);
+        await tester.GetByRole(AriaRole.Heading, new() { Name = "Tideline" }).WaitForAsync(new() { Timeout = 60_000 });
+        Assert.Equal($"{host.Address}make/from", tester.Url);
+        await tester.GetByText("Ebbstone Light").First.WaitForAsync();
+        await tester.GetByText("Buy all balls of one dye lot").WaitForAsync();
+        var id = await BegunAsync(tester, "Begin");
+        // It is nobody's but hers.
+        Assert.Equal(404, (await tester.APIRequest.GetAsync($"{host.Address}api/makings/{id}")).Status);
+        Assert.DoesNotContain(asked, url => url.Contains(address.Split('#')[1], StringComparison.Ordinal));
+
+        // The same address goes on with the same piece.
+        await tester.GotoAsync("about:blank");
+        await tester.GotoAsync(address);
+        await tester.WaitForURLAsync($"**/make/{id}");
+
+        // What the button of the working page sends.
+        var key = address.Split('#')[1];
+        Assert.Equal(204, await tester.EvaluateAsync<int>(
+            """
+            async ([key, id]) => {
+              const handed = await fetch('/api/handed', { headers: { 'Dyepath-Key': key } });
+              const headers = { 'Dyepath-Key': key, 'Content-Type': 'application/json' };
+              return (await fetch(`/api/handed/logs/${id}`, { method: 'PUT', headers, body: await handed.text() })).status;
+            }
+            """,
+            new object[] { key, id }));
+        await designer.ReloadAsync();
+        await designer.GetByText("1 log has come back").WaitForAsync();
+        await designer.GetByRole(AriaRole.Button, new() { NameRegex = new Regex("^Look at it .size L") }).ClickAsync();
+        await designer.GetByText("She looked where the colours were never").WaitForAsync();
+
+        await designer.GetByRole(AriaRole.Button, new() { NameRegex = new Regex("^Revoke… the address for size L") }).ClickAsync();
+        await designer.GetByRole(AriaRole.Button, new() { Name = "Revoke the address" }).ClickAsync();
+        await designer.GetByText("The address is revoked.").WaitForAsync();
+        var late = await third.NewPageAsync();
+        await late.GotoAsync(address);
+        await late.GetByText("This address opens nothing, or nothing any more.").WaitForAsync(new() { Timeout = 60_000 });
+        Assert.Equal(404, (await late.APIRequest.GetAsync($"{host.Address}api/handed", new() { Headers = [new("Dyepath-Key", key)] })).Status);
+
+        await tester.EvaluateAsync("() => navigator.serviceWorker.ready.then(() => true)");
+        host.Kill();
+        await tester.GotoAsync($"{host.Address}make/{id}");
+        await tester.GetByText("Tideline").First.WaitForAsync();
+        await tester.GotoAsync("about:blank");
+        await tester.GotoAsync(address);
+        await tester.WaitForURLAsync($"**/make/{id}");
+        Assert.Empty(await tester.EvaluateAsync<string[]>(
+            "async () => { const found = []; for (const name of await caches.keys()) for (const r of await (await caches.open(name)).keys()) if (new URL(r.url).pathname.startsWith('/api')) found.push(r.url); return found; }"));
+        Assert.NotEmpty(project);
+    }
+
+    [Fact]
+    public async Task APieceGoesToATesterAndBackAsAFile()
+    {
+        await using var host = new PublishedHost();
+        await host.StartAsync();
+        await using var window = await browser.WindowAsync();
+        await using var other = await browser.WindowAsync();
+        var designer = await window.OpenShelfAsync(host);
+        await designer.BeginAsync("Open the demo tunic");
+        await designer.GoAsync("make");
+        var handed = await (await designer.RunAndWaitForDownloadAsync(
+            () => designer.GetByRole(AriaRole.Button, new() { Name = "Save a file for this size" }).ClickAsync())).PathAsync();
+
+        var tester = await other.OpenShelfAsync(host);
+        await tester.GetByLabel("Open a piece from a file").SetInputFilesAsync(handed);
+        await tester.WaitForURLAsync(Workspace.PieceAddress());
+        var id = Workspace.PieceAddress().Match(tester.Url).Groups[1].Value;
+        await TapAsync(tester, id, 3);
+        await tester.GotoAsync(host.Address.ToString());
+        await tester.GetByText("3 entries").WaitForAsync();
+        var back = await tester.RunAndWaitForDownloadAsync(
+            () => tester.GetByRole(AriaRole.Button, new() { NameRegex = new Regex("^Save as a file .Tideline") }).ClickAsync());
+        Assert.Equal("tideline-m-making.json", back.SuggestedFilename);
+
+        await designer.GetByLabel("Bring in a tester's file").SetInputFilesAsync(await back.PathAsync());
+        await designer.GetByText("and ripped back never.").WaitForAsync();
+        await designer.GetByLabel("Bring in a tester's file").SetInputFilesAsync(
+            new FilePayload { Name = "other.json", MimeType = "application/json", Buffer = "{\"makingVersion\":1}"u8.ToArray() });
+        await designer.GetByText("“other.json” is not the file of a piece").WaitForAsync();
+    }
+
+    [Fact]
+    public async Task TheDeviceTakesEachEntryOnceAndInOrderAndKeepsWhatItHadBefore()
+    {
+        await using var host = new PublishedHost();
+        await host.StartAsync();
+        await using var window = await browser.WindowAsync(workers: false);
+        var page = await window.NewPageAsync();
+        // A browser that has projects of before there were pieces under way.
+        await page.GotoAsync($"{host.Address}icon.svg");
+        await page.EvaluateAsync("""
+            () => new Promise(done => {
+              const request = indexedDB.open('dyepath', 1);
+              request.onupgradeneeded = () => request.result.createObjectStore('projects', { keyPath: 'id' });
+              request.onsuccess = () => {
+                const writing = request.result.transaction('projects', 'readwrite');
+                writing.objectStore('projects').put({ id: 'old', name: 'From before', text: '{}', dirty: true, revision: 1, archived: false, updatedAt: '2026-01-01T00:00:00Z' });
+                writing.oncomplete = () => { request.result.close(); done(); };
+              };
+            })
+            """);
+        await page.GotoAsync(host.Address.ToString());
+        await page.GetByRole(AriaRole.Link, new() { Name = "From before", Exact = true }).WaitForAsync(new() { Timeout = 60_000 });
+        var answers = await page.EvaluateAsync<string>("""
+            async () => {
+              const store = await import('/js/store.js');
+              const header = { id: 'a', title: 'T', size: 'M', text: '{}', sent: 0, differs: false, revision: 0, begunAt: '2026-01-01T00:00:00Z', updatedAt: '2026-01-01T00:00:00Z' };
+              const entry = n => JSON.stringify({ did: 'Row', at: `2026-01-01T00:00:0${n}Z` });
+              const said = [];
+              said.push(await store.addTap('a', 0, 0, entry(0)));                                    // there is no such piece
+              said.push(await store.addMaking(JSON.stringify({ header, entries: [] })));
+              said.push(await store.addMaking(JSON.stringify({ header, entries: [] })));               // taken
+              said.push(await store.addTap('a', 0, 0, entry(0)), await store.addTap('a', 0, 1, entry(1)));
+              said.push(await store.addTap('a', 0, 1, entry(2)));                                    // taken
+              said.push(await store.addTap('a', 0, 3, entry(3)));                                    // a gap
+              said.push(await store.putMaking(JSON.stringify({ ...header, etag: 'e', sent: 2 })));
+              said.push(await store.replaceMaking(JSON.stringify({ header, entries: [JSON.parse(entry(7))] }), 1)); // two, not one
+              said.push(await store.replaceMaking(JSON.stringify({ header, entries: [JSON.parse(entry(7))] }), 2));
+              said.push(await store.addTap('a', 0, 1, entry(8)));                                    // written anew
+              said.push(await store.addTap('a', 1, 1, entry(8)));
+              said.push(await store.putMaking(JSON.stringify(header)));
+              const listed = JSON.parse(await store.listMakings())[0];
+              const kept = JSON.parse(await store.getMaking('a'));
+              const many = await Promise.all([...Array(20).keys()].map(n => store.addTap('a', 1, n + 2, entry(9))));
+              said.push(many.every(Boolean), JSON.parse(await store.getMaking('a')).entries.length === 22);
+              await store.removeMaking('a');
+              said.push(await store.getMaking('a') === null, JSON.parse(await store.listMakings()).length === 0);
+              return [said.map(Number).join(''), listed.entries, listed.updatedAt, 'text' in listed, kept.entries.map(e => e.at.slice(-2)[0]).join('')].join(' ');
+            }
+            """);
+        Assert.Equal("01011001010101111 2 2026-01-01T00:00:08Z false 78", answers);
+    }
+
+    private static async Task<string> BegunAsync(IPage page, string button)
+    {
+        await page.GetByRole(AriaRole.Button, new() { Name = button, Exact = true }).ClickAsync();
+        await page.WaitForURLAsync(Workspace.PieceAddress());
+        return Workspace.PieceAddress().Match(page.Url).Groups[1].Value;
+    }
+
+    /// <summary>Entries as another tab makes them.</summary>
+    private static async Task TapAsync(IPage page, string id, int times) => await page.EvaluateAsync(
+        """
+        async ([id, times]) => {
+          const store = await import('/js/store.js');
+          for (let n = 0; n < times; n++) await store.addTap(id, 0, n, JSON.stringify({ did: 'Step', at: new Date().toISOString() }));
+        }
+        """,
+        new object[] { id, times });
+}
