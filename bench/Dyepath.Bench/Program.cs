@@ -10,6 +10,7 @@ var benchmarks = new Dictionary<string, Action<TextWriter>>
     ["fabric"] = FabricBenchmark.Run,
     ["simulation"] = SimulationBenchmark.Run,
     ["making"] = output => MakingBenchmark.Run(output, quick),
+    ["making-fits"] = output => MakingBenchmark.RunFits(output, quick),
     ["plan"] = PlanBenchmark.Run,
     ["booklet"] = BookletBenchmark.Run,
     ["host"] = HostBenchmark.Run,
