@@ -78,6 +78,48 @@ public sealed class Measurements(Browser browser)
         }
     }
 
+    /// <summary>From the key, or the finger, to the frame that shows the next row, with the tap on the disk by then.</summary>
+    private const string FromTapToPicture = """
+        async key => {
+          const times = [];
+          for (let i = 0; i < 60; i++) {
+            const before = document.title;
+            const from = performance.now();
+            const shown = new Promise(resolve => {
+              const watch = new MutationObserver(() => {
+                if (document.title === before) return;
+                watch.disconnect();
+                requestAnimationFrame(() => setTimeout(() => resolve(performance.now() - from), 0));
+              });
+              watch.observe(document, { subtree: true, childList: true, characterData: true });
+            });
+            if (key) document.dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true }));
+            else document.querySelector('.make-three .on').click();
+            times.push(await shown);
+            await new Promise(r => setTimeout(r, 150));
+            if (i % 20 === 19) for (let b = 0; b < 20; b++) { document.dispatchEvent(new KeyboardEvent('keydown', { key: 'Backspace', bubbles: true })); await new Promise(r => setTimeout(r, 120)); }
+          }
+          return times;
+        }
+        """;
+
+    [Fact(Explicit = true)]
+    public async Task Tapping_beside_the_hook()
+    {
+        await using var host = new PublishedHost();
+        await host.StartAsync();
+        var id = await host.BeginAsync(Pieces.Tunic);
+        await using var window = await browser.WindowAsync(390, 844, workers: false);
+        var page = await window.NewPageAsync();
+        await page.OpenPieceAsync(host, id);
+        await page.FirstRowAsync();
+        foreach (var (key, how) in ((string? Key, string How)[])[("PageDown", "a key, a row"), (null, "a tap, a row and how it ended"), ("PageDown", "a key, a row, once more")])
+        {
+            var times = (await page.EvaluateAsync<double[]>(FromTapToPicture, key)).Order().ToArray();
+            Say($"from tap to picture, {how}: median {times[30]:0} ms, 95th percentile {times[56]:0} ms, worst {times[59]:0} ms");
+        }
+    }
+
     private static async Task<double> Opening(IPage page, Func<Task> open)
     {
         var watch = System.Diagnostics.Stopwatch.StartNew();
