@@ -5,6 +5,7 @@ using Dyepath.Client.Making.Store;
 using Dyepath.Client.Shelf;
 using Dyepath.Client.Store;
 using Dyepath.Client.Work;
+using Dyepath.Client.Worker;
 using Dyepath.Core.Making.Log;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Forms;
@@ -30,6 +31,7 @@ public sealed class BeginPageTests : BunitContext
         Services.AddSingleton<MakingKeeper>();
         Services.AddSingleton<PieceShelf>();
         Services.AddSingleton<HandedShelf>();
+        Services.AddSingleton<IJobs>(new JobsHere());
     }
 
     private string Address => Services.GetRequiredService<NavigationManager>().Uri;
