@@ -1,5 +1,6 @@
 using System.Text;
 using Bunit;
+using Dyepath.Client.Making.Beside;
 using Dyepath.Client.Making.Handing;
 using Dyepath.Client.Making.Store;
 using Dyepath.Client.Shelf;
@@ -32,6 +33,7 @@ public sealed class BeginPageTests : BunitContext
         Services.AddSingleton<PieceShelf>();
         Services.AddSingleton<HandedShelf>();
         Services.AddSingleton<IJobs>(new JobsHere());
+        Services.AddSingleton<IDevice>(new PhoneHere());
     }
 
     private string Address => Services.GetRequiredService<NavigationManager>().Uri;

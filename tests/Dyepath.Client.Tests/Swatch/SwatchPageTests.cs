@@ -1,5 +1,7 @@
 using Bunit;
+using Dyepath.Client.Making.Beside;
 using Dyepath.Client.Swatch;
+using Dyepath.Client.Tests.Making;
 using Dyepath.Client.Work;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -7,10 +9,13 @@ namespace Dyepath.Client.Tests.Swatch;
 
 public class SwatchPageTests : BunitContext
 {
+    private readonly PhoneHere _phone = new();
+
     private Workbench Open(Action<ProjectDocument>? change = null)
     {
         var workbench = Documents.OpenDemo(change);
         Services.AddSingleton(workbench);
+        Services.AddSingleton<IDevice>(_phone);
         return workbench;
     }
 
@@ -66,5 +71,18 @@ public class SwatchPageTests : BunitContext
         var page = Render<SwatchPage>();
 
         Assert.Contains("Count the yarn", page.Markup, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Hands_from_a_log_are_offered_and_can_be_taken_back()
+    {
+        _phone.Texts[KeptHands.Name] = new KeptHands("Tideline, M", 0.0123, 40).Write();
+        var workbench = Open();
+        var offer = Render<HandsFromLog>();
+        await offer.Find("button").ClickAsync();
+        Assert.Equal(("1.23 %", "40 stitches"), (workbench.Document!.Typed("fabric.hands.spread"), workbench.Document.Typed("fabric.hands.memory")));
+        offer.WaitForAssertion(() => Assert.Empty(offer.FindAll("button")));
+        workbench.Undo();
+        Assert.Null(workbench.Document.Node("fabric.hands"));
     }
 }

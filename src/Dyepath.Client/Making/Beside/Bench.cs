@@ -39,7 +39,7 @@ public sealed class Bench(MakingKeeper keeper, IDevice device) : IDisposable
 
     public void Open()
     {
-        Settings = BesideSettings.Read(device.Settings());
+        Settings = BesideSettings.Read(device.Kept(BesideSettings.Name));
         keeper.Changed += Follow;
         Follow();
     }
@@ -54,7 +54,7 @@ public sealed class Bench(MakingKeeper keeper, IDevice device) : IDisposable
     public void Set(BesideSettings settings)
     {
         Settings = settings;
-        device.Keep(settings.Write());
+        device.Keep(BesideSettings.Name, settings.Write());
         device.StayAwake(settings.StaysAwake && State is { IsDone: false });
         Changed?.Invoke();
     }

@@ -6,6 +6,9 @@ namespace Dyepath.Client.Making.Beside;
 /// <summary>How a maker wants the page: kept on her device, for all her pieces.</summary>
 public sealed record BesideSettings
 {
+    /// <summary>Under which the device keeps them.</summary>
+    public const string Name = "beside";
+
     /// <summary>A tap finishes a run of one colour instead of a row.</summary>
     public bool ByRuns { get; set; }
 
@@ -48,4 +51,5 @@ public sealed record BesideSettings
 
 [JsonSourceGenerationOptions(JsonSerializerDefaults.Web)]
 [JsonSerializable(typeof(BesideSettings))]
+[JsonSerializable(typeof(KeptHands))]
 internal sealed partial class BesideJson : JsonSerializerContext;

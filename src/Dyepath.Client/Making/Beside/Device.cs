@@ -5,9 +5,10 @@ namespace Dyepath.Client.Making.Beside;
 /// <summary>What a phone can do for busy hands: keys and pedals, voice, buzzing, a screen that stays on.</summary>
 public interface IDevice
 {
-    string? Settings();
+    /// <summary>A short text that this device keeps; null where it has none.</summary>
+    string? Kept(string name);
 
-    void Keep(string settings);
+    void Keep(string name, string text);
 
     /// <param name="pressed">Told <c>done</c>, <c>back</c>, <c>on</c>, <c>early</c> or <c>late</c>.</param>
     Task ListenAsync(Action<string> pressed);
@@ -44,9 +45,9 @@ public sealed partial class Device : IDevice
 
     public bool CanBuzz => Able("buzz");
 
-    public string? Settings() => Load();
+    public string? Kept(string name) => Load(name);
 
-    public void Keep(string settings) => Save(settings);
+    public void Keep(string name, string text) => Save(name, text);
 
     public async Task ListenAsync(Action<string> pressed)
     {
@@ -76,10 +77,10 @@ public sealed partial class Device : IDevice
     private static partial void ShowTop();
 
     [JSImport("load", Module)]
-    private static partial string? Load();
+    private static partial string? Load(string name);
 
     [JSImport("save", Module)]
-    private static partial void Save(string settings);
+    private static partial void Save(string name, string text);
 
     [JSImport("keys", Module)]
     private static partial void Keys([JSMarshalAs<JSType.Function<JSType.String>>] Action<string> pressed);

@@ -1,7 +1,7 @@
 // What a phone can do for busy hands. Nothing here runs while nobody acts.
-const kept = 'dyepath.beside';
-export const load = () => localStorage.getItem(kept);
-export const save = settings => localStorage.setItem(kept, settings);
+const kept = 'dyepath.';
+export const load = name => localStorage.getItem(kept + name);
+export const save = (name, text) => localStorage.setItem(kept + name, text);
 
 // Space, enter and page-down finish, so that foot pedals work too; page-up and backspace take back. A held key counts once.
 const names = { ' ': 'done', Enter: 'done', PageDown: 'done', Backspace: 'back', PageUp: 'back', o: 'on', e: 'early', l: 'late' };

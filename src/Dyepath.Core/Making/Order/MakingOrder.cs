@@ -64,6 +64,7 @@ public sealed class MakingOrder
             // A mark on a row is made when the row is, not when the piece is finished.
             var notes = marks.Where((_, i) => !plan.Marks[i].AlongStitches && plan.Marks[i].Position == row + 1)
                 .Select(mark => Phrase.Of($"{mark.Label}: {mark.Text}"));
+            notes = notes.Concat(JoinsIn(context, plan, copy, row + 1));
             if (row + 1 == plan.Rows)
                 notes = notes.Append(Phrase.Plain("Then fasten off."));
             var instruction = rows.Of(row);
@@ -77,6 +78,14 @@ public sealed class MakingOrder
             Fabric = plan.Pooled ? PieceFabric.Of(context.Plan, plan) : null,
             Planned = plan.Pooled ? PlannedPiece.Of(context.Plan, plan) : null,
         };
+    }
+
+    /// <summary>Where balls end as planned.</summary>
+    private static IEnumerable<Phrase> JoinsIn(PatternContext context, PiecePlan piece, int copy, int row)
+    {
+        var name = piece.Copies == 1 ? piece.Name : $"{piece.Name} {copy}";
+        return context.Plan.Sizes[0].Yarn.Joins.Where(join => join.Piece == name && join.Row == row).Select(join => Phrase.Of(
+            $"About here ball {join.Ball} ends: join the next one at the same place of the colours."));
     }
 
     private static MakingPart Edging(PatternContext context, int at, int copy)

@@ -1,0 +1,231 @@
+using System.Globalization;
+using AngleSharp.Dom;
+using Bunit;
+using Dyepath.Client.Making.Beside;
+using Dyepath.Client.Making.Handing;
+using Dyepath.Client.Making.Store;
+using Dyepath.Client.Store;
+using Dyepath.Client.Work;
+using Dyepath.Client.Worker;
+using Dyepath.Core.Making.Log;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace Dyepath.Client.Tests.Making;
+
+public sealed class MakePageTests : BunitContext
+{
+    private readonly DeviceHere _device = new();
+    private readonly PhoneHere _phone = new();
+
+    public MakePageTests()
+    {
+        Services.AddSingleton(new Workbench());
+        Services.AddSingleton(new HttpClient(new HostHere()) { BaseAddress = new Uri("http://host.test/") });
+        Services.AddSingleton<ServerShelf>();
+        Services.AddSingleton<IDeviceShelf, NoShelf>();
+        Services.AddSingleton<Keeper>();
+        Services.AddSingleton<IMakingShelf>(_device.Tab());
+        Services.AddSingleton<MakingHost>();
+        Services.AddSingleton<MakingKeeper>();
+        Services.AddSingleton<HandedShelf>();
+        Services.AddSingleton<IDevice>(_phone);
+        Services.AddSingleton<IJobs>(new JobsHere());
+    }
+
+    private IEnumerable<Entry> Log => _device.Kept[MakingBench.Id].Entries;
+
+    [Fact]
+    public async Task The_own_yarn_comes_before_the_first_stitch_and_the_cautions_with_it()
+    {
+        var page = Open(MakingBench.Demo());
+        page.WaitForElement(".make-count");
+        Assert.Contains("Hands: pause every 30 to 60 minutes", page.Markup, StringComparison.Ordinal);
+        var boxes = page.FindAll(".make-count input").Count;
+        for (var i = 0; i < boxes; i++)
+        {
+            var (box, count) = (i, ((int[])[5, 5, 4, 4, 3, 3, 5, 5, 4, 4])[i].ToString(CultureInfo.InvariantCulture));
+            await page.InvokeAsync(() => page.FindAll(".make-count input")[box].InputAsync(count));
+        }
+        Assert.Contains("Your yarn works up as the pattern's.", page.Markup, StringComparison.Ordinal);
+        await Click(page, () => Button(page, "Begin as the pattern says"));
+        page.WaitForElement(".make-done");
+        Assert.Contains("[5,4,3,5,4]", _device.Kept[MakingBench.Id].Header.Text!.Replace(" ", "", StringComparison.Ordinal).Replace("\n", "", StringComparison.Ordinal), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_tap_is_kept_before_it_is_shown_and_can_be_taken_back()
+    {
+        var page = AtRow(1);
+        await Click(page, () => page.Find(".make-three .on"));
+        page.WaitForAssertion(() => Assert.StartsWith("Row 2 (WS)", page.Find("h1").TextContent, StringComparison.Ordinal));
+        Assert.Equal((Did.Row, 0), (Log.Last().Did, Log.Last().Phase));
+        Assert.Equal([true], _phone.Buzzed);
+        await Click(page, () => page.Find(".make-back"));
+        page.WaitForAssertion(() => Assert.StartsWith("Row 1 (RS)", page.Find("h1").TextContent, StringComparison.Ordinal));
+        Assert.Equal(Did.Back, Log.Last().Did);
+    }
+
+    [Fact]
+    public async Task A_tap_that_the_device_did_not_keep_says_so()
+    {
+        var page = AtRow(1);
+        _device.IsFull = true;
+        await Click(page, () => page.Find(".make-done"));
+        page.WaitForAssertion(() => Assert.Contains("Not saved", page.Find(".save").TextContent, StringComparison.Ordinal));
+        _device.IsFull = false;
+        await Click(page, () => page.Find(".make-done"));
+        page.WaitForAssertion(() => Assert.StartsWith("Row 3", page.Find("h1").TextContent, StringComparison.Ordinal));
+        page.WaitForAssertion(() => Assert.Equal(2, Log.Count(e => e.Did == Did.Row)));
+    }
+
+    [Fact]
+    public void Keys_do_what_taps_do()
+    {
+        var page = AtRow(1);
+        foreach (var (key, row) in (IEnumerable<(string, int)>)[("done", 2), ("on", 3), ("back", 2), ("late", 3)])
+        {
+            page.InvokeAsync(() => _phone.Pressed!(key));
+            page.WaitForAssertion(() => Assert.StartsWith($"Row {row} ", page.Find("h1").TextContent, StringComparison.Ordinal));
+        }
+        Assert.Equal([null, 0, null, -1], Log.TakeLast(4).Select(e => e.Phase));
+    }
+
+    [Fact]
+    public async Task What_is_far_off_is_counted_once_more()
+    {
+        var page = AtRow(6, phase: 0);
+        await EndsFarOff(page, row: 6);
+        page.WaitForElement(".make-doubt");
+        var before = Log.Count();
+        await Click(page, () => Button(page, "I miscounted"));
+        Assert.Equal(before, Log.Count());
+        Assert.Empty(page.FindAll(".make-doubt"));
+    }
+
+    [Fact]
+    public async Task Run_by_run_it_says_the_colour_that_comes()
+    {
+        _phone.Texts[BesideSettings.Name] = new BesideSettings { ByRuns = true, Speaks = true }.Write();
+        var page = AtRow(1);
+        var next = page.FindAll(".make-runs li")[1].TextContent;
+        await Click(page, () => page.Find(".make-done"));
+        page.WaitForAssertion(() => Assert.Single(page.FindAll(".make-runs .past")));
+        Assert.Equal("4 shallows", _phone.Said.Last());
+        Assert.StartsWith("4", next, StringComparison.Ordinal);
+        await Click(page, () => Button(page, "One late"));
+        page.WaitForAssertion(() => Assert.Equal([0, -1], Log.TakeLast(2).Select(e => e.Phase!.Value)));
+    }
+
+    [Fact]
+    public void Rows_run_away_from_the_hooks_hand()
+    {
+        Assert.Contains("worked from right to left", AtRow(1).Find(".make-way").TextContent, StringComparison.Ordinal);
+        _phone.Texts[BesideSettings.Name] = new BesideSettings { LeftHook = true }.Write();
+        Assert.Contains("worked from left to right", Render<MakePage>(p => p.Add(m => m.Id, MakingBench.Id)).WaitForElement(".make-way").TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_row_that_is_not_worth_keeping_says_what_it_should_read()
+    {
+        var page = AtRow(3, phase: 0);
+        await EndsFarOff(page, row: 3);
+        page.WaitForElement(".make-doubt");
+        await Click(page, () => Button(page, "It is so"));
+        page.WaitForAssertion(() => Assert.StartsWith("Row 4", page.Find("h1").TextContent, StringComparison.Ordinal));
+        Assert.Contains("rip back", page.Find(".make-advice").TextContent, StringComparison.Ordinal);
+        Assert.Contains("Row 3 should read: ", page.Markup, StringComparison.Ordinal);
+        await Click(page, () => Button(page, "I ripped row 3 back"));
+        page.WaitForAssertion(() => Assert.Equal((Did.At, 3), (Log.Last().Did, Log.Last().To)));
+    }
+
+    [Fact]
+    public void A_finished_part_goes_on_with_the_next_and_the_screen_sleeps_at_the_end()
+    {
+        var log = new List<Entry>();
+        var view = BesideView.TryOpen(MakingBench.Demo(), out _)!;
+        for (var part = 0; part < view.Order.Parts.Length; part++)
+        {
+            if (part > 0)
+                log.Add(new Entry(Did.Part, MakingBench.Now, To: part + 1));
+            log.AddRange(view.Order.Parts[part].Steps.Select(s => new Entry(s is Core.Making.Order.RowStep ? Did.Row : Did.Step, MakingBench.Now)));
+        }
+        var page = Open(MakingBench.Demo() with { Log = [.. log] });
+        page.WaitForAssertion(() => Assert.Contains("Everything is done.", page.Markup, StringComparison.Ordinal));
+        Assert.Empty(page.FindAll(".make-done"));
+
+        var front = view.Order.Parts[0].Steps.Length;
+        var half = Open(MakingBench.Demo() with { Log = [.. log.Take(front)] });
+        half.WaitForAssertion(() => Assert.True(half.FindAll(".make-done").Count == 1, half.Markup));
+        Assert.Contains("with Back", half.Find(".make-done").TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Few_looks_give_no_figures()
+    {
+        var page = AtRow(5, phase: 0);
+        await Click(page, () => page.Find("#make-to-pieces"));
+        await Click(page, () => Button(page, "What does the log say of my hands?"));
+        page.WaitForAssertion(() => Assert.Contains("Too few rows are read yet to know your hands.", page.Markup, StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData(null)]
+    [InlineData("")]
+    [InlineData("[]")]
+    [InlineData("{}")]
+    [InlineData("""{"rate":1e300,"voice":null}""")]
+    public void Settings_that_cannot_be_read_are_the_usual_ones(string? kept)
+    {
+        var settings = BesideSettings.Read(kept);
+        Assert.True(settings is { Buzzes: true, StaysAwake: true, ByRuns: false, Voice: "" });
+        Assert.InRange(settings.Rate, 0.5, 2);
+    }
+
+    [Theory]
+    [InlineData("""{"from":"Tideline, M","spread":0.012,"memory":40}""", "1.2 %")]
+    [InlineData("""{"from":"Tideline, M","spread":7,"memory":40}""", null)]
+    [InlineData("""{"spread":0.01,"memory":40}""", null)]
+    [InlineData("x", null)]
+    public void Hands_that_are_kept_fit_a_design(string kept, string? spread) => Assert.Equal(spread, KeptHands.Read(kept)?.SpreadText);
+
+    /// <summary>Says that the row ended half a sequence off.</summary>
+    private static async Task EndsFarOff(IRenderedComponent<MakePage> page, int row)
+    {
+        var view = BesideView.TryOpen(MakingBench.Demo(), out _)!;
+        var end = Core.Making.Drift.RowEnd.Looks(view.Order.Parts[0].Planned!, row - 1, 10);
+        await Click(page, () => page.FindAll(".make-three button")[^1]);
+        await Click(page, () => page.FindAll(".make-other .make-colour").Single(b => b.TextContent.EndsWith(view.Names[end.Colour], StringComparison.Ordinal)));
+        for (var more = 1; more < end.Count; more++)
+            await Click(page, () => page.Find("[aria-label='One more']"));
+        await Click(page, () => Button(page, "The row ended so"));
+    }
+
+    private IRenderedComponent<MakePage> AtRow(int row, int? phase = null)
+    {
+        var view = BesideView.TryOpen(MakingBench.Demo(), out _)!;
+        var before = view.Order.Parts[0].StepOf(0);
+        var page = Open(MakingBench.Demo() with
+        {
+            Log =
+            [
+                .. Enumerable.Repeat(new Entry(Did.Step, MakingBench.Now), before),
+                .. Enumerable.Repeat(new Entry(Did.Row, MakingBench.Now, phase), row - 1),
+            ],
+        });
+        page.WaitForElement(".make-done");
+        return page;
+    }
+
+    private IRenderedComponent<MakePage> Open(MakingDocument making)
+    {
+        var id = _device.Kept.Count == 0 ? MakingBench.Id : $"{MakingBench.Id[..^1]}{_device.Kept.Count + 1}";
+        _device.Kept[id] = KeptMaking.Of(id, making, MakingBench.Now);
+        return Render<MakePage>(p => p.Add(m => m.Id, id));
+    }
+
+    /// <summary>Found and clicked in one go, whatever is drawn meanwhile.</summary>
+    private static Task Click(IRenderedComponent<MakePage> page, Func<IElement> what) => page.InvokeAsync(() => what().ClickAsync());
+
+    private static IElement Button(IRenderedComponent<MakePage> page, string name) =>
+        page.FindAll("button").Single(b => b.TextContent.Trim() == name);
+}
