@@ -148,11 +148,9 @@ public sealed class DriftFilter
         double part = Model.Period / Math.Sqrt(12) / PhaseSd;
         if (part > 1 - 1e-12) return null;
         double[,] covariance = (double[,])_covariance.Clone();
-        for (int i = 0; i < Size; i++)
-        {
-            covariance[Phase, i] *= part;
-            covariance[i, Phase] *= part;
-        }
+        covariance[Phase, Phase] *= part * part;
+        // Less than in proportion, so that it also ties the phase less to the rest.
+        for (int i = 1; i < Size; i++) covariance[i, Phase] = covariance[Phase, i] *= part * part;
         return new DriftFilter(Model, _mean, covariance, Spread);
     }
 
