@@ -68,7 +68,7 @@ public sealed class DriftTrack
         {
             Turn = row is null ? 0 : TurnGives,
             EdgeStitch = row is not null,
-            Match = row is { } ended ? RowMatch.Share(Piece, ended, before, filter.PhaseMean) : 1,
+            Match = row is { } ended && IsMendedByRipping(before, filter.PhaseMean) ? RowMatch.Share(Piece, ended, before, filter.PhaseMean) : 1,
         };
         return new DriftTrack(Piece, filter, Worked, DriftAdvice.For(filter, place), Worked, phase);
     }
@@ -93,6 +93,11 @@ public sealed class DriftTrack
         var filter = Filter.RipBackTo(then.Filter);
         return new DriftTrack(Piece, filter, then.Worked, DriftAdvice.For(filter, new DriftPlace(Piece, then.Worked)), then.Worked, null);
     }
+
+    /// <summary>Ripping a row back leads to where it began: of no use where colours were nearly as far off by then.</summary>
+    private bool IsMendedByRipping(double before, double now) => Math.Abs(Off(before)) < Math.Abs(Off(now)) / 2;
+
+    private double Off(double phase) => phase - Math.Round(phase / Filter.Model.Period) * Filter.Model.Period;
 
     private DriftTrack Advised(DriftFilter filter) =>
         new(Piece, filter, Worked, DriftAdvice.For(filter, new DriftPlace(Piece, Worked)), Worked, null);

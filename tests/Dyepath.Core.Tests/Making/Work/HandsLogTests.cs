@@ -81,6 +81,17 @@ public sealed class HandsLogTests
         Assert.True(smaller.Drift.Filter.BiasSd > early.Drift.Filter.BiasSd);
     }
 
+    /// <summary>A maker who would rather work on than rip back is told how to get her colours back.</summary>
+    [Fact]
+    public void Who_does_not_rip_back_is_told_how_to_go_on()
+    {
+        var far = AtFirstRow().Apply(new Entry(Did.Row, Then, Phase: 8));
+        Assert.Equal(DriftAdviceKind.RipBack, far.Drift!.Advice!.Kind);
+        var on = far.Apply(new Entry(Did.Row, Then, Phase: 8));
+        Assert.NotEqual(DriftAdviceKind.RipBack, on.Drift!.Advice!.Kind);
+        Assert.NotEqual(DriftAdviceKind.CarryOn, on.Drift.Advice.Kind);
+    }
+
     private static MakingState AtFirstRow()
     {
         var state = MakingState.Begin(Tunic);
