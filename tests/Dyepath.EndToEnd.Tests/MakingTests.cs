@@ -74,6 +74,34 @@ public sealed partial class MakingTests(Browser browser)
     }
 
     [Fact]
+    public async Task WhileNobodyActsNothingRuns()
+    {
+        await using var host = new PublishedHost();
+        await host.StartAsync();
+        var id = await host.BeginAsync(Pieces.Tunic);
+        await using var window = await browser.WindowAsync(Wide, High);
+        // Whatever would wake the processor by itself is counted.
+        await window.AddInitScriptAsync("""
+            globalThis.woken = 0;
+            for (const name of ['setTimeout', 'setInterval', 'requestAnimationFrame']) {
+              const asked = globalThis[name];
+              globalThis[name] = (work, ...rest) => asked.call(globalThis, (...given) => { woken++; return work(...given); }, ...rest);
+            }
+            """);
+        var page = await window.NewPageAsync();
+        await page.OpenPieceAsync(host, id);
+        await page.FirstRowAsync();
+        await page.PressAsync("PageDown");
+        await page.SavedAsync();
+        await page.WaitForTimeoutAsync(2_000);
+        var asked = 0;
+        page.Request += (_, _) => asked++;
+        await page.EvaluateAsync("woken = 0");
+        await page.WaitForTimeoutAsync(6_000);
+        Assert.Equal((0, 0, 0), (await page.EvaluateAsync<int>("woken"), await page.EvaluateAsync<int>("document.getAnimations().length"), asked));
+    }
+
+    [Fact]
     public async Task TwoDevicesFollowOnePieceAndAConflictIsShown()
     {
         await using var host = new PublishedHost();

@@ -29,6 +29,9 @@ internal static partial class Page
     [JSImport("takeFragment", Module)]
     public static partial string TakeFragment();
 
+    [JSImport("reveal", Module)]
+    public static partial void Reveal(string selector);
+
     [JSImport("shortcuts", Module)]
     public static partial void Shortcuts([JSMarshalAs<JSType.Function<JSType.String>>] Action<string> pressed);
 }

@@ -41,6 +41,11 @@ export function takeFragment() {
   return fragment;
 }
 
+// Of the steps that scroll in a narrow window, the one at hand.
+export function reveal(selector) {
+  document.querySelector(selector)?.scrollIntoView({ block: 'nearest', inline: 'center' });
+}
+
 let pressed = null;
 export function shortcuts(callback) {
   if (!pressed) {

@@ -18,7 +18,8 @@ public static class HandsLog
         var before = states.Pop();
         foreach (var after in states)
         {
-            if (before.PartIndex == after.PartIndex && before.Drift is { } from && after.Drift is { } to)
+            // Steps between the rows leave the drift as it was.
+            if (before.PartIndex == after.PartIndex && before.Drift is { } from && after.Drift is { } to && !ReferenceEquals(from, to))
             {
                 if (!entries.TryGetValue(before.PartIndex, out var log))
                     entries.Add(before.PartIndex, log = ImmutableArray.CreateBuilder<MakerLog.Entry>());

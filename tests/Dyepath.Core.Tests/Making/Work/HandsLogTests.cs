@@ -44,6 +44,9 @@ public sealed class HandsLogTests
                 state = state.Apply(new Entry(Did.Row, Then, Phase: reading + 1)).Apply(new Entry(Did.Back, Then));
             state = state.Apply(new Entry(Did.Row, Then, Phase: reading));
         }
+        // What follows the last row is no look at the colours.
+        while (!state.IsPartDone)
+            state = state.Apply(new Entry(Did.Step, Then));
         var log = Assert.Single(HandsLog.Of(state));
         Assert.Equal(state.Part.Planned!.Stitches, log.Entries.OfType<MakerLog.Worked>().Sum(worked => worked.Stitches));
         Assert.Equal(rows, log.Entries.OfType<MakerLog.Read>().Count());
