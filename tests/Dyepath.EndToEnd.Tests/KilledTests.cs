@@ -32,7 +32,8 @@ public sealed class KilledTests
         {
             for (var i = random.Next(1, 9); i > 0; i--)
             {
-                var back = row > 1 && random.Next(5) == 0;
+                // Before the last row is reached, she takes back.
+                var back = row > 1 && (row > 60 || random.Next(5) == 0);
                 await page.PressAsync(back ? "Backspace" : "PageDown");
                 row += back ? -1 : 1;
                 taps++;
@@ -59,7 +60,6 @@ public sealed class KilledTests
             row = found!.Value;
             survived++;
         }
-        TestContext.Current.SendDiagnosticMessage($"{survived} kills survived over {taps} taps; {unshown} came before the tap was shown.");
         TestContext.Current.TestOutputHelper?.WriteLine($"{survived} kills survived over {taps} taps; {unshown} came before the tap was shown.");
     }
 

@@ -7,18 +7,11 @@ namespace Dyepath.EndToEnd.Tests;
 /// <summary>Beside the hook, at the size of a phone.</summary>
 public sealed partial class MakingTests(Browser browser)
 {
-    private const int Wide = 390, High = 844;
-
     [Fact]
     public async Task AWholeSmallPieceIsMadeByTapsAndByKeys()
     {
-        await using var host = new PublishedHost();
-        await host.StartAsync();
-        var id = await host.BeginAsync(Pieces.Mat);
-        await using var window = await browser.WindowAsync(Wide, High);
-        var page = await window.NewPageAsync();
-        await page.OpenPieceAsync(host, id);
-        await page.FirstRowAsync();
+        await using var phone = await Phone.OpenAsync(browser, Pieces.Mat);
+        var page = await phone.AtFirstRowAsync();
         Assert.Matches("Row 1 ", await page.HeadingAsync());
 
         // The front half by taps, each row's end looked at; a slip of the thumb taken back.
@@ -40,7 +33,7 @@ public sealed partial class MakingTests(Browser browser)
             await page.PressAsync(keys[presses % 3]);
         }
         await page.SavedAsync();
-        var log = await host.LogAsync(id);
+        var log = await phone.Host.LogAsync(phone.Id);
         // Eighteen rows, two rounds of the border, and the one that was taken back.
         Assert.Equal((18 + 2 + 1, 1, 8), (log.Count(e => e.Did == Did.Row), log.Count(e => e.Did == Did.Back), log.Count(e => e.Phase == 0)));
     }
@@ -48,17 +41,14 @@ public sealed partial class MakingTests(Browser browser)
     [Fact]
     public async Task WithoutAConnectionItGoesOnAndIsBroughtTogetherAfterwards()
     {
-        await using var host = new PublishedHost();
-        await host.StartAsync();
-        var id = await host.BeginAsync(Pieces.Tunic);
-        await using var window = await browser.WindowAsync(Wide, High);
-        var page = await window.NewPageAsync();
-        await page.OpenPieceAsync(host, id);
+        await using var phone = await Phone.OpenAsync(browser, Pieces.Tunic);
+        var page = await phone.Window.NewPageAsync();
+        await page.OpenPieceAsync(phone.Host, phone.Id);
         await page.EvaluateAsync("() => navigator.serviceWorker.ready.then(() => true)");
         await page.FirstRowAsync();
         await page.SavedAsync();
 
-        await window.SetOfflineAsync(true);
+        await phone.Window.SetOfflineAsync(true);
         await page.ReloadAsync();
         await page.Locator(".make-done").WaitForAsync(new() { Timeout = 60_000 });
         for (var row = 1; row <= 5; row++)
@@ -68,29 +58,24 @@ public sealed partial class MakingTests(Browser browser)
         await page.Locator(".make-done").WaitForAsync(new() { Timeout = 60_000 });
         Assert.Equal(6, Pieces.Row(await page.TitleAsync()));
 
-        await window.SetOfflineAsync(false);
+        await phone.Window.SetOfflineAsync(false);
         await page.SavedAsync();
-        Assert.Equal(5, (await host.LogAsync(id)).Count(e => e.Did == Did.Row));
+        Assert.Equal(5, (await phone.Host.LogAsync(phone.Id)).Count(e => e.Did == Did.Row));
     }
 
     [Fact]
     public async Task WhileNobodyActsNothingRuns()
     {
-        await using var host = new PublishedHost();
-        await host.StartAsync();
-        var id = await host.BeginAsync(Pieces.Tunic);
-        await using var window = await browser.WindowAsync(Wide, High);
+        await using var phone = await Phone.OpenAsync(browser, Pieces.Tunic);
         // Whatever would wake the processor by itself is counted.
-        await window.AddInitScriptAsync("""
+        await phone.Window.AddInitScriptAsync("""
             globalThis.woken = 0;
             for (const name of ['setTimeout', 'setInterval', 'requestAnimationFrame']) {
               const asked = globalThis[name];
               globalThis[name] = (work, ...rest) => asked.call(globalThis, (...given) => { woken++; return work(...given); }, ...rest);
             }
             """);
-        var page = await window.NewPageAsync();
-        await page.OpenPieceAsync(host, id);
-        await page.FirstRowAsync();
+        var page = await phone.AtFirstRowAsync();
         await page.PressAsync("PageDown");
         await page.SavedAsync();
         await page.WaitForTimeoutAsync(2_000);
@@ -107,7 +92,7 @@ public sealed partial class MakingTests(Browser browser)
         await using var host = new PublishedHost();
         await host.StartAsync();
         var id = await host.BeginAsync(Pieces.Tunic);
-        await using var phoneWindow = await browser.WindowAsync(Wide, High);
+        await using var phoneWindow = await browser.WindowAsync(Phone.Wide, Phone.High);
         await using var tabletWindow = await browser.WindowAsync(820, 1180);
         var phone = await phoneWindow.NewPageAsync();
         await phone.OpenPieceAsync(host, id);
@@ -135,13 +120,8 @@ public sealed partial class MakingTests(Browser browser)
     [Fact]
     public async Task ALostPlaceIsFoundByTheRowsFirstColours()
     {
-        await using var host = new PublishedHost();
-        await host.StartAsync();
-        var id = await host.BeginAsync(Pieces.Tunic);
-        await using var window = await browser.WindowAsync(Wide, High);
-        var page = await window.NewPageAsync();
-        await page.OpenPieceAsync(host, id);
-        await page.FirstRowAsync();
+        await using var phone = await Phone.OpenAsync(browser, Pieces.Tunic);
+        var page = await phone.AtFirstRowAsync();
         for (var row = 1; row < 12; row++)
             await page.PressAsync("PageDown");
         var runs = await page.Locator(".make-runs li").AllInnerTextsAsync();
@@ -167,20 +147,15 @@ public sealed partial class MakingTests(Browser browser)
     [Fact]
     public async Task RunByRunItSpeaksBuzzesAndStaysAwake()
     {
-        await using var host = new PublishedHost();
-        await host.StartAsync();
-        var id = await host.BeginAsync(Pieces.Tunic);
-        await using var window = await browser.WindowAsync(Wide, High);
-        await window.AddInitScriptAsync("""
+        await using var phone = await Phone.OpenAsync(browser, Pieces.Tunic);
+        await phone.Window.AddInitScriptAsync("""
             globalThis.did = { said: [], buzzed: [], awake: 0, timers: 0 };
             Object.defineProperty(globalThis, 'speechSynthesis', { value: { cancel() {}, getVoices: () => [{ name: 'Shore', lang: 'en-GB' }], speak: u => did.said.push([u.text, u.rate]) } });
             globalThis.SpeechSynthesisUtterance = class { constructor(text) { this.text = text; } };
             Navigator.prototype.vibrate = ms => { did.buzzed.push(ms); return true; };
             Object.defineProperty(Navigator.prototype, 'wakeLock', { value: { request: async () => { did.awake++; return { addEventListener() {}, release: async () => { did.awake--; } }; } } });
             """);
-        var page = await window.NewPageAsync();
-        await page.OpenPieceAsync(host, id);
-        await page.FirstRowAsync();
+        var page = await phone.AtFirstRowAsync();
         Assert.Equal(1, await page.EvaluateAsync<int>("did.awake"));
         await page.GetByRole(AriaRole.Button, new() { Name = "Settings" }).ClickAsync();
         await page.GetByLabel("one colour of it").CheckAsync();
@@ -212,19 +187,16 @@ public sealed partial class MakingTests(Browser browser)
         await page.GetByRole(AriaRole.Button, new() { Name = "It is so" }).ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Back to the work" }).WaitForAsync();
         await page.SavedAsync();
-        Assert.Equal(3, (await host.LogAsync(id))[^1].Phase);
-        Assert.Equal([0, -1, 1], (await host.LogAsync(id)).Where(e => e.Did == Did.Run).Take(3).Select(e => e.Phase ?? 9));
+        Assert.Equal(3, (await phone.Host.LogAsync(phone.Id))[^1].Phase);
+        Assert.Equal([0, -1, 1], (await phone.Host.LogAsync(phone.Id)).Where(e => e.Did == Did.Run).Take(3).Select(e => e.Phase ?? 9));
     }
 
     [Fact]
     public async Task TheMakersOwnYarnComesFirst()
     {
-        await using var host = new PublishedHost();
-        await host.StartAsync();
-        var id = await host.BeginAsync(Pieces.Tunic);
-        await using var window = await browser.WindowAsync(Wide, High);
-        var page = await window.NewPageAsync();
-        await page.GotoAsync(new Uri(host.Address, $"make/{id}").ToString());
+        await using var phone = await Phone.OpenAsync(browser, Pieces.Tunic);
+        var page = await phone.Window.NewPageAsync();
+        await page.GotoAsync(phone.Address);
         await page.GetByRole(AriaRole.Heading, new() { Name = "Your yarn first" }).WaitForAsync(new() { Timeout = 60_000 });
         int[] counts = [5, 5, 4, 4, 4, 4, 5, 5, 4, 4];
         for (var i = 0; i < counts.Length; i++)
@@ -246,15 +218,12 @@ public sealed partial class MakingTests(Browser browser)
     [MemberData(nameof(Screens))]
     public async Task NothingOfItBreaksAnAccessibilityRule(int width, int height, ColorScheme scheme)
     {
-        await using var host = new PublishedHost();
-        await host.StartAsync();
-        var id = await host.BeginAsync(Pieces.Tunic);
-        await using var window = await browser.WindowAsync(width, height, scheme);
-        var page = await window.NewPageAsync();
-        await page.GotoAsync(new Uri(host.Address, $"make/{id}").ToString());
+        await using var phone = await Phone.OpenAsync(browser, Pieces.Tunic, width, height, scheme);
+        var page = await phone.Window.NewPageAsync();
+        await page.GotoAsync(phone.Address);
         await page.GetByRole(AriaRole.Heading, new() { Name = "Your yarn first" }).WaitForAsync(new() { Timeout = 60_000 });
         var found = await EveryPageTests.Faults(page, "make-yarn", scheme);
-        await page.OpenPieceAsync(host, id);
+        await page.OpenPieceAsync(phone.Host, phone.Id);
         found.AddRange(await EveryPageTests.Faults(page, "make-step", scheme));
         await page.FirstRowAsync();
         for (var row = 1; row < 14; row++)
@@ -278,13 +247,8 @@ public sealed partial class MakingTests(Browser browser)
     [Fact]
     public async Task AScreenReaderHearsTheRow()
     {
-        await using var host = new PublishedHost();
-        await host.StartAsync();
-        var id = await host.BeginAsync(Pieces.Tunic);
-        await using var window = await browser.WindowAsync(Wide, High);
-        var page = await window.NewPageAsync();
-        await page.OpenPieceAsync(host, id);
-        await page.FirstRowAsync();
+        await using var phone = await Phone.OpenAsync(browser, Pieces.Tunic);
+        var page = await phone.AtFirstRowAsync();
         await Assertions.Expect(page.Locator("main [role=status]").First).ToHaveTextAsync("Front: Row 1 (RS) of 86");
         await page.GetByRole(AriaRole.List, new() { Name = "The row in the order of work" }).WaitForAsync();
         await Assertions.Expect(page.GetByRole(AriaRole.Img).First).ToHaveAccessibleNameAsync(new Regex("in the order of work: 5 deep water, 4 shallows, 3 foam"));
