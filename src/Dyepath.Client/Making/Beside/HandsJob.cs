@@ -77,7 +77,7 @@ public static class WidthJob
         if (state.Drift is not { } drift)
             throw new ArgumentException("This part is worked in one colour.", nameof(input));
         progress.Report(0.1);
-        var world = MakerWorld.Of(drift.Filter, DriftTrack.Hands, HandsPrior.Default.Dye);
+        var world = MakerWorld.Of(drift.Filter, MakersMeans.Hands, HandsPrior.Default.Dye);
         var work = HoldableWork.For(drift.Piece, world, sections ? CheckHabit.EverySection : CheckHabit.EveryRow);
         return JsonSerializer.SerializeToUtf8Bytes(new WidthTold(DriftWords.Say(work), work.Holds), HandsJson.Default.WidthTold);
     }

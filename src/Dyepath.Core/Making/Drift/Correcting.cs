@@ -59,65 +59,54 @@ internal sealed class CorrectingByFeel(double most, double period, bool learns) 
 
 internal sealed class CorrectingByAdvice(PlannedPiece piece, DriftModel model, MakerWorld world) : ICorrecting
 {
-    /// <summary>What is known at <see cref="_at"/> stitches.</summary>
-    private DriftFilter _filter = DriftFilter.Begin(model);
-    private int _at;
-    private DriftAdvice? _advice;
-    private int _given;
-    private (DriftFilter Filter, int Worked) _row = (DriftFilter.Begin(model), 0);
+    private DriftTrack _track = DriftTrack.Begin(piece, model);
+    private DriftTrack _row = DriftTrack.Begin(piece, model);
 
-    public double Phase => _filter.PhaseMean;
+    public double Phase => _track.Filter.PhaseMean;
 
     /// <summary>What she was last advised, and after how many stitches.</summary>
-    public (DriftAdvice? Advice, int Given) Advised => (_advice, _given);
+    public (DriftAdvice? Advice, int Given) Advised => (_track.Advice, _track.Given);
 
     public DriftFilter At(int worked)
     {
-        int turn = Math.Clamp(_given + (_advice?.Stitches ?? 0), _at, worked);
-        _filter = _filter.Predict(turn - _at, Correction(_at)).Predict(worked - turn, _advice?.Hold ?? 0);
-        _at = worked;
-        return _filter;
+        if (worked > _track.Worked) _track = _track.WorkTo(worked);
+        return _track.Filter;
     }
 
     public bool AsksForRecount(int worked, int reading) => At(worked).AsksForRecount(reading);
 
     public void Read(int worked, int reading, int until)
     {
-        _filter = At(worked).Observe(reading);
-        Advise();
+        At(worked);
+        _track = _track.Read(reading, _ => Place(worked));
     }
 
-    public double Correction(int worked) =>
-        _advice is null ? 0 : worked < _given + _advice.Stitches ? _advice.Correction : _advice.Hold;
+    public double Correction(int worked) => _track.CorrectionAt(worked);
 
-    public void BeginRow(int worked) => _row = (At(worked), worked);
-
-    public void RipBack()
+    public void BeginRow(int worked)
     {
-        (_filter, _at) = (_filter.RipBackTo(_row.Filter), _row.Worked);
-        Advise();
+        At(worked);
+        _row = _track;
     }
+
+    public void RipBack() => _track = _track.RipBackTo(_row, Place(_row.Worked));
 
     /// <summary>Tells the filter what she did at a row's beginning, and asks what to do then.</summary>
     /// <param name="before">Stitches worked when she did it.</param>
     /// <param name="after">Stitches worked then, one more for one that was skipped.</param>
     /// <param name="done">What it did.</param>
-    public void Act(int before, int after, Func<DriftFilter, DriftFilter> done)
-    {
-        (_filter, _at) = (done(At(before)), after);
-        Advise(acted: true);
-    }
+    public void Act(int before, int after, Func<DriftFilter, DriftFilter> done) =>
+        _track = _track.Act(done(At(before)), Place(after, acted: true));
 
-    private void Advise(bool acted = false)
+    private DriftPlace Place(int worked, bool acted = false)
     {
-        bool edge = !acted && piece.RowEnds.AsSpan().BinarySearch(_at) >= 0;
-        var place = new DriftPlace(piece, _at)
+        bool edge = !acted && piece.RowEnds.AsSpan().BinarySearch(worked) >= 0;
+        return new DriftPlace(piece, worked)
         {
             Hands = world.Hands.LargestCorrection,
             HookStep = acted ? 0 : world.HookStep,
             EdgeStitch = edge && world.EdgeStitch,
             Turn = edge ? world.Turn : 0,
         };
-        (_advice, _given) = (DriftAdvice.For(_filter, place), _at);
     }
 }

@@ -49,11 +49,11 @@ public static class HandsLog
                 log.Add(new MakerLog.Shifted(entry.To!.Value, 0));
                 break;
             case Did.Turn:
-                log.Add(new MakerLog.Shifted(entry.To!.Value * DriftTrack.TurnGives, DriftTrack.TurnGives / 3));
+                log.Add(new MakerLog.Shifted(entry.To!.Value * MakersMeans.TurnGives, MakersMeans.TurnError));
                 break;
             case Did.Hook:
-                var step = new DriftPlace(from.Piece, from.Worked).HookStep;
-                log.Add(new MakerLog.HookChanged(entry.To!.Value * step, step / 2));
+                var (step, error) = MakersMeans.Hook(from, entry.To!.Value);
+                log.Add(new MakerLog.HookChanged(step, error));
                 break;
             case Did.At when to.Worked < from.Worked:
                 // Any number of rows back: where the colours are then is read anew.

@@ -74,11 +74,11 @@ public sealed class MakingState
             Did.Step when Step is not null && Row is null => Moved(entry, Here with { Step = Here.Step + 1, Run = 0 }),
             Did.Row when Row is { } row => Moved(entry, EndRow(row, entry.Phase)),
             Did.Run when Row is { } row => Moved(entry, EndRun(row, entry.Phase)),
-            Did.Read when entry.Phase is { } phase && Drift is { } drift => Moved(entry, Here with { Drift = Read(drift, phase) }),
+            Did.Read when entry.Phase is { } phase && Drift is { } drift => Moved(entry, Here with { Drift = RowEnded is { } ended ? ReadRowEnd(drift, ended, phase) : drift.Read(phase) }),
             Did.At when entry.To is { } to && to >= 1 && to <= Part.Rows => Moved(entry, GoTo(to - 1)),
-            Did.Edge when Drift is not null && entry.To is -1 or 1 => Moved(entry, Here with { Drift = Drift!.Shift(entry.To.Value, 0) }),
+            Did.Edge when Drift is not null && entry.To is -1 or 1 => Moved(entry, Here with { Drift = Drift!.Shift(entry.To.Value) }),
             Did.Turn when Drift is not null && entry.To is -1 or 1 =>
-                Moved(entry, Here with { Drift = Drift!.Shift(entry.To.Value * DriftTrack.TurnGives, DriftTrack.TurnGives / 3) }),
+                Moved(entry, Here with { Drift = Drift!.Shift(entry.To.Value * MakersMeans.TurnGives, MakersMeans.TurnError) }),
             Did.Hook when Drift is not null && entry.To is -1 or 1 => Moved(entry, Here with { Drift = Drift!.ChangeHook(entry.To.Value) }),
             Did.Part when entry.To is { } to && to >= 1 && to <= Order.Parts.Length && to - 1 != PartIndex => GoOn(entry, to - 1),
             _ => this,
@@ -88,9 +88,9 @@ public sealed class MakingState
     /// <summary>Whether a reading is so far from what is expected that it should be taken twice.</summary>
     public bool AsksForRecount(Did did, int phase) => Drift is { } drift && Row is { } row && did switch
     {
-        Did.Row => drift.WorkTo(RowEnd(row.Row)).AsksForRecount(phase),
-        Did.Run => drift.WorkTo(RunEnd(row.Row)).AsksForRecount(phase),
-        _ => drift.AsksForRecount(phase),
+        Did.Row => drift.WorkTo(RowEnd(row.Row)).Filter.AsksForRecount(phase),
+        Did.Run => drift.WorkTo(RunEnd(row.Row)).Filter.AsksForRecount(phase),
+        _ => drift.Filter.AsksForRecount(phase),
     };
 
     /// <summary>The states that were here at the beginning of each row of this part, the latest first.</summary>
@@ -108,7 +108,7 @@ public sealed class MakingState
     {
         var drift = Drift?.WorkTo(RowEnd(row.Row));
         if (drift is not null && phase is { } read)
-            drift = drift.Read(read, row.Row, AtRow(row.Row)?.Drift?.Filter.PhaseMean ?? 0);
+            drift = ReadRowEnd(drift, row.Row, read);
         return new PartProgress(Here.Step + 1, 0, drift);
     }
 
@@ -122,8 +122,8 @@ public sealed class MakingState
         return new PartProgress(Here.Step, Here.Run + 1, drift);
     }
 
-    private DriftTrack Read(DriftTrack drift, int phase) =>
-        RowEnded is { } row ? drift.Read(phase, row, AtRow(row)?.Drift?.Filter.PhaseMean ?? 0) : drift.Read(phase);
+    private DriftTrack ReadRowEnd(DriftTrack drift, int row, int phase) =>
+        drift.Read(phase, MakersMeans.AtRowEnd(drift, row, AtRow(row)?.Drift?.Filter.PhaseMean ?? 0));
 
     private PartProgress GoTo(int row)
     {

@@ -68,7 +68,7 @@ public sealed record OwnYarn(
 
     private static OwnYarnVerdict VerdictOf(double bias, double sd)
     {
-        const double reach = DriftAdvice.Held * DriftTrack.Hands;
+        const double reach = DriftAdvice.Held * MakersMeans.Hands;
         var size = Math.Abs(bias);
         return size - sd <= Usual ? OwnYarnVerdict.Fits
             : size <= reach ? OwnYarnVerdict.WithinHands

@@ -1,3 +1,5 @@
+using Dyepath.Core.Making.Drift;
+
 namespace Dyepath.Core.Making.Work;
 
 /// <summary>How far one part has come.</summary>

@@ -66,7 +66,7 @@ public sealed class HandsLogTests
             .Apply(new Entry(Did.Row, Then)).Apply(new Entry(Did.Hook, Then, To: -1)).Apply(new Entry(Did.At, Then, To: 1));
         var log = Assert.Single(HandsLog.Of(state));
         Assert.Equal(
-            [-1, DriftTrack.TurnGives, 0], log.Entries.OfType<MakerLog.Shifted>().Select(shifted => shifted.Stitches));
+            [-1, MakersMeans.TurnGives, 0], log.Entries.OfType<MakerLog.Shifted>().Select(shifted => shifted.Stitches));
         Assert.Equal(-0.04, Assert.Single(log.Entries.OfType<MakerLog.HookChanged>()).Step, 1e-12);
         // Two rows' yarn was worked, whatever was ripped back afterwards.
         Assert.Equal(state.Part.Planned!.StitchesBefore(2), log.Entries.OfType<MakerLog.Worked>().Sum(worked => worked.Stitches));
