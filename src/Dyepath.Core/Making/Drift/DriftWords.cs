@@ -13,15 +13,18 @@ public static class DriftWords
     /// <param name="reading">The colour last read, by name.</param>
     /// <param name="colours">Names, by the colours' indices.</param>
     /// <param name="hands">See <see cref="DriftPlace.Hands"/>.</param>
-    public static string Say(DriftAdvice advice, string reading, ImmutableArray<string> colours, double hands)
+    /// <param name="unit">What is counted against the yarn, one and many; missing, stitches.</param>
+    public static string Say(
+        DriftAdvice advice, string reading, ImmutableArray<string> colours, double hands, (string One, string Many)? unit = null)
     {
         ArgumentNullException.ThrowIfNull(advice);
-        string seen = $"this {reading} comes {Drift(advice.Phase)}";
+        (string One, string Many) counted = unit ?? ("stitch", "stitches");
+        string seen = $"this {reading} comes {Drift(advice.Phase, counted)}";
         return advice.Kind switch
         {
             DriftAdviceKind.CarryOn => $"This {reading} is on the count; carry on{Holding(advice.Hold, hands)}.",
             DriftAdviceKind.WorkTighter or DriftAdviceKind.WorkLooser =>
-                $"{Capital(seen)}; work the next {advice.Stitches} stitches {Level(advice.Correction - advice.Hold, hands)}" +
+                $"{Capital(seen)}; work the next {advice.Stitches} {counted.Many} {Level(advice.Correction - advice.Hold, hands)}" +
                 (advice.UntilColour is { } until ? $", until {colours[until]}." : "."),
             DriftAdviceKind.TightenTurn => $"{Capital(seen)}; make the turning chain tight.",
             DriftAdviceKind.LoosenTurn => $"{Capital(seen)}; make the turning chain loose.",
@@ -65,12 +68,12 @@ public static class DriftWords
         _ => "By themselves your hands take the yarn that is planned, as far as the rows tell.",
     };
 
-    private static string Drift(double phase)
+    private static string Drift(double phase, (string One, string Many) counted)
     {
         string way = phase > 0 ? "early" : "late";
         int stitches = (int)Math.Round(Math.Abs(phase), MidpointRounding.AwayFromZero);
         if (stitches == 0) return $"a little {way}";
-        return $"{Number(stitches)} stitch{(stitches == 1 ? "" : "es")} {way}";
+        return $"{Number(stitches)} {(stitches == 1 ? counted.One : counted.Many)} {way}";
     }
 
     private static string Number(int count) =>

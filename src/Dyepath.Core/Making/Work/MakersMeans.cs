@@ -1,4 +1,6 @@
+using Dyepath.Core.Fabrics;
 using Dyepath.Core.Making.Drift;
+using Dyepath.Core.Making.Order;
 
 namespace Dyepath.Core.Making.Work;
 
@@ -14,17 +16,20 @@ public static class MakersMeans
     /// <summary>The most that hands are asked to tighten or loosen, relative; see <see cref="HandModel.LargestCorrection"/>.</summary>
     public const double Hands = 0.06;
 
-    /// <summary>At the end of a row.</summary>
+    /// <summary>At the end of a row. Only rows have edges, and only a plain stitch can be left out there unseen; a spiral has no chain.</summary>
+    /// <param name="part">The piece that is worked in the variegated yarn.</param>
     /// <param name="row">The row that has just ended, from 0.</param>
     /// <param name="before">The mean phase error where it began.</param>
-    public static Func<DriftFilter, DriftPlace> AtRowEnd(DriftTrack track, int row, double before)
+    public static Func<DriftFilter, DriftPlace> AtRowEnd(DriftTrack track, MakingPart part, int row, double before)
     {
         ArgumentNullException.ThrowIfNull(track);
+        ArgumentNullException.ThrowIfNull(part);
+        var path = part.Fabric!.Path;
         return filter => new DriftPlace(track.Piece, track.Worked)
         {
             Hands = Hands,
-            Turn = TurnGives,
-            EdgeStitch = true,
+            Turn = path.Working == Working.Spiral ? 0 : TurnGives,
+            EdgeStitch = path is { Working: Working.Turned, StitchesPerUnit: 1 },
             Match = IsMendedByRipping(filter, before) ? RowMatch.Share(track.Piece, row, before, filter.PhaseMean) : 1,
         };
     }

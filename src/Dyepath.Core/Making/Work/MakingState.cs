@@ -123,7 +123,7 @@ public sealed class MakingState
     }
 
     private DriftTrack ReadRowEnd(DriftTrack drift, int row, int phase) =>
-        drift.Read(phase, MakersMeans.AtRowEnd(drift, row, AtRow(row)?.Drift?.Filter.PhaseMean ?? 0));
+        drift.Read(phase, MakersMeans.AtRowEnd(drift, Part, row, AtRow(row)?.Drift?.Filter.PhaseMean ?? 0));
 
     private PartProgress GoTo(int row)
     {

@@ -143,4 +143,12 @@ public sealed class DriftAdviceTests
         foreach (int reading in readings) filter = filter.Predict(apart).Observe(reading);
         return filter;
     }
+
+    [Fact]
+    public void What_is_counted_in_pairs_is_said_in_pairs()
+    {
+        DriftAdvice advice = DriftAdvice.For(Told([2], 60, 0.02), new DriftPlace(Panel, 83));
+        string said = DriftWords.Say(advice, "sand", Names, 0.06, ("pair", "pairs"));
+        Assert.StartsWith($"This sand comes two pairs early; work the next {advice.Stitches} pairs ", said);
+    }
 }

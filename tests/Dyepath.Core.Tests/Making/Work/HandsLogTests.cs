@@ -84,6 +84,26 @@ public sealed class HandsLogTests
         Assert.True(smaller.Drift.Filter.BiasSd > early.Drift.Filter.BiasSd);
     }
 
+    /// <summary>Rows have edges and turning chains, joined rounds a chain alone, a spiral neither.</summary>
+    [Theory]
+    [InlineData("turned", true, MakersMeans.TurnGives)]
+    [InlineData("rounds", false, MakersMeans.TurnGives)]
+    [InlineData("spiral", false, 0)]
+    public void Only_what_can_be_done_is_advised(string working, bool edge, double turn)
+    {
+        var text = System.Text.Encoding.UTF8.GetString(DemoProject.Utf8);
+        var document = System.Text.Json.Nodes.JsonNode.Parse(text)!.AsObject();
+        document["garment"] = System.Text.Json.Nodes.JsonNode.Parse(
+            $$"""{ "shape": "cowl", "circumference": "70 cm", "height": "30 cm", "working": "{{working}}" }""");
+        document.Remove("sizes");
+        var project = ProjectReader.Read(System.Text.Encoding.UTF8.GetBytes(document.ToJsonString())).Project!;
+        var plan = GarmentPlanner.Plan(project).Plan!;
+        var part = MakingOrder.Of(plan, plan.Sizes[0].Name).Parts[0];
+        var track = DriftTrack.Begin(part.Planned!, new DriftModel(0.01, 50)).WorkTo(part.Planned!.StitchesBefore(1));
+        var means = MakersMeans.AtRowEnd(track, part, 0, 0)(track.Filter);
+        Assert.Equal((edge, turn), (means.EdgeStitch, means.Turn));
+    }
+
     /// <summary>A maker who would rather work on than rip back is told how to get her colours back.</summary>
     [Fact]
     public void Who_does_not_rip_back_is_told_how_to_go_on()
