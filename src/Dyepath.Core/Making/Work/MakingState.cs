@@ -93,7 +93,8 @@ public sealed class MakingState
         _ => drift.Filter.AsksForRecount(phase),
     };
 
-    /// <summary>The states that were here at the beginning of each row of this part, the latest first.</summary>
+    /// <summary>The latest state at the beginning of a row of this part; null where there was none.</summary>
+    /// <param name="row">From 0.</param>
     public MakingState? AtRow(int row)
     {
         for (var state = this; state is not null; state = state.Before)
