@@ -58,9 +58,6 @@ public sealed class MakingKeeper
     /// <summary>The other log in a conflict.</summary>
     public MakingDocument? Theirs { get; private set; }
 
-    /// <summary>The page has no host: pieces are on this device alone.</summary>
-    public bool Alone { get; private set; }
-
     /// <summary>The host asks for its access token before it takes anything.</summary>
     public bool NeedsSignIn { get; private set; }
 
@@ -155,7 +152,7 @@ public sealed class MakingKeeper
             return ServerReply.Done;
         }
         var answer = await _host.GetAsync(id);
-        (Alone, NeedsSignIn) = (answer.Reply == ServerReply.Away, answer.Reply == ServerReply.SignIn);
+        NeedsSignIn = answer.Reply == ServerReply.SignIn;
         if (answer.Value is not { } stored)
             return answer.Reply;
         if (Read(stored) is not { } found)
@@ -455,7 +452,6 @@ public sealed class MakingKeeper
 
     private void Told(ServerReply reply, string why)
     {
-        Alone = reply == ServerReply.Away && Header?.Etag is null;
         NeedsSignIn = reply == ServerReply.SignIn;
         if (Resting != SaveState.Failed)
             Why = why;
