@@ -1,0 +1,161 @@
+using System.Collections.Immutable;
+
+namespace Dyepath.Client.Keeping;
+
+public sealed partial class KeepingMachine<T>
+{
+    private sealed partial class Turn
+    {
+        public void Read(ImmutableArray<Copy<T>> copies)
+        {
+            Now = Now with { DeviceIsBusy = false, IsLooking = false };
+            if (Now.Stage == Stage.Opening)
+            {
+                Now = Now with { Found = copies };
+                return;
+            }
+            foreach (var copy in copies.Where(c => c.Writer != Now.Writer))
+                Meet(copy);
+            // Whoever took the copy away has it in another, unless the device has lost it.
+            if (Now.Held is not null && !copies.Any(c => c.Lineage.Follows(Now.Held.Lineage)))
+                Forget();
+            ForgetWhatWasCleared();
+            // A reading that began before the host answered proves nothing; and neither does an answer from before that reading.
+            if (!Now.LooksAgain && Now.Doubted is not null)
+                Now = Now with { AsksHost = true };
+        }
+
+        public void Written(DeviceHolds<T> holds)
+        {
+            Now = Now with { DeviceIsBusy = false, DeviceWhy = null, DeviceRests = false, LooksAgain = Now.LooksAgain || holds.Others };
+            var edit = holds.Edit;
+            if (edit == -1 && Now.Pending is { } pending)
+            {
+                var changedMeanwhile = Now.Stamp != holds.Stamp - 1;
+                Accept(pending);
+                Now = Now with { Pending = null, Stamp = changedMeanwhile ? Now.Stamp + 1 : holds.Stamp };
+                edit = Now.Edit;
+            }
+            // The copies whose place it took may have known more of the host.
+            var copy = AsItIs(holds.Copy);
+            if (copy.IsSent && edit == Now.Edit && !Now.IsSent)
+                Now = Now with { Etag = copy.Etag, Made = copy.Made, SentEdit = edit, Includes = [] };
+            else if (!Now.IsSent)
+                Now = Now with { Includes = Including([copy.Etag, .. copy.Includes]) };
+            if (!Now.IsSent && !WasMine(copy.Content))
+                Now = Now with { Earlier = [.. Now.Earlier.Add(copy.Content).TakeLast(MostEarlier)] };
+            Now = Now with { Held = holds.Copy, HeldEdit = edit, HeldStamp = holds.Stamp };
+            ForgetWhatWasCleared();
+        }
+
+        public void Ahead()
+        {
+            Now = Now with { DeviceIsBusy = false, LooksAgain = true, IsElsewhere = Now.IsElsewhere || Now.Pending is not null, Pending = null };
+        }
+
+        public void NotWritten(string why)
+        {
+            Now = Now with { DeviceIsBusy = false, IsLooking = false, DeviceWhy = why, DeviceRests = true };
+            Alarm(AlarmKind.Device, rules.DeviceRest);
+            if (Now.Stage == Stage.Opening)
+            {
+                Now = Now with { Found = [] };
+                return;
+            }
+            if (Now.Pending is { } pending)
+            {
+                Accept(pending);
+                Now = Now with { Pending = null };
+            }
+            // The host may take what this device does not.
+            Now = Now with { IsDue = true };
+        }
+
+        public void Cleared()
+        {
+            Forget();
+            Now = Now with { WasCleared = Now.DeviceIsBusy || Now.Stage == Stage.Opening, DeviceRests = false };
+        }
+
+        /// <summary>What was read or written before the store was cleared is no longer there.</summary>
+        private void ForgetWhatWasCleared()
+        {
+            if (Now.WasCleared)
+                Forget();
+            Now = Now with { WasCleared = false };
+        }
+
+        private void Forget() => Now = Now with { Held = null, HeldEdit = -1, HeldStamp = -1 };
+
+        /// <summary>Another tab's copy and this tab's text.</summary>
+        private void Meet(Copy<T> copy)
+        {
+            copy = AsItIs(copy);
+            if (Now.Lineage.Follows(copy.Lineage))
+            {
+                KnowsOf(copy);
+                return;
+            }
+            if (copy.Lineage.Follows(Now.Lineage))
+            {
+                Adopt(copy);
+                return;
+            }
+            var both = Now.Lineage.And(copy.Lineage);
+            if (rules.Same(Now.Mine!, copy.Content))
+            {
+                if (copy.IsSent && !Now.IsSent)
+                    Take(Of(copy, both));
+                else
+                    Now = Now with { Lineage = both, Includes = Now.IsSent ? Now.Includes : Including([copy.Etag, .. copy.Includes]), Stamp = Now.Stamp + 1 };
+            }
+            else if (rules.Join(Now.Mine!, copy.Content) is { } joined)
+            {
+                var theirs = rules.Same(joined, copy.Content);
+                if (theirs)
+                    Take(Of(copy, both) with { Includes = [.. copy.Includes, .. Including(Now.Etag)] });
+                else
+                    Now = Now with { Lineage = both, Includes = Including([copy.Etag, .. copy.Includes]), Stamp = Now.Stamp + 1 };
+            }
+            else if (copy.GoesOnFrom(rules.EtagOf(Now.Mine!)))
+            {
+                // What this tab has is in it by way of the host.
+                Adopt(copy);
+            }
+            else if (!Now.IsSent && (WasMine(copy.Content) || Now.GoesOnFrom(rules.EtagOf(copy.Content))))
+                Now = Now with { Lineage = both, Stamp = Now.Stamp + 1 };
+            else if ((Now.IsSent || copy.IsSent) && !rules.KeepsFirst)
+            {
+                // What the other tab has not sent yet is its own to settle; what the host has, it tells.
+                if (copy.IsSent && copy.Etag != Now.Etag)
+                    Now = Now with { AsksHost = true, AskedMade = copy.Made };
+            }
+            else if (Now.Theirs is null || (Now.Theirs.Lineage != Lineage.None && copy.Lineage.Follows(Now.Theirs.Lineage)))
+                Now = Now with { Theirs = Of(copy, copy.Lineage) };
+        }
+
+        private static OtherText<T> Of(Copy<T> copy, Lineage lineage) => new(copy.Content, lineage, copy.Etag, copy.Made, copy.IsSent, copy.Includes);
+
+        /// <summary>A copy may say that the host has it, from before the host lost it.</summary>
+        private Copy<T> AsItIs(Copy<T> copy) =>
+            copy.Made is not null && Now.LostMades.Contains(copy.Made) ? copy with { IsSent = false, Etag = null, Made = null, Includes = [.. copy.Includes, copy.Etag!] } : copy;
+
+        /// <summary>A copy that is in this tab's text may know more of the host.</summary>
+        private void KnowsOf(Copy<T> copy)
+        {
+            if (Now.IsSent)
+                return;
+            if (copy.IsSent && copy.Lineage.Follows(Now.Lineage))
+                Take(Of(copy, Now.Lineage));
+            else if (copy.Includes.Append(copy.Etag).Any(e => e is not null && !Now.GoesOnFrom(e)))
+                Now = Now with { Includes = Including([copy.Etag, .. copy.Includes]), Stamp = Now.Stamp + 1 };
+        }
+
+        /// <summary>Goes on from another tab's copy.</summary>
+        private void Adopt(Copy<T> copy)
+        {
+            Take(Of(copy, copy.Lineage));
+            Now = Now with { Theirs = null, Held = copy, HeldEdit = Now.Edit, HeldStamp = Now.Stamp };
+        }
+    }
+}
