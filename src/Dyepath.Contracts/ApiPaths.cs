@@ -13,6 +13,11 @@ public static class ApiPaths
     /// <summary>The request header with the key of a handover.</summary>
     public const string HandedKeyHeader = "Dyepath-Key";
 
+    /// <summary>
+    /// The response header that says when the host first had a text. Another moment than before says that the host lost it meanwhile.
+    /// </summary>
+    public const string MadeHeader = "Dyepath-Made";
+
     public const string Demo = "api/demo";
 
     /// <summary>The client's page on which pieces are made: the only one that opens without the access token.</summary>

@@ -145,7 +145,7 @@ public sealed partial class KeepingMachine<T>
             var joined = rules.Join(Now.Mine!, host.Content);
             if (joined is not null && rules.Same(joined, Now.Mine!))
                 Now = Now with { Etag = host.Etag, Made = host.Made, Includes = [], SentEdit = -1, Theirs = theirs, IsDue = true, Stamp = Now.Stamp + 1 };
-            else if (joined is not null || (Now.IsSent && Now.Made == host.Made))
+            else if (joined is not null || (Now.IsSent && (Now.Made is null || host.Made is null || Now.Made == host.Made)))
             {
                 Take(other with { Lineage = Now.Lineage.WithHost(host.Etag) });
                 Now = Now with { Theirs = theirs };

@@ -1,80 +1,73 @@
+using System.Collections.Immutable;
 using System.Runtime.InteropServices.JavaScript;
 using System.Text.Json;
+using Dyepath.Client.Keeping;
 
 namespace Dyepath.Client.Store;
 
-/// <summary>Projects kept on this device, so that nothing waits for a connection.</summary>
-public interface IDeviceShelf
+/// <summary>Projects kept on this device, so that nothing waits for a connection. <see cref="IOException"/> where it neither reads nor writes.</summary>
+public interface IDeviceShelf : IDeviceTexts<ProjectText>
 {
-    Task<DeviceRecord?> GetAsync(string id);
+    public const string Sort = "projects";
 
-    /// <summary>All of them, without their texts.</summary>
-    Task<DeviceRecord[]> ListAsync();
-
-    /// <summary>Durable when it returns.</summary>
-    /// <returns>The record with its new revision; null where another tab has written since this one read.</returns>
-    Task<DeviceRecord?> PutAsync(DeviceRecord record);
+    /// <summary>All copies of all projects, without their texts.</summary>
+    Task<ProjectCopy[]> ListAsync();
 
     Task RemoveAsync(string id);
 
-    /// <summary>Asks the browser not to clear what is kept here when it wants room.</summary>
-    Task<bool> PersistAsync();
-
-    /// <param name="changed">Another tab has written a project.</param>
-    /// <param name="online">The connection is back.</param>
-    void Listen(Action<string> changed, Action online);
+    /// <summary>Of a project that is on this device alone: off the shelf, or back on it.</summary>
+    Task ArchiveAsync(string id, bool archived);
 }
 
 /// <summary>In the browser's own database (wwwroot/js/store.js).</summary>
 public sealed partial class DeviceShelf : IDeviceShelf
 {
-    public const string Module = "dyepath/store";
+    private bool _asked;
 
-    private const string Projects = "projects";
-
-    public async Task<DeviceRecord?> GetAsync(string id) =>
-        await Get(id) is { } json ? JsonSerializer.Deserialize(json, DeviceJson.Default.DeviceRecord) : null;
-
-    public async Task<DeviceRecord[]> ListAsync() => JsonSerializer.Deserialize(await List(), DeviceJson.Default.DeviceRecordArray) ?? [];
-
-    public async Task<DeviceRecord?> PutAsync(DeviceRecord record)
+    public async Task<ImmutableArray<Copy<ProjectText>>> ReadAsync(string id)
     {
-        var revision = await Put(JsonSerializer.Serialize(record, DeviceJson.Plain.DeviceRecord), record.Revision);
-        if (revision < 0)
-            return null;
-        Announce(Projects, record.Id);
-        return record with { Revision = revision };
+        var copies = JsonSerializer.Deserialize(await DeviceStore.OrNot(Read(id)), DeviceJson.Default.ProjectCopyArray) ?? [];
+        return [.. copies.Select(c => c.Read())];
     }
+
+    public async Task<DeviceWriting<ProjectText>> WriteAsync(string id, WriteDevice<ProjectText> write)
+    {
+        if (!_asked)
+        {
+            // Some browsers ask her first; nothing waits for her answer.
+            _asked = true;
+            _ = DeviceStore.OrNot(DeviceStore.Persist());
+        }
+        var json = JsonSerializer.Serialize(ProjectCopy.Of(id, write.Copy), DeviceJson.Plain.ProjectCopy);
+        var written = JsonSerializer.Deserialize(await DeviceStore.OrNot(Write(json)), DeviceJson.Default.CopyWritten)!;
+        DeviceStore.Announce(IDeviceShelf.Sort, id, removed: false);
+        var held = write.Copy with { Etag = written.Etag, Made = written.Made, IsSent = written.IsSent, Includes = written.Includes };
+        return new(held, written.Others);
+    }
+
+    public async Task<ProjectCopy[]> ListAsync() =>
+        JsonSerializer.Deserialize(await DeviceStore.OrNot(List()), DeviceJson.Default.ProjectCopyArray) ?? [];
 
     public async Task RemoveAsync(string id)
     {
-        await Remove(id);
-        Announce(Projects, id);
+        await DeviceStore.OrNot(Remove(id));
+        DeviceStore.Announce(IDeviceShelf.Sort, id, removed: true);
     }
 
-    public Task<bool> PersistAsync() => Persist();
+    public Task ArchiveAsync(string id, bool archived) => DeviceStore.OrNot(Archive(id, archived));
 
-    public void Listen(Action<string> changed, Action online) => ListenTo(Projects, changed, online);
+    [JSImport("readProject", DeviceStore.Module)]
+    private static partial Task<string> Read(string id);
 
-    [JSImport("get", Module)]
-    private static partial Task<string?> Get(string id);
+    [JSImport("writeProject", DeviceStore.Module)]
+    private static partial Task<string> Write(string json);
 
-    [JSImport("list", Module)]
+    [JSImport("listProjects", DeviceStore.Module)]
     private static partial Task<string> List();
 
-    [JSImport("put", Module)]
-    private static partial Task<int> Put(string json, int expected);
-
-    [JSImport("remove", Module)]
+    [JSImport("removeProject", DeviceStore.Module)]
     private static partial Task<bool> Remove(string id);
 
-    [JSImport("persist", Module)]
-    internal static partial Task<bool> Persist();
-
-    [JSImport("announce", Module)]
-    internal static partial void Announce(string what, string id);
-
-    [JSImport("listen", Module)]
-    internal static partial void ListenTo(
-        string what, [JSMarshalAs<JSType.Function<JSType.String>>] Action<string> changed, [JSMarshalAs<JSType.Function>] Action online);
+    [JSImport("archiveProject", DeviceStore.Module)]
+    private static partial Task<bool> Archive(string id, bool archived);
 }

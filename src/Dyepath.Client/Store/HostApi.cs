@@ -4,6 +4,7 @@ using System.Net.Http.Json;
 using System.Text;
 using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
+using Dyepath.Client.Keeping;
 using Dyepath.Contracts;
 
 namespace Dyepath.Client.Store;
@@ -25,13 +26,32 @@ public enum ServerReply
 
     /// <summary>The host gave a reason; see <see cref="ServerAnswer{T}.Why"/>.</summary>
     Refused,
+
+    /// <summary>The host is there and cannot just now; it may be asked again.</summary>
+    Busy,
 }
 
 /// <param name="Value">Where <paramref name="Reply"/> is <see cref="ServerReply.Done"/>.</param>
-public sealed record ServerAnswer<T>(ServerReply Reply, T? Value, string Why = "");
+/// <param name="After">When the host wants to be asked again, where it says so.</param>
+/// <param name="Next">Where a list goes on.</param>
+public sealed record ServerAnswer<T>(ServerReply Reply, T? Value, string Why = "", TimeSpan? After = null, string? Next = null)
+{
+    /// <summary>The same in the words of what is kept; only where there is no value.</summary>
+    internal HostSaid<TText> Said<TText>()
+        where TText : class => Reply switch
+    {
+        ServerReply.ChangedElsewhere => new HostHasAnother<TText>(),
+        ServerReply.Missing => new HostDidNot<TText>(HostTrouble.Missing),
+        ServerReply.SignIn => new HostDidNot<TText>(HostTrouble.SignIn),
+        ServerReply.Refused => new HostDidNot<TText>(HostTrouble.Refused, Why),
+        ServerReply.Busy => new HostDidNot<TText>(HostTrouble.Busy, Why, After),
+        _ => new HostDidNot<TText>(HostTrouble.Away),
+    };
+}
 
 /// <summary>A text as the host has it.</summary>
-public sealed record StoredText(string Text, string Etag);
+/// <param name="Made">When the host first had it, in the host's words.</param>
+public sealed record StoredText(string Text, string Etag, string? Made = null);
 
 /// <summary>Asks the host. A failing connection is an answer, never an exception.</summary>
 internal sealed class HostApi(HttpClient http)
@@ -50,9 +70,18 @@ internal sealed class HostApi(HttpClient http)
         var (reply, response, why) = await Send(request);
         using (response)
         {
-            return reply == ServerReply.Done
-                ? new(reply, new StoredText(await response!.Content.ReadAsStringAsync(), response.Headers.ETag?.ToString() ?? ""))
-                : new(reply, null, why);
+            if (reply != ServerReply.Done)
+                return new(reply, null, why, response?.Headers.RetryAfter?.Delta);
+            try
+            {
+                var text = await response!.Content.ReadAsStringAsync();
+                return new(reply, new StoredText(text, response.Headers.ETag?.ToString() ?? "", Header(response, ApiPaths.MadeHeader)));
+            }
+            catch (Exception fault) when (fault is HttpRequestException or TaskCanceledException or IOException)
+            {
+                // Cut off on the way.
+                return new(ServerReply.Away, null);
+            }
         }
     }
 
@@ -63,12 +92,12 @@ internal sealed class HostApi(HttpClient http)
         using (response)
         {
             if (reply != ServerReply.Done || response!.StatusCode == HttpStatusCode.NoContent)
-                return new(reply, null, why);
+                return new(reply, null, why, response?.Headers.RetryAfter?.Delta);
             try
             {
-                return new(reply, await response.Content.ReadFromJsonAsync(type));
+                return new(reply, await response.Content.ReadFromJsonAsync(type), Next: NextPage(response));
             }
-            catch (JsonException)
+            catch (Exception fault) when (fault is JsonException or HttpRequestException or TaskCanceledException or IOException)
             {
                 return new(ServerReply.Away, null);
             }
@@ -90,7 +119,9 @@ internal sealed class HostApi(HttpClient http)
         var said = response.Content.Headers.ContentType?.MediaType;
         if (response.IsSuccessStatusCode)
             return (said == "text/html" ? ServerReply.Away : ServerReply.Done, response, "");
-        if (said != "application/problem+json" || (int)response.StatusCode is 502 or 503 or 504)
+        if ((int)response.StatusCode is 429 or 500 or 502 or 503 or 504)
+            return (ServerReply.Busy, response, said == "application/problem+json" ? await Why(response) : "");
+        if (said != "application/problem+json")
             return (ServerReply.Away, response, "");
         return (response.StatusCode switch
         {
@@ -101,6 +132,12 @@ internal sealed class HostApi(HttpClient http)
         }, response, await Why(response));
     }
 
+    private static string? Header(HttpResponseMessage response, string name) => response.Headers.TryGetValues(name, out var values) ? values.First() : null;
+
+    /// <summary>The address in <c>Link: &lt;…&gt;; rel="next"</c> (RFC 8288).</summary>
+    private static string? NextPage(HttpResponseMessage response) =>
+        Header(response, "Link") is { } link && link.EndsWith("; rel=\"next\"", StringComparison.Ordinal) && link[0] == '<' ? link[1..link.IndexOf('>')] : null;
+
     private static async Task<string> Why(HttpResponseMessage response)
     {
         try
@@ -108,7 +145,7 @@ internal sealed class HostApi(HttpClient http)
             var problem = await response.Content.ReadFromJsonAsync(ContractsJson.Default.Problem);
             return $"{problem?.Title} {problem?.Detail}".Trim();
         }
-        catch (Exception fault) when (fault is JsonException or NotSupportedException or HttpRequestException)
+        catch (Exception fault) when (fault is JsonException or NotSupportedException or HttpRequestException or TaskCanceledException or IOException)
         {
             return "The host did not say why.";
         }

@@ -1,27 +1,62 @@
+using System.Text;
+using System.Text.Json;
+using Dyepath.Client.Keeping;
 using Dyepath.Contracts;
 
 namespace Dyepath.Client.Store;
 
 /// <summary>Projects on the host, over its JSON API. A failing connection is an answer, never an exception.</summary>
-public sealed class ServerShelf(HttpClient http)
+public sealed class ServerShelf(HttpClient http) : IHostTexts<ProjectText>
 {
+    /// <summary>Lists come in pages; a shelf of more than this many projects is cut off.</summary>
+    private const int MostPages = 50;
+
     private readonly HostApi _api = new(http);
 
-    public Task<ServerAnswer<ProjectSummary[]>> ListAsync(bool archived) =>
-        _api.Ask(new HttpRequestMessage(HttpMethod.Get, ApiPaths.Shelf(archived)), ContractsJson.Default.ProjectSummaryArray);
+    public async Task<ServerAnswer<ProjectSummary[]>> ListAsync(bool archived)
+    {
+        List<ProjectSummary> all = [];
+        var page = ApiPaths.Shelf(archived);
+        for (var pages = 0; pages < MostPages && page is not null; pages++)
+        {
+            var answer = await _api.Ask(new HttpRequestMessage(HttpMethod.Get, page), ContractsJson.Default.ProjectSummaryArray);
+            if (answer.Value is not { } some)
+                return answer;
+            all.AddRange(some);
+            page = answer.Next;
+        }
+        return new(ServerReply.Done, [.. all]);
+    }
 
     public Task<ServerAnswer<StoredText>> GetAsync(string id) => _api.Text(ApiPaths.Project(id));
 
-    /// <param name="id">Chosen here, so that a project begun offline keeps its address.</param>
-    public Task<ServerAnswer<ProjectSummary>> CreateAsync(string id, string text) =>
-        _api.Ask(HostApi.Sending(HttpMethod.Post, ApiPaths.NewProject(id), text), ContractsJson.Default.ProjectSummary);
-
-    /// <param name="etag">The text that this one follows; the host refuses if it has another by now.</param>
-    public Task<ServerAnswer<ProjectSummary>> SaveAsync(string id, string text, string etag)
+    public async Task<HostSaid<ProjectText>> ReadAsync(string id)
     {
-        var request = HostApi.Sending(HttpMethod.Put, ApiPaths.Project(id), text);
-        request.Headers.TryAddWithoutValidation("If-Match", etag);
-        return _api.Ask(request, ContractsJson.Default.ProjectSummary);
+        var answer = await GetAsync(id);
+        return answer.Value is { } stored ? new HostHas<ProjectText>(ProjectText.Of(stored.Text), stored.Etag, stored.Made) : answer.Said<ProjectText>();
+    }
+
+    /// <param name="id">Chosen here, so that a project begun offline keeps its address.</param>
+    /// <param name="etag">The text that this one follows; the host refuses if it has another by now. Missing, it should have none.</param>
+    public async Task<HostSaid<ProjectText>> WriteAsync(string id, ProjectText content, string? etag, bool leaving)
+    {
+        var text = Encoding.UTF8.GetBytes(content.Text);
+        var request = etag is null
+            ? HostApi.Sending(HttpMethod.Post, ApiPaths.NewProject(id), text)
+            : HostApi.Sending(HttpMethod.Put, ApiPaths.Project(id), text);
+        if (etag is not null)
+            request.Headers.TryAddWithoutValidation("If-Match", etag);
+        if (content.Swatch is { } swatch)
+        {
+            request.Headers.TryAddWithoutValidation(
+                ApiPaths.PictureHeader, Convert.ToBase64String(JsonSerializer.SerializeToUtf8Bytes(swatch, ContractsJson.Default.SwatchPicture)));
+        }
+        HostApi.LeavePage(request, leaving, text.Length);
+        var answer = await _api.Ask(request, ContractsJson.Default.ProjectSummary);
+        if (answer.Value is not { } summary)
+            return answer.Said<ProjectText>();
+        // What was stored is what was sent, or it is asked for.
+        return summary.Etag == Etags.Of(text) ? new HostTook<ProjectText>(summary.Etag, summary.Made) : new HostHasAnother<ProjectText>();
     }
 
     public Task<ServerAnswer<ProjectSummary>> PostAsync(string path, string? etag = null)

@@ -1,0 +1,74 @@
+using System.Collections.Immutable;
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using Dyepath.Client.Keeping;
+using Dyepath.Client.Work;
+using Dyepath.Contracts;
+
+namespace Dyepath.Client.Store;
+
+/// <summary>A project's document as it is kept, and what the shelf shows of it.</summary>
+/// <param name="Swatch">Missing where it was not planned here.</param>
+public sealed record ProjectText(string Text, string Name, SwatchPicture? Swatch)
+{
+    public static ProjectText Of(string text) => new(text, ProjectDocument.TryParse(text)?.Title ?? ProjectSummary.Untitled, null);
+}
+
+/// <summary>Documents cannot be put together: where two were changed apart, the designer chooses.</summary>
+public sealed record ProjectKeeping : KeepingRules<ProjectText>
+{
+    public override TimeSpan Quiet => TimeSpan.FromMilliseconds(700);
+
+    public override bool KeepsFirst => false;
+
+    public override bool OpensFromDevice => false;
+
+    public override bool TriesAgain => true;
+
+    public override bool Same(ProjectText one, ProjectText other) => one.Text == other.Text;
+
+    public override ProjectText? Join(ProjectText one, ProjectText other) => Same(one, other) ? one : null;
+
+    public override string EtagOf(ProjectText content) => Etags.Of(Encoding.UTF8.GetBytes(content.Text));
+}
+
+/// <summary>A <see cref="Copy{T}"/> of a project in the browser's database.</summary>
+/// <param name="Text">Missing in a list.</param>
+/// <param name="Archived">Of a project that is on this device alone; of a list only.</param>
+public sealed record ProjectCopy(
+    string Id,
+    string Writer,
+    int Stamp,
+    ImmutableSortedDictionary<string, int> Lineage,
+    string? Text,
+    string Name,
+    SwatchPicture? Swatch,
+    string? Etag,
+    string? Made,
+    bool IsSent,
+    ImmutableArray<string> Includes,
+    DateTimeOffset At,
+    bool Archived = false)
+{
+    public static ProjectCopy Of(string id, Copy<ProjectText> copy) => new(
+        id, copy.Writer, copy.Stamp, copy.Lineage.Changes, copy.Content.Text, copy.Content.Name, copy.Content.Swatch, copy.Etag, copy.Made, copy.IsSent,
+        copy.Includes, copy.At);
+
+    public Copy<ProjectText> Read() => new(
+        Writer, Stamp, new Lineage(Lineage), new ProjectText(Text ?? "", Name, Swatch), Etag, Made, IsSent, Includes.IsDefault ? [] : Includes, At);
+}
+
+/// <summary>What came of writing a copy; <see cref="Lineage"/> and text are as they were sent.</summary>
+internal sealed record CopyWritten(bool Ahead, bool Others, string? Etag, string? Made, bool IsSent, ImmutableArray<string> Includes);
+
+[JsonSourceGenerationOptions(JsonSerializerDefaults.Web)]
+[JsonSerializable(typeof(ProjectCopy))]
+[JsonSerializable(typeof(ProjectCopy[]))]
+[JsonSerializable(typeof(CopyWritten))]
+internal sealed partial class DeviceJson : JsonSerializerContext
+{
+    /// <summary>Never shown as HTML, so that the photos' base64 need not be escaped sign by sign.</summary>
+    public static DeviceJson Plain { get; } = new(new JsonSerializerOptions(JsonSerializerDefaults.Web) { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping });
+}
