@@ -15,8 +15,7 @@ public abstract class AppDb(DbContextOptions options) : DbContext(options)
     /// <summary>Where waiting for a connection took this long already, another try would only lengthen the queue.</summary>
     private static readonly TimeSpan LongestTrying = TimeSpan.FromSeconds(2);
 
-    /// <summary>Pauses between tries; none where the database is a file, which waits by itself.</summary>
-    protected virtual IReadOnlyList<TimeSpan> Attempts => [];
+    private static readonly TimeSpan[] Pauses = [TimeSpan.FromMilliseconds(50), TimeSpan.FromMilliseconds(200), TimeSpan.FromMilliseconds(600)];
 
     internal DbSet<ProjectRow> Projects => Set<ProjectRow>();
 
@@ -30,6 +29,9 @@ public abstract class AppDb(DbContextOptions options) : DbContext(options)
 
     /// <summary>The store as messages name it.</summary>
     protected abstract string Where { get; }
+
+    /// <summary>Whether to try again at once; a database that is a file waits by itself.</summary>
+    protected virtual bool MayWorkInAMoment(Exception fault) => false;
 
     /// <summary>Brings the tables to this program's form, or makes them. Any number of hosts may do so at once.</summary>
     /// <exception cref="StoreNotReadyException">The store cannot be used as it is.</exception>
@@ -64,10 +66,10 @@ public abstract class AppDb(DbContextOptions options) : DbContext(options)
             catch (Exception e) when (!cancel.IsCancellationRequested && StoreFaults.Find(e) is { } fault)
             {
                 ChangeTracker.Clear();
-                if (fault != StoreFault.Away || attempt >= Attempts.Count || Stopwatch.GetElapsedTime(begun) > LongestTrying)
+                if (attempt == Pauses.Length || !MayWorkInAMoment(e) || Stopwatch.GetElapsedTime(begun) > LongestTrying)
                     throw e as StoreException ?? new StoreException(fault, e);
                 // Not all at the same moment.
-                await Task.Delay(Attempts[attempt] * (0.5 + Random.Shared.NextDouble()), cancel);
+                await Task.Delay(Pauses[attempt] * (0.5 + Random.Shared.NextDouble()), cancel);
             }
         }
     }

@@ -26,12 +26,11 @@ public sealed class PostgresDb(DbContextOptions<PostgresDb> options) : AppDb(opt
     /// <summary>Seconds in that line, or until the server answers; then the answer is that it did not.</summary>
     private const int Patience = 5;
 
+    private static readonly TimeSpan UntilItIsThere = TimeSpan.FromMilliseconds(500);
+
     private static readonly TimeSpan LongestMigration = TimeSpan.FromMinutes(30);
 
     protected override string Where => $"The database {Settings.Database} on {Server}";
-
-    protected override IReadOnlyList<TimeSpan> Attempts { get; } =
-        [TimeSpan.FromMilliseconds(50), TimeSpan.FromMilliseconds(200), TimeSpan.FromMilliseconds(600)];
 
     private NpgsqlConnectionStringBuilder Settings => new(Database.GetConnectionString());
 
@@ -74,10 +73,9 @@ public sealed class PostgresDb(DbContextOptions<PostgresDb> options) : AppDb(opt
                 await MigrateAsync(cancel);
                 return;
             }
-            catch (Exception e) when (StoreFaults.Find(e) == StoreFault.Away && IsWorthWaiting(e)
-                && Stopwatch.GetElapsedTime(begun).TotalSeconds < Settings.Timeout)
+            catch (Exception e) when (MayWorkInAMoment(e) && Stopwatch.GetElapsedTime(begun).TotalSeconds < Settings.Timeout)
             {
-                await Task.Delay(Attempts[^1], cancel);
+                await Task.Delay(UntilItIsThere, cancel);
             }
             catch (Exception e) when (e is NpgsqlException or SocketException or InvalidOperationException { InnerException: NpgsqlException })
             {
@@ -86,10 +84,19 @@ public sealed class PostgresDb(DbContextOptions<PostgresDb> options) : AppDb(opt
         }
     }
 
-    private static PostgresException? Said(Exception e) => e as PostgresException ?? e.InnerException as PostgresException;
+    /// <summary>A connection that broke, a server that starts or has none free, another's lock; a wrong password or name stays wrong.</summary>
+    protected override bool MayWorkInAMoment(Exception fault) => StoreFaults.Find(fault) == StoreFault.Away
+        && Said(fault)?.SqlState is null or ['0', '8', ..] or ['4', '0', ..] or ['5', '3', ..] or ['5', '7', ..];
 
-    /// <summary>It may be there in a moment; a wrong password will not be.</summary>
-    private static bool IsWorthWaiting(Exception e) => Said(e)?.SqlState is null or [ '5', '7', ..] or ['5', '3', ..] or ['0', '8', ..];
+    private static PostgresException? Said(Exception? fault)
+    {
+        for (var e = fault; e is not null; e = e.InnerException)
+        {
+            if (e is PostgresException said)
+                return said;
+        }
+        return null;
+    }
 
     /// <summary>What is wrong with the server, and what to do; never the password.</summary>
     private string Words(Exception e) => Said(e)?.SqlState switch
