@@ -14,7 +14,22 @@ public static class ApiPaths
     public const string HandedKeyHeader = "Dyepath-Key";
 
     /// <summary>
-    /// The response header that says when the host first had a text. Another moment than before says that the host lost it meanwhile.
+    /// The request header with the picture that the shelf shows of a text: base64 of <see cref="SwatchPicture"/> as JSON in UTF-8, at
+    /// most <see cref="LongestPicture"/> characters. A save without it keeps the earlier picture.
+    /// </summary>
+    public const string PictureHeader = "Dyepath-Picture";
+
+    public const int LongestPicture = 8192;
+
+    /// <summary>A list goes on behind this place; the answer before says it in its Link header, with rel="next".</summary>
+    public const string After = "after";
+
+    /// <summary>Most entries that one answer lists.</summary>
+    public const int MostListed = 200;
+
+    /// <summary>
+    /// The response header that says when this store first had a text. Another moment than before says that it lost it meanwhile, and got
+    /// it again from a device or from a backup.
     /// </summary>
     public const string MadeHeader = "Dyepath-Made";
 

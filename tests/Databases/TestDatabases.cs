@@ -55,7 +55,7 @@ public sealed class TestDatabases : IDisposable
     {
         using var connection = new NpgsqlConnection(_server.Value);
         connection.Open();
-        using var command = new NpgsqlCommand(sql, connection);
+        using var command = new NpgsqlCommand(sql, connection) { CommandTimeout = 120 };
         command.ExecuteNonQuery();
     }
 
@@ -67,6 +67,8 @@ public sealed class TestDatabases : IDisposable
             RedirectStandardInput = true,
             RedirectStandardOutput = true,
         };
+        // Processes are killed here, never the machine: nothing has to be on the disk itself.
+        start.Environment["DYEPATH_POSTGRES_OPTIONS"] = "-c fsync=off";
         _process = Process.Start(start)!;
         return _process.StandardOutput.ReadLine()
             ?? throw new InvalidOperationException("tests/with-postgres could not start PostgreSQL; it says above why.");

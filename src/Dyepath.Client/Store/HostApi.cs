@@ -6,6 +6,7 @@ using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
 using Dyepath.Client.Keeping;
 using Dyepath.Contracts;
+using Microsoft.AspNetCore.Components.WebAssembly.Http;
 
 namespace Dyepath.Client.Store;
 
@@ -34,7 +35,8 @@ public enum ServerReply
 /// <param name="Value">Where <paramref name="Reply"/> is <see cref="ServerReply.Done"/>.</param>
 /// <param name="After">When the host wants to be asked again, where it says so.</param>
 /// <param name="Next">Where a list goes on.</param>
-public sealed record ServerAnswer<T>(ServerReply Reply, T? Value, string Why = "", TimeSpan? After = null, string? Next = null)
+/// <param name="Made">When the host first had the text, in the host's words.</param>
+public sealed record ServerAnswer<T>(ServerReply Reply, T? Value, string Why = "", TimeSpan? After = null, string? Next = null, string? Made = null)
 {
     /// <summary>The same in the words of what is kept; only where there is no value.</summary>
     internal HostSaid<TText> Said<TText>()
@@ -56,12 +58,22 @@ public sealed record StoredText(string Text, string Etag, string? Made = null);
 /// <summary>Asks the host. A failing connection is an answer, never an exception.</summary>
 internal sealed class HostApi(HttpClient http)
 {
+    /// <summary>A browser carries 64 KiB to its end after the page is gone (Fetch standard, keepalive).</summary>
+    private const int MostAfterLeaving = 60_000;
+
     public static HttpRequestMessage Sending(HttpMethod method, string path, string text) => Sending(method, path, Encoding.UTF8.GetBytes(text));
 
     public static HttpRequestMessage Sending(HttpMethod method, string path, byte[] utf8) => new(method, path)
     {
         Content = new ByteArrayContent(utf8) { Headers = { ContentType = new MediaTypeHeaderValue("application/json") } },
     };
+
+    /// <summary>The page may be gone before the host answers.</summary>
+    public static void LeavePage(HttpRequestMessage request, bool leaving, int bytes)
+    {
+        if (leaving && bytes <= MostAfterLeaving)
+            request.SetBrowserRequestOption("keepalive", true);
+    }
 
     public Task<ServerAnswer<StoredText>> Text(string path) => Text(new HttpRequestMessage(HttpMethod.Get, path));
 
@@ -95,7 +107,7 @@ internal sealed class HostApi(HttpClient http)
                 return new(reply, null, why, response?.Headers.RetryAfter?.Delta);
             try
             {
-                return new(reply, await response.Content.ReadFromJsonAsync(type), Next: NextPage(response));
+                return new(reply, await response.Content.ReadFromJsonAsync(type), Next: NextPage(response), Made: Header(response, ApiPaths.MadeHeader));
             }
             catch (Exception fault) when (fault is JsonException or HttpRequestException or TaskCanceledException or IOException)
             {
