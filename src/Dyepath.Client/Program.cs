@@ -19,6 +19,7 @@ builder.RootComponents.Add<HeadOutlet>("head::after");
 builder.Services.AddSingleton(new HttpClient { BaseAddress = new Uri(builder.HostEnvironment.BaseAddress) });
 builder.Services.AddSingleton<Workbench>();
 builder.Services.AddSingleton<ServerShelf>();
+builder.Services.AddSingleton<IDeviceEvents, DeviceStore>();
 builder.Services.AddSingleton<IDeviceShelf, DeviceShelf>();
 builder.Services.AddSingleton<Keeper>();
 builder.Services.AddSingleton<ProjectShelf>();
@@ -32,7 +33,7 @@ builder.Services.AddSingleton<IDevice, Device>();
 builder.Services.AddSingleton<BookletFiles>();
 (string Module, string File)[] modules =
 [
-    (Page.Module, "page"), (DeviceShelf.Module, "store"), (Canvas.Module, "canvas"), (Device.Module, "beside"), (BookletView.Module, "booklet"), (PhotoIntake.Module, "photo"),
+    (Page.Module, "page"), (DeviceStore.Module, "store"), (Canvas.Module, "canvas"), (Device.Module, "beside"), (BookletView.Module, "booklet"), (PhotoIntake.Module, "photo"),
 ];
 foreach (var (module, file) in modules)
     await JSHost.ImportAsync(module, $"../js/{file}.js");

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using Dyepath.Client.Keeping;
 using Dyepath.Client.Store;
 
 namespace Dyepath.Client.Tests;
@@ -5,17 +7,26 @@ namespace Dyepath.Client.Tests;
 /// <summary>A device that has no projects and takes every one.</summary>
 internal sealed class NoShelf : IDeviceShelf
 {
-    public Task<DeviceRecord?> GetAsync(string id) => Task.FromResult<DeviceRecord?>(null);
+    public Task<ImmutableArray<Copy<ProjectText>>> ReadAsync(string id) => Task.FromResult(ImmutableArray<Copy<ProjectText>>.Empty);
 
-    public Task<DeviceRecord[]> ListAsync() => Task.FromResult<DeviceRecord[]>([]);
+    public Task<DeviceWriting<ProjectText>> WriteAsync(string id, WriteDevice<ProjectText> write) =>
+        Task.FromResult(new DeviceWriting<ProjectText>(write.Copy, false));
 
-    public Task<DeviceRecord?> PutAsync(DeviceRecord record) => Task.FromResult<DeviceRecord?>(record);
+    public Task<ProjectCopy[]> ListAsync() => Task.FromResult<ProjectCopy[]>([]);
 
     public Task RemoveAsync(string id) => Task.CompletedTask;
 
-    public Task<bool> PersistAsync() => Task.FromResult(true);
+    public Task ArchiveAsync(string id, bool archived) => Task.CompletedTask;
+}
 
-    public void Listen(Action<string> changed, Action online)
+/// <summary>A page to which nothing happens.</summary>
+internal sealed class NoEvents : IDeviceEvents
+{
+    public void ListenTo(string sort, Action<string> wrote, Action<string> removed)
+    {
+    }
+
+    public void ListenToPage(Action cleared, Action online, Action<bool> seen)
     {
     }
 }

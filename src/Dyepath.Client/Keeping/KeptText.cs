@@ -42,7 +42,7 @@ public sealed class KeptText<T>
     private readonly List<(Func<KeepingState<T>, bool> When, TaskCompletionSource Then)> _waiting = [];
     private bool _telling;
 
-    private KeptText(string id, KeepingRules<T> rules, IDeviceTexts<T> device, IHostTexts<T> host, TimeProvider clock)
+    public KeptText(string id, KeepingRules<T> rules, IDeviceTexts<T> device, IHostTexts<T> host, TimeProvider clock)
     {
         (Id, _rules, _device, _host, _clock) = (id, rules, device, host, clock);
         _machine = new KeepingMachine<T>(rules);
@@ -60,19 +60,9 @@ public sealed class KeptText<T>
 
     public SaveState Shown => State.Shown(_rules);
 
-    public static KeptText<T> Open(string id, KeepingRules<T> rules, IDeviceTexts<T> device, IHostTexts<T> host, TimeProvider clock)
-    {
-        var kept = new KeptText<T>(id, rules, device, host, clock);
-        kept.Take(kept._machine.Open(NewWriter(clock)));
-        return kept;
-    }
+    public void Open() => Take(_machine.Open(NewWriter(_clock)));
 
-    public static KeptText<T> Create(string id, T content, KeepingRules<T> rules, IDeviceTexts<T> device, IHostTexts<T> host, TimeProvider clock)
-    {
-        var kept = new KeptText<T>(id, rules, device, host, clock);
-        kept.Take(kept._machine.Create(NewWriter(clock), content));
-        return kept;
-    }
+    public void Create(T content) => Take(_machine.Create(NewWriter(_clock), content));
 
     /// <summary>What is heard while something else is being told waits its turn.</summary>
     public void Tell(KeepingEvent<T> happened)

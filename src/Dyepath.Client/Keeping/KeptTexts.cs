@@ -15,13 +15,19 @@ public sealed class KeptTexts<T>(KeepingRules<T> rules, IDeviceTexts<T> device, 
     public KeptText<T> Open(string id)
     {
         LetGo();
-        return _kept.TryGetValue(id, out var kept) && kept.State.Stage != Stage.Closed ? kept : _kept[id] = KeptText<T>.Open(id, rules, device, host, clock);
+        if (_kept.TryGetValue(id, out var known) && known.State.Stage != Stage.Closed)
+            return known;
+        var kept = _kept[id] = new KeptText<T>(id, rules, device, host, clock);
+        kept.Open();
+        return kept;
     }
 
     public KeptText<T> Create(string id, T content)
     {
         LetGo();
-        return _kept[id] = KeptText<T>.Create(id, content, rules, device, host, clock);
+        var kept = _kept[id] = new KeptText<T>(id, rules, device, host, clock);
+        kept.Create(content);
+        return kept;
     }
 
     /// <summary>The text that was put away for ever is kept no longer.</summary>

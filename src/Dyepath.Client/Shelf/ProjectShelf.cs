@@ -1,14 +1,26 @@
+using Dyepath.Client.Keeping;
 using Dyepath.Client.Store;
 using Dyepath.Client.Work;
 using Dyepath.Contracts;
 
 namespace Dyepath.Client.Shelf;
 
-/// <param name="Waiting">Changed on this device; the host has not got it yet.</param>
-public sealed record ShelfEntry(string Id, string Name, DateTimeOffset UpdatedAt, SwatchPicture? Swatch, bool Waiting);
+/// <summary>Where the latest text of a project is.</summary>
+public enum Whereabouts
+{
+    OnHost,
+
+    /// <summary>Changed on this device; the host has not got it yet.</summary>
+    Waiting,
+
+    /// <summary>The host had it, and has it no more; this device still does.</summary>
+    OnlyHere,
+}
+
+public sealed record ShelfEntry(string Id, string Name, DateTimeOffset UpdatedAt, SwatchPicture? Swatch, Whereabouts Where);
 
 /// <summary>Everything that can be done to projects without opening them, on the host and on this device.</summary>
-public sealed class ProjectShelf(ServerShelf server, IDeviceShelf device)
+public sealed class ProjectShelf(ServerShelf server, IDeviceShelf device, Keeper keeper)
 {
     private const string NeedsHost = "The host cannot be reached just now: try again once you are connected.";
 
@@ -18,124 +30,114 @@ public sealed class ProjectShelf(ServerShelf server, IDeviceShelf device)
     /// <summary>The host asks for its access token first.</summary>
     public bool NeedsSignIn { get; private set; }
 
-    /// <summary>Newest change first.</summary>
+    /// <summary>Why this device keeps nothing, in words; null where it does.</summary>
+    public string? DeviceWhy { get; private set; }
+
+    /// <summary>Newest change first. What the host has not got yet is sent.</summary>
     public async Task<IReadOnlyList<ShelfEntry>> ListAsync(bool archived)
     {
         var answer = await server.ListAsync(archived);
-        Away = answer.Reply != ServerReply.Done;
+        Away = answer.Reply is not (ServerReply.Done or ServerReply.SignIn);
         NeedsSignIn = answer.Reply == ServerReply.SignIn;
         var here = await HereAsync();
         if (answer.Value is not { } stored)
-            return [.. here.Where(r => r.Archived == archived).Select(r => new ShelfEntry(r.Id, r.Name, r.UpdatedAt, r.Swatch, true)).OrderByDescending(e => e.UpdatedAt)];
-        var waiting = here.Where(r => r.Dirty).ToDictionary(r => r.Id);
+        {
+            return [.. here.Values.Where(r => r.Archived == archived)
+                .Select(r => new ShelfEntry(r.Id, r.Name, r.At, r.Swatch, Whereabouts.Waiting)).OrderByDescending(e => e.UpdatedAt)];
+        }
         var known = stored.Select(s => s.Id).ToHashSet();
+        var missing = here.Values.Where(r => !known.Contains(r.Id)).ToArray();
+        if (missing.Any(r => r.Etag is not null))
+        {
+            // They may be on the host's other list.
+            var others = (await server.ListAsync(!archived)).Value ?? [];
+            var there = others.Select(s => s.Id).ToHashSet();
+            missing = [.. missing.Where(r => !there.Contains(r.Id))];
+        }
+        foreach (var waiting in here.Values.Where(r => !r.IsSent))
+            keeper.Send(waiting.Id);
         return
         [
-            .. stored.Select(s => waiting.TryGetValue(s.Id, out var mine)
-                ? new ShelfEntry(s.Id, mine.Name, mine.UpdatedAt, mine.Swatch ?? s.Swatch, true)
-                : new ShelfEntry(s.Id, s.Name, s.UpdatedAt, s.Swatch, false))
-                .Concat(waiting.Values.Where(r => r.Etag is null && !known.Contains(r.Id) && r.Archived == archived)
-                    .Select(r => new ShelfEntry(r.Id, r.Name, r.UpdatedAt, r.Swatch, true)))
+            .. stored.Select(s => here.TryGetValue(s.Id, out var mine) && !mine.IsSent
+                ? new ShelfEntry(s.Id, mine.Name, mine.At, mine.Swatch ?? s.Swatch, Whereabouts.Waiting)
+                : new ShelfEntry(s.Id, s.Name, s.UpdatedAt, s.Swatch, Whereabouts.OnHost))
+                .Concat(missing.Where(r => r.Archived == archived)
+                    .Select(r => new ShelfEntry(r.Id, r.Name, r.At, r.Swatch, r.IsSent ? Whereabouts.OnlyHere : Whereabouts.Waiting)))
                 .OrderByDescending(e => e.UpdatedAt),
         ];
     }
 
     /// <summary>The document, the latest that can be reached; null with nothing.</summary>
-    public async Task<string?> TextAsync(string id) =>
-        await device.GetAsync(id) is { Dirty: true, Text: { } mine } ? mine
-        : (await server.GetAsync(id)).Value is { } stored ? stored.Text
-        : (await device.GetAsync(id))?.Text;
+    public async Task<string?> TextAsync(string id) => (await keeper.ReadAsync(id))?.Text;
 
     /// <returns>What went wrong, in words, or null.</returns>
-    public async Task<string?> RenameAsync(string id, string name)
+    public Task<string?> RenameAsync(string id, string name) => keeper.ChangeAsync(id, text =>
     {
-        var record = await device.GetAsync(id);
-        var stored = record is { Dirty: true } ? null : (await server.GetAsync(id)).Value;
-        if ((stored?.Text ?? record?.Text) is not { } text || ProjectDocument.TryParse(text) is not { } document)
-            return NeedsHost;
-        document.Set("title", name);
-        if (stored is not null)
-        {
-            var answer = await server.SaveAsync(id, document.Text, stored.Etag);
-            return answer.Reply switch
-            {
-                ServerReply.Done => await Forget(record),
-                ServerReply.ChangedElsewhere => "It was changed in another place at this moment: try again.",
-                ServerReply.Away => NeedsHost,
-                _ => answer.Why,
-            };
-        }
-        return await device.PutAsync(record! with { Text = document.Text, Name = name, Dirty = true, UpdatedAt = DateTimeOffset.UtcNow }) is null
-            ? "It is being changed in another tab: try again."
-            : null;
-    }
+        var document = ProjectDocument.TryParse(text);
+        document?.Set("title", name);
+        return document?.Text;
+    });
 
     public async Task<string?> CopyAsync(string id)
     {
-        if (await device.GetAsync(id) is not { Dirty: true } && await server.PostAsync(ApiPaths.Copy(id)) is { Reply: not ServerReply.Away } answer)
-            return answer.Reply == ServerReply.Done ? null : answer.Why;
-        if (await TextAsync(id) is not { } text || ProjectDocument.TryParse(text) is not { } document)
+        if (await keeper.ReadAsync(id) is not { } text)
             return NeedsHost;
-        var swatch = (await device.GetAsync(id))?.Swatch;
+        if (ProjectDocument.TryParse(text.Text) is not { } document)
+            return "What is stored under this name is not a project document.";
         document.Set("title", $"{document.Title} (copy)");
-        await AddAsync(document, swatch);
+        await keeper.AddAsync(new ProjectText(document.Text, document.Title, text.Swatch));
         return null;
     }
 
     public async Task<string?> ArchiveAsync(string id, bool archived)
     {
-        if (await device.GetAsync(id) is { Etag: null } alone)
+        var answer = await server.PostAsync(archived ? ApiPaths.Archive(id) : ApiPaths.Restore(id));
+        if (answer.Reply == ServerReply.Done)
+            return null;
+        if (answer.Reply is ServerReply.Missing or ServerReply.Away && (await HereAsync()).TryGetValue(id, out var mine) && (mine.Etag is null || answer.Reply == ServerReply.Missing))
         {
-            await device.PutAsync(alone with { Archived = archived });
+            await device.ArchiveAsync(id, archived);
             return null;
         }
-        var answer = await server.PostAsync(archived ? ApiPaths.Archive(id) : ApiPaths.Restore(id));
-        return answer.Reply switch { ServerReply.Done => null, ServerReply.Away => NeedsHost, _ => answer.Why };
+        return answer.Reply is ServerReply.Away or ServerReply.Busy ? NeedsHost : answer.Why;
     }
 
+    /// <summary>Gives the host again what it lost.</summary>
+    public Task<string?> PutBackAsync(string id) => keeper.SendAsync(id);
+
+    /// <summary>For ever, from the host and from this device.</summary>
     public async Task<string?> DeleteAsync(string id)
     {
-        var record = await device.GetAsync(id);
-        if (record is not { Etag: null })
-        {
-            var answer = await server.DeleteAsync(id);
-            if (answer.Reply is ServerReply.Away)
-                return NeedsHost;
-            if (answer.Reply is not (ServerReply.Done or ServerReply.Missing))
-                return answer.Why;
-        }
-        if (record is not null)
+        var mine = (await HereAsync()).GetValueOrDefault(id);
+        var answer = await server.DeleteAsync(id);
+        if (answer.Reply is ServerReply.Away or ServerReply.Busy && mine is not { Etag: null })
+            return NeedsHost;
+        if (answer.Reply is not (ServerReply.Done or ServerReply.Missing or ServerReply.Away or ServerReply.Busy))
+            return answer.Reply == ServerReply.SignIn ? "The host asks for its access token first." : answer.Why;
+        keeper.Forget(id);
+        if (mine is not null)
             await device.RemoveAsync(id);
         return null;
     }
 
     /// <summary>Puts a document on the shelf without opening it.</summary>
-    public async Task<string> AddAsync(ProjectDocument document, SwatchPicture? swatch = null)
-    {
-        var id = Guid.NewGuid().ToString();
-        if ((await server.CreateAsync(id, document.Text)).Reply != ServerReply.Done)
-            await device.PutAsync(new DeviceRecord(id, document.Title, document.Text, null, true, 0, false, DateTimeOffset.UtcNow, swatch));
-        return id;
-    }
+    public Task<string> AddAsync(ProjectDocument document, SwatchPicture? swatch = null) =>
+        keeper.AddAsync(new ProjectText(document.Text, document.Title, swatch));
 
-    /// <summary>What this device keeps of a project is older than what the host has now.</summary>
-    private async Task<string?> Forget(DeviceRecord? record)
-    {
-        if (record is not null)
-            await device.RemoveAsync(record.Id);
-        return null;
-    }
-
-    private async Task<DeviceRecord[]> HereAsync()
+    /// <summary>Of each project the copy that matters most: one that the host has not got, else the latest.</summary>
+    private async Task<IReadOnlyDictionary<string, ProjectCopy>> HereAsync()
     {
         try
         {
-            return await device.ListAsync();
+            var copies = await device.ListAsync();
+            DeviceWhy = null;
+            return copies.GroupBy(c => c.Id).ToDictionary(c => c.Key, c => c.OrderBy(x => x.IsSent).ThenByDescending(x => x.At).First());
         }
-        catch (System.Runtime.InteropServices.JavaScript.JSException)
+        catch (IOException fault)
         {
             // A private window may have no store of its own; the host's projects are still to be had.
-            return [];
+            DeviceWhy = fault.Message;
+            return new Dictionary<string, ProjectCopy>();
         }
     }
 }

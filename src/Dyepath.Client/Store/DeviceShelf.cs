@@ -8,7 +8,7 @@ namespace Dyepath.Client.Store;
 /// <summary>Projects kept on this device, so that nothing waits for a connection. <see cref="IOException"/> where it neither reads nor writes.</summary>
 public interface IDeviceShelf : IDeviceTexts<ProjectText>
 {
-    public const string Sort = "projects";
+    const string Sort = "projects";
 
     /// <summary>All copies of all projects, without their texts.</summary>
     Task<ProjectCopy[]> ListAsync();

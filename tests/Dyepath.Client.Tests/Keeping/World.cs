@@ -144,7 +144,7 @@ internal sealed class World(WordRules rules, Trials trials, byte[] choices)
             return;
         // Where one person writes at a time, she goes on where she sees everything that was written and not killed before it was kept.
         if (trials.OneWriter && _tabs.SelectMany(t => new[] { t.State.Mine, t.State.Pending }).OfType<string>()
-            .Concat(_devices.SelectMany(d => d.Copies.Values.Select(c => c.Content))).Concat(_history).SelectMany(Words).Concat(_kept).Except(Words(tab.State.Mine!)).Any())
+            .Concat(_devices.SelectMany(d => d.Copies.All.Select(c => c.Content))).Concat(_history).SelectMany(Words).Concat(_kept).Except(Words(tab.State.Mine!)).Any())
             return;
         var word = ++_words;
         _trace.Add($"{tab.Name} types {word}");
@@ -170,7 +170,7 @@ internal sealed class World(WordRules rules, Trials trials, byte[] choices)
     {
         _trace.Add("the host loses everything");
         _host = null;
-        var left = _tabs.Where(t => t.State.Mine is not null).Select(t => t.State.Mine!).Concat(_devices.SelectMany(d => d.Copies.Values.Select(c => c.Content)))
+        var left = _tabs.Where(t => t.State.Mine is not null).Select(t => t.State.Mine!).Concat(_devices.SelectMany(d => d.Copies.All.Select(c => c.Content)))
             .SelectMany(Words).ToHashSet();
         _history.Clear();
         _excused.UnionWith(_kept.Except(left));
@@ -195,7 +195,7 @@ internal sealed class World(WordRules rules, Trials trials, byte[] choices)
 
     private void ExcuseWhatIsNowhere()
     {
-        var left = _history.Concat(_tabs.Select(t => t.State.Mine).OfType<string>()).Concat(_devices.SelectMany(d => d.Copies.Values.Select(c => c.Content)))
+        var left = _history.Concat(_tabs.Select(t => t.State.Mine).OfType<string>()).Concat(_devices.SelectMany(d => d.Copies.All.Select(c => c.Content)))
             .SelectMany(Words).ToHashSet();
         _excused.UnionWith(_kept.Except(left));
     }
@@ -282,7 +282,7 @@ internal sealed class World(WordRules rules, Trials trials, byte[] choices)
         switch (doing.Command)
         {
             case ReadDevice<string>:
-                doing.Answer = device.Refuses ? new DeviceFailed<string>("refused") : new DeviceHas<string>([.. device.Copies.Values]);
+                doing.Answer = device.Refuses ? new DeviceFailed<string>("refused") : new DeviceHas<string>([.. device.Copies.All]);
                 break;
             case WriteDevice<string> write:
                 doing.Answer = device.Refuses ? new DeviceFailed<string>("refused") : Put(tab, device, write);
@@ -308,25 +308,13 @@ internal sealed class World(WordRules rules, Trials trials, byte[] choices)
 
     private KeepingEvent<string> Put(Tab tab, Device device, WriteDevice<string> write)
     {
-        var others = device.Copies.Values.Where(c => c.Writer != write.Copy.Writer).ToArray();
-        var ahead = others.Any(c => !write.Copy.Lineage.Follows(c.Lineage));
-        if (ahead && write.Yields)
+        var writing = device.Copies.Put(write);
+        if (writing.Held is not { } copy)
             return new DeviceIsAhead<string>();
-        var includes = write.Copy.Includes;
-        foreach (var old in others.Where(c => write.Copy.Lineage.Follows(c.Lineage)))
-        {
-            device.Copies.Remove(old.Writer);
-            includes = [.. includes.Concat(old.Includes).Append(old.Etag!).Where(e => e is not null && e != write.Copy.Etag).Distinct()];
-        }
-        var copy = write.Copy with { Includes = write.Copy.IsSent ? [] : includes };
-        // The same text, of which another tab knows that the host has it.
-        if (!copy.IsSent && others.FirstOrDefault(c => c.IsSent && c.Lineage.Equals(copy.Lineage)) is { } sent)
-            copy = copy with { Etag = sent.Etag, Made = sent.Made, IsSent = true, Includes = [] };
-        device.Copies[copy.Writer] = copy;
         _trace.Add($"the device has “{copy.Content}” of {tab.Name}{(copy.IsSent ? ", which the host has" : "")}");
         foreach (var other in _tabs.Where(t => t.Device == device && t != tab))
             Tell(other, new OtherTabWrote<string>());
-        return new DeviceHolds<string>(copy, write.Edit, write.Stamp, ahead);
+        return new DeviceHolds<string>(copy, write.Edit, write.Stamp, writing.Others);
     }
 
     /// <summary>What a tab says of its text is so.</summary>
@@ -338,7 +326,7 @@ internal sealed class World(WordRules rules, Trials trials, byte[] choices)
             if (shown is SaveState.Saved && !_lost)
                 Holds(_history.Contains(mine), $"{tab.Name} says “{mine}” is saved; the host never had it.");
             var isKept = tab.State.IsHeld
-                && tab.Device.Copies.Values.Any(c => c.Content == mine || c.Lineage.Follows(tab.State.Held!.Lineage));
+                && tab.Device.Copies.All.Any(c => c.Content == mine || c.Lineage.Follows(tab.State.Held!.Lineage));
             if (shown is SaveState.OnDevice)
                 Holds(isKept, $"{tab.Name} says “{mine}” is on this device; it is not.");
             if (shown is SaveState.Saved or SaveState.OnDevice || (shown is SaveState.Conflict && isKept))
@@ -356,7 +344,7 @@ internal sealed class World(WordRules rules, Trials trials, byte[] choices)
 
     private sealed class Device
     {
-        public SortedDictionary<string, Copy<string>> Copies { get; } = new(StringComparer.Ordinal);
+        public CopiesHere<string> Copies { get; } = new();
 
         public bool Refuses { get; set; }
     }

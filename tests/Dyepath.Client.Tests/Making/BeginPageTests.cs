@@ -1,5 +1,6 @@
 using System.Text;
 using Bunit;
+using Dyepath.Client.Keeping;
 using Dyepath.Client.Making.Beside;
 using Dyepath.Client.Making.Handing;
 using Dyepath.Client.Making.Store;
@@ -27,7 +28,9 @@ public sealed class BeginPageTests : BunitContext
         Services.AddSingleton<ServerShelf>();
         Services.AddSingleton<IDeviceShelf, NoShelf>();
         Services.AddSingleton<Keeper>();
-        Services.AddSingleton<IMakingShelf>(_device.Tab());
+        var tab = _device.Tab();
+        Services.AddSingleton<IMakingShelf>(tab);
+        Services.AddSingleton<IDeviceEvents>(tab);
         Services.AddSingleton<MakingHost>();
         Services.AddSingleton<MakingKeeper>();
         Services.AddSingleton<PieceShelf>();
@@ -50,9 +53,9 @@ public sealed class BeginPageTests : BunitContext
         await page.FindAll("button").Single(b => b.TextContent == "Begin this size").ClickAsync();
         page.WaitForAssertion(() => Assert.Single(_device.Kept));
         var kept = _device.Kept.Values.Single();
-        page.WaitForAssertion(() => Assert.EndsWith($"/make/{kept.Header.Id}", Address, StringComparison.Ordinal));
-        Assert.Equal(("L", project), (kept.Header.Size, kept.Header.ProjectId));
-        Assert.Empty(kept.Entries);
+        page.WaitForAssertion(() => Assert.EndsWith($"/make/{_device.Kept.Keys.Single()}", Address, StringComparison.Ordinal));
+        Assert.Equal(("L", project), (kept.Content.Making.Size, kept.Content.ProjectId));
+        Assert.Empty(kept.Content.Log);
     }
 
     [Fact]
@@ -69,8 +72,8 @@ public sealed class BeginPageTests : BunitContext
     public async Task Only_pieces_of_this_design_stand_on_its_page()
     {
         var project = await OpenProject();
-        _device.Kept["a"] = KeptMaking.Of("a", MakingBench.Demo(1), MakingBench.Now, project);
-        _device.Kept["b"] = KeptMaking.Of("b", MakingBench.Demo(), MakingBench.Now, "another");
+        _device.Put("a", Piece.Of(MakingBench.Demo(1), MakingBench.Now, project));
+        _device.Put("b", Piece.Of(MakingBench.Demo(), MakingBench.Now, "another"));
         var page = Render<BeginPage>();
         page.WaitForAssertion(() => Assert.Equal("/make/a", page.Find(".pieces .name").GetAttribute("href")));
         Assert.Single(page.FindAll(".pieces .name"));
@@ -88,9 +91,9 @@ public sealed class BeginPageTests : BunitContext
         page.FindComponents<InputFile>()[0].UploadFiles(File(Encoding.UTF8.GetString(MakingWriter.WriteUtf8(making))));
         page.WaitForAssertion(() => Assert.Single(_device.Kept));
         var kept = _device.Kept.Values.Single();
-        Assert.Equal([1, 2], MakingBench.Numbers(kept.Entries));
-        Assert.Equal(ours ? project : null, kept.Header.ProjectId);
-        page.WaitForAssertion(() => Assert.EndsWith($"/make/{kept.Header.Id}", Address, StringComparison.Ordinal));
+        Assert.Equal([1, 2], MakingBench.Numbers(kept.Content.Log));
+        Assert.Equal(ours ? project : null, kept.Content.ProjectId);
+        page.WaitForAssertion(() => Assert.EndsWith($"/make/{_device.Kept.Keys.Single()}", Address, StringComparison.Ordinal));
     }
 
     [Fact]
@@ -125,7 +128,7 @@ public sealed class BeginPageTests : BunitContext
     {
         var empty = Render<BeingMade>();
         Assert.Empty(empty.FindAll("h2"));
-        _device.Kept["a"] = KeptMaking.Of("a", MakingBench.Demo(1, 2), MakingBench.Now, key: "k");
+        _device.Put("a", Piece.Of(MakingBench.Demo(1, 2), MakingBench.Now, key: "k"));
         var shelf = Render<BeingMade>();
         shelf.WaitForAssertion(() => Assert.Equal("Tideline, size M", shelf.Find(".pieces .name").TextContent));
         Assert.Contains("handed to you by its designer", shelf.Markup, StringComparison.Ordinal);

@@ -1,5 +1,4 @@
 using System.Net;
-using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json;
 using Dyepath.Contracts;
@@ -26,7 +25,7 @@ internal sealed class HostHere : HttpMessageHandler
 
     public bool IsAway { get; set; }
 
-    public static string Etag(string text) => $"\"{Convert.ToHexString(SHA256.HashData(Encoding.UTF8.GetBytes(text)))[..16]}\"";
+    public static string Etag(string text) => Etags.Of(Encoding.UTF8.GetBytes(text));
 
     public MakingDocument Read(string id) => MakingReader.Read(Encoding.UTF8.GetBytes(Texts[id])).Making!;
 

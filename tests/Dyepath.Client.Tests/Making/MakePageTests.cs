@@ -1,6 +1,7 @@
 using System.Globalization;
 using AngleSharp.Dom;
 using Bunit;
+using Dyepath.Client.Keeping;
 using Dyepath.Client.Making.Beside;
 using Dyepath.Client.Making.Handing;
 using Dyepath.Client.Making.Store;
@@ -24,7 +25,9 @@ public sealed class MakePageTests : BunitContext
         Services.AddSingleton<ServerShelf>();
         Services.AddSingleton<IDeviceShelf, NoShelf>();
         Services.AddSingleton<Keeper>();
-        Services.AddSingleton<IMakingShelf>(_device.Tab());
+        var tab = _device.Tab();
+        Services.AddSingleton<IMakingShelf>(tab);
+        Services.AddSingleton<IDeviceEvents>(tab);
         Services.AddSingleton<MakingHost>();
         Services.AddSingleton<MakingKeeper>();
         Services.AddSingleton<HandedShelf>();
@@ -32,7 +35,7 @@ public sealed class MakePageTests : BunitContext
         Services.AddSingleton<IJobs>(new JobsHere());
     }
 
-    private IEnumerable<Entry> Log => _device.Kept[MakingBench.Id].Entries;
+    private IEnumerable<Entry> Log => _device.Kept[MakingBench.Id].Content.Log;
 
     [Fact]
     public async Task The_own_yarn_comes_before_the_first_stitch_and_the_cautions_with_it()
@@ -49,7 +52,7 @@ public sealed class MakePageTests : BunitContext
         Assert.Contains("Your yarn works up as the pattern's.", page.Markup, StringComparison.Ordinal);
         await Click(page, () => Button(page, "Begin as the pattern says"));
         page.WaitForElement(".make-done");
-        Assert.Contains("[5,4,3,5,4]", _device.Kept[MakingBench.Id].Header.Text!.Replace(" ", "", StringComparison.Ordinal).Replace("\n", "", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.Contains("[5,4,3,5,4]", _device.Kept[MakingBench.Id].Content.Design.Replace(" ", "", StringComparison.Ordinal).Replace("\n", "", StringComparison.Ordinal), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -219,7 +222,7 @@ public sealed class MakePageTests : BunitContext
     private IRenderedComponent<MakePage> Open(MakingDocument making)
     {
         var id = _device.Kept.Count == 0 ? MakingBench.Id : $"{MakingBench.Id[..^1]}{_device.Kept.Count + 1}";
-        _device.Kept[id] = KeptMaking.Of(id, making, MakingBench.Now);
+        _device.Put(id, Piece.Of(making, MakingBench.Now));
         return Render<MakePage>(p => p.Add(m => m.Id, id));
     }
 

@@ -1,3 +1,4 @@
+using Dyepath.Client.Keeping;
 using Dyepath.Client.Making.Store;
 using Dyepath.Client.Store;
 using Dyepath.Core.Making.Log;
@@ -22,7 +23,7 @@ public sealed class MakingKeeperTests : IDisposable
         Assert.Equal("p1", _host.Projects[Id]);
         var puts = Puts();
         List<(int Log, int Device)> seen = [];
-        keeper.Changed += () => seen.Add((keeper.Document!.Log.Length, _device.Kept[Id].Entries.Length));
+        keeper.Changed += () => seen.Add((keeper.Document!.Log.Length, _device.Kept[Id].Content.Log.Length));
         Assert.True(await keeper.AppendAsync(Row(1)));
         Assert.True(await keeper.AppendAsync(Row(2)));
         Assert.All(seen, s => Assert.True(s.Device >= s.Log));
@@ -33,7 +34,7 @@ public sealed class MakingKeeperTests : IDisposable
         await Until(() => keeper.State == SaveState.Saved);
         Assert.Equal(puts + 1, Puts());
         Assert.Equal([1, 2], Numbers(_host.Read(Id).Log));
-        Assert.Equal(2, _device.Kept[Id].Header.Sent);
+        Assert.True(_device.Kept[Id].IsSent);
     });
 
     [Fact]
@@ -44,7 +45,7 @@ public sealed class MakingKeeperTests : IDisposable
         _device.Written.Clear();
         var taps = Enumerable.Range(1, 40).Select(n => keeper.AppendAsync(Row(n))).ToArray();
         Assert.All(await Task.WhenAll(taps), Assert.True);
-        Assert.Equal(Enumerable.Range(1, 40), Numbers(_device.Kept[Id].Entries));
+        Assert.Equal(Enumerable.Range(1, 40), Numbers(_device.Kept[Id].Content.Log));
         Assert.Equal(Enumerable.Range(1, 40), Numbers(keeper.Document!.Log));
         Assert.Equal(Enumerable.Repeat(1, 40), _device.Written);
     });
@@ -69,8 +70,8 @@ public sealed class MakingKeeperTests : IDisposable
         _tab.Seen!(true);
         await Until(() => keeper.Document!.Log.Length == 4);
         await Until(() => keeper.State == SaveState.Saved);
-        Assert.Equal([1, 2, 3, 4], Numbers(_device.Kept[Id].Entries));
-        Assert.Equal(HostHere.Etag(_host.Texts[Id]), _device.Kept[Id].Header.Etag);
+        Assert.Equal([1, 2, 3, 4], Numbers(_device.Kept[Id].Content.Log));
+        Assert.Equal(HostHere.Etag(_host.Texts[Id]), _device.Kept[Id].Etag);
     });
 
     [Fact]
@@ -98,11 +99,14 @@ public sealed class MakingKeeperTests : IDisposable
         Assert.Equal([1, 2, 3], Numbers(keeper.Document!.Log));
         Assert.Equal([1, 9], Numbers(_host.Read(Id).Log));
         Assert.False(await keeper.AppendAsync(Row(4)));
-        await (mine ? keeper.KeepMineAsync() : keeper.TakeTheirsAsync());
+        if (mine)
+            keeper.KeepMine();
+        else
+            keeper.TakeTheirs();
         await Until(() => keeper.State == SaveState.Saved);
         Assert.Null(keeper.Theirs);
         Assert.Equal(left, Numbers(keeper.Document!.Log));
-        Assert.Equal(left, Numbers(_device.Kept[Id].Entries));
+        Assert.Equal(left, Numbers(_device.Kept[Id].Content.Log));
         Assert.Equal(left, Numbers(_host.Read(Id).Log));
         Assert.True(await keeper.AppendAsync(Row(20)));
     });
@@ -113,9 +117,9 @@ public sealed class MakingKeeperTests : IDisposable
         _host.Put(Id, Demo(1, 2) with { Size = "L" });
         var keeper = await Opened(Demo(1));
         await Until(() => keeper.State == SaveState.Conflict);
-        await keeper.TakeTheirsAsync();
+        keeper.TakeTheirs();
         Assert.Equal("L", keeper.Document!.Size);
-        Assert.Equal("L", _device.Kept[Id].Header.Size);
+        Assert.Equal("L", _device.Kept[Id].Content.Making.Size);
     });
 
     [Fact]
@@ -125,7 +129,7 @@ public sealed class MakingKeeperTests : IDisposable
         await Until(() => keeper.State == SaveState.Saved);
         var sections = keeper.Document!.Project.Yarn.Sections.Length;
         Assert.True(await keeper.BeginAnewAsync(keeper.Document! with { Counted = [[.. Enumerable.Repeat(7, sections)]] }));
-        _clock.Pass(MakingKeeper.Quiet);
+        _clock.Pass(PieceKeeping.Pause);
         await Until(() => keeper.State == SaveState.Saved);
         Assert.Equal(7, _host.Read(Id).Counted[0][0]);
         Assert.Equal([1], Numbers(_host.Read(Id).Log));
@@ -133,7 +137,7 @@ public sealed class MakingKeeperTests : IDisposable
         _tab.Seen!(true);
         await Until(() => keeper.Document!.Log.Length == 2);
         Assert.Equal(8, keeper.Document!.Counted[0][0]);
-        Assert.Equal(8, _device.Kept[Id].Read()!.Counted[0][0]);
+        Assert.Equal(8, _device.Kept[Id].Content.Making.Counted[0][0]);
     });
 
     [Fact]
@@ -142,7 +146,7 @@ public sealed class MakingKeeperTests : IDisposable
         _host.IsAway = true;
         var keeper = await Opened(Demo());
         await keeper.AppendAsync(Row(1));
-        _clock.Pass(MakingKeeper.Quiet);
+        _clock.Pass(PieceKeeping.Pause);
         await Until(() => Puts() == 2);
         Assert.Equal(SaveState.OnDevice, keeper.State);
         _clock.Pass(TimeSpan.FromHours(8));
@@ -180,7 +184,7 @@ public sealed class MakingKeeperTests : IDisposable
         // And where the loss shows only when something is sent.
         _host.Texts.Clear();
         await keeper.AppendAsync(Row(2));
-        _clock.Pass(MakingKeeper.Quiet);
+        _clock.Pass(PieceKeeping.Pause);
         await Until(() => keeper.State == SaveState.Saved);
         Assert.Equal([1, 2], Numbers(_host.Read(Id).Log));
     });
@@ -193,8 +197,8 @@ public sealed class MakingKeeperTests : IDisposable
         var keeper = Keeper();
         Assert.Equal(ServerReply.Done, await keeper.OpenAsync(Id));
         Assert.Equal(SaveState.Saved, keeper.State);
-        Assert.Equal([1, 2], Numbers(_device.Kept[Id].Entries));
-        Assert.Equal("p1", _device.Kept[Id].Header.ProjectId);
+        Assert.Equal([1, 2], Numbers(_device.Kept[Id].Content.Log));
+        Assert.Equal("p1", _device.Kept[Id].Content.ProjectId);
         Assert.Equal(ServerReply.Missing, await Keeper().OpenAsync("0193b5c2-0d60-7000-8000-0000000000a2"));
     });
 
@@ -203,7 +207,7 @@ public sealed class MakingKeeperTests : IDisposable
     {
         var keeper = await Opened(Demo(), key: "k");
         await keeper.AppendAsync(Row(1));
-        _clock.Pass(MakingKeeper.Quiet);
+        _clock.Pass(PieceKeeping.Pause);
         _tab.Seen!(true);
         _tab.Seen!(false);
         _tab.Online!();
@@ -221,7 +225,7 @@ public sealed class MakingKeeperTests : IDisposable
         await Until(() => first.Document!.Log.Length == 2);
         Assert.True(await first.AppendAsync(Row(3)));
         await Until(() => second.Document!.Log.Length == 3);
-        Assert.Equal([1, 2, 3], Numbers(_device.Kept[Id].Entries));
+        Assert.Equal([1, 2, 3], Numbers(_device.Kept[Id].Content.Log));
     });
 
     [Fact]
@@ -238,7 +242,7 @@ public sealed class MakingKeeperTests : IDisposable
         Assert.Equal([1, 2], Numbers(first.Document!.Log));
         Assert.True(await first.AppendAsync(Row(3)));
         Assert.NotEqual(SaveState.Elsewhere, first.State);
-        Assert.Equal([1, 2, 3], Numbers(_device.Kept[Id].Entries));
+        Assert.Equal([1, 2, 3], Numbers(_device.Kept[Id].Content.Log));
     });
 
     [Fact]
@@ -253,7 +257,7 @@ public sealed class MakingKeeperTests : IDisposable
         _host.Put(Id, Demo(1, 9));
         _tab.Seen!(true);
         await Until(() => second.State == SaveState.Conflict);
-        await second.TakeTheirsAsync();
+        second.TakeTheirs();
         // Both logs are two long.
         Assert.False(await first.AppendAsync(Row(3)));
         Assert.Equal([1, 9], Numbers(first.Document!.Log));
@@ -288,10 +292,10 @@ public sealed class MakingKeeperTests : IDisposable
         Assert.True(await keeper.AppendAsync(Row(3)));
         await Until(() => keeper.State == SaveState.Saved);
         Assert.Equal([1, 2, 3], Numbers(_host.Read(Id).Log));
-        Assert.Equal([1], Numbers(_device.Kept[Id].Entries));
+        Assert.Equal([1], Numbers(_device.Kept[Id].Content.Log));
         _device.IsFull = false;
         Assert.True(await keeper.AppendAsync(Row(4)));
-        Assert.Equal([1, 2, 3, 4], Numbers(_device.Kept[Id].Entries));
+        Assert.Equal([1, 2, 3, 4], Numbers(_device.Kept[Id].Content.Log));
     });
 
     [Fact]
@@ -307,19 +311,19 @@ public sealed class MakingKeeperTests : IDisposable
         await second.AppendAsync(Row(9));
         await Until(() => first.State == SaveState.Conflict);
         Assert.Equal([1, 9], Numbers(first.Theirs!.Log));
-        await first.KeepMineAsync();
-        Assert.Equal([1, 2], Numbers(_device.Kept[Id].Entries));
+        first.KeepMine();
+        Assert.Equal([1, 2], Numbers(_device.Kept[Id].Content.Log));
         await Until(() => Numbers(second.Document!.Log).SequenceEqual([1, 2]));
     });
 
     private int Puts() => _host.Asked.Count(a => a.StartsWith("PUT", StringComparison.Ordinal));
 
     private MakingKeeper Keeper() =>
-        new(_tab = _device.Tab(), new MakingHost(new HttpClient(_host) { BaseAddress = new Uri("http://host.test/") }), _clock);
+        new(_tab = _device.Tab(), new MakingHost(new HttpClient(_host) { BaseAddress = new Uri("http://host.test/") }), _tab, _clock);
 
     private async Task<MakingKeeper> Opened(MakingDocument making, string? project = null, string? key = null)
     {
-        _device.Kept[Id] = KeptMaking.Of(Id, making, Now, project, key);
+        _device.Put(Id, Piece.Of(making, Now, project, key));
         var keeper = Keeper();
         Assert.Equal(ServerReply.Done, await keeper.OpenAsync(Id));
         return keeper;

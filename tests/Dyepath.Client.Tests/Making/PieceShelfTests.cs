@@ -1,3 +1,4 @@
+using Dyepath.Client.Keeping;
 using Dyepath.Client.Making.Store;
 using Dyepath.Client.Store;
 using static Dyepath.Client.Tests.Making.MakingBench;
@@ -16,8 +17,9 @@ public sealed class PieceShelfTests : IDisposable
     public PieceShelfTests()
     {
         var host = new MakingHost(new HttpClient(_host) { BaseAddress = new Uri("http://host.test/") });
-        _keeper = new MakingKeeper(_device.Tab(), host, new HandClock());
-        _pieces = new PieceShelf(host, _device.Tab(), _keeper);
+        var tab = _device.Tab();
+        _keeper = new MakingKeeper(tab, host, tab, new HandClock());
+        _pieces = new PieceShelf(host, tab, _keeper);
     }
 
     public void Dispose() => _host.Dispose();
@@ -25,7 +27,7 @@ public sealed class PieceShelfTests : IDisposable
     [Fact]
     public async Task What_is_here_and_what_is_there_is_one_list_the_latest_worked_on_first()
     {
-        _device.Kept[Id] = KeptMaking.Of(Id, Demo(5_000), Now);
+        _device.Put(Id, Piece.Of(Demo(5_000), Now));
         _host.Put(Id, Demo(5_000, 5_001));
         _host.Projects[Id] = "p1";
         _host.Put(Other, Demo());
@@ -63,7 +65,7 @@ public sealed class PieceShelfTests : IDisposable
     [Fact]
     public Task What_is_put_away_is_gone_here_and_there_and_stays_so() => InPage(async () =>
     {
-        _device.Kept[Id] = KeptMaking.Of(Id, Demo(), Now);
+        _device.Put(Id, Piece.Of(Demo(), Now));
         await _keeper.OpenAsync(Id);
         await Until(() => _keeper.State == SaveState.Saved);
         await _keeper.AppendAsync(Row(1));
@@ -78,9 +80,8 @@ public sealed class PieceShelfTests : IDisposable
     [Fact]
     public async Task Away_from_the_host_only_what_it_never_had_is_put_away()
     {
-        _device.Kept[Id] = KeptMaking.Of(Id, Demo(1), Now);
-        var sent = KeptMaking.Of(Other, Demo(2), Now);
-        _device.Kept[Other] = sent with { Header = sent.Header with { Etag = "\"e\"", Sent = 1 } };
+        _device.Put(Id, Piece.Of(Demo(1), Now));
+        _device.Put(Other, Piece.Of(Demo(2), Now), etag: "\"e\"");
         _host.IsAway = true;
         var list = await _pieces.ListAsync();
         Assert.Null(await _pieces.PutAwayAsync(list.Single(p => p.Id == Id)));

@@ -1,20 +1,33 @@
+using System.Collections.Immutable;
+using Dyepath.Client.Keeping;
 using Dyepath.Client.Making.Store;
-using Dyepath.Core.Making.Log;
+using Dyepath.Client.Store;
+using Dyepath.Client.Tests.Keeping;
 
 namespace Dyepath.Client.Tests.Making;
 
 /// <summary>A device's pieces, with as many tabs as ask for them.</summary>
 internal sealed class DeviceHere
 {
+    private readonly Dictionary<string, CopiesHere<Piece>> _copies = [];
     private readonly List<ShelfHere> _tabs = [];
 
-    public Dictionary<string, KeptMaking> Kept { get; } = [];
+    /// <summary>Of each piece the copy with the longest log.</summary>
+    public IReadOnlyDictionary<string, Copy<Piece>> Kept => _copies.Where(c => c.Value.All.Count > 0)
+        .ToDictionary(c => c.Key, c => c.Value.All.OrderByDescending(x => x.Content.Log.Length).First());
 
     /// <summary>It writes nothing, as with a full disk.</summary>
     public bool IsFull { get; set; }
 
-    /// <summary>The length of each thing that was written: an entry is one.</summary>
+    /// <summary>The number of entries in each thing that was written: of a piece that has only grown, the new ones.</summary>
     public List<int> Written { get; } = [];
+
+    /// <summary>Puts a piece there, as an earlier visit left it.</summary>
+    public void Put(string id, Piece piece, string? etag = null)
+    {
+        Of(id).Clear();
+        Of(id).Add(new("0", 1, Lineage.None.With("0", 1), piece, etag, null, etag is not null, [], MakingBench.Now));
+    }
 
     public ShelfHere Tab()
     {
@@ -23,78 +36,72 @@ internal sealed class DeviceHere
         return tab;
     }
 
-    internal bool Write(ShelfHere from, string id, int entries, bool may, Func<KeptMaking> what)
+    internal ImmutableArray<Copy<Piece>> Read(string id) => [.. Of(id).All];
+
+    internal IEnumerable<(string Id, Copy<Piece> Copy)> All => _copies.SelectMany(c => c.Value.All.Select(copy => (c.Key, copy)));
+
+    internal DeviceWriting<Piece> Write(ShelfHere from, string id, WriteDevice<Piece> write)
     {
         if (IsFull)
             throw new IOException("The disk is full.");
-        if (!may)
-            return false;
-        Written.Add(entries);
-        Kept[id] = what();
-        Tell(from, id);
-        return true;
+        var writing = Of(id).Put(write);
+        if (writing.Held is { } held)
+        {
+            var had = write.Held is { } before && before.Writer == held.Writer && before.Content.IsSameDesign(held.Content) ? before.Content.Log.Length : 0;
+            Written.Add(held.Content.Log.Length - had);
+            foreach (var tab in _tabs.Where(t => t != from))
+                tab.Wrote?.Invoke(id);
+        }
+        return writing;
     }
 
-    internal void Tell(ShelfHere from, string id)
+    internal void Remove(ShelfHere from, string id)
     {
+        _copies.Remove(id);
         foreach (var tab in _tabs.Where(t => t != from))
-            tab.Changed?.Invoke(id);
+            tab.Removed?.Invoke(id);
     }
+
+    private CopiesHere<Piece> Of(string id) => _copies.TryGetValue(id, out var copies) ? copies : _copies[id] = new();
 }
 
-internal sealed class ShelfHere(DeviceHere device) : IMakingShelf
+internal sealed class ShelfHere(DeviceHere device) : IMakingShelf, IDeviceEvents
 {
-    public Action<string>? Changed { get; private set; }
+    public Action<string>? Wrote { get; private set; }
+
+    public Action<string>? Removed { get; private set; }
 
     public Action? Online { get; private set; }
 
     public Action<bool>? Seen { get; private set; }
 
-    /// <summary>The other tabs do not hear of what is written yet.</summary>
+    /// <summary>It does not hear of what the other tabs write yet.</summary>
     public bool IsDeaf { get; set; }
 
-    public async Task<KeptMaking?> GetAsync(string id)
+    public async Task<ImmutableArray<Copy<Piece>>> ReadAsync(string id)
     {
+        var found = device.Read(id);
         await Task.Yield();
-        return device.Kept.GetValueOrDefault(id);
+        return found;
     }
 
-    public Task<MakingHeader[]> ListAsync() => Task.FromResult(device.Kept.Values.Select(k => k.Header with
+    public async Task<DeviceWriting<Piece>> WriteAsync(string id, WriteDevice<Piece> write)
     {
-        Text = null,
-        Entries = k.Entries.Length,
-        UpdatedAt = k.Entries.IsEmpty ? k.Header.UpdatedAt : k.Entries[^1].At,
-    }).ToArray());
+        var writing = device.Write(this, id, write);
+        await Task.Yield();
+        return writing;
+    }
 
-    public Task<bool> CreateAsync(KeptMaking making) =>
-        Write(making.Header.Id, making.Entries.Length, !device.Kept.ContainsKey(making.Header.Id), _ => making);
-
-    public Task<bool> AppendAsync(string id, int revision, int n, Entry entry) => Write(
-        id, 1, device.Kept.TryGetValue(id, out var kept) && kept.Header.Revision == revision && kept.Entries.Length == n,
-        now => now! with { Entries = now.Entries.Add(entry) });
-
-    public Task<bool> PutHeaderAsync(MakingHeader header) => Write(
-        header.Id, 0, device.Kept.TryGetValue(header.Id, out var kept) && kept.Header.Revision == header.Revision, now => now! with { Header = header });
-
-    public Task<bool> ReplaceAsync(KeptMaking making, int had) => Write(
-        making.Header.Id, making.Entries.Length,
-        device.Kept.TryGetValue(making.Header.Id, out var kept) && kept.Header.Revision == making.Header.Revision && kept.Entries.Length == had,
-        _ => making with { Header = making.Header with { Revision = making.Header.Revision + 1 } });
+    public Task<PieceCopy[]> ListAsync() => Task.FromResult(device.All.Select(c => PieceCopy.Of(c.Id, c.Copy)).ToArray());
 
     public Task RemoveAsync(string id)
     {
-        device.Kept.Remove(id);
-        device.Tell(this, id);
+        device.Remove(this, id);
         return Task.CompletedTask;
     }
 
-    public void Listen(Action<string> changed, Action online, Action<bool> seen) =>
-        (Changed, Online, Seen) = (id => { if (!IsDeaf) changed(id); }, online, seen);
+    public void ListenTo(string sort, Action<string> wrote, Action<string> removed) =>
+        (Wrote, Removed) = (id => { if (!IsDeaf) wrote(id); }, removed);
 
-    private async Task<bool> Write(string id, int entries, bool may, Func<KeptMaking?, KeptMaking> what)
-    {
-        var written = device.Write(this, id, entries, may, () => what(device.Kept.GetValueOrDefault(id)));
-        await Task.Yield();
-        return written;
-    }
+    public void ListenToPage(Action cleared, Action online, Action<bool> seen) => (Online, Seen) = (online, seen);
 }

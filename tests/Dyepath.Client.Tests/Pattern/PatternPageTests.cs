@@ -21,6 +21,7 @@ public sealed class PatternPageTests : BunitContext
         Services.AddSingleton(new HttpClient(_host) { BaseAddress = new Uri("http://host.test/") });
         Services.AddSingleton<ServerShelf>();
         Services.AddSingleton<IDeviceShelf, NoShelf>();
+        Services.AddSingleton<IDeviceEvents, NoEvents>();
         Services.AddSingleton<Keeper>();
         Services.AddSingleton<IJobs>(new JobsHere());
         Services.AddSingleton<BookletFiles>();

@@ -1,31 +1,44 @@
+using System.Text;
+using Dyepath.Client.Keeping;
 using Dyepath.Client.Store;
 using Dyepath.Contracts;
-using Microsoft.AspNetCore.Components.WebAssembly.Http;
+using Dyepath.Core.Making.Log;
 
 namespace Dyepath.Client.Making.Store;
 
 /// <summary>Copies of pieces under way on the host, over its JSON API.</summary>
-public sealed class MakingHost(HttpClient http)
+public sealed class MakingHost(HttpClient http, TimeProvider? clock = null) : IHostTexts<Piece>
 {
-    /// <summary>A browser carries 64 KiB to its end after the page is gone (Fetch standard, keepalive).</summary>
-    private const int MostAfterLeaving = 60_000;
-
     private readonly HostApi _api = new(http);
+    private readonly TimeProvider _clock = clock ?? TimeProvider.System;
 
     public Task<ServerAnswer<MakingSummary[]>> ListAsync() =>
         _api.Ask(new HttpRequestMessage(HttpMethod.Get, ApiPaths.Makings), ContractsJson.Default.MakingSummaryArray);
 
     public Task<ServerAnswer<StoredText>> GetAsync(string id) => _api.Text(ApiPaths.Making(id));
 
-    /// <param name="etag">The text that this one continues; missing where the host is not known to have any.</param>
-    /// <param name="leaving">The page may be gone before the host answers.</param>
-    public Task<ServerAnswer<MakingSummary>> PutAsync(string id, string? projectId, string? etag, byte[] document, bool leaving = false)
+    public async Task<HostSaid<Piece>> ReadAsync(string id)
     {
-        var request = HostApi.Sending(HttpMethod.Put, etag is null ? ApiPaths.NewMaking(id, projectId) : ApiPaths.Making(id), document);
+        var answer = await GetAsync(id);
+        if (answer.Value is not { } stored)
+            return answer.Said<Piece>();
+        if (MakingReader.Read(Encoding.UTF8.GetBytes(stored.Text)).Making is not { } making)
+            return new HostIsUnreadable<Piece>();
+        var project = (await ListAsync()).Value?.FirstOrDefault(m => m.Id == id)?.ProjectId;
+        return new HostHas<Piece>(Piece.Of(making, _clock.GetUtcNow(), project), stored.Etag, stored.Made);
+    }
+
+    /// <param name="etag">The text that this one continues; missing where the host is not known to have any.</param>
+    public async Task<HostSaid<Piece>> WriteAsync(string id, Piece content, string? etag, bool leaving)
+    {
+        var document = MakingWriter.WriteUtf8(content.Making);
+        var request = HostApi.Sending(HttpMethod.Put, etag is null ? ApiPaths.NewMaking(id, content.ProjectId) : ApiPaths.Making(id), document);
         request.Headers.TryAddWithoutValidation(etag is null ? "If-None-Match" : "If-Match", etag ?? "*");
-        if (leaving && document.Length <= MostAfterLeaving)
-            request.SetBrowserRequestOption("keepalive", true);
-        return _api.Ask(request, ContractsJson.Default.MakingSummary);
+        HostApi.LeavePage(request, leaving, document.Length);
+        var answer = await _api.Ask(request, ContractsJson.Default.MakingSummary);
+        if (answer.Value is not { } summary)
+            return answer.Said<Piece>();
+        return summary.Etag == Etags.Of(document) ? new HostTook<Piece>(summary.Etag, answer.Made) : new HostHasAnother<Piece>();
     }
 
     public Task<ServerAnswer<MakingSummary>> DeleteAsync(string id) =>

@@ -1,129 +1,123 @@
+using System.Collections.Immutable;
 using System.Runtime.InteropServices.JavaScript;
 using System.Text.Json;
+using System.Text.Json.Serialization;
+using Dyepath.Client.Keeping;
 using Dyepath.Client.Store;
 using Dyepath.Core.Making.Log;
 
 namespace Dyepath.Client.Making.Store;
 
-/// <summary>
-/// Pieces under way on this device. What is written is durable when a method returns; <see cref="IOException"/> where the device
-/// neither reads nor writes.
-/// </summary>
-public interface IMakingShelf
+/// <summary>A <see cref="Copy{T}"/> of a piece in the browser's database, without its design and its log.</summary>
+/// <param name="Entries">Length of its log.</param>
+/// <param name="LastAt">When the last entry was made; where there is none, when it was begun.</param>
+public sealed record PieceCopy(
+    string Id,
+    string Writer,
+    int Stamp,
+    ImmutableSortedDictionary<string, int> Lineage,
+    string? Etag,
+    string? Made,
+    bool IsSent,
+    ImmutableArray<string> Includes,
+    DateTimeOffset At,
+    string? ProjectId,
+    string? Key,
+    string Title,
+    string Size,
+    DateTimeOffset BegunAt,
+    int Entries,
+    DateTimeOffset LastAt)
 {
-    /// <summary>With its whole log.</summary>
-    Task<KeptMaking?> GetAsync(string id);
+    public static PieceCopy Of(string id, Copy<Piece> copy)
+    {
+        var (piece, making) = (copy.Content, copy.Content.Making);
+        return new(
+            id, copy.Writer, copy.Stamp, copy.Lineage.Changes, copy.Etag, copy.Made, copy.IsSent, copy.Includes, copy.At, piece.ProjectId, piece.Key,
+            making.Project.Title, making.Size, piece.BegunAt, making.Log.Length, making.Log.IsEmpty ? piece.BegunAt : making.Log[^1].At);
+    }
 
-    /// <summary>All of them, without their texts, with the lengths of their logs.</summary>
-    Task<MakingHeader[]> ListAsync();
-
-    /// <returns>False where the id is taken.</returns>
-    Task<bool> CreateAsync(KeptMaking making);
-
-    /// <summary>Writes one entry, never the whole log.</summary>
-    /// <param name="revision">Of the header that was read.</param>
-    /// <param name="n">Its place in the log, from 0.</param>
-    /// <returns>False where, in another tab, the log has grown, was written anew or was put away.</returns>
-    Task<bool> AppendAsync(string id, int revision, int n, Entry entry);
-
-    /// <summary>Writes what is known of the host's copy.</summary>
-    /// <returns>False where document or log were written anew in another tab.</returns>
-    Task<bool> PutHeaderAsync(MakingHeader header);
-
-    /// <summary>Writes document and log anew in one go; the next revision is then the header's.</summary>
-    /// <param name="had">Entries that this device is known to have of it.</param>
-    /// <returns>False where another tab has written meanwhile: nothing is changed then.</returns>
-    Task<bool> ReplaceAsync(KeptMaking making, int had);
-
-    Task RemoveAsync(string id);
-
-    /// <param name="changed">Another tab has written a piece.</param>
-    /// <param name="online">The connection is back.</param>
-    /// <param name="seen">The page is in view, or no longer.</param>
-    void Listen(Action<string> changed, Action online, Action<bool> seen);
+    public Copy<Piece>? Read(string? design, ImmutableArray<Entry> log) => Piece.Read(design, log, ProjectId, Key, BegunAt) is { } piece
+        ? new(Writer, Stamp, new Lineage(Lineage), piece, Etag, Made, IsSent, Includes.IsDefault ? [] : Includes, At)
+        : null;
 }
 
-/// <summary>In the browser's own database (wwwroot/js/store.js).</summary>
+/// <summary>Pieces under way on this device. <see cref="IOException"/> where it neither reads nor writes.</summary>
+public interface IMakingShelf : IDeviceTexts<Piece>
+{
+    const string Sort = "makings";
+
+    /// <summary>All copies of all pieces.</summary>
+    Task<PieceCopy[]> ListAsync();
+
+    Task RemoveAsync(string id);
+}
+
+/// <summary>In the browser's own database (wwwroot/js/store.js): a tap is one small record.</summary>
 public sealed partial class MakingShelf : IMakingShelf
 {
-    private const string Makings = "makings";
-
     private bool _asked;
 
-    public async Task<KeptMaking?> GetAsync(string id) =>
-        await Or(Get(id)) is { } json ? JsonSerializer.Deserialize(json, MakingJson.Default.KeptMaking) : null;
-
-    public async Task<MakingHeader[]> ListAsync() => JsonSerializer.Deserialize(await Or(List()), MakingJson.Default.MakingHeaderArray) ?? [];
-
-    public Task<bool> CreateAsync(KeptMaking making) => Told(making.Header.Id, Add(JsonSerializer.Serialize(making, MakingJson.Default.KeptMaking)));
-
-    public async Task<bool> AppendAsync(string id, int revision, int n, Entry entry)
+    public async Task<ImmutableArray<Copy<Piece>>> ReadAsync(string id)
     {
-        var written = await Told(id, AddTap(id, revision, n, JsonSerializer.Serialize(entry, MakingJson.Default.Entry)));
+        var found = JsonSerializer.Deserialize(await DeviceStore.OrNot(Read(id)), MakingJson.Default.PieceFoundArray) ?? [];
+        // What cannot be read stays where it is, and hides nothing else.
+        return [.. found.Select(f => f.Header.Read(f.Design, f.Log.IsDefault ? [] : f.Log)).OfType<Copy<Piece>>()];
+    }
+
+    public async Task<DeviceWriting<Piece>> WriteAsync(string id, WriteDevice<Piece> write)
+    {
+        var (copy, held) = (write.Copy, write.Held);
+        var grows = held is not null && held.Writer == copy.Writer && held.Content.IsSameDesign(copy.Content) && held.Content.Begins(copy.Content);
+        var header = PieceCopy.Of(id, copy);
+        var said = "anew";
+        if (grows)
+            said = await Write(new PieceFound(header, null, copy.Content.Log[held!.Content.Log.Length..]), held.Stamp);
+        if (said == "anew")
+            said = await Write(new PieceFound(header, copy.Content.Design, copy.Content.Log), -1);
         if (!_asked)
         {
             // Some browsers ask the maker first; the tap does not wait for her answer.
             _asked = true;
-            _ = DeviceShelf.Persist();
+            _ = DeviceStore.OrNot(DeviceStore.Persist());
         }
-        return written;
+        var written = JsonSerializer.Deserialize(said, MakingJson.Default.CopyWritten)!;
+        if (written.Ahead)
+            return new(null, true);
+        DeviceStore.Announce(IMakingShelf.Sort, id, removed: false);
+        return new(copy with { Etag = written.Etag, Made = written.Made, IsSent = written.IsSent, Includes = written.Includes }, written.Others);
     }
 
-    public Task<bool> PutHeaderAsync(MakingHeader header) => Told(header.Id, Put(JsonSerializer.Serialize(header, MakingJson.Default.MakingHeader)));
+    public async Task<PieceCopy[]> ListAsync() => JsonSerializer.Deserialize(await DeviceStore.OrNot(List()), MakingJson.Default.PieceCopyArray) ?? [];
 
-    public Task<bool> ReplaceAsync(KeptMaking making, int had) =>
-        Told(making.Header.Id, Replace(JsonSerializer.Serialize(making, MakingJson.Default.KeptMaking), had));
-
-    public Task RemoveAsync(string id) => Told(id, Remove(id));
-
-    public void Listen(Action<string> changed, Action online, Action<bool> seen)
+    public async Task RemoveAsync(string id)
     {
-        DeviceShelf.ListenTo(Makings, changed, online);
-        Watch(seen);
+        await DeviceStore.OrNot(Remove(id));
+        DeviceStore.Announce(IMakingShelf.Sort, id, removed: true);
     }
 
-    /// <summary>Tells the other tabs.</summary>
-    private static async Task<bool> Told(string id, Task<bool> writing)
-    {
-        var written = await Or(writing);
-        if (written)
-            DeviceShelf.Announce(Makings, id);
-        return written;
-    }
+    private static Task<string> Write(PieceFound piece, int had) => DeviceStore.OrNot(Write(JsonSerializer.Serialize(piece, MakingJson.Default.PieceFound), had));
 
-    private static async Task<T> Or<T>(Task<T> work)
-    {
-        try
-        {
-            return await work;
-        }
-        catch (JSException fault)
-        {
-            throw new IOException(fault.Message.Split('\n')[0], fault);
-        }
-    }
+    [JSImport("readPiece", DeviceStore.Module)]
+    private static partial Task<string> Read(string id);
 
-    [JSImport("getMaking", DeviceShelf.Module)]
-    private static partial Task<string?> Get(string id);
+    [JSImport("writePiece", DeviceStore.Module)]
+    private static partial Task<string> Write(string json, int had);
 
-    [JSImport("listMakings", DeviceShelf.Module)]
+    [JSImport("listPieces", DeviceStore.Module)]
     private static partial Task<string> List();
 
-    [JSImport("addMaking", DeviceShelf.Module)]
-    private static partial Task<bool> Add(string json);
-
-    [JSImport("addTap", DeviceShelf.Module)]
-    private static partial Task<bool> AddTap(string id, int revision, int n, string json);
-
-    [JSImport("putMaking", DeviceShelf.Module)]
-    private static partial Task<bool> Put(string json);
-
-    [JSImport("replaceMaking", DeviceShelf.Module)]
-    private static partial Task<bool> Replace(string json, int had);
-
-    [JSImport("removeMaking", DeviceShelf.Module)]
+    [JSImport("removePiece", DeviceStore.Module)]
     private static partial Task<bool> Remove(string id);
-
-    [JSImport("watch", DeviceShelf.Module)]
-    private static partial void Watch([JSMarshalAs<JSType.Function<JSType.Boolean>>] Action<bool> seen);
 }
+
+/// <param name="Design">Missing where only the log has grown.</param>
+/// <param name="Log">All of it, or what is new.</param>
+internal sealed record PieceFound(PieceCopy Header, string? Design, ImmutableArray<Entry> Log);
+
+[JsonSourceGenerationOptions(JsonSerializerDefaults.Web, UseStringEnumConverter = true, DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull)]
+[JsonSerializable(typeof(PieceFound))]
+[JsonSerializable(typeof(PieceFound[]))]
+[JsonSerializable(typeof(PieceCopy[]))]
+[JsonSerializable(typeof(CopyWritten))]
+internal sealed partial class MakingJson : JsonSerializerContext;

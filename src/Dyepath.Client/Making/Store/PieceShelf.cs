@@ -1,4 +1,3 @@
-using System.Text;
 using Dyepath.Client.Store;
 using Dyepath.Core.Making.Log;
 
@@ -13,7 +12,7 @@ public sealed record PieceEntry(
     string Id, string? ProjectId, string Title, string Size, DateTimeOffset? BegunAt, DateTimeOffset WorkedAt, int Entries, string? Key, bool IsHere);
 
 /// <summary>Everything that can be done to pieces under way without opening them, on the host and on this device.</summary>
-public sealed class PieceShelf(MakingHost host, IMakingShelf device, MakingKeeper keeper)
+public sealed class PieceShelf(MakingHost host, IMakingShelf device, MakingKeeper keeper, TimeProvider? clock = null)
 {
     /// <summary>Only this device was asked: there is no host, or no connection.</summary>
     public bool Away { get; private set; }
@@ -23,12 +22,12 @@ public sealed class PieceShelf(MakingHost host, IMakingShelf device, MakingKeepe
     {
         var answer = await host.ListAsync();
         Away = answer.Reply != ServerReply.Done;
-        var here = (await HereAsync()).ToDictionary(h => h.Id);
+        var here = await HereAsync();
         var there = (answer.Value ?? []).ToDictionary(s => s.Id);
         return
         [
             .. here.Values.Select(h => new PieceEntry(
-                    h.Id, h.ProjectId ?? there.GetValueOrDefault(h.Id)?.ProjectId, h.Title, h.Size, h.BegunAt, h.UpdatedAt,
+                    h.Id, h.ProjectId ?? there.GetValueOrDefault(h.Id)?.ProjectId, h.Title, h.Size, h.BegunAt, h.LastAt,
                     Math.Max(h.Entries, there.GetValueOrDefault(h.Id)?.Entries ?? 0), h.Key, true))
                 .Concat(there.Values.Where(s => !here.ContainsKey(s.Id))
                     .Select(s => new PieceEntry(s.Id, s.ProjectId, s.Title, s.Size, null, s.UpdatedAt, s.Entries, null, false)))
@@ -39,40 +38,15 @@ public sealed class PieceShelf(MakingHost host, IMakingShelf device, MakingKeepe
     /// <summary>Puts a new piece on this device; where the device keeps nothing, on the host.</summary>
     /// <param name="key">Of the handover that it is begun from: such a piece goes nowhere else.</param>
     /// <returns>Its id; or why there is none, in words.</returns>
-    public async Task<(string? Id, string? Why)> BeginAsync(MakingDocument making, string? projectId = null, string? key = null)
-    {
-        var id = Guid.NewGuid().ToString();
-        try
-        {
-            await device.CreateAsync(KeptMaking.Of(id, making, DateTimeOffset.UtcNow, projectId, key));
-            return (id, null);
-        }
-        catch (IOException fault)
-        {
-            return key is null && (await host.PutAsync(id, projectId, null, MakingWriter.WriteUtf8(making))).Reply == ServerReply.Done
-                ? (id, null)
-                : (null, Keeper.NotKept(fault));
-        }
-    }
+    public Task<(string? Id, string? Why)> BeginAsync(MakingDocument making, string? projectId = null, string? key = null) =>
+        keeper.CreateAsync(Piece.Of(making, (clock ?? TimeProvider.System).GetUtcNow(), projectId, key));
 
     /// <summary>The piece on this device that was begun from this key; null where there is none.</summary>
     public async Task<string?> BegunFromAsync(string key) =>
-        (await HereAsync()).Where(h => h.Key == key).OrderByDescending(h => h.UpdatedAt).FirstOrDefault()?.Id;
+        (await HereAsync()).Values.Where(h => h.Key == key).OrderByDescending(h => h.LastAt).FirstOrDefault()?.Id;
 
     /// <summary>The document with its log, the latest that can be reached; null with nothing.</summary>
-    public async Task<MakingDocument?> ReadAsync(string id)
-    {
-        try
-        {
-            if (await device.GetAsync(id) is { } kept)
-                return kept.Read();
-        }
-        catch (IOException)
-        {
-            // The host may have it.
-        }
-        return (await host.GetAsync(id)).Value is { } stored ? MakingReader.Read(Encoding.UTF8.GetBytes(stored.Text)).Making : null;
-    }
+    public async Task<MakingDocument?> ReadAsync(string id) => (await keeper.ReadAsync(id))?.Making;
 
     /// <summary>Takes a piece from this device and from the host, for ever.</summary>
     /// <returns>What went wrong, in words, or null.</returns>
@@ -81,13 +55,13 @@ public sealed class PieceShelf(MakingHost host, IMakingShelf device, MakingKeepe
         if (piece.Key is null)
         {
             var answer = await host.DeleteAsync(piece.Id);
-            var wasSent = !piece.IsHere || (await HereAsync()).Any(h => h.Id == piece.Id && h.Etag is not null);
-            if (answer.Reply == ServerReply.Away && wasSent)
+            var wasSent = !piece.IsHere || (await HereAsync()).GetValueOrDefault(piece.Id) is { Etag: not null };
+            if (answer.Reply is ServerReply.Away or ServerReply.Busy && wasSent)
                 return "The host has a copy and cannot be reached just now: try again once you are connected.";
-            if (answer.Reply is not (ServerReply.Done or ServerReply.Missing or ServerReply.Away))
+            if (answer.Reply is not (ServerReply.Done or ServerReply.Missing or ServerReply.Away or ServerReply.Busy))
                 return answer.Reply == ServerReply.SignIn ? "The host asks for its access token first." : answer.Why;
         }
-        await keeper.ForgetAsync(piece.Id);
+        keeper.Forget(piece.Id);
         try
         {
             await device.RemoveAsync(piece.Id);
@@ -95,20 +69,21 @@ public sealed class PieceShelf(MakingHost host, IMakingShelf device, MakingKeepe
         }
         catch (IOException fault)
         {
-            return Keeper.NotKept(fault);
+            return $"This device did not put it away ({fault.Message}).";
         }
     }
 
-    private async Task<MakingHeader[]> HereAsync()
+    /// <summary>Of each piece the longest log.</summary>
+    private async Task<IReadOnlyDictionary<string, PieceCopy>> HereAsync()
     {
         try
         {
-            return await device.ListAsync();
+            return (await device.ListAsync()).GroupBy(c => c.Id).ToDictionary(c => c.Key, c => c.OrderByDescending(x => x.Entries).ThenByDescending(x => x.At).First());
         }
         catch (IOException)
         {
             // A private window may have no store of its own; the host's pieces are still to be had.
-            return [];
+            return new Dictionary<string, PieceCopy>();
         }
     }
 }

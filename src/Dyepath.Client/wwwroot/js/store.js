@@ -6,7 +6,8 @@
 // entries:  the entries after those, each by itself, by [id, writer, number from 0], so that a tap writes little.
 const version = 3;
 let opening = null;
-let cleared = () => {};
+const whenCleared = [];
+const cleared = () => whenCleared.forEach(told => told());
 
 function open() {
   return opening ??= new Promise((resolve, reject) => {
@@ -225,8 +226,8 @@ export function listen(sort, wrote, removed) {
   const heard = channel(sort);
   if (heard) heard.onmessage = ({ data }) => (data.removed ? removed : wrote)(data.id);
 }
-export function watch(whenCleared, online, seen) {
-  cleared = () => whenCleared();
+export function watch(told, online, seen) {
+  whenCleared.push(told);
   addEventListener('online', () => online());
   document.addEventListener('visibilitychange', () => seen(document.visibilityState === 'visible'));
 }
