@@ -51,6 +51,13 @@ public sealed class PublishedHost : IAsyncDisposable
         _process.WaitForExit();
     }
 
+    /// <summary>As when its disk is replaced.</summary>
+    public void LoseEverything()
+    {
+        Directory.Delete(_data, recursive: true);
+        Directory.CreateDirectory(_data);
+    }
+
     public ValueTask DisposeAsync()
     {
         if (_process is { HasExited: false })

@@ -90,7 +90,7 @@ public sealed partial class KeepingMachine<T>
                     // Another tab may know that text for its own.
                     Now = Now with { Trouble = HostTrouble.None, LooksAgain = Now.DeviceWhy is null, AsksHost = true };
                     break;
-                case HostDidNot<T> { Trouble: HostTrouble.Missing }:
+                case HostDidNot<T> { Trouble: HostTrouble.Missing } when sending is null || Now.Etag is not null:
                     // It no longer has what it once had: it is made anew there.
                     if (Now.Etag is not null)
                         Restamp();
@@ -103,7 +103,7 @@ public sealed partial class KeepingMachine<T>
                     break;
                 case HostDidNot<T> not:
                     Now = Now with { Trouble = not.Trouble, HostWhy = not.Why, Tries = Now.Tries + 1 };
-                    if (not.Trouble == HostTrouble.Busy || (not.Trouble == HostTrouble.Away && rules.TriesAgain))
+                    if (not.Trouble is HostTrouble.Busy or HostTrouble.Missing || (not.Trouble == HostTrouble.Away && rules.TriesAgain))
                         Alarm(AlarmKind.Send, not.After ?? rules.Rest(Now.Tries));
                     break;
             }

@@ -97,6 +97,7 @@ public sealed class KeptText<T>
 
     private void Take((KeepingState<T> State, ImmutableArray<KeepingCommand<T>> Commands) next)
     {
+        var before = Visible;
         State = next.State;
         foreach (var show in next.Commands.OfType<ShowText<T>>())
             Replaced?.Invoke(show);
@@ -107,8 +108,13 @@ public sealed class KeptText<T>
             _waiting.Remove(waiting);
             waiting.Then.SetResult();
         }
-        Changed?.Invoke();
+        if (before != Visible)
+            Changed?.Invoke();
     }
+
+    /// <summary>What a page may show of the state.</summary>
+    private (SaveState, Stage, T?, T?, bool, string?, HostTrouble, string) Visible =>
+        (Shown, State.Stage, State.Mine, State.Theirs?.Content, State.IsHeld, State.DeviceWhy, State.Trouble, State.HostWhy);
 
     private async Task DoAsync(KeepingCommand<T> command)
     {

@@ -16,12 +16,13 @@ namespace Dyepath.Client.Tests.Making;
 public sealed class MakePageTests : BunitContext
 {
     private readonly DeviceHere _device = new();
+    private readonly HostHere _host = new();
     private readonly PhoneHere _phone = new();
 
     public MakePageTests()
     {
         Services.AddSingleton(new Workbench());
-        Services.AddSingleton(new HttpClient(new HostHere()) { BaseAddress = new Uri("http://host.test/") });
+        Services.AddSingleton(new HttpClient(_host) { BaseAddress = new Uri("http://host.test/") });
         Services.AddSingleton<ServerShelf>();
         Services.AddSingleton<IDeviceShelf, NoShelf>();
         Services.AddSingleton<Keeper>();
@@ -72,10 +73,10 @@ public sealed class MakePageTests : BunitContext
     public async Task A_tap_that_the_device_did_not_keep_says_so()
     {
         var page = AtRow(1);
-        _device.IsFull = true;
+        (_device.IsFull, _host.IsAway) = (true, true);
         await Click(page, () => page.Find(".make-done"));
         page.WaitForAssertion(() => Assert.Contains("Not saved", page.Find(".save").TextContent, StringComparison.Ordinal));
-        _device.IsFull = false;
+        (_device.IsFull, _host.IsAway) = (false, false);
         await Click(page, () => page.Find(".make-done"));
         page.WaitForAssertion(() => Assert.StartsWith("Row 3", page.Find("h1").TextContent, StringComparison.Ordinal));
         page.WaitForAssertion(() => Assert.Equal(2, Log.Count(e => e.Did == Did.Row)));

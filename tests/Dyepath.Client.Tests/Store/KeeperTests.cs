@@ -1,0 +1,287 @@
+using System.Net;
+using Dyepath.Client.Keeping;
+using Dyepath.Client.Shelf;
+using Dyepath.Client.Store;
+using Dyepath.Client.Tests.Making;
+using Dyepath.Client.Work;
+using static Dyepath.Client.Tests.Making.MakingBench;
+
+namespace Dyepath.Client.Tests.Store;
+
+/// <summary>What a page says of where a project is, and where it is.</summary>
+public sealed class KeeperTests : IDisposable
+{
+    private readonly ProjectDevice _device = new();
+    private readonly ProjectHost _host = new();
+    private readonly HandClock _clock = new();
+
+    public void Dispose() => _host.Dispose();
+
+    [Fact]
+    public Task What_is_typed_is_on_the_device_at_once_and_on_the_host_when_the_hands_pause() => InPage(async () =>
+    {
+        var page = Page();
+        var id = await page.Keeper.CreateAsync(Text("One"));
+        await Saved(page);
+        Type(page, "Two");
+        await Until(() => Kept(id) == "Two");
+        Assert.Equal(SaveState.Saving, page.Keeper.State);
+        Assert.Equal("One", Stored(id));
+        _clock.Pass(TimeSpan.FromSeconds(0.8));
+        await Saved(page);
+        Assert.Equal("Two", Stored(id));
+    });
+
+    [Fact]
+    public Task A_store_that_is_cleared_is_written_again_and_nothing_else_is_said_meanwhile() => InPage(async () =>
+    {
+        _host.IsAway = true;
+        var page = Page();
+        var id = await page.Keeper.CreateAsync(Text("Here"));
+        await Until(() => page.Keeper.State == SaveState.OnDevice);
+        _device.Clear();
+        Assert.NotEqual(SaveState.OnDevice, page.Keeper.State);
+        await Until(() => page.Keeper.State == SaveState.OnDevice);
+        Assert.Equal("Here", Kept(id));
+    });
+
+    [Fact]
+    public Task A_device_that_refuses_is_said_and_tried_again_and_the_host_takes_it_meanwhile() => InPage(async () =>
+    {
+        var page = Page();
+        var id = await page.Keeper.CreateAsync(Text("One"));
+        await Saved(page);
+        (_device.Refuses, _host.IsAway) = (true, true);
+        Type(page, "Two");
+        await Until(() => page.Keeper.State == SaveState.Failed);
+        Assert.Contains("The disk is full.", page.Keeper.Why, StringComparison.Ordinal);
+        _host.IsAway = false;
+        _clock.Pass(TimeSpan.FromSeconds(3));
+        await Saved(page);
+        Assert.Equal("Two", Stored(id));
+        _device.Refuses = false;
+        _clock.Pass(TimeSpan.FromSeconds(11));
+        await Until(() => Kept(id) == "Two");
+    });
+
+    [Theory]
+    [InlineData(HttpStatusCode.InternalServerError)]
+    [InlineData(HttpStatusCode.ServiceUnavailable)]
+    [InlineData(HttpStatusCode.TooManyRequests)]
+    public Task A_host_that_cannot_just_now_is_asked_again(HttpStatusCode status) => InPage(async () =>
+    {
+        var page = Page();
+        var id = await page.Keeper.CreateAsync(Text("One"));
+        await Saved(page);
+        _host.Fails = (status, 2);
+        Type(page, "Two");
+        await Until(() => Kept(id) == "Two");
+        _clock.Pass(TimeSpan.FromSeconds(0.8));
+        await Until(() => page.Keeper.State == SaveState.OnDevice);
+        _clock.Pass(TimeSpan.FromSeconds(2.1));
+        await Until(() => _host.Fails.Times == 0);
+        await Until(() => page.Keeper.State == SaveState.OnDevice);
+        _clock.Pass(TimeSpan.FromSeconds(5.1));
+        await Saved(page);
+        Assert.Equal("Two", Stored(id));
+    });
+
+    [Fact]
+    public Task What_the_host_will_not_take_is_said_and_kept_here_and_sent_with_the_next_change() => InPage(async () =>
+    {
+        var page = Page();
+        var id = await page.Keeper.CreateAsync(Text("One"));
+        await Saved(page);
+        _host.Fails = (HttpStatusCode.InsufficientStorage, 1);
+        Type(page, "Two");
+        await Until(() => Kept(id) == "Two");
+        _clock.Pass(TimeSpan.FromSeconds(0.8));
+        await Until(() => page.Keeper.State == SaveState.OnDevice);
+        Assert.Equal("It cannot. Try later.", page.Keeper.Why);
+        Type(page, "Three");
+        await Until(() => Kept(id) == "Three");
+        _clock.Pass(TimeSpan.FromSeconds(0.8));
+        await Saved(page);
+        Assert.Equal("", page.Keeper.Why);
+    });
+
+    [Fact]
+    public Task An_answer_that_was_lost_is_no_conflict_not_even_after_a_kill() => InPage(async () =>
+    {
+        var page = Page();
+        var id = await page.Keeper.CreateAsync(Text("One"));
+        await Saved(page);
+        _host.LosesAnswers = true;
+        Type(page, "Two");
+        await Until(() => Kept(id) == "Two");
+        _clock.Pass(TimeSpan.FromSeconds(0.8));
+        await Until(() => Stored(id) == "Two");
+        await Until(() => page.Keeper.State == SaveState.OnDevice);
+        Type(page, "Three");
+        await Until(() => Kept(id) == "Three");
+        _host.LosesAnswers = false;
+        var again = Page();
+        Assert.Equal(ServerReply.Done, await again.Keeper.OpenAsync(id));
+        await Saved(again);
+        Assert.Equal("Three", Stored(id));
+        Assert.Null(again.Keeper.Theirs);
+    });
+
+    [Theory]
+    [InlineData("mine")]
+    [InlineData("theirs")]
+    [InlineData("both")]
+    public Task Two_tabs_that_type_at_once_keep_both_until_she_chooses_also_over_a_reload(string choice) => InPage(async () =>
+    {
+        var first = Page();
+        var id = await first.Keeper.CreateAsync(Text("One"));
+        await Saved(first);
+        var second = Page();
+        await second.Keeper.OpenAsync(id);
+        _host.IsAway = true;
+        Type(first, "First");
+        Type(second, "Second");
+        await Until(() => first.Keeper.State == SaveState.Conflict || second.Keeper.State == SaveState.Conflict);
+        var asked = first.Keeper.State == SaveState.Conflict ? first : second;
+        Type(asked, "Typed in the conflict");
+        await Until(() => asked.Keeper.IsOnDevice && Kept(id, "Typed in the conflict"));
+        _host.IsAway = false;
+        var again = Page();
+        await again.Keeper.OpenAsync(id);
+        await Until(() => again.Keeper.State == SaveState.Conflict);
+        string[] both = [again.Title, ProjectDocument.TryParse(again.Keeper.Theirs!.Text)!.Title];
+        Assert.Contains("Typed in the conflict", both);
+        Assert.Contains(asked == first ? "Second" : "First", both);
+        var mine = again.Title;
+        if (choice == "mine")
+            again.Keeper.KeepMine();
+        else if (choice == "theirs")
+            again.Keeper.TakeTheirs();
+        else
+            await again.Keeper.KeepBoth();
+        await Saved(again);
+        if (choice == "both")
+        {
+            await Until(() => _host.Texts.Count == 2 && Stored(id) == both[1]);
+            Assert.Contains(_host.Texts.Keys, k => Stored(k) == $"{mine} (my copy)");
+        }
+        else
+            Assert.Equal(choice == "mine" ? both[0] : both[1], Stored(id));
+    });
+
+    [Fact]
+    public Task A_host_that_does_not_answer_keeps_nobody_from_what_the_device_has() => InPage(async () =>
+    {
+        var page = Page();
+        var id = await page.Keeper.CreateAsync(Text("One"));
+        await Saved(page);
+        await Until(() => Kept(id) == "One");
+        _host.Hangs = true;
+        var again = Page();
+        var opening = again.Keeper.OpenAsync(id);
+        await Until(() => _host.Asked.Count(a => a.StartsWith("GET", StringComparison.Ordinal)) > 0);
+        Assert.False(opening.IsCompleted);
+        _clock.Pass(TimeSpan.FromSeconds(3.1));
+        Assert.Equal(ServerReply.Done, await opening);
+        Assert.Equal("One", again.Title);
+    });
+
+    [Fact]
+    public Task A_host_that_lost_its_database_shows_what_only_this_device_has_and_gets_it_back() => InPage(async () =>
+    {
+        var page = Page();
+        var sent = await page.Keeper.CreateAsync(Text("Sent"));
+        await Saved(page);
+        await Until(() => _device.All.Any(c => c.Id == sent && c.Copy.IsSent));
+        _host.IsAway = true;
+        var unsent = await page.Keeper.CreateAsync(Text("Unsent"));
+        await Until(() => page.Keeper.State == SaveState.OnDevice);
+        _host.IsAway = false;
+        _host.LoseEverything();
+        var again = Page();
+        var list = await again.Shelf.ListAsync(archived: false);
+        Assert.Equal(Whereabouts.OnlyHere, list.Single(e => e.Id == sent).Where);
+        Assert.Equal(Whereabouts.Waiting, list.Single(e => e.Id == unsent).Where);
+        await Until(() => _host.Texts.ContainsKey(unsent));
+        Assert.Null(await again.Shelf.PutBackAsync(sent));
+        Assert.Equal("Sent", Stored(sent));
+        Assert.All(await again.Shelf.ListAsync(archived: false), e => Assert.Equal(Whereabouts.OnHost, e.Where));
+    });
+
+    [Fact]
+    public Task A_host_that_got_an_older_text_back_takes_nothing_newer_away() => InPage(async () =>
+    {
+        var page = Page();
+        var id = await page.Keeper.CreateAsync(Text("Older"));
+        await Saved(page);
+        var older = _host.Texts[id];
+        Type(page, "Newer");
+        await Until(() => Kept(id) == "Newer");
+        _clock.Pass(TimeSpan.FromSeconds(0.8));
+        await Saved(page);
+        await Until(() => _device.All.Any(c => c.Copy.IsSent && c.Copy.Content.Name == "Newer"));
+        _host.LoseEverything();
+        _host.Texts[id] = older;
+        var again = Page();
+        await again.Keeper.OpenAsync(id);
+        await Until(() => again.Keeper.State == SaveState.Conflict);
+        Assert.Equal("Newer", again.Title);
+    });
+
+    [Fact]
+    public Task Without_a_store_of_its_own_a_browser_works_with_the_host_alone() => InPage(async () =>
+    {
+        _device.Refuses = true;
+        var page = Page();
+        var id = await page.Keeper.CreateAsync(Text("One"));
+        await Saved(page);
+        Type(page, "Two");
+        _clock.Pass(TimeSpan.FromSeconds(0.8));
+        await Until(() => Stored(id) == "Two");
+        var again = Page();
+        Assert.Equal(ServerReply.Done, await again.Keeper.OpenAsync(id));
+        Assert.Equal("Two", again.Title);
+        Assert.Single(await again.Shelf.ListAsync(archived: false));
+        Assert.NotNull(again.Shelf.DeviceWhy);
+    });
+
+    [Fact]
+    public Task What_is_done_on_the_shelf_is_kept_as_what_is_typed_is() => InPage(async () =>
+    {
+        var page = Page();
+        var id = await page.Keeper.CreateAsync(Text("One"));
+        await Saved(page);
+        var shelf = Page().Shelf;
+        _host.IsAway = true;
+        Assert.Null(await shelf.RenameAsync(id, "Two"));
+        Assert.Equal("Two", Kept(id));
+        await Until(() => page.Title == "Two");
+        _host.IsAway = false;
+        Assert.Null(await shelf.CopyAsync(id));
+        await Until(() => _host.Texts.Keys.Any(k => Stored(k) == "Two (copy)"));
+    });
+
+    private static string Text(string title) => $$"""{ "title": "{{title}}" }""";
+
+    private static void Type(Tab page, string title) => page.Workbench.Set("title", title, "title");
+
+    private static Task Saved(Tab page) => Until(() => page.Keeper.State == SaveState.Saved);
+
+    private string? Stored(string id) => _host.Texts.TryGetValue(id, out var text) ? ProjectText.Of(text).Name : null;
+
+    private string? Kept(string id) => _device.All.Where(c => c.Id == id).Select(c => c.Copy.Content.Name).SingleOrDefault();
+
+    private bool Kept(string id, string title) => _device.All.Any(c => c.Id == id && c.Copy.Content.Name == title);
+
+    private Tab Page()
+    {
+        var (workbench, tab, server) = (new Workbench(), _device.Tab(), new ServerShelf(_host.Client));
+        var keeper = new Keeper(workbench, tab, server, tab, _clock);
+        return new Tab(workbench, keeper, new ProjectShelf(server, tab, keeper));
+    }
+
+    private sealed record Tab(Workbench Workbench, Keeper Keeper, ProjectShelf Shelf)
+    {
+        public string Title => Workbench.Document!.Title;
+    }
+}
