@@ -9,6 +9,8 @@ public sealed partial class WhereItIsTests(Browser browser)
 {
     private const string Title = "Title of the pattern";
 
+    private static readonly string[] Quiet = ["Saved", "Saving…", "Saved on this device, waiting for the host"];
+
     private const string CopiesOf = """
         () => new Promise(done => {
           const request = indexedDB.open('dyepath');
@@ -210,7 +212,7 @@ public sealed partial class WhereItIsTests(Browser browser)
         await page.SavedAsync();
         var shown = await page.EvaluateAsync<string[]>("() => [...globalThis.shown]");
         Assert.DoesNotContain("conflict", shown);
-        Assert.All(shown, s => Assert.Contains(s, new[] { "Saved", "Saving…", "Saved on this device, waiting for the host" }));
+        Assert.All(shown, s => Assert.Contains(s, Quiet));
         await page.ReloadAsync();
         await page.PlannedAsync();
         Assert.Equal($"shade {edits}", await name.InputValueAsync());

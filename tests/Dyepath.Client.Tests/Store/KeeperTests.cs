@@ -179,7 +179,7 @@ public sealed class KeeperTests : IDisposable
         _host.Hangs = true;
         var again = Page();
         var opening = again.Keeper.OpenAsync(id);
-        await Until(() => _host.Asked.Count(a => a.StartsWith("GET", StringComparison.Ordinal)) > 0);
+        await Until(() => _host.Asked.Any(a => a.StartsWith("GET", StringComparison.Ordinal)));
         Assert.False(opening.IsCompleted);
         _clock.Pass(TimeSpan.FromSeconds(3.1));
         Assert.Equal(ServerReply.Done, await opening);
