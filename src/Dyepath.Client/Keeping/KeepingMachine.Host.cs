@@ -94,6 +94,9 @@ public sealed partial class KeepingMachine<T>
                     // It no longer has what it once had: it is made anew there.
                     if (Now.Etag is not null)
                         Restamp();
+                    // A copy of before would say that the host has it; where it does not say when, only what follows it tells otherwise.
+                    if (Now is { Etag: not null, Made: null })
+                        Now = Now with { Changes = Now.Changes + 1, Lineage = Now.Lineage.With(Now.Writer, Now.Changes + 1) };
                     Now = Now with
                     {
                         Trouble = HostTrouble.Missing, Etag = null, Made = null, AskedMade = null,

@@ -148,7 +148,7 @@ public sealed class KeptText<T>
         }
         catch (IOException fault)
         {
-            return new DeviceFailed<T>($"This device did not keep it ({fault.Message}).");
+            return new DeviceFailed<T>($"This device did not keep it: {fault.Message}.");
         }
     }
 }

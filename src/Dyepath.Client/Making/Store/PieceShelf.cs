@@ -69,7 +69,7 @@ public sealed class PieceShelf(MakingHost host, IMakingShelf device, MakingKeepe
         }
         catch (IOException fault)
         {
-            return $"This device did not put it away ({fault.Message}).";
+            return $"This device did not put it away: {fault.Message}.";
         }
     }
 

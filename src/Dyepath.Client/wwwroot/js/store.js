@@ -9,6 +9,18 @@ let opening = null;
 const whenCleared = [];
 const cleared = () => whenCleared.forEach(told => told());
 
+// In a maker's words, why a device keeps nothing.
+function why(error) {
+  switch (error?.name) {
+    case 'QuotaExceededError': return new Error('it is full');
+    case 'VersionError': return new Error('a newer Dyepath has been here; open this page again');
+    case 'Kept': return error;
+    default: return new Error('the browser does not let it');
+  }
+}
+
+const kept = message => Object.assign(new Error(message), { name: 'Kept' });
+
 function open() {
   return opening ??= new Promise((resolve, reject) => {
     const request = indexedDB.open('dyepath', version);
@@ -24,9 +36,9 @@ function open() {
       };
       resolve(database);
     };
-    request.onblocked = () => { opening = null; reject(new Error('An older page of Dyepath is open in another tab: close it')); };
+    request.onblocked = () => { opening = null; reject(kept('an older page of Dyepath is open in another tab; close it')); };
     request.onerror = () => { opening = null; reject(request.error); };
-  }).catch(error => { opening = null; throw error; });
+  }).catch(error => { opening = null; throw why(error); });
 }
 
 function upgrade(database, transaction, from) {
@@ -83,12 +95,22 @@ async function within(mode, names, work) {
     const transaction = database.transaction(names, mode, { durability: 'strict' });
     let answer;
     transaction.oncomplete = () => resolve(answer);
-    transaction.onerror = transaction.onabort = () => reject(transaction.error ?? new Error('Not written'));
-    work(value => { answer = value; }, ...names.map(name => transaction.objectStore(name)));
+    transaction.onerror = transaction.onabort = () => reject(why(transaction.reason ?? transaction.error));
+    attempt(transaction, () => work(value => { answer = value; }, ...names.map(name => transaction.objectStore(name))));
   });
 }
 
-const ask = (request, told) => { request.onsuccess = () => told(request.result); };
+const ask = (request, told) => { request.onsuccess = () => attempt(request.transaction, () => told(request.result)); };
+
+// What is thrown is why the transaction ends.
+function attempt(transaction, act) {
+  try {
+    act();
+  } catch (error) {
+    transaction.reason = error;
+    transaction.abort();
+  }
+}
 const of = id => IDBKeyRange.bound([id], [id, []]);
 const follows = (one, other) => Object.entries(other).every(([writer, changes]) => (one[writer] ?? 0) >= changes);
 
@@ -109,7 +131,7 @@ function supersede(copy, others, remove) {
 const told = (copy, others) => JSON.stringify({ ahead: false, others, etag: copy.etag ?? null, made: copy.made ?? null, isSent: copy.isSent, includes: copy.includes });
 
 function check(one, other) {
-  if (one?.stamp !== other.stamp) throw new Error('What was written is not there');
+  if (one?.stamp !== other.stamp) throw kept('what was written is not there');
 }
 
 const projects = ['projects'];
