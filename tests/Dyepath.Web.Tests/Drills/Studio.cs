@@ -65,6 +65,8 @@ internal sealed class Studio : IAsyncDisposable
     {
         await _stop.CancelAsync();
         await _writing;
+        if (_writers.Any(writer => writer.Faults.Count > 0))
+            Assert.Fail(string.Join('\n', _writers.SelectMany(writer => writer.Faults)) + await BrokenAsync());
         foreach (var writer in _writers)
             await writer.CheckAsync();
         return FormattableString.Invariant(
@@ -82,6 +84,18 @@ internal sealed class Studio : IAsyncDisposable
         await _address.DisposeAsync();
         _stop.Dispose();
         _folder.Delete(recursive: true);
+    }
+
+    /// <summary>What the hosts say of requests that broke.</summary>
+    private async Task<string> BrokenAsync()
+    {
+        var said = "";
+        foreach (var host in _hosts)
+        {
+            host!.Kill();
+            said += string.Concat((await host.LogAsync()).Split('\n').Where(line => line.Contains("broke", StringComparison.Ordinal)).Select(line => $"\n{line}"));
+        }
+        return said;
     }
 
     private async Task StartAsync(int host)
