@@ -13,8 +13,10 @@ public class DrillTests(Hosts hosts, ITestOutputHelper output)
     {
         await using var studio = await Studio.OpenAsync(hosts.Databases.NewDatabase(DatabaseKind.Postgres).Connection!, hosts: 3, writers: 6);
         await studio.SavesAsync(60);
-        await Task.WhenAll(studio.KillAsync(0), studio.SavesAsync(40));
-        await Task.WhenAll(studio.UpgradeAsync(1), studio.SavesAsync(40));
+        await studio.KillAsync(0);
+        await studio.SavesAsync(30);
+        await studio.UpgradeAsync(1);
+        await studio.SavesAsync(30);
         output.WriteLine(await studio.CheckAsync());
     }
 

@@ -14,6 +14,9 @@ internal sealed class SteadyWriter(Uri address, int seed)
 {
     private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(100);
 
+    /// <summary>Hosts have to start beside the load.</summary>
+    private static readonly TimeSpan Breath = TimeSpan.FromMilliseconds(20);
+
     private readonly string _id = Guid.NewGuid().ToString();
     private string _acknowledged = "";
 
@@ -29,7 +32,10 @@ internal sealed class SteadyWriter(Uri address, int seed)
     {
         using var client = NewClient();
         for (var number = 1; !stop.IsCancellationRequested; number++)
+        {
             await SaveAsync(client, Text(number));
+            await Task.Delay(Breath, CancellationToken.None);
+        }
     }
 
     /// <summary>What is stored is the last acknowledged text, and each acknowledged save was done once and none twice.</summary>
