@@ -15,27 +15,28 @@ internal sealed partial class RunningProgram : IAsyncDisposable
 
     private readonly Process _process;
 
+    private readonly Task<string> _log;
+
     private RunningProgram(Process process, Uri address)
     {
         _process = process;
+        _log = process.StandardError.ReadToEndAsync();
         Client = new HttpClient { BaseAddress = address };
         Client.DefaultRequestHeaders.Add("Origin", address.GetLeftPart(UriPartial.Authority));
     }
 
     public HttpClient Client { get; }
 
-    public static async Task<RunningProgram> StartAsync(string folder)
+    /// <param name="connection">Missing: a file in the folder.</param>
+    public static async Task<RunningProgram> StartAsync(string folder, string? connection = null)
     {
-        var process = Begin($"serve --port 0 --data {folder}");
+        var process = Begin($"serve --port 0 --data {folder}{(connection is null ? "" : $" --database {connection}")}");
         const string said = "Dyepath is at ";
         using var patience = new CancellationTokenSource(Patience);
         while (await process.StandardOutput.ReadLineAsync(patience.Token) is { } line)
         {
             if (line.StartsWith(said, StringComparison.Ordinal))
-            {
-                _ = process.StandardError.ReadToEndAsync();
                 return new RunningProgram(process, new Uri(line[said.Length..]));
-            }
         }
         throw new InvalidOperationException(await process.StandardError.ReadToEndAsync());
     }
@@ -64,6 +65,9 @@ internal sealed partial class RunningProgram : IAsyncDisposable
     }
 
     public void Kill() => _process.Kill();
+
+    /// <summary>What it wrote to standard error until it ended.</summary>
+    public Task<string> LogAsync() => _log;
 
     /// <summary>As Ctrl-C does; returns the exit code.</summary>
     public async Task<int> InterruptAsync()

@@ -30,6 +30,9 @@ public static class StoreFaults
                     return OfPostgres(postgres.SqlState);
                 case NpgsqlException or SocketException:
                     return StoreFault.Away;
+                // Between two commands the driver notices that its connection broke, and then says that the transaction is over.
+                case InvalidOperationException { Source: nameof(Npgsql) }:
+                    return StoreFault.Away;
                 case SqliteException sqlite:
                     return OfSqlite(sqlite.SqliteErrorCode);
             }

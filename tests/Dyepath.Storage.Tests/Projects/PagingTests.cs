@@ -24,7 +24,14 @@ public class PagingTests(TestDatabases databases)
                 db.Makings.Add(new MakingRow { Id = id, Title = "", Size = "", Entries = 0, UpdatedAt = moment, Etag = text.Etag, Document = text.Document });
                 db.Logs.Add(new MakerLogRow
                 {
-                    Id = id, ProjectId = "p000", MakingId = id, Size = "", ReceivedAt = moment, Entries = 0, Bytes = 1, Document = text.Document,
+                    Id = id,
+                    ProjectId = "p000",
+                    MakingId = id,
+                    Size = "",
+                    ReceivedAt = moment,
+                    Entries = 0,
+                    Bytes = 1,
+                    Document = text.Document,
                 });
                 expected.Add(id);
             }

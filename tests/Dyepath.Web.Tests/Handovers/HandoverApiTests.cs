@@ -69,7 +69,7 @@ public abstract class HandoverApiTests(Hosts hosts, DatabaseKind kind) : IAsyncL
 
     [Theory]
     [InlineData("""{ "title": 3 }""", "M", "faults")]
-    [InlineData("[]", "M", "faults")]
+    [InlineData("{}", "M", "faults")]
     [InlineData(null, "m", "no such size")]
     [InlineData(null, "", "no such size")]
     [InlineData("no plan", "M", "no plan")]

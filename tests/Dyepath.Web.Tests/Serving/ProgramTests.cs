@@ -32,6 +32,9 @@ public class ProgramTests(Hosts hosts)
         {
             ($"serve --data {folder} --listen 0.0.0.0", "--access-token"),
             ($"serve --data {folder} --database {folder}", "Host="),
+            ($"serve --data {folder} --database Host=db;Prot=sesame", "--database"),
+            ($"serve --data {folder} --most-projects 0", "--most-projects"),
+            ($"serve --data {folder} --most-megabytes -1", "--most-megabytes"),
             ($"restore --data {folder} {folder}/nowhere.jsonl", "nowhere.jsonl"),
             ($"restore --data {folder} {backup}", "Line 2"),
         })
@@ -76,6 +79,67 @@ public class ProgramTests(Hosts hosts)
         Assert.Equal(Pieces.Text(rows: 0), await opened.Content.ReadAsStringAsync());
         var log = Assert.Single((await other.Client.GetFromJsonAsync(ApiPaths.Logs(shelf![0].Id), ContractsJson.Default.MakerLogArray))!);
         Assert.Equal(Pieces.Text(rows: 2), await other.Client.GetStringAsync(ApiPaths.Log(shelf[0].Id, log.Id)));
+    }
+
+    [Fact]
+    public async Task A_backup_is_its_owner_s_alone_and_replaces_the_last_one_once_it_is_whole()
+    {
+        if (OperatingSystem.IsWindows())
+            return; // It gives files the rights of their folder.
+        var database = hosts.Databases.NewDatabase(DatabaseKind.Sqlite);
+        var file = Path.Combine(database.Folder, "backup.jsonl");
+        const UnixFileMode owner = UnixFileMode.UserRead | UnixFileMode.UserWrite;
+        foreach (var left in new[] { file, $"{file}.unfinished" })
+        {
+            await File.WriteAllTextAsync(left, "left by an earlier run");
+            File.SetUnixFileMode(left, owner | UnixFileMode.GroupRead | UnixFileMode.OtherRead);
+        }
+        var (code, _, errors) = await RunningProgram.RunAsync($"backup --data {database.Folder} {file}");
+        Assert.True(code == 0, errors);
+        Assert.Equal(owner, File.GetUnixFileMode(file));
+        Assert.False(File.Exists($"{file}.unfinished"));
+        var made = Path.Combine(database.Folder, "made");
+        Assert.Equal(0, (await RunningProgram.RunAsync($"backup --data {made} {file}")).Code);
+        Assert.Equal(owner | UnixFileMode.UserExecute, File.GetUnixFileMode(made));
+        foreach (var stored in Directory.GetFiles(made))
+            Assert.Equal(owner, File.GetUnixFileMode(stored));
+    }
+
+    [Fact]
+    public async Task A_backup_of_a_damaged_store_says_so_and_a_restore_prints_no_name_raw()
+    {
+        var (from, to) = (hosts.Databases.NewDatabase(DatabaseKind.Sqlite), hosts.Databases.NewDatabase(DatabaseKind.Sqlite));
+        var file = Path.Combine(from.Folder, "projects.jsonl");
+        await using (var host = await RunningHost.StartAsync(new(from, 0)))
+        {
+            var project = await host.CreateAsync("{}");
+            (await host.SaveAsync(project.Id, project.Etag, """{ "title": "Storm" }""")).Dispose();
+            await host.SpoilAsync($"UPDATE projects SET document = {"{"u8.ToArray()}, name = {"Sto\u001b[2Jrm\u202e"} WHERE id = {project.Id}");
+            await host.SpoilAsync($"UPDATE projects SET name = {"Tide\u001b[2Jline\u2028"} WHERE id <> {project.Id}");
+        }
+        var (code, output, errors) = await RunningProgram.RunAsync($"backup --data {from.Folder} {file}");
+        Assert.Equal(3, code);
+        Assert.StartsWith("2 projects and 1 earlier versions", output, StringComparison.Ordinal);
+        Assert.Contains("“Sto [2Jrm”", errors, StringComparison.Ordinal);
+        Assert.Contains("its version 1", errors, StringComparison.Ordinal);
+        Assert.Equal(0, (await RunningProgram.RunAsync($"restore --data {to.Folder} {file}")).Code);
+        var again = await RunningProgram.RunAsync($"restore --data {to.Folder} {file}");
+        Assert.Contains("Tide [2Jline is in the store already", again.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain('\u001b', errors + again.Output);
+    }
+
+    [Fact]
+    public async Task A_server_that_is_not_there_is_named_at_the_start()
+    {
+        var folder = hosts.Databases.NewDatabase(DatabaseKind.Sqlite).Folder;
+        foreach (var command in new[] { "serve", $"backup {folder}/b.jsonl" })
+        {
+            var (code, _, errors) = await RunningProgram.RunAsync(
+                $"{command} --data {folder} --database Host=127.0.0.1;Port=9;Database=patterns;Username=u;Password=sesame;Timeout=1");
+            Assert.Equal(2, code);
+            Assert.Contains("cannot be reached at 127.0.0.1:9, database patterns", errors, StringComparison.Ordinal);
+            Assert.DoesNotContain("sesame", errors, StringComparison.Ordinal);
+        }
     }
 
     /// <summary>What was answered with 200 is there after a kill in the middle of writing, and the project is whole.</summary>
