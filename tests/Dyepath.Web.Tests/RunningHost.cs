@@ -71,17 +71,17 @@ internal sealed class RunningHost : IAsyncDisposable
     {
         var handler = new SocketsHttpHandler { AllowAutoRedirect = false, UseCookies = false };
         if (_settings.MakeCertificate)
-        {
-            var authority = X509CertificateLoader.LoadCertificateFromFile(Path.Combine(_settings.Database.Folder, "certificate.crt"));
-            handler.SslOptions.CertificateChainPolicy = new X509ChainPolicy
-            {
-                TrustMode = X509ChainTrustMode.CustomRootTrust,
-                CustomTrustStore = { authority },
-                RevocationMode = X509RevocationMode.NoCheck,
-            };
-        }
+            handler.SslOptions.CertificateChainPolicy = Trust();
         return new HttpClient(handler) { BaseAddress = Address };
     }
+
+    /// <summary>As a phone does that was told to trust the authority which the host made.</summary>
+    public X509ChainPolicy Trust() => new()
+    {
+        TrustMode = X509ChainTrustMode.CustomRootTrust,
+        CustomTrustStore = { X509CertificateLoader.LoadCertificateFromFile(Path.Combine(_settings.Database.Folder, "certificate.crt")) },
+        RevocationMode = X509RevocationMode.NoCheck,
+    };
 
     public static StringContent Json(string text) => new(text, Encoding.UTF8, "application/json");
 

@@ -15,29 +15,34 @@ internal sealed partial class RunningProgram : IAsyncDisposable
 
     private readonly Process _process;
 
-    private RunningProgram(Process process, Uri address)
+    private readonly Task<string> _errors;
+
+    private RunningProgram(Process process, Uri address, Task<string> errors)
     {
-        _process = process;
+        (_process, _errors) = (process, errors);
         Client = new HttpClient { BaseAddress = address };
         Client.DefaultRequestHeaders.Add("Origin", address.GetLeftPart(UriPartial.Authority));
     }
 
     public HttpClient Client { get; }
 
-    public static async Task<RunningProgram> StartAsync(string folder)
+    public static Task<RunningProgram> StartAsync(string folder) => StartAsync($"--data {folder}", start => { });
+
+    /// <param name="with">What else the process is started with: its environment, its working folder, the program itself.</param>
+    public static async Task<RunningProgram> StartAsync(string options, Action<ProcessStartInfo> with)
     {
-        var process = Begin($"serve --port 0 --data {folder}");
+        var process = Begin($"serve --port 0 {options}", with);
+        var errors = process.StandardError.ReadToEndAsync();
         const string said = "Dyepath is at ";
         using var patience = new CancellationTokenSource(Patience);
         while (await process.StandardOutput.ReadLineAsync(patience.Token) is { } line)
         {
             if (line.StartsWith(said, StringComparison.Ordinal))
             {
-                _ = process.StandardError.ReadToEndAsync();
-                return new RunningProgram(process, new Uri(line[said.Length..]));
+                return new RunningProgram(process, new Uri(line[said.Length..]), errors);
             }
         }
-        throw new InvalidOperationException(await process.StandardError.ReadToEndAsync());
+        throw new InvalidOperationException(await errors);
     }
 
     public static async Task<(int Code, string Output, string Errors)> RunAsync(string arguments)
@@ -65,6 +70,13 @@ internal sealed partial class RunningProgram : IAsyncDisposable
 
     public void Kill() => _process.Kill();
 
+    /// <summary>Ends it, for what it has logged.</summary>
+    public async Task<string> LogAsync()
+    {
+        await InterruptAsync();
+        return await _errors;
+    }
+
     /// <summary>As Ctrl-C does; returns the exit code.</summary>
     public async Task<int> InterruptAsync()
     {
@@ -82,12 +94,17 @@ internal sealed partial class RunningProgram : IAsyncDisposable
         _process.Dispose();
     }
 
-    private static Process Begin(string arguments) => Process.Start(new ProcessStartInfo("dotnet")
+    private static Process Begin(string arguments, Action<ProcessStartInfo>? with = null)
     {
-        Arguments = $"\"{Path.Combine(AppContext.BaseDirectory, "dyepath-web.dll")}\" {arguments}",
-        RedirectStandardOutput = true,
-        RedirectStandardError = true,
-    })!;
+        var start = new ProcessStartInfo("dotnet")
+        {
+            Arguments = $"\"{Path.Combine(AppContext.BaseDirectory, "dyepath-web.dll")}\" {arguments}",
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        };
+        with?.Invoke(start);
+        return Process.Start(start)!;
+    }
 
     [LibraryImport("libc", EntryPoint = "kill")]
     private static partial int Signal(int process, int signal);
