@@ -3,6 +3,7 @@ using Dyepath.Storage.Database;
 using Dyepath.Storage.Handovers;
 using Dyepath.Storage.Makings;
 using Dyepath.Storage.Projects;
+using Dyepath.Storage.Sessions;
 using Dyepath.Storage.Versions;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
@@ -29,6 +30,7 @@ public static class StorageServices
             services.AddDbContextPool<AppDb, SqliteDb>(options => SqliteDb.Configure(options, choice.File));
         services.TryAddSingleton(TimeProvider.System);
         return services.AddScoped<ProjectStore>().AddScoped<VersionStore>().AddScoped<BackupStore>()
-            .AddScoped<MakingStore>().AddScoped<HandoverStore>().AddScoped<MakerLogStore>();
+            .AddScoped<MakingStore>().AddScoped<HandoverStore>().AddScoped<MakerLogStore>()
+            .AddScoped<SessionStore>();
     }
 }

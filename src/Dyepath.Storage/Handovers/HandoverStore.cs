@@ -34,14 +34,14 @@ public sealed class HandoverStore(AppDb db, TimeProvider clock)
             return new HandoverOutcome.Missing();
         if (await db.Handovers.CountAsync(h => h.ProjectId == projectId, stop) >= MostOfProject)
             return new HandoverOutcome.Full();
-        var key = HandoverKey.New();
+        var key = SecretKey.New();
         var row = new HandoverRow
         {
             Id = Guid.CreateVersion7().ToString(),
             ProjectId = projectId,
             Size = piece.Size,
             CreatedAt = clock.GetStoredNow(),
-            KeyHash = HandoverKey.Hash(key),
+            KeyHash = SecretKey.Hash(key),
             Document = piece.Document,
         };
         db.Handovers.Add(row);
@@ -65,7 +65,7 @@ public sealed class HandoverStore(AppDb db, TimeProvider clock)
     /// <summary>What the key opens; null where it opens nothing, or nothing any more.</summary>
     public Task<HandedPiece?> OpenAsync(string key, CancellationToken stop)
     {
-        var hash = HandoverKey.Hash(key);
+        var hash = SecretKey.Hash(key);
         return db.Handovers.Where(h => h.KeyHash == hash).Select(h => new HandedPiece(h.Id, h.ProjectId, h.Document)).SingleOrDefaultAsync(stop);
     }
 }

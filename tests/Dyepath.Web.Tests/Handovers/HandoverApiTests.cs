@@ -7,6 +7,7 @@ using Dyepath.Core.Making.Log;
 using Dyepath.Core.Making.Work;
 using Dyepath.Core.Motifs;
 using Dyepath.Core.Projects;
+using Dyepath.Storage.Database;
 using Dyepath.Storage.Handovers;
 using Dyepath.Web.Tests.Makings;
 
@@ -131,7 +132,7 @@ public abstract class HandoverApiTests(Hosts hosts, DatabaseKind kind) : IAsyncL
         {
             using var right = await _host.OpenAsync(handover.Key);
             Assert.Equal(HttpStatusCode.OK, right.StatusCode);
-            using var wrong = await _host.OpenAsync(HandoverKey.New());
+            using var wrong = await _host.OpenAsync(SecretKey.New());
             Assert.Equal(HttpStatusCode.NotFound, wrong.StatusCode);
         }
         using var stopped = await _host.OpenAsync(handover.Key);
