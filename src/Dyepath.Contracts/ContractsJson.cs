@@ -15,5 +15,6 @@ namespace Dyepath.Contracts;
 [JsonSerializable(typeof(Handover))]
 [JsonSerializable(typeof(HandoverSummary[]))]
 [JsonSerializable(typeof(MakerLog[]))]
+[JsonSerializable(typeof(DeviceSession))]
 [JsonSerializable(typeof(Problem))]
 public sealed partial class ContractsJson : JsonSerializerContext;

@@ -20,7 +20,7 @@ internal sealed partial class RunningProgram : IAsyncDisposable
     private RunningProgram(Process process, Uri address, Task<string> errors)
     {
         (_process, _errors) = (process, errors);
-        Client = new HttpClient { BaseAddress = address };
+        Client = new HttpClient(new SocketsHttpHandler { AllowAutoRedirect = false, UseCookies = false }) { BaseAddress = address };
         Client.DefaultRequestHeaders.Add("Origin", address.GetLeftPart(UriPartial.Authority));
     }
 

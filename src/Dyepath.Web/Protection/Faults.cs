@@ -1,3 +1,4 @@
+using Dyepath.Web.Serving;
 using Microsoft.AspNetCore.Diagnostics;
 
 namespace Dyepath.Web.Protection;
@@ -9,11 +10,22 @@ internal sealed partial class Faults(ILogger<Faults> logger) : IExceptionHandler
     {
         if (httpContext.RequestAborted.IsCancellationRequested)
             return true;
-        await Answer(exception).ExecuteAsync(httpContext);
+        await Answer(exception, httpContext).ExecuteAsync(httpContext);
         return true;
     }
 
-    private IResult Answer(Exception exception)
+    /// <summary>What a bare status means, where the framework refuses without a word.</summary>
+    public static IResult Said(int status) => status switch
+    {
+        StatusCodes.Status405MethodNotAllowed => Problems.Of(
+            status, "That cannot be done at this address.", "See /openapi/v1.json for what the host answers."),
+        StatusCodes.Status413PayloadTooLarge => Problems.Of(
+            status, "What was sent is larger than it may be here.", "Send only what is asked for."),
+        _ => Problems.Of(
+            status, "The request could not be answered.", "Send it again; if it fails again, it was not formed as the host expects."),
+    };
+
+    private IResult Answer(Exception exception, HttpContext context)
     {
         if (exception is BadHttpRequestException bad)
         {
@@ -23,12 +35,12 @@ internal sealed partial class Faults(ILogger<Faults> logger) : IExceptionHandler
                     bad.StatusCode, "The request could not be read.",
                     "Send it again; if it fails again, it was not formed as the host expects.");
         }
-        Broke(exception);
+        Broke(context.TraceIdentifier, LogText.Of(exception));
         return Problems.Of(
             StatusCodes.Status500InternalServerError, "Something went wrong inside Dyepath.",
-            "What you sent may not be stored; keep it and send it again. The host's log says more.");
+            "What you sent may not be stored; keep it and send it again. The host's log says more, under this answer's X-Request-Id.");
     }
 
-    [LoggerMessage(Level = LogLevel.Error, Message = "A request broke")]
-    private partial void Broke(Exception exception);
+    [LoggerMessage(Level = LogLevel.Error, Message = "Request {RequestId} broke: {What}")]
+    private partial void Broke(string requestId, string what);
 }

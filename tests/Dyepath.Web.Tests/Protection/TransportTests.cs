@@ -2,19 +2,13 @@ using System.Net;
 using System.Net.Security;
 using System.Net.Sockets;
 using System.Security.Authentication;
-using Dyepath.Web.Serving;
 
 namespace Dyepath.Web.Tests.Protection;
 
 /// <summary>What the host speaks over TLS, tried by connecting.</summary>
-public sealed class TransportTests(Hosts hosts) : IAsyncLifetime
+public sealed class TransportTests(GuardedHost guarded) : IClassFixture<GuardedHost>
 {
-    private RunningHost _host = null!;
-
-    public async ValueTask InitializeAsync() => _host = await RunningHost.StartAsync(new HostSettings(
-        hosts.Databases.NewDatabase(DatabaseKind.Sqlite), 0, AccessToken: "correct-horse-battery", MakeCertificate: true, Names: ["yarn.example"]));
-
-    public ValueTask DisposeAsync() => _host.DisposeAsync();
+    private readonly RunningHost _host = guarded.Running;
 
     /// <summary>Numbers from the registry of TLS cipher suites (IANA).</summary>
     [Theory]
