@@ -101,7 +101,7 @@ public sealed class SigningInTests(Browser browser)
         await page.GotoAsync(host.Address.ToString());
         await GiveAsync(page, Token);
         await page.GotoAsync($"{host.Address}sign-in/devices");
-        await page.GetByText("this device").WaitForAsync();
+        await page.GetByText("this device", new() { Exact = true }).WaitForAsync();
         await page.GetByRole(AriaRole.Button, new() { NameRegex = new Regex("^Sign out Chrome on Linux") }).ClickAsync();
         await page.GetByRole(AriaRole.Heading, new() { Name = "You are signed out" }).WaitForAsync();
         await page.GotoAsync($"{host.Address}sign-in/devices");
@@ -124,6 +124,7 @@ public sealed class SigningInTests(Browser browser)
         await page.GotoAsync($"{host.Address}sign-in/devices");
         await page.GetByRole(AriaRole.Button, new() { Name = "Sign out and clear this device" }).ClickAsync();
         await page.GetByRole(AriaRole.Heading, new() { Name = "You are signed out" }).WaitForAsync();
+        await page.GetByText("told to clear all that it kept").WaitForAsync();
         Assert.Equal(0, await page.EvaluateAsync<int>(kept));
         Assert.Empty(await window.CookiesAsync());
     }

@@ -19,7 +19,7 @@ internal static class Devices
         app.MapPost(Path, EndAsync).ExcludeFromDescription().WithMetadata(new TakesForm());
     }
 
-    private static async Task<IResult> EndAsync(HttpContext context, AccessToken token, SessionStore sessions, SecurityLog log, TimeProvider clock)
+    private static async Task<IResult> EndAsync(HttpContext context, AccessToken token, SessionStore sessions, SecurityLog log)
     {
         var own = context.Features.Get<Session>()?.Id;
         if (await BoundedForm.ReadAsync(context) is not { } form || form["end"] is not [{ Length: > 0 } end])
@@ -28,7 +28,8 @@ internal static class Devices
         {
             // Cookies and all that the browser keeps for this host; it does so over https and on localhost only.
             context.Response.Headers["Clear-Site-Data"] = "\"cache\", \"cookies\", \"storage\"";
-            return await SignIn.LeaveAsync(context, token, sessions, log);
+            await SignIn.LeaveAsync(context, token, sessions, log);
+            return SignInPage.Of(context, SignIn.OutTitle, Cleared);
         }
         if (end == own)
             return await SignIn.LeaveAsync(context, token, sessions, log);
@@ -72,7 +73,7 @@ internal static class Devices
     private static string Item(Session session, bool isOwn, DateTimeOffset now)
     {
         var name = SignInPage.Encode(session.Device);
-        var (seen, signedIn) = (Ago(now - session.SeenAt), Ago(now - session.SignedInAt));
+        var (seen, signedIn) = (Seen(now - session.SeenAt), Ago(now - session.SignedInAt));
         return $"""
                 <li>
                   <div><strong>{name}</strong>{(isOwn ? " <span class=\"this\">this device</span>" : "")}
@@ -90,9 +91,17 @@ internal static class Devices
               has not sent to the host yet is lost.</p>
         """;
 
-    /// <summary>In hours and days, which are the same wherever the reader is.</summary>
+    private const string Cleared = $"""
+        <p>This browser was told to clear all that it kept for Dyepath.</p>
+        <p><a class="button" href="{SignIn.Path}">Sign in again</a></p>
+        """;
+
+    private static string Seen(TimeSpan ago) => ago < SessionStore.SeenEvery ? "within the last hour" : Ago(ago);
+
+    /// <summary>So long ago, which is the same wherever the reader is.</summary>
     private static string Ago(TimeSpan ago) =>
-        ago < SessionStore.SeenEvery ? "within the last hour"
+        ago < TimeSpan.FromMinutes(2) ? "just now"
+        : ago < TimeSpan.FromHours(1) ? FormattableString.Invariant($"{(int)ago.TotalMinutes} minutes ago")
         : ago < TimeSpan.FromHours(2) ? "an hour ago"
         : ago < TimeSpan.FromDays(1) ? FormattableString.Invariant($"{(int)ago.TotalHours} hours ago")
         : ago < TimeSpan.FromDays(2) ? "a day ago"

@@ -10,6 +10,8 @@ internal static class SignIn
 {
     public const string Path = $"/{ApiPaths.SignIn}";
 
+    public const string OutTitle = "You are signed out";
+
     private const string OutPath = $"/{ApiPaths.SignOut}";
 
     private const string ScriptPath = $"{Path}.js";
@@ -44,7 +46,7 @@ internal static class SignIn
         app.MapGet(Path, (HttpContext context) => Page(context, StatusCodes.Status200OK, null)).AllowAnonymous().ExcludeFromDescription();
         app.MapGet(ScriptPath, () => Results.Text(Script, "text/javascript")).AllowAnonymous().ExcludeFromDescription();
         app.MapPost(Path, TakeAsync).AllowAnonymous().ExcludeFromDescription().WithMetadata(new TakesForm());
-        app.MapGet(OutPath, (HttpContext context) => SignInPage.Of(context, "You are signed out", SignedOut))
+        app.MapGet(OutPath, (HttpContext context) => SignInPage.Of(context, OutTitle, SignedOut))
             .AllowAnonymous().ExcludeFromDescription();
         app.MapPost(OutPath, LeaveAsync).AllowAnonymous().ExcludeFromDescription().WithMetadata(new TakesForm());
         app.MapDevices();
@@ -60,7 +62,7 @@ internal static class SignIn
         return TypedResults.StatusCode(StatusCodes.Status303SeeOther);
     }
 
-    /// <summary>Ends this browser's session, if it has one, and forgets the cookie.</summary>
+    /// <summary>Ends this browser's session, if it has one, takes the cookie back and leads to the page that says so.</summary>
     public static async Task<IResult> LeaveAsync(HttpContext context, AccessToken token, SessionStore sessions, SecurityLog log)
     {
         await EndOwnAsync(context, token, sessions);

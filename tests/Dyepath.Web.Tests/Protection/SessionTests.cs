@@ -65,7 +65,7 @@ public abstract partial class SessionTests(Hosts hosts, DatabaseKind kind) : IAs
         Assert.Equal(2, items.Length);
         Assert.Contains("Firefox on Linux", items[0], StringComparison.Ordinal);
         Assert.Contains("this device", items[0], StringComparison.Ordinal);
-        Assert.Contains("Last seen within the last hour, signed in within the last hour", items[0], StringComparison.Ordinal);
+        Assert.Contains("Last seen within the last hour, signed in just now", items[0], StringComparison.Ordinal);
         Assert.Contains("Safari on iPhone", items[1], StringComparison.Ordinal);
         Assert.DoesNotContain("this device", items[1], StringComparison.Ordinal);
         Assert.Contains("Last seen 2 days ago, signed in 2 days ago", items[1], StringComparison.Ordinal);
@@ -124,6 +124,7 @@ public abstract partial class SessionTests(Hosts hosts, DatabaseKind kind) : IAs
     {
         var own = await SignInAsync(Firefox);
         using var ended = await PostAsync(ApiPaths.Devices, own, ("end", "clear"));
+        Assert.Contains("told to clear", await ended.Content.ReadAsStringAsync(), StringComparison.Ordinal);
         Assert.Equal("\"cache\", \"cookies\", \"storage\"", Assert.Single(ended.Headers.GetValues("Clear-Site-Data")));
         Assert.Equal(HttpStatusCode.Unauthorized, (await GetAsync(ApiPaths.Projects, own)).StatusCode);
     }
