@@ -92,6 +92,22 @@ public sealed class SigningInTests(Browser browser)
     }
 
     [Fact]
+    public async Task ALinkCarriesTheTokenAndLosesItAtOnce()
+    {
+        await using var host = new PublishedHost();
+        await host.StartAsync(Token);
+        await using var window = await browser.WindowAsync(workers: false);
+        var page = await window.NewPageAsync();
+        var sent = new List<string>();
+        page.Request += (_, request) => sent.Add($"{request.Url} {request.Headers.GetValueOrDefault("referer")}");
+        await page.GotoAsync($"{host.Address}sign-in#token={Token}");
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Your projects" }).WaitForAsync(new() { Timeout = 60_000 });
+        await page.GoBackAsync();
+        Assert.Equal($"{host.Address}sign-in", page.Url);
+        Assert.DoesNotContain(sent, line => line.Contains(Token, StringComparison.Ordinal));
+    }
+
+    [Fact]
     public async Task ThePagesWorkWithoutTheClientAndWithoutAnyScript()
     {
         await using var host = new PublishedHost();

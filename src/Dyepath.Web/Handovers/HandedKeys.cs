@@ -17,7 +17,7 @@ internal sealed class HandedKeys(TimeProvider clock)
         string? key, HttpContext context, HandoverStore store, CancellationToken stop)
     {
         if (_failures.IsReached(context))
-            return (null, _failures.Refusal(context, "keys"));
+            return (null, Problems.Of(_failures.Refusal(context, "keys")));
         if (key is not null && SecretKey.HasForm(key) && await store.OpenAsync(key, stop) is { } piece)
             return (piece, null);
         _failures.Count(context);

@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using System.Text;
+using Dyepath.Contracts;
 
 namespace Dyepath.Web.Protection;
 
@@ -59,6 +60,6 @@ internal sealed class AccessToken(string token, TimeProvider clock)
     }
 
     /// <summary>Why a token was not looked at.</summary>
-    public IResult Refusal(Verdict verdict, HttpContext context) =>
-        verdict == Verdict.TooManyWaiting ? SlowLane.Refuse(context) : _failures.Refusal(context, "tokens");
+    public Problem Refusal(Verdict verdict, HttpContext context) =>
+        verdict == Verdict.TooManyWaiting ? SlowLane.Refusal(context) : _failures.Refusal(context, "tokens");
 }

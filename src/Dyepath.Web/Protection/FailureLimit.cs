@@ -1,4 +1,5 @@
 using System.Globalization;
+using Dyepath.Contracts;
 using Microsoft.Net.Http.Headers;
 
 namespace Dyepath.Web.Protection;
@@ -57,13 +58,13 @@ internal sealed class FailureLimit(TimeProvider clock)
     }
 
     /// <param name="what">Of what there were too many.</param>
-    public IResult Refusal(HttpContext context, string what)
+    public Problem Refusal(HttpContext context, string what)
     {
         TimeSpan left;
         lock (_lock)
             left = Window - clock.GetElapsedTime(_begun);
         context.Response.Headers[HeaderNames.RetryAfter] = Math.Clamp((int)left.TotalSeconds + 1, 1, 60).ToString(CultureInfo.InvariantCulture);
-        return Problems.Of(StatusCodes.Status429TooManyRequests, $"Too many wrong {what} came from here.", "Wait a minute, then try again.");
+        return new($"Too many wrong {what} came from here.", "Wait a minute, then try again.", StatusCodes.Status429TooManyRequests);
     }
 
     private static (Network Near, Network? Wide) Networks(HttpContext context)

@@ -38,7 +38,7 @@ internal sealed partial class Faults(ILogger<Faults> logger) : IExceptionHandler
         Broke(context.TraceIdentifier, LogText.Of(exception));
         return Problems.Of(
             StatusCodes.Status500InternalServerError, "Something went wrong inside Dyepath.",
-            "What you sent may not be stored; keep it and send it again. The host's log says more, under this answer's X-Request-Id.");
+            $"What you sent may not be stored; keep it and send it again. The host's log says more, under {context.TraceIdentifier}.");
     }
 
     [LoggerMessage(Level = LogLevel.Error, Message = "Request {RequestId} broke: {What}")]

@@ -86,9 +86,10 @@ internal static class SignIn
             return SeeOther(context, "/");
         }
         log.Refused(context, verdict);
-        return verdict == AccessToken.Verdict.Wrong
-            ? Page(context, StatusCodes.Status401Unauthorized, "That is not this host's token.")
-            : token.Refusal(verdict, context);
+        if (verdict == AccessToken.Verdict.Wrong)
+            return Page(context, StatusCodes.Status401Unauthorized, "That is not this host's token.");
+        var why = token.Refusal(verdict, context);
+        return Page(context, StatusCodes.Status429TooManyRequests, $"{why.Title} {why.Detail}");
     }
 
     private static async Task EndOwnAsync(HttpContext context, AccessToken token, SessionStore sessions)

@@ -1,3 +1,4 @@
+using Dyepath.Contracts;
 using Microsoft.Net.Http.Headers;
 
 namespace Dyepath.Web.Protection;
@@ -71,12 +72,13 @@ internal sealed class SlowLane(TimeProvider clock)
         }
     }
 
-    public static IResult Refuse(HttpContext context)
+    public static Problem Refusal(HttpContext context)
     {
         context.Response.Headers[HeaderNames.RetryAfter] = "5";
-        return Problems.Of(
-            StatusCodes.Status429TooManyRequests, "Many wrong tokens are coming in just now.",
-            "Try again in a few seconds; on the computer itself, under localhost, there is no waiting.");
+        return new(
+            "Many wrong tokens are coming in just now.",
+            "Try again in a few seconds; on the computer itself, under localhost, there is no waiting.",
+            StatusCodes.Status429TooManyRequests);
     }
 
     private void Turn()

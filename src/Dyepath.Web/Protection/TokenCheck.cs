@@ -38,7 +38,7 @@ internal sealed class TokenCheck(RequestDelegate next, AccessToken token, Securi
         if (verdict == AccessToken.Verdict.Wrong)
             await AskAsync(context);
         else
-            await token.Refusal(verdict, context).ExecuteAsync(context);
+            await Problems.Of(token.Refusal(verdict, context)).ExecuteAsync(context);
     }
 
     /// <summary>

@@ -64,7 +64,8 @@ public sealed class AccessTokenTests(Hosts hosts) : IAsyncLifetime
         for (var guess = 0; guess < 11; guess++)
             (await _host.OpenAsync($"{guess}")).Dispose();
         using var stopped = await _host.OpenAsync("one more");
-        await RunningHost.ProblemAsync(HttpStatusCode.TooManyRequests, stopped);
+        Assert.Equal((HttpStatusCode.TooManyRequests, "text/html"), (stopped.StatusCode, stopped.Content.Headers.ContentType!.MediaType));
+        Assert.Contains("Wait a minute, then try again.", await stopped.Content.ReadAsStringAsync(), StringComparison.Ordinal);
         Assert.Equal(HttpStatusCode.OK, await AskAsync(r => r.Headers.Authorization = new("Bearer", Token)));
     }
 
@@ -143,7 +144,8 @@ public sealed class AccessTokenTests(Hosts hosts) : IAsyncLifetime
         }
         Assert.Equal(HttpStatusCode.TooManyRequests, await AskAsync(r => r.Headers.Authorization = new("Bearer", Token)));
         using var stopped = await SignInAsync(Token);
-        await RunningHost.ProblemAsync(HttpStatusCode.TooManyRequests, stopped);
+        Assert.Equal((HttpStatusCode.TooManyRequests, "text/html"), (stopped.StatusCode, stopped.Content.Headers.ContentType!.MediaType));
+        Assert.Contains("Wait a minute, then try again.", await stopped.Content.ReadAsStringAsync(), StringComparison.Ordinal);
         Assert.NotNull(stopped.Headers.RetryAfter);
         Assert.Equal(HttpStatusCode.OK, await AskAsync(r => r.Headers.Add("Cookie", cookie)));
     }
