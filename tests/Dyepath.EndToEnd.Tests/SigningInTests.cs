@@ -103,7 +103,7 @@ public sealed class SigningInTests(Browser browser)
         await page.GotoAsync($"{host.Address}sign-in#token={Token}");
         await page.GetByRole(AriaRole.Heading, new() { Name = "Your projects" }).WaitForAsync(new() { Timeout = 60_000 });
         await page.GoBackAsync();
-        Assert.Equal($"{host.Address}sign-in", page.Url);
+        Assert.DoesNotContain(Token, page.Url, StringComparison.Ordinal);
         Assert.DoesNotContain(sent, line => line.Contains(Token, StringComparison.Ordinal));
     }
 
