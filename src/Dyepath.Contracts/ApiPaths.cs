@@ -41,6 +41,14 @@ public static class ApiPaths
     /// <summary>Where a browser gives the access token of a host that asks for one.</summary>
     public const string SignIn = "sign-in";
 
+    /// <summary>POST ends this browser's session; the page says that it has ended.</summary>
+    public const string SignOut = "sign-in/out";
+
+    /// <summary>The page of the signed-in devices.</summary>
+    public const string Devices = "sign-in/devices";
+
+    public const string Session = "api/session";
+
     public static string Shelf(bool archived) => archived ? $"{Projects}?archived=true" : Projects;
 
     /// <summary>POST with the document creates it under an id that the client chose.</summary>

@@ -15,6 +15,7 @@ namespace Dyepath.Contracts;
 [JsonSerializable(typeof(Handover))]
 [JsonSerializable(typeof(HandoverSummary[]))]
 [JsonSerializable(typeof(MakerLog[]))]
+[JsonSerializable(typeof(DeviceSession))]
 [JsonSerializable(typeof(Problem))]
 [JsonSerializable(typeof(Readiness))]
 public sealed partial class ContractsJson : JsonSerializerContext;

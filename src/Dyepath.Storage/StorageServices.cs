@@ -3,6 +3,7 @@ using Dyepath.Storage.Database;
 using Dyepath.Storage.Handovers;
 using Dyepath.Storage.Makings;
 using Dyepath.Storage.Projects;
+using Dyepath.Storage.Sessions;
 using Dyepath.Storage.Versions;
 using Dyepath.Storage.Watch;
 using Microsoft.EntityFrameworkCore;
@@ -32,6 +33,6 @@ public static class StorageServices
         services.TryAddSingleton(TimeProvider.System);
         services.AddSingleton(choice).AddSingleton(forms).AddSingleton(choice.Limits ?? new StoreLimits()).AddSingleton<StoreUse>().AddSingleton<StoreWatch>();
         return services.AddScoped<ProjectStore>().AddScoped<VersionStore>().AddScoped<BackupStore>().AddScoped<StoreInspector>()
-            .AddScoped<MakingStore>().AddScoped<HandoverStore>().AddScoped<MakerLogStore>();
+            .AddScoped<MakingStore>().AddScoped<HandoverStore>().AddScoped<MakerLogStore>().AddScoped<SessionStore>();
     }
 }

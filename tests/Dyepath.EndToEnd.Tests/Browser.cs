@@ -28,6 +28,8 @@ public sealed class Browser : IAsyncLifetime
         _playwright?.Dispose();
     }
 
+    public Task<IBrowserContext> WithoutScriptAsync() => _browser!.NewContextAsync(new() { JavaScriptEnabled = false });
+
     public Task<IBrowserContext> WindowAsync(int width = 1440, int height = 900, ColorScheme scheme = ColorScheme.Light, bool workers = true) =>
         _browser!.NewContextAsync(new()
         {

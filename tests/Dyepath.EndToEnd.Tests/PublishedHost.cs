@@ -18,7 +18,8 @@ public sealed class PublishedHost : IAsyncDisposable
 
     public static string Published => Path.Combine(Root, "out", "published");
 
-    public async Task StartAsync()
+    /// <param name="token">That browsers are asked for; missing, none.</param>
+    public async Task StartAsync(string? token = null)
     {
         var program = Path.Combine(Published, "dyepath-web.dll");
         Assert.True(File.Exists(program), "Publish first: dotnet publish -c Release src/Dyepath.Web -o out/published (./test does).");
@@ -27,6 +28,7 @@ public sealed class PublishedHost : IAsyncDisposable
             RedirectStandardOutput = true,
             RedirectStandardError = true,
             WorkingDirectory = Published,
+            Environment = { ["DYEPATH_ACCESS_TOKEN"] = token },
         })!;
         _ = _process.StandardError.ReadToEndAsync();
         using var stop = new CancellationTokenSource(Patience);

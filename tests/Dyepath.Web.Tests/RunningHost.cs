@@ -41,6 +41,19 @@ public sealed class Hosts : IAsyncDisposable
     }
 }
 
+/// <summary>One host that asks for a token, for all cases of a class that end no session and give no wrong tokens to speak of.</summary>
+public sealed class GuardedHost(Hosts hosts) : IAsyncLifetime
+{
+    public const string Token = "correct-horse-battery";
+
+    internal RunningHost Running { get; private set; } = null!;
+
+    public async ValueTask InitializeAsync() => Running = await RunningHost.StartAsync(new HostSettings(
+        hosts.Databases.NewDatabase(DatabaseKind.Sqlite), 0, AccessToken: Token, MakeCertificate: true, Names: ["yarn.example"]));
+
+    public ValueTask DisposeAsync() => Running.DisposeAsync();
+}
+
 /// <summary>A real host on a free port of this computer, and a client that behaves as its own page does.</summary>
 internal sealed class RunningHost : IAsyncDisposable
 {
@@ -62,9 +75,10 @@ internal sealed class RunningHost : IAsyncDisposable
 
     public static string Demo => Encoding.UTF8.GetString(DemoProject.Utf8);
 
-    public static async Task<RunningHost> StartAsync(HostSettings settings)
+    /// <param name="clock">Missing: the system's.</param>
+    public static async Task<RunningHost> StartAsync(HostSettings settings, TimeProvider? clock = null)
     {
-        var app = DyepathHost.Build(settings);
+        var app = DyepathHost.Build(settings, clock);
         await DyepathHost.StartAsync(app);
         return new RunningHost(app, settings);
     }
@@ -74,17 +88,17 @@ internal sealed class RunningHost : IAsyncDisposable
     {
         var handler = new SocketsHttpHandler { AllowAutoRedirect = false, UseCookies = false };
         if (_settings.MakeCertificate)
-        {
-            var authority = X509CertificateLoader.LoadCertificateFromFile(Path.Combine(_settings.Database.Folder, "certificate.crt"));
-            handler.SslOptions.CertificateChainPolicy = new X509ChainPolicy
-            {
-                TrustMode = X509ChainTrustMode.CustomRootTrust,
-                CustomTrustStore = { authority },
-                RevocationMode = X509RevocationMode.NoCheck,
-            };
-        }
+            handler.SslOptions.CertificateChainPolicy = Trust();
         return new HttpClient(handler) { BaseAddress = Address };
     }
+
+    /// <summary>As a phone does that was told to trust the authority which the host made.</summary>
+    public X509ChainPolicy Trust() => new()
+    {
+        TrustMode = X509ChainTrustMode.CustomRootTrust,
+        CustomTrustStore = { X509CertificateLoader.LoadCertificateFromFile(Path.Combine(_settings.Database.Folder, "certificate.crt")) },
+        RevocationMode = X509RevocationMode.NoCheck,
+    };
 
     public static StringContent Json(string text) => new(text, Encoding.UTF8, "application/json");
 

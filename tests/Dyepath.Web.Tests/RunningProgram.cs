@@ -15,30 +15,34 @@ internal sealed partial class RunningProgram : IAsyncDisposable
 
     private readonly Process _process;
 
-    private readonly Task<string> _log;
+    private readonly Task<string> _errors;
 
-    private RunningProgram(Process process, Uri address)
+    private RunningProgram(Process process, Uri address, Task<string> errors)
     {
-        _process = process;
-        _log = process.StandardError.ReadToEndAsync();
-        Client = new HttpClient { BaseAddress = address };
+        (_process, _errors) = (process, errors);
+        Client = new HttpClient(new SocketsHttpHandler { AllowAutoRedirect = false, UseCookies = false }) { BaseAddress = address };
         Client.DefaultRequestHeaders.Add("Origin", address.GetLeftPart(UriPartial.Authority));
     }
 
     public HttpClient Client { get; }
 
     /// <param name="connection">Missing: a file in the folder.</param>
-    public static async Task<RunningProgram> StartAsync(string folder, string? connection = null)
+    public static Task<RunningProgram> StartAsync(string folder, string? connection = null) =>
+        StartAsync($"--data {folder}{(connection is null ? "" : $" --database {connection}")}", start => { });
+
+    /// <param name="with">What else the process is started with: its environment, its working folder, the program itself.</param>
+    public static async Task<RunningProgram> StartAsync(string options, Action<ProcessStartInfo> with)
     {
-        var process = Begin($"serve --port 0 --data {folder}{(connection is null ? "" : $" --database {connection}")}");
+        var process = Begin($"serve --port 0 {options}", with);
+        var errors = process.StandardError.ReadToEndAsync();
         const string said = "Dyepath is at ";
         using var patience = new CancellationTokenSource(Patience);
         while (await process.StandardOutput.ReadLineAsync(patience.Token) is { } line)
         {
             if (line.StartsWith(said, StringComparison.Ordinal))
-                return new RunningProgram(process, new Uri(line[said.Length..]));
+                return new RunningProgram(process, new Uri(line[said.Length..]), errors);
         }
-        throw new InvalidOperationException(await process.StandardError.ReadToEndAsync());
+        throw new InvalidOperationException(await errors);
     }
 
     public static async Task<(int Code, string Output, string Errors)> RunAsync(string arguments)
@@ -66,8 +70,13 @@ internal sealed partial class RunningProgram : IAsyncDisposable
 
     public void Kill() => _process.Kill();
 
-    /// <summary>What it wrote to standard error until it ended.</summary>
-    public Task<string> LogAsync() => _log;
+    /// <summary>What it wrote to standard error until it ended; ends it where it runs still.</summary>
+    public async Task<string> LogAsync()
+    {
+        if (!_process.HasExited)
+            await InterruptAsync();
+        return await _errors;
+    }
 
     /// <summary>As Ctrl-C does; returns the exit code.</summary>
     public async Task<int> InterruptAsync()
@@ -86,12 +95,17 @@ internal sealed partial class RunningProgram : IAsyncDisposable
         _process.Dispose();
     }
 
-    private static Process Begin(string arguments) => Process.Start(new ProcessStartInfo("dotnet")
+    private static Process Begin(string arguments, Action<ProcessStartInfo>? with = null)
     {
-        Arguments = $"\"{Path.Combine(AppContext.BaseDirectory, "dyepath-web.dll")}\" {arguments}",
-        RedirectStandardOutput = true,
-        RedirectStandardError = true,
-    })!;
+        var start = new ProcessStartInfo("dotnet")
+        {
+            Arguments = $"\"{Path.Combine(AppContext.BaseDirectory, "dyepath-web.dll")}\" {arguments}",
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        };
+        with?.Invoke(start);
+        return Process.Start(start)!;
+    }
 
     [LibraryImport("libc", EntryPoint = "kill")]
     private static partial int Signal(int process, int signal);

@@ -25,9 +25,9 @@ internal static partial class Page
     [JSImport("copy", Module)]
     public static partial Task<bool> Copy(string text);
 
-    /// <summary>What stands behind the # of the page's address, which is taken out of the address and the history at once.</summary>
-    [JSImport("takeFragment", Module)]
-    public static partial string TakeFragment();
+    /// <summary>The key that stood behind the # of the page's address, from which it is taken at once; told once, empty without one.</summary>
+    [JSImport("takeKey", Module)]
+    public static partial string TakeKey();
 
     [JSImport("reveal", Module)]
     public static partial void Reveal(string selector);

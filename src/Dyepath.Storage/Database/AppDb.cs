@@ -3,6 +3,7 @@ using Dyepath.Storage.Faults;
 using Dyepath.Storage.Handovers;
 using Dyepath.Storage.Makings;
 using Dyepath.Storage.Projects;
+using Dyepath.Storage.Sessions;
 using Dyepath.Storage.Versions;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage;
@@ -26,6 +27,8 @@ public abstract class AppDb(DbContextOptions options) : DbContext(options)
     internal DbSet<HandoverRow> Handovers => Set<HandoverRow>();
 
     internal DbSet<MakerLogRow> Logs => Set<MakerLogRow>();
+
+    internal DbSet<SessionRow> Sessions => Set<SessionRow>();
 
     /// <summary>The store as messages name it.</summary>
     protected abstract string Where { get; }
@@ -163,6 +166,18 @@ public abstract class AppDb(DbContextOptions options) : DbContext(options)
             log.HasIndex(l => new { l.ProjectId, l.ReceivedAt }).HasDatabaseName("maker_logs_by_project");
             log.HasOne<ProjectRow>().WithMany().HasForeignKey(l => l.ProjectId).OnDelete(DeleteBehavior.Cascade);
             log.HasOne<HandoverRow>().WithMany().HasForeignKey(l => l.HandoverId).OnDelete(DeleteBehavior.SetNull);
+        });
+        modelBuilder.Entity<SessionRow>(session =>
+        {
+            session.ToTable("sessions");
+            session.HasKey(s => s.Id);
+            session.Property(s => s.Id).HasColumnName("id").HasMaxLength(36);
+            session.Property(s => s.KeyHash).HasColumnName("key_hash").HasMaxLength(64);
+            session.Property(s => s.TokenMark).HasColumnName("token_mark").HasMaxLength(64);
+            session.Property(s => s.Device).HasColumnName("device").HasMaxLength(60);
+            session.Property(s => s.SignedInAt).HasColumnName("signed_in_at");
+            session.Property(s => s.SeenAt).HasColumnName("seen_at");
+            session.HasIndex(s => s.KeyHash).IsUnique().HasDatabaseName("sessions_by_key");
         });
         // The text comes last in its table: SQLite reads the columns before it without the pages that hold it.
         foreach (var table in modelBuilder.Model.GetEntityTypes())

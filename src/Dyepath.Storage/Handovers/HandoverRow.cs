@@ -10,7 +10,7 @@ internal sealed class HandoverRow
 
     public required DateTimeOffset CreatedAt { get; init; }
 
-    /// <summary>See <see cref="HandoverKey"/>.</summary>
+    /// <summary>See <see cref="Database.SecretKey"/>.</summary>
     public required string KeyHash { get; init; }
 
     /// <summary>The piece as it was handed over: a making with an empty log.</summary>

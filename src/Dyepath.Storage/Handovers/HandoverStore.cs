@@ -31,7 +31,7 @@ public sealed class HandoverStore(AppDb db, TimeProvider clock, StoreUse use, St
     public Task<HandoverOutcome> CreateAsync(string projectId, MakingText piece, CancellationToken stop)
     {
         ArgumentNullException.ThrowIfNull(piece);
-        var key = HandoverKey.New();
+        var key = SecretKey.New();
         var id = Guid.CreateVersion7().ToString();
         return watch.WriteAsync<HandoverOutcome>(
             db,
@@ -53,7 +53,7 @@ public sealed class HandoverStore(AppDb db, TimeProvider clock, StoreUse use, St
                     ProjectId = projectId,
                     Size = piece.Size,
                     CreatedAt = clock.GetStoredNow(),
-                    KeyHash = HandoverKey.Hash(key),
+                    KeyHash = SecretKey.Hash(key),
                     Document = piece.Document,
                 };
                 db.Handovers.Add(row);
@@ -82,7 +82,7 @@ public sealed class HandoverStore(AppDb db, TimeProvider clock, StoreUse use, St
     /// <summary>What the key opens; null where it opens nothing, or nothing any more.</summary>
     public Task<HandedPiece?> OpenAsync(string key, CancellationToken stop)
     {
-        var hash = HandoverKey.Hash(key);
+        var hash = SecretKey.Hash(key);
         return db.AgainAsync(
             _ => db.Handovers.Where(h => h.KeyHash == hash).Select(h => new HandedPiece(h.Id, h.ProjectId, h.Document)).SingleOrDefaultAsync(stop),
             stop);

@@ -1,4 +1,5 @@
 using Dyepath.Contracts;
+using Dyepath.Web.Protection;
 using Microsoft.Net.Http.Headers;
 
 namespace Dyepath.Web.Client;
@@ -21,8 +22,8 @@ internal static class ClientPages
         app.Map("/api/{**rest}", () => Problems.Of(
             StatusCodes.Status404NotFound, "There is nothing at this address.", "See /openapi/v1.json for what the host answers."))
             .ExcludeFromDescription();
-        app.MapStaticAssets().AllowAnonymous();
-        app.MapFallbackToFile($"/{ApiPaths.MakePage}/{{**rest:nonfile}}", Page, Revalidated).AllowAnonymous();
-        app.MapFallbackToFile(Page, Revalidated);
+        app.MapStaticAssets().AllowAnonymous().WithMetadata(new OwnFile());
+        app.MapFallbackToFile($"/{ApiPaths.MakePage}/{{**rest:nonfile}}", Page, Revalidated).AllowAnonymous().WithMetadata(new OwnFile());
+        app.MapFallbackToFile(Page, Revalidated).WithMetadata(new OwnFile());
     }
 }

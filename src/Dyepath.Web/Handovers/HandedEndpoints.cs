@@ -1,10 +1,8 @@
 using Dyepath.Contracts;
 using Dyepath.Core.Making.Log;
-using Dyepath.Core.Projects;
 using Dyepath.Storage.Handovers;
 using Dyepath.Web.Makings;
 using Microsoft.AspNetCore.Mvc;
-using Microsoft.Net.Http.Headers;
 
 namespace Dyepath.Web.Handovers;
 
@@ -16,7 +14,7 @@ internal static class HandedEndpoints
 
     private static readonly IResult AnotherPiece = Problems.Of(
         StatusCodes.Status400BadRequest, "This is another piece than the one that was handed over.",
-        "Its title or sizes differ: send it under the address from which it was begun.");
+        "Its design or its size differs: send it under the address from which it was begun.");
 
     private static readonly IResult Full = Problems.Of(
         StatusCodes.Status507InsufficientStorage, "There is no room for more logs under this address.",
@@ -42,7 +40,6 @@ internal static class HandedEndpoints
         [FromHeader(Name = ApiPaths.HandedKeyHeader)] string? key, HttpContext context, HandoverStore store, HandedKeys keys,
         CancellationToken stop)
     {
-        context.Response.Headers[HeaderNames.CacheControl] = "no-store";
         var (piece, refusal) = await keys.OpenAsync(key, context, store, stop);
         if (piece is null)
             return refusal!;
@@ -64,7 +61,7 @@ internal static class HandedEndpoints
             return fault!;
         if (MakingReader.Read(piece.Document).Making is not { } begun)
             return DamagedText.OfHandover;
-        if (!IsSame(begun.Project, making!.Project))
+        if (!SamePiece.Is(begun, making!))
             return AnotherPiece;
         return await logs.ReceiveAsync(piece, makingId, text, stop) switch
         {
@@ -73,9 +70,4 @@ internal static class HandedEndpoints
             _ => HandedKeys.OpensNothing,
         };
     }
-
-    /// <summary>By title and the names of its sizes; a maker may have counted her own yarn and so have other numbers.</summary>
-    private static bool IsSame(Project begun, Project sent) =>
-        begun.Title == sent.Title && begun.Sizes.Chart == sent.Sizes.Chart && begun.Sizes.Sizes.SequenceEqual(sent.Sizes.Sizes)
-        && begun.Sizes.Own.Select(size => size.Name).SequenceEqual(sent.Sizes.Own.Select(size => size.Name));
 }

@@ -1,6 +1,7 @@
 using Dyepath.Contracts;
 using Dyepath.Storage.Handovers;
 using Dyepath.Storage.Projects;
+using Microsoft.AspNetCore.Mvc;
 
 namespace Dyepath.Web.Handovers;
 
@@ -9,6 +10,9 @@ internal static class HandoverEndpoints
 {
     private const string Json = "application/json";
     private const string ProblemJson = "application/problem+json";
+
+    /// <summary>A size's name, and the JSON around it.</summary>
+    private const int MostBytesAsked = 1_000;
 
     private static readonly IResult NoHandover = Problems.Of(
         StatusCodes.Status404NotFound, "There is no such handover.", "It may have been revoked already; look at the list again.");
@@ -27,7 +31,7 @@ internal static class HandoverEndpoints
             await store.ListAsync(id, stop) is { } list ? (IResult)TypedResults.Ok(list) : Problems.NoProject)
             .WithName("handovers").WithSummary("The project's handovers that stand, newest first.")
             .Produces<HandoverSummary[]>().Produces<Problem>(StatusCodes.Status404NotFound, ProblemJson);
-        handovers.MapPost("", CreateAsync)
+        handovers.MapPost("", CreateAsync).WithMetadata(new RequestSizeLimitAttribute(MostBytesAsked))
             .WithName("handOver").WithSummary("Hands the project over as it is, in one size; its key is told this once.")
             .Produces<Handover>(StatusCodes.Status201Created).Produces<Problem>(StatusCodes.Status400BadRequest, ProblemJson)
             .Produces<Problem>(StatusCodes.Status404NotFound, ProblemJson)

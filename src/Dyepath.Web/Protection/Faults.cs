@@ -1,5 +1,5 @@
-using Dyepath.Contracts;
 using Dyepath.Storage.Faults;
+using Dyepath.Web.Serving;
 using Microsoft.AspNetCore.Diagnostics;
 
 namespace Dyepath.Web.Protection;
@@ -15,6 +15,17 @@ internal sealed partial class Faults(ILogger<Faults> logger, StoreTroubles store
         return true;
     }
 
+    /// <summary>What a bare status means, where the framework refuses without a word.</summary>
+    public static IResult Said(int status) => status switch
+    {
+        StatusCodes.Status405MethodNotAllowed => Problems.Of(
+            status, "That cannot be done at this address.", "See /openapi/v1.json for what the host answers."),
+        StatusCodes.Status413PayloadTooLarge => Problems.Of(
+            status, "What was sent is larger than it may be here.", "Send only what is asked for."),
+        _ => Problems.Of(
+            status, "The request could not be answered.", "Send it again; if it fails again, it was not formed as the host expects."),
+    };
+
     private IResult Answer(Exception exception, HttpContext context)
     {
         if (exception is BadHttpRequestException bad)
@@ -27,18 +38,18 @@ internal sealed partial class Faults(ILogger<Faults> logger, StoreTroubles store
         }
         if (StoreFaults.Find(exception) is { } fault)
         {
-            Refused(fault, ShownName.Of(exception.GetBaseException().Message));
+            Refused(context.TraceIdentifier, fault, LogText.Clean(exception.GetBaseException().Message));
             return store.Answer(fault, context);
         }
-        Broke(exception);
+        Broke(context.TraceIdentifier, LogText.Of(exception));
         return Problems.Of(
             StatusCodes.Status500InternalServerError, "Something went wrong inside Dyepath.",
-            "What you sent may not be stored; keep it and send it again. The host's log says more.");
+            $"What you sent may not be stored; keep it and send it again. The host's log says more, under {context.TraceIdentifier}.");
     }
 
-    [LoggerMessage(Level = LogLevel.Warning, Message = "The store did not do what was asked: {Fault}: {Said}")]
-    private partial void Refused(StoreFault fault, string said);
+    [LoggerMessage(Level = LogLevel.Warning, Message = "The store did not do what request {RequestId} asked: {Fault}: {Said}")]
+    private partial void Refused(string requestId, StoreFault fault, string said);
 
-    [LoggerMessage(Level = LogLevel.Error, Message = "A request broke")]
-    private partial void Broke(Exception exception);
+    [LoggerMessage(Level = LogLevel.Error, Message = "Request {RequestId} broke: {What}")]
+    private partial void Broke(string requestId, string what);
 }

@@ -1,13 +1,18 @@
 using Dyepath.Contracts;
+using Dyepath.Storage.Sessions;
 using Dyepath.Web.Serving;
 using Microsoft.Net.Http.Headers;
 
 namespace Dyepath.Web.Protection;
 
-/// <summary>The page where a browser gives the access token: typed, or carried behind the # of a link.</summary>
+/// <summary>The page where a browser gives the access token, typed or carried behind the # of a link, and where it signs out.</summary>
 internal static class SignIn
 {
     public const string Path = $"/{ApiPaths.SignIn}";
+
+    public const string OutTitle = "You are signed out";
+
+    private const string OutPath = $"/{ApiPaths.SignOut}";
 
     private const string ScriptPath = $"{Path}.js";
 
@@ -20,6 +25,12 @@ internal static class SignIn
         }
         """;
 
+    private const string SignedOut = $"""
+        <p>Nobody gets in from this device until the token is given again. What it keeps of your projects, to work without a connection,
+        is still on it: clear this site's data in the browser where that is not wanted.</p>
+        <p><a class="button" href="{Path}">Sign in again</a></p>
+        """;
+
     public static void MapSignIn(this WebApplication app, HostSettings settings)
     {
         if (settings.MakeCertificate)
@@ -28,70 +39,75 @@ internal static class SignIn
             app.MapGet(MadeCertificate.Path, () => Results.File(certificate.Authority, "application/x-x509-ca-cert", "dyepath.crt"))
                 .AllowAnonymous().ExcludeFromDescription();
         }
+        app.MapGet($"/{ApiPaths.Session}", (HttpContext context) => TypedResults.Ok(new DeviceSession(context.Features.Get<Session>() is not null)))
+            .WithName("session").WithSummary("Whether this browser is signed in, and so can be signed out.").WithTags("session");
         if (settings.AccessToken is null)
             return;
-        app.MapGet(Path, (HttpContext context) => Page(context, StatusCodes.Status200OK, "")).AllowAnonymous().ExcludeFromDescription();
+        app.MapGet(Path, (HttpContext context) => Page(context, StatusCodes.Status200OK, null)).AllowAnonymous().ExcludeFromDescription();
         app.MapGet(ScriptPath, () => Results.Text(Script, "text/javascript")).AllowAnonymous().ExcludeFromDescription();
-        app.MapPost(Path, TakeAsync).AllowAnonymous().ExcludeFromDescription();
+        app.MapPost(Path, TakeAsync).AllowAnonymous().ExcludeFromDescription().WithMetadata(new TakesForm());
+        app.MapGet(OutPath, (HttpContext context) => SignInPage.Of(context, OutTitle, SignedOut))
+            .AllowAnonymous().ExcludeFromDescription();
+        app.MapPost(OutPath, LeaveAsync).AllowAnonymous().ExcludeFromDescription().WithMetadata(new TakesForm());
+        app.MapDevices();
     }
-
-    /// <summary>The only form that is taken.</summary>
-    public static bool Takes(HttpRequest request) => request.Path == Path && request.HasFormContentType;
 
     /// <summary>Whether a person waits for a page.</summary>
     public static bool IsPage(HttpRequest request) =>
         HttpMethods.IsGet(request.Method) && request.Headers.Accept.ToString().Contains("text/html", StringComparison.OrdinalIgnoreCase);
 
-    private static async Task<IResult> TakeAsync(HttpContext context, AccessToken token)
+    public static IResult SeeOther(HttpContext context, string path)
     {
-        if (!Takes(context.Request))
-            return Page(context, StatusCodes.Status400BadRequest, "Type the token into this page.");
-        var form = await context.Request.ReadFormAsync(context.RequestAborted);
-        switch (token.Judge(form["token"].ToString().Trim(), context))
+        context.Response.Headers[HeaderNames.Location] = path;
+        return TypedResults.StatusCode(StatusCodes.Status303SeeOther);
+    }
+
+    /// <summary>Ends this browser's session, if it has one, takes the cookie back and leads to the page that says so.</summary>
+    public static async Task<IResult> LeaveAsync(HttpContext context, AccessToken token, SessionStore sessions, SecurityLog log)
+    {
+        await EndOwnAsync(context, token, sessions);
+        log.SignedOut(context, "a device");
+        SessionCookie.TakeBack(context);
+        return SeeOther(context, OutPath);
+    }
+
+    private static async Task<IResult> TakeAsync(HttpContext context, AccessToken token, SessionStore sessions, SecurityLog log)
+    {
+        if (await BoundedForm.ReadAsync(context) is not { } form || form["token"] is not [{ Length: > 0 } given])
+            return Page(context, StatusCodes.Status400BadRequest, $"Type the token into this page; it has at most {BoundedForm.LongestField} letters.");
+        var verdict = await token.JudgeAsync(given.Trim(), context);
+        if (verdict == AccessToken.Verdict.Right)
         {
-            case AccessToken.Verdict.Right:
-                token.GiveCookie(context);
-                context.Response.Headers[HeaderNames.Location] = "/";
-                return TypedResults.StatusCode(StatusCodes.Status303SeeOther);
-            case AccessToken.Verdict.TooManyWrong:
-                return FailureLimit.TooMany(context, "tokens");
-            default:
-                return Page(context, StatusCodes.Status401Unauthorized, "That is not this host's token.");
+            // Whoever may know the key of the earlier session has nothing of the new one.
+            await EndOwnAsync(context, token, sessions);
+            var (session, key) = await sessions.BeginAsync(token.Mark, DeviceName.Of(context.Request.Headers.UserAgent.ToString()), context.RequestAborted);
+            SessionCookie.Give(context, key, session.SignedInAt);
+            log.SignedIn(context, session.Device);
+            return SeeOther(context, "/");
         }
+        log.Refused(context, verdict);
+        if (verdict == AccessToken.Verdict.Wrong)
+            return Page(context, StatusCodes.Status401Unauthorized, "That is not this host's token.");
+        var why = token.Refusal(verdict, context);
+        return Page(context, StatusCodes.Status429TooManyRequests, $"{why.Title} {why.Detail}");
     }
 
-    private static IResult Page(HttpContext context, int status, string message)
+    private static async Task EndOwnAsync(HttpContext context, AccessToken token, SessionStore sessions)
     {
-        // Without a referrer a browser would send a form with "null" as its Origin.
-        context.Response.Headers["Referrer-Policy"] = "same-origin";
-        return Results.Content(Html(message), "text/html; charset=utf-8", statusCode: status);
+        if (SessionCookie.Read(context.Request) is { } key && await sessions.OpenAsync(key, token.Mark, context.RequestAborted) is { } session)
+            await sessions.EndAsync(session.Id, context.RequestAborted);
     }
 
-    private static string Html(string message) => $$"""
-        <!doctype html>
-        <html lang="en">
-        <head>
-          <meta charset="utf-8">
-          <meta name="viewport" content="width=device-width">
-          <title>Sign in to Dyepath</title>
-          <style>
-            body { font: 1rem/1.5 system-ui, sans-serif; max-width: 24rem; margin: 15vh auto; padding: 0 1rem; color-scheme: light dark }
-            label, input, button { display: block; width: 100%; box-sizing: border-box; font: inherit; margin-bottom: 1rem }
-            input, button { min-height: 3rem; padding: 0 .75rem }
-          </style>
-        </head>
-        <body>
-          <main>
-            <h1>Dyepath</h1>
-            <p role="alert">{{message}}</p>
-            <form method="post" action="{{Path}}">
-              <label for="token">The access token with which this host was started</label>
-              <input id="token" name="token" type="password" autocomplete="current-password" required autofocus>
-              <button>Sign in</button>
-            </form>
-          </main>
-          <script src="{{ScriptPath}}"></script>
-        </body>
-        </html>
-        """;
+    private static IResult Page(HttpContext context, int status, string? fault) => SignInPage.Of(
+        context, "Sign in",
+        $"""
+        {SignInPage.Fault(fault)}
+        <form method="post" action="{Path}">
+          <label for="token">The access token with which this host was started</label>
+          <input id="token" name="token" type="password" autocomplete="current-password" maxlength="{BoundedForm.LongestField}" required autofocus>
+          <button class="first">Sign in</button>
+        </form>
+        <script src="{ScriptPath}"></script>
+        """,
+        status);
 }

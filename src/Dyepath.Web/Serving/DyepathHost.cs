@@ -23,18 +23,23 @@ internal static class DyepathHost
     private const long MostBytesRead = 4 * ProjectReader.MostBytes;
 
     /// <exception cref="BadSettingException">The settings cannot be followed.</exception>
-    public static WebApplication Build(HostSettings settings)
+    /// <param name="clock">Missing: the system's.</param>
+    public static WebApplication Build(HostSettings settings, TimeProvider? clock = null)
     {
         settings.Check();
-        var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions
+        // Empty, so that no environment variable and no settings file makes it listen or trust beyond its own options.
+        var builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions
         {
             ApplicationName = typeof(DyepathHost).Assembly.GetName().Name,
             ContentRootPath = AppContext.BaseDirectory,
+            EnvironmentName = Environments.Production,
         });
         builder.WebHost.UseStaticWebAssets();
-        builder.WebHost.ConfigureKestrel(kestrel =>
+        builder.WebHost.UseKestrelCore().ConfigureKestrel(kestrel =>
         {
             kestrel.AddServerHeader = false;
+            kestrel.Limits.MaxRequestLineSize = 4_096;
+            kestrel.Limits.MaxRequestHeadersTotalSize = 16_384;
             kestrel.Limits.MaxRequestBodySize = MostBytesRead;
             kestrel.Bind(settings);
         });
@@ -42,6 +47,8 @@ internal static class DyepathHost
         builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = Patience);
         builder.Services.ConfigureHttpJsonOptions(json => json.SerializerOptions.TypeInfoResolverChain.Insert(0, ContractsJson.Default));
         builder.Services.Configure<RouteHandlerOptions>(routes => routes.ThrowOnBadRequest = true);
+        builder.Services.AddRouting();
+        builder.Services.AddSingleton(clock ?? TimeProvider.System);
         builder.Services.AddStorage(settings.Database, Stores.Forms);
         builder.Services.AddProtection(settings);
         builder.Services.AddScoped<ProjectSaving>().AddSingleton<HandedKeys>().AddSingleton(_ => new PieceMaker());
@@ -70,6 +77,7 @@ internal static class DyepathHost
         await using (var scope = app.Services.CreateAsyncScope())
         {
             await scope.ServiceProvider.GetRequiredService<AppDb>().PrepareAsync(CancellationToken.None);
+            await scope.ServiceProvider.EndOtherSessionsAsync();
             await scope.ServiceProvider.SeedDemoAsync();
         }
         await app.StartAsync();

@@ -10,6 +10,7 @@ namespace Dyepath.Web.Serving;
 /// <param name="Certificate">A PKCS#12 file.</param>
 /// <param name="CertificatePassword">Of that file.</param>
 /// <param name="MakeCertificate">Makes a certificate in the data folder, and a new one when it runs out.</param>
+/// <param name="Proxies">Whose word on where a request comes from is taken; missing, nobody's.</param>
 /// <param name="Names">Names by which browsers may call this host, besides localhost and the computer's own.</param>
 internal sealed record HostSettings(
     DatabaseChoice Database,
@@ -19,6 +20,7 @@ internal sealed record HostSettings(
     string? Certificate = null,
     string? CertificatePassword = null,
     bool MakeCertificate = false,
+    IReadOnlyList<IPNetwork>? Proxies = null,
     params IReadOnlyList<string> Names)
 {
     public const int UsualPort = 5280;

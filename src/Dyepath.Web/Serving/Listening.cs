@@ -20,7 +20,7 @@ internal static class Listening
         void Secure(ListenOptions listen)
         {
             if (certificate is not null)
-                listen.UseHttps(certificate);
+                listen.UseHttps(https => Transport.Secure(https, certificate));
         }
     }
 

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
 using System.Diagnostics;
 using System.Net;
 using Dyepath.Web.Protection;
@@ -41,15 +42,21 @@ internal static class ServeCommand
         };
         var make = new Option<bool>("--make-certificate") { Description = "Makes a certificate for https, kept in the data folder." };
         var names = new Option<string[]>("--name") { Description = "A name by which browsers call this host; once for each name." };
+        var proxies = new Option<IPNetwork[]>("--proxy")
+        {
+            Description = "Address or network of a proxy in front, such as 10.0.0.5 or 10.0.0.0/24, whose X-Forwarded-For is believed.",
+            CustomParser = result => [.. result.Tokens.Select(token => Network(token.Value, result))],
+        };
         var open = new Option<bool>("--open") { Description = "Opens the browser." };
-        var command = new Command("serve", "Serves Dyepath until Ctrl-C.") { port, listen, token, certificate, make, names, open };
+        var command = new Command("serve", "Serves Dyepath until Ctrl-C.") { port, listen, token, certificate, make, proxies, names, open };
         database.AddTo(command);
         database.AddLimitsTo(command);
         command.SetAction(async (parsed, _) =>
         {
             var settings = new HostSettings(
                 database.Read(parsed), parsed.GetValue(port), parsed.GetValue(listen), parsed.GetValue(token), parsed.GetValue(certificate),
-                Environment.GetEnvironmentVariable(PasswordVariable), parsed.GetValue(make), parsed.GetValue(names) ?? []);
+                Environment.GetEnvironmentVariable(PasswordVariable), parsed.GetValue(make), parsed.GetValue(proxies),
+                parsed.GetValue(names) ?? []);
             await using var app = DyepathHost.Build(settings);
             await DyepathHost.StartAsync(app);
             foreach (var address in app.Urls)
@@ -63,6 +70,16 @@ internal static class ServeCommand
             return 0;
         });
         return command;
+    }
+
+    private static IPNetwork Network(string text, ArgumentResult result)
+    {
+        if (IPNetwork.TryParse(text, out var network))
+            return network;
+        if (IPAddress.TryParse(text, out var address))
+            return new IPNetwork(address, address.GetAddressBytes().Length * 8);
+        result.AddError($"'{text}' is no address or network; write one such as 10.0.0.5 or 10.0.0.0/24.");
+        return default;
     }
 
     /// <summary>An address that a browser understands, where the host listens on all of them.</summary>

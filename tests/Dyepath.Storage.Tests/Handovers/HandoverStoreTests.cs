@@ -31,7 +31,7 @@ public abstract class HandoverStoreTests(TestDatabases databases, DatabaseKind k
         Assert.NotEqual(one.Key, two.Key);
         Assert.Equal("one", await OpenedAsync(one.Key));
         Assert.Equal("two", await OpenedAsync(two.Key));
-        foreach (var wrong in new[] { "", one.Key[..42], one.Key + "A", one.Id, one.Key.ToUpperInvariant(), HandoverKey.New() })
+        foreach (var wrong in new[] { "", one.Key[..42], one.Key + "A", one.Id, one.Key.ToUpperInvariant(), SecretKey.New() })
             Assert.Null(await _store.OpenAsync(wrong));
     }
 

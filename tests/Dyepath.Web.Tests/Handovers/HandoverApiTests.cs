@@ -1,10 +1,13 @@
+using System.Collections.Immutable;
 using System.Net;
 using System.Net.Http.Json;
 using Dyepath.Contracts;
 using Dyepath.Core.Instructions;
 using Dyepath.Core.Making.Log;
+using Dyepath.Core.Making.Work;
 using Dyepath.Core.Motifs;
 using Dyepath.Core.Projects;
+using Dyepath.Storage.Database;
 using Dyepath.Storage.Handovers;
 using Dyepath.Web.Tests.Makings;
 
@@ -129,7 +132,7 @@ public abstract class HandoverApiTests(Hosts hosts, DatabaseKind kind) : IAsyncL
         {
             using var right = await _host.OpenAsync(handover.Key);
             Assert.Equal(HttpStatusCode.OK, right.StatusCode);
-            using var wrong = await _host.OpenAsync(HandoverKey.New());
+            using var wrong = await _host.OpenAsync(SecretKey.New());
             Assert.Equal(HttpStatusCode.NotFound, wrong.StatusCode);
         }
         using var stopped = await _host.OpenAsync(handover.Key);
@@ -172,16 +175,20 @@ public abstract class HandoverApiTests(Hosts hosts, DatabaseKind kind) : IAsyncL
     }
 
     [Fact]
-    public async Task A_maker_may_have_counted_her_own_yarn_but_not_made_another_piece()
+    public async Task A_log_belongs_to_the_piece_that_was_handed_over()
     {
         var handover = await HandOverAsync("M");
         var project = Pieces.Project;
-        var counted = project with { Yarn = project.Yarn with { Sections = [.. project.Yarn.Sections.Reverse()] } };
-        await SentAsync(handover.Key, AnyPiece, Pieces.Text(rows: 1, project: counted));
+        var yarn = project.Yarn;
         foreach (var (text, why) in new[]
         {
             (Pieces.Text(rows: 1, project: project with { Title = "Another" }), "another piece"),
+            (Pieces.Text(rows: 1, project: project with { Designer = "Another" }), "another piece"),
             (Pieces.Text(rows: 1, project: project with { Sizes = project.Sizes with { Sizes = [.. project.Sizes.Sizes.Skip(1)] } }), "another piece"),
+            (Pieces.Text(rows: 1, project: project with { Yarn = yarn with { Sections = [.. yarn.Sections.Reverse()] } }), "another piece"),
+            (Pieces.Text(rows: 1, project: project with { Garment = project.Garment with { Motif = MotifKind.Bands } }), "another piece"),
+            (Pieces.Text(rows: 1, project: project with { Words = project.Words.SetItem("notes", "Quite another story.") }), "another piece"),
+            (Pieces.Text(rows: 1, size: "L"), "another piece"),
             (RunningHost.Demo, "no making"),
             ("{ \"makingVersion\": 1, ", "no making"),
             ("", "no making"),
@@ -195,7 +202,30 @@ public abstract class HandoverApiTests(Hosts hosts, DatabaseKind kind) : IAsyncL
         await RunningHost.ProblemAsync(HttpStatusCode.BadRequest, badId);
         using var large = await _host.SendLogAsync(handover.Key, AnyPiece, Pieces.Text(rows: 1) + new string(' ', ProjectReader.MostBytes));
         await RunningHost.ProblemAsync(HttpStatusCode.RequestEntityTooLarge, large);
-        Assert.Equal(1, Assert.Single(await LogsAsync()).Entries);
+        Assert.Empty(await LogsAsync());
+    }
+
+    /// <summary>Her counts alone, or the design worked out for exactly these counts.</summary>
+    [Fact]
+    public async Task A_maker_may_have_counted_her_own_yarn()
+    {
+        var handover = await HandOverAsync("M");
+        var project = Pieces.Project;
+        ImmutableArray<ImmutableArray<int>> Counts(int more) => [[.. project.Yarn.Sections.Select((_, i) => 5 + i + more)]];
+        await SentAsync(handover.Key, AnyPiece, Pieces.Text(rows: 1, counted: Counts(0)));
+        await SentAsync(handover.Key, AnyPiece, Pieces.Text(rows: 2, project: OwnYarn.Rederive(project, Counts(0)), counted: Counts(0)));
+        foreach (var text in new[]
+        {
+            Pieces.Text(rows: 3, project: OwnYarn.Rederive(project, Counts(0)), counted: Counts(1)),
+            Pieces.Text(rows: 3, project: OwnYarn.Rederive(project, Counts(0))),
+            Pieces.Text(rows: 3, project: OwnYarn.Rederive(project with { Designer = "Another" }, Counts(0)), counted: Counts(0)),
+        })
+        {
+            using var answer = await _host.SendLogAsync(handover.Key, AnyPiece, text);
+            var problem = await RunningHost.ProblemAsync(HttpStatusCode.BadRequest, answer);
+            Assert.Contains("another piece", problem.Title, StringComparison.Ordinal);
+        }
+        Assert.Equal(2, Assert.Single(await LogsAsync()).Entries);
     }
 
     [Fact]

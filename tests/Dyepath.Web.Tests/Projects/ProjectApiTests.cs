@@ -45,7 +45,7 @@ public abstract class ProjectApiTests(Hosts hosts, DatabaseKind kind) : IAsyncLi
         request.Headers.TryAddWithoutValidation("If-None-Match", project.Etag);
         using var answer = await Client.SendAsync(request);
         Assert.Equal(HttpStatusCode.NotModified, answer.StatusCode);
-        Assert.True(answer.Headers.CacheControl!.NoCache);
+        Assert.True(answer.Headers.CacheControl!.NoStore);
     }
 
     [Theory]

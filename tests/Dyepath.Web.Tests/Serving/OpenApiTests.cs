@@ -15,7 +15,7 @@ public class OpenApiTests(Hosts hosts)
         "get /api/makings", "get /api/makings/{id}", "put /api/makings/{id}", "delete /api/makings/{id}",
         "get /api/projects/{id}/handovers", "post /api/projects/{id}/handovers", "delete /api/projects/{id}/handovers/{handover}",
         "get /api/projects/{id}/logs", "get /api/projects/{id}/logs/{log}", "delete /api/projects/{id}/logs/{log}",
-        "get /api/handed", "put /api/handed/logs/{makingId}",
+        "get /api/session", "get /api/handed", "put /api/handed/logs/{makingId}",
     ];
 
     [Fact]
@@ -28,6 +28,18 @@ public class OpenApiTests(Hosts hosts)
         Assert.Equal(
             Endpoints.Order(),
             described);
+    }
+
+    [Theory]
+    [InlineData("POST", "yarn")]
+    [InlineData("PATCH", "icon.svg")]
+    [InlineData("UNHEARD-OF", "make/from")]
+    public async Task What_cannot_be_done_at_an_address_is_said_in_words(string method, string path)
+    {
+        var host = await hosts.OnAsync(DatabaseKind.Sqlite);
+        using var request = new HttpRequestMessage(new HttpMethod(method), path);
+        using var answer = await host.Client.SendAsync(request);
+        await RunningHost.ProblemAsync(HttpStatusCode.MethodNotAllowed, answer);
     }
 
     [Theory]

@@ -35,10 +35,22 @@ export async function copy(text) {
   }
 }
 
-export function takeFragment() {
+// The key may stand in the address still where that was changed in an open window, or nothing can be kept; else js/key.js took it.
+export function takeKey() {
   const fragment = location.hash.slice(1);
   if (fragment) history.replaceState(history.state, '', location.pathname + location.search);
-  return fragment;
+  const waiting = waitingKey();
+  return fragment || waiting;
+}
+
+function waitingKey() {
+  try {
+    const key = sessionStorage.getItem('dyepath.key') ?? '';
+    sessionStorage.removeItem('dyepath.key');
+    return key;
+  } catch {
+    return '';
+  }
 }
 
 // Of the steps that scroll in a narrow window, the one at hand.

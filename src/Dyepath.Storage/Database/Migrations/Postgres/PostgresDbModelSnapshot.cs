@@ -257,6 +257,54 @@ namespace Dyepath.Storage.Database.Migrations.Postgres
                     b.ToTable("projects", (string)null);
                 });
 
+            modelBuilder.Entity("Dyepath.Storage.Sessions.SessionRow", b =>
+                {
+                    b.Property<string>("Id")
+                        .HasMaxLength(36)
+                        .HasColumnType("character varying(36)")
+                        .HasColumnName("id")
+                        .HasColumnOrder(0);
+
+                    b.Property<string>("Device")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("device")
+                        .HasColumnOrder(1);
+
+                    b.Property<string>("KeyHash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)")
+                        .HasColumnName("key_hash")
+                        .HasColumnOrder(2);
+
+                    b.Property<DateTimeOffset>("SeenAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("seen_at")
+                        .HasColumnOrder(3);
+
+                    b.Property<DateTimeOffset>("SignedInAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("signed_in_at")
+                        .HasColumnOrder(4);
+
+                    b.Property<string>("TokenMark")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)")
+                        .HasColumnName("token_mark")
+                        .HasColumnOrder(5);
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("KeyHash")
+                        .IsUnique()
+                        .HasDatabaseName("sessions_by_key");
+
+                    b.ToTable("sessions", (string)null);
+                });
+
             modelBuilder.Entity("Dyepath.Storage.Versions.VersionRow", b =>
                 {
                     b.Property<string>("ProjectId")

@@ -251,6 +251,54 @@ namespace Dyepath.Storage.Database.Migrations.Sqlite
                     b.ToTable("projects", (string)null);
                 });
 
+            modelBuilder.Entity("Dyepath.Storage.Sessions.SessionRow", b =>
+                {
+                    b.Property<string>("Id")
+                        .HasMaxLength(36)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("id")
+                        .HasColumnOrder(0);
+
+                    b.Property<string>("Device")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("device")
+                        .HasColumnOrder(1);
+
+                    b.Property<string>("KeyHash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("key_hash")
+                        .HasColumnOrder(2);
+
+                    b.Property<long>("SeenAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("seen_at")
+                        .HasColumnOrder(3);
+
+                    b.Property<long>("SignedInAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("signed_in_at")
+                        .HasColumnOrder(4);
+
+                    b.Property<string>("TokenMark")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("token_mark")
+                        .HasColumnOrder(5);
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("KeyHash")
+                        .IsUnique()
+                        .HasDatabaseName("sessions_by_key");
+
+                    b.ToTable("sessions", (string)null);
+                });
+
             modelBuilder.Entity("Dyepath.Storage.Versions.VersionRow", b =>
                 {
                     b.Property<string>("ProjectId")

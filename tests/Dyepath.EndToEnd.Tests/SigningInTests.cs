@@ -1,0 +1,177 @@
+using System.Text.RegularExpressions;
+using Microsoft.Playwright;
+
+namespace Dyepath.EndToEnd.Tests;
+
+/// <summary>A host that asks for its token: in, who else is in, and out again.</summary>
+public sealed class SigningInTests(Browser browser)
+{
+    private const string Token = "correct-horse-battery";
+
+    [Theory]
+    [MemberData(nameof(EveryPageTests.Screens), MemberType = typeof(EveryPageTests))]
+    public async Task ItsPagesBreakNoAccessibilityRuleAndNothingOverflows(int width, int height, ColorScheme scheme)
+    {
+        await using var host = new PublishedHost();
+        await host.StartAsync(Token);
+        await using var other = await browser.WindowAsync();
+        await SignInAsync(await other.NewPageAsync(), host);
+        await using var window = await browser.WindowAsync(width, height, scheme);
+        var page = await window.NewPageAsync();
+        var said = new List<string>();
+        page.Console += (_, message) =>
+        {
+            if (message.Text.Contains("Content Security Policy", StringComparison.Ordinal))
+                said.Add(message.Text);
+        };
+        await page.GotoAsync(host.Address.ToString());
+        var found = await EveryPageTests.Faults(page, "sign-in", scheme);
+        await GiveAsync(page, "quite-another-token");
+        await page.GetByText("That is not this host's token.").WaitForAsync();
+        found.AddRange(await EveryPageTests.Faults(page, "sign-in-wrong", scheme));
+        await SignInAsync(page, host);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Sign out" }).WaitForAsync();
+        found.AddRange(await EveryPageTests.Faults(page, "shelf-signed-in", scheme));
+        await page.GetByRole(AriaRole.Link, new() { Name = "Devices that are signed in" }).ClickAsync();
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Signed-in devices" }).WaitForAsync();
+        found.AddRange(await EveryPageTests.Faults(page, "devices", scheme));
+        await page.GetByRole(AriaRole.Link, new() { Name = "Back to your projects" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Sign out" }).ClickAsync(new() { Timeout = 60_000 });
+        await page.GetByRole(AriaRole.Heading, new() { Name = "You are signed out" }).WaitForAsync();
+        found.AddRange(await EveryPageTests.Faults(page, "signed-out", scheme));
+        await page.GotoAsync(host.Address.ToString());
+        await page.GetByText("The host asks for its access token").WaitForAsync(new() { Timeout = 60_000 });
+        Assert.Equal(0, await page.GetByRole(AriaRole.Button, new() { Name = "Sign out" }).CountAsync());
+        Assert.True(found.Count == 0, string.Join('\n', found));
+        Assert.Empty(said);
+    }
+
+    [Fact]
+    public async Task OnAHostWithoutATokenThereIsNothingToSignOutOf()
+    {
+        await using var host = new PublishedHost();
+        await host.StartAsync();
+        await using var window = await browser.WindowAsync(workers: false);
+        var page = await window.NewPageAsync();
+        await page.RunAndWaitForResponseAsync(() => page.GotoAsync(host.Address.ToString()), answer => answer.Url.EndsWith("/api/session", StringComparison.Ordinal));
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Your projects" }).WaitForAsync();
+        Assert.Equal(0, await page.GetByRole(AriaRole.Button, new() { Name = "Sign out" }).CountAsync());
+        Assert.Equal(0, await page.Locator("a.account").CountAsync());
+    }
+
+    [Fact]
+    public async Task WithTheKeyboardAloneADeviceSignsInAnotherOutAndItselfOut()
+    {
+        await using var host = new PublishedHost();
+        await host.StartAsync(Token);
+        await using var other = await browser.WindowAsync(workers: false);
+        var there = await other.NewPageAsync();
+        await SignInAsync(there, host);
+        await using var window = await browser.WindowAsync(workers: false);
+        var page = await window.NewPageAsync();
+        await page.GotoAsync(host.Address.ToString());
+        await page.Keyboard.TypeAsync(Token);
+        await page.Keyboard.PressAsync("Enter");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Sign out" }).WaitForAsync(new() { Timeout = 60_000 });
+        await TabToAsync(page, "Devices that are signed in");
+        await page.Keyboard.PressAsync("Enter");
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Signed-in devices" }).WaitForAsync();
+        Assert.Equal(2, await page.Locator(".devices li").CountAsync());
+        // This device was seen last and stands first.
+        await TabToAsync(page, "Sign out Chrome on Linux, last seen within the last hour");
+        await page.Keyboard.PressAsync("Enter");
+        await page.WaitForFunctionAsync("() => document.querySelectorAll('.devices li').length === 1");
+        await there.ReloadAsync();
+        await there.GetByRole(AriaRole.Button, new() { Name = "Sign in" }).WaitForAsync();
+        await TabToAsync(page, "Sign out everywhere");
+        await page.Keyboard.PressAsync("Enter");
+        await page.GetByRole(AriaRole.Heading, new() { Name = "You are signed out" }).WaitForAsync();
+        await TabToAsync(page, "Sign in again");
+        await page.Keyboard.PressAsync("Enter");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Sign in" }).WaitForAsync();
+    }
+
+    [Fact]
+    public async Task ALinkCarriesTheTokenAndLosesItAtOnce()
+    {
+        await using var host = new PublishedHost();
+        await host.StartAsync(Token);
+        await using var window = await browser.WindowAsync(workers: false);
+        var page = await window.NewPageAsync();
+        var sent = new List<string>();
+        page.Request += (_, request) => sent.Add($"{request.Url} {request.Headers.GetValueOrDefault("referer")}");
+        await page.GotoAsync($"{host.Address}sign-in#token={Token}");
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Your projects" }).WaitForAsync(new() { Timeout = 60_000 });
+        await page.GoBackAsync();
+        Assert.DoesNotContain(Token, page.Url, StringComparison.Ordinal);
+        Assert.DoesNotContain(sent, line => line.Contains(Token, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task ThePagesWorkWithoutTheClientAndWithoutAnyScript()
+    {
+        await using var host = new PublishedHost();
+        await host.StartAsync(Token);
+        await using var window = await browser.WithoutScriptAsync();
+        var page = await window.NewPageAsync();
+        await page.GotoAsync(host.Address.ToString());
+        await GiveAsync(page, Token);
+        await page.GotoAsync($"{host.Address}sign-in/devices");
+        await page.GetByText("this device", new() { Exact = true }).WaitForAsync();
+        await page.GetByRole(AriaRole.Button, new() { NameRegex = new Regex("^Sign out Chrome on Linux") }).ClickAsync();
+        await page.GetByRole(AriaRole.Heading, new() { Name = "You are signed out" }).WaitForAsync();
+        await page.GotoAsync($"{host.Address}sign-in/devices");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Sign in" }).WaitForAsync();
+    }
+
+    [Fact]
+    public async Task ADeviceThatIsNotOursKeepsNothing()
+    {
+        await using var host = new PublishedHost();
+        await host.StartAsync(Token);
+        await using var window = await browser.WindowAsync();
+        var page = await window.NewPageAsync();
+        await SignInAsync(page, host);
+        await page.BeginAsync("Open the demo tunic");
+        await page.SavedAsync();
+        const string kept = "async () => (await indexedDB.databases()).length + (await caches.keys()).length + localStorage.length";
+        await page.EvaluateAsync("() => { localStorage.setItem('dyepath.theme', 'dark'); return navigator.serviceWorker.ready.then(() => true); }");
+        Assert.NotEqual(0, await page.EvaluateAsync<int>(kept));
+        await page.GotoAsync($"{host.Address}sign-in/devices");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Sign out and clear this device" }).ClickAsync();
+        await page.GetByRole(AriaRole.Heading, new() { Name = "You are signed out" }).WaitForAsync();
+        await page.GetByText("told to clear all that it kept").WaitForAsync();
+        Assert.Equal(0, await page.EvaluateAsync<int>(kept));
+        Assert.Empty(await window.CookiesAsync());
+    }
+
+    private static Task SignInAsync(IPage page, PublishedHost host) => SignInAsync(page, host.Address);
+
+    private static async Task SignInAsync(IPage page, Uri address)
+    {
+        await page.GotoAsync(address.ToString());
+        await GiveAsync(page, Token);
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Your projects" }).WaitForAsync(new() { Timeout = 60_000 });
+    }
+
+    private static async Task GiveAsync(IPage page, string token)
+    {
+        await page.GetByLabel("The access token with which this host was started").FillAsync(token);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Sign in" }).ClickAsync();
+    }
+
+    /// <summary>Presses Tab until the control that is so called has the focus, and sees that it shows.</summary>
+    private static async Task TabToAsync(IPage page, string name)
+    {
+        for (var presses = 0; presses < 40; presses++)
+        {
+            await page.Keyboard.PressAsync("Tab");
+            var called = await page.EvaluateAsync<string>("() => document.activeElement.textContent.trim().replace(/\\s+/g, ' ')");
+            if (called != name)
+                continue;
+            Assert.NotEqual("0px", await page.EvaluateAsync<string>("() => getComputedStyle(document.activeElement).outlineWidth"));
+            return;
+        }
+        Assert.Fail($"Tab does not come to “{name}”.");
+    }
+}
