@@ -27,13 +27,17 @@ builder.Services.AddSingleton<MakingHost>();
 builder.Services.AddSingleton<MakingKeeper>();
 builder.Services.AddSingleton<PieceShelf>();
 builder.Services.AddSingleton<HandedShelf>();
-builder.Services.AddSingleton<IJobs, Jobs>();
+builder.Services.AddSingleton<Jobs>().AddSingleton<IJobs>(services => services.GetRequiredService<Jobs>());
+builder.Services.AddSingleton<NewVersion>();
 builder.Services.AddSingleton<IDevice, Device>();
 builder.Services.AddSingleton<BookletFiles>();
 (string Module, string File)[] modules =
 [
     (Page.Module, "page"), (DeviceShelf.Module, "store"), (Canvas.Module, "canvas"), (Device.Module, "beside"), (BookletView.Module, "booklet"), (PhotoIntake.Module, "photo"),
+    (NewVersion.Module, "versions"),
 ];
 foreach (var (module, file) in modules)
     await JSHost.ImportAsync(module, $"../js/{file}.js");
-await builder.Build().RunAsync();
+var program = builder.Build();
+program.Services.GetRequiredService<NewVersion>().Begin();
+await program.RunAsync();

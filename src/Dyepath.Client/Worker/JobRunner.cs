@@ -22,8 +22,11 @@ public static partial class JobRunner
         ? work(input, progress)
         : throw new ArgumentException($"There is no job {job}, only {string.Join(", ", Jobs.Keys)}.", nameof(job));
 
+    /// <param name="engine">The page's <see cref="Engine.Id"/>.</param>
     [JSExport]
-    internal static byte[] Run(string job, string input) => Run(job, input, new ToPage());
+    internal static byte[] Run(string? engine, string job, string input) => engine == Engine.Id
+        ? Run(job, input, new ToPage())
+        : throw new InvalidOperationException(Engine.IsOther);
 
     [JSImport("progress", "dyepath/worker")]
     private static partial void Tell(double share);

@@ -13,21 +13,37 @@ internal sealed partial class Jobs : IJobs
     private Task? _module;
     private int _last;
 
+    /// <summary>A job has begun or ended.</summary>
+    public event Action? Changed;
+
+    /// <summary>A job could not be done; whether the second runtime is of another version.</summary>
+    public event Action<bool>? Failed;
+
+    public int Running { get; private set; }
+
     public async Task<byte[]> RunAsync(string job, string input, Action<double> progress, CancellationToken cancel, string[]? assemblies)
     {
-        await (_module ??= JSHost.ImportAsync(Module, "../js/jobs.js", CancellationToken.None));
-        cancel.ThrowIfCancellationRequested();
-        var id = ++_last;
-        await using var stopping = cancel.Register(() => Stop(id));
+        Running++;
+        Changed?.Invoke();
         try
         {
+            await (_module ??= JSHost.ImportAsync(Module, "../js/jobs.js", CancellationToken.None));
+            cancel.ThrowIfCancellationRequested();
+            var id = ++_last;
+            await using var stopping = cancel.Register(() => Stop(id));
             await Start(id, job, input, progress, assemblies ?? []);
             return Take(id);
         }
         catch (JSException fault)
         {
             cancel.ThrowIfCancellationRequested();
+            Failed?.Invoke(fault.Message.Contains(Engine.IsOther, StringComparison.Ordinal));
             throw new JobException($"The job {job} could not be done.", fault);
+        }
+        finally
+        {
+            Running--;
+            Changed?.Invoke();
         }
     }
 

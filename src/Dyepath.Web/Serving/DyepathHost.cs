@@ -44,6 +44,7 @@ internal static class DyepathHost
         builder.Services.AddStorage(settings.Database);
         builder.Services.AddProtection(settings);
         builder.Services.AddScoped<DraftMaker>().AddScoped<ProjectSaving>().AddSingleton<HandedKeys>();
+        builder.Services.AddSingleton(settings).AddSingleton<Releases>();
         builder.Services.AddHealth();
         builder.Services.AddOpenApi();
 
@@ -71,6 +72,7 @@ internal static class DyepathHost
             await scope.ServiceProvider.GetRequiredService<AppDb>().PrepareAsync(CancellationToken.None);
             await scope.ServiceProvider.SeedDemoAsync();
         }
+        app.Services.GetRequiredService<Releases>().Keep();
         await app.StartAsync();
     }
 }

@@ -1,5 +1,7 @@
 // Runs jobs in a second runtime, each in a worker of its own; one that has finished waits for the next job.
-const runtime = new URL('_framework/dotnet.js', document.baseURI).href;
+import { ownEngine } from './versions.js';
+
+const runtime = new URL('../_framework/dotnet.js', import.meta.url).href;
 const running = new Map();
 const results = new Map();
 let idle = null;
@@ -22,7 +24,7 @@ export function start(id, job, input, progress, assemblies) {
       if (data.result) results.set(id, data.result);
       end(data.fault);
     };
-    worker.postMessage({ runtime, job, input, assemblies });
+    worker.postMessage({ runtime, engine: ownEngine(), job, input, assemblies });
   });
 }
 

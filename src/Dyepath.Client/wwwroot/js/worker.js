@@ -2,12 +2,12 @@
 self.dotnetSidecar = true;
 let runner = null;
 
-self.onmessage = async ({ data: { runtime, job, input, assemblies } }) => {
+self.onmessage = async ({ data: { runtime, engine, job, input, assemblies } }) => {
   try {
     runner ??= open(runtime);
     const { run, load } = await runner;
     for (const assembly of assemblies) await load(assembly);
-    const result = run(job, input);
+    const result = run(engine, job, input);
     self.postMessage({ result }, [result.buffer]);
   } catch (error) {
     self.postMessage({ fault: String(error?.message ?? error) });
