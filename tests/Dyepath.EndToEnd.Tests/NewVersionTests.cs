@@ -349,6 +349,6 @@ public sealed partial class NewVersionTests(Browser browser)
         return MadeAt().Replace(text, "");
     }
 
-    [GeneratedRegex(@"D:\d{14}[-+Z'\d]*|\d{4}-\d\d-\d\dT[-+.:Z\d]+|<[0-9A-F]{32}>|uuid:[-\w]+")]
+    [GeneratedRegex(@"D:\d{14}[-+Z'\d]*|\d{4}-\d\d-\d\dT[-+.:Z\d]+|<[0-9A-F]{32}>|uuid:[-\w]+|[A-Z]{6}\+|[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}")]
     private static partial Regex MadeAt();
 }
