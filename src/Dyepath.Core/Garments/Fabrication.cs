@@ -6,6 +6,7 @@ using Dyepath.Core.Fabrics;
 using Dyepath.Core.Motifs;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Quantities;
+using Dyepath.Core.Replays;
 using Dyepath.Core.Swatches;
 using Dyepath.Core.Yarns;
 
@@ -14,9 +15,9 @@ namespace Dyepath.Core.Garments;
 /// <summary>What all pieces and sizes of a garment share: yarn, stitch, gauges, turn cost.</summary>
 internal sealed class Fabrication
 {
-    private Fabrication(Project project, MeasuredYarn measured)
+    private Fabrication(Project project, MeasuredYarn measured, Decisions? decisions)
     {
-        Project = project;
+        (Project, Measured, Decisions) = (project, measured, decisions);
         Ring = measured.Ring;
         Period = ColourPeriod.Of(Ring);
         // The same yarn, shared out over as many stitches as the maker makes it take.
@@ -30,6 +31,11 @@ internal sealed class Fabrication
     }
 
     public Project Project { get; }
+
+    public MeasuredYarn Measured { get; }
+
+    /// <summary>Where what is searched for is recorded, or answered from; missing where it is only searched for.</summary>
+    public Decisions? Decisions { get; private set; }
 
     public ColourRing Ring { get; }
 
@@ -70,6 +76,9 @@ internal sealed class Fabrication
         return direction == Direction.Up ? swatch.ForSize() : swatch.BeforeHanging();
     }
 
+    /// <summary>What is searched for from now on belongs to no plan any more.</summary>
+    public void Decided() => Decisions = null;
+
     public Axis Stitches(Direction direction) => new(true, GaugeFor(direction).StitchWidth, Project.Garment.Seams.HiddenStitches);
 
     public Axis Rows(Direction direction) => new(false, GaugeFor(direction).RowHeight, Project.Garment.Seams.HiddenRows);
@@ -103,16 +112,18 @@ internal sealed class Fabrication
         Palette = Palette,
     };
 
+    public static Fabrication Of(Plan plan) => new(plan.Project, plan.Measured, null);
+
     public static bool TryCreate(
-        Project project, [NotNullWhen(true)] out Fabrication? fabrication, out ImmutableArray<Finding> reasons)
+        Project project, Decisions? decisions, [NotNullWhen(true)] out Fabrication? fabrication, out ImmutableArray<Finding> reasons)
     {
         fabrication = null;
-        if (!MeasuredYarn.TryMeasure(project.Yarn, project.Fabric, out var measured, out var faults))
+        if (!MeasuredYarn.TryMeasure(project.Yarn, project.Fabric, out var measured, out var faults, decisions: decisions))
         {
             reasons = [.. faults.Select(f => new Finding(FindingLevel.Fault, f.Place, f.Words))];
             return false;
         }
-        fabrication = new Fabrication(project, measured);
+        fabrication = new Fabrication(project, measured, decisions);
         reasons = [];
         return true;
     }

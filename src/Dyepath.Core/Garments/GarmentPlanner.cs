@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Quantities;
+using Dyepath.Core.Replays;
 using Dyepath.Core.Sizing;
 using Dyepath.Core.Yarns;
 
@@ -15,17 +16,37 @@ public static class GarmentPlanner
     /// and yarn. The same project gives the same plan on every machine.
     /// </summary>
     /// <exception cref="OperationCanceledException">Cancelled.</exception>
-    public static PlanResult Plan(Project project, CancellationToken cancel = default)
+    public static PlanResult Plan(Project project, CancellationToken cancel = default) => Plan(project, null, cancel);
+
+    /// <param name="decisions">
+    /// To record what was searched for, what the fit's ruler would search for later among it, or to be answered from: the plan is then
+    /// the same, without the searches.
+    /// </param>
+    /// <exception cref="OperationCanceledException">Cancelled.</exception>
+    /// <exception cref="InvalidDataException">The decisions are another project's.</exception>
+    public static PlanResult Plan(Project project, Decisions? decisions, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(project);
-        if (!Fabrication.TryCreate(project, out var fabrication, out var reasons))
+        if (!Fabrication.TryCreate(project, decisions, out var fabrication, out var reasons))
             return PlanResult.Bad(reasons);
-        return project.Garment.Shape switch
+        var result = Plan(fabrication, cancel).From(fabrication.Measured);
+        if (decisions is not null)
+        {
+            foreach (var option in result.Options)
+                option.Ruler.FindAll();
+        }
+        fabrication.Decided();
+        return result;
+    }
+
+    private static PlanResult Plan(Fabrication fabrication, CancellationToken cancel)
+    {
+        return fabrication.Project.Garment.Shape switch
         {
             BoxyTop top => Boxy(fabrication, top, cancel),
             Cowl or Wrap => RectanglePlanner.Plan(fabrication, cancel),
             var other => throw new ArgumentOutOfRangeException(
-                nameof(project), other, "project.Garment.Shape must be a boxy top, a cowl or a wrap."),
+                nameof(fabrication), other, "project.Garment.Shape must be a boxy top, a cowl or a wrap."),
         };
     }
 
@@ -102,6 +123,7 @@ public static class GarmentPlanner
             [.. fabrication.Findings, .. PlanFindings.Of(fabrication, direction, sizes)])
         {
             Rules = rules,
+            Measured = fabrication.Measured,
         };
     }
 
