@@ -3,6 +3,7 @@ using System.Diagnostics.CodeAnalysis;
 using Dyepath.Core.Colours;
 using Dyepath.Core.Edgings;
 using Dyepath.Core.Fabrics;
+using Dyepath.Core.Limits;
 using Dyepath.Core.Motifs;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Quantities;
@@ -15,9 +16,9 @@ namespace Dyepath.Core.Garments;
 /// <summary>What all pieces and sizes of a garment share: yarn, stitch, gauges, turn cost.</summary>
 internal sealed class Fabrication
 {
-    private Fabrication(Project project, MeasuredYarn measured, Decisions? decisions)
+    private Fabrication(Project project, MeasuredYarn measured, Decisions? decisions, Effort effort)
     {
-        (Project, Measured, Decisions) = (project, measured, decisions);
+        (Project, Measured, Decisions, Effort) = (project, measured, decisions, effort);
         Ring = measured.Ring;
         Period = ColourPeriod.Of(Ring);
         // The same yarn, shared out over as many stitches as the maker makes it take.
@@ -36,6 +37,9 @@ internal sealed class Fabrication
 
     /// <summary>Where what is searched for is recorded, or answered from; missing where it is only searched for.</summary>
     public Decisions? Decisions { get; private set; }
+
+    /// <summary>What planning takes.</summary>
+    public Effort Effort { get; }
 
     public ColourRing Ring { get; }
 
@@ -112,18 +116,19 @@ internal sealed class Fabrication
         Palette = Palette,
     };
 
-    public static Fabrication Of(Plan plan) => new(plan.Project, plan.Measured, null);
+    public static Fabrication Of(Plan plan) => new(plan.Project, plan.Measured, null, new Effort());
 
     public static bool TryCreate(
-        Project project, Decisions? decisions, [NotNullWhen(true)] out Fabrication? fabrication, out ImmutableArray<Finding> reasons)
+        Project project, Decisions? decisions, Effort effort, [NotNullWhen(true)] out Fabrication? fabrication,
+        out ImmutableArray<Finding> reasons)
     {
         fabrication = null;
-        if (!MeasuredYarn.TryMeasure(project.Yarn, project.Fabric, out var measured, out var faults, decisions: decisions))
+        if (!MeasuredYarn.TryMeasure(project.Yarn, project.Fabric, out var measured, out var faults, effort: effort, decisions: decisions))
         {
             reasons = [.. faults.Select(f => new Finding(FindingLevel.Fault, f.Place, f.Words))];
             return false;
         }
-        fabrication = new Fabrication(project, measured, decisions);
+        fabrication = new Fabrication(project, measured, decisions, effort);
         reasons = [];
         return true;
     }

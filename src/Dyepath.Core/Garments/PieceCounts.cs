@@ -37,8 +37,7 @@ internal static class PieceCounts
         int panels,
         ImmutableArray<Length> targets,
         ImmutableArray<int?> pins,
-        int rows,
-        CancellationToken cancel)
+        int rows)
     {
         var (from, to) = Range(axis, edges, panels, targets);
         var options = fabrication.Counts(direction, working, from, to, rows);
@@ -82,7 +81,7 @@ internal static class PieceCounts
                 .Where(p => !counts.Any(c => c.Bands == 0 && c.Front.Stitches == p.Stitches && c.Back.Stitches == p.Stitches))
                 .Select(Alone));
             return Grader.Choose(
-                counts.ToImmutable(), targets, pins, [.. counts.Select(c => c.Front.Reading.Kind != motif)], choice.MostCounts, cancel);
+                counts.ToImmutable(), targets, pins, [.. counts.Select(c => c.Front.Reading.Kind != motif)], choice.MostCounts, fabrication.Effort);
         }
 
         ImmutableArray<GradedCount> Offered(IEnumerable<CountFinding> findings) =>
@@ -134,7 +133,7 @@ internal static class PieceCounts
     }
 
     private static CountSearch Find(Fabrication fabrication, CountOptions options) => fabrication.Decisions.Answer(
-        () => CountFinder.Find(fabrication.Ring, options), CountDecisions.Write, CountDecisions.ReadSearch);
+        () => CountFinder.Find(fabrication.Ring, options, fabrication.Effort), CountDecisions.Write, CountDecisions.ReadSearch);
 
     /// <summary>A count that was fixed, whatever it makes.</summary>
     private static CountFinding Fixed(Fabrication fabrication, Direction direction, Working working, int stitches, int rows)

@@ -36,6 +36,17 @@ internal static class DecisionForm
     public static T? ReadMaybe<T>(this BinaryReader from, Func<BinaryReader, T> read)
         where T : struct => from.ReadBoolean() ? read(from) : null;
 
+    public static void WriteMaybeObject<T>(this BinaryWriter to, T? value, Action<BinaryWriter, T> write)
+        where T : class
+    {
+        to.Write(value is not null);
+        if (value is not null)
+            write(to, value);
+    }
+
+    public static T? ReadMaybeObject<T>(this BinaryReader from, Func<BinaryReader, T> read)
+        where T : class => from.ReadBoolean() ? read(from) : null;
+
     public static void WriteNumbers(this BinaryWriter to, IReadOnlyCollection<double> numbers) => to.WriteAll(numbers, (w, n) => w.Write(n));
 
     public static ImmutableArray<double> ReadNumbers(this BinaryReader from) => from.ReadAll(r => r.ReadDouble());

@@ -1,3 +1,5 @@
+using Dyepath.Core.Limits;
+
 namespace Dyepath.Core.Replays;
 
 /// <summary>
@@ -46,21 +48,50 @@ public sealed class Decisions : IDisposable
         _stream.Dispose();
     }
 
-    /// <exception cref="InvalidDataException">Recorded from another computation.</exception>
+    /// <summary>
+    /// A whole computation with all its searches. Where it was given up when it was recorded, it is given up again, for the same reason.
+    /// </summary>
+    internal T Whole<T>(Func<T> work)
+    {
+        try
+        {
+            var done = work();
+            Take(() => true, (to, end) => to.Write(end), from => from.ReadBoolean());
+            return done;
+        }
+        catch (Exception fault) when (_writer is not null && fault is not OperationCanceledException)
+        {
+            WriteGivenUp(_asked + 1, fault);
+            throw;
+        }
+    }
+
+    /// <summary>Searches are not to be made within one another.</summary>
+    /// <exception cref="InvalidDataException">Recorded from another computation, or given up there.</exception>
+    /// <exception cref="TooMuchWorkException">Given up there for that.</exception>
     internal T Take<T>(Func<T> search, Action<BinaryWriter, T> write, Func<BinaryReader, T> read)
     {
         var place = ++_asked;
         if (_reader is null)
         {
-            var found = search();
-            // After the search, which may ask for others itself.
-            _writer!.Write(place);
-            write(_writer, found);
-            return found;
+            try
+            {
+                var found = search();
+                _writer!.Write(place);
+                write(_writer, found);
+                return found;
+            }
+            catch (Exception fault) when (fault is not OperationCanceledException)
+            {
+                WriteGivenUp(place, fault);
+                throw;
+            }
         }
         try
         {
             var recorded = _reader.ReadInt32();
+            if (recorded == -place)
+                throw ReadGivenUp(_reader);
             return recorded == place ? read(_reader) : throw new InvalidDataException($"Decision {place} was asked for where {recorded} was recorded.");
         }
         catch (EndOfStreamException ended)
@@ -68,6 +99,20 @@ public sealed class Decisions : IDisposable
             throw new InvalidDataException($"Decision {place} was asked for and not recorded.", ended);
         }
     }
+
+    private void WriteGivenUp(int place, Exception fault)
+    {
+        _writer!.Write(-place);
+        _writer.WriteMaybeObject((fault as TooMuchWorkException)?.Part, (to, part) =>
+        {
+            to.Write(part.Place);
+            to.Write(part.LeaveOut);
+        });
+    }
+
+    private static Exception ReadGivenUp(BinaryReader from) => from.ReadMaybeObject(r => new EffortPart(r.ReadString(), r.ReadString())) is { } part
+        ? new TooMuchWorkException(part)
+        : new InvalidDataException("What was recorded failed.");
 }
 
 internal static class Decided
