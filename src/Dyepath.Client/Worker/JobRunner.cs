@@ -10,9 +10,13 @@ public static partial class JobRunner
 {
     private static readonly Dictionary<string, Func<string, IProgress<double>, byte[]>> Jobs = new()
     {
+        [Work.PlanJob.Name] = Work.PlanJob.Run,
+        [Pattern.PageJob.Name] = Pattern.PageJob.Run,
         [Fabric.SimulationJob.Name] = Fabric.SimulationJob.Run,
         [Pattern.PdfJob.Name] = Pattern.PdfJob.Run,
         [Pattern.CheckJob.Name] = Pattern.CheckJob.Run,
+        [Making.Handing.LogJob.Name] = Making.Handing.LogJob.Run,
+        [Making.Handing.HandedJob.Name] = Making.Handing.HandedJob.Run,
         [Making.Beside.HandsJob.Name] = Making.Beside.HandsJob.Run,
         [Making.Beside.WidthJob.Name] = Making.Beside.WidthJob.Run,
     };

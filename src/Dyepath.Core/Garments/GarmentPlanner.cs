@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
-using Dyepath.Core.Fabrics;
+using Dyepath.Core.Limits;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Quantities;
+using Dyepath.Core.Replays;
 using Dyepath.Core.Sizing;
 using Dyepath.Core.Yarns;
 
@@ -12,24 +13,53 @@ public static class GarmentPlanner
 {
     /// <summary>
     /// Plans the project in every direction it allows, chooses one for the whole garment, and works out pieces, seams, edgings
-    /// and yarn. The same project gives the same plan on every machine.
+    /// and yarn. The same project gives the same plan on every machine. Every project gives a plan or reasons: what goes wrong inside is
+    /// a reason too.
     /// </summary>
     /// <exception cref="OperationCanceledException">Cancelled.</exception>
-    public static PlanResult Plan(Project project, CancellationToken cancel = default)
+    public static PlanResult Plan(Project project, CancellationToken cancel = default) => Plan(project, null, Effort.OfPlan(cancel));
+
+    /// <param name="decisions">
+    /// To record what was searched for, what the fit's ruler would search for later among it, or to be answered from: the plan is then
+    /// the same, without the searches.
+    /// </param>
+    /// <inheritdoc cref="Plan(Project, CancellationToken)"/>
+    public static PlanResult Plan(Project project, Decisions? decisions, CancellationToken cancel = default) =>
+        Plan(project, decisions, Effort.OfPlan(cancel));
+
+    internal static PlanResult Plan(Project project, Effort effort) => Plan(project, null, effort);
+
+    private static PlanResult Plan(Project project, Decisions? decisions, Effort effort)
     {
         ArgumentNullException.ThrowIfNull(project);
-        if (!Fabrication.TryCreate(project, out var fabrication, out var reasons))
-            return PlanResult.Bad(reasons);
-        return project.Garment.Shape switch
-        {
-            BoxyTop top => Boxy(fabrication, top, cancel),
-            Cowl or Wrap => RectanglePlanner.Plan(fabrication, cancel),
-            var other => throw new ArgumentOutOfRangeException(
-                nameof(project), other, "project.Garment.Shape must be a boxy top, a cowl or a wrap."),
-        };
+        return Whatever.Happens(
+            effort, () => decisions is null ? PlanOf(project, null, effort) : decisions.Whole(() => PlanOf(project, decisions, effort)),
+            reason => PlanResult.Bad([reason]));
     }
 
-    private static PlanResult Boxy(Fabrication fabrication, BoxyTop shape, CancellationToken cancel)
+    private static PlanResult PlanOf(Project project, Decisions? decisions, Effort effort)
+    {
+        if (!Fabrication.TryCreate(project, decisions, effort, out var fabrication, out var reasons))
+            return PlanResult.Bad(reasons);
+        var result = PlanOf(fabrication).From(fabrication.Measured);
+        if (decisions is not null)
+        {
+            foreach (var option in result.Options)
+                option.Ruler.FindAll();
+        }
+        fabrication.Decided();
+        return result;
+    }
+
+    private static PlanResult PlanOf(Fabrication fabrication) => fabrication.Project.Garment.Shape switch
+    {
+        BoxyTop top => Boxy(fabrication, top),
+        Cowl or Wrap => RectanglePlanner.Plan(fabrication),
+        var other => throw new ArgumentOutOfRangeException(
+            nameof(fabrication), other, "project.Garment.Shape must be a boxy top, a cowl or a wrap."),
+    };
+
+    private static PlanResult Boxy(Fabrication fabrication, BoxyTop shape)
     {
         var project = fabrication.Project;
         var found = BoxyTargets.TryFind(shape, project.Sizes, out var targets, out var faults);
@@ -41,10 +71,10 @@ public static class GarmentPlanner
         var planned = new List<(BoxyDirectionPlanner Planner, BoxyDirection Plan)>();
         foreach (var direction in Enum.GetValues<Direction>())
         {
-            cancel.ThrowIfCancellationRequested();
+            fabrication.Effort.Begin(EffortPart.Counts);
             var fixedHere = wanted is null || wanted == direction ? targets! : targets! with { Fixed = targets.Fixed.MeasuresOnly() };
             var planner = new BoxyDirectionPlanner(fabrication, shape, fixedHere, direction);
-            planned.Add((planner, planner.Plan(cancel)));
+            planned.Add((planner, planner.Plan()));
         }
         var open = planned.Where(p => p.Plan.IsFeasible && (wanted is null || p.Plan.Direction == wanted)).ToArray();
         if (open.Length == 0)
@@ -54,9 +84,9 @@ public static class GarmentPlanner
         var sizes = ImmutableArray.CreateBuilder<SizePlan>();
         for (var i = 0; i < targets!.Sizes.Sizes.Length; i++)
         {
-            cancel.ThrowIfCancellationRequested();
-            if (assembly.Assemble(i) is not { } size)
-                return PlanResult.Bad([BallFault(fabrication)]);
+            fabrication.Effort.Begin(EffortPart.Seams);
+            if (!assembly.TryAssemble(i, out var size, out var fault))
+                return PlanResult.Bad([fault]);
             sizes.Add(size);
         }
         return PlanResult.Of(Finish(
@@ -102,6 +132,7 @@ public static class GarmentPlanner
             [.. fabrication.Findings, .. PlanFindings.Of(fabrication, direction, sizes)])
         {
             Rules = rules,
+            Measured = fabrication.Measured,
         };
     }
 

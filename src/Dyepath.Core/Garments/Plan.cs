@@ -39,6 +39,9 @@ public sealed record Plan(
     /// <summary>The rules that the targets and counts follow, for the booklet and the audit to quote.</summary>
     public required ImmutableArray<PlanRule> Rules { get; init; }
 
+    /// <summary>What yarn and swatch say together; the plan rests on it.</summary>
+    public required MeasuredYarn Measured { get; init; }
+
     /// <summary>The option that the sizes are planned by.</summary>
     public DirectionOption Chosen => Options.First(o => o.Direction == Direction);
 }
@@ -67,7 +70,11 @@ public sealed record CurvePoint(int Counts, Length WorstError, ImmutableArray<in
 
 /// <summary>Something the designer should know, in words that say what to do.</summary>
 /// <param name="Place">Where in the document it lies, such as <c>yarn.sections[2].length</c>.</param>
-public sealed record Finding(FindingLevel Level, string Place, string Text);
+public sealed record Finding(FindingLevel Level, string Place, string Text)
+{
+    /// <summary>The fault of the program behind it, for a log; missing where the document is the reason.</summary>
+    public Exception? Cause { get; init; }
+}
 
 public enum FindingLevel
 {

@@ -22,6 +22,9 @@ internal static class SeamSearch
     private const double PerTurnedBack = 0.03;
     private const double PerOddRows = 0.02;
 
+    /// <summary>What a row, or a start, of one layout takes.</summary>
+    private const int StepsOfRow = 60;
+
     /// <summary>A start within a colour has to be counted off, where a colour's first stitch is seen: worth this much jump.</summary>
     private const double PerStartWithinColour = 0.5;
 
@@ -37,19 +40,31 @@ internal static class SeamSearch
         Func<int, bool, BoxyLayout> layout,
         ImmutableArray<double> lengths,
         int frontStart,
-        int? backStart)
+        int? backStart) =>
+        fabrication.Decisions.Seams(() => Search(fabrication, rows, rowsFixed, error, layout, lengths, (frontStart, backStart)));
+
+    private static SeamDecision Search(
+        Fabrication fabrication,
+        int rows,
+        bool rowsFixed,
+        Func<int, Length> error,
+        Func<int, bool, BoxyLayout> layout,
+        ImmutableArray<double> lengths,
+        (int Front, int? Back) asked)
     {
+        var (frontStart, backStart) = asked;
         var starts = (int)Math.Clamp(fabrication.PeriodMicro / ColourRing.Unit, 1, ColourRing.LongestSequence);
         var changes = Changes(fabrication, frontStart, starts);
         // A start that the designer chose is the only one.
-        var (earliest, latest) = backStart is { } asked ? (asked - frontStart, asked - frontStart) : (0, starts - 1);
-        SeamDecision? best = null;
+        var (earliest, latest) = backStart is { } wanted ? (wanted - frontStart, wanted - frontStart) : (0, starts - 1);
+        (int Rows, bool Turned, int Later) best = default;
         var least = double.PositiveInfinity;
         foreach (var count in Rows(rows, rowsFixed, error))
         {
             foreach (var turned in (ReadOnlySpan<bool>)[false, true])
             {
                 var placed = layout(count, turned);
+                fabrication.Effort.Spend(StepsOfRow * (long)(placed.Rows + starts));
                 var meters = placed.Meters(fabrication.PeriodMicro);
                 var own = Math.Abs(error(count).Centimetres) * PerCentimetre + (turned ? PerTurnedBack : 0) + (
                     count % 2 == 0 ? 0 : PerOddRows);
@@ -59,14 +74,14 @@ internal static class SeamSearch
                     var cost = own + (within ? PerStartWithinColour : 0) + Mean(meters, lengths, later * ColourRing.Unit);
                     if (cost >= least - 1e-9)
                         continue;
-                    least = cost;
-                    best = new SeamDecision(
-                        count, placed.Neck, turned, frontStart, (frontStart + later) % SequenceUnits(fabrication),
-                        [.. meters.Select(m => Figures(m, later))]);
+                    (least, best) = (cost, (count, turned, later));
                 }
             }
         }
-        return best!;
+        var chosen = layout(best.Rows, best.Turned);
+        return new SeamDecision(
+            best.Rows, chosen.Neck, best.Turned, frontStart, (frontStart + best.Later) % SequenceUnits(fabrication),
+            [.. chosen.Meters(fabrication.PeriodMicro).Select(m => Figures(m, best.Later))]);
     }
 
     /// <summary>
@@ -77,15 +92,25 @@ internal static class SeamSearch
     {
         if (lean != 0 || !path.Turned)
             return 0;
+        return fabrication.Decisions.Start(() => Clearest(fabrication, path));
+    }
+
+    private static int Clearest(Fabrication fabrication, YarnPath path)
+    {
         var ring = fabrication.Ring;
         var units = (int)(path.UnitsIn(0) / ColourRing.Unit);
+        var starts = SequenceUnits(fabrication);
+        // Both rows' colours by whole units along the yarn: any start reads a stretch of each, the second one backwards.
+        fabrication.Effort.Spend((starts + units) * 20L);
+        var first = Enumerable.Range(0, starts + units).Select(i => Colour(ring, path.FromRight(0, i * ColourRing.Unit))).ToArray();
+        var second = Enumerable.Range(0, starts + units).Select(i => Colour(ring, path.FromRight(1, (units - 1 - i) * ColourRing.Unit))).ToArray();
         var (best, most) = (0, -1);
-        for (var start = 0; start < SequenceUnits(fabrication); start++)
+        for (var start = 0; start < starts; start++)
         {
-            var shift = start * ColourRing.Unit;
-            var same = Enumerable.Range(0, units).Count(c =>
-                Colour(ring, shift + path.FromRight(0, c * ColourRing.Unit)) == Colour(
-                    ring, shift + path.FromRight(1, c * ColourRing.Unit)));
+            fabrication.Effort.Spend(1 + units / 10);
+            var same = 0;
+            for (var c = 0; c < units; c++)
+                same += first[start + c] == second[start + units - 1 - c] ? 1 : 0;
             if (same > most)
                 (best, most) = (start, same);
         }
@@ -93,13 +118,13 @@ internal static class SeamSearch
     }
 
     /// <summary>The start that makes the mean of the jumps least; ties to a colour's first stitch, then the earliest.</summary>
-    public static int Start(Fabrication fabrication, IReadOnlyList<SeamMeter> meters)
+    public static int Start(Fabrication fabrication, IReadOnlyList<SeamMeter> meters) => fabrication.Decisions.Start(() =>
     {
         var starts = (int)Math.Clamp(fabrication.PeriodMicro / ColourRing.Unit, 1, ColourRing.LongestSequence);
         var changes = Changes(fabrication, 0, starts);
         return Enumerable.Range(0, starts).MinBy(start =>
             meters.Sum(m => m.MeanJump(start * ColourRing.Unit)) / ColourRing.Unit + (changes[start] ? 0 : PerStartWithinColour));
-    }
+    });
 
     /// <summary>A seam's mean jump in units, and its match, when the second piece starts so many units later.</summary>
     public static (double Jump, double Match) Figures(SeamMeter meter, int later = 0) =>
@@ -124,7 +149,7 @@ internal static class SeamSearch
         {
             foreach (var count in new[] { rows - step, rows + step })
             {
-                if (count > 4 && error(count) <= Tolerance && error(count) >= -Tolerance)
+                if (count is > 4 and <= FabricPath.MostRows && error(count) <= Tolerance && error(count) >= -Tolerance)
                     yield return count;
             }
         }

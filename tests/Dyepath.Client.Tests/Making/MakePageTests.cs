@@ -19,7 +19,7 @@ public sealed class MakePageTests : BunitContext
 
     public MakePageTests()
     {
-        Services.AddSingleton(new Workbench());
+        Services.AddWork(Documents.Workbench());
         Services.AddSingleton(new HttpClient(new HostHere()) { BaseAddress = new Uri("http://host.test/") });
         Services.AddSingleton<ServerShelf>();
         Services.AddSingleton<IDeviceShelf, NoShelf>();
@@ -29,7 +29,6 @@ public sealed class MakePageTests : BunitContext
         Services.AddSingleton<MakingKeeper>();
         Services.AddSingleton<HandedShelf>();
         Services.AddSingleton<IDevice>(_phone);
-        Services.AddSingleton<IJobs>(new JobsHere());
     }
 
     private IEnumerable<Entry> Log => _device.Kept[MakingBench.Id].Entries;

@@ -14,7 +14,9 @@ const forgetful = 'dyepath.forgetful';
 const unseenFor = 5 * 60_000;
 const pauseLasts = 10_000;
 const askEvery = 10 * 60_000;
-const patience = 3_000;
+// Of a page that is opening, and of one that has time.
+const shortly = 3_000;
+const patience = 30_000;
 
 let waiting = null;
 let outdated = false;
@@ -60,12 +62,12 @@ const activated = worker => new Promise(resolve => {
 // Returns whether the page is being opened again.
 export async function begin() {
   if (!container) return false;
-  const registration = await within(patience, container.getRegistration().catch(() => null), null);
+  const registration = await within(shortly, container.getRegistration().catch(() => null), null);
   if (registration?.waiting && locks && !(await locks.query()).held.some(lock => lock.name.startsWith(opened))) {
     const next = registration.waiting;
-    if (![null, version].includes(await ask(next, 'version'))) {
+    if (![null, version].includes(await ask(next, 'version', shortly))) {
       next.postMessage('take');
-      if (await within(patience, activated(next), false)) {
+      if (await within(shortly, activated(next), false)) {
         location.reload();
         return true;
       }

@@ -22,6 +22,8 @@ internal sealed class TextShape(int longest, bool lines = false) : Shape<string>
 
     public override DocumentNode Example => new TextNode("…");
 
+    public override IEnumerable<DocumentNode> Ends => [new TextNode("x"), new TextNode(new string('x', longest))];
+
     public override bool TryRead(Place place, FaultList faults, [MaybeNullWhen(false)] out string value)
     {
         value = (place.Node as TextNode)?.Text;
@@ -50,6 +52,8 @@ internal sealed class ChoiceShape<T>(params (string Name, T Value)[] choices) : 
     public override string Allowed => string.Join(", ", Names.Select(n => $"\"{n}\""));
 
     public override DocumentNode Example => new TextNode(Names[0]);
+
+    public override IEnumerable<DocumentNode> Ends => Names.Select(name => new TextNode(name));
 
     public override bool TryRead(Place place, FaultList faults, [MaybeNullWhen(false)] out T value)
     {
@@ -80,6 +84,8 @@ internal sealed class FlagShape : Shape<bool>
 
     public override DocumentNode Example => new FlagNode(true);
 
+    public override IEnumerable<DocumentNode> Ends => [new FlagNode(false), new FlagNode(true)];
+
     public override bool TryRead(Place place, FaultList faults, out bool value)
     {
         var flag = place.Node as FlagNode;
@@ -102,6 +108,8 @@ internal sealed class WholeShape(int smallest, int largest) : Shape<int>
         : FormattableString.Invariant($"a whole number from {smallest} to {largest}");
 
     public override DocumentNode Example => NumberNode.Of(Math.Max(1, smallest));
+
+    public override IEnumerable<DocumentNode> Ends => [NumberNode.Of(smallest), NumberNode.Of(largest)];
 
     public override bool TryRead(Place place, FaultList faults, out int value)
     {
@@ -126,6 +134,8 @@ internal sealed class RealShape(double example, double smallest, double largest)
 
     public override DocumentNode Example => NumberNode.Of(example);
 
+    public override IEnumerable<DocumentNode> Ends => [NumberNode.Of(smallest), NumberNode.Of(largest)];
+
     public override bool TryRead(Place place, FaultList faults, out double value)
     {
         var isGood = Patterns.TryNumber(place.Node, out value) && value >= smallest && value <= largest;
@@ -148,6 +158,8 @@ internal sealed class ColourShape : Shape<Srgb>
     public override string Allowed => "a colour such as \"#1f4e5f\"";
 
     public override DocumentNode Example => new TextNode("#1f4e5f");
+
+    public override IEnumerable<DocumentNode> Ends => [new TextNode("#000000"), new TextNode("#ffffff")];
 
     public override bool TryRead(Place place, FaultList faults, out Srgb value)
     {
