@@ -45,6 +45,7 @@ public sealed partial class NewVersionTests(Browser browser)
         // A title that is being typed in the other tab.
         await second.GoAsync("garment");
         await second.GetByLabel(Title).FillAsync("Ebb and fl");
+        await page.GotoAsync(host.Address.ToString());
         await page.GetByRole(AriaRole.Button, new() { Name = "Take it now" }).ClickAsync();
         await page.GetByText("The newer Dyepath opens as soon as everything is saved").WaitForAsync();
         await second.Keyboard.PressAsync("End");
@@ -59,8 +60,8 @@ public sealed partial class NewVersionTests(Browser browser)
         await second.SavedAsync();
         Assert.Equal(await VersionAsync(page), await VersionAsync(second));
         await second.WaitForFunctionAsync("async () => (await caches.keys()).length === 1");
-        await page.PlannedAsync();
-        Assert.NotEqual(pdf, await PdfAsync(page));
+        await second.GoAsync("pattern");
+        Assert.NotEqual(pdf, await PdfAsync(second));
     }
 
     [Fact]
@@ -180,7 +181,7 @@ public sealed partial class NewVersionTests(Browser browser)
         await page.SavedAsync();
         await page.GoAsync("pattern");
         await page.GetByRole(AriaRole.Button, new() { Name = "PDF" }).First.ClickAsync();
-        await page.GetByText("The PDF could not be made").WaitForAsync();
+        await page.GetByText("The PDF could not be made").WaitForAsync(new() { Timeout = 90_000 });
         await page.GetByText(Gone).WaitForAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Open it again" }).ClickAsync();
         await NewerAsync(page, old);
