@@ -181,7 +181,7 @@ public sealed partial class NewVersionTests(Browser browser)
         await page.SavedAsync();
         await page.GoAsync("pattern");
         await page.GetByRole(AriaRole.Button, new() { Name = "PDF" }).First.ClickAsync();
-        await page.GetByText("The PDF could not be made").WaitForAsync(new() { Timeout = 90_000 });
+        await page.GetByText("could not be made").WaitForAsync(new() { Timeout = 90_000 });
         await page.GetByText(Gone).WaitForAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Open it again" }).ClickAsync();
         await NewerAsync(page, old);
@@ -266,7 +266,7 @@ public sealed partial class NewVersionTests(Browser browser)
             """,
             version);
         await page.ReloadAsync();
-        await page.GetByRole(AriaRole.Heading, new() { Name = "Your projects" }).WaitForAsync();
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Your projects" }).WaitForAsync(new() { Timeout = 90_000 });
         host.Kill();
         await page.ReloadAsync();
         await page.GetByRole(AriaRole.Heading, new() { Name = "Your projects" }).WaitForAsync();
