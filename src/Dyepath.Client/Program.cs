@@ -17,6 +17,8 @@ var builder = WebAssemblyHostBuilder.CreateDefault(args);
 builder.RootComponents.Add<App>("#app");
 builder.RootComponents.Add<HeadOutlet>("head::after");
 builder.Services.AddSingleton(new HttpClient { BaseAddress = new Uri(builder.HostEnvironment.BaseAddress) });
+builder.Services.AddSingleton<Faults>();
+builder.Services.AddSingleton<Planner>();
 builder.Services.AddSingleton<Workbench>();
 builder.Services.AddSingleton<ServerShelf>();
 builder.Services.AddSingleton<IDeviceEvents, DeviceStore>();
@@ -28,13 +30,17 @@ builder.Services.AddSingleton<MakingHost>();
 builder.Services.AddSingleton<MakingKeeper>();
 builder.Services.AddSingleton<PieceShelf>();
 builder.Services.AddSingleton<HandedShelf>();
-builder.Services.AddSingleton<IJobs, Jobs>();
+builder.Services.AddSingleton<Jobs>().AddSingleton<IJobs>(services => services.GetRequiredService<Jobs>());
+builder.Services.AddSingleton<NewVersion>();
 builder.Services.AddSingleton<IDevice, Device>();
 builder.Services.AddSingleton<BookletFiles>();
 (string Module, string File)[] modules =
 [
     (Page.Module, "page"), (DeviceStore.Module, "store"), (Canvas.Module, "canvas"), (Device.Module, "beside"), (BookletView.Module, "booklet"), (PhotoIntake.Module, "photo"),
+    (NewVersion.Module, "versions"),
 ];
 foreach (var (module, file) in modules)
     await JSHost.ImportAsync(module, $"../js/{file}.js");
-await builder.Build().RunAsync();
+var program = builder.Build();
+program.Services.GetRequiredService<NewVersion>().Begin();
+await program.RunAsync();

@@ -1,6 +1,8 @@
 using System.Text;
 using Dyepath.Client.Work;
+using Dyepath.Client.Worker;
 using Dyepath.Core.Projects;
+using Microsoft.Extensions.DependencyInjection;
 
 namespace Dyepath.Client.Tests;
 
@@ -14,11 +16,22 @@ internal static class Documents
         return document;
     }
 
+    /// <summary>A workbench that plans where it is called, or as the jobs do.</summary>
+    public static Workbench Workbench(IJobs? jobs = null)
+    {
+        var faults = new Faults();
+        return new Workbench(new Planner(jobs ?? new JobsHere(), faults), faults);
+    }
+
+    /// <summary>What every page asks for.</summary>
+    public static void AddWork(this IServiceCollection services, Workbench workbench, IJobs? jobs = null) => services
+        .AddSingleton<Faults>().AddSingleton<Planner>().AddSingleton(jobs ?? new JobsHere()).AddSingleton(workbench);
+
     public static Workbench OpenDemo(Action<ProjectDocument>? change = null)
     {
         var document = Demo();
         change?.Invoke(document);
-        var workbench = new Workbench();
+        var workbench = Workbench();
         Assert.True(workbench.Open(document.Text));
         return workbench;
     }

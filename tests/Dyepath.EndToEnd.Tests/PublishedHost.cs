@@ -13,6 +13,12 @@ public sealed class PublishedHost : IAsyncDisposable
 
     public Uri Address { get; private set; } = null!;
 
+    /// <summary>From where it runs.</summary>
+    public string Program { get; init; } = Published;
+
+    /// <summary>The program's files that it keeps for pages of earlier versions.</summary>
+    public string Releases => Path.Combine(_data, "releases");
+
     /// <summary>Folder that <c>./test</c> publishes to.</summary>
     public static string Root { get; } = FindRoot();
 
@@ -21,13 +27,13 @@ public sealed class PublishedHost : IAsyncDisposable
     /// <param name="token">That browsers are asked for; missing, none.</param>
     public async Task StartAsync(string? token = null)
     {
-        var program = Path.Combine(Published, "dyepath-web.dll");
+        var program = Path.Combine(Program, "dyepath-web.dll");
         Assert.True(File.Exists(program), "Publish first: dotnet publish -c Release src/Dyepath.Web -o out/published (./test does).");
         _process = Process.Start(new ProcessStartInfo("dotnet", [program, "serve", "--port", $"{_port}", "--data", _data])
         {
             RedirectStandardOutput = true,
             RedirectStandardError = true,
-            WorkingDirectory = Published,
+            WorkingDirectory = Program,
             Environment = { ["DYEPATH_ACCESS_TOKEN"] = token },
         })!;
         _ = _process.StandardError.ReadToEndAsync();

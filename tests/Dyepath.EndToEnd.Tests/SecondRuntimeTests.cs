@@ -25,7 +25,7 @@ public sealed class SecondRuntimeTests(Browser browser)
         var there = await page.EvaluateAsync<int[]>(
             """
             async order => {
-              const jobs = await import('/js/jobs.js');
+              const jobs = await import(document.querySelector('script[src$="js/start.js"]').src.replace('start.js', 'jobs.js'));
               await jobs.start(900, 'simulate', order, () => {}, []);
               return [...jobs.take(900)];
             }

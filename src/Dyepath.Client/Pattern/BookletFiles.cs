@@ -24,17 +24,17 @@ public enum BookletForm
 public sealed record MadeFile(string Name, string Type, byte[] Bytes);
 
 /// <summary>Makes the files of a booklet.</summary>
-/// <param name="jobs">Where the PDF is laid out, so that the page goes on answering.</param>
+/// <param name="jobs">Where the PDF and the web page are laid out, so that the page goes on answering.</param>
 public sealed class BookletFiles(IJobs jobs)
 {
+    /// <param name="decisions">What the plan's searches found, so that they are not made again.</param>
     /// <param name="progress">Told what is being done, in a maker's words.</param>
-    /// <exception cref="JobException">The PDF could not be made.</exception>
+    /// <exception cref="JobException">The PDF or the web page could not be made.</exception>
     /// <exception cref="OperationCanceledException">Cancelled; a PDF at any time, pictures between two of them.</exception>
-    public async Task<MadeFile> MakeAsync(BookletForm form, Plan plan, PageSize paper, Action<string> progress, CancellationToken cancel)
+    public async Task<MadeFile> MakeAsync(BookletForm form, Plan plan, byte[]? decisions, PageSize paper, Action<string> progress, CancellationToken cancel)
     {
-        var booklet = PatternWriter.Write(plan);
-        var edition = booklet.Edition;
-        var wording = new Wording(booklet, edition);
+        var edition = plan.Project.Edition;
+        var title = plan.Project.Title;
         var name = $"{(edition.Terms == Terms.Us ? "-us" : "-uk")}{(edition.Size is { } size ? $"-{FileName.Of(size, "")}" : "")}";
         progress("Beginning…");
         await Breathe(cancel);
@@ -42,15 +42,15 @@ public sealed class BookletFiles(IJobs jobs)
         {
             case BookletForm.Pdf:
                 var pdf = await jobs.RunAsync(
-                    PdfJob.Name, PdfJob.Order(plan, paper), share => progress(string.Create(CultureInfo.InvariantCulture, $"Laying out the pages: {share:0 %}")),
+                    PdfJob.Name, PdfJob.Order(plan, decisions, paper), share => progress(string.Create(CultureInfo.InvariantCulture, $"Laying out the pages: {share:0 %}")),
                     cancel, PdfJob.Assemblies);
-                return new(FileName.Of(booklet.Title, $"{name}.pdf"), "application/pdf", pdf);
+                return new(FileName.Of(title, $"{name}.pdf"), "application/pdf", pdf);
             case BookletForm.Html:
-                return new(FileName.Of(booklet.Title, $"{name}.html"), "text/html", Encoding.UTF8.GetBytes(HtmlBooklet.Write(booklet, edition, wording.Say)));
+                return new(FileName.Of(title, $"{name}.html"), "text/html", await jobs.RunAsync(PageJob.Name, PageJob.Order(plan, decisions), _ => { }, cancel));
             case BookletForm.Text:
-                return new(FileName.Of(booklet.Title, $"{name}.txt"), "text/plain", Encoding.UTF8.GetBytes(TextBooklet.Write(booklet, edition)));
+                return new(FileName.Of(title, $"{name}.txt"), "text/plain", Encoding.UTF8.GetBytes(TextBooklet.Write(PatternWriter.Write(plan), edition)));
             case BookletForm.Pictures:
-                return new(FileName.Of(booklet.Title, $"{name}-pictures.zip"), "application/zip", await Zip(booklet, progress, cancel));
+                return new(FileName.Of(title, $"{name}-pictures.zip"), "application/zip", await Zip(PatternWriter.Write(plan), progress, cancel));
             default:
                 throw new ArgumentOutOfRangeException(nameof(form), form, "No such file of a booklet.");
         }

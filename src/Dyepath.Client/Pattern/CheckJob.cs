@@ -11,7 +11,7 @@ public static class CheckJob
 {
     public const string Name = "check";
 
-    public static string Order(Plan plan) => PlanAnew.Write(plan);
+    public static string Order(Plan plan, byte[]? decisions) => PlanAnew.Write(plan, decisions);
 
     public static ImmutableArray<Finding> Read(byte[] result) => JsonSerializer.Deserialize(result, CheckJson.Default.ImmutableArrayFinding);
 

@@ -13,9 +13,9 @@ public static class PdfJob
     /// <summary>Left out of the first visit, and fetched when a PDF is first asked for.</summary>
     public static string[] Assemblies { get; } = ["PdfSharp.wasm", "PdfSharp.Shared.wasm", "PdfSharp.System.wasm"];
 
-    /// <summary>The paper's name on a line, then the document.</summary>
-    public static string Order(Plan plan, PageSize paper) =>
-        $"{(paper == PageSize.Letter ? nameof(PageSize.Letter) : nameof(PageSize.A4))}\n{PlanAnew.Write(plan)}";
+    /// <summary>The paper's name on a line, then the plan.</summary>
+    public static string Order(Plan plan, byte[]? decisions, PageSize paper) =>
+        $"{(paper == PageSize.Letter ? nameof(PageSize.Letter) : nameof(PageSize.A4))}\n{PlanAnew.Write(plan, decisions)}";
 
     /// <exception cref="InvalidOperationException">The document has no plan.</exception>
     public static byte[] Run(string order, IProgress<double> progress)

@@ -32,6 +32,14 @@ internal static partial class Page
     [JSImport("reveal", Module)]
     public static partial void Reveal(string selector);
 
+    /// <summary>Lets the notice of last resort save the open document as it is in memory.</summary>
+    [JSImport("keepInReach", Module)]
+    public static partial void KeepInReach(
+        [JSMarshalAs<JSType.Function<JSType.String>>] Func<string> text, [JSMarshalAs<JSType.Function<JSType.String>>] Func<string> name);
+
+    [JSImport("letGo", Module)]
+    public static partial void LetGo();
+
     [JSImport("shortcuts", Module)]
     public static partial void Shortcuts([JSMarshalAs<JSType.Function<JSType.String>>] Action<string> pressed);
 }

@@ -42,6 +42,15 @@ public sealed class History
     /// <summary>Ends a run of changes that would be undone together.</summary>
     public void Part() => _together = null;
 
+    /// <summary>Forgets everything: another project is open.</summary>
+    public void Clear()
+    {
+        _before.Clear();
+        _after.Clear();
+        _characters = 0;
+        Part();
+    }
+
     /// <returns>The document as it was, or null.</returns>
     public string? Undo(string now)
     {

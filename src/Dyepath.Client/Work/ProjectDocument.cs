@@ -35,6 +35,17 @@ public sealed class ProjectDocument
     /// <summary>The same with a short name for each picture that is set aside.</summary>
     public string Slim => _slim ??= SetPicturesAside() || _text is null ? _root.ToJsonString(Layout) : _text;
 
+    /// <summary>The text without the photos, for whoever only computes.</summary>
+    public string WithoutPhotos()
+    {
+        var slim = Slim;
+        if (!_root.ContainsKey("photos"))
+            return slim;
+        var copy = (JsonObject)_root.DeepClone();
+        copy.Remove("photos");
+        return copy.ToJsonString(Layout);
+    }
+
     /// <summary>To be read only.</summary>
     public JsonNode Root => _root;
 

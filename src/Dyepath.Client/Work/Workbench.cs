@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using System.Text.Json.Nodes;
 using Dyepath.Core.Garments;
 
@@ -5,15 +6,21 @@ namespace Dyepath.Client.Work;
 
 /// <summary>
 /// The open project: its document, what was worked out from it, undo and redo. Every change is answered at once; what follows from
-/// it is worked out as soon as the hands pause, longer where working it out takes long, so that typing never stutters.
+/// it is worked out off the page's thread as soon as the hands pause, and stopped by the next change.
 /// </summary>
-public sealed class Workbench : IDisposable
+public sealed class Workbench(Planner planner, Faults faults) : IDisposable
 {
     private static readonly TimeSpan Shortest = TimeSpan.FromMilliseconds(15);
     private static readonly TimeSpan Longest = TimeSpan.FromMilliseconds(600);
 
+    /// <summary>A plan that takes less than this is begun anew after the shortest pause.</summary>
+    private static readonly TimeSpan Quick = TimeSpan.FromMilliseconds(160);
+
     private readonly History _history = new();
-    private CancellationTokenSource _work = new();
+    private readonly OneAtATime _plans = new();
+    private TimeSpan _took;
+    private int _turn;
+    private bool _toBase;
 
     /// <summary>The document, or what follows from it, has changed.</summary>
     public event Action? Changed;
@@ -24,7 +31,7 @@ public sealed class Workbench : IDisposable
     /// <summary>Missing until a project is open.</summary>
     public ProjectDocument? Document { get; private set; }
 
-    /// <summary>Of the present document, or of the last one that was worked out.</summary>
+    /// <summary>Of the present document, or of the last one that was worked out; of a document just opened, its faults alone.</summary>
     public Outcome? Outcome { get; private set; }
 
     /// <summary>The last plan there was: it stays in view while a change cannot be planned.</summary>
@@ -33,8 +40,17 @@ public sealed class Workbench : IDisposable
     /// <summary>The view shows an earlier state of the document than what is written.</summary>
     public bool IsWorking { get; private set; }
 
+    /// <summary>The designer stopped the plan of the present document.</summary>
+    public bool IsStopped { get; private set; }
+
+    /// <summary>Working out the present document failed; why is for a programmer.</summary>
+    public Exception? Failed { get; private set; }
+
+    /// <summary>The page cannot answer while it works the design out.</summary>
+    public bool StandsStill => planner.StandsStill;
+
     /// <summary>The plan in view is not the document's.</summary>
-    public bool IsStale => IsWorking || (Outcome is { } outcome && outcome.Plan is null && Plan is not null);
+    public bool IsStale => IsWorking || (Plan is not null && (IsStopped || Failed is not null || Outcome?.Plan is null));
 
     public string? Undoing => _history.Undoing;
 
@@ -45,15 +61,18 @@ public sealed class Workbench : IDisposable
 
     public SizePlan? Size => Plan is { } plan ? plan.Sizes[Math.Min(ShownSize, plan.Sizes.Length - 1)] : null;
 
-    /// <summary>Opens a document as it was stored; false where it is none.</summary>
+    /// <summary>Opens a document as it was stored; false where it is none. What follows from it comes later.</summary>
     public bool Open(string text)
     {
         if (ProjectDocument.TryParse(text) is not { } document)
             return false;
         Document = document;
         Plan = null;
-        Work();
-        ShowBase();
+        Outcome = null;
+        _took = TimeSpan.Zero;
+        (ShownSize, _toBase) = (0, true);
+        _history.Clear();
+        Schedule(TimeSpan.Zero);
         return true;
     }
 
@@ -65,7 +84,7 @@ public sealed class Workbench : IDisposable
             return false;
         _history.Remember(document.Slim, what, null);
         Document = other;
-        Schedule();
+        Schedule(Wait);
         if (!saved)
             Edited?.Invoke();
         return true;
@@ -79,7 +98,7 @@ public sealed class Workbench : IDisposable
             return;
         _history.Remember(document.Slim, what, together);
         change(document);
-        Schedule();
+        Schedule(Wait);
         Edited?.Invoke();
     }
 
@@ -101,7 +120,21 @@ public sealed class Workbench : IDisposable
     /// <summary>Ends a run of typing: the next change is undone by itself.</summary>
     public void Pause() => _history.Part();
 
-    public void Dispose() => _work.Dispose();
+    /// <summary>Stops the plan that is being made; the earlier one stays in view.</summary>
+    public void Stop()
+    {
+        if (!IsWorking)
+            return;
+        _turn++;
+        _plans.Stop();
+        (IsWorking, IsStopped) = (false, true);
+        Changed?.Invoke();
+    }
+
+    public void Dispose() => _plans.Dispose();
+
+    /// <summary>Works the document out again, after it was stopped or failed.</summary>
+    public void Again() => Schedule(TimeSpan.Zero);
 
     private void Return(Func<string, string?> move, string said)
     {
@@ -112,43 +145,72 @@ public sealed class Workbench : IDisposable
             return;
         Said = $"{said}: {what}.";
         Document = other;
-        Schedule();
+        Schedule(Wait);
         Edited?.Invoke();
     }
 
-    private async void Schedule()
+    private TimeSpan Wait => _took < Quick ? Shortest : _took * 2 < Longest ? _took * 2 : Longest;
+
+    private void Schedule(TimeSpan pause)
     {
-        IsWorking = true;
+        if (Document is null)
+            return;
+        (IsWorking, IsStopped, Failed) = (true, false, null);
+        var turn = ++_turn;
         Changed?.Invoke();
-        _work.Cancel();
-        _work.Dispose();
-        _work = new CancellationTokenSource();
-        var cancel = _work.Token;
-        var took = Outcome?.Took ?? TimeSpan.Zero;
-        var pause = took < Shortest ? Shortest : took < TimeSpan.FromMilliseconds(120) ? Shortest : took * 2 < Longest ? took * 2 : Longest;
+        faults.Watch(() => WorkAsync(turn, pause));
+    }
+
+    private async Task WorkAsync(int turn, TimeSpan pause)
+    {
+        if (pause > TimeSpan.Zero)
+            await Task.Delay(pause);
+        if (turn != _turn)
+            return;
+        var watch = Stopwatch.StartNew();
         try
         {
-            await Task.Delay(pause, cancel);
+            var outcome = await _plans.RunAsync(cancel =>
+            {
+                var read = Outcome.Read(Document!);
+                if (Outcome is null)
+                {
+                    Outcome = read;
+                    Changed?.Invoke();
+                }
+                return planner.WorkOutAsync(Document!, read, cancel);
+            });
+            if (turn != _turn)
+                return;
+            Outcome = outcome;
+            Plan = outcome.Plan ?? Plan;
+            ShowBase();
         }
         catch (OperationCanceledException)
         {
+            // A later change, or the designer's wish: whoever it was has said so.
             return;
         }
-        Work();
-        Changed?.Invoke();
-    }
-
-    private void Work()
-    {
-        Outcome = Outcome.Of(Document!, CancellationToken.None);
-        Plan = Outcome.Plan ?? Plan;
+#pragma warning disable CA1031 // Whatever it is: the document must stay open, so that the change can be taken back.
+        catch (Exception fault)
+        {
+            if (turn != _turn)
+                return;
+            Console.Error.WriteLine(fault);
+            Failed = fault;
+        }
+#pragma warning restore CA1031
+        _took = watch.Elapsed;
         IsWorking = false;
+        Changed?.Invoke();
     }
 
     private void ShowBase()
     {
-        var sizes = Plan?.Sizes ?? [];
-        var named = sizes.ToList().FindIndex(s => s.Name == Plan!.Project.Sizes.Base);
-        ShownSize = named >= 0 ? named : sizes.Length / 2;
+        if (!_toBase || Plan is not { } plan)
+            return;
+        _toBase = false;
+        var named = plan.Sizes.ToList().FindIndex(s => s.Name == plan.Project.Sizes.Base);
+        ShownSize = named >= 0 ? named : plan.Sizes.Length / 2;
     }
 }

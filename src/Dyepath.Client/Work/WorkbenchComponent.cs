@@ -17,5 +17,24 @@ public abstract class WorkbenchComponent : ComponentBase, IDisposable
 
     protected override void OnInitialized() => Workbench.Changed += Render;
 
+    /// <summary>Begins work without waiting for it; what fails is shown where this component stands.</summary>
+    protected void Start(Func<Task> work) => InvokeAsync(async () =>
+    {
+        try
+        {
+            await work();
+        }
+        catch (OperationCanceledException)
+        {
+            // Another order took its place, or the designer stopped it.
+        }
+#pragma warning disable CA1031 // Whatever it is: the boundary around this component shows it.
+        catch (Exception fault)
+        {
+            await DispatchExceptionAsync(fault);
+        }
+#pragma warning restore CA1031
+    });
+
     private void Render() => InvokeAsync(StateHasChanged);
 }

@@ -13,26 +13,90 @@ internal sealed partial class Jobs : IJobs
     private Task? _module;
     private int _last;
 
-    public async Task<byte[]> RunAsync(string job, string input, Action<double> progress, CancellationToken cancel, string[]? assemblies)
+    /// <summary>A job has begun or ended.</summary>
+    public event Action? Changed;
+
+    /// <summary>A job could not be done; whether the second runtime is of another version.</summary>
+    public event Action<bool>? Failed;
+
+    public int Running { get; private set; }
+
+    public async Task WarmAsync()
     {
-        await (_module ??= JSHost.ImportAsync(Module, "../js/jobs.js", CancellationToken.None));
-        cancel.ThrowIfCancellationRequested();
-        var id = ++_last;
-        await using var stopping = cancel.Register(() => Stop(id));
         try
         {
-            await Start(id, job, input, progress, assemblies ?? []);
-            return Take(id);
+            await Opened();
+            Open();
         }
-        catch (JSException fault)
+        catch (JSException)
         {
-            cancel.ThrowIfCancellationRequested();
-            throw new JobException($"The job {job} could not be done.", fault);
+            // The first job says so.
         }
     }
 
+    public async Task<byte[]> RunAsync(string job, string input, Action<double> progress, CancellationToken cancel, string[]? assemblies)
+    {
+        Running++;
+        Changed?.Invoke();
+        try
+        {
+            return await DoAsync(job, input, progress, assemblies ?? [], cancel);
+        }
+        catch (JobException fault)
+        {
+            Failed?.Invoke(fault.Message.Contains(Engine.IsOther, StringComparison.Ordinal));
+            throw;
+        }
+        finally
+        {
+            Running--;
+            Changed?.Invoke();
+        }
+    }
+
+    private async Task<byte[]> DoAsync(string job, string input, Action<double> progress, string[] assemblies, CancellationToken cancel)
+    {
+        try
+        {
+            await Opened();
+        }
+        catch (JSException)
+        {
+            throw new NoWorkerException($"Jobs cannot be run here, {job} among them.");
+        }
+        cancel.ThrowIfCancellationRequested();
+        var id = ++_last;
+        await using var stopping = cancel.Register(() => Stop(id));
+        var ended = await Start(id, job, input, progress, assemblies);
+        cancel.ThrowIfCancellationRequested();
+        return ended switch
+        {
+            "" => Take(id),
+            "no worker" => throw new NoWorkerException($"There is no worker for the job {job}."),
+            var fault => throw new JobException($"The job {job} could not be done: {fault}"),
+        };
+    }
+
+    private async Task Opened()
+    {
+        var module = _module ??= JSHost.ImportAsync(Module, "../js/jobs.js", CancellationToken.None);
+        try
+        {
+            await module;
+        }
+        catch (JSException)
+        {
+            _module = null;
+            throw;
+        }
+    }
+
+    [JSImport("warm", Module)]
+    private static partial void Open();
+
+    /// <returns>Empty when it is done; else what kept it from being done.</returns>
     [JSImport("start", Module)]
-    private static partial Task Start(
+    private static partial Task<string> Start(
         int id, string job, string input, [JSMarshalAs<JSType.Function<JSType.Number>>] Action<double> progress, string[] assemblies);
 
     [JSImport("take", Module)]

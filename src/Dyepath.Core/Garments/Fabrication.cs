@@ -7,6 +7,7 @@ using Dyepath.Core.Limits;
 using Dyepath.Core.Motifs;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Quantities;
+using Dyepath.Core.Replays;
 using Dyepath.Core.Swatches;
 using Dyepath.Core.Yarns;
 
@@ -15,10 +16,9 @@ namespace Dyepath.Core.Garments;
 /// <summary>What all pieces and sizes of a garment share: yarn, stitch, gauges, turn cost.</summary>
 internal sealed class Fabrication
 {
-    private Fabrication(Project project, MeasuredYarn measured, Effort effort)
+    private Fabrication(Project project, MeasuredYarn measured, Decisions? decisions, Effort effort)
     {
-        Project = project;
-        Effort = effort;
+        (Project, Measured, Decisions, Effort) = (project, measured, decisions, effort);
         Ring = measured.Ring;
         Period = ColourPeriod.Of(Ring);
         // The same yarn, shared out over as many stitches as the maker makes it take.
@@ -32,6 +32,11 @@ internal sealed class Fabrication
     }
 
     public Project Project { get; }
+
+    public MeasuredYarn Measured { get; }
+
+    /// <summary>Where what is searched for is recorded, or answered from; missing where it is only searched for.</summary>
+    public Decisions? Decisions { get; private set; }
 
     /// <summary>What planning takes.</summary>
     public Effort Effort { get; }
@@ -75,6 +80,9 @@ internal sealed class Fabrication
         return direction == Direction.Up ? swatch.ForSize() : swatch.BeforeHanging();
     }
 
+    /// <summary>What is searched for from now on belongs to no plan any more.</summary>
+    public void Decided() => Decisions = null;
+
     public Axis Stitches(Direction direction) => new(true, GaugeFor(direction).StitchWidth, Project.Garment.Seams.HiddenStitches);
 
     public Axis Rows(Direction direction) => new(false, GaugeFor(direction).RowHeight, Project.Garment.Seams.HiddenRows);
@@ -108,16 +116,19 @@ internal sealed class Fabrication
         Palette = Palette,
     };
 
+    public static Fabrication Of(Plan plan) => new(plan.Project, plan.Measured, null, new Effort());
+
     public static bool TryCreate(
-        Project project, Effort effort, [NotNullWhen(true)] out Fabrication? fabrication, out ImmutableArray<Finding> reasons)
+        Project project, Decisions? decisions, Effort effort, [NotNullWhen(true)] out Fabrication? fabrication,
+        out ImmutableArray<Finding> reasons)
     {
         fabrication = null;
-        if (!MeasuredYarn.TryMeasure(project.Yarn, project.Fabric, out var measured, out var faults, effort: effort))
+        if (!MeasuredYarn.TryMeasure(project.Yarn, project.Fabric, out var measured, out var faults, effort: effort, decisions: decisions))
         {
             reasons = [.. faults.Select(f => new Finding(FindingLevel.Fault, f.Place, f.Words))];
             return false;
         }
-        fabrication = new Fabrication(project, measured, effort);
+        fabrication = new Fabrication(project, measured, decisions, effort);
         reasons = [];
         return true;
     }

@@ -3,6 +3,7 @@ using Dyepath.Core.Fabrics;
 using Dyepath.Core.Limits;
 using Dyepath.Core.Motifs;
 using Dyepath.Core.Quantities;
+using Dyepath.Core.Replays;
 using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Garments;
@@ -36,8 +37,9 @@ public sealed class FitRuler
                 size.Name, size.Target + edgings, grading.HasChoice ? Choice(grading.Chosen[i]) : null, size.IsPinned)),
         ];
         _motifs = new(() => Later<RulerMotif>(Motifs));
-        _remedies = new(() => Later<FitRemedy>(effort =>
-            offer is null || !offer.Search.Counts.IsEmpty ? [] : [.. FitRemedies.Of(fabrication, direction, offer, effort)]));
+        _remedies = new(() => Later<FitRemedy>(effort => offer is null || !offer.Search.Counts.IsEmpty
+            ? []
+            : [.. fabrication.Decisions.Remedies(() => FitRemedies.Of(fabrication, direction, offer, effort))]));
     }
 
     public Direction Direction { get; }
@@ -82,6 +84,9 @@ public sealed class FitRuler
         return FabricCorner.Of(Fabric.Work(_fabrication.Ring, worked), stitches, Direction);
     }
 
+    /// <summary>Works out what else is worked out when first asked for.</summary>
+    internal void FindAll() => _ = (Remedies, InReach);
+
     internal static FitRuler Of(
         Fabrication fabrication, Direction direction, GarmentMeasure measure, Grading grading,
         ImmutableArray<(string Name, Length Target, bool IsPinned)> sizes, Length edgings) =>
@@ -115,7 +120,9 @@ public sealed class FitRuler
     {
         if (_options is not { } options)
             return [];
-        var shares = CountFinder.Shares(_fabrication.Ring, options, effort);
+        var shares = _fabrication.Decisions.Answer(
+            () => CountFinder.Shares(_fabrication.Ring, options, effort), (to, found) => to.WriteAll(found, CountDecisions.Write),
+            from => from.ReadAll(CountDecisions.ReadShare));
         return [.. shares.Select(m => new RulerMotif(m.Kind, m.Counts, Place(_measured(m.Example))))];
     }
 }

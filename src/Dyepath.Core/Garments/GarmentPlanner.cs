@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Dyepath.Core.Limits;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Quantities;
+using Dyepath.Core.Replays;
 using Dyepath.Core.Sizing;
 using Dyepath.Core.Yarns;
 
@@ -16,26 +17,47 @@ public static class GarmentPlanner
     /// a reason too.
     /// </summary>
     /// <exception cref="OperationCanceledException">Cancelled.</exception>
-    public static PlanResult Plan(Project project, CancellationToken cancel = default) => Plan(project, Effort.OfPlan(cancel));
+    public static PlanResult Plan(Project project, CancellationToken cancel = default) => Plan(project, null, Effort.OfPlan(cancel));
 
-    internal static PlanResult Plan(Project project, Effort effort)
+    /// <param name="decisions">
+    /// To record what was searched for, what the fit's ruler would search for later among it, or to be answered from: the plan is then
+    /// the same, without the searches.
+    /// </param>
+    /// <inheritdoc cref="Plan(Project, CancellationToken)"/>
+    public static PlanResult Plan(Project project, Decisions? decisions, CancellationToken cancel = default) =>
+        Plan(project, decisions, Effort.OfPlan(cancel));
+
+    internal static PlanResult Plan(Project project, Effort effort) => Plan(project, null, effort);
+
+    private static PlanResult Plan(Project project, Decisions? decisions, Effort effort)
     {
         ArgumentNullException.ThrowIfNull(project);
-        return Whatever.Happens(effort, () => PlanOf(project, effort), reason => PlanResult.Bad([reason]));
+        return Whatever.Happens(
+            effort, () => decisions is null ? PlanOf(project, null, effort) : decisions.Whole(() => PlanOf(project, decisions, effort)),
+            reason => PlanResult.Bad([reason]));
     }
 
-    private static PlanResult PlanOf(Project project, Effort effort)
+    private static PlanResult PlanOf(Project project, Decisions? decisions, Effort effort)
     {
-        if (!Fabrication.TryCreate(project, effort, out var fabrication, out var reasons))
+        if (!Fabrication.TryCreate(project, decisions, effort, out var fabrication, out var reasons))
             return PlanResult.Bad(reasons);
-        return project.Garment.Shape switch
+        var result = PlanOf(fabrication).From(fabrication.Measured);
+        if (decisions is not null)
         {
-            BoxyTop top => Boxy(fabrication, top),
-            Cowl or Wrap => RectanglePlanner.Plan(fabrication),
-            var other => throw new ArgumentOutOfRangeException(
-                nameof(project), other, "project.Garment.Shape must be a boxy top, a cowl or a wrap."),
-        };
+            foreach (var option in result.Options)
+                option.Ruler.FindAll();
+        }
+        fabrication.Decided();
+        return result;
     }
+
+    private static PlanResult PlanOf(Fabrication fabrication) => fabrication.Project.Garment.Shape switch
+    {
+        BoxyTop top => Boxy(fabrication, top),
+        Cowl or Wrap => RectanglePlanner.Plan(fabrication),
+        var other => throw new ArgumentOutOfRangeException(
+            nameof(fabrication), other, "project.Garment.Shape must be a boxy top, a cowl or a wrap."),
+    };
 
     private static PlanResult Boxy(Fabrication fabrication, BoxyTop shape)
     {
@@ -110,6 +132,7 @@ public static class GarmentPlanner
             [.. fabrication.Findings, .. PlanFindings.Of(fabrication, direction, sizes)])
         {
             Rules = rules,
+            Measured = fabrication.Measured,
         };
     }
 

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Motifs;
 using Dyepath.Core.Quantities;
+using Dyepath.Core.Replays;
 using Dyepath.Core.Sizing.Counts;
 using Dyepath.Core.Yarns;
 
@@ -40,7 +41,7 @@ internal static class PieceCounts
     {
         var (from, to) = Range(axis, edges, panels, targets);
         var options = fabrication.Counts(direction, working, from, to, rows);
-        var search = CountFinder.Find(fabrication.Ring, options, fabrication.Effort);
+        var search = Find(fabrication, options);
         var makers = search.Counts.Where(c => axis.Of(c.Stitches, edges) > Length.Zero && CanBeWritten(fabrication, working, c)).ToArray();
         CountFinding[] pinned = [.. pins.OfType<int>().Distinct().Select(pin => Fixed(fabrication, direction, working, pin, rows))];
         var offer = new CountOffer(options, search, Offered(makers.Concat(pinned)), Alone);
@@ -48,18 +49,23 @@ internal static class PieceCounts
             return new Grading([], [], [WrongParity(working, wrong.Stitches)]) { Offer = offer };
         if (makers.Length == 0 && pins.Any(p => p is null))
             return new Grading([], [], Reasons(search, fabrication.Project.Garment.Motif, from, to)) { Offer = offer };
-        Grading? best = null;
-        foreach (var alike in makers.Concat(pinned).GroupBy(c => RowsOf(fabrication, c)))
-        {
-            if (pinned.Any(p => RowsOf(fabrication, p) != alike.Key))
-                continue;
-            var grading = Grade([.. alike.Except(pinned)]);
-            if (best is null || grading.Cost(targets) < best.Cost(targets))
-                best = grading;
-        }
-        best ??= new Grading([], [], [new Finding(FindingLevel.Fault, "sizes",
-            "The fixed counts are even in one size and odd in another: linen stitch is worked otherwise then. Fix counts that are alike.")]);
+        var best = fabrication.Decisions.Grading([.. makers, .. pinned], Best);
         return best with { Offer = offer };
+
+        Grading Best()
+        {
+            Grading? best = null;
+            foreach (var alike in makers.Concat(pinned).GroupBy(c => RowsOf(fabrication, c)))
+            {
+                if (pinned.Any(p => RowsOf(fabrication, p) != alike.Key))
+                    continue;
+                var grading = Grade([.. alike.Except(pinned)]);
+                if (best is null || grading.Cost(targets) < best.Cost(targets))
+                    best = grading;
+            }
+            return best ?? new Grading([], [], [new Finding(FindingLevel.Fault, "sizes",
+                "The fixed counts are even in one size and odd in another: linen stitch is worked otherwise then. Fix counts that are alike.")]);
+        }
 
         Grading Grade(CountFinding[] findings)
         {
@@ -126,11 +132,14 @@ internal static class PieceCounts
         return (from, Math.Clamp(to, from, FabricPath.MostStitches));
     }
 
+    private static CountSearch Find(Fabrication fabrication, CountOptions options) => fabrication.Decisions.Answer(
+        () => CountFinder.Find(fabrication.Ring, options, fabrication.Effort), CountDecisions.Write, CountDecisions.ReadSearch);
+
     /// <summary>A count that was fixed, whatever it makes.</summary>
     private static CountFinding Fixed(Fabrication fabrication, Direction direction, Working working, int stitches, int rows)
     {
         var options = fabrication.Counts(direction, working, stitches, stitches, rows) with { Alternating = false, HalfTurn = false };
-        var search = CountFinder.Find(fabrication.Ring, options, fabrication.Effort);
+        var search = Find(fabrication, options);
         return search.Counts.IsEmpty ? search.Nearest[0].Finding : search.Counts[0];
     }
 

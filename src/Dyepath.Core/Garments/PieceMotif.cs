@@ -11,8 +11,9 @@ public static class PieceMotif
     {
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(piece);
-        if (!piece.Pooled || !Fabrication.TryCreate(plan.Project, new Limits.Effort(), out var fabrication, out _))
+        if (!piece.Pooled)
             throw new ArgumentException($"The {piece.Name} is worked in one colour.", nameof(piece));
+        var fabrication = Fabrication.Of(plan);
         var reader = MotifReader.Create(
             plan.Ring, piece.Working, fabrication.GaugeFor(plan.Direction), fabrication.Stitch.StitchesPerUnit, fabrication.Palette);
         return reader.Read(PieceFabric.Of(plan, piece).Path);

@@ -39,6 +39,9 @@ public sealed record Plan(
     /// <summary>The rules that the targets and counts follow, for the booklet and the audit to quote.</summary>
     public required ImmutableArray<PlanRule> Rules { get; init; }
 
+    /// <summary>What yarn and swatch say together; the plan rests on it.</summary>
+    public required MeasuredYarn Measured { get; init; }
+
     /// <summary>The option that the sizes are planned by.</summary>
     public DirectionOption Chosen => Options.First(o => o.Direction == Direction);
 }

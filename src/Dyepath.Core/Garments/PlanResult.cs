@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Diagnostics.CodeAnalysis;
+using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Garments;
 
@@ -18,7 +19,7 @@ public enum PlanOutcome
 public sealed class PlanResult
 {
     private PlanResult(PlanOutcome outcome, Plan? plan, ImmutableArray<Finding> reasons, ImmutableArray<DirectionOption> options) =>
-        (Outcome, Plan, Reasons, Options) = (outcome, plan, reasons, options);
+        (Outcome, Plan, Reasons, Options, Measured) = (outcome, plan, reasons, options, plan?.Measured);
 
     public PlanOutcome Outcome { get; }
 
@@ -30,12 +31,17 @@ public sealed class PlanResult
     /// <summary>What each direction gives, also where none serves; empty where the document has faults.</summary>
     public ImmutableArray<DirectionOption> Options { get; }
 
+    /// <summary>What yarn and swatch say together; missing where they say too little.</summary>
+    public MeasuredYarn? Measured { get; private init; }
+
     [MemberNotNullWhen(true, nameof(Plan))]
     public bool HasPlan => Plan is not null;
 
     internal static PlanResult Of(Plan plan) => new(PlanOutcome.Planned, plan, [], plan.Options);
 
     internal static PlanResult Bad(IEnumerable<Finding> reasons) => new(PlanOutcome.BadInput, null, [.. reasons], []);
+
+    internal PlanResult From(MeasuredYarn measured) => new(Outcome, Plan, Reasons, Options) { Measured = measured };
 
     internal static PlanResult None(IEnumerable<Finding> reasons, IEnumerable<DirectionOption> options) =>
         new(PlanOutcome.Infeasible, null, [.. reasons], [.. options]);

@@ -40,12 +40,23 @@ internal static class SeamSearch
         Func<int, bool, BoxyLayout> layout,
         ImmutableArray<double> lengths,
         int frontStart,
-        int? backStart)
+        int? backStart) =>
+        fabrication.Decisions.Seams(() => Search(fabrication, rows, rowsFixed, error, layout, lengths, (frontStart, backStart)));
+
+    private static SeamDecision Search(
+        Fabrication fabrication,
+        int rows,
+        bool rowsFixed,
+        Func<int, Length> error,
+        Func<int, bool, BoxyLayout> layout,
+        ImmutableArray<double> lengths,
+        (int Front, int? Back) asked)
     {
+        var (frontStart, backStart) = asked;
         var starts = (int)Math.Clamp(fabrication.PeriodMicro / ColourRing.Unit, 1, ColourRing.LongestSequence);
         var changes = Changes(fabrication, frontStart, starts);
         // A start that the designer chose is the only one.
-        var (earliest, latest) = backStart is { } asked ? (asked - frontStart, asked - frontStart) : (0, starts - 1);
+        var (earliest, latest) = backStart is { } wanted ? (wanted - frontStart, wanted - frontStart) : (0, starts - 1);
         (int Rows, bool Turned, int Later) best = default;
         var least = double.PositiveInfinity;
         foreach (var count in Rows(rows, rowsFixed, error))
@@ -81,6 +92,11 @@ internal static class SeamSearch
     {
         if (lean != 0 || !path.Turned)
             return 0;
+        return fabrication.Decisions.Start(() => Clearest(fabrication, path));
+    }
+
+    private static int Clearest(Fabrication fabrication, YarnPath path)
+    {
         var ring = fabrication.Ring;
         var units = (int)(path.UnitsIn(0) / ColourRing.Unit);
         var starts = SequenceUnits(fabrication);
@@ -102,13 +118,13 @@ internal static class SeamSearch
     }
 
     /// <summary>The start that makes the mean of the jumps least; ties to a colour's first stitch, then the earliest.</summary>
-    public static int Start(Fabrication fabrication, IReadOnlyList<SeamMeter> meters)
+    public static int Start(Fabrication fabrication, IReadOnlyList<SeamMeter> meters) => fabrication.Decisions.Start(() =>
     {
         var starts = (int)Math.Clamp(fabrication.PeriodMicro / ColourRing.Unit, 1, ColourRing.LongestSequence);
         var changes = Changes(fabrication, 0, starts);
         return Enumerable.Range(0, starts).MinBy(start =>
             meters.Sum(m => m.MeanJump(start * ColourRing.Unit)) / ColourRing.Unit + (changes[start] ? 0 : PerStartWithinColour));
-    }
+    });
 
     /// <summary>A seam's mean jump in units, and its match, when the second piece starts so many units later.</summary>
     public static (double Jump, double Match) Figures(SeamMeter meter, int later = 0) =>

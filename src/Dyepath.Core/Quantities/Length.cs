@@ -19,6 +19,10 @@ public readonly record struct Length : IComparable<Length>
 
     public static Length Zero => default;
 
+    internal long Nanometres => _nanometres;
+
+    internal static Length FromNanometres(long nanometres) => new(nanometres);
+
     /// <summary>Rounded to the nearest nanometre, ties away from zero; at most 1,000 km either way.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not finite, or beyond 1,000 km.</exception>
     public static Length FromMetres(double metres) =>

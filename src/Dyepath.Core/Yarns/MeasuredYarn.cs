@@ -3,6 +3,7 @@ using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 using Dyepath.Core.Limits;
 using Dyepath.Core.Quantities;
+using Dyepath.Core.Replays;
 using Dyepath.Core.Swatches;
 
 namespace Dyepath.Core.Yarns;
@@ -135,6 +136,7 @@ public sealed class MeasuredYarn
     /// </summary>
     /// <param name="measured">The measurements taken together, where the result is true.</param>
     /// <param name="reasons">Why there is no sequence, where the result is false.</param>
+    /// <param name="decisions">To record what was estimated, or to be answered from.</param>
     public static bool TryMeasure(
         Yarn yarn,
         FabricChoice fabric,
@@ -142,7 +144,8 @@ public sealed class MeasuredYarn
         out ImmutableArray<MeasuringFinding> reasons,
         HandsPrior? hands = null,
         MeasuringErrors? errors = null,
-        Effort? effort = null)
+        Effort? effort = null,
+        Decisions? decisions = null)
     {
         ArgumentNullException.ThrowIfNull(yarn);
         ArgumentNullException.ThrowIfNull(fabric);
@@ -153,8 +156,9 @@ public sealed class MeasuredYarn
         var findings = ImmutableArray.CreateBuilder<MeasuringFinding>();
         var units = fabric.Stitch.StitchesPerUnit == 1 ? "stitches" : "pairs";
         var dye = Dye(yarn, hands);
-        var runs = Runs(yarn, hands, findings, effort);
-        var counted = runs.Length > 0 ? SequenceEstimator.Estimate(runs, hands, dye, effort) : null;
+        var (runs, ofRuns) = decisions.Runs(() => Runs(yarn, hands, effort));
+        findings.AddRange(ofRuns);
+        var counted = runs.Length > 0 ? decisions.Estimate(hands, () => SequenceEstimator.Estimate(runs, hands, dye, effort)) : null;
         var lengths = Lengths(yarn, errors);
         var total = lengths is { } all ? TotalLength(all, yarn, errors) : (Estimate?)null;
         var yarnPerStitch = YarnPerStitch.Find(yarn, fabric.Stitch, fabric.Swatch, hands, counted?.Sequence, total, errors);
@@ -178,9 +182,9 @@ public sealed class MeasuredYarn
 
         if (counted is not null)
         {
-            findings.AddRange(SequenceFindings.Balls(yarn, runs, counted, dye, units, effort));
-            findings.AddRange(SequenceFindings.Drifts(yarn, runs, counted, dye, units, effort));
-            findings.AddRange(SequenceFindings.OddRepeats(yarn, runs, counted, dye, units));
+            findings.AddRange(decisions.Findings(() => SequenceFindings.Balls(yarn, runs, counted, dye, units, effort)));
+            findings.AddRange(decisions.Findings(() => SequenceFindings.Drifts(yarn, runs, counted, dye, units, effort)));
+            findings.AddRange(decisions.Findings(() => SequenceFindings.OddRepeats(yarn, runs, counted, dye, units)));
             findings.AddRange(SequenceFindings.Hands(counted));
             findings.AddRange(SequenceFindings.Symmetries(
                 yarn, [.. natural.Sections.Select(s => s.Value)], counted.CovarianceMatrix));
@@ -200,7 +204,7 @@ public sealed class MeasuredYarn
         }
         reasons = [];
         measured = new MeasuredYarn(
-            yarn, fabric, hands, dye, natural, yarnPerStitch, Ballwise(yarn, runs, hands, dye, effort), findings.ToImmutable());
+            yarn, fabric, hands, dye, natural, yarnPerStitch, Ballwise(yarn, runs, hands, dye, effort, decisions), findings.ToImmutable());
         return true;
     }
 
@@ -233,9 +237,9 @@ public sealed class MeasuredYarn
         return null;
     }
 
-    private static ImmutableArray<CountedRun> Runs(
-        Yarn yarn, HandsPrior hands, ImmutableArray<MeasuringFinding>.Builder findings, Effort? effort)
+    private static (ImmutableArray<CountedRun> Runs, ImmutableArray<MeasuringFinding> Findings) Runs(Yarn yarn, HandsPrior hands, Effort? effort)
     {
+        var findings = ImmutableArray.CreateBuilder<MeasuringFinding>();
         var runs = ImmutableArray.CreateBuilder<CountedRun>();
         for (var ball = 0; ball < yarn.Counted.Length; ball++)
         {
@@ -243,13 +247,13 @@ public sealed class MeasuredYarn
             runs.AddRange(read.Runs);
             findings.AddRange(read.Findings);
         }
-        return runs.ToImmutable();
+        return (runs.ToImmutable(), findings.ToImmutable());
     }
 
     private static ImmutableArray<MeasuredBall> Ballwise(
-        Yarn yarn, ImmutableArray<CountedRun> runs, HandsPrior hands, IReadOnlyList<double> dye, Effort? effort) =>
+        Yarn yarn, ImmutableArray<CountedRun> runs, HandsPrior hands, IReadOnlyList<double> dye, Effort? effort, Decisions? decisions) =>
         [.. runs.GroupBy(r => r.Ball).Select(
-            g => new MeasuredBall(yarn.Counted[g.Key].Name, SequenceEstimator.Estimate([.. g], hands, dye, effort)))];
+            g => new MeasuredBall(yarn.Counted[g.Key].Name, decisions.Estimate(hands, () => SequenceEstimator.Estimate([.. g], hands, dye, effort))))];
 
     /// <summary>Each section's own spread where it was measured, else the prior's.</summary>
     private static ImmutableArray<double> Dye(Yarn yarn, HandsPrior hands) =>

@@ -1,3 +1,4 @@
+using System.IO.Compression;
 using Dyepath.Contracts;
 using Dyepath.Web.Protection;
 using Microsoft.Net.Http.Headers;
@@ -10,20 +11,50 @@ namespace Dyepath.Web.Client;
 /// </summary>
 internal static class ClientPages
 {
-    private const string Page = "index.html";
+    private const string Brotli = "br";
 
-    private static readonly StaticFileOptions Revalidated = new()
-    {
-        OnPrepareResponse = page => page.Context.Response.Headers[HeaderNames.CacheControl] = "no-cache",
-    };
+    /// <summary>What stands under a version's address never changes.</summary>
+    private const string ForEver = "public, max-age=31536000, immutable";
+
+    private static readonly string[] Reading = [HttpMethods.Get, HttpMethods.Head];
 
     public static void MapClient(this WebApplication app)
     {
         app.Map("/api/{**rest}", () => Problems.Of(
             StatusCodes.Status404NotFound, "There is nothing at this address.", "See /openapi/v1.json for what the host answers."))
             .ExcludeFromDescription();
-        app.MapStaticAssets().AllowAnonymous().WithMetadata(new OwnFile());
-        app.MapFallbackToFile($"/{ApiPaths.MakePage}/{{**rest:nonfile}}", Page, Revalidated).AllowAnonymous().WithMetadata(new OwnFile());
-        app.MapFallbackToFile(Page, Revalidated).WithMetadata(new OwnFile());
+        app.MapMethods($"/{Release.Root}/{{version}}/{{**file}}", Reading, OfVersion).AllowAnonymous().WithMetadata(new OwnFile()).ExcludeFromDescription();
+        // The service worker, the manifest and the icons have to be found under one address for ever; no page of ours asks for another one so.
+        foreach (var address in app.Services.GetRequiredService<Releases>().Present?.Addresses ?? [])
+            app.MapMethods($"/{address}", Reading, OfPresent(address)).AllowAnonymous().WithMetadata(new OwnFile()).ExcludeFromDescription();
+        var page = OfPresent(Release.Page);
+        app.MapMethods($"/{ApiPaths.MakePage}/{{**rest:nonfile}}", Reading, page).WithOrder(int.MaxValue).AllowAnonymous().WithMetadata(new OwnFile()).ExcludeFromDescription();
+        app.MapMethods("/{**rest:nonfile}", Reading, page).WithOrder(int.MaxValue).WithMetadata(new OwnFile()).ExcludeFromDescription();
+    }
+
+    private static IResult OfVersion(string version, string? file, Releases releases, HttpContext context)
+    {
+        if (file is not null && releases.Find(version)?[file] is { } found)
+            return Answer(found, ForEver, context);
+        context.Response.Headers[HeaderNames.CacheControl] = "no-store";
+        return Problems.Of(
+            StatusCodes.Status410Gone, "This host no longer has that version of Dyepath.", "Open the page again; what you saved stays.");
+    }
+
+    private static Func<Releases, HttpContext, IResult> OfPresent(string address) => (releases, context) => releases.Present?[address] is { } file
+        ? Answer(file, "no-cache", context)
+        : Problems.Of(StatusCodes.Status404NotFound, "This host has no pages.", "Publish it again, with the client.");
+
+    private static IResult Answer(ReleaseFile file, string caching, HttpContext context)
+    {
+        var headers = context.Response.Headers;
+        headers[HeaderNames.CacheControl] = caching;
+        if (!file.IsBrotli)
+            return Results.Bytes(file.Bytes, file.Type, entityTag: file.Tag());
+        headers[HeaderNames.Vary] = HeaderNames.AcceptEncoding;
+        if (!context.Request.GetTypedHeaders().AcceptEncoding.Any(e => e.Value == Brotli && e.Quality != 0))
+            return Results.Stream(new BrotliStream(new MemoryStream(file.Bytes), CompressionMode.Decompress), file.Type, entityTag: file.Tag("-plain"));
+        headers[HeaderNames.ContentEncoding] = Brotli;
+        return Results.Bytes(file.Bytes, file.Type, entityTag: file.Tag());
     }
 }

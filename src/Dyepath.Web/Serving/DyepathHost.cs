@@ -52,6 +52,7 @@ internal static class DyepathHost
         builder.Services.AddStorage(settings.Database, Stores.Forms);
         builder.Services.AddProtection(settings);
         builder.Services.AddScoped<ProjectSaving>().AddSingleton<HandedKeys>().AddSingleton(_ => new PieceMaker());
+        builder.Services.AddSingleton(settings).AddSingleton<Releases>();
         builder.Services.AddOpenApi();
 
         var app = builder.Build();
@@ -80,6 +81,7 @@ internal static class DyepathHost
             await scope.ServiceProvider.EndOtherSessionsAsync();
             await scope.ServiceProvider.SeedDemoAsync();
         }
+        app.Services.GetRequiredService<Releases>().Keep();
         await app.StartAsync();
     }
 }

@@ -9,12 +9,11 @@ namespace Dyepath.Client.Tests.Fabric;
 public sealed class FabricPageTests : BunitContext
 {
     private readonly FakeJobs _jobs = new();
-    private readonly Workbench _workbench = new();
+    private readonly Workbench _workbench = Documents.Workbench();
 
     public FabricPageTests()
     {
-        Services.AddSingleton<IJobs>(_jobs);
-        Services.AddSingleton(_workbench);
+        Services.AddWork(_workbench, _jobs);
         Assert.True(_workbench.Open(Demo.Document().Text));
     }
 
@@ -86,6 +85,8 @@ public sealed class FabricPageTests : BunitContext
         public List<string> Orders { get; } = [];
 
         public bool Cancelled { get; private set; }
+
+        public Task WarmAsync() => Task.CompletedTask;
 
         public Task<byte[]> RunAsync(string job, string input, Action<double> progress, CancellationToken cancel, string[]? assemblies)
         {

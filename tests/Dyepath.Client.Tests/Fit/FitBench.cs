@@ -14,7 +14,7 @@ internal static class FitBench
     {
         var document = Demo();
         change?.Invoke(document);
-        var workbench = new Workbench();
+        var workbench = Documents.Workbench();
         Assert.True(workbench.Open(document.Text));
         return workbench;
     }

@@ -12,7 +12,7 @@ public sealed class FitPageTests : BunitContext
 
     private async Task<IRenderedComponent<FitPage>> Open(Action<ProjectDocument>? change = null)
     {
-        Services.AddSingleton(_workbench = FitBench.Open(change));
+        Services.AddWork(_workbench = FitBench.Open(change));
         var page = Render<FitPage>();
         // The other direction is worked out beside; what the hand does meanwhile would wait for it.
         page.WaitForState(() => !page.Markup.Contains("Working it out", StringComparison.Ordinal), TimeSpan.FromSeconds(30));

@@ -19,11 +19,11 @@ public sealed class BeginPageTests : BunitContext
 {
     private readonly DeviceHere _device = new();
     private readonly HostHere _host = new();
-    private readonly Workbench _bench = new();
+    private readonly Workbench _bench = Documents.Workbench();
 
     public BeginPageTests()
     {
-        Services.AddSingleton(_bench);
+        Services.AddWork(_bench);
         Services.AddSingleton(new HttpClient(_host) { BaseAddress = new Uri("http://host.test/") });
         Services.AddSingleton<ServerShelf>();
         Services.AddSingleton<IDeviceShelf, NoShelf>();
@@ -35,7 +35,6 @@ public sealed class BeginPageTests : BunitContext
         Services.AddSingleton<MakingKeeper>();
         Services.AddSingleton<PieceShelf>();
         Services.AddSingleton<HandedShelf>();
-        Services.AddSingleton<IJobs>(new JobsHere());
         Services.AddSingleton<IDevice>(new PhoneHere());
     }
 

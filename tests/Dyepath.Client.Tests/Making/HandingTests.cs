@@ -1,4 +1,5 @@
 using System.Text;
+using Dyepath.Client.Making.Beside;
 using Dyepath.Client.Making.Handing;
 using Dyepath.Client.Store;
 using Dyepath.Core.Making.Log;
@@ -41,12 +42,12 @@ public sealed class HandingTests : IDisposable
     public void A_tester_is_told_yarn_hook_gauge_and_the_patterns_cautions_in_her_size()
     {
         var piece = HandedPiece.TryOf(Text(Demo()))!;
-        Assert.Contains(piece.Materials, m => m.StartsWith("Ebbstone Light", StringComparison.Ordinal));
-        Assert.Contains(piece.Materials, m => m.StartsWith("Hook of", StringComparison.Ordinal));
-        Assert.Contains(piece.Gauge, g => g.StartsWith("As worked:", StringComparison.Ordinal));
-        Assert.Contains(piece.Cautions, c => c.StartsWith("Buy all balls of one dye lot", StringComparison.Ordinal));
+        Assert.Contains(piece.Words.Materials, m => m.StartsWith("Ebbstone Light", StringComparison.Ordinal));
+        Assert.Contains(piece.Words.Materials, m => m.StartsWith("Hook of", StringComparison.Ordinal));
+        Assert.Contains(piece.Words.Gauge, g => g.StartsWith("As worked:", StringComparison.Ordinal));
+        Assert.Contains(piece.Words.Cautions, c => c.StartsWith("Buy all balls of one dye lot", StringComparison.Ordinal));
         // One size: no list of numbers in parentheses.
-        Assert.DoesNotContain(piece.Materials, m => m.Contains("Balls to buy") && m.Contains('('));
+        Assert.DoesNotContain(piece.Words.Materials, m => m.Contains("Balls to buy") && m.Contains('('));
         Assert.Null(HandedPiece.TryOf("{}"));
         Assert.Null(HandedPiece.TryOf(Text(Demo() with { Size = "17" })));
     }
@@ -82,6 +83,19 @@ public sealed class HandingTests : IDisposable
     {
         Assert.Null(LogSummary.TryOf(Demo() with { Size = "17" }, out var why));
         Assert.Contains("17", why, StringComparison.Ordinal);
+    }
+
+    /// <summary>Counts without a stitch say nothing of her yarn; her log is looked at all the same.</summary>
+    [Fact]
+    public void Own_counts_of_nothing_but_zeros_stand_in_nobodys_way()
+    {
+        var none = Demo() with { Counted = [[0, 0, 0, 0, 0], [0, 0, 0, 0, 0]] };
+        Assert.NotNull(LogSummary.TryOf(none, out _));
+        Assert.Null(BesideView.TryOpen(none, out _)!.Own);
+        var once = BesideView.TryOpen(Demo() with { Counted = [[0, 0, 0, 0, 0], [5, 4, 3, 5, 4]] }, out _)!;
+        Assert.Equal(21, once.Own!.Sequence);
+        var told = LogJob.Read(Client.Worker.JobRunner.Run(LogJob.Name, LogJob.Order(none), new Progress<double>()));
+        Assert.NotNull(told.Summary);
     }
 
     private static string Text(MakingDocument making) => Encoding.UTF8.GetString(MakingWriter.WriteUtf8(making));

@@ -21,7 +21,7 @@ public sealed class MakePageTests : BunitContext
 
     public MakePageTests()
     {
-        Services.AddSingleton(new Workbench());
+        Services.AddWork(Documents.Workbench());
         Services.AddSingleton(new HttpClient(_host) { BaseAddress = new Uri("http://host.test/") });
         Services.AddSingleton<ServerShelf>();
         Services.AddSingleton<IDeviceShelf, NoShelf>();
@@ -33,7 +33,6 @@ public sealed class MakePageTests : BunitContext
         Services.AddSingleton<MakingKeeper>();
         Services.AddSingleton<HandedShelf>();
         Services.AddSingleton<IDevice>(_phone);
-        Services.AddSingleton<IJobs>(new JobsHere());
     }
 
     private IEnumerable<Entry> Log => _device.Kept[MakingBench.Id].Content.Log;

@@ -38,7 +38,7 @@ public sealed class BookletFilesTests
     public async Task The_pdf_says_how_far_it_is()
     {
         var said = new List<string>();
-        var file = await _files.MakeAsync(BookletForm.Pdf, Plan, PageSize.A4, said.Add, TestContext.Current.CancellationToken);
+        var file = await _files.MakeAsync(BookletForm.Pdf, Plan, null, PageSize.A4, said.Add, TestContext.Current.CancellationToken);
         Assert.True(file.Bytes.AsSpan().StartsWith("%PDF-"u8));
         Assert.Contains("Laying out the pages: 100 %", said);
     }
@@ -47,7 +47,7 @@ public sealed class BookletFilesTests
     public async Task The_zip_holds_every_picture_once()
     {
         var said = new List<string>();
-        var file = await _files.MakeAsync(BookletForm.Pictures, Plan, PageSize.A4, said.Add, TestContext.Current.CancellationToken);
+        var file = await _files.MakeAsync(BookletForm.Pictures, Plan, null, PageSize.A4, said.Add, TestContext.Current.CancellationToken);
         using var zip = new ZipArchive(new MemoryStream(file.Bytes));
         Assert.Equal(BookletFiles.Pictures(Booklet).Count, zip.Entries.Select(e => e.FullName).Distinct().Count());
         Assert.All(zip.Entries, entry =>
@@ -65,7 +65,7 @@ public sealed class BookletFilesTests
         using var stop = new CancellationTokenSource();
         var done = 0;
         await Assert.ThrowsAnyAsync<OperationCanceledException>(() => _files.MakeAsync(
-            BookletForm.Pictures, Plan, PageSize.A4,
+            BookletForm.Pictures, Plan, null, PageSize.A4,
             said =>
             {
                 if (said.StartsWith("Picture 2", StringComparison.Ordinal))
@@ -77,5 +77,5 @@ public sealed class BookletFilesTests
     }
 
     private Task<MadeFile> Make(BookletForm form, Plan plan) =>
-        _files.MakeAsync(form, plan, PageSize.A4, _ => { }, TestContext.Current.CancellationToken);
+        _files.MakeAsync(form, plan, null, PageSize.A4, _ => { }, TestContext.Current.CancellationToken);
 }

@@ -12,18 +12,17 @@ namespace Dyepath.Client.Tests.Pattern;
 
 public sealed class PatternPageTests : BunitContext
 {
-    private readonly Workbench _bench = new();
+    private readonly Workbench _bench = Documents.Workbench();
     private readonly StubHost _host = new();
 
     public PatternPageTests()
     {
-        Services.AddSingleton(_bench);
+        Services.AddWork(_bench);
         Services.AddSingleton(new HttpClient(_host) { BaseAddress = new Uri("http://host.test/") });
         Services.AddSingleton<ServerShelf>();
         Services.AddSingleton<IDeviceShelf, NoShelf>();
         Services.AddSingleton<IDeviceEvents, NoEvents>();
         Services.AddSingleton<Keeper>();
-        Services.AddSingleton<IJobs>(new JobsHere());
         Services.AddSingleton<BookletFiles>();
         _bench.Open(Encoding.UTF8.GetString(DemoProject.Utf8));
     }

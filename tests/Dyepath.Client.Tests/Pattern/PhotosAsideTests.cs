@@ -33,7 +33,7 @@ public sealed class PhotosAsideTests
     [Fact]
     public void Undo_brings_pictures_back_and_a_hundred_edits_keep_one_copy_of_them()
     {
-        using var bench = new Workbench();
+        using var bench = Documents.Workbench();
         Assert.True(bench.Open(WithPhoto().Text));
         bench.Edit("taking a photo out", d => d.Set("photos[0]", null));
         for (var i = 0; i < 100; i++)

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Dyepath.Client.Making.Store;
+using Dyepath.Client.Work;
 using Dyepath.Core.Making.Drift;
 using Dyepath.Core.Making.Log;
 using Dyepath.Core.Making.Work;
@@ -11,18 +12,23 @@ namespace Dyepath.Client.Making.Beside;
 /// The piece in hand: what its log leads to, and what every tap does. A tap is first kept, then shown; one that comes while another
 /// is being kept waits its turn.
 /// </summary>
-public sealed class Bench(MakingKeeper keeper, IDevice device) : IDisposable
+public sealed class Bench(MakingKeeper keeper, IDevice device, Planner planner, Faults faults) : IDisposable
 {
     private MakingDocument? _shown;
     private ImmutableArray<Entry> _applied = [];
     private Task _last = Task.CompletedTask;
     private bool _unmeasured;
+    private int _layings;
+    private bool _begun;
 
     public event Action? Changed;
 
     public BesideView? View { get; private set; }
 
     public MakingState? State { get; private set; }
+
+    /// <summary>The design is being worked out.</summary>
+    public bool IsLaying { get; private set; }
 
     /// <summary>Why there is nothing to be made, in words.</summary>
     public string Why { get; private set; } = "";
@@ -156,9 +162,40 @@ public sealed class Bench(MakingKeeper keeper, IDevice device) : IDisposable
             return;
         if (_shown is not { } shown || !ReferenceEquals(shown.Project, document.Project) || shown.Counted != document.Counted)
         {
-            View = BesideView.TryOpen(document, out var why);
-            (Why, State, _applied) = (why, null, []);
+            _shown = document;
+            (View, Why, State, _applied, IsLaying) = (null, "", null, [], true);
+            Changed?.Invoke();
+            faults.Watch(() => LayAsync(document));
+            return;
         }
+        if (!IsLaying)
+            Apply(document);
+    }
+
+    private async Task LayAsync(MakingDocument document)
+    {
+        var laying = ++_layings;
+        try
+        {
+            var (view, why) = await BesideView.OpenAsync(document, planner);
+            if (laying != _layings)
+                return;
+            (View, Why) = (view, why);
+        }
+        finally
+        {
+            if (laying == _layings)
+                IsLaying = false;
+        }
+        if (!_begun)
+            device.StayAwake(Settings.StaysAwake);
+        _begun = true;
+        // Meanwhile a tap of another tab may have come.
+        Apply(keeper.Document ?? document);
+    }
+
+    private void Apply(MakingDocument document)
+    {
         if (View is { } view)
         {
             var goesOn = State is not null && document.Log.Length >= _applied.Length
@@ -166,8 +203,6 @@ public sealed class Bench(MakingKeeper keeper, IDevice device) : IDisposable
             State = (goesOn ? State! : MakingState.Begin(view.Order, view.Own)).Apply(document.Log.Skip(goesOn ? _applied.Length : 0));
             _applied = document.Log;
         }
-        if (_shown is null)
-            device.StayAwake(Settings.StaysAwake);
         _shown = document;
         Changed?.Invoke();
     }

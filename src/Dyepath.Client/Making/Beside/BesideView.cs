@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using Dyepath.Client.Draft;
+using Dyepath.Client.Work;
+using Dyepath.Client.Worker;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Instructions;
 using Dyepath.Core.Instructions.Writing;
@@ -45,8 +47,29 @@ public sealed class BesideView
     public static BesideView? TryOpen(MakingDocument making, out string why)
     {
         ArgumentNullException.ThrowIfNull(making);
+        return TryOpen(making, GarmentPlanner.Plan(making.Project), out why);
+    }
+
+    /// <summary>The same, planned off the page's thread.</summary>
+    /// <exception cref="OperationCanceledException">Cancelled.</exception>
+    public static async Task<(BesideView? View, string Why)> OpenAsync(MakingDocument making, Planner planner, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(making);
+        ArgumentNullException.ThrowIfNull(planner);
+        try
+        {
+            var view = TryOpen(making, await planner.PlanAsync(making.Project, cancel), out var why);
+            return (view, why);
+        }
+        catch (JobException)
+        {
+            return (null, "It could not be worked out just now. The piece is kept as it is: open the page anew to try again.");
+        }
+    }
+
+    private static BesideView? TryOpen(MakingDocument making, PlanResult result, out string why)
+    {
         why = "";
-        var result = GarmentPlanner.Plan(making.Project);
         if (result.Plan is not { } plan)
         {
             why = string.Join(" ", result.Reasons.Select(r => r.Text));
@@ -57,7 +80,9 @@ public sealed class BesideView
             why = $"The pattern has no size {making.Size}.";
             return null;
         }
-        var own = making.Counted.IsEmpty ? null : OwnYarn.Of(making.Project, plan.Ring, making.Counted);
+        // A repeat without a stitch says nothing of the yarn.
+        ImmutableArray<ImmutableArray<int>> counted = [.. making.Counted.Where(repeat => repeat.Sum() > 0)];
+        var own = counted.IsEmpty ? null : OwnYarn.Of(making.Project, plan.Ring, counted);
         return new BesideView(making.Project, MakingOrder.Of(plan, making.Size), own);
     }
 

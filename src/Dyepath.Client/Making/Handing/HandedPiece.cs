@@ -10,7 +10,10 @@ namespace Dyepath.Client.Making.Handing;
 /// <summary>What a tester is told of a piece before she begins it.</summary>
 /// <param name="Gauge">Worked, washed, hung: as the pattern says it.</param>
 /// <param name="Cautions">The pattern's own.</param>
-public sealed record HandedPiece(MakingDocument Making, ImmutableArray<string> Gauge, ImmutableArray<string> Materials, ImmutableArray<string> Cautions)
+public sealed record HandedWords(ImmutableArray<string> Gauge, ImmutableArray<string> Materials, ImmutableArray<string> Cautions);
+
+/// <summary>A piece that was handed over, and what is to be told of it.</summary>
+public sealed record HandedPiece(MakingDocument Making, HandedWords Words)
 {
     /// <summary>Null where the text is no piece that can be made in its size.</summary>
     public static HandedPiece? TryOf(string text)
@@ -25,8 +28,10 @@ public sealed record HandedPiece(MakingDocument Making, ImmutableArray<string> G
         var wording = new Wording(booklet, edition);
         var sections = booklet.For(edition).Sections;
         return new HandedPiece(
-            making, Bullets("gauge"), Bullets("materials"),
-            [.. sections.SelectMany(s => s.Blocks).OfType<Caution>().Select(c => wording.Text(c.Text))]);
+            making,
+            new HandedWords(
+                Bullets("gauge"), Bullets("materials"),
+                [.. sections.SelectMany(s => s.Blocks).OfType<Caution>().Select(c => wording.Text(c.Text))]));
 
         ImmutableArray<string> Bullets(string section) =>
             sections.Single(s => s.Id == section).Blocks.OfType<Bullets>().FirstOrDefault() is { } first ? [.. first.Items.Select(wording.Text)] : [];

@@ -72,3 +72,25 @@ export function shortcuts(callback) {
   }
   pressed = callback;
 }
+
+// The notice of last resort offers the document as long as a project is open.
+let inReach = null;
+const last = document.querySelector('#last-save');
+
+export function keepInReach(text, name) {
+  inReach = { text, name };
+  last.hidden = false;
+}
+
+export function letGo() {
+  inReach = null;
+  last.hidden = true;
+}
+
+last.addEventListener('click', () => {
+  try {
+    download(inReach.name(), 'application/json', new TextEncoder().encode(inReach.text()));
+  } catch {
+    last.replaceWith('The file cannot be made here any more: open the page again, and export the document on the shelf.');
+  }
+});

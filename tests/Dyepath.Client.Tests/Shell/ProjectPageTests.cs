@@ -1,0 +1,120 @@
+using System.Text;
+using Bunit;
+using Dyepath.Client.Draft;
+using Dyepath.Client.Fabric;
+using Dyepath.Client.Fit;
+using Dyepath.Client.Garment;
+using Dyepath.Client.Making.Handing;
+using Dyepath.Client.Pattern;
+using Dyepath.Client.Shell;
+using Dyepath.Client.Store;
+using Dyepath.Client.Swatch;
+using Dyepath.Client.Tests.Making;
+using Dyepath.Client.Tests.Work;
+using Dyepath.Client.Work;
+using Dyepath.Client.Yarn;
+using Dyepath.Core.Projects;
+using Microsoft.AspNetCore.Components;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace Dyepath.Client.Tests.Shell;
+
+/// <summary>Whatever part of the workspace fails, the rest of it goes on.</summary>
+public sealed class ProjectPageTests : BunitContext
+{
+    private readonly JobsInHand _jobs = new();
+    private readonly Workbench _bench;
+
+    public ProjectPageTests()
+    {
+        _bench = Documents.Workbench(_jobs);
+        Services.AddWork(_bench, _jobs);
+        Services.AddSingleton(new HttpClient(new HostHere()) { BaseAddress = new Uri("http://host.test/") });
+        Services.AddSingleton<ServerShelf>();
+        Services.AddSingleton<IDeviceShelf, NoShelf>();
+        Services.AddSingleton<Keeper>();
+        Services.AddCascadingValue(_ => (Func<Failing>)(() => Failing.Rendering));
+        ComponentFactories.AddStub<ThemeSwitch>();
+        ComponentFactories.AddStub<GarmentDraft>("the garment");
+        ComponentFactories.AddStub<GarmentStrip>();
+    }
+
+    [Theory]
+    [InlineData("yarn")]
+    [InlineData("swatch")]
+    [InlineData("garment")]
+    [InlineData("fit")]
+    [InlineData("fabric")]
+    [InlineData("pattern")]
+    [InlineData("make")]
+    public async Task AStepThatFailsLeavesTheRestStanding(string step)
+    {
+        Assert.Equal(TradeStep.All.Select(s => s.Address), ["yarn", "swatch", "garment", "fit", "fabric", "pattern", "make"]);
+        ComponentFactories.Add(type => TradeStep.All.Any(s => s.Page == type), _ => new Throws());
+        var page = await OpenAsync(step);
+        Assert.Contains($"The step {TradeStep.All.Single(s => s.Address == step).Name} could not be shown just now.", page.Find("main .trouble").TextContent, StringComparison.Ordinal);
+        Assert.Equal("Tideline", page.Find(".project-title").TextContent);
+        Assert.Equal(7, page.FindAll(".steps a").Count);
+        Assert.Contains("the garment", page.Find("#garment-body").TextContent, StringComparison.Ordinal);
+        Assert.NotEmpty(page.FindAll(".save"));
+        Assert.Contains("Save the document as a file", page.Find("main .trouble").TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task AGarmentThatFailsLeavesTheStepStanding()
+    {
+        ComponentFactories.Add(type => type == typeof(GarmentDraft) || type == typeof(GarmentStrip), _ => new Throws());
+        ComponentFactories.AddStub<YarnPage>("the step");
+        var page = await OpenAsync("yarn");
+        Assert.Contains("The garment could not be shown", page.Find("#garment-body").TextContent, StringComparison.Ordinal);
+        Assert.Contains("the step", page.Find("main").TextContent, StringComparison.Ordinal);
+        Assert.Single(page.FindAll(".trouble"));
+    }
+
+    [Fact]
+    public async Task FindingsThatFailLeaveTheStepStanding()
+    {
+        ComponentFactories.Add(type => type == typeof(FindingsList), _ => new Throws());
+        ComponentFactories.AddStub<YarnPage>("the step");
+        var page = await OpenAsync("yarn");
+        Assert.Contains("the step", page.Find("main").TextContent, StringComparison.Ordinal);
+        Assert.Single(page.FindAll(".trouble"));
+    }
+
+    [Fact]
+    public async Task APlanThatFailsIsSaidAndEverythingCanStillBeWritten()
+    {
+        var page = await OpenAsync("garment", fail: true);
+        var notice = page.Find("main .trouble");
+        Assert.Contains("The design could not be worked out just now. Your document is kept as you wrote it.", notice.TextContent, StringComparison.Ordinal);
+        Assert.Contains("Save the document as a file", notice.TextContent, StringComparison.Ordinal);
+        await page.Find("#at-garment-belowWaist").InputAsync("31");
+        Assert.Equal("31 cm", _bench.Document!.Typed("garment.belowWaist"));
+        while (_jobs.Asked < 2)
+            await Task.Delay(5, Xunit.TestContext.Current.CancellationToken);
+        await page.InvokeAsync(() => _jobs.Finish(1));
+        page.WaitForAssertion(() => Assert.Empty(page.FindAll(".trouble")));
+        Assert.NotNull(_bench.Plan);
+    }
+
+    [Fact]
+    public async Task WhatFailsUnwaitedForIsSaidToo()
+    {
+        ComponentFactories.AddStub<YarnPage>("the step");
+        var page = await OpenAsync("yarn");
+        Services.GetRequiredService<Faults>().Watch(() => Task.FromException(new InvalidOperationException("unheard")));
+        page.WaitForAssertion(() => Assert.Contains("Something that this page was doing could not be done", page.Find("main .trouble").TextContent, StringComparison.Ordinal));
+        page.FindAll("button").Single(b => b.TextContent == "All right").Click();
+        page.WaitForAssertion(() => Assert.Empty(page.FindAll(".trouble")));
+    }
+
+    private async Task<IRenderedComponent<ProjectPage>> OpenAsync(string step, bool fail = false)
+    {
+        var id = await Services.GetRequiredService<Keeper>().CreateAsync(Documents.Demo().Text);
+        if (fail)
+            _jobs.Fail(0);
+        else
+            _jobs.Finish(0);
+        return Render<ProjectPage>(p => p.Add(page => page.Id, id).Add(page => page.Address, step));
+    }
+}
