@@ -33,6 +33,7 @@ public sealed class NeverStallsTests(Browser browser)
             await page.GetByText("The design could not be worked out just now. Your document is kept as you wrote it.").WaitForAsync();
             Assert.Equal("Tideline", await page.Locator(".project-title").TextContentAsync());
         }
+        Assert.Empty(await LookedAt(page, "plan-failed"));
         var box = page.Locator("#at-garment-belowWaist");
         Assert.Equal("26 cm", await box.InputValueAsync());
         await box.FillAsync("31");
@@ -48,6 +49,15 @@ public sealed class NeverStallsTests(Browser browser)
         await page.Locator(".garment .figures").First.WaitForAsync();
         Assert.Empty(await page.Locator(".trouble").AllAsync());
         Assert.False(await page.Locator("#blazor-error-ui").IsVisibleAsync());
+    }
+
+    private static async Task<IEnumerable<string>> LookedAt(IPage page, string name)
+    {
+        var found = await EveryPageTests.Faults(page, name, ColorScheme.Light);
+        await page.SetViewportSizeAsync(390, 844);
+        found.AddRange(await EveryPageTests.Faults(page, name, ColorScheme.Light));
+        await page.SetViewportSizeAsync(1440, 900);
+        return found;
     }
 
     [Fact]
@@ -77,6 +87,7 @@ public sealed class NeverStallsTests(Browser browser)
         await box.FillAsync("20");
         await page.GetByRole(AriaRole.Button, new() { Name = "Stop", Exact = true }).ClickAsync();
         await page.GetByText(new Regex("^Stopped: .*You can go on writing")).WaitForAsync();
+        Assert.Empty(await LookedAt(page, "plan-stopped"));
         await box.FillAsync("21");
         Assert.Equal("21", await box.InputValueAsync());
         await page.SavedAsync();
