@@ -120,6 +120,54 @@ public sealed class Measurements(Browser browser)
         }
     }
 
+    [Fact(Explicit = true)]
+    public async Task Stalls_while_an_extreme_document_is_opened_and_edited()
+    {
+        await using var host = new PublishedHost();
+        await host.StartAsync();
+        foreach (var slower in (int[])[1, 4])
+        {
+            foreach (var (name, document) in ((string, string?)[])[("the demo", null), ("an extreme document", Extreme.Document())])
+            {
+                await using var window = await browser.WindowAsync(workers: false);
+                var page = await window.OpenShelfAsync(host);
+                if (document is null)
+                    await page.BeginAsync("Open the demo tunic");
+                else
+                    await page.ImportAsync("extreme.json", document);
+                await page.SavedAsync();
+                var session = await window.NewCDPSessionAsync(page);
+                await session.SendAsync("Emulation.setCPUThrottlingRate", new() { ["rate"] = slower });
+                var tasks = new PageTasks(session);
+                await tasks.BeginAsync();
+                var watch = System.Diagnostics.Stopwatch.StartNew();
+                await page.ReloadAsync();
+                await page.Locator("main h1").WaitForAsync(new() { Timeout = 120_000 });
+                var (fields, starting) = (watch.ElapsedMilliseconds, await tasks.TakeAsync());
+                await page.PlannedAsync(300_000);
+                var (planned, planning) = (watch.ElapsedMilliseconds, await tasks.TakeAsync());
+                Say($"{name}, processor {slower} times slower: fields after {fields} ms (longest task, the runtime's start among them, {starting:0} ms of the processor), plan after {planned} ms: longest task {planning:0} ms");
+                foreach (var step in Workspace.Steps)
+                {
+                    await page.Locator($"nav.steps a[href$='/{step}']").ClickAsync();
+                    await page.Locator("main h1").WaitForAsync();
+                    await page.WaitForTimeoutAsync(slower * 1500);
+                    Say($"  {step}: longest task {await tasks.TakeAsync():0} ms");
+                }
+                await page.Locator("nav.steps a[href$='/garment']").ClickAsync();
+                await page.WaitForTimeoutAsync(1000);
+                await tasks.TakeAsync();
+                for (var i = 0; i < 8; i++)
+                {
+                    await page.Locator("#at-garment-belowWaist").FillAsync($"{20 + i}");
+                    await page.WaitForTimeoutAsync(200);
+                }
+                await page.PlannedAsync(300_000);
+                Say($"  eight changes, one every 200 ms: longest task {await tasks.TakeAsync():0} ms");
+            }
+        }
+    }
+
     private static async Task<double> Opening(IPage page, Func<Task> open)
     {
         var watch = System.Diagnostics.Stopwatch.StartNew();

@@ -33,10 +33,10 @@ internal static partial class Workspace
     }
 
     /// <summary>Waits until what follows from the last change is in view.</summary>
-    public static async Task PlannedAsync(this IPage page)
+    public static async Task PlannedAsync(this IPage page, float patience = 30_000)
     {
         await page.Locator(".draft-head .state").WaitForAsync(new() { State = WaitForSelectorState.Attached });
-        await page.WaitForFunctionAsync("() => !document.querySelector('.draft-head .state')?.textContent.includes('Working')");
+        await page.WaitForFunctionAsync("() => !document.querySelector('.draft-head .state')?.textContent.includes('Working')", null, new() { Timeout = patience });
     }
 
     public static Task SavedAsync(this IPage page, string words = "Saved") =>

@@ -15,9 +15,12 @@ public sealed class Faults
     {
         ArgumentNullException.ThrowIfNull(fault);
         Last = fault;
-        Console.Error.WriteLine(fault);
+        Log(fault);
         Happened?.Invoke();
     }
+
+    /// <summary>For whoever mends it, in the browser's console; what goes to the error stream brings the notice of last resort up.</summary>
+    public static void Log(Exception fault) => Console.WriteLine(fault);
 
     public void Clear()
     {

@@ -86,7 +86,7 @@ public sealed class Workbench(Planner planner, Faults faults) : IDisposable
         Document = other;
         Schedule(Wait);
         if (!saved)
-            Edited?.Invoke();
+            Tell(Edited);
         return true;
     }
 
@@ -99,7 +99,7 @@ public sealed class Workbench(Planner planner, Faults faults) : IDisposable
         _history.Remember(document.Slim, what, together);
         change(document);
         Schedule(Wait);
-        Edited?.Invoke();
+        Tell(Edited);
     }
 
     public void Set(string place, JsonNode? value, string what) => Edit(what, d => d.Set(place, value), place);
@@ -114,7 +114,7 @@ public sealed class Workbench(Planner planner, Faults faults) : IDisposable
     public void Show(int size)
     {
         ShownSize = size;
-        Changed?.Invoke();
+        Tell(Changed);
     }
 
     /// <summary>Ends a run of typing: the next change is undone by itself.</summary>
@@ -128,7 +128,7 @@ public sealed class Workbench(Planner planner, Faults faults) : IDisposable
         _turn++;
         _plans.Stop();
         (IsWorking, IsStopped) = (false, true);
-        Changed?.Invoke();
+        Tell(Changed);
     }
 
     public void Dispose() => _plans.Dispose();
@@ -146,7 +146,7 @@ public sealed class Workbench(Planner planner, Faults faults) : IDisposable
         Said = $"{said}: {what}.";
         Document = other;
         Schedule(Wait);
-        Edited?.Invoke();
+        Tell(Edited);
     }
 
     private TimeSpan Wait => _took < Quick ? Shortest : _took * 2 < Longest ? _took * 2 : Longest;
@@ -157,7 +157,7 @@ public sealed class Workbench(Planner planner, Faults faults) : IDisposable
             return;
         (IsWorking, IsStopped, Failed) = (true, false, null);
         var turn = ++_turn;
-        Changed?.Invoke();
+        Tell(Changed);
         faults.Watch(() => WorkAsync(turn, pause));
     }
 
@@ -176,7 +176,7 @@ public sealed class Workbench(Planner planner, Faults faults) : IDisposable
                 if (Outcome is null)
                 {
                     Outcome = read;
-                    Changed?.Invoke();
+                    Tell(Changed);
                 }
                 return planner.WorkOutAsync(Document!, read, cancel);
             });
@@ -196,13 +196,20 @@ public sealed class Workbench(Planner planner, Faults faults) : IDisposable
         {
             if (turn != _turn)
                 return;
-            Console.Error.WriteLine(fault);
+            Faults.Log(fault);
             Failed = fault;
         }
 #pragma warning restore CA1031
         _took = watch.Elapsed;
         IsWorking = false;
-        Changed?.Invoke();
+        Tell(Changed);
+    }
+
+    /// <summary>One who fails keeps nobody else from hearing it.</summary>
+    private void Tell(Action? who)
+    {
+        foreach (var one in who?.GetInvocationList() ?? [])
+            faults.Watch((Action)one);
     }
 
     private void ShowBase()

@@ -36,5 +36,10 @@ public abstract class WorkbenchComponent : ComponentBase, IDisposable
 #pragma warning restore CA1031
     });
 
-    private void Render() => InvokeAsync(StateHasChanged);
+    /// <summary>Through <see cref="Start"/>, since what decides whether to render may fail as well, and that is nobody else's trouble.</summary>
+    private void Render() => Start(() =>
+    {
+        StateHasChanged();
+        return Task.CompletedTask;
+    });
 }

@@ -29,7 +29,7 @@ public static class GarmentPlanner
 
     internal static PlanResult Plan(Project project, Effort effort) => Plan(project, null, effort);
 
-    private static PlanResult Plan(Project project, Decisions? decisions, Effort effort)
+    internal static PlanResult Plan(Project project, Decisions? decisions, Effort effort)
     {
         ArgumentNullException.ThrowIfNull(project);
         return Whatever.Happens(

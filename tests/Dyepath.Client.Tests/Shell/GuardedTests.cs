@@ -65,6 +65,23 @@ public sealed class GuardedTests : BunitContext
     }
 
     [Fact]
+    public void WhatFailsInDecidingWhetherToRenderIsShownThere()
+    {
+        var page = Render<Guarded>(p => p.Add(g => g.What, "The thing").AddChildContent<Undecided>());
+        Assert.Contains("decided", page.Markup, StringComparison.Ordinal);
+        _bench.Show(1);
+        page.WaitForElement(".trouble");
+        Assert.Null(Services.GetRequiredService<Faults>().Last);
+    }
+
+    private sealed class Undecided : WorkbenchComponent
+    {
+        protected override bool ShouldRender() => throw new InvalidOperationException("whether");
+
+        protected override void BuildRenderTree(Microsoft.AspNetCore.Components.Rendering.RenderTreeBuilder builder) => builder.AddContent(0, "decided");
+    }
+
+    [Fact]
     public void WhereNothingElseIsLeftTheDocumentCanBeSaved()
     {
         _failing = Failing.Rendering;

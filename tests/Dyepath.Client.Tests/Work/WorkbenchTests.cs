@@ -163,6 +163,20 @@ public sealed class WorkbenchTests
     }
 
     [Fact]
+    public async Task WhoFailsOnHearingOfAChangeKeepsNobodyElseFromIt()
+    {
+        await OpenAsync();
+        var heard = 0;
+        _bench.Changed += () => throw new InvalidOperationException("as a page would");
+        _bench.Changed += () => heard++;
+        _bench.Set("garment.belowWaist", "30 cm", "length");
+        await AskedAsync(2);
+        _jobs.Finish(1);
+        Assert.False(_bench.IsWorking);
+        Assert.Equal(2, heard);
+    }
+
+    [Fact]
     public async Task AnotherProjectsChangesCannotBeUndoneHere()
     {
         await OpenAsync();

@@ -4,6 +4,7 @@ using System.Reflection;
 using System.Text;
 using CsCheck;
 using Dyepath.Core.Garments;
+using Dyepath.Core.Limits;
 using Dyepath.Core.Motifs;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Replays;
@@ -44,6 +45,33 @@ public sealed class DecisionsTests
         Assert.IsType<InvalidDataException>(Assert.Single(GarmentPlanner.Plan(Tideline, half).Reasons).Cause);
         using var none = Decisions.Replay([]);
         Assert.IsType<InvalidDataException>(Assert.Single(GarmentPlanner.Plan(other, none).Reasons).Cause);
+    }
+
+    /// <summary>Wherever the work was too much, in a search or between two, the same is said again; and of a search that failed too.</summary>
+    [Fact]
+    public void WhatWasGivenUpIsGivenUpAgainForTheSameReason()
+    {
+        var whole = new Effort();
+        GarmentPlanner.Plan(Tideline, whole);
+        for (var part = 1; part < 24; part++)
+        {
+            using var recorded = Decisions.Record();
+            var first = GarmentPlanner.Plan(Tideline, recorded, new Effort(whole.Spent * part / 24));
+            using var replayed = Decisions.Replay(recorded.ToArray());
+            var again = GarmentPlanner.Plan(Tideline, replayed);
+            Assert.Contains("too long", Assert.Single(first.Reasons).Text, StringComparison.Ordinal);
+            Assert.Equal(first.Reasons, again.Reasons);
+        }
+        using var failed = Decisions.Record();
+        var broken = GarmentPlanner.Plan(Tideline, failed, new Effort { Watch = Failing(whole.Spent / 2) });
+        using var replay = Decisions.Replay(failed.ToArray());
+        Assert.Equal(Assert.Single(broken.Reasons).Text, Assert.Single(GarmentPlanner.Plan(Tideline, replay).Reasons).Text);
+
+        static Action<long> Failing(long after)
+        {
+            var spent = 0L;
+            return steps => spent = (spent + steps) < after ? spent + steps : throw new InvalidOperationException("As a fault would.");
+        }
     }
 
     /// <summary>What is asked of a plan later is searched for anew: nothing waits for decisions that were used up.</summary>
