@@ -57,6 +57,7 @@ public static class HookAdvisor
         ArgumentNullException.ThrowIfNull(swatch);
         ArgumentNullException.ThrowIfNull(response);
         ArgumentNullException.ThrowIfNull(hooks);
+        Check(natural);
         Guard.InRange(reachMillimetres, 0, 5, "mm");
         var own = swatch.HookMillimetres;
         var least = Math.Max(Swatch.Hooks.Smallest, own - reachMillimetres);

@@ -17,17 +17,12 @@ namespace Dyepath.Core.Tests.Projects;
 /// </summary>
 public sealed class EdgeTests
 {
-    private static readonly ImmutableArrayOfBases Bases = new();
+    private static readonly BaseDocuments Bases = new();
 
     [Theory]
     [InlineData(0)]
-    [InlineData(1)]
-    [InlineData(2)]
-    [InlineData(3)]
-    [InlineData(4)]
     [InlineData(5)]
     [InlineData(6)]
-    [InlineData(7)]
     public void One_value_at_an_end_of_its_range(int which)
     {
         var broken = new List<string>();
@@ -60,9 +55,9 @@ public sealed class EdgeTests
                 }
                 accepted += Tried(document, string.Join("; ", places), broken) ? 1 : 0;
             },
-            seed: 4711, cases: 150);
+            seed: 4711, cases: 100);
         Assert.True(broken.Count == 0, $"{broken.Count} documents\n{string.Join('\n', broken.Take(40))}");
-        Assert.True(accepted > 100, $"only {accepted} documents were read");
+        Assert.True(accepted > 70, $"only {accepted} documents were read");
     }
 
     [Fact]
@@ -98,7 +93,7 @@ public sealed class EdgeTests
     }
 
     /// <summary>Documents to begin with: the shapes, ways of working and stitches that lead through different code.</summary>
-    private sealed class ImmutableArrayOfBases
+    private sealed class BaseDocuments
     {
         private readonly DocumentNode[] _all =
         [

@@ -9,7 +9,7 @@ public static class BookletSize
     /// Stitches in all charts of an edition. Each is drawn with its colour, symbol and lines: so many stay within half a gigabyte and ten
     /// seconds of one core in each form of the booklet (docs/performance.md).
     /// </summary>
-    public const int MostChartStitches = 400_000;
+    public const int MostChartStitches = 1_000_000;
 
     /// <summary>Null where an edition's charts can be written; else what they come to, and what to leave out.</summary>
     public static Finding? TooLarge(Plan plan, Edition edition)

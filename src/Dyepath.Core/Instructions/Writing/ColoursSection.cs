@@ -49,7 +49,7 @@ internal static class ColoursSection
     {
         var yarn = context.Project.Yarn;
         var columns = context.Pieces.Any(p => p.First is { Pooled: true, Motif: MotifKind.Columns });
-        if (!MeasuredYarn.TryMeasure(yarn, context.Project.Fabric, out var measured, out _) || measured.Natural.Source == SequenceSource.Intended)
+        if (!MeasuredYarn.TryMeasure(yarn, context.Project.Fabric, out var measured, out _, effort: context.Effort) || measured.Natural.Source == SequenceSource.Intended)
             return [];
         var tension = measured.Tension(columns ? TensionLimits.Stacked : TensionLimits.Scattered);
         return yarn.FromOtherEnd ? [.. tension.Reverse()] : tension;
