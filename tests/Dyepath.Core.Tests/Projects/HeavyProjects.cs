@@ -81,7 +81,11 @@ internal static class HeavyProjects
 
     private static ImmutableSortedDictionary<string, Length> Body(double bust) => new Dictionary<string, double>
     {
-        ["bust"] = bust, ["hip"] = bust + 5, ["backWaistLength"] = 45, ["armholeDepth"] = 18 + bust / 40, ["upperArm"] = 25 + bust / 20,
+        ["bust"] = bust,
+        ["hip"] = bust + 5,
+        ["backWaistLength"] = 45,
+        ["armholeDepth"] = 18 + bust / 40,
+        ["upperArm"] = 25 + bust / 20,
         ["centreBackNeckToCuff"] = Math.Max(80, bust / 2 + 40),
     }.ToImmutableSortedDictionary(m => m.Key, m => Length.FromCentimetres(m.Value), StringComparer.Ordinal);
 
