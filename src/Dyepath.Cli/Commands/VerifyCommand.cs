@@ -25,7 +25,7 @@ internal static class VerifyCommand
             var json = parsed.GetValue(file.Json);
             if (ProjectFile.TryPlan(terminal, file.Read(terminal, parsed), json, stop) is not { } plan)
                 return Task.FromResult(ExitCode.NoFeasibleDesign);
-            var wrong = PatternCheck.Run(plan);
+            var wrong = PatternCheck.Run(plan, stop);
             if (json)
             {
                 terminal.WriteJson(writer =>

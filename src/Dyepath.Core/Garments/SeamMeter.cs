@@ -95,7 +95,15 @@ internal sealed class SortedJumps
     /// <summary>How many jumps are under <paramref name="value"/>.</summary>
     private int Before(long value)
     {
-        var found = Array.BinarySearch(_jumps, value);
-        return found >= 0 ? found : ~found;
+        int low = 0, high = _jumps.Length;
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            if (_jumps[middle] < value)
+                low = middle + 1;
+            else
+                high = middle;
+        }
+        return low;
     }
 }

@@ -15,7 +15,7 @@ public static class ProjectWriter
     public static string Write(Project project)
     {
         ArgumentNullException.ThrowIfNull(project);
-        return DocumentPrinter.Print(ProjectDescription.Project.Write(project));
+        return DocumentPrinter.PrintWithin(ProjectDescription.Project.Write(project), ProjectReader.MostBytes);
     }
 
     /// <inheritdoc cref="Write"/>

@@ -1,5 +1,6 @@
 using Dyepath.Core.Edgings;
 using Dyepath.Core.Fabrics;
+using Dyepath.Core.Limits;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Swatches;
 using Dyepath.Core.Yarns;
@@ -9,7 +10,7 @@ namespace Dyepath.Core.Garments.Checking;
 /// <summary>What the check reads from the document for itself.</summary>
 internal sealed class PlainFabric
 {
-    public PlainFabric(Plan plan)
+    public PlainFabric(Plan plan, Effort? effort = null)
     {
         var fabric = plan.Project.Fabric;
         var swatch = fabric.Swatch;
@@ -21,7 +22,7 @@ internal sealed class PlainFabric
         Stitch = fabric.Stitch;
         PerUnit = fabric.Stitch.StitchesPerUnit;
         var sequence = plan.Ring.Sections.Sum() / (double)ColourRing.Unit;
-        Unit = MeasuredYarn.TryMeasure(plan.Project.Yarn, fabric, out var measured, out _)
+        Unit = MeasuredYarn.TryMeasure(plan.Project.Yarn, fabric, out var measured, out _, effort: effort)
             ? Length.FromCentimetres(measured.YarnPerStitch.Centimetres.Value * measured.Natural.Total.Value / sequence)
             : Length.Zero;
         Seams = plan.Project.Garment.Seams;

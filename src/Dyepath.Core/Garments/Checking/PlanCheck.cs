@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Limits;
 using Dyepath.Core.Quantities;
 
 namespace Dyepath.Core.Garments.Checking;
@@ -9,12 +10,24 @@ namespace Dyepath.Core.Garments.Checking;
 /// </summary>
 public static class PlanCheck
 {
+    /// <summary>What it takes to go over a row, its seams and its yarn.</summary>
+    private const int StepsOfRow = 500;
+
     /// <summary>Empty when everything agrees.</summary>
-    public static ImmutableArray<Finding> Verify(Plan plan)
+    /// <exception cref="OperationCanceledException">Cancelled.</exception>
+    public static ImmutableArray<Finding> Verify(Plan plan, CancellationToken cancel = default) => Verify(plan, Effort.OfPlan(cancel));
+
+    internal static ImmutableArray<Finding> Verify(Plan plan, Effort effort)
     {
         ArgumentNullException.ThrowIfNull(plan);
+        return Whatever.Happens(effort, () => VerifyAll(plan, effort), reason => [reason]);
+    }
+
+    private static ImmutableArray<Finding> VerifyAll(Plan plan, Effort effort)
+    {
         var notes = new Disagreements();
-        var fabric = new PlainFabric(plan);
+        var fabric = new PlainFabric(plan, effort);
+        effort.Begin(EffortPart.Seams);
         notes.Same("yarnPerUnit", plan.YarnPerUnit, fabric.Unit, Length.FromMillimetres(0.01));
         notes.Same("stitchWidth", plan.StitchWidth, fabric.StitchWidth, Length.FromMillimetres(0.001));
         notes.Same("rowHeight", plan.RowHeight, fabric.RowHeight, Length.FromMillimetres(0.001));
@@ -26,7 +39,10 @@ public static class PlanCheck
             else
                 RectangleCheck.Measures(plan, size, fabric, within);
             foreach (var piece in size.Pieces)
+            {
+                effort.Spend((long)StepsOfRow * piece.Rows);
                 PieceCheck.Piece(plan, piece, fabric, within.At($"pieces.{piece.Name}"));
+            }
             for (var i = 0; i < size.Edgings.Length; i++)
                 EdgingCheck.Edging(plan, size, size.Edgings[i], fabric, within.At($"edgings[{i}]"));
             SeamCheck.Seams(plan, size, within);

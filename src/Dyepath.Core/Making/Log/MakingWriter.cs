@@ -10,6 +10,6 @@ public static class MakingWriter
     public static byte[] WriteUtf8(MakingDocument making)
     {
         ArgumentNullException.ThrowIfNull(making);
-        return Encoding.UTF8.GetBytes(DocumentPrinter.Print(MakingDescription.Making.Write(making)));
+        return Encoding.UTF8.GetBytes(DocumentPrinter.PrintWithin(MakingDescription.Making.Write(making), MakingReader.MostBytes));
     }
 }

@@ -151,10 +151,10 @@ public sealed class MakingState
     private DriftModel? Learnt() => Drift is { Worked: > 0 } drift
         ? new DriftModel(drift.Filter.Spread, _hands.Memory)
         {
-            Bias = drift.Filter.BiasMean,
-            BiasSpread = drift.Filter.BiasSd,
+            Bias = Math.Clamp(drift.Filter.BiasMean, -0.5, 0.5),
+            BiasSpread = Math.Min(drift.Filter.BiasSd, 0.5),
             Gain = Math.Clamp(drift.Filter.GainMean, 0, 2),
-            GainSpread = drift.Filter.GainSd,
+            GainSpread = Math.Min(drift.Filter.GainSd, 1),
         }
         : null;
 

@@ -20,6 +20,17 @@ internal static class DocumentPrinter
         return text.Append('\n').ToString();
     }
 
+    /// <summary>As <see cref="Print"/> does, or where that is more than a reader takes, in as few bytes as may be.</summary>
+    public static string PrintWithin(DocumentNode node, int mostBytes)
+    {
+        var text = Print(node);
+        if (Encoding.UTF8.GetByteCount(text) <= mostBytes)
+            return text;
+        var small = new StringBuilder();
+        AppendSmall(small, node);
+        return small.ToString();
+    }
+
     /// <summary>Everything on one line, however long.</summary>
     public static string Inline(DocumentNode node) => node switch
     {
@@ -57,6 +68,34 @@ internal static class DocumentPrinter
                     text.Append(i < list.Items.Length - 1 ? ",\n" : "\n");
                 }
                 text.Append(' ', indent).Append(']');
+                break;
+            default:
+                text.Append(Inline(node));
+                break;
+        }
+    }
+
+    private static void AppendSmall(StringBuilder text, DocumentNode node)
+    {
+        switch (node)
+        {
+            case ObjectNode value:
+                text.Append('{');
+                for (var i = 0; i < value.Members.Length; i++)
+                {
+                    text.Append(i == 0 ? "" : ",").Append(Quoted(value.Members[i].Name)).Append(':');
+                    AppendSmall(text, value.Members[i].Value);
+                }
+                text.Append('}');
+                break;
+            case ListNode list:
+                text.Append('[');
+                for (var i = 0; i < list.Items.Length; i++)
+                {
+                    text.Append(i == 0 ? "" : ",");
+                    AppendSmall(text, list.Items[i]);
+                }
+                text.Append(']');
                 break;
             default:
                 text.Append(Inline(node));
