@@ -40,9 +40,10 @@ internal static class SeamSearch
         int? backStart)
     {
         var starts = (int)Math.Clamp(fabrication.PeriodMicro / ColourRing.Unit, 1, ColourRing.LongestSequence);
-        var changes = Changes(fabrication, frontStart, starts);
-        // A start that the designer chose is the only one.
-        var (earliest, latest) = backStart is { } asked ? (asked - frontStart, asked - frontStart) : (0, starts - 1);
+        var changes = Changes(fabrication, starts);
+        // A start that the designer chose is the only one. Every other is a whole stitch of the sequence too: counted on from the front's,
+        // one that passes the sequence's end would not be, where the sequence is not whole.
+        var (earliest, latest) = backStart is { } asked ? (asked, asked) : (0, starts - 1);
         SeamDecision? best = null;
         var least = double.PositiveInfinity;
         foreach (var count in Rows(rows, rowsFixed, error))
@@ -53,15 +54,16 @@ internal static class SeamSearch
                 var meters = placed.Meters(fabrication.PeriodMicro);
                 var own = Math.Abs(error(count).Centimetres) * PerCentimetre + (turned ? PerTurnedBack : 0) + (
                     count % 2 == 0 ? 0 : PerOddRows);
-                for (var later = earliest; later <= latest; later++)
+                for (var start = earliest; start <= latest; start++)
                 {
-                    var within = backStart is null && !changes[later];
+                    var later = start - frontStart;
+                    var within = backStart is null && !changes[start];
                     var cost = own + (within ? PerStartWithinColour : 0) + Mean(meters, lengths, later * ColourRing.Unit);
                     if (cost >= least - 1e-9)
                         continue;
                     least = cost;
                     best = new SeamDecision(
-                        count, placed.Neck, turned, frontStart, (frontStart + later) % SequenceUnits(fabrication),
+                        count, placed.Neck, turned, frontStart, start,
                         [.. meters.Select(m => Figures(m, later))]);
                 }
             }
@@ -96,7 +98,7 @@ internal static class SeamSearch
     public static int Start(Fabrication fabrication, IReadOnlyList<SeamMeter> meters)
     {
         var starts = (int)Math.Clamp(fabrication.PeriodMicro / ColourRing.Unit, 1, ColourRing.LongestSequence);
-        var changes = Changes(fabrication, 0, starts);
+        var changes = Changes(fabrication, starts);
         return Enumerable.Range(0, starts).MinBy(start =>
             meters.Sum(m => m.MeanJump(start * ColourRing.Unit)) / ColourRing.Unit + (changes[start] ? 0 : PerStartWithinColour));
     }
@@ -141,8 +143,8 @@ internal static class SeamSearch
         return all == 0 ? 0 : sum / all;
     }
 
-    private static bool[] Changes(Fabrication fabrication, int from, int starts) =>
-        [.. Enumerable.Range(0, starts).Select(s => fabrication.Ring.Locate((from + s) * ColourRing.Unit).Into < ColourRing.Unit)];
+    private static bool[] Changes(Fabrication fabrication, int starts) =>
+        [.. Enumerable.Range(0, starts).Select(s => fabrication.Ring.Locate(s * ColourRing.Unit).Into < ColourRing.Unit)];
 
     private static int Colour(ColourRing ring, long place) => ring.Colours[ring.Locate(place + ColourRing.Unit / 2).Section];
 
