@@ -27,6 +27,9 @@ internal static partial class Located
             throw new Broken("there is no plan and no reason");
         foreach (var reason in result.Plan?.Findings ?? result.Reasons)
         {
+            // The net under the planner turns what it throws into a finding; here it is what it is.
+            if (reason.Cause is { } cause)
+                throw new Broken($"planning throws {cause.GetType().Name}: {cause.Message} {cause.StackTrace?.Split('\n').FirstOrDefault(l => l.Contains("Dyepath", StringComparison.Ordinal))?.Trim()}");
             if (reason.Place.Length == 0 || reason.Text.Length == 0 || reason.Text[^1] is not ('.' or '?'))
                 throw new Broken($"a reason is nowhere or unfinished: {reason.Place}: {reason.Text}");
             Printable(reason.Text);

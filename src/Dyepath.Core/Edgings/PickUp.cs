@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Dyepath.Core.Limits;
 using Dyepath.Core.Quantities;
 
 namespace Dyepath.Core.Edgings;
@@ -36,6 +37,9 @@ public sealed record PickUp(int Total, ImmutableArray<StretchRule> Stretches, in
     private const int MostPlacesInGroup = 4;
     private const int MostStitchesPerPlace = 5;
 
+    /// <summary>Stitches that a row end can take.</summary>
+    public static Bounds Ratios { get; } = new(1e-6, MostStitchesPerPlace, "stitches a row end");
+
     /// <summary>Stitches a row end takes so that the edge lies flat: row height over the width of an edging stitch.</summary>
     public static double FlatRatio(Length rowHeight, Length stitchWidth) => rowHeight / (stitchWidth * EdgingStitchWidth);
 
@@ -43,11 +47,11 @@ public sealed record PickUp(int Total, ImmutableArray<StretchRule> Stretches, in
     /// The simple ratio nearest to <paramref name="ratio"/> by quotient, at most 4 places to a group; ties to fewer
     /// places.
     /// </summary>
-    /// <param name="ratio">Over 0, at most 5.</param>
+    /// <param name="ratio">Within <see cref="Ratios"/>.</param>
     /// <exception cref="ArgumentOutOfRangeException">Ratio out of range.</exception>
     public static (int Stitches, int Places) SimpleRatio(double ratio)
     {
-        Guard.InRange(ratio, 1e-6, MostStitchesPerPlace, "stitches a row end");
+        Ratios.Check(ratio);
         var best = (Stitches: 1, Places: 1);
         var nearest = double.PositiveInfinity;
         for (var places = 1; places <= MostPlacesInGroup; places++)

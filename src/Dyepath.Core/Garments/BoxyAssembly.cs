@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Diagnostics.CodeAnalysis;
 using Dyepath.Core.Edgings;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Motifs;
@@ -21,9 +22,10 @@ internal sealed class BoxyAssembly(
 
     private Axis Down => chosen.Down;
 
-    /// <summary>Null where the balls cannot be planned.</summary>
-    public SizePlan? Assemble(int size)
+    /// <summary>False where edgings or balls cannot be planned.</summary>
+    public bool TryAssemble(int size, [NotNullWhen(true)] out SizePlan? plan, [NotNullWhen(false)] out Finding? fault)
     {
+        plan = null;
         var body = targets.Sizes.Sizes[size];
         var counts = chosen.Sizes[size];
         var decision = Decide(size, counts);
@@ -39,10 +41,15 @@ internal sealed class BoxyAssembly(
             seams = seams.AddRange(sleeveSeams);
         }
         var all = pieces.ToImmutable();
-        var edgings = EdgingPlanner.Plan(fabrication, chosen.Direction, Edges(made));
-        return YarnTally.Plan(fabrication, all, edgings, seams) is { } yarn
-            ? new SizePlan(body.Name, body.Measures, Target(size, made), Finished(made), all, edgings, seams, yarn)
-            : null;
+        if (!EdgingPlanner.TryPlan(fabrication, chosen.Direction, body.Name, Edges(made), out var edgings, out fault))
+            return false;
+        if (YarnTally.Plan(fabrication, all, edgings, seams) is not { } yarn)
+        {
+            fault = GarmentPlanner.BallFault(fabrication);
+            return false;
+        }
+        plan = new SizePlan(body.Name, body.Measures, Target(size, made), Finished(made), all, edgings, seams, yarn);
+        return true;
     }
 
     private SeamDecision Decide(int size, BoxyCounts counts)

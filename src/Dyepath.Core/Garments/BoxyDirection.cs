@@ -57,7 +57,7 @@ internal sealed class BoxyDirectionPlanner(Fabrication fabrication, BoxyTop shap
     /// <summary>Target of a size's sleeve round the arm: twice the armhole, unless fixed; once planned.</summary>
     public Length SleeveWidthOf(int size) => _sleeveWidths[size];
 
-    public BoxyDirection Plan(CancellationToken cancel)
+    public BoxyDirection Plan()
     {
         var lockedStitches = targets.Fixed.Made(FixedNumbers.PanelStitches);
         var lockedRows = targets.Fixed.Made(FixedNumbers.PanelRows);
@@ -69,9 +69,9 @@ internal sealed class BoxyDirectionPlanner(Fabrication fabrication, BoxyTop shap
         ImmutableArray<Length> along = Up ? widths : [.. lengths.Select(l => l - _hem)];
         var grading = Up
             ? PieceCounts.Choose(
-                fabrication, direction, Working.Turned, _across, 2, 2, along, pins, _down.Nearest(lengths[middle], 1), cancel)
+                fabrication, direction, Working.Turned, _across, 2, 2, along, pins, _down.Nearest(lengths[middle], 1))
             : PieceCounts.Choose(
-                fabrication, direction, Working.Turned, _down, 1, 1, along, pins, _across.Nearest(widths[middle] / 2, 2), cancel);
+                fabrication, direction, Working.Turned, _down, 1, 1, along, pins, _across.Nearest(widths[middle] / 2, 2));
         var ruler = FitRuler.Of(
             fabrication, direction, Up ? GarmentMeasure.Width : GarmentMeasure.Length, grading,
             [.. targets.Sizes.Sizes.Select((s, i) => (s.Name, along[i], pins[i] is not null))], Up ? Quantities.Length.Zero : _hem);
@@ -80,7 +80,7 @@ internal sealed class BoxyDirectionPlanner(Fabrication fabrication, BoxyTop shap
         var panels = grading.Chosen.Select((panel, i) => Panel(panel, i, widths[i], lengths[i])).ToImmutableArray();
         var reasons = Openings(panels);
         if (reasons.IsEmpty && shape.Sleeves is { } sleeves)
-            (panels, reasons) = WithSleeves(panels, sleeves, cancel);
+            (panels, reasons) = WithSleeves(panels, sleeves);
         return reasons.IsEmpty
             ? Feasible(widths, lengths, panels, grading.Curve, ruler)
             : Infeasible(widths, lengths, grading.Curve, reasons, ruler);
@@ -117,7 +117,7 @@ internal sealed class BoxyDirectionPlanner(Fabrication fabrication, BoxyTop shap
     }
 
     private (ImmutableArray<BoxyCounts> Panels, ImmutableArray<Finding> Reasons) WithSleeves(
-        ImmutableArray<BoxyCounts> panels, SleeveSpec sleeves, CancellationToken cancel)
+        ImmutableArray<BoxyCounts> panels, SleeveSpec sleeves)
     {
         var cuff = fabrication.EdgingDepth(EdgingPlace.Cuffs);
         var round = _sleeveWidths = targets.Fixed.Apply(
@@ -134,10 +134,10 @@ internal sealed class BoxyDirectionPlanner(Fabrication fabrication, BoxyTop shap
         {
             grading = Up
                 ? PieceCounts.Choose(
-                    fabrication, direction, Working.Turned, _across, 2, 1, round, pins, _down.Nearest(lengths[0], 1), cancel)
+                    fabrication, direction, Working.Turned, _across, 2, 1, round, pins, _down.Nearest(lengths[0], 1))
                 : PieceCounts.Choose(
                     fabrication, direction, Working.Turned, _down, 1, 1, [.. lengths.Select(l => l - cuff)], pins,
-                    _across.Nearest(round[0], 2), cancel);
+                    _across.Nearest(round[0], 2));
             if (!grading.HasChoice)
                 return (panels, [.. grading.Reasons.Select(r => r with { Text = "Sleeves: " + r.Text })]);
         }

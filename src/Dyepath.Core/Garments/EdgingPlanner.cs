@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Diagnostics.CodeAnalysis;
 using Dyepath.Core.Edgings;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Sizing;
@@ -12,8 +13,13 @@ internal sealed record EdgeOfGarment(
 /// <summary>Plans the edgings that the project asks for.</summary>
 internal static class EdgingPlanner
 {
-    public static ImmutableArray<EdgingPlan> Plan(Fabrication fabrication, Direction direction, IEnumerable<EdgeOfGarment> edges)
+    /// <summary>False where an edge has nothing to pick up, or rows so tall that no edging lies flat along them.</summary>
+    public static bool TryPlan(
+        Fabrication fabrication, Direction direction, string size, IEnumerable<EdgeOfGarment> edges, out ImmutableArray<EdgingPlan> edgings,
+        [NotNullWhen(false)] out Finding? fault)
     {
+        fault = null;
+        edgings = [];
         var gauge = fabrication.GaugeFor(direction);
         var flat = PickUp.FlatRatio(gauge.RowHeight, gauge.StitchWidth);
         var plans = ImmutableArray.CreateBuilder<EdgingPlan>();
@@ -21,13 +27,27 @@ internal static class EdgingPlanner
         {
             if (fabrication.EdgingAt(edge.Where) is not { } choice || !EdgingLibrary.TryFind(choice.Edging, out var edging))
                 continue;
+            if (edge.Stretches.FirstOrDefault(s => s.Places < 1) is { } empty)
+            {
+                fault = new Finding(
+                    FindingLevel.Fault, "garment.seams",
+                    $"Size {size}: seams leave nothing of the {empty.Name} to edge: hide fewer stitches and rows in seams, or leave this edging out.");
+                return false;
+            }
+            if (edge.Stretches.Any(s => s.RowEnds) && !PickUp.Ratios.Holds(flat * edging.Draw))
+            {
+                fault = new Finding(FindingLevel.Fault, "fabric.swatch", FormattableString.Invariant(
+                    $"A row is {gauge.RowHeight / gauge.StitchWidth:0.#} times as tall as a stitch is wide: no edging lies flat along such rows. Check the gauge, or leave edgings out."));
+                return false;
+            }
             var pickUp = PickUp.Plan(edging, edge.Stretches, flat, edge.Corners, edge.PerCorner);
             var rounds = choice.Rounds ?? edging.Rounds;
             plans.Add(new EdgingPlan(
                 edge.Where, edging.Id, edge.Copies, pickUp.Total, rounds, edging.Depth(rounds, fabrication.SingleCrochetHeight),
                 pickUp.Text()));
         }
-        return plans.ToImmutable();
+        edgings = plans.ToImmutable();
+        return true;
     }
 
     /// <summary>Edgings that do not ship or may not go where they are wanted.</summary>

@@ -3,6 +3,7 @@ using System.Diagnostics.CodeAnalysis;
 using Dyepath.Core.Colours;
 using Dyepath.Core.Edgings;
 using Dyepath.Core.Fabrics;
+using Dyepath.Core.Limits;
 using Dyepath.Core.Motifs;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Quantities;
@@ -14,9 +15,10 @@ namespace Dyepath.Core.Garments;
 /// <summary>What all pieces and sizes of a garment share: yarn, stitch, gauges, turn cost.</summary>
 internal sealed class Fabrication
 {
-    private Fabrication(Project project, MeasuredYarn measured)
+    private Fabrication(Project project, MeasuredYarn measured, Effort effort)
     {
         Project = project;
+        Effort = effort;
         Ring = measured.Ring;
         Period = ColourPeriod.Of(Ring);
         // The same yarn, shared out over as many stitches as the maker makes it take.
@@ -30,6 +32,9 @@ internal sealed class Fabrication
     }
 
     public Project Project { get; }
+
+    /// <summary>What planning takes.</summary>
+    public Effort Effort { get; }
 
     public ColourRing Ring { get; }
 
@@ -104,15 +109,15 @@ internal sealed class Fabrication
     };
 
     public static bool TryCreate(
-        Project project, [NotNullWhen(true)] out Fabrication? fabrication, out ImmutableArray<Finding> reasons)
+        Project project, Effort effort, [NotNullWhen(true)] out Fabrication? fabrication, out ImmutableArray<Finding> reasons)
     {
         fabrication = null;
-        if (!MeasuredYarn.TryMeasure(project.Yarn, project.Fabric, out var measured, out var faults))
+        if (!MeasuredYarn.TryMeasure(project.Yarn, project.Fabric, out var measured, out var faults, effort: effort))
         {
             reasons = [.. faults.Select(f => new Finding(FindingLevel.Fault, f.Place, f.Words))];
             return false;
         }
-        fabrication = new Fabrication(project, measured);
+        fabrication = new Fabrication(project, measured, effort);
         reasons = [];
         return true;
     }

@@ -1,4 +1,5 @@
 using Dyepath.Core.Fabrics;
+using Dyepath.Core.Limits;
 using Dyepath.Core.Motifs;
 
 namespace Dyepath.Core.Garments;
@@ -6,7 +7,7 @@ namespace Dyepath.Core.Garments;
 /// <summary>What in the document would let a count make the motif, where none does.</summary>
 internal static class FitRemedies
 {
-    public static IEnumerable<FitRemedy> Of(Fabrication fabrication, Direction direction, CountOffer offer)
+    public static IEnumerable<FitRemedy> Of(Fabrication fabrication, Direction direction, CountOffer offer, Effort effort)
     {
         var options = offer.Options;
         if (!options.HalfTurn && options.Working != Working.Spiral && HowMany(options with { HalfTurn = true }) is > 0 and var halves)
@@ -21,7 +22,7 @@ internal static class FitRemedies
                 yield return new FitRemedy(place, $"\"{value}\"", AdviceWords.Say(advice));
         }
 
-        int HowMany(CountOptions wider) => CountFinder.HowMany(fabrication.Ring, wider);
+        int HowMany(CountOptions wider) => CountFinder.HowMany(fabrication.Ring, wider, effort);
     }
 
     /// <summary>Null where the document has no place for it: another hook needs another swatch, other sizes another garment.</summary>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Fabrics;
+using Dyepath.Core.Limits;
 using Dyepath.Core.Motifs;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Yarns;
@@ -34,8 +35,9 @@ public sealed class FitRuler
             .. sizes.Select((size, i) => new RulerSize(
                 size.Name, size.Target + edgings, grading.HasChoice ? Choice(grading.Chosen[i]) : null, size.IsPinned)),
         ];
-        _motifs = new(Motifs);
-        _remedies = new(() => offer is null || !offer.Search.Counts.IsEmpty ? [] : [.. FitRemedies.Of(fabrication, direction, offer)]);
+        _motifs = new(() => Later<RulerMotif>(Motifs));
+        _remedies = new(() => Later<FitRemedy>(effort =>
+            offer is null || !offer.Search.Counts.IsEmpty ? [] : [.. FitRemedies.Of(fabrication, direction, offer, effort)]));
     }
 
     public Direction Direction { get; }
@@ -102,11 +104,18 @@ public sealed class FitRuler
         };
     }
 
-    private ImmutableArray<RulerMotif> Motifs()
+    /// <summary>What is asked for when the plan is done has its own limit, and is left out where it comes to nothing.</summary>
+    private static ImmutableArray<T> Later<T>(Func<Effort, ImmutableArray<T>> work)
+    {
+        var effort = Effort.OfPlan(CancellationToken.None);
+        return Whatever.Happens(effort, () => work(effort), _ => []);
+    }
+
+    private ImmutableArray<RulerMotif> Motifs(Effort effort)
     {
         if (_options is not { } options)
             return [];
-        var shares = CountFinder.Shares(_fabrication.Ring, options);
+        var shares = CountFinder.Shares(_fabrication.Ring, options, effort);
         return [.. shares.Select(m => new RulerMotif(m.Kind, m.Counts, Place(_measured(m.Example))))];
     }
 }

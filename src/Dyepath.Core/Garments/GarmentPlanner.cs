@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Dyepath.Core.Fabrics;
+using Dyepath.Core.Limits;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Sizing;
@@ -12,24 +12,32 @@ public static class GarmentPlanner
 {
     /// <summary>
     /// Plans the project in every direction it allows, chooses one for the whole garment, and works out pieces, seams, edgings
-    /// and yarn. The same project gives the same plan on every machine.
+    /// and yarn. The same project gives the same plan on every machine. Every project gives a plan or reasons: what goes wrong inside is
+    /// a reason too.
     /// </summary>
     /// <exception cref="OperationCanceledException">Cancelled.</exception>
-    public static PlanResult Plan(Project project, CancellationToken cancel = default)
+    public static PlanResult Plan(Project project, CancellationToken cancel = default) => Plan(project, Effort.OfPlan(cancel));
+
+    internal static PlanResult Plan(Project project, Effort effort)
     {
         ArgumentNullException.ThrowIfNull(project);
-        if (!Fabrication.TryCreate(project, out var fabrication, out var reasons))
+        return Whatever.Happens(effort, () => PlanOf(project, effort), reason => PlanResult.Bad([reason]));
+    }
+
+    private static PlanResult PlanOf(Project project, Effort effort)
+    {
+        if (!Fabrication.TryCreate(project, effort, out var fabrication, out var reasons))
             return PlanResult.Bad(reasons);
         return project.Garment.Shape switch
         {
-            BoxyTop top => Boxy(fabrication, top, cancel),
-            Cowl or Wrap => RectanglePlanner.Plan(fabrication, cancel),
+            BoxyTop top => Boxy(fabrication, top),
+            Cowl or Wrap => RectanglePlanner.Plan(fabrication),
             var other => throw new ArgumentOutOfRangeException(
                 nameof(project), other, "project.Garment.Shape must be a boxy top, a cowl or a wrap."),
         };
     }
 
-    private static PlanResult Boxy(Fabrication fabrication, BoxyTop shape, CancellationToken cancel)
+    private static PlanResult Boxy(Fabrication fabrication, BoxyTop shape)
     {
         var project = fabrication.Project;
         var found = BoxyTargets.TryFind(shape, project.Sizes, out var targets, out var faults);
@@ -41,10 +49,10 @@ public static class GarmentPlanner
         var planned = new List<(BoxyDirectionPlanner Planner, BoxyDirection Plan)>();
         foreach (var direction in Enum.GetValues<Direction>())
         {
-            cancel.ThrowIfCancellationRequested();
+            fabrication.Effort.Begin(EffortPart.Counts);
             var fixedHere = wanted is null || wanted == direction ? targets! : targets! with { Fixed = targets.Fixed.MeasuresOnly() };
             var planner = new BoxyDirectionPlanner(fabrication, shape, fixedHere, direction);
-            planned.Add((planner, planner.Plan(cancel)));
+            planned.Add((planner, planner.Plan()));
         }
         var open = planned.Where(p => p.Plan.IsFeasible && (wanted is null || p.Plan.Direction == wanted)).ToArray();
         if (open.Length == 0)
@@ -54,9 +62,9 @@ public static class GarmentPlanner
         var sizes = ImmutableArray.CreateBuilder<SizePlan>();
         for (var i = 0; i < targets!.Sizes.Sizes.Length; i++)
         {
-            cancel.ThrowIfCancellationRequested();
-            if (assembly.Assemble(i) is not { } size)
-                return PlanResult.Bad([BallFault(fabrication)]);
+            fabrication.Effort.Begin(EffortPart.Seams);
+            if (!assembly.TryAssemble(i, out var size, out var fault))
+                return PlanResult.Bad([fault]);
             sizes.Add(size);
         }
         return PlanResult.Of(Finish(

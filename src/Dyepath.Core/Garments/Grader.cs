@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Limits;
 using Dyepath.Core.Motifs;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Sizing.Counts;
@@ -59,14 +60,14 @@ internal static class Grader
         ImmutableArray<int?> pins,
         ImmutableArray<bool> own,
         int? mostCounts,
-        CancellationToken cancel)
+        Effort effort)
     {
         ImmutableArray<int> apart = [.. Enumerable.Range(0, counts.Length).Where(i => own[i])];
         var sizes = targets.Select((target, i) => pins[i] is { } pin && IndexOf(counts, pin) is var at and >= 0
             ? new SizeTarget(target) { Pinned = at }
             : new SizeTarget(target) { Excluded = apart }).ToImmutableArray();
         var problem = CountProblem.Create(sizes, [.. counts.Select(c => new CountCandidate(c.Measure, c.Penalty))]);
-        var tradeOff = CountProgram.TradeOffOf(problem, cancel);
+        var tradeOff = CountProgram.TradeOffOf(problem, effort);
         ImmutableArray<CurvePoint> curve =
         [
             .. tradeOff.ByCounts.Select((r, k) => (Result: r, Allowed: k + 1)).Where(r => r.Result.HasPlan).Select(r => new CurvePoint(
@@ -74,7 +75,7 @@ internal static class Grader
         ];
         var knee = tradeOff.Recommended(KneeRule.Default);
         var allowed = mostCounts ?? knee.Plan?.CountsAllowed ?? targets.Length;
-        var result = CountProgram.Solve(problem, Math.Max(1, allowed), cancel);
+        var result = CountProgram.Solve(problem, Math.Max(1, allowed), effort);
         return result.HasPlan
             ? new Grading([.. result.Plan.Sizes.Select(s => counts[s.Candidate])], curve, [])
             : new Grading([], curve, [new Finding(FindingLevel.Fault, "garment.grading.mostCounts", Words(result.NoPlan, allowed))]);

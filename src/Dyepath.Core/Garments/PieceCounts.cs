@@ -36,12 +36,11 @@ internal static class PieceCounts
         int panels,
         ImmutableArray<Length> targets,
         ImmutableArray<int?> pins,
-        int rows,
-        CancellationToken cancel)
+        int rows)
     {
         var (from, to) = Range(axis, edges, panels, targets);
         var options = fabrication.Counts(direction, working, from, to, rows);
-        var search = CountFinder.Find(fabrication.Ring, options);
+        var search = CountFinder.Find(fabrication.Ring, options, fabrication.Effort);
         var makers = search.Counts.Where(c => axis.Of(c.Stitches, edges) > Length.Zero && CanBeWritten(fabrication, working, c)).ToArray();
         CountFinding[] pinned = [.. pins.OfType<int>().Distinct().Select(pin => Fixed(fabrication, direction, working, pin, rows))];
         var offer = new CountOffer(options, search, Offered(makers.Concat(pinned)), Alone);
@@ -76,7 +75,7 @@ internal static class PieceCounts
                 .Where(p => !counts.Any(c => c.Bands == 0 && c.Front.Stitches == p.Stitches && c.Back.Stitches == p.Stitches))
                 .Select(Alone));
             return Grader.Choose(
-                counts.ToImmutable(), targets, pins, [.. counts.Select(c => c.Front.Reading.Kind != motif)], choice.MostCounts, cancel);
+                counts.ToImmutable(), targets, pins, [.. counts.Select(c => c.Front.Reading.Kind != motif)], choice.MostCounts, fabrication.Effort);
         }
 
         ImmutableArray<GradedCount> Offered(IEnumerable<CountFinding> findings) =>
@@ -131,7 +130,7 @@ internal static class PieceCounts
     private static CountFinding Fixed(Fabrication fabrication, Direction direction, Working working, int stitches, int rows)
     {
         var options = fabrication.Counts(direction, working, stitches, stitches, rows) with { Alternating = false, HalfTurn = false };
-        var search = CountFinder.Find(fabrication.Ring, options);
+        var search = CountFinder.Find(fabrication.Ring, options, fabrication.Effort);
         return search.Counts.IsEmpty ? search.Nearest[0].Finding : search.Counts[0];
     }
 

@@ -11,7 +11,7 @@ public static class PieceMotif
     {
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(piece);
-        if (!piece.Pooled || !Fabrication.TryCreate(plan.Project, out var fabrication, out _))
+        if (!piece.Pooled || !Fabrication.TryCreate(plan.Project, new Limits.Effort(), out var fabrication, out _))
             throw new ArgumentException($"The {piece.Name} is worked in one colour.", nameof(piece));
         var reader = MotifReader.Create(
             plan.Ring, piece.Working, fabrication.GaugeFor(plan.Direction), fabrication.Stitch.StitchesPerUnit, fabrication.Palette);

@@ -67,7 +67,11 @@ public sealed record CurvePoint(int Counts, Length WorstError, ImmutableArray<in
 
 /// <summary>Something the designer should know, in words that say what to do.</summary>
 /// <param name="Place">Where in the document it lies, such as <c>yarn.sections[2].length</c>.</param>
-public sealed record Finding(FindingLevel Level, string Place, string Text);
+public sealed record Finding(FindingLevel Level, string Place, string Text)
+{
+    /// <summary>The fault of the program behind it, for a log; missing where the document is the reason.</summary>
+    public Exception? Cause { get; init; }
+}
 
 public enum FindingLevel
 {

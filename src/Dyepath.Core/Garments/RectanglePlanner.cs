@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
+using System.Diagnostics.CodeAnalysis;
 using Dyepath.Core.Edgings;
 using Dyepath.Core.Fabrics;
+using Dyepath.Core.Limits;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Sizing;
 using Dyepath.Core.Supplies;
@@ -51,7 +53,7 @@ internal sealed class RectanglePlanner
         _ => "wrap",
     };
 
-    public static PlanResult Plan(Fabrication fabrication, CancellationToken cancel)
+    public static PlanResult Plan(Fabrication fabrication)
     {
         var faults = EdgingPlanner.Faults(fabrication.Project.Garment, Wearers.Adult).ToList();
         var sizes = Targets(fabrication, faults);
@@ -65,7 +67,7 @@ internal sealed class RectanglePlanner
         faults.AddRange(numbers.Faults(names, measures, [FixedNumbers.PanelStitches, FixedNumbers.PanelRows]));
         if (faults.Count > 0)
             return PlanResult.Bad(faults);
-        return new RectanglePlanner(fabrication, sizes, numbers).PlanAll(cancel);
+        return new RectanglePlanner(fabrication, sizes, numbers).PlanAll();
     }
 
     /// <summary>One size, or as many as the designer's own chart names; each may give the measures anew.</summary>
@@ -95,10 +97,10 @@ internal sealed class RectanglePlanner
             .FirstOrDefault(f => f.Size == size.Name && f.What == FixedNumbers.Key(measure))?.Length;
     }
 
-    private PlanResult PlanAll(CancellationToken cancel)
+    private PlanResult PlanAll()
     {
         var directions = Working == Working.Turned ? Enum.GetValues<Direction>() : [Direction.Up];
-        var planned = directions.Select(d => PlanOne(d, cancel)).ToArray();
+        var planned = directions.Select(d => PlanOne(d)).ToArray();
         var wanted = Garment.Direction;
         var open = planned.Where(p => p.Option.Feasible && (wanted is null || p.Option.Direction == wanted)).ToArray();
         if (open.Length == 0)
@@ -107,8 +109,9 @@ internal sealed class RectanglePlanner
         var sizes = ImmutableArray.CreateBuilder<SizePlan>();
         for (var i = 0; i < _sizes.Length; i++)
         {
-            if (Assemble(chosen.Option.Direction, i, chosen.Counts[i]) is not { } size)
-                return PlanResult.Bad([GarmentPlanner.BallFault(_fabrication)]);
+            _fabrication.Effort.Begin(EffortPart.Seams);
+            if (!TryAssemble(chosen.Option.Direction, i, chosen.Counts[i], out var size, out var fault))
+                return PlanResult.Bad([fault]);
             sizes.Add(size);
         }
         return PlanResult.Of(GarmentPlanner.Finish(
@@ -117,14 +120,15 @@ internal sealed class RectanglePlanner
             sizes.ToImmutable(), [.. planned.Select(p => p.Option)], Rules));
     }
 
-    private Planned PlanOne(Direction direction, CancellationToken cancel)
+    private Planned PlanOne(Direction direction)
     {
         var stitches = _fabrication.Stitches(direction);
         var targets = _sizes.Select(s => AlongStitches(direction, s)).ToImmutableArray();
         var pins = _sizes.Select(s => FixedFor(direction).Count(s.Name, FixedNumbers.PanelStitches)).ToImmutableArray();
         var rows = Rows(direction, _sizes.Length / 2);
+        _fabrication.Effort.Begin(EffortPart.Counts);
         var grading = PieceCounts.Choose(
-            _fabrication, direction, Working, stitches, StitchEdges(direction), 1, targets, pins, rows, cancel);
+            _fabrication, direction, Working, stitches, StitchEdges(direction), 1, targets, pins, rows);
         var ruler = FitRuler.Of(
             _fabrication, direction, MeasureAlongStitches(direction), grading,
             [.. _sizes.Select((s, i) => (s.Name, targets[i], pins[i] is not null))], EdgesAlongStitches(direction));
@@ -188,8 +192,10 @@ internal sealed class RectanglePlanner
     private int Rows(Direction direction, int size) => FixedFor(direction).Count(_sizes[size].Name, FixedNumbers.PanelRows)
         ?? _fabrication.Rows(direction).Nearest(AlongRows(direction, _sizes[size]), RowEdges(direction), Working == Working.Turned ? 2 : 1);
 
-    private SizePlan? Assemble(Direction direction, int size, GradedCount count)
+    private bool TryAssemble(
+        Direction direction, int size, GradedCount count, [NotNullWhen(true)] out SizePlan? plan, [NotNullWhen(false)] out Finding? fault)
     {
+        plan = null;
         var (stitches, rowAxis) = (_fabrication.Stitches(direction), _fabrication.Rows(direction));
         var (across, down) = direction == Direction.Up ? (stitches, rowAxis) : (rowAxis, stitches);
         var finding = count.Front;
@@ -200,16 +206,24 @@ internal sealed class RectanglePlanner
             : SeamSearch.FirstStart(_fabrication, path, finding.Reading.Lean?.UnitsPerRow ?? 0);
         var piece = PieceWriter.Write(_fabrication, PieceName, 1, Working, finding, finding.Stitches, rows, start, across, down, 0, []);
         var seams = Seams(direction, path, finding.Stitches, rows);
-        var edgings = EdgingPlanner.Plan(_fabrication, direction, Edges(direction, finding.Stitches, rows));
+        if (!EdgingPlanner.TryPlan(
+            _fabrication, direction, _sizes[size].Name, Edges(direction, finding.Stitches, rows), out var edgings, out fault))
+        {
+            return false;
+        }
         var (first, second) = (
             across.Of(direction == Direction.Up ? finding.RowStitches.Average() : rows, IsSewn ? 2 : 0) + (
                 _isCowl ? Length.Zero : BothEdges),
             down.Of(direction == Direction.Up ? rows : finding.RowStitches.Average(), 0) + BothEdges);
-        return YarnTally.Plan(_fabrication, [piece], edgings, seams) is { } yarn
-            ? new SizePlan(
-                _sizes[size].Name, _sizes[size].Body, Measures(_sizes[size].First, _sizes[size].Second), Measures(first, second), [piece],
-                edgings, seams, yarn)
-            : null;
+        if (YarnTally.Plan(_fabrication, [piece], edgings, seams) is not { } yarn)
+        {
+            fault = GarmentPlanner.BallFault(_fabrication);
+            return false;
+        }
+        plan = new SizePlan(
+            _sizes[size].Name, _sizes[size].Body, Measures(_sizes[size].First, _sizes[size].Second), Measures(first, second), [piece],
+            edgings, seams, yarn);
+        return true;
     }
 
     private ImmutableSortedDictionary<GarmentMeasure, Length> Measures(Length first, Length second)

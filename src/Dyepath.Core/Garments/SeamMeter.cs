@@ -12,6 +12,7 @@ public sealed class SeamMeter
 {
     private readonly long _period;
     private readonly Dictionary<long, int> _jumps = [];
+    private SortedJumps? _sorted;
     private int _pairs;
 
     /// <param name="period">Colour period P in micro-units, over 0.</param>
@@ -27,6 +28,7 @@ public sealed class SeamMeter
         var jump = Foundation.FloorMod(found - expected, _period);
         _jumps[jump] = _jumps.GetValueOrDefault(jump) + 1;
         _pairs++;
+        _sorted = null;
     }
 
     /// <summary>
@@ -45,9 +47,55 @@ public sealed class SeamMeter
     {
         if (_pairs == 0)
             return 0;
-        var sum = 0.0;
-        foreach (var (jump, times) in _jumps)
-            sum += (double)times * Math.Abs(Lean.Wrap(jump + later, _period));
-        return sum / _pairs;
+        _sorted ??= new SortedJumps(_jumps, _period);
+        return (double)_sorted.Distances(later) / _pairs;
+    }
+}
+
+/// <summary>
+/// Jumps by size, with running sums, so that the sum of their distances for any start is a few look-ups: of the places on a ring those
+/// up to half of it ahead are as far as they are, those beyond as far as the other way round.
+/// </summary>
+internal sealed class SortedJumps
+{
+    private readonly long _period;
+    private readonly long[] _jumps;
+    private readonly long[] _times;
+    private readonly long[] _sums;
+
+    public SortedJumps(Dictionary<long, int> jumps, long period)
+    {
+        _period = period;
+        _jumps = [.. jumps.Keys.Order()];
+        _times = new long[_jumps.Length + 1];
+        _sums = new long[_jumps.Length + 1];
+        for (var i = 0; i < _jumps.Length; i++)
+        {
+            _times[i + 1] = _times[i] + jumps[_jumps[i]];
+            _sums[i + 1] = checked(_sums[i] + jumps[_jumps[i]] * _jumps[i]);
+        }
+    }
+
+    /// <summary>Σ times · |jump + later|, wrapped.</summary>
+    public long Distances(long later)
+    {
+        var from = Foundation.FloorMod(-later, _period);
+        var half = _period / 2;
+        var at = Before(from);
+        var ahead = Before(from + half + 1);
+        var wrapped = Before(from - _period + half + 1);
+        return Sum(at, ahead, 1, -from) + Sum(ahead, _jumps.Length, -1, _period + from)
+            + Sum(0, wrapped, 1, _period - from) + Sum(wrapped, at, -1, from);
+    }
+
+    /// <summary>Σ times · (sign · jump + offset) over a stretch of the list.</summary>
+    private long Sum(int first, int end, int sign, long offset) =>
+        sign * (_sums[end] - _sums[first]) + offset * (_times[end] - _times[first]);
+
+    /// <summary>How many jumps are under <paramref name="value"/>.</summary>
+    private int Before(long value)
+    {
+        var found = Array.BinarySearch(_jumps, value);
+        return found >= 0 ? found : ~found;
     }
 }

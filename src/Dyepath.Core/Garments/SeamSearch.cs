@@ -22,6 +22,9 @@ internal static class SeamSearch
     private const double PerTurnedBack = 0.03;
     private const double PerOddRows = 0.02;
 
+    /// <summary>What a row, or a start, of one layout takes.</summary>
+    private const int StepsOfRow = 60;
+
     /// <summary>A start within a colour has to be counted off, where a colour's first stitch is seen: worth this much jump.</summary>
     private const double PerStartWithinColour = 0.5;
 
@@ -44,13 +47,14 @@ internal static class SeamSearch
         // A start that the designer chose is the only one. Every other is a whole stitch of the sequence too: counted on from the front's,
         // one that passes the sequence's end would not be, where the sequence is not whole.
         var (earliest, latest) = backStart is { } asked ? (asked, asked) : (0, starts - 1);
-        SeamDecision? best = null;
+        (int Rows, bool Turned, int Start) best = default;
         var least = double.PositiveInfinity;
         foreach (var count in Rows(rows, rowsFixed, error))
         {
             foreach (var turned in (ReadOnlySpan<bool>)[false, true])
             {
                 var placed = layout(count, turned);
+                fabrication.Effort.Spend(StepsOfRow * (long)(placed.Rows + starts));
                 var meters = placed.Meters(fabrication.PeriodMicro);
                 var own = Math.Abs(error(count).Centimetres) * PerCentimetre + (turned ? PerTurnedBack : 0) + (
                     count % 2 == 0 ? 0 : PerOddRows);
@@ -61,14 +65,14 @@ internal static class SeamSearch
                     var cost = own + (within ? PerStartWithinColour : 0) + Mean(meters, lengths, later * ColourRing.Unit);
                     if (cost >= least - 1e-9)
                         continue;
-                    least = cost;
-                    best = new SeamDecision(
-                        count, placed.Neck, turned, frontStart, start,
-                        [.. meters.Select(m => Figures(m, later))]);
+                    (least, best) = (cost, (count, turned, start));
                 }
             }
         }
-        return best!;
+        var chosen = layout(best.Rows, best.Turned);
+        return new SeamDecision(
+            best.Rows, chosen.Neck, best.Turned, frontStart, best.Start,
+            [.. chosen.Meters(fabrication.PeriodMicro).Select(m => Figures(m, best.Start - frontStart))]);
     }
 
     /// <summary>
@@ -81,13 +85,18 @@ internal static class SeamSearch
             return 0;
         var ring = fabrication.Ring;
         var units = (int)(path.UnitsIn(0) / ColourRing.Unit);
+        var starts = SequenceUnits(fabrication);
+        // Both rows' colours by whole units along the yarn: any start reads a stretch of each, the second one backwards.
+        fabrication.Effort.Spend((starts + units) * 20L);
+        var first = Enumerable.Range(0, starts + units).Select(i => Colour(ring, path.FromRight(0, i * ColourRing.Unit))).ToArray();
+        var second = Enumerable.Range(0, starts + units).Select(i => Colour(ring, path.FromRight(1, (units - 1 - i) * ColourRing.Unit))).ToArray();
         var (best, most) = (0, -1);
-        for (var start = 0; start < SequenceUnits(fabrication); start++)
+        for (var start = 0; start < starts; start++)
         {
-            var shift = start * ColourRing.Unit;
-            var same = Enumerable.Range(0, units).Count(c =>
-                Colour(ring, shift + path.FromRight(0, c * ColourRing.Unit)) == Colour(
-                    ring, shift + path.FromRight(1, c * ColourRing.Unit)));
+            fabrication.Effort.Spend(1 + units / 10);
+            var same = 0;
+            for (var c = 0; c < units; c++)
+                same += first[start + c] == second[start + units - 1 - c] ? 1 : 0;
             if (same > most)
                 (best, most) = (start, same);
         }
@@ -126,7 +135,7 @@ internal static class SeamSearch
         {
             foreach (var count in new[] { rows - step, rows + step })
             {
-                if (count > 4 && error(count) <= Tolerance && error(count) >= -Tolerance)
+                if (count is > 4 and <= FabricPath.MostRows && error(count) <= Tolerance && error(count) >= -Tolerance)
                     yield return count;
             }
         }

@@ -32,11 +32,10 @@ public sealed record YarnPath(bool Turned, ImmutableArray<long> Units, long Turn
     /// <summary>Where a row begins; rows before the first are allowed.</summary>
     public long RowStart(int row)
     {
-        var pairs = (int)Math.Floor((double)row / Units.Length);
-        var start = Start + pairs * (Units.Sum() + Units.Length * Turn);
-        for (var before = pairs * Units.Length; before < row; before++)
-            start += UnitsIn(before) + Turn;
-        return start;
+        if (Units.Length == 1)
+            return Start + row * (Units[0] + Turn);
+        var pairs = (row - (row & 1)) / 2;
+        return Start + pairs * (Units[0] + Units[1] + 2 * Turn) + (row & 1) * (Units[0] + Turn);
     }
 
     /// <summary>Yarn from the first stitch to the last stitch's end, the turns between rows included, none after the last.</summary>

@@ -40,6 +40,9 @@ internal sealed class Clarity
         Best = FindBest();
     }
 
+    /// <summary>How many waves every reading sums.</summary>
+    public int Waves => _harmonics.Length;
+
     /// <summary>The best of any lean and start.</summary>
     public double Best { get; }
 

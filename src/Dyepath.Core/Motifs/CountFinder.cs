@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Fabrics;
+using Dyepath.Core.Limits;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Yarns;
 
@@ -25,6 +26,9 @@ public static class CountFinder
     private const double LeastAskedTurn = -1;
     private const double MostAskedTurn = 2;
 
+    /// <summary>What it takes to look at one count.</summary>
+    private const int StepsOfCandidate = 500;
+
     /// <summary>Yarn per stitch that another hook can be expected to reach, as a relative change.</summary>
     private const double HookReach = 0.25;
 
@@ -33,7 +37,7 @@ public static class CountFinder
     /// offered, at half a unit. Counts too narrow or pieces too short for the motif are listed with that finding.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">An option outside its range.</exception>
-    public static CountSearch Find(ColourRing ring, CountOptions options)
+    public static CountSearch Find(ColourRing ring, CountOptions options, Effort? effort = null)
     {
         ArgumentNullException.ThrowIfNull(ring);
         ArgumentNullException.ThrowIfNull(options);
@@ -41,16 +45,16 @@ public static class CountFinder
         Guard.InRange(options.To, options.From, FabricPath.MostStitches, "stitches", nameof(options));
         Guard.InRange(options.Rows, 1, FabricPath.MostRows, "rows", nameof(options));
         var reader = ReaderOf(ring, options);
-        var candidates = Candidates(options).ToArray();
-        var made = candidates.Where(c => reader.KindOf(c.Piece(options)) == options.Motif).Select(c => c.Read(reader, options));
+        var candidates = Candidates(options, effort).ToArray();
+        var made = candidates.Where(c => reader.KindOf(c.Piece(options)) == options.Motif).Select(c => c.Read(reader, options, effort));
         var counts = Sort(made, options.Order);
         if (!counts.IsEmpty)
             return new CountSearch(counts, [], []);
         var near = candidates
-            .Select(c => Near(reader, options, c))
+            .Select(c => Near(reader, options, c, effort))
             .OrderBy(n => Math.Abs(n.TurnChange ?? double.MaxValue)).ThenBy(n => Math.Abs(n.YarnChange ?? double.MaxValue))
             .ToImmutableArray();
-        return new CountSearch([], [.. near.Take(MostNearest)], Advise(ring, options, near));
+        return new CountSearch([], [.. near.Take(MostNearest)], Advise(ring, options, near, effort));
     }
 
     /// <summary>
@@ -58,14 +62,14 @@ public static class CountFinder
     /// clearest count among those that ask least of the maker. Motifs that none makes are left out.
     /// </summary>
     /// <inheritdoc cref="Find"/>
-    public static ImmutableArray<MotifShare> Shares(ColourRing ring, CountOptions options)
+    public static ImmutableArray<MotifShare> Shares(ColourRing ring, CountOptions options, Effort? effort = null)
     {
         ArgumentNullException.ThrowIfNull(ring);
         ArgumentNullException.ThrowIfNull(options);
         var reader = ReaderOf(ring, options);
         return
         [
-            .. Candidates(options).GroupBy(c => reader.KindOf(c.Piece(options)))
+            .. Candidates(options, effort).GroupBy(c => reader.KindOf(c.Piece(options)))
                 .Select(kind => new MotifShare(kind.Key, kind.Count(), Clearest(kind)))
                 .OrderByDescending(share => share.Counts).ThenBy(share => share.Kind),
         ];
@@ -73,21 +77,23 @@ public static class CountFinder
         CountFinding Clearest(IEnumerable<Candidate> counts)
         {
             var least = counts.Min(c => c.Task);
-            return counts.Where(c => c.Task == least).Select(c => c.Read(reader, options)).MaxBy(f => f.Reading.Clarity)!;
+            return counts.Where(c => c.Task == least).Select(c => c.Read(reader, options, effort)).MaxBy(f => f.Reading.Clarity)!;
         }
     }
 
     /// <summary>How many counts of the range make the motif.</summary>
-    internal static int HowMany(ColourRing ring, CountOptions options) => Making(ReaderOf(ring, options), options).Count();
+    internal static int HowMany(ColourRing ring, CountOptions options, Effort? effort) =>
+        Making(ReaderOf(ring, options), options, effort).Count();
 
     private static MotifReader ReaderOf(ColourRing ring, CountOptions options) => MotifReader.Create(
         ring, options.Working, options.Gauge, options.Path.StitchesPerUnit, options.Palette, options.Thresholds);
 
-    private static IEnumerable<Candidate> Candidates(CountOptions options)
+    private static IEnumerable<Candidate> Candidates(CountOptions options, Effort? effort)
     {
         var turned = options.Working is Working.Turned or Working.RoundsTurned;
         for (var n = options.From; n <= options.To; n++)
         {
+            effort?.Spend(StepsOfCandidate);
             foreach (var extra in (bool[])[false, true])
             {
                 if (extra && !(options.Alternating && turned && n < options.To))
@@ -110,13 +116,13 @@ public static class CountFinder
         },
     ];
 
-    private static NearCount Near(MotifReader reader, CountOptions options, Candidate candidate)
+    private static NearCount Near(MotifReader reader, CountOptions options, Candidate candidate, Effort? effort)
     {
         var (turn, yarn) = reader.Needs(options.Motif, candidate.Piece(options));
-        return new NearCount(candidate.Read(reader, options), options.Working == Working.Spiral ? null : turn, yarn);
+        return new NearCount(candidate.Read(reader, options, effort), options.Working == Working.Spiral ? null : turn, yarn);
     }
 
-    private static ImmutableArray<CountAdvice> Advise(ColourRing ring, CountOptions options, ImmutableArray<NearCount> near)
+    private static ImmutableArray<CountAdvice> Advise(ColourRing ring, CountOptions options, ImmutableArray<NearCount> near, Effort? effort)
     {
         var advice = ImmutableArray.CreateBuilder<CountAdvice>();
         if (near.Where(CanTurn).MinBy(n => Math.Abs(n.TurnChange!.Value)) is { } turn)
@@ -134,7 +140,7 @@ public static class CountFinder
         foreach (var way in Enum.GetValues<Working>().Where(w => w != options.Working))
         {
             var other = options with { Working = way, Path = way == Working.Spiral ? options.Path with { TurnCost = 0 } : options.Path };
-            var made = Making(ReaderOf(ring, other), other).ToArray();
+            var made = Making(ReaderOf(ring, other), other, effort).ToArray();
             if (made.Length > 0)
             {
                 var example = made.MinBy(c => c.Task);
@@ -143,7 +149,7 @@ public static class CountFinder
         }
         var reader = ReaderOf(ring, options);
         var wider = options with { From = 1, To = FabricPath.MostStitches };
-        var outside = Making(reader, wider).ToArray();
+        var outside = Making(reader, wider, effort).ToArray();
         if (outside.Length > 0)
         {
             var example = outside
@@ -193,8 +199,8 @@ public static class CountFinder
         return change;
     }
 
-    private static IEnumerable<Candidate> Making(MotifReader reader, CountOptions options) =>
-        Candidates(options).Where(c => reader.KindOf(c.Piece(options)) == options.Motif);
+    private static IEnumerable<Candidate> Making(MotifReader reader, CountOptions options, Effort? effort) =>
+        Candidates(options, effort).Where(c => reader.KindOf(c.Piece(options)) == options.Motif);
 
     /// <param name="Extra">N and N + 1 in turn.</param>
     /// <param name="HalfTurned">Worked with the half stitch of turn cost that the options offer.</param>
@@ -218,8 +224,9 @@ public static class CountFinder
             return Motifs.Piece.Of(path, path.Advance!.Value, options.Rows);
         }
 
-        public CountFinding Read(MotifReader reader, CountOptions options)
+        public CountFinding Read(MotifReader reader, CountOptions options, Effort? effort)
         {
+            effort?.Spend(reader.StepsOfReading);
             var piece = Piece(options);
             return new CountFinding(
                 Stitches,

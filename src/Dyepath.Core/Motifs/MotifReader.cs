@@ -62,6 +62,9 @@ public sealed class MotifReader
 
     public ColourRing Ring { get; }
 
+    /// <summary>What one reading takes, as <see cref="Limits.Effort"/> counts it.</summary>
+    internal long StepsOfReading => 200 + (_wave == 0 ? 0 : 10L * _clarity!.Value.Waves);
+
     public Working Working { get; }
 
     private bool IsTurned => Working is Working.Turned or Working.RoundsTurned;

@@ -25,9 +25,15 @@ public sealed record PooledPiece(string Name, YarnPath Path, int Rows, int Stitc
         if (place < Foundation)
             return (0, (int)Math.Min(Chains, place * Chains / Foundation + 1));
         var worked = place - Foundation + Path.Start;
-        var row = 0;
-        while (row + 1 < Rows && Path.RowStart(row + 1) <= worked)
-            row++;
+        int row = 0, end = Rows;
+        while (end - row > 1)
+        {
+            var middle = (row + end) / 2;
+            if (Path.RowStart(middle) <= worked)
+                row = middle;
+            else
+                end = middle;
+        }
         var stitch = Math.Max(0, worked - Path.RowStart(row)) * StitchesPerUnit / ColourRing.Unit + 1;
         return (row + 1, (int)Math.Min(stitch, Path.UnitsIn(row) * StitchesPerUnit / ColourRing.Unit));
     }

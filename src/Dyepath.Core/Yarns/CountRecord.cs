@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Limits;
 using Dyepath.Core.Swatches;
 
 namespace Dyepath.Core.Yarns;
@@ -16,7 +17,7 @@ internal static class CountRecord
     private const int LeastRows = 3;
 
     public static (ImmutableArray<CountedRun> Runs, ImmutableArray<MeasuringFinding> Findings) Read(
-        Yarn yarn, int ball, HandsPrior hands)
+        Yarn yarn, int ball, HandsPrior hands, Effort? effort = null)
     {
         var sections = yarn.Sections.Length;
         var rows = yarn.Counted[ball].Repeats;
@@ -36,7 +37,7 @@ internal static class CountRecord
             var end = r;
             while (end < rows.Length && rows[end].Length == sections)
                 end++;
-            AddRun(yarn, new CountedRun(ball, r, rows[r..end]), hands, runs, findings);
+            AddRun(yarn, new CountedRun(ball, r, rows[r..end]), hands, runs, findings, effort);
             r = end;
         }
         return ([.. runs.Where(run => run.Rows.Any(row => row.Sum() > 0))], findings.ToImmutable());
@@ -47,11 +48,12 @@ internal static class CountRecord
         CountedRun run,
         HandsPrior hands,
         ImmutableArray<CountedRun>.Builder runs,
-        ImmutableArray<MeasuringFinding>.Builder findings)
+        ImmutableArray<MeasuringFinding>.Builder findings,
+        Effort? effort)
     {
         var sections = yarn.Sections.Length;
         var counts = run.Rows.SelectMany(row => row).ToArray();
-        if (FindSlip(counts, sections, hands) is not { } slip)
+        if (FindSlip(counts, sections, hands, effort) is not { } slip)
         {
             runs.Add(run);
             return;
@@ -61,7 +63,7 @@ internal static class CountRecord
         var place = $"yarn.counted[{run.Ball}].repeats[{repeat}]";
         var where = $"repeat {repeat + 1} of {yarn.Counted[run.Ball].Name}";
         if (row > 0)
-            AddRun(yarn, run with { Rows = run.Rows[..row] }, hands, runs, findings);
+            AddRun(yarn, run with { Rows = run.Rows[..row] }, hands, runs, findings, effort);
         findings.Add(slip.Missed
             ? new(FindingKind.MissedSection, place,
                 $"In {where} the count of {yarn.Sections[slip.At % sections].Name} seems to be missing: from there on the counts "
@@ -73,19 +75,19 @@ internal static class CountRecord
         var next = (row + 1) * sections + (slip.Missed ? -1 : 1);
         var after = counts.Skip(next).Chunk(sections).Where(c => c.Length == sections).Select(c => c.ToImmutableArray()).ToImmutableArray();
         if (after.Length > 0)
-            AddRun(yarn, new CountedRun(run.Ball, repeat + 1, after), hands, runs, findings);
+            AddRun(yarn, new CountedRun(run.Ball, repeat + 1, after), hands, runs, findings, effort);
     }
 
-    private static (int At, bool Missed)? FindSlip(int[] counts, int sections, HandsPrior hands)
+    private static (int At, bool Missed)? FindSlip(int[] counts, int sections, HandsPrior hands, Effort? effort)
     {
         if (counts.Length < LeastRows * sections || sections < 2)
             return null;
-        var best = (Misfit: new CountGroups(counts, sections, 0, hands).Misfit - WorthASlip, At: -1, Missed: false);
+        var best = (Misfit: new CountGroups(counts, sections, 0, hands, effort).Misfit - WorthASlip, At: -1, Missed: false);
         foreach (var missed in (bool[])[true, false])
         {
             // All counts begin as if after the slip; those before it go back to their own places one by one.
             var shift = missed ? 1 : -1;
-            var groups = new CountGroups(counts, sections, shift, hands);
+            var groups = new CountGroups(counts, sections, shift, hands, effort);
             if (!missed)
                 groups.Remove(0, shift);
             for (var at = 0; at < counts.Length - 1; at++)

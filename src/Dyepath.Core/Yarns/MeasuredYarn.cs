@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
+using Dyepath.Core.Limits;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Swatches;
 
@@ -140,18 +141,20 @@ public sealed class MeasuredYarn
         [NotNullWhen(true)] out MeasuredYarn? measured,
         out ImmutableArray<MeasuringFinding> reasons,
         HandsPrior? hands = null,
-        MeasuringErrors? errors = null)
+        MeasuringErrors? errors = null,
+        Effort? effort = null)
     {
         ArgumentNullException.ThrowIfNull(yarn);
         ArgumentNullException.ThrowIfNull(fabric);
         hands ??= HandsPrior.For(fabric.Hands);
         errors ??= MeasuringErrors.Default;
         measured = null;
+        effort?.Begin(EffortPart.Counted);
         var findings = ImmutableArray.CreateBuilder<MeasuringFinding>();
         var units = fabric.Stitch.StitchesPerUnit == 1 ? "stitches" : "pairs";
         var dye = Dye(yarn, hands);
-        var runs = Runs(yarn, hands, findings);
-        var counted = runs.Length > 0 ? SequenceEstimator.Estimate(runs, hands, dye) : null;
+        var runs = Runs(yarn, hands, findings, effort);
+        var counted = runs.Length > 0 ? SequenceEstimator.Estimate(runs, hands, dye, effort) : null;
         var lengths = Lengths(yarn, errors);
         var total = lengths is { } all ? TotalLength(all, yarn, errors) : (Estimate?)null;
         var yarnPerStitch = YarnPerStitch.Find(yarn, fabric.Stitch, fabric.Swatch, hands, counted?.Sequence, total, errors);
@@ -173,10 +176,10 @@ public sealed class MeasuredYarn
             return false;
         }
 
-        findings.AddRange(SequenceFindings.Balls(yarn, runs, hands, dye, units));
-        findings.AddRange(SequenceFindings.Drifts(yarn, runs, hands, dye, units));
         if (counted is not null)
         {
+            findings.AddRange(SequenceFindings.Balls(yarn, runs, counted, dye, units, effort));
+            findings.AddRange(SequenceFindings.Drifts(yarn, runs, counted, dye, units, effort));
             findings.AddRange(SequenceFindings.OddRepeats(yarn, runs, counted, dye, units));
             findings.AddRange(SequenceFindings.Hands(counted));
             findings.AddRange(SequenceFindings.Symmetries(
@@ -197,7 +200,7 @@ public sealed class MeasuredYarn
         }
         reasons = [];
         measured = new MeasuredYarn(
-            yarn, fabric, hands, dye, natural, yarnPerStitch, Ballwise(yarn, runs, hands, dye), findings.ToImmutable());
+            yarn, fabric, hands, dye, natural, yarnPerStitch, Ballwise(yarn, runs, hands, dye, effort), findings.ToImmutable());
         return true;
     }
 
@@ -230,12 +233,13 @@ public sealed class MeasuredYarn
         return null;
     }
 
-    private static ImmutableArray<CountedRun> Runs(Yarn yarn, HandsPrior hands, ImmutableArray<MeasuringFinding>.Builder findings)
+    private static ImmutableArray<CountedRun> Runs(
+        Yarn yarn, HandsPrior hands, ImmutableArray<MeasuringFinding>.Builder findings, Effort? effort)
     {
         var runs = ImmutableArray.CreateBuilder<CountedRun>();
         for (var ball = 0; ball < yarn.Counted.Length; ball++)
         {
-            var read = CountRecord.Read(yarn, ball, hands);
+            var read = CountRecord.Read(yarn, ball, hands, effort);
             runs.AddRange(read.Runs);
             findings.AddRange(read.Findings);
         }
@@ -243,9 +247,9 @@ public sealed class MeasuredYarn
     }
 
     private static ImmutableArray<MeasuredBall> Ballwise(
-        Yarn yarn, ImmutableArray<CountedRun> runs, HandsPrior hands, IReadOnlyList<double> dye) =>
+        Yarn yarn, ImmutableArray<CountedRun> runs, HandsPrior hands, IReadOnlyList<double> dye, Effort? effort) =>
         [.. runs.GroupBy(r => r.Ball).Select(
-            g => new MeasuredBall(yarn.Counted[g.Key].Name, SequenceEstimator.Estimate([.. g], hands, dye)))];
+            g => new MeasuredBall(yarn.Counted[g.Key].Name, SequenceEstimator.Estimate([.. g], hands, dye, effort)))];
 
     /// <summary>Each section's own spread where it was measured, else the prior's.</summary>
     private static ImmutableArray<double> Dye(Yarn yarn, HandsPrior hands) =>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Limits;
 using Dyepath.Core.Swatches;
 
 namespace Dyepath.Core.Yarns;
@@ -48,10 +49,11 @@ public static class SequenceEstimator
         return Estimate([new CountedRun(0, 0, repeats)], hands, dye ?? Enumerable.Repeat(hands.Dye, repeats[0].Length).ToArray());
     }
 
-    internal static SequenceEstimate Estimate(IReadOnlyList<CountedRun> runs, HandsPrior hands, IReadOnlyList<double> dye)
+    internal static SequenceEstimate Estimate(
+        IReadOnlyList<CountedRun> runs, HandsPrior hands, IReadOnlyList<double> dye, Effort? effort = null)
     {
         var sections = runs[0].Rows[0].Length;
-        var blocks = runs.SelectMany(run => run.Rows.Chunk(Math.Max(1, (MostBoundaries - 1) / sections))).ToArray();
+        var blocks = Blocks(runs, sections);
         var repeats = blocks.Sum(b => b.Length);
         var mean = new double[sections];
         for (var j = 0; j < sections; j++)
@@ -63,59 +65,42 @@ public static class SequenceEstimator
         {
             var error = Math.Sqrt(CountingPlan.SequenceVariance(mean, spread, hands, repeats));
             var covariance = new CountCovariance(mean, spread, hands, error);
-            estimate = Solve(blocks, sections, covariance, hands, repeats);
+            estimate = NormalSums.Of(blocks, sections, covariance, [], effort).Solve(hands);
             for (var j = 0; j < sections; j++)
                 mean[j] = Math.Max(estimate.Sections[j].Value, 1.0 / (2 * repeats));
         }
         return estimate!;
     }
 
-    private static SequenceEstimate Solve(
-        ImmutableArray<int>[][] blocks, int sections, CountCovariance covariance, HandsPrior hands, int repeats)
+    /// <summary>
+    /// The estimates of groups of runs, each from itself and from all the others together, the weights those of <paramref name="whole"/>:
+    /// what is compared is then weighed alike, and the work grows with the counts and not with the groups.
+    /// </summary>
+    /// <param name="whole">The estimate of all runs.</param>
+    internal static ImmutableArray<(SequenceEstimate Own, SequenceEstimate? Others)> Apart(
+        IReadOnlyList<IReadOnlyList<CountedRun>> groups, SequenceEstimate whole, IReadOnlyList<double> dye, Effort? effort)
     {
-        var factors = new Dictionary<int, Cholesky>();
-        var normal = new double[sections * sections];
-        var right = new double[sections];
-        double squares = 0;
-        var observations = 0;
-        foreach (var block in blocks)
+        var sections = whole.Sections.Length;
+        var mean = whole.Sections.Select(s => Math.Max(s.Value, 1.0 / (2 * whole.Repeats))).ToArray();
+        var error = Math.Sqrt(CountingPlan.SequenceVariance(mean, dye, whole.Hands, whole.Repeats));
+        var covariance = new CountCovariance(mean, [.. dye], whole.Hands, error);
+        var designs = new Dictionary<int, BlockDesign>();
+        var sums = groups.Select(runs => NormalSums.Of(Blocks(runs, sections), sections, covariance, designs, effort)).ToArray();
+        // Summed from either end, since a sum less one of its parts may lose what makes it positive.
+        var before = new NormalSums[sums.Length];
+        var after = new NormalSums[sums.Length];
+        for (var i = 1; i < sums.Length; i++)
         {
-            var size = block.Length * sections + 1;
-            if (!factors.TryGetValue(block.Length, out var factor))
-                factors.Add(block.Length, factor = Cholesky.Factor(covariance.Matrix(block.Length), size));
-            var offset = new double[size];
-            Array.Fill(offset, 1);
-            factor.SolveLower(offset);
-            var counts = Whitened(factor, offset, n => block[(n - 1) / sections][(n - 1) % sections]);
-            var columns = Enumerable.Range(0, sections)
-                .Select(j => Whitened(factor, offset, n => (n - 1) % sections == j ? 1 : 0)).ToArray();
-            for (var a = 0; a < sections; a++)
-            {
-                right[a] += Cholesky.Dot(columns[a], counts);
-                for (var b = 0; b <= a; b++)
-                    normal[a * sections + b] += Cholesky.Dot(columns[a], columns[b]);
-            }
-            squares += Cholesky.Dot(counts, counts);
-            observations += size - 1;
+            before[i] = i == 1 ? sums[0] : before[i - 1] + sums[i - 1];
+            after[^(i + 1)] = i == 1 ? sums[^1] : after[^i] + sums[^i];
         }
-
-        var solution = (double[])right.Clone();
-        var inverse = Cholesky.Factor(normal, sections);
-        inverse.Solve(solution);
-        return new SequenceEstimate(
-            solution, inverse.Inverse(), repeats, Math.Max(0, squares - Cholesky.Dot(solution, right)), observations - sections, hands);
+        return
+        [
+            .. sums.Select((own, i) => (own.Solve(whole.Hands), sums.Length == 1 ? null
+                : (i == 0 ? after[i] : i == sums.Length - 1 ? before[i] : before[i] + after[i]).Solve(whole.Hands))),
+        ];
     }
 
-    /// <summary>Running totals of the steps, whitened, and rid of the block's unknown beginning.</summary>
-    private static double[] Whitened(Cholesky factor, double[] offset, Func<int, double> step)
-    {
-        var column = new double[factor.Size];
-        for (var n = 1; n < column.Length; n++)
-            column[n] = column[n - 1] + step(n);
-        factor.SolveLower(column);
-        var share = Cholesky.Dot(column, offset) / Cholesky.Dot(offset, offset);
-        for (var n = 0; n < column.Length; n++)
-            column[n] -= share * offset[n];
-        return column;
-    }
+    private static ImmutableArray<int>[][] Blocks(IEnumerable<CountedRun> runs, int sections) =>
+        [.. runs.SelectMany(run => run.Rows.Chunk(Math.Max(1, (MostBoundaries - 1) / sections)))];
 }

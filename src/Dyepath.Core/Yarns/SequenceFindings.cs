@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Dyepath.Core.Limits;
 using Dyepath.Core.Swatches;
 
 namespace Dyepath.Core.Yarns;
@@ -17,51 +18,56 @@ internal static class SequenceFindings
 
     /// <summary>Balls whose sequence differs from that of all others together, at 1 % shared among the balls.</summary>
     public static IEnumerable<MeasuringFinding> Balls(
-        Yarn yarn, IReadOnlyList<CountedRun> runs, HandsPrior hands, IReadOnlyList<double> dye, string units)
+        Yarn yarn, IReadOnlyList<CountedRun> runs, SequenceEstimate whole, IReadOnlyList<double> dye, string units, Effort? effort)
     {
-        var balls = runs.Select(r => r.Ball).Distinct().ToArray();
+        var balls = runs.GroupBy(r => r.Ball).Select(g => g.ToArray()).ToArray();
         if (balls.Length < 2)
             yield break;
-        foreach (var ball in balls)
+        foreach (var (group, (own, others)) in balls.Zip(SequenceEstimator.Apart(balls, whole, dye, effort)))
         {
-            var own = SequenceEstimator.Estimate([.. runs.Where(r => r.Ball == ball)], hands, dye);
-            var others = SequenceEstimator.Estimate([.. runs.Where(r => r.Ball != ball)], hands, dye);
-            if (ChanceOfDifference(own, others) >= Significance / balls.Length)
+            if (ChanceOfDifference(own, others!) >= Significance / balls.Length)
                 continue;
+            var ball = group[0].Ball;
             yield return new(FindingKind.BallDisagrees, $"yarn.counted[{ball}]", string.Create(CultureInfo.InvariantCulture,
                 $"{yarn.Counted[ball].Name} takes {own.Sequence.Value:0.0} {units} a sequence where the other balls "
-                + $"take {others.Sequence.Value:0.0}, section by section more than chance explains. Work it with its own "
+                + $"take {others!.Sequence.Value:0.0}, section by section more than chance explains. Work it with its own "
                 + $"counts, or keep it apart."));
         }
     }
 
     /// <summary>Balls whose sequence changes from their first half to their second, at 1 % shared among the balls.</summary>
     public static IEnumerable<MeasuringFinding> Drifts(
-        Yarn yarn, IReadOnlyList<CountedRun> runs, HandsPrior hands, IReadOnlyList<double> dye, string units)
+        Yarn yarn, IReadOnlyList<CountedRun> runs, SequenceEstimate whole, IReadOnlyList<double> dye, string units, Effort? effort)
     {
         var balls = runs.GroupBy(r => r.Ball).Where(g => g.Sum(r => r.Rows.Length) >= LeastForDrift).ToArray();
-        foreach (var ball in balls)
+        var halves = balls.SelectMany<IGrouping<int, CountedRun>, IReadOnlyList<CountedRun>>(Halves).ToArray();
+        var estimates = SequenceEstimator.Apart(halves, whole, dye, effort);
+        for (var i = 0; i < balls.Length; i++)
         {
-            var half = ball.Sum(r => r.Rows.Length) / 2;
-            var first = new List<CountedRun>();
-            var second = new List<CountedRun>();
-            foreach (var run in ball)
-            {
-                var before = Math.Clamp(half - first.Sum(r => r.Rows.Length), 0, run.Rows.Length);
-                if (before > 0)
-                    first.Add(run with { Rows = run.Rows[..before] });
-                if (before < run.Rows.Length)
-                    second.Add(run with { FirstRepeat = run.FirstRepeat + before, Rows = run.Rows[before..] });
-            }
-            var early = SequenceEstimator.Estimate(first, hands, dye);
-            var late = SequenceEstimator.Estimate(second, hands, dye);
+            var (early, late) = (estimates[2 * i].Own, estimates[2 * i + 1].Own);
             if (ChanceOfDifference(early, late) >= Significance / balls.Length)
                 continue;
-            yield return new(FindingKind.BallDrifts, $"yarn.counted[{ball.Key}]", string.Create(CultureInfo.InvariantCulture,
-                $"{yarn.Counted[ball.Key].Name} takes {early.Sequence.Value:0.0} {units} a sequence at first and "
+            yield return new(FindingKind.BallDrifts, $"yarn.counted[{balls[i].Key}]", string.Create(CultureInfo.InvariantCulture,
+                $"{yarn.Counted[balls[i].Key].Name} takes {early.Sequence.Value:0.0} {units} a sequence at first and "
                 + $"{late.Sequence.Value:0.0} later on, section by section more than chance explains. Check the count as "
                 + $"you go."));
         }
+    }
+
+    private static IReadOnlyList<CountedRun>[] Halves(IGrouping<int, CountedRun> ball)
+    {
+        var half = ball.Sum(r => r.Rows.Length) / 2;
+        var first = new List<CountedRun>();
+        var second = new List<CountedRun>();
+        foreach (var run in ball)
+        {
+            var before = Math.Clamp(half - first.Sum(r => r.Rows.Length), 0, run.Rows.Length);
+            if (before > 0)
+                first.Add(run with { Rows = run.Rows[..before] });
+            if (before < run.Rows.Length)
+                second.Add(run with { FirstRepeat = run.FirstRepeat + before, Rows = run.Rows[before..] });
+        }
+        return [first, second];
     }
 
     /// <summary>Repeats with a count, or a total, that such hands and dye reach less than once in a hundred records.</summary>

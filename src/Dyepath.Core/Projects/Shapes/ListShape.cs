@@ -2,10 +2,22 @@ using System.Collections.Immutable;
 
 namespace Dyepath.Core.Projects.Shapes;
 
+/// <summary>How many a list may hold.</summary>
+internal interface IListShape
+{
+    int Fewest { get; }
+
+    int Most { get; }
+}
+
 /// <summary>A list of one kind of value.</summary>
 /// <param name="what">The plural noun, such as <c>sections</c>.</param>
-internal sealed class ListShape<T>(string what, Shape<T> item, int fewest, int most) : Shape<ImmutableArray<T>>
+internal sealed class ListShape<T>(string what, Shape<T> item, int fewest, int most) : Shape<ImmutableArray<T>>, IListShape
 {
+    public int Fewest => fewest;
+
+    public int Most => most;
+
     public override string Allowed => FormattableString.Invariant($"a list of {fewest} to {most} {what}");
 
     public override DocumentNode Example => new ListNode([item.Example]);

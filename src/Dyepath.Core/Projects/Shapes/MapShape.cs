@@ -3,10 +3,18 @@ using System.Diagnostics.CodeAnalysis;
 
 namespace Dyepath.Core.Projects.Shapes;
 
+/// <summary>The names of a map.</summary>
+internal interface IMapShape
+{
+    ImmutableArray<string> Names { get; }
+}
+
 /// <summary>Values of one kind under names from a known list, any of which may be left out.</summary>
 internal sealed class MapShape<T>(string what, ImmutableArray<string> names, Shape<T> item, int fewest)
-    : Shape<ImmutableSortedDictionary<string, T>>
+    : Shape<ImmutableSortedDictionary<string, T>>, IMapShape
 {
+    public ImmutableArray<string> Names => names;
+
     public static ImmutableSortedDictionary<string, T> Empty { get; } = ImmutableSortedDictionary.Create<string, T>(StringComparer.Ordinal);
 
     public override string Allowed => $"an object with {what}: {string.Join(", ", names)}";

@@ -42,6 +42,8 @@ internal sealed class TextShape : Shape<string>
 
     public override DocumentNode Example => new TextNode("…");
 
+    public override IEnumerable<DocumentNode> Ends => [new TextNode("x"), new TextNode(new string('x', _longest))];
+
     public override bool TryRead(Place place, FaultList faults, [MaybeNullWhen(false)] out string value)
     {
         value = (place.Node as TextNode)?.Text;
@@ -70,6 +72,8 @@ internal sealed class ChoiceShape<T>(params (string Name, T Value)[] choices) : 
     public override string Allowed => string.Join(", ", Names.Select(n => $"\"{n}\""));
 
     public override DocumentNode Example => new TextNode(Names[0]);
+
+    public override IEnumerable<DocumentNode> Ends => Names.Select(name => new TextNode(name));
 
     public override bool TryRead(Place place, FaultList faults, [MaybeNullWhen(false)] out T value)
     {
@@ -100,6 +104,8 @@ internal sealed class FlagShape : Shape<bool>
 
     public override DocumentNode Example => new FlagNode(true);
 
+    public override IEnumerable<DocumentNode> Ends => [new FlagNode(false), new FlagNode(true)];
+
     public override bool TryRead(Place place, FaultList faults, out bool value)
     {
         var flag = place.Node as FlagNode;
@@ -122,6 +128,8 @@ internal sealed class WholeShape(int smallest, int largest) : Shape<int>
         : FormattableString.Invariant($"a whole number from {smallest} to {largest}");
 
     public override DocumentNode Example => NumberNode.Of(Math.Max(1, smallest));
+
+    public override IEnumerable<DocumentNode> Ends => [NumberNode.Of(smallest), NumberNode.Of(largest)];
 
     public override bool TryRead(Place place, FaultList faults, out int value)
     {
@@ -146,6 +154,8 @@ internal sealed class RealShape(double example, double smallest, double largest)
 
     public override DocumentNode Example => NumberNode.Of(example);
 
+    public override IEnumerable<DocumentNode> Ends => [NumberNode.Of(smallest), NumberNode.Of(largest)];
+
     public override bool TryRead(Place place, FaultList faults, out double value)
     {
         var isGood = Patterns.TryNumber(place.Node, out value) && value >= smallest && value <= largest;
@@ -168,6 +178,8 @@ internal sealed class ColourShape : Shape<Srgb>
     public override string Allowed => "a colour such as \"#1f4e5f\"";
 
     public override DocumentNode Example => new TextNode("#1f4e5f");
+
+    public override IEnumerable<DocumentNode> Ends => [new TextNode("#000000"), new TextNode("#ffffff")];
 
     public override bool TryRead(Place place, FaultList faults, out Srgb value)
     {

@@ -34,6 +34,8 @@ internal sealed class QuantityShape<T>(QuantityKind<T> kind, string example, dec
 
     public override DocumentNode Example => new TextNode(example);
 
+    public override IEnumerable<DocumentNode> Ends => [new TextNode(Written(smallest)), new TextNode(Written(largest))];
+
     public override bool TryRead(Place place, FaultList faults, out T value)
     {
         value = default;

@@ -14,6 +14,9 @@ internal abstract class Shape
     /// <summary>Something that may stand here.</summary>
     public abstract DocumentNode Example { get; }
 
+    /// <summary>The outermost values that may stand here, or all where they are few; none where the parts have them.</summary>
+    public virtual IEnumerable<DocumentNode> Ends => [];
+
     /// <summary>The shapes that this one is made of.</summary>
     public virtual IEnumerable<Shape> Parts => [];
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Limits;
 using Dyepath.Core.Quantities;
 
 namespace Dyepath.Core.Sizing.Counts;
@@ -16,20 +17,26 @@ public static class CountProgram
     /// <summary>The best plan with at most <paramref name="counts"/> distinct counts, pinned ones included.</summary>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="counts"/> under 1.</exception>
     /// <exception cref="OperationCanceledException">Cancelled.</exception>
-    public static CountResult Solve(CountProblem problem, int counts, CancellationToken cancel = default)
+    public static CountResult Solve(CountProblem problem, int counts, CancellationToken cancel = default) =>
+        Solve(problem, counts, new Effort(cancel: cancel));
+
+    internal static CountResult Solve(CountProblem problem, int counts, Effort effort)
     {
         ArgumentNullException.ThrowIfNull(problem);
         Guard.InRange(counts, 1, int.MaxValue, "counts");
-        return new CountSolver(problem).Solve(counts, cancel);
+        return new CountSolver(problem, effort).Solve(counts);
     }
 
     /// <summary>The best plans with at most 1, 2, … as many counts as there are sizes, in this order.</summary>
     /// <exception cref="OperationCanceledException">Cancelled.</exception>
-    public static ImmutableArray<CountResult> SolveEach(CountProblem problem, CancellationToken cancel = default)
+    public static ImmutableArray<CountResult> SolveEach(CountProblem problem, CancellationToken cancel = default) =>
+        SolveEach(problem, new Effort(cancel: cancel));
+
+    internal static ImmutableArray<CountResult> SolveEach(CountProblem problem, Effort effort)
     {
         ArgumentNullException.ThrowIfNull(problem);
-        CountSolver solver = new(problem);
-        return [.. Enumerable.Range(1, problem.Sizes.Length).Select(counts => solver.Solve(counts, cancel))];
+        CountSolver solver = new(problem, effort);
+        return [.. Enumerable.Range(1, problem.Sizes.Length).Select(counts => solver.Solve(counts))];
     }
 
     /// <summary>
@@ -37,7 +44,7 @@ public static class CountProgram
     /// same number of counts and all other pins; never negative.
     /// </summary>
     /// <param name="problem">The problem with its pins.</param>
-    /// <param name="plan">The problem's best plan, from <see cref="Solve"/>.</param>
+    /// <param name="plan">The problem's best plan, from <see cref="Solve(CountProblem, int, CancellationToken)"/>.</param>
     /// <param name="size">Index of a pinned size.</param>
     /// <param name="cancel">Ends a long search.</param>
     /// <exception cref="ArgumentException">The size is not pinned, or the plan is not of this problem.</exception>
@@ -60,9 +67,12 @@ public static class CountProgram
     /// plans that reach it the smallest total loss. The problem's own criterion is not used.
     /// </summary>
     /// <exception cref="OperationCanceledException">Cancelled.</exception>
-    public static TradeOff TradeOffOf(CountProblem problem, CancellationToken cancel = default)
+    public static TradeOff TradeOffOf(CountProblem problem, CancellationToken cancel = default) =>
+        TradeOffOf(problem, new Effort(cancel: cancel));
+
+    internal static TradeOff TradeOffOf(CountProblem problem, Effort effort)
     {
         ArgumentNullException.ThrowIfNull(problem);
-        return new TradeOff(SolveEach(problem.By(GradingCriterion.WorstError), cancel));
+        return new TradeOff(SolveEach(problem.By(GradingCriterion.WorstError), effort));
     }
 }

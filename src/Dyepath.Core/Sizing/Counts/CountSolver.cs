@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Limits;
 
 namespace Dyepath.Core.Sizing.Counts;
 
@@ -6,15 +7,18 @@ namespace Dyepath.Core.Sizing.Counts;
 internal sealed class CountSolver
 {
     private readonly CountProblem _problem;
+    private readonly Effort _effort;
     private readonly CostTable _table;
     private readonly double _worstOfPins;
     private readonly NoPlan? _never;
     private IntervalProgram? _total;
     private double[]? _leastWorst;
 
-    public CountSolver(CountProblem problem)
+    public CountSolver(CountProblem problem, Effort? effort = null)
     {
         _problem = problem;
+        _effort = effort ??= new Effort();
+        effort.Spend((long)problem.Sizes.Length * problem.Candidates.Length);
         _table = new CostTable(problem);
         ImmutableArray<int> pinned = [.. Enumerable.Range(0, problem.Sizes.Length).Where(s => problem.Sizes[s].Pinned is not null)];
         ImmutableArray<int> refused = [.. pinned.Where(s => !MayHave(s, problem.Sizes[s].Pinned!.Value))];
@@ -30,10 +34,9 @@ internal sealed class CountSolver
     public bool IsInterval => _table.IsInterval;
 
     /// <param name="counts">The most distinct counts, pinned ones included; at least 1.</param>
-    /// <param name="cancel">Ends a long search.</param>
-    public CountResult Solve(int counts, CancellationToken cancel)
+    public CountResult Solve(int counts)
     {
-        cancel.ThrowIfCancellationRequested();
+        _effort.Spend(1);
         if (_never is not null)
             return new CountResult(_never);
         int open = Math.Min(counts - _table.PinnedRanks.Length, _table.Sizes.Length);
@@ -44,7 +47,7 @@ internal sealed class CountSolver
                 [.. Enumerable.Range(0, _problem.Sizes.Length).Where(s => _problem.Sizes[s].Pinned is not null)]));
         }
 
-        int[]? ranks = _table.IsInterval ? SolveByIntervals(open) : SolveBySearch(open, cancel);
+        int[]? ranks = _table.IsInterval ? SolveByIntervals(open) : SolveBySearch(open);
         return ranks is null
             ? new CountResult(new NoPlan(NoPlanReason.TooFewCounts, []))
             : new CountResult(new CountPlan(_problem, counts, Candidates(ranks)));
@@ -53,36 +56,46 @@ internal sealed class CountSolver
     private int[]? SolveByIntervals(int open)
     {
         if (_problem.Criterion == GradingCriterion.Total)
-            return (_total ??= new IntervalProgram(new KeyTable(_table, double.MaxValue))).Assign(open);
+            return (_total ??= Intervals(double.MaxValue)).Assign(open);
         double worst = (_leastWorst ??= IntervalProgram.LeastWorst(_table))[open];
         return double.IsFinite(worst)
-            ? new IntervalProgram(new KeyTable(_table, Math.Max(worst, _worstOfPins))).Assign(open)
+            ? Intervals(Math.Max(worst, _worstOfPins)).Assign(open)
             : null;
     }
 
-    private int[]? SolveBySearch(int open, CancellationToken cancel)
+    private int[]? SolveBySearch(int open)
     {
         double allowed = double.MaxValue;
-        List<int>? cover = CoverWithin(allowed, open, cancel);
+        List<int>? cover = CoverWithin(allowed, open);
         if (cover is null)
             return null;
         if (_problem.Criterion != GradingCriterion.Total)
-            allowed = SmallestWorst(open, ref cover, cancel);
+            allowed = SmallestWorst(open, ref cover);
+        SpendOnTable();
         KeyTable keys = new(_table, allowed);
         int[]? byIntervals = new IntervalProgram(keys).Assign(open);
         int[] start = byIntervals is null ? [.. cover] : [.. byIntervals.Distinct().Except(_table.PinnedRanks)];
-        return LagrangianSearch.Solve(keys, start, open, cancel);
+        return LagrangianSearch.Solve(keys, start, open, _effort);
     }
 
+    private IntervalProgram Intervals(double worstAllowed)
+    {
+        SpendOnTable();
+        return new IntervalProgram(new KeyTable(_table, worstAllowed));
+    }
+
+    /// <summary>For one table of keys and its program by intervals.</summary>
+    private void SpendOnTable() => _effort.Spend((long)_table.Sizes.Length * (_table.Sizes.Length + 5) * _table.Ranked.Length / 10);
+
     /// <summary>By bisection over the costs that occur; the pins' own worst is a floor.</summary>
-    private double SmallestWorst(int open, ref List<int> cover, CancellationToken cancel)
+    private double SmallestWorst(int open, ref List<int> cover)
     {
         double[] levels = [.. _table.Worst.Where(double.IsFinite).Append(_worstOfPins).Where(w => w >= _worstOfPins).Distinct().Order()];
         int low = 0, high = levels.Length - 1;
         while (low < high)
         {
             int middle = (low + high) / 2;
-            if (CoverWithin(levels[middle], open, cancel) is { } smaller)
+            if (CoverWithin(levels[middle], open) is { } smaller)
                 (high, cover) = (middle, smaller);
             else
                 low = middle + 1;
@@ -91,9 +104,10 @@ internal sealed class CountSolver
         return levels[high];
     }
 
-    private List<int>? CoverWithin(double allowed, int open, CancellationToken cancel)
+    private List<int>? CoverWithin(double allowed, int open)
     {
         int n = _table.Sizes.Length;
+        _effort.Spend((long)n * _table.Ranked.Length / 5);
         ulong[] masks = new ulong[_table.Ranked.Length];
         for (int rank = 0; rank < masks.Length; rank++)
         {
@@ -104,7 +118,7 @@ internal sealed class CountSolver
         ulong left = (1UL << n) - 1;
         foreach (int rank in _table.PinnedRanks)
             left &= ~masks[rank];
-        return CoverSearch.Find(masks, left, open, cancel);
+        return CoverSearch.Find(masks, left, open, _effort);
     }
 
     private ImmutableArray<int> Candidates(int[] ranks)

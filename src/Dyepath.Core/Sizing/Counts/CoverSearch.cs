@@ -1,4 +1,5 @@
 using System.Numerics;
+using Dyepath.Core.Limits;
 
 namespace Dyepath.Core.Sizing.Counts;
 
@@ -13,15 +14,16 @@ internal sealed class CoverSearch
     private readonly (ulong Mask, int Rank)[][] _serving;
     private readonly ulong[] _sharing;
     private readonly HashSet<(ulong Uncovered, int Most)> _failed = [];
-    private readonly CancellationToken _cancel;
+    private readonly Effort _effort;
 
-    private CoverSearch(ulong[] masks, ulong all, CancellationToken cancel)
+    private CoverSearch(ulong[] masks, ulong all, Effort effort)
     {
-        _cancel = cancel;
+        _effort = effort;
         List<(ulong Mask, int Rank)> kept = [];
         foreach ((ulong mask, int rank) in masks.Select((mask, rank) => (mask & all, rank))
             .OrderByDescending(set => BitOperations.PopCount(set.Item1)).ThenBy(set => set.rank))
         {
+            effort.Spend(1 + kept.Count / 5);
             if (!kept.Exists(set => (mask & ~set.Mask) == 0))
                 kept.Add((mask, rank));
         }
@@ -38,15 +40,15 @@ internal sealed class CoverSearch
     }
 
     /// <summary>Ranks of at most <paramref name="most"/> masks that together hold <paramref name="all"/>, or null.</summary>
-    public static List<int>? Find(ulong[] masks, ulong all, int most, CancellationToken cancel)
+    public static List<int>? Find(ulong[] masks, ulong all, int most, Effort effort)
     {
         List<int> chosen = [];
-        return new CoverSearch(masks, all, cancel).Cover(all, most, chosen) ? chosen : null;
+        return new CoverSearch(masks, all, effort).Cover(all, most, chosen) ? chosen : null;
     }
 
     private bool Cover(ulong uncovered, int most, List<int> chosen)
     {
-        _cancel.ThrowIfCancellationRequested();
+        _effort.Spend(10 + _sets.Length / 5);
         if (uncovered == 0)
             return true;
         if (Needed(uncovered) > most || _failed.Contains((uncovered, most)))

@@ -1,3 +1,5 @@
+using Dyepath.Core.Limits;
+
 namespace Dyepath.Core.Sizing.Counts;
 
 /// <summary>
@@ -13,15 +15,15 @@ internal sealed class LagrangianSearch
     private const int NodeSteps = 40;
 
     private readonly KeyTable _keys;
-    private readonly CancellationToken _cancel;
+    private readonly Effort _effort;
     private readonly List<int> _opened = [];
     private long _best;
     private int[] _bestOpen;
 
-    private LagrangianSearch(KeyTable keys, int[] open, CancellationToken cancel)
+    private LagrangianSearch(KeyTable keys, int[] open, Effort effort)
     {
         _keys = keys;
-        _cancel = cancel;
+        _effort = effort;
         _bestOpen = open;
         _best = Sum(keys.Base, open) + open.Length * KeyTable.CountUnit;
     }
@@ -30,10 +32,10 @@ internal sealed class LagrangianSearch
     /// <param name="keys">The costs.</param>
     /// <param name="open">A feasible choice of counts to start from; stays the answer unless a strictly better one exists.</param>
     /// <param name="most">How many counts may be opened.</param>
-    /// <param name="cancel">Looked at in every node.</param>
-    public static int[] Solve(KeyTable keys, int[] open, int most, CancellationToken cancel)
+    /// <param name="effort">Spent in every step of every node.</param>
+    public static int[] Solve(KeyTable keys, int[] open, int most, Effort effort)
     {
-        LagrangianSearch search = new(keys, open, cancel);
+        LagrangianSearch search = new(keys, open, effort);
         long[] prices = new long[keys.Sizes];
         int[] ranks = keys.Serve(open);
         for (int p = 0; p < prices.Length; p++)
@@ -48,7 +50,7 @@ internal sealed class LagrangianSearch
     /// </summary>
     private void Branch(List<int> active, long[] served, int most, long[] prices, int steps)
     {
-        _cancel.ThrowIfCancellationRequested();
+        _effort.Spend(1 + (long)active.Count * served.Length / 10);
         long opened = _opened.Count * KeyTable.CountUnit;
         Offer(Sum(served) + opened, []);
         if (most == 0)
@@ -74,7 +76,7 @@ internal sealed class LagrangianSearch
             _opened.Add(chosen);
             Branch([.. active], withChosen, most - 1, prices, NodeSteps);
             _opened.RemoveAt(_opened.Count - 1);
-            _cancel.ThrowIfCancellationRequested();
+            _effort.Spend(1 + (long)active.Count * served.Length / 10);
             steps = NodeSteps;
         }
     }
@@ -110,6 +112,7 @@ internal sealed class LagrangianSearch
         for (int step = 0; step < steps; step++)
         {
             int count = active.Count;
+            _effort.Spend(1 + (long)count * n / 10 + (long)most * n / 5);
             int earning = 0;
             for (int k = 0; k < count; k++)
             {
@@ -208,7 +211,7 @@ internal sealed class LagrangianSearch
                 masks[k] |= Serves(active[k], p) ? 1UL << p : 0;
         }
 
-        return CoverSearch.Find(masks, unserved, most, _cancel) is not null;
+        return CoverSearch.Find(masks, unserved, most, _effort) is not null;
     }
 
     /// <summary>The active count that earns most at these prices, among those that serve <paramref name="size"/> where it is a size.</summary>

@@ -1,0 +1,78 @@
+namespace Dyepath.Core.Limits;
+
+/// <summary>
+/// The work of one computation. Whatever repeats something spends steps here as it goes, so that the work ends soon after its caller has
+/// left, and ends at all where a document asks for more than anyone would wait for. Steps are counted and not timed, so that the
+/// same document is refused on every machine or on none. Not for several threads at once.
+/// </summary>
+/// <param name="most">Steps after which the work is given up; one is about ten nanoseconds of one core of a desktop computer.</param>
+/// <param name="cancel">Looked at whenever steps are spent.</param>
+public sealed class Effort(long most = long.MaxValue, CancellationToken cancel = default)
+{
+    /// <summary>What a plan, or one step of its check, may take: some seconds of one core.</summary>
+    public const long MostOfPlan = 600_000_000;
+
+    /// <summary>What is being worked out.</summary>
+    public EffortPart Part { get; private set; } = EffortPart.Whole;
+
+    public long Spent { get; private set; }
+
+    /// <summary>Told of the steps whenever some are spent; lets a test stop the work wherever it can be stopped.</summary>
+    internal Action<long>? Watch { get; init; }
+
+    public static Effort OfPlan(CancellationToken cancel) => new(MostOfPlan, cancel);
+
+    /// <summary>What follows is another part of the work.</summary>
+    public void Begin(EffortPart part)
+    {
+        Part = part;
+        Spend(1);
+    }
+
+    /// <exception cref="OperationCanceledException">Cancelled.</exception>
+    /// <exception cref="TooMuchWorkException">More steps than were allowed.</exception>
+    public void Spend(long steps)
+    {
+        Spent += steps;
+        Watch?.Invoke(steps);
+        cancel.ThrowIfCancellationRequested();
+        if (Spent > most)
+            throw new TooMuchWorkException(Part);
+    }
+}
+
+/// <summary>A part of the work, and what its size comes from.</summary>
+/// <param name="Place">The part of the document that decides how much it is.</param>
+/// <param name="LeaveOut">What to leave out where it is too much: a sentence.</param>
+public sealed record EffortPart(string Place, string LeaveOut)
+{
+    public static EffortPart Whole { get; } = new("document", "Plan fewer sizes.");
+
+    public static EffortPart Counted { get; } =
+        new("yarn.counted", "Leave out balls or repeats: a few balls with ten repeats each say all there is to say.");
+
+    public static EffortPart Counts { get; } =
+        new("garment.grading", "Do without side bands and unequal panels, or plan fewer sizes.");
+
+    public static EffortPart Seams { get; } = new("sizes", "Plan fewer sizes, or a smaller garment.");
+
+    public static EffortPart Pattern { get; } = new("sizes", "Plan fewer sizes, or print one size alone.");
+}
+
+/// <summary>A document asks for more work than is done for any; not the caller's mistake.</summary>
+public sealed class TooMuchWorkException : Exception
+{
+    public TooMuchWorkException(EffortPart part)
+        : base($"Too much work at {(part ?? throw new ArgumentNullException(nameof(part))).Place}. {part.LeaveOut}") => Part = part;
+
+    public TooMuchWorkException()
+        : this(EffortPart.Whole) { }
+
+    public TooMuchWorkException(string message)
+        : base(message) => Part = EffortPart.Whole;
+
+    public TooMuchWorkException(string message, Exception innerException)
+        : base(message, innerException) => Part = EffortPart.Whole;
+
+    public EffortPart Part { get; }
+}
