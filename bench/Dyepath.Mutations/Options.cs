@@ -12,9 +12,9 @@ internal sealed record Options(ImmutableArray<string> Parts, int Seed, int? Coun
     private static readonly ImmutableArray<(string Name, int Count, Func<IPart> Make)> All =
     [
         ("agreement", 9_500, () => new AgreementPart()),
-        ("documents", 110_000, () => new DocumentPart()),
-        ("makings", 50_000, () => new MakingPart()),
-        ("photos", 20_000, () => new PhotoPart()),
+        ("documents", 70_000, () => new DocumentPart()),
+        ("makings", 80_000, () => new MakingPart()),
+        ("photos", 30_000, () => new PhotoPart()),
         ("backups", 20_000, () => new BackupPart()),
         ("http", 10_000, () => new HttpPart()),
     ];

@@ -1,12 +1,14 @@
 using System.Text;
 using System.Text.Json;
-using Dyepath.Contracts;
 using Dyepath.Core.Making.Log;
 using Dyepath.Mutations.Mutating;
 using Dyepath.Mutations.Trying;
 using Dyepath.Storage;
 using Dyepath.Storage.Backup;
 using Dyepath.Storage.Database;
+using Dyepath.Storage.Handovers;
+using Dyepath.Storage.Makings;
+using Dyepath.Storage.Projects;
 using Dyepath.Web;
 using Dyepath.Web.Projects;
 using Microsoft.EntityFrameworkCore;
@@ -35,33 +37,50 @@ internal sealed class BackupPart : IPart
         await scope.ServiceProvider.GetRequiredService<AppDb>().PrepareAsync(default);
     }
 
-    /// <summary>A backup of a store that was filled as people fill it.</summary>
+    /// <summary>
+    /// A backup of a store that was filled as people fill it, under a clock that stands: but for ids and keys that the store draws itself,
+    /// the same in every run, and of the same length.
+    /// </summary>
     private static async Task<string> TakenAsync(int seed)
     {
-        await using var host = await OwnHost.StartAsync();
-        var projects = Bases.Projects(seed, 4);
-        foreach (var project in projects)
+        var folder = Directory.CreateTempSubdirectory("dyepath-mutations-");
+        await using (var services = new ServiceCollection().AddSingleton<TimeProvider>(new Standing()).AddStorage(new DatabaseChoice(folder.FullName)).BuildServiceProvider())
         {
-            var id = Guid.NewGuid().ToString();
-            var making = MakingPart.Write(project, new Random(seed));
-            var (_, _, etag, _) = await SendAsync(HttpMethod.Post, ApiPaths.NewProject(id), project);
-            await SendAsync(HttpMethod.Put, ApiPaths.Project(id), project + " ", ("If-Match", etag!));
-            await SendAsync(HttpMethod.Put, ApiPaths.NewMaking(Guid.NewGuid().ToString(), id), making, ("If-None-Match", "*"));
-            var size = JsonDocument.Parse(making).RootElement.GetProperty("size").GetString()!;
-            var handed = await SendAsync(HttpMethod.Post, ApiPaths.Handovers(id), JsonSerializer.Serialize(new NewHandover(size), ContractsJson.Default.NewHandover));
-            var key = JsonSerializer.Deserialize(handed.Body, ContractsJson.Default.Handover)!.Key;
-            await SendAsync(HttpMethod.Put, ApiPaths.HandedLog(Guid.NewGuid().ToString()), making, (ApiPaths.HandedKeyHeader, key));
+            await WithAsync<AppDb, int>(services, async db => { await db.PrepareAsync(default); return 0; });
+            foreach (var (project, i) in Bases.Projects(seed, 4).Select((p, i) => (p, i)))
+            {
+                var id = new Guid(i + 1, 2, 3, new byte[8]).ToString();
+                var making = MakingPart.Write(project, new Random(seed));
+                var read = MakingReader.Read(Encoding.UTF8.GetBytes(making)).Making!;
+                var text = new MakingText(Encoding.UTF8.GetBytes(making), read.Project.Title, read.Size, read.Log.Length);
+                var draft = new Draft(Encoding.UTF8.GetBytes(project), read.Project.Title, null);
+                await WithAsync<ProjectStore, object>(services, s => Boxed(s.CreateAsync(id, draft, default)));
+                await WithAsync<ProjectStore, object>(services, s => Boxed(s.SaveAsync(id, draft.Etag, new Draft(Encoding.UTF8.GetBytes(project + " "), read.Project.Title, null), true, default)));
+                await WithAsync<MakingStore, object>(services, s => Boxed(s.CreateAsync(new Guid(i + 1, 5, 6, new byte[8]).ToString(), id, text, default)));
+                var handed = await WithAsync<HandoverStore, HandoverOutcome>(services, s => s.CreateAsync(id, text, default));
+                var piece = await WithAsync<HandoverStore, HandedPiece?>(services, s => s.OpenAsync(((HandoverOutcome.Done)handed).Handover.Key, default));
+                await WithAsync<MakerLogStore, object>(services, s => Boxed(s.ReceiveAsync(piece!, new Guid(i + 1, 7, 8, new byte[8]).ToString(), text, default)));
+            }
+            using var stream = new MemoryStream();
+            await WithAsync<BackupStore, object>(services, s => Boxed(s.WriteAsync(stream, default)));
+            Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
+            folder.Delete(recursive: true);
+            return Encoding.UTF8.GetString(stream.ToArray());
         }
-        await using var scope = host.App.Services.CreateAsyncScope();
-        using var stream = new MemoryStream();
-        await scope.ServiceProvider.GetRequiredService<BackupStore>().WriteAsync(stream, default);
-        return Encoding.UTF8.GetString(stream.ToArray());
+    }
 
-        async Task<(System.Net.HttpStatusCode Status, byte[] Body, string? Etag, string? Type)> SendAsync(HttpMethod method, string path, string body, params (string, string)[] headers)
-        {
-            var answer = await host.SendAsync(method, path, Encoding.UTF8.GetBytes(body), default, headers);
-            return (int)answer.Status < 300 ? answer : throw new InvalidOperationException($"{method} {path}: {answer.Status} {Encoding.UTF8.GetString(answer.Body)}");
-        }
+    private static async Task<object> Boxed<T>(Task<T> task) => (await task)!;
+
+    private static async Task<TResult> WithAsync<T, TResult>(ServiceProvider services, Func<T, Task<TResult>> work)
+        where T : notnull
+    {
+        await using var scope = services.CreateAsyncScope();
+        return await work(scope.ServiceProvider.GetRequiredService<T>());
+    }
+
+    private sealed class Standing : TimeProvider
+    {
+        public override DateTimeOffset GetUtcNow() => new(2026, 3, 1, 9, 0, 0, 123, TimeSpan.Zero);
     }
 
     public byte[] Input(int seed, int number)
@@ -107,7 +126,9 @@ internal sealed class BackupPart : IPart
         try
         {
             var kept = Lines(await TakeAsync(cancel));
-            foreach (var line in Lines(input)[1..^1])
+            var sent = Lines(input);
+            // What stands below a whole backup's last line is not read.
+            foreach (var line in sent[1..Array.FindIndex(sent, l => l.StartsWith("{\"end\"", StringComparison.Ordinal))])
             {
                 if (!kept.Any(other => IsKept(line, other)))
                     throw new Broken($"a line was restored as something else: {line[..Math.Min(line.Length, 300)]}");
@@ -120,7 +141,7 @@ internal sealed class BackupPart : IPart
         return "restored";
     }
 
-    private static string[] Lines(byte[] backup) => Encoding.UTF8.GetString(backup).TrimStart('\ufeff').Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+    private static string[] Lines(byte[] backup) => Encoding.UTF8.GetString(backup).TrimStart('\ufeff', '\ufffe').Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
 
     private static bool IsKept(string line, string other)
     {

@@ -19,7 +19,7 @@ internal static class Bases
             var json = ProjectWriter.Write(project);
             // Most damages are tried on what is soon done; a fabric's cells are what takes time.
             if (ProjectReader.Read(Encoding.UTF8.GetBytes(json)).IsGood && GarmentPlanner.Plan(project).Plan is { } plan
-                && plan.Sizes.Length <= 3 && plan.Sizes.Sum(s => s.Pieces.Sum(p => (long)p.Stitches * p.Rows)) < 60_000)
+                && plan.Sizes.Length <= 2 && plan.Sizes.Sum(s => s.Pieces.Sum(p => (long)p.Stitches * p.Rows)) < 25_000)
                 bases.Add(json);
         }
         bases[Math.Min(count - 1, 5)] = Encoding.UTF8.GetString(DemoProject.Utf8);

@@ -1,6 +1,7 @@
 using System.Text;
 using System.Xml.Linq;
 using Dyepath.Core.Garments;
+using Dyepath.Core.Garments.Checking;
 using Dyepath.Core.Instructions;
 using Dyepath.Core.Instructions.Reading;
 using Dyepath.Core.Instructions.Writing;
@@ -17,7 +18,7 @@ namespace Dyepath.Mutations.Parts;
 internal sealed class DocumentPart : IPart
 {
     /// <summary>Of the patterns, one in so many is also printed: a PDF takes as long as all the rest.</summary>
-    private const int PerPdf = 4;
+    private const int PerPdf = 10;
 
     private string[] _bases = [];
 
@@ -52,7 +53,7 @@ internal sealed class DocumentPart : IPart
             throw new Broken($"written and read again it differs: {difference}");
         Kept.Check(input, written, text => Same.Difference(project, ProjectReader.Read(text).Project) is null);
         var result = GarmentPlanner.Plan(project, cancel);
-        Located.Check(result);
+        Located.Check(result, input);
         if (result.Plan is not { } plan)
             return result.Outcome == PlanOutcome.BadInput ? "refused by the planner" : "no design";
         return Made(plan, number, cancel);
@@ -61,12 +62,15 @@ internal sealed class DocumentPart : IPart
     /// <summary>Everything that is made of a plan.</summary>
     private static string Made(Plan plan, int number, CancellationToken cancel)
     {
-        if (PatternCheck.Run(plan) is { IsEmpty: false } found)
+        // Every edition of a good document is tried in the part "agreement"; here the plan's numbers and one edition.
+        if (PlanCheck.Verify(plan) is { IsEmpty: false } found)
             throw new Broken($"the technical check disagrees: {found[0].Place}: {found[0].Text}");
         cancel.ThrowIfCancellationRequested();
         var booklet = PatternWriter.Write(plan);
         var edition = plan.Project.Edition with { Size = number % 2 == 0 ? null : booklet.Sizes[number % booklet.Sizes.Length] };
         var wording = new Wording(booklet, edition);
+        if (PatternCheck.Text(plan, TextBooklet.Write(booklet, edition)) is { IsEmpty: false } inText)
+            throw new Broken($"the text disagrees: {inText[0].Place}: {inText[0].Text}");
         var page = HtmlAsText.Read(HtmlBooklet.Write(booklet, edition, wording.Say));
         if (PatternCheck.Text(plan, page) is { IsEmpty: false } onPage)
             throw new Broken($"the page disagrees: {onPage[0].Place}: {onPage[0].Text}");

@@ -10,6 +10,7 @@ namespace Dyepath.Mutations.Parts;
 /// <summary>
 /// Holds an accepted text against what is written of it, value by value and without the document's own description: each stands there again,
 /// or is one that leaving out does not change anything.
+/// Lengths are kept to the nanometre and masses to the microgram.
 /// </summary>
 internal static partial class Kept
 {
@@ -66,7 +67,7 @@ internal static partial class Kept
             return false;
         var (first, second) = (Text(one), Text(other));
         return first == second || Colour(first) is { } colour && colour == Colour(second)
-            || Amount(first) is { } x && Amount(second) is { } y && x.Kind == y.Kind && Math.Abs(x.Size - y.Size) <= Math.Abs(x.Size) * 1e-12m + 0.0000001m;
+            || Amount(first) is { } x && Amount(second) is { } y && x.Kind == y.Kind && Math.Abs(x.Size - y.Size) <= Math.Abs(x.Size) * 1e-12m + (x.Kind == 'm' ? 0.000001m : 0.0000001m);
     }
 
     private static double? Number(string raw) => double.TryParse(raw, NumberStyles.Float, CultureInfo.InvariantCulture, out var number) ? number : null;

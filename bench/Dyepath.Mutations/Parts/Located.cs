@@ -21,7 +21,8 @@ internal static partial class Located
         }
     }
 
-    public static void Check(PlanResult result)
+    /// <param name="said">Everything that the document says; its own words may be any.</param>
+    public static void Check(PlanResult result, byte[] said)
     {
         if (result.Plan is null && result.Reasons.IsEmpty)
             throw new Broken("there is no plan and no reason");
@@ -32,19 +33,19 @@ internal static partial class Located
                 throw new Broken($"planning throws {cause.GetType().Name}: {cause.Message} {cause.StackTrace?.Split('\n').FirstOrDefault(l => l.Contains("Dyepath", StringComparison.Ordinal))?.Trim()}");
             if (reason.Place.Length == 0 || reason.Text.Length == 0 || reason.Text[^1] is not ('.' or '?'))
                 throw new Broken($"a reason is nowhere or unfinished: {reason.Place}: {reason.Text}");
-            Printable(reason.Text);
+            Printable(reason.Text, said);
         }
     }
 
-    private static void Printable(string text)
+    private static void Printable(string text, byte[]? said = null)
     {
         if (text.Any(char.IsControl) || text.Length > 4_000)
             throw new Broken($"a refusal cannot be printed: {text.Length} characters");
-        if (Number().IsMatch(text))
+        if (Number().Match(text) is { Success: true } program && said?.AsSpan().IndexOf(System.Text.Encoding.UTF8.GetBytes(program.Value)) is null or < 0)
             throw new Broken($"a refusal speaks as a program: {text}");
     }
 
-    [GeneratedRegex(@"^(document|[a-zA-Z$""\[][^\n]*)$")]
+    [GeneratedRegex(@"^(document|[a-zA-Z_$""\[][^\n]*)$")]
     private static partial Regex PlaceInDocument();
 
     [GeneratedRegex(@"\b(NaN|Infinity|System\.|Exception)\b(?<!""[^""]*)")]

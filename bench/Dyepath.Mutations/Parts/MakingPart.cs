@@ -74,7 +74,7 @@ internal sealed class MakingPart : IPart
             if (_plans.Count > 200)
                 _plans.Clear();
             var result = GarmentPlanner.Plan(making.Project, cancel);
-            Located.Check(result);
+            Located.Check(result, input);
             _plans.Add(design, plan = result.Plan);
         }
         if (plan is null)

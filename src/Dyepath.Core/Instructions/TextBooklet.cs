@@ -13,6 +13,8 @@ public static class TextBooklet
     /// <summary>Begins the designer's own words, which may look like any line of the pattern.</summary>
     public const string Own = "> ";
 
+    private const string Unseen = "\u200E\u200F\u061C\uFEFF";
+
     /// <returns>Lines end with a line feed; pictures appear as their alternative text.</returns>
     /// <exception cref="ArgumentException">The edition is for a size that the booklet does not have.</exception>
     public static string Write(Booklet booklet, Edition edition)
@@ -91,14 +93,17 @@ public static class TextBooklet
         }
     }
 
-    /// <summary>As lines and pages print it: several spaces are one.</summary>
-    internal static string Spaced(string words) => string.Join(' ', words.Split(' ', StringSplitOptions.RemoveEmptyEntries));
+    /// <summary>As lines and pages print it: several spaces are one, and marks that only turn the direction of what follows are left out.</summary>
+    internal static string Spaced(string words) => string.Join(' ', Seen(words));
+
+    /// <summary>The words that a line is made of.</summary>
+    private static string[] Seen(string words) => string.Concat(words.Where(c => !Unseen.Contains(c))).Split(' ', StringSplitOptions.RemoveEmptyEntries);
 
     private static void Wrapped(StringBuilder text, string words, string first, string next)
     {
         var lead = first;
         var line = new StringBuilder(lead);
-        foreach (var word in words.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        foreach (var word in Seen(words))
         {
             if (line.Length > lead.Length && line.Length + 1 + word.Length > LineWidth)
             {

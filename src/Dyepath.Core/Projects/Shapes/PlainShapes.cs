@@ -16,7 +16,7 @@ internal sealed class TextShape : Shape<string>
 
     // Words between single spaces, none with a mark that parts the entries of a list.
     private const string Entry =
-        @"^[^\s\u0000-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u2069(),;:]+( [^\s\u0000-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u2069(),;:]+)*$";
+        @"^[^\s\u0000-\u001f\u007f-\u009f\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069\ufeff(),;:]+( [^\s\u0000-\u001f\u007f-\u009f\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069\ufeff(),;:]+)*$";
 
     private readonly int _longest;
     private readonly string _pattern;
