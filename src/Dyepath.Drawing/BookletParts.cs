@@ -1,4 +1,6 @@
 using Dyepath.Core.Instructions;
+using Dyepath.Core.Instructions.Writing;
+using Dyepath.Core.Limits;
 using Dyepath.Drawing.Typography;
 
 namespace Dyepath.Drawing;
@@ -6,6 +8,15 @@ namespace Dyepath.Drawing;
 /// <summary>What every form of a booklet reads out of it alike.</summary>
 internal static class BookletParts
 {
+    /// <summary>As an edition prints it, where its charts are not too many to be drawn.</summary>
+    /// <exception cref="TooMuchWorkException">They are.</exception>
+    public static Booklet Sized(Booklet booklet, Edition edition)
+    {
+        booklet = booklet.For(edition);
+        var stitches = booklet.Sections.SelectMany(s => s.Blocks).OfType<Figure>().Select(f => f.Picture).OfType<ColourChart>().Sum(c => (long)c.Cells.Length);
+        return stitches <= BookletSize.MostChartStitches ? booklet : throw new TooMuchWorkException(EffortPart.Pattern);
+    }
+
     /// <summary>The first colour chart stands for the fabric, on the cover.</summary>
     public static ColourChart? Fabric(Booklet booklet) =>
         booklet.Sections.SelectMany(s => s.Blocks).OfType<Figure>().Select(f => f.Picture).OfType<ColourChart>().FirstOrDefault();

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Dyepath.Core.Instructions;
+using Dyepath.Core.Limits;
 using Dyepath.Drawing.Html;
 
 namespace Dyepath.Drawing;
@@ -10,21 +11,40 @@ public static class HtmlBooklet
 {
     /// <returns>A whole document; the same bytes for the same booklet and edition.</returns>
     /// <exception cref="ArgumentException">A picture or table contradicts itself.</exception>
-    public static string Write(Booklet booklet, Edition edition, Func<Phrase, ImmutableArray<TextSpan>> say)
+    /// <exception cref="TooMuchWorkException">More charts than <see cref="Core.Instructions.Writing.BookletSize"/> allows.</exception>
+    /// <exception cref="OperationCanceledException">Cancelled.</exception>
+    public static string Write(
+        Booklet booklet, Edition edition, Func<Phrase, ImmutableArray<TextSpan>> say, CancellationToken cancel = default)
+    {
+        using var text = new StringWriter(CultureInfo.InvariantCulture);
+        Write(booklet, edition, say, text, cancel);
+        return text.ToString();
+    }
+
+    /// <summary>The same, written as it is made.</summary>
+    /// <param name="output">What was written before an exception stays there.</param>
+    /// <inheritdoc cref="Write(Booklet, Edition, Func{Phrase, ImmutableArray{TextSpan}}, CancellationToken)" path="/exception"/>
+    public static void Write(
+        Booklet booklet, Edition edition, Func<Phrase, ImmutableArray<TextSpan>> say, TextWriter output, CancellationToken cancel = default) =>
+        Write(booklet, edition, say, output, new Effort(cancel: cancel));
+
+    internal static void Write(
+        Booklet booklet, Edition edition, Func<Phrase, ImmutableArray<TextSpan>> say, TextWriter output, Effort effort)
     {
         ArgumentNullException.ThrowIfNull(booklet);
         ArgumentNullException.ThrowIfNull(edition);
         ArgumentNullException.ThrowIfNull(say);
-        booklet = booklet.For(edition);
-        var reader = new Reader(edition, say);
-        var html = new HtmlText();
+        ArgumentNullException.ThrowIfNull(output);
+        booklet = BookletParts.Sized(booklet, edition);
+        var reader = new Reader(edition, say, effort);
+        var html = new HtmlText(output);
         html.Raw(string.Create(CultureInfo.InvariantCulture, $"<!doctype html>\n<html lang=\"{reader.Language}\">\n<head>\n<meta charset=\"utf-8\">\n"));
         html.Raw("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
         html.Raw("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'; img-src data:\">\n");
         html.Element("title", booklet.Title).Raw("\n<style>\n").Raw(Style()).Raw("</style>\n</head>\n<body>\n");
         html.Raw("<a class=\"skip\" href=\"#pattern\">Skip to the pattern</a>\n<div class=\"page\">\n");
         new HtmlPage(html, booklet, reader).Write();
-        return html.Raw("</div>\n</body>\n</html>\n").ToString();
+        html.Raw("</div>\n</body>\n</html>\n");
     }
 
     private static string Style()

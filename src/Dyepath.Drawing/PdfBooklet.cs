@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Instructions;
+using Dyepath.Core.Limits;
 using Dyepath.Drawing.Pdf;
 using Dyepath.Drawing.Typography;
 using PdfSharp.Pdf;
@@ -12,24 +13,29 @@ public static class PdfBooklet
     /// <param name="output">Written to from its current place, once the whole file is made; not closed.</param>
     /// <param name="progress">Told the share of the sections that is laid out, in (0, 1].</param>
     /// <exception cref="ArgumentException">A picture or table contradicts itself.</exception>
+    /// <exception cref="TooMuchWorkException">More charts than <see cref="Core.Instructions.Writing.BookletSize"/> allows.</exception>
     /// <exception cref="OperationCanceledException">Cancelled before anything was written.</exception>
     public static void Write(
         Booklet booklet, Edition edition, Func<Phrase, ImmutableArray<TextSpan>> say, PageSize size, Stream output,
-        IProgress<double>? progress = null, CancellationToken cancel = default)
+        IProgress<double>? progress = null, CancellationToken cancel = default) =>
+        Write(booklet, edition, say, size, output, progress, new Effort(cancel: cancel));
+
+    internal static void Write(
+        Booklet booklet, Edition edition, Func<Phrase, ImmutableArray<TextSpan>> say, PageSize size, Stream output,
+        IProgress<double>? progress, Effort effort)
     {
         ArgumentNullException.ThrowIfNull(booklet);
         ArgumentNullException.ThrowIfNull(edition);
         ArgumentNullException.ThrowIfNull(say);
         ArgumentNullException.ThrowIfNull(output);
-        booklet = booklet.For(edition);
-        var reader = new Reader(edition, say);
+        booklet = BookletParts.Sized(booklet, edition);
+        var reader = new Reader(edition, say, effort);
         var frame = PageFrame.Of(size);
         var flow = new Flow(frame, booklet.Title);
         CoverPages.Write(flow, booklet, reader);
         var blocks = new PageBlocks(flow, booklet, reader);
         for (var i = 0; i < booklet.Sections.Length; i++)
         {
-            cancel.ThrowIfCancellationRequested();
             blocks.Write(booklet.Sections[i], i);
             progress?.Report((i + 1.0) / booklet.Sections.Length);
         }
@@ -38,7 +44,8 @@ public static class PdfBooklet
         document.Info.Author = SafeText.OneLine(booklet.Designer);
         document.Info.Creator = "Dyepath";
         document.Options.CompressContentStreams = true;
-        TaggedPages.Write(document, flow.Ops, frame, reader.Language, cancel);
+        TaggedPages.Write(document, flow.Ops, frame, reader.Language, effort);
+        effort.Spend(1);
         using var bytes = new MemoryStream();
         document.Save(bytes, false);
         var file = bytes.GetBuffer().AsSpan(0, (int)bytes.Length);

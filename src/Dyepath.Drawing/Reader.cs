@@ -1,12 +1,19 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Dyepath.Core.Instructions;
+using Dyepath.Core.Limits;
 
 namespace Dyepath.Drawing;
 
 /// <summary>One reader's copy: the edition and how its phrases are said.</summary>
-internal sealed class Reader(Edition edition, Func<Phrase, ImmutableArray<TextSpan>> say)
+internal sealed class Reader(Edition edition, Func<Phrase, ImmutableArray<TextSpan>> say, Effort? effort = null)
 {
+    /// <summary>What it takes to say one phrase and set it.</summary>
+    private const int StepsOfPhrase = 1_000;
+
+    /// <summary>What writing takes.</summary>
+    public Effort Effort { get; } = effort ?? new Effort();
+
     public Edition Edition { get; } = edition;
 
     public bool LeftHanded => Edition.Hand == Hand.Left;
@@ -16,16 +23,20 @@ internal sealed class Reader(Edition edition, Func<Phrase, ImmutableArray<TextSp
     /// <summary>BCP 47.</summary>
     public string Language => Edition.Terms == Terms.Uk ? "en-GB" : "en-US";
 
-    public ImmutableArray<TextSpan> Say(Phrase phrase) => say(phrase);
+    public ImmutableArray<TextSpan> Say(Phrase phrase)
+    {
+        Effort.Spend(StepsOfPhrase);
+        return say(phrase);
+    }
 
     /// <summary>Between two units in a cell.</summary>
     public const string CellStroke = "\u00A0/ ";
 
     /// <summary>For narrow columns: the stroke between two units stays with the number before it.</summary>
     public ImmutableArray<TextSpan> SayCell(Phrase phrase) =>
-        [.. say(phrase).Select(span => span with { Text = span.Text.Replace(" / ", CellStroke, StringComparison.Ordinal) })];
+        [.. Say(phrase).Select(span => span with { Text = span.Text.Replace(" / ", CellStroke, StringComparison.Ordinal) })];
 
-    public string Text(Phrase phrase) => string.Concat(say(phrase).Select(span => span.Text));
+    public string Text(Phrase phrase) => string.Concat(Say(phrase).Select(span => span.Text));
 
     /// <summary>Index of the edition's one size, or null for all of them.</summary>
     public int? OnlySize(Booklet booklet) =>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Instructions;
+using Dyepath.Core.Limits;
 using Dyepath.Drawing.Lists;
 using Dyepath.Drawing.Pictures;
 using Dyepath.Drawing.Typography;
@@ -13,22 +14,29 @@ public static class SvgDrawing
 
     /// <returns>SVG 1.1 with a title and a description for who cannot see it; the same bytes for the same picture.</returns>
     /// <exception cref="ArgumentException">The picture contradicts itself, such as a chart with fewer cells than it says.</exception>
-    public static string Write(Figure figure, Edition edition, Func<Phrase, ImmutableArray<TextSpan>> say)
+    /// <exception cref="OperationCanceledException">Cancelled.</exception>
+    public static string Write(
+        Figure figure, Edition edition, Func<Phrase, ImmutableArray<TextSpan>> say, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(figure);
         ArgumentNullException.ThrowIfNull(say);
         var reader = new Reader(edition, say);
-        return Write(figure.Picture, reader.Text(figure.Caption), reader.Text(figure.Alternative), edition, say);
+        return Write(figure.Picture, reader.Text(figure.Caption), reader.Text(figure.Alternative), edition, say, cancel);
     }
 
-    /// <inheritdoc cref="Write(Figure, Edition, Func{Phrase, ImmutableArray{TextSpan}})"/>
+    /// <inheritdoc cref="Write(Figure, Edition, Func{Phrase, ImmutableArray{TextSpan}}, CancellationToken)"/>
     /// <param name="title">What the picture is.</param>
     /// <param name="description">What a sighted person sees in it.</param>
-    public static string Write(Picture picture, string title, string description, Edition edition, Func<Phrase, ImmutableArray<TextSpan>> say)
+    public static string Write(
+        Picture picture, string title, string description, Edition edition, Func<Phrase, ImmutableArray<TextSpan>> say,
+        CancellationToken cancel = default) => Write(picture, title, description, edition, say, new Effort(cancel: cancel));
+
+    internal static string Write(
+        Picture picture, string title, string description, Edition edition, Func<Phrase, ImmutableArray<TextSpan>> say, Effort effort)
     {
         ArgumentNullException.ThrowIfNull(picture);
-        var drawn = PictureDrawing.Draw(picture, title, description, new Reader(edition, say), Room.Screen);
-        return SvgWriter.Write(WithKey(drawn), "picture");
+        var drawn = PictureDrawing.Draw(picture, title, description, new Reader(edition, say, effort), Room.Screen);
+        return SvgWriter.Write(WithKey(drawn), "picture", effort);
     }
 
     private static Sheet WithKey(DrawnPicture drawn)

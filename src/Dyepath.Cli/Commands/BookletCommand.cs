@@ -40,11 +40,14 @@ internal static class BookletCommand
                 Hand = Choice("--hand", parsed.GetValue(hand), project.Edition.Hand, [("right", Hand.Right), ("left", Hand.Left)]),
                 Size = parsed.GetValue(size) ?? project.Edition.Size,
             };
+            project = project with { Edition = edition };
             if (ProjectFile.TryPlan(terminal, project, parsed.GetValue(file.Json), stop) is not { } plan)
                 return Task.FromResult(ExitCode.NoFeasibleDesign);
-            var booklet = PatternWriter.Write(plan);
-            if (edition.Size is { } one && !booklet.Sizes.Contains(one))
-                throw new BadInputException("--size", $"“{one}” is not a size of this pattern; it has {string.Join(", ", booklet.Sizes)}.");
+            if (edition.Size is { } one && plan.Sizes.All(s => s.Name != one))
+                throw new BadInputException("--size", $"“{one}” is not a size of this pattern; it has {string.Join(", ", plan.Sizes.Select(s => s.Name))}.");
+            if (BookletSize.TooLarge(plan, edition) is { } tooLarge)
+                throw new BadInputException(tooLarge.Place, tooLarge.Text);
+            var booklet = PatternWriter.Write(plan, stop);
             var written = terminal.Progress("Writing the booklet", progress =>
                 Write(booklet, edition, parsed.GetRequiredValue(folder), parsed.GetValue(letter), progress, stop));
             if (parsed.GetValue(file.Json))
@@ -76,7 +79,12 @@ internal static class BookletCommand
         var figures = booklet.Sections.SelectMany(s => s.Blocks).OfType<Figure>().ToArray();
         var files = new List<(string Name, Action<Stream> Write)>
         {
-            ("index.html", stream => stream.Write(Encoding.UTF8.GetBytes(HtmlBooklet.Write(booklet, edition, wording.Say)))),
+            ("index.html", stream =>
+            {
+                using var text = new StreamWriter(stream, leaveOpen: true);
+                HtmlBooklet.Write(booklet, edition, wording.Say, text, stop);
+            }
+            ),
             ("booklet.pdf", stream => PdfBooklet.Write(booklet, edition, wording.Say, letter ? PageSize.Letter : PageSize.A4, stream, cancel: stop)),
             ("booklet.txt", stream => stream.Write(Encoding.UTF8.GetBytes(TextBooklet.Write(booklet, edition)))),
         };
@@ -84,7 +92,7 @@ internal static class BookletCommand
         {
             var figure = figures[i];
             files.Add(($"figure-{i + 1:00}.svg", stream => stream.Write(Encoding.UTF8.GetBytes(
-                SvgDrawing.Write(figure, edition, wording.Say)))));
+                SvgDrawing.Write(figure, edition, wording.Say, stop)))));
         }
         if (folder.Length == 0)
             throw new BadInputException("--out", "It is empty; name a folder for the files.");
@@ -112,12 +120,8 @@ internal static class BookletCommand
         var beside = path + ".part";
         try
         {
-            using (var whole = new MemoryStream())
-            {
-                write(whole);
-                using var file = File.Create(beside);
-                whole.WriteTo(file);
-            }
+            using (var file = File.Create(beside))
+                write(file);
             File.Move(beside, path, overwrite: true);
         }
         finally

@@ -117,7 +117,7 @@ internal sealed class SequenceOptions
 
     public double ReadTurnCost(ParseResult parsed, Working working)
     {
-        var cost = InRange(parsed, TurnCost, PathOptions.LeastTurnCost, PathOptions.MostTurnCost, "stitches");
+        var cost = InRange(parsed, TurnCost, PathOptions.TurnCosts.Smallest, PathOptions.TurnCosts.Largest, "stitches");
         return working == Core.Fabrics.Working.Spiral && cost != 0
             ? throw new BadInputException("--turn-cost", "A spiral has no turn or join; leave the turn cost out.")
             : cost;

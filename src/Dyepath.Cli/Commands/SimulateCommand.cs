@@ -38,8 +38,8 @@ internal static class SimulateCommand
             var working = options.Working(parsed);
             var count = SequenceOptions.InRange(parsed, stitches, 1, FabricPath.MostStitches, "stitches");
             var rowCount = SequenceOptions.InRange(parsed, rows, 1, FabricPath.MostRows, "rows");
-            if (ring.Sections.Min() < PlannedPiece.ShortestSection * ColourRing.Unit)
-                throw new BadInputException("--sections", $"A section is shorter than {SequenceOptions.Said(PlannedPiece.ShortestSection)} stitches; nobody could see it.");
+            if (ring.Sections.Min() < ColourRing.ShortestSection * ColourRing.Unit)
+                throw new BadInputException("--sections", $"A section is shorter than {SequenceOptions.Said(ColourRing.ShortestSection)} stitches; nobody could see it.");
             var piece = PlannedPiece.Create(
                 ring,
                 [.. Enumerable.Repeat(count, rowCount)],

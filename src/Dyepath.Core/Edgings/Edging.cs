@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Instructions;
+using Dyepath.Core.Limits;
 using Dyepath.Core.Quantities;
 
 namespace Dyepath.Core.Edgings;
@@ -35,20 +36,20 @@ public sealed record Edging(
     ImmutableArray<Instruction> Steps,
     SymbolChart Chart)
 {
-    /// <summary>Most rounds that an edging may have.</summary>
-    public const int MostRounds = 40;
+    /// <summary>Rounds that an edging may have.</summary>
+    public static CountBounds RoundCounts { get; } = new(1, 40, "rounds");
 
     /// <summary>What the edging adds to the edge.</summary>
     /// <param name="rounds">1 to 40.</param>
     /// <param name="rowHeight">Height of a single crochet row.</param>
     /// <exception cref="ArgumentOutOfRangeException">Rounds outside 1 to 40.</exception>
     public Length Depth(int rounds, Length rowHeight) =>
-        rowHeight * ((Guard.InRange(rounds, 1, MostRounds, "rounds") - 1) * RoundDepth + LastDepth);
+        rowHeight * ((RoundCounts.Check(rounds) - 1) * RoundDepth + LastDepth);
 
     /// <summary>Yarn over <paramref name="pickUp"/> stitches, in single crochet stitches of yarn; picking up is the first round.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Rounds outside 1 to 40.</exception>
     public double YarnInSingleCrochet(int pickUp, int rounds) =>
-        pickUp * ((Guard.InRange(rounds, 1, MostRounds, "rounds") - 1) * RoundYarn + LastYarn);
+        pickUp * ((RoundCounts.Check(rounds) - 1) * RoundYarn + LastYarn);
 
     /// <summary>Whether it may go there: an edging with loops stays off the neck of children's garments.</summary>
     public bool AllowedAt(EdgingPlace place, bool children) => !(Loops && children && place == EdgingPlace.Neck);

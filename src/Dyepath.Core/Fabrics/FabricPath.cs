@@ -108,12 +108,11 @@ public sealed class FabricPath
         {
             Guard.InRange(stitches[row], 1, MostStitches, "stitches", nameof(stitches));
             Guard.InRange(columns[row], -MostStitches, MostStitches, "columns", nameof(firstColumns));
-            var cost = Guard.InRange(
-                turnCosts?[row] ?? options.TurnCost, PathOptions.LeastTurnCost, PathOptions.MostTurnCost, "units", nameof(turnCosts));
+            var cost = PathOptions.TurnCosts.Check(turnCosts?[row] ?? options.TurnCost, nameof(turnCosts));
             var turn = ColourRing.ToMicro(cost);
             if (working == Working.Spiral && turn != 0)
                 throw new ArgumentException($"A spiral has no turn or join, so its turn cost is 0, not {cost}.", nameof(options));
-            if (options.TurningChainCounts && turn <= -ColourRing.Unit)
+            if (options.TurningChainCounts && cost <= PathOptions.CountingChainOver)
                 throw new ArgumentException($"A turning chain that counts takes some yarn: its turn cost lies over -1, not {cost}.", nameof(options));
             if (stitches[row] * (ColourRing.Unit / options.StitchesPerUnit) + turn <= 0)
                 throw new ArgumentException($"A turn cost of {cost} takes back the whole row of {stitches[row]}.", nameof(options));

@@ -1,10 +1,15 @@
+using Dyepath.Core.Limits;
+
 namespace Dyepath.Core.Fabrics;
 
 /// <summary>How the yarn runs besides the stitch counts. The defaults are single crochet with a turn that takes no yarn.</summary>
 public sealed record PathOptions
 {
-    public const double LeastTurnCost = -10;
-    public const double MostTurnCost = 50;
+    /// <summary>Of <see cref="TurnCost"/>.</summary>
+    public static Bounds TurnCosts { get; } = new(-10, 50, "units");
+
+    /// <summary>A turning chain that counts as a stitch takes some yarn: its turn costs more than this.</summary>
+    public const double CountingChainOver = -1;
 
     /// <summary>Furthest start either way along the yarn, in units.</summary>
     public const double FurthestStart = 1_000_000;

@@ -109,6 +109,8 @@ internal sealed class BoxyDirectionPlanner(Fabrication fabrication, BoxyTop shap
             if (across - panels[i].Neck < 2 * (_across.Hidden + 2))
                 reasons.Add(new Finding(
                     FindingLevel.Fault, "garment.neckWidth", $"The neck of size {name} leaves no shoulders: make it narrower."));
+            if (PieceSize.Fault(name, "front", panels[i].Panel.Front.Stitches, panels[i].Rows) is { } tooLarge)
+                reasons.Add(tooLarge);
             if (down - panels[i].Armhole < 4)
                 reasons.Add(new Finding(
                     FindingLevel.Fault, "garment.belowWaist", $"Size {name} is hardly longer than its armholes: make it longer."));
@@ -141,7 +143,10 @@ internal sealed class BoxyDirectionPlanner(Fabrication fabrication, BoxyTop shap
             if (!grading.HasChoice)
                 return (panels, [.. grading.Reasons.Select(r => r with { Text = "Sleeves: " + r.Text })]);
         }
-        return ([.. panels.Select((panel, i) => WithSleeve(panel, i, round[i], lengths[i] - cuff, grading?.Chosen[i], pins[i]))], []);
+        ImmutableArray<BoxyCounts> sleeved =
+            [.. panels.Select((panel, i) => WithSleeve(panel, i, round[i], lengths[i] - cuff, grading?.Chosen[i], pins[i]))];
+        return (sleeved, [.. sleeved.Select((s, i) =>
+            PieceSize.Fault(targets.Sizes.Sizes[i].Name, "sleeve", s.Sleeve!.Stitches, s.Sleeve.Rows)).OfType<Finding>()]);
     }
 
     /// <summary>A plain sleeve is worked in whole units, so that one text serves all sizes.</summary>

@@ -65,8 +65,8 @@ internal static class EdgingPlanner
                 yield return new Finding(
                     FindingLevel.Fault, $"{place}.edging",
                     $"The {choice.Edging} edging has loops, which have no place at the neck of children's garments: choose one without.");
-            if (choice.Rounds is < 1 or > Edging.MostRounds)
-                yield return new Finding(FindingLevel.Fault, $"{place}.rounds", $"Give 1 to {Edging.MostRounds} rounds.");
+            if (choice.Rounds is { } rounds && !Edging.RoundCounts.Holds(rounds))
+                yield return new Finding(FindingLevel.Fault, $"{place}.rounds", $"Give {Edging.RoundCounts.Smallest} to {Edging.RoundCounts.Largest} rounds.");
         }
     }
 }

@@ -117,7 +117,18 @@ internal sealed class Fabrication
             reasons = [.. faults.Select(f => new Finding(FindingLevel.Fault, f.Place, f.Words))];
             return false;
         }
-        fabrication = new Fabrication(project, measured, effort);
+        var made = new Fabrication(project, measured, effort);
+        var each = made.YarnPerUnit.Centimetres / made.Stitch.StitchesPerUnit;
+        if (!YarnPerStitch.OfStitch.Holds(each))
+        {
+            reasons =
+            [
+                new Finding(FindingLevel.Fault, "fabric.sectionStitches", FormattableString.Invariant(
+                    $"So many stitches leave {each:0.###} cm of yarn for each; {YarnPerStitch.OfStitch.Smallest} to {YarnPerStitch.OfStitch.Largest} cm can be worked. Check these numbers and what was measured of the yarn.")),
+            ];
+            return false;
+        }
+        fabrication = made;
         reasons = [];
         return true;
     }

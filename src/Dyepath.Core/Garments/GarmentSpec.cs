@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Fabrics;
+using Dyepath.Core.Limits;
 using Dyepath.Core.Motifs;
 using Dyepath.Core.Quantities;
 
@@ -88,7 +89,11 @@ public sealed record GradingChoice(
     bool SideBands,
     bool UnequalPanels,
     double ForgivenessWeight,
-    double ClarityWeight);
+    double ClarityWeight)
+{
+    /// <summary>Of either weight.</summary>
+    public static Bounds Weights { get; } = new(0, 1_000, "cm²");
+}
 
 /// <summary>How the motif goes on across a seam.</summary>
 public enum SeamExtension
@@ -102,7 +107,11 @@ public enum SeamExtension
 
 /// <param name="HiddenStitches">Stitches that a seam along row ends takes from each edge.</param>
 /// <param name="HiddenRows">Rows that a seam along stitches takes from each edge.</param>
-public sealed record SeamChoice(SeamExtension Extension, int HiddenStitches, int HiddenRows);
+public sealed record SeamChoice(SeamExtension Extension, int HiddenStitches, int HiddenRows)
+{
+    /// <summary>Of stitches and of rows.</summary>
+    public static CountBounds Hidden { get; } = new(0, 10, "stitches or rows");
+}
 
 /// <summary>Where an edging goes.</summary>
 public enum EdgingPlace

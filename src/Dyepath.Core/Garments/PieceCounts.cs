@@ -42,7 +42,13 @@ internal static class PieceCounts
         var options = fabrication.Counts(direction, working, from, to, rows);
         var search = CountFinder.Find(fabrication.Ring, options, fabrication.Effort);
         var makers = search.Counts.Where(c => axis.Of(c.Stitches, edges) > Length.Zero && CanBeWritten(fabrication, working, c)).ToArray();
-        CountFinding[] pinned = [.. pins.OfType<int>().Distinct().Select(pin => Fixed(fabrication, direction, working, pin, rows))];
+        var fixedCounts = pins.OfType<int>().Distinct().Select(pin => (Pin: pin, Finding: Fixed(fabrication, direction, working, pin, rows))).ToArray();
+        if (fixedCounts.FirstOrDefault(f => f.Finding is null) is { Pin: > 0 and var lost })
+        {
+            return new Grading([], [], [new Finding(FindingLevel.Fault, "fabric.turnCost",
+                $"A turn takes back more yarn than a row of {lost} stitches has: fix a larger count, or check the turn.")]);
+        }
+        CountFinding[] pinned = [.. fixedCounts.Select(f => f.Finding!)];
         var offer = new CountOffer(options, search, Offered(makers.Concat(pinned)), Alone);
         if (pinned.FirstOrDefault(pin => !CanBeWritten(fabrication, working, pin)) is { } wrong)
             return new Grading([], [], [WrongParity(working, wrong.Stitches)]) { Offer = offer };
@@ -126,12 +132,12 @@ internal static class PieceCounts
         return (from, Math.Clamp(to, from, FabricPath.MostStitches));
     }
 
-    /// <summary>A count that was fixed, whatever it makes.</summary>
-    private static CountFinding Fixed(Fabrication fabrication, Direction direction, Working working, int stitches, int rows)
+    /// <summary>A count that was fixed, whatever it makes; null where its turn takes the whole row back.</summary>
+    private static CountFinding? Fixed(Fabrication fabrication, Direction direction, Working working, int stitches, int rows)
     {
         var options = fabrication.Counts(direction, working, stitches, stitches, rows) with { Alternating = false, HalfTurn = false };
         var search = CountFinder.Find(fabrication.Ring, options, fabrication.Effort);
-        return search.Counts.IsEmpty ? search.Nearest[0].Finding : search.Counts[0];
+        return search.Counts.IsEmpty ? search.Nearest.FirstOrDefault()?.Finding : search.Counts[0];
     }
 
     /// <summary>

@@ -12,9 +12,6 @@ namespace Dyepath.Core.Making;
 /// </summary>
 public sealed class PlannedPiece
 {
-    /// <summary>Shorter sections would be walked over by the thousand in every stitch.</summary>
-    public const double ShortestSection = 0.01;
-
     private PlannedPiece(JoinedRing ring, ImmutableArray<int> rowStitches, double turnCost, double start)
     {
         Ring = ring;
@@ -71,10 +68,10 @@ public sealed class PlannedPiece
     public static PlannedPiece Create(ColourRing sequence, ImmutableArray<int> rowStitches, double turnCost = 0, double start = 0)
     {
         ArgumentNullException.ThrowIfNull(sequence);
-        Guard.InRange(ColourRing.ToUnits(sequence.Sections.Min()), ShortestSection, ColourRing.LongestSequence, "stitches", nameof(sequence));
+        Guard.InRange(ColourRing.ToUnits(sequence.Sections.Min()), ColourRing.ShortestSection, ColourRing.LongestSequence, "stitches", nameof(sequence));
         Guard.InRange(rowStitches.Length, 1, FabricPath.MostRows, "rows", nameof(rowStitches));
         foreach (int stitches in rowStitches) Guard.InRange(stitches, 1, FabricPath.MostStitches, "stitches", nameof(rowStitches));
-        Guard.InRange(turnCost, PathOptions.LeastTurnCost, PathOptions.MostTurnCost, "stitches");
+        PathOptions.TurnCosts.Check(turnCost);
         Guard.InRange(start, -PathOptions.FurthestStart, PathOptions.FurthestStart, "stitches");
 
         var ring = JoinedRing.Join(sequence);

@@ -79,7 +79,7 @@ public sealed class MotifReader
     /// <summary>Mean length of a colour in micro-units.</summary>
     private double MeanStretch => (double)_period!.Micro / _period.Stretches.Length;
 
-    /// <param name="gauge">Stitches and rows over 0 and at most 400.</param>
+    /// <param name="gauge">Stitches and rows within <see cref="Gauge.Counts"/>.</param>
     /// <param name="stitchesPerUnit">1, or 2 in linen stitch.</param>
     /// <param name="palette">Omitted, all sections of different colours are equally distinct.</param>
     /// <exception cref="ArgumentOutOfRangeException">A gauge, unit or option outside its range.</exception>
@@ -89,8 +89,8 @@ public sealed class MotifReader
         ArgumentNullException.ThrowIfNull(ring);
         ArgumentNullException.ThrowIfNull(gauge);
         options ??= new MotifOptions();
-        Guard.InRange(gauge.Stitches, double.Epsilon, 400, "stitches", nameof(gauge));
-        Guard.InRange(gauge.Rows, double.Epsilon, 400, "rows", nameof(gauge));
+        Gauge.Counts.Check(gauge.Stitches, nameof(gauge));
+        Gauge.Counts.Check(gauge.Rows, nameof(gauge));
         Guard.InRange(stitchesPerUnit, 1, 2, "stitches");
         Guard.InRange(options.BlurStitches, 1.5, 20, "stitches", nameof(options));
         Guard.InRange(options.ColumnsDrift, 0, 0.5, "periods", nameof(options));

@@ -1,5 +1,5 @@
 using System.Globalization;
-using Dyepath.Core.Quantities;
+using Dyepath.Core.Limits;
 
 namespace Dyepath.Core.Swatches;
 
@@ -10,18 +10,24 @@ namespace Dyepath.Core.Swatches;
 /// </summary>
 public sealed record HandsPrior
 {
-    /// <param name="spread">Relative standard deviation of the yarn in one stitch, 0 to 0.3.</param>
-    /// <param name="memory">Stitches after which its correlation has fallen to 1/e, 0.1 to 1,000.</param>
-    /// <param name="dye">Relative standard deviation of one section's length from repeat to repeat, 0 to 0.5.</param>
+    /// <param name="spread">Relative standard deviation of the yarn in one stitch, within <see cref="Spreads"/>.</param>
+    /// <param name="memory">Stitches after which its correlation has fallen to 1/e, within <see cref="Memories"/>.</param>
+    /// <param name="dye">Relative standard deviation of one section's length from repeat to repeat, within <see cref="Dyes"/>.</param>
     /// <param name="isMakersOwn">Whether the figures come from this maker's log.</param>
     /// <exception cref="ArgumentOutOfRangeException">A figure outside its range.</exception>
     public HandsPrior(double spread, double memory, double dye, bool isMakersOwn = false)
     {
-        Spread = Guard.InRange(spread, 0, 0.3, "of one stitch's yarn");
-        Memory = Guard.InRange(memory, 0.1, 1_000, "stitches");
-        Dye = Guard.InRange(dye, 0, 0.5, "of a section's length");
+        Spread = Spreads.Check(spread);
+        Memory = Memories.Check(memory);
+        Dye = Dyes.Check(dye);
         IsMakersOwn = isMakersOwn;
     }
+
+    public static Bounds Spreads { get; } = new(0, 0.5, "of one stitch's yarn");
+
+    public static Bounds Memories { get; } = new(0.1, 10_000, "stitches");
+
+    public static Bounds Dyes { get; } = new(0, 0.5, "of a section's length");
 
     /// <summary>
     /// Spread 2 %, memory 50 stitches, dye 2 %. An assumption: the only readings found, four on one swatch (17, 17¼, 17,
@@ -50,10 +56,13 @@ public sealed record HandsPrior
     public double WanderVariance(double stitches)
     {
         var rho = Math.Exp(-1 / Memory);
-        var left = 1 - rho;
-        var variance = stitches * (1 + rho) / left - 2 * rho * (1 - Math.Exp(-stitches / Memory)) / (left * left);
+        var left = OneLessExp(1 / Memory);
+        var variance = stitches * (1 + rho) / left - 2 * rho * OneLessExp(stitches / Memory) / (left * left);
         return Math.Max(0, variance) * Spread * Spread;
     }
+
+    /// <summary>1 − e⁻ˣ to full precision where x is small, as it is for a long memory.</summary>
+    private static double OneLessExp(double x) => x > 1 ? 1 - Math.Exp(-x) : 2 * Math.Exp(-x / 2) * Math.Sinh(x / 2);
 
     /// <summary>How the answer names its condition.</summary>
     public string Words => string.Create(CultureInfo.InvariantCulture,

@@ -59,10 +59,10 @@ public static class HookAdvisor
         ArgumentNullException.ThrowIfNull(hooks);
         Guard.InRange(reachMillimetres, 0, 5, "mm");
         var own = swatch.HookMillimetres;
-        var least = Math.Max(0.5, own - reachMillimetres);
-        var most = Math.Min(50, own + reachMillimetres);
-        var options = hooks.Append(own).Select(h => Guard.InRange(h, 0.5, 50, "mm", nameof(hooks))).Distinct().Order()
-            .Where(h => h >= least && h <= most && response.YarnFactor(h) is >= SmallestFactor and <= LargestFactor)
+        var least = Math.Max(Swatch.Hooks.Smallest, own - reachMillimetres);
+        var most = Math.Min(Swatch.Hooks.Largest, own + reachMillimetres);
+        var options = hooks.Append(own).Select(h => Swatch.Hooks.Check(h, nameof(hooks))).Distinct().Order()
+            .Where(h => h >= least && h <= most && (h == own || CanBeWorked(natural, response.YarnFactor(h))))
             .Select(h => new HookOption(h, Fit(natural, response.YarnFactor(h)), h == own)).ToImmutableArray();
         var ends = (response.YarnFactor(least), response.YarnFactor(most));
         var best = Best(
@@ -74,6 +74,11 @@ public static class HookAdvisor
         var advised = options.Where(o => o.Fit.WorstAtSwatchScale <= limit).MinBy(o => Math.Abs(o.Millimetres - own))!;
         return new HookAdvice(now.Fit, best, options, advised, Words(now, advised, best));
     }
+
+    /// <summary>Whether it is another hook and not another fabric, and the sequence stays one that can be worked.</summary>
+    private static bool CanBeWorked(IReadOnlyList<double> natural, double factor) =>
+        factor is >= SmallestFactor and <= LargestFactor
+        && natural.Sum() / factor + natural.Count <= ColourRing.LongestSequence && natural.Min() / factor >= ColourRing.ShortestSection;
 
     /// <summary>The nearest whole stitches at one yarn per stitch, and the largest change that they ask for.</summary>
     /// <param name="natural">Units of each section at the swatch's yarn per stitch.</param>
@@ -143,7 +148,7 @@ public static class HookAdvisor
         if (natural.Count is 0 or > ColourRing.MostSections)
             throw new ArgumentException($"A sequence has 1 to {ColourRing.MostSections} sections, not {natural.Count}.", nameof(natural));
         foreach (var units in natural)
-            Guard.InRange(units, 0.01, ColourRing.LongestSequence, "stitches", nameof(natural));
+            Guard.InRange(units, ColourRing.ShortestSection, ColourRing.LongestSequence, "stitches", nameof(natural));
     }
 
     private static string Words(HookOption now, HookOption advised, HookFit best) => advised.Millimetres == now.Millimetres

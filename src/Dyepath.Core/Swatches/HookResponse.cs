@@ -55,7 +55,7 @@ public sealed record HookResponse
     public static HookResponse Supposed(Swatch swatch, double power = SupposedPower)
     {
         ArgumentNullException.ThrowIfNull(swatch);
-        Guard.InRange(swatch.HookMillimetres, 0.5, 50, "mm");
+        Swatch.Hooks.Check(swatch.HookMillimetres);
         Guard.InRange(power, 0, LargestPower, "power of the hook's diameter");
         return new HookResponse(swatch, null, power, power, power, SupposedPowerError);
     }
@@ -70,8 +70,8 @@ public sealed record HookResponse
     {
         ArgumentNullException.ThrowIfNull(swatch);
         ArgumentNullException.ThrowIfNull(other);
-        Guard.InRange(swatch.HookMillimetres, 0.5, 50, "mm");
-        Guard.InRange(other.HookMillimetres, 0.5, 50, "mm");
+        Swatch.Hooks.Check(swatch.HookMillimetres);
+        Swatch.Hooks.Check(other.HookMillimetres);
         if (swatch.HookMillimetres == other.HookMillimetres)
             throw new ArgumentException($"Both swatches used a {swatch.HookMillimetres} mm hook.", nameof(other));
         var step = Math.Log(other.HookMillimetres / swatch.HookMillimetres);
@@ -136,7 +136,7 @@ public sealed record HookResponse
     }
 
     private double Factor(double hook, double power) =>
-        Math.Pow(Guard.InRange(hook, 0.5, 50, "mm", nameof(hook)) / _swatch.HookMillimetres, power);
+        Math.Pow(Swatch.Hooks.Check(hook) / _swatch.HookMillimetres, power);
 
     private static Gauge Scaled(Gauge gauge, double width, double height) =>
         gauge with { Stitches = gauge.Stitches / width, Rows = gauge.Rows / height };

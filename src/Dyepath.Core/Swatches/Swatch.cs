@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Fabrics;
+using Dyepath.Core.Limits;
 using Dyepath.Core.Quantities;
 
 namespace Dyepath.Core.Swatches;
@@ -31,7 +32,11 @@ public sealed record Swatch(
     Gauge Worked,
     Gauge? Blocked,
     Gauge? Hung,
-    ImmutableArray<YarnUsed> YarnUsed);
+    ImmutableArray<YarnUsed> YarnUsed)
+{
+    /// <summary>Diameters, in millimetres.</summary>
+    public static Bounds Hooks { get; } = new(0.5, 50, "mm");
+}
 
 /// <summary>The fabric that the pattern is worked in.</summary>
 /// <param name="Stitch">What the fabric is made of.</param>
@@ -52,6 +57,16 @@ public sealed record FabricChoice(
     bool? TurningChainCounts = null,
     Hands? Hands = null)
 {
+    /// <summary>Of <see cref="SectionStitches"/>.</summary>
+    public static CountBounds SectionCounts { get; } = new(1, 1_000, "stitches");
+
     /// <summary>Whether the turning chain stands for the row's first stitch; in linen stitch it never stands for a whole unit.</summary>
-    public bool ChainCountsAsStitch => Stitch.StitchesPerUnit == 1 && (TurningChainCounts ?? Stitch.TurningChainCounts);
+    public bool ChainCountsAsStitch => ChainCounts(Stitch, TurningChainCounts);
+
+    /// <inheritdoc cref="ChainCountsAsStitch"/>
+    public static bool ChainCounts(FabricStitch stitch, bool? said)
+    {
+        ArgumentNullException.ThrowIfNull(stitch);
+        return stitch.StitchesPerUnit == 1 && (said ?? stitch.TurningChainCounts);
+    }
 }

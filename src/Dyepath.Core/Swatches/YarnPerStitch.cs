@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Dyepath.Core.Fabrics;
+using Dyepath.Core.Limits;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Yarns;
 
@@ -32,6 +33,9 @@ public sealed record YarnPerStitch(
     ImmutableArray<(YarnPerStitchSource Source, Estimate Centimetres)> Ways,
     ImmutableArray<MeasuringFinding> Disagreements)
 {
+    /// <summary>Yarn of one stitch; beyond, a unit was mistaken.</summary>
+    public static Bounds OfStitch { get; } = new(0.2, 300, "cm");
+
     /// <summary>
     /// One single crochet over its width: a five-inch square of worsted at 13 stitches and 14 rows to four inches took 785.5 in
     /// (one hobbyist's measurement; derived: 9.0 widths).

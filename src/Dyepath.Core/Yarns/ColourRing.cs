@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Limits;
 using Dyepath.Core.Quantities;
 
 namespace Dyepath.Core.Yarns;
@@ -16,6 +17,12 @@ public sealed class ColourRing
 
     /// <summary>Longest sequence, in pooling units.</summary>
     public const int LongestSequence = 4_096;
+
+    /// <summary>Shortest section that can be worked, in pooling units: shorter ones would be walked over by the thousand in every stitch.</summary>
+    public const double ShortestSection = 0.01;
+
+    /// <summary>Whole units from the sequence's beginning at which a piece may begin.</summary>
+    public static CountBounds Starts { get; } = new(0, LongestSequence - 1, "units");
 
     private ColourRing(ImmutableArray<long> sections, ImmutableArray<int> colours)
     {

@@ -167,10 +167,16 @@ public sealed class MeasuredYarn
             reasons = findings.ToImmutable();
             return false;
         }
-        if (natural.Total.Value > ColourRing.LongestSequence)
+        if (Unworkable(yarn, fabric, natural, yarnPerStitch) is { } unworkable)
+        {
+            findings.Add(unworkable);
+            reasons = findings.ToImmutable();
+            return false;
+        }
+        if (Math.Max(natural.Total.Value, (fabric.SectionStitches ?? natural.Nearest()).Sum()) is > ColourRing.LongestSequence and var longest)
         {
             findings.Add(new(FindingKind.SequenceTooLong, "yarn.sections", string.Create(CultureInfo.InvariantCulture,
-                $"The sequence comes to {natural.Total.Value:0} {units}; at most {ColourRing.LongestSequence} can be "
+                $"The sequence comes to {longest:0} {units}; at most {ColourRing.LongestSequence} can be "
                 + $"planned. Check the lengths and the yarn per stitch ({yarnPerStitch.Centimetres.Value:0.00} cm).")));
             reasons = findings.ToImmutable();
             return false;
@@ -202,6 +208,27 @@ public sealed class MeasuredYarn
         measured = new MeasuredYarn(
             yarn, fabric, hands, dye, natural, yarnPerStitch, Ballwise(yarn, runs, hands, dye, effort), findings.ToImmutable());
         return true;
+    }
+
+    /// <summary>Numbers that are each allowed and together mean nothing: a unit was mistaken somewhere.</summary>
+    private static MeasuringFinding? Unworkable(Yarn yarn, FabricChoice fabric, SequenceInUnits natural, YarnPerStitch yarnPerStitch)
+    {
+        var each = yarnPerStitch.Centimetres.Value / fabric.Stitch.StitchesPerUnit;
+        if (!YarnPerStitch.OfStitch.Holds(each))
+        {
+            return new(FindingKind.YarnPerStitchBeyondBelief, "yarn.sections", string.Create(CultureInfo.InvariantCulture,
+                $"A stitch comes to {each:0.###} cm of yarn; {YarnPerStitch.OfStitch.Smallest} to {YarnPerStitch.OfStitch.Largest} cm can be "
+                + $"worked. Check the lengths, the counted stitches and the swatch."));
+        }
+        for (var j = 0; j < natural.Sections.Length; j++)
+        {
+            if (natural.Sections[j].Value < ColourRing.ShortestSection)
+            {
+                return new(FindingKind.SectionTooShort, $"yarn.sections[{j}].length",
+                    $"{yarn.Sections[j].Name} takes less than a hundredth of a stitch. Check its length and the yarn per stitch, or leave the colour out.");
+            }
+        }
+        return null;
     }
 
     private static SequenceInUnits? Sequence(

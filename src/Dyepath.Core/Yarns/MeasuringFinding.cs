@@ -9,6 +9,12 @@ public enum FindingKind
     /// <summary>The sequence comes to more stitches than can be planned.</summary>
     SequenceTooLong,
 
+    /// <summary>So little of a colour that no stitch shows it.</summary>
+    SectionTooShort,
+
+    /// <summary>More yarn in a stitch, or less, than any stitch takes.</summary>
+    YarnPerStitchBeyondBelief,
+
     /// <summary>A colour's count seems to be missing from the record.</summary>
     MissedSection,
 

@@ -26,7 +26,7 @@ public static class SequenceEstimator
     private const int Passes = 2;
 
     /// <param name="repeats">
-    /// 1 or more rows of 1 to 64 counts, each 0 to 4,096 stitches (pooling units), all of one length, counted without a break.
+    /// 1 or more rows of 1 to 64 counts within <see cref="CountedBall.Counts"/>, all of one length, counted without a break.
     /// </param>
     /// <param name="dye">Relative standard deviation of each section's length; omitted, the prior's for all.</param>
     /// <exception cref="ArgumentException">No row, rows of unequal length, a count out of range, or nothing counted at all.</exception>
@@ -35,11 +35,11 @@ public static class SequenceEstimator
     {
         ArgumentNullException.ThrowIfNull(hands);
         if (repeats.IsDefaultOrEmpty || repeats[0].Length is 0 or > ColourRing.MostSections
-            || repeats.Any(r => r.Length != repeats[0].Length || r.Any(k => k is < 0 or > ColourRing.LongestSequence)))
+            || repeats.Any(r => r.Length != repeats[0].Length || r.Any(k => !CountedBall.Counts.Holds(k))))
         {
             throw new ArgumentException(
-                $"Counts need 1 or more rows, each of the same 1 to {ColourRing.MostSections} counts from 0 to "
-                + $"{ColourRing.LongestSequence}.",
+                $"Counts need 1 or more rows, each of the same 1 to {ColourRing.MostSections} counts from "
+                + $"{CountedBall.Counts.Smallest} to {CountedBall.Counts.Largest}.",
                 nameof(repeats));
         }
         if (repeats.All(r => r.Sum() == 0))

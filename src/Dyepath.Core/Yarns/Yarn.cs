@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Colours;
+using Dyepath.Core.Limits;
 using Dyepath.Core.Quantities;
 
 namespace Dyepath.Core.Yarns;
@@ -17,6 +18,9 @@ public sealed record YarnSection(string Name, Srgb Colour, Length? Length = null
 /// <param name="Repeats">One row a repeat, one whole number a section, in the order in which the yarn runs.</param>
 public sealed record CountedBall(string Name, ImmutableArray<ImmutableArray<int>> Repeats)
 {
+    /// <summary>Stitches counted in one section: none where it was too short to be seen.</summary>
+    public static CountBounds Counts { get; } = new(0, 1_000, "stitches");
+
     /// <summary>Whether a repeat is the last one and still being counted: its counts are kept, and used once all are there.</summary>
     public bool IsBegun(int repeat, int sections) => repeat == Repeats.Length - 1 && Repeats[repeat].Length < sections;
 }

@@ -31,7 +31,7 @@ internal sealed class HtmlPage(HtmlText html, Booklet booklet, Reader reader)
         if (BookletParts.Fabric(booklet) is { } chart)
         {
             html.Raw("<figure><div class=\"ground\">");
-            Svg(ColourChartDrawing.Fabric(chart, reader.LeftHanded, 160, "The fabric, drawn from its colour chart."));
+            Svg(ColourChartDrawing.Fabric(chart, reader, 160, "The fabric, drawn from its colour chart."));
             html.Raw("</div></figure>\n");
         }
         html.Raw("</header>\n");
@@ -148,7 +148,7 @@ internal sealed class HtmlPage(HtmlText html, Booklet booklet, Reader reader)
         html.Raw("<figcaption>").Spans(reader.Say(figure.Caption)).Raw("</figcaption>\n</figure>\n");
     }
 
-    private void Svg(Sheet sheet) => html.Raw(SvgWriter.Write(sheet, string.Create(CultureInfo.InvariantCulture, $"picture{++_pictures}")));
+    private void Svg(Sheet sheet) => html.Raw(SvgWriter.Write(sheet, string.Create(CultureInfo.InvariantCulture, $"picture{++_pictures}"), reader.Effort));
 
     /// <summary>The section's own name where it can serve as a fragment, its number otherwise.</summary>
     private string Id(Section section, int index) =>

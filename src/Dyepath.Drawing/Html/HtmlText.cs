@@ -1,19 +1,16 @@
 using System.Collections.Immutable;
-using System.Text;
 using Dyepath.Core.Instructions;
 using Dyepath.Drawing.Typography;
 
 namespace Dyepath.Drawing.Html;
 
-/// <summary>Collects HTML; everything that is not said to be raw is escaped.</summary>
-internal sealed class HtmlText
+/// <summary>Writes HTML as it comes; everything that is not said to be raw is escaped.</summary>
+internal sealed class HtmlText(TextWriter output)
 {
-    private readonly StringBuilder _html = new();
-
     /// <param name="markup">Ours, never a user's.</param>
     public HtmlText Raw(string markup)
     {
-        _html.Append(markup);
+        output.Write(markup);
         return this;
     }
 
@@ -32,6 +29,4 @@ internal sealed class HtmlText
         }
         return this;
     }
-
-    public override string ToString() => _html.ToString();
 }

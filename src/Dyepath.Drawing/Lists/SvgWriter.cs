@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using Dyepath.Core.Limits;
 using Dyepath.Drawing.Typography;
 
 namespace Dyepath.Drawing.Lists;
@@ -9,8 +10,11 @@ internal static class SvgWriter
 {
     private const string Fonts = "'Atkinson Hyperlegible','Segoe UI',Roboto,'Helvetica Neue',Arial,sans-serif";
 
+    /// <summary>What it takes to write one symbol, or one step of an outline.</summary>
+    private const long StepsOfShape = 30;
+
     /// <param name="id">Unique on the page: the title and description are found by it.</param>
-    public static string Write(Sheet sheet, string id)
+    public static string Write(Sheet sheet, string id, Effort effort)
     {
         var svg = new StringBuilder();
         svg.Append(CultureInfo.InvariantCulture, $"<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {Number(sheet.Width)} {Number(sheet.Height)}\"");
@@ -21,12 +25,13 @@ internal static class SvgWriter
         if (sheet.Description.Length > 0)
             svg.Append(CultureInfo.InvariantCulture, $"<desc id=\"{id}-d\">{SafeText.Markup(sheet.Description)}</desc>");
         foreach (var shape in sheet.Shapes)
-            Append(svg, shape);
+            Append(svg, shape, effort);
         return svg.Append("</svg>").ToString();
     }
 
-    private static void Append(StringBuilder svg, Shape shape)
+    private static void Append(StringBuilder svg, Shape shape, Effort effort)
     {
+        effort.Spend(StepsOfShape * (shape switch { Outline outline => outline.Steps.Length, TextRow row => row.Texts.Length, _ => 1 }));
         switch (shape)
         {
             case Outline outline:
@@ -59,7 +64,7 @@ internal static class SvgWriter
                     svg.Append(CultureInfo.InvariantCulture, $"scale({group.Scale:0.####})");
                 svg.Append("\">");
                 foreach (var inner in group.Shapes)
-                    Append(svg, inner);
+                    Append(svg, inner, effort);
                 svg.Append("</g>");
                 break;
             default:

@@ -20,7 +20,7 @@ internal static class CoverPages
         Text(flow, Role.Paragraph, reader.SizesLine(booklet), Flow.BodySize, strong: false);
         flow.Use(14);
         if (BookletParts.Fabric(booklet) is { } chart)
-            Fabric(flow, ColourChartDrawing.Fabric(chart, reader.LeftHanded, flow.Frame.TextWidth / PageFrame.PointsPerMillimetre, "The fabric, drawn from its colour chart."));
+            Fabric(flow, ColourChartDrawing.Fabric(chart, reader, flow.Frame.TextWidth / PageFrame.PointsPerMillimetre, "The fabric, drawn from its colour chart."));
         Contents(flow, booklet, reader);
         flow.NextPage();
     }

@@ -1,5 +1,6 @@
 using Dyepath.Core.Colours;
 using Dyepath.Core.Instructions;
+using Dyepath.Core.Limits;
 using Dyepath.Drawing.Lists;
 using Dyepath.Drawing.Typography;
 using PdfSharp.Drawing;
@@ -7,9 +8,12 @@ using PdfSharp.Drawing;
 namespace Dyepath.Drawing.Pdf;
 
 /// <summary>Draws drawing lists and words on a PDF page.</summary>
-internal sealed class PdfCanvas(XGraphics page, PdfFonts fonts)
+internal sealed class PdfCanvas(XGraphics page, PdfFonts fonts, Effort effort)
 {
     private readonly Dictionary<Srgb, XSolidBrush> _brushes = [];
+
+    /// <summary>What it takes to draw one symbol, or one step of an outline.</summary>
+    private const long StepsOfShape = 100;
 
     public void Words(double x, double baseline, string text, Typeface face, double size, Srgb colour)
     {
@@ -39,6 +43,7 @@ internal sealed class PdfCanvas(XGraphics page, PdfFonts fonts)
 
     private void Shape(Shape shape)
     {
+        effort.Spend(StepsOfShape * (shape switch { Outline outline => outline.Steps.Length, TextRow row => row.Texts.Length, _ => 1 }));
         switch (shape)
         {
             case Outline outline:

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Dyepath.Core.Limits;
 using Dyepath.Drawing.Lists;
 using Dyepath.Drawing.Typography;
 using PdfSharp.Drawing;
@@ -11,6 +12,7 @@ namespace Dyepath.Drawing.Pdf;
 /// <summary>Writes recorded pages as a tagged PDF (ISO 32000-1, 14.8).</summary>
 internal sealed class TaggedPages : IDisposable
 {
+    private readonly Effort _effort;
     private readonly PdfDocument _document;
     private readonly PageFrame _frame;
     private readonly StructureBuilder _structure;
@@ -19,8 +21,9 @@ internal sealed class TaggedPages : IDisposable
     private XGraphics? _graphics;
     private PdfCanvas? _canvas;
 
-    private TaggedPages(PdfDocument document, PageFrame frame, string language, Dictionary<int, int> pageOfSection)
+    private TaggedPages(PdfDocument document, PageFrame frame, string language, Dictionary<int, int> pageOfSection, Effort effort)
     {
+        _effort = effort;
         _document = document;
         _frame = frame;
         _pageOfSection = pageOfSection;
@@ -29,17 +32,19 @@ internal sealed class TaggedPages : IDisposable
         _structure = access.StructureBuilder;
     }
 
+    /// <summary>What it takes to write words or a mark of structure.</summary>
+    private const int StepsOfOp = 200;
+
     private PdfCanvas Canvas => _canvas ?? throw new InvalidOperationException("Pages begin with a new page.");
 
     private PdfPage Page => _document.Pages[^1];
 
-    public static void Write(PdfDocument document, IReadOnlyList<PageOp> ops, PageFrame frame, string language, CancellationToken cancel)
+    public static void Write(PdfDocument document, IReadOnlyList<PageOp> ops, PageFrame frame, string language, Effort effort)
     {
-        using var pages = new TaggedPages(document, frame, language, SectionPages(ops));
+        using var pages = new TaggedPages(document, frame, language, SectionPages(ops), effort);
         foreach (var op in ops)
         {
-            if (op is NewPage)
-                cancel.ThrowIfCancellationRequested();
+            effort.Spend(StepsOfOp);
             pages.Write(op);
         }
     }
@@ -113,7 +118,7 @@ internal sealed class TaggedPages : IDisposable
         page.Height = XUnit.FromPoint(_frame.Height);
         page.Elements.SetName("/Tabs", "/S");
         _graphics = XGraphics.FromPdfPage(page);
-        _canvas = new PdfCanvas(_graphics, _fonts);
+        _canvas = new PdfCanvas(_graphics, _fonts, _effort);
     }
 
     private void Start(Begin begin)

@@ -1,13 +1,17 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Colours;
 using Dyepath.Core.Instructions;
+using Dyepath.Core.Limits;
 using Dyepath.Drawing.Lists;
 
 namespace Dyepath.Drawing.Pictures;
 
 /// <summary>The coloured cells of a window of a chart, with their symbols and grid; the window's top left corner is the origin.</summary>
-internal sealed class ChartCells(ColourChart chart, ChartGeometry geometry, ChartWindow window, double unitWidth)
+internal sealed class ChartCells(ColourChart chart, ChartGeometry geometry, ChartWindow window, double unitWidth, Effort effort)
 {
+    /// <summary>What it takes to place one cell.</summary>
+    private const int StepsOfCell = 20;
+
     private readonly ImmutableArray<string> _symbols = [.. chart.Key.Select(ColourKeySigns.Symbol)];
 
     public double UnitWidth { get; } = unitWidth;
@@ -28,6 +32,7 @@ internal sealed class ChartCells(ColourChart chart, ChartGeometry geometry, Char
         for (var row = window.FirstRow; row < window.EndRow; row++)
         {
             var units = geometry.Units(row);
+            effort.Spend(StepsOfCell * units);
             for (var start = 0; start < units;)
             {
                 var colour = Colour(row, start);
@@ -53,6 +58,7 @@ internal sealed class ChartCells(ColourChart chart, ChartGeometry geometry, Char
         var size = Math.Min(RowHeight * 0.85, UnitWidth * (longest > 1 ? 0.6 : 0.75));
         for (var row = window.FirstRow; row < window.EndRow; row++)
         {
+            effort.Spend(StepsOfCell * geometry.Units(row));
             var middle = Top(row) + RowHeight / 2;
             var here = row;
             var inWindow = Enumerable.Range(0, geometry.Units(row)).Where(unit => HasCentre(geometry.Half(here, unit) + 1));
@@ -73,6 +79,7 @@ internal sealed class ChartCells(ColourChart chart, ChartGeometry geometry, Char
         var (fine, tenth) = (new PathBuilder(), new PathBuilder());
         for (var row = window.FirstRow; row < window.EndRow; row++)
         {
+            effort.Spend(StepsOfCell * geometry.Units(row));
             if (Clipped(geometry.Half(row, 0), geometry.Half(row, geometry.Units(row))) is not var (from, to))
                 continue;
             var left = geometry.Left(window, from, to) * UnitWidth;

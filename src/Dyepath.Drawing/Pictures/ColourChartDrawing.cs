@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Dyepath.Core.Instructions;
+using Dyepath.Core.Limits;
 using Dyepath.Drawing.Lists;
 
 namespace Dyepath.Drawing.Pictures;
@@ -32,29 +33,29 @@ internal static class ColourChartDrawing
         var key = ColourKeySigns.Of(chart.Key);
         var shortSide = Math.Min(1, geometry.Proportion);
         if (!room.IsPaged)
-            return new DrawnPicture([Part(chart, geometry, geometry.Whole, Math.Max(ScreenCell, EasyCell / shortSide), title, description)], key);
+            return new DrawnPicture([Part(chart, geometry, geometry.Whole, Math.Max(ScreenCell, EasyCell / shortSide), title, description, reader.Effort)], key);
         var inside = new Room(room.Width - 2 * Side, room.Height - Below - Above);
         if (Fitting(geometry.Whole, geometry, inside) is var fitting && fitting >= SmallestCell / shortSide)
-            return new DrawnPicture([Part(chart, geometry, geometry.Whole, fitting, title, description)], key);
+            return new DrawnPicture([Part(chart, geometry, geometry.Whole, fitting, title, description, reader.Effort)], key);
         var parts = Divide(geometry, inside.Width * shortSide, inside.Height * shortSide / geometry.Proportion);
         var unitWidth = parts.Min(part => Fitting(part.Window, geometry, inside));
-        var sheets = parts.Select(part => Part(chart, geometry, part.Window, unitWidth, $"{title} Part {part.Name}: {Extent(chart, geometry, part.Window)}.", description));
-        return new DrawnPicture([Overview(chart, geometry, parts, title, description, room), .. sheets], key);
+        var sheets = parts.Select(part => Part(chart, geometry, part.Window, unitWidth, $"{title} Part {part.Name}: {Extent(chart, geometry, part.Window)}.", description, reader.Effort));
+        return new DrawnPicture([Overview(chart, geometry, parts, title, description, room, reader.Effort), .. sheets], key);
     }
 
     private static double Fitting(ChartWindow window, ChartGeometry geometry, Room room) =>
         Math.Min(LargestCell, Math.Min(room.Width / window.Columns, room.Height / (window.Rows * geometry.Proportion)));
 
     /// <summary>The colours alone, to scale, for a cover, five eighths as tall as wide where the fabric has the rows.</summary>
-    public static Sheet Fabric(ColourChart chart, bool leftHanded, double width, string title)
+    public static Sheet Fabric(ColourChart chart, Reader reader, double width, string title)
     {
-        var unit = width / new ChartGeometry(chart, leftHanded).Whole.Columns;
+        var unit = width / new ChartGeometry(chart, reader.LeftHanded).Whole.Columns;
         var wanted = Math.Max(1, (int)(width * 0.62 / (unit * (chart.RowHeight / chart.UnitWidth))));
         if (chart.Repeats && wanted > chart.Rows)
             chart = Tiled(chart, (wanted + chart.Rows - 1) / chart.Rows);
-        var geometry = new ChartGeometry(chart, leftHanded);
+        var geometry = new ChartGeometry(chart, reader.LeftHanded);
         var rows = Math.Min(wanted, chart.Rows);
-        var cells = new ChartCells(chart, geometry, geometry.Whole with { EndRow = rows }, unit);
+        var cells = new ChartCells(chart, geometry, geometry.Whole with { EndRow = rows }, unit, reader.Effort);
         return new Sheet(width, cells.Height, [.. cells.Colours()], title);
     }
 
@@ -67,9 +68,9 @@ internal static class ColourChartDrawing
         RowOffsets = [.. Enumerable.Repeat(chart.RowOffsets, times).SelectMany(r => r)],
     };
 
-    private static Sheet Part(ColourChart chart, ChartGeometry geometry, ChartWindow window, double unitWidth, string title, string description)
+    private static Sheet Part(ColourChart chart, ChartGeometry geometry, ChartWindow window, double unitWidth, string title, string description, Effort effort)
     {
-        var cells = new ChartCells(chart, geometry, window, unitWidth);
+        var cells = new ChartCells(chart, geometry, window, unitWidth, effort);
         ImmutableArray<Shape> inside = [.. cells.Colours(), .. cells.Symbols(), .. cells.Grid(), .. RowNumbers(chart, geometry, window, cells), .. ColumnNumbers(geometry, window, cells)];
         return new Sheet(cells.Width + 2 * Side, cells.Height + Above + Below, [new Group(inside, new Point(Side, Above))], title, description);
     }
@@ -155,10 +156,10 @@ internal static class ColourChartDrawing
         return string.Create(CultureInfo.InvariantCulture, $"columns {first} to {last}, {rows} {chart.FirstRow + window.FirstRow} to {chart.FirstRow + window.EndRow - 1}");
     }
 
-    private static Sheet Overview(ColourChart chart, ChartGeometry geometry, ImmutableArray<(string Name, ChartWindow Window)> parts, string title, string description, Room room)
+    private static Sheet Overview(ColourChart chart, ChartGeometry geometry, ImmutableArray<(string Name, ChartWindow Window)> parts, string title, string description, Room room, Effort effort)
     {
         var unit = Math.Min(room.Width * 0.8 / geometry.Whole.Columns, room.Height * 0.4 / (geometry.Whole.Rows * geometry.Proportion));
-        var cells = new ChartCells(chart, geometry, geometry.Whole, unit);
+        var cells = new ChartCells(chart, geometry, geometry.Whole, unit, effort);
         var shapes = ImmutableArray.CreateBuilder<Shape>();
         shapes.AddRange(cells.Colours());
         var frames = new PathBuilder();

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text;
 using CsCheck;
 using Dyepath.Core.Garments;
@@ -5,6 +6,7 @@ using Dyepath.Core.Making.Log;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Projects.Description;
 using Dyepath.Core.Projects.Shapes;
+using Dyepath.Core.Sizing;
 using Dyepath.Core.Swatches;
 
 namespace Dyepath.Core.Tests.Projects;
@@ -24,6 +26,8 @@ public sealed class EdgeTests
     [InlineData(3)]
     [InlineData(4)]
     [InlineData(5)]
+    [InlineData(6)]
+    [InlineData(7)]
     public void One_value_at_an_end_of_its_range(int which)
     {
         var broken = new List<string>();
@@ -64,8 +68,10 @@ public sealed class EdgeTests
     [Fact]
     public void Pieces_under_way_with_one_value_at_an_end_of_its_range()
     {
+        var demo = ProjectReader.Read(DemoProject.Utf8).Project!;
+        ImmutableArray<int> counted = [.. demo.Yarn.Sections.Select((_, i) => 3 + i)];
         var making = MakingWriter.WriteUtf8(new MakingDocument(
-            ProjectReader.Read(DemoProject.Utf8).Project!, "M", [[5, 4, 6, 4], [5, 4, 6, 4]], [new Entry(Did.Row, DateTimeOffset.UnixEpoch, 1)]));
+            demo with { Photos = [] }, "M", [counted, counted], [new Entry(Did.Row, DateTimeOffset.UnixEpoch, 1)]));
         var broken = new List<string>();
         var accepted = 0;
         foreach (var edge in Edges.Of(MakingDescription.Making, Edges.Parse(making)).Where(e => !e.Place.StartsWith(".project.", StringComparison.Ordinal)))
@@ -102,6 +108,12 @@ public sealed class EdgeTests
             Rectangle("\"shape\": \"cowl\", \"circumference\": \"60 cm\", \"height\": \"30 cm\"", "sc"),
             Rectangle("\"shape\": \"wrap\", \"width\": \"40 cm\", \"length\": \"90 cm\"", "linen"),
             Rectangle("\"shape\": \"cowl\", \"circumference\": \"60 cm\", \"height\": \"30 cm\", \"working\": \"turned\"", "dc"),
+            Of(MeasuredByLength(Demo())),
+            Of(Demo() with
+            {
+                Sizes = Demo().Sizes with { Overrides = [new FixedNumber("M", "panelStitches", null, 80, "sample"), new FixedNumber("L", "sleeveRows", null, 60, "sample")] },
+                Garment = Demo().Garment with { Direction = Direction.Up, Grading = Demo().Garment.Grading with { UnequalPanels = true, AlternatingRows = true, HalfStitchTurn = true } },
+            }),
         ];
 
         public int Count => _all.Length;
@@ -109,6 +121,12 @@ public sealed class EdgeTests
         public DocumentNode this[int index] => _all[index];
 
         private static Project Demo() => ProjectReader.Read(DemoProject.Utf8).Project! with { Photos = [] };
+
+        private static Project MeasuredByLength(Project project) => project with
+        {
+            Yarn = project.Yarn with { Counted = [] },
+            Fabric = project.Fabric with { Keeping = ColourKeeping.Free, SectionStitches = null },
+        };
 
         private static DocumentNode Of(Project project) => Edges.Parse(ProjectWriter.WriteUtf8(project));
 

@@ -30,7 +30,7 @@ internal static class Beginnings
 
     public static Steps Of(PatternContext context, SizedPiece piece)
     {
-        var charts = ChartVariant.All(context);
+        var charts = context.Charts;
         var places = piece.SizeNames.Select(size => ChartVariant.Place(charts, size, piece.Name)).ToArray();
         var chart = new Count(new([.. places.Select(p => p.Chart)]));
         var row = new Count(new([.. places.Select(p => p.Row)]));

@@ -15,11 +15,27 @@ internal sealed record ChartUse(string Size, string Piece, int Row);
 /// <param name="Piece">The tallest piece that begins at chart row 1.</param>
 internal sealed record ChartVariant(Plan Plan, int Number, PiecePlan Piece, ImmutableArray<ChartUse> Uses)
 {
+    /// <summary>What it takes to hold one size's pieces against one chart.</summary>
+    private const int StepsOfSize = 20_000;
+
     public string Stitches => Piece.RowStitches.Length == 2
         ? $"{Piece.RowStitches[0]} and {Piece.RowStitches[1]} stitches in turn"
         : $"{Piece.Stitches} stitches";
 
     public ImmutableArray<string> Sizes => [.. Uses.Select(u => u.Size).Distinct()];
+
+    /// <summary>Rows that are drawn: all, or until they come again.</summary>
+    public int DrawnRows
+    {
+        get
+        {
+            var path = PieceFabric.PathOf(Plan, Piece);
+            return Math.Min(path.Rows, RowRuns.Repeat(path, Plan.Ring) ?? path.Rows);
+        }
+    }
+
+    /// <summary>Stitches that are drawn.</summary>
+    public long Cells => (long)DrawnRows * Piece.RowStitches.Max();
 
     /// <summary>Which pieces of which sizes, such as <c>front and back, all sizes; sleeve, XS and S</c>.</summary>
     public string UsedBy
@@ -41,6 +57,7 @@ internal sealed record ChartVariant(Plan Plan, int Number, PiecePlan Piece, Immu
         var charts = new List<ChartVariant>();
         foreach (var size in context.Plan.Sizes)
         {
+            context.Effort.Spend(StepsOfSize * (1 + charts.Count));
             foreach (var piece in size.Pieces.Where(p => p.Pooled))
             {
                 var at = charts.FindIndex(c => FirstRow(c.Plan, c.Piece, piece) is not null);
@@ -76,8 +93,8 @@ internal sealed record ChartVariant(Plan Plan, int Number, PiecePlan Piece, Immu
         var ahead = ColourRing.ToMicro(piece.Start) - ColourRing.ToMicro(chart.Start);
         if (ahead % plan.Ring.Total == 0)
             return 1;
-        var fabric = PieceFabric.Of(plan, chart);
-        if (fabric.Path.Advance is not { } advance || RowRuns.Repeat(fabric) is not { } repeat)
+        var path = PieceFabric.PathOf(plan, chart);
+        if (path.Advance is not { } advance || RowRuns.Repeat(path, plan.Ring) is not { } repeat)
             return null;
         for (var row = advance.Rows; row < repeat; row += advance.Rows)
         {

@@ -17,13 +17,17 @@ internal static class ChartsSection
         blocks.Add(new Paragraph(turned
             ? Phrase.Of($"Charts show the right side, {context.RowWord} 1 at the bottom. Read right-side {context.RowWord}s from {new Side(true)} to {new Side(false)}, wrong-side {context.RowWord}s from {new Side(false)} to {new Side(true)}; the arrows show where each begins.")
             : Phrase.Of($"Charts show the right side, round 1 at the bottom. Read every round from {new Side(true)} to {new Side(false)}.")));
-        foreach (var chart in ChartVariant.All(context))
+        var drawn = BookletSize.Drawn(context);
+        if (BookletSize.TooLarge(context, context.Project.Edition) is { } tooLarge)
+            blocks.Add(new Caution(Phrase.Plain(tooLarge.Text)));
+        foreach (var chart in context.Charts)
         {
+            context.Effort.Spend(drawn(chart) ? 1_000 + chart.Cells : 1_000);
             blocks.Add(new ForSizes(chart.Sizes,
             [
                 new Subheading(Phrase.Of($"Chart {chart.Number}: {chart.Stitches}{new InAllSizes(Phrase.Plain($" ({chart.UsedBy})"))}")),
                 RowStarts(context, chart),
-                Chart(context, chart),
+                .. drawn(chart) ? ImmutableArray.Create<Block>(Chart(context, chart)) : [],
             ]));
         }
         return new Section("charts", Phrase.Plain("Charts and row starts"), blocks.ToImmutable(), NewPage: true);
@@ -31,9 +35,11 @@ internal static class ChartsSection
 
     private static Table RowStarts(PatternContext context, ChartVariant variant)
     {
-        var fabric = PieceFabric.Of(context.Plan, variant.Piece);
+        var path = PieceFabric.PathOf(context.Plan, variant.Piece);
+        var repeat = RowRuns.Repeat(path, context.Plan.Ring);
         var word = variant.Piece.Working == Working.Turned ? "row" : "round";
-        var shown = Math.Min(fabric.Rows, Math.Min(MostTableRows, RowRuns.Repeat(fabric) ?? fabric.Rows));
+        var shown = Math.Min(path.Rows, Math.Min(MostTableRows, repeat ?? path.Rows));
+        var fabric = PieceFabric.Of(context.Plan, variant.Piece, shown);
         var rows = ImmutableArray.CreateBuilder<ImmutableArray<Phrase>>(shown);
         for (var row = 0; row < shown; row++)
         {
@@ -47,9 +53,9 @@ internal static class ChartsSection
                 Run(context, runs[^1]),
             ]);
         }
-        var again = shown < fabric.Rows && RowRuns.Repeat(fabric) == shown
+        var again = shown < path.Rows && repeat == shown
             ? $" After {word} {shown} they begin again as {word} 1."
-            : shown < fabric.Rows ? $" The chart goes on to {word} {fabric.Rows}." : "";
+            : shown < path.Rows ? $" The chart goes on to {word} {path.Rows}." : "";
         return new Table(
             Phrase.Plain($"{char.ToUpperInvariant(word[0])}{word[1..]} starts of chart {variant.Number}, in the order of work, by the symbols of the key.{again}"),
             [Phrase.Plain($"{char.ToUpperInvariant(word[0])}{word[1..]}"), Phrase.Plain("begins with"), Phrase.Plain("then"), Phrase.Plain("ends with")],
@@ -61,13 +67,13 @@ internal static class ChartsSection
 
     private static Figure Chart(PatternContext context, ChartVariant variant)
     {
-        var fabric = PieceFabric.Of(context.Plan, variant.Piece);
+        var rows = variant.DrawnRows;
+        var fabric = PieceFabric.Of(context.Plan, variant.Piece, rows);
         var word = variant.Piece.Working == Working.Turned ? "row" : "round";
-        var rows = Math.Min(fabric.Rows, RowRuns.Repeat(fabric) ?? fabric.Rows);
         var path = fabric.Path;
         var columns = Enumerable.Range(0, rows).Max(r => path.FirstColumns[r] + path.Cells(r));
-        var cells = fabric.Cells[..Enumerable.Range(0, rows).Sum(path.Cells)].ToImmutableArray();
-        var repeats = rows < fabric.Rows;
+        var cells = fabric.Cells.ToImmutableArray();
+        var repeats = rows < variant.Piece.Rows;
         return new Figure(
             new ColourChart(
                 context.Key,

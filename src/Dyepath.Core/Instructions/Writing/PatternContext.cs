@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
+using Dyepath.Core.Limits;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Yarns;
 
@@ -9,9 +10,12 @@ namespace Dyepath.Core.Instructions.Writing;
 /// <summary>What every section of the pattern reads: the plan, and its numbers lined up by size.</summary>
 internal sealed class PatternContext
 {
-    public PatternContext(Plan plan)
+    private ImmutableArray<ChartVariant>? _charts;
+
+    public PatternContext(Plan plan, Effort? effort = null)
     {
         Plan = plan;
+        Effort = effort ?? new Effort();
         var yarn = plan.Project.Yarn;
         Key = ColourKey.Of(yarn.SectionsAsWorked);
         var shape = plan.Sizes[0].Pieces.Select(piece => piece.Name).ToArray();
@@ -22,7 +26,11 @@ internal sealed class PatternContext
 
     public Plan Plan { get; }
 
+    public Effort Effort { get; }
+
     public Project Project => Plan.Project;
+
+    public ImmutableArray<ChartVariant> Charts => _charts ??= ChartVariant.All(this);
 
     public ImmutableArray<ChartColour> Key { get; }
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Garments;
+using Dyepath.Core.Limits;
 
 namespace Dyepath.Core.Instructions.Writing;
 
@@ -7,12 +8,16 @@ namespace Dyepath.Core.Instructions.Writing;
 public static class PatternWriter
 {
     /// <exception cref="ArgumentException">The plan has no size, or its sizes have different pieces.</exception>
-    public static Booklet Write(Plan plan)
+    /// <exception cref="OperationCanceledException">Cancelled.</exception>
+    public static Booklet Write(Plan plan, CancellationToken cancel = default) => Write(plan, new Effort(cancel: cancel));
+
+    internal static Booklet Write(Plan plan, Effort effort)
     {
         ArgumentNullException.ThrowIfNull(plan);
+        effort.Begin(EffortPart.Pattern);
         if (plan.Sizes.IsEmpty)
             throw new ArgumentException("A plan has at least one size.", nameof(plan));
-        var context = new PatternContext(plan);
+        var context = new PatternContext(plan, effort);
         var sections = ImmutableArray.CreateBuilder<Section>();
         if (context.Own("introduction").ToImmutableArray() is { IsEmpty: false } introduction)
             sections.Add(new Section("introduction", Phrase.Plain("About"), introduction.CastArray<Block>()));

@@ -8,7 +8,11 @@ namespace Dyepath.Core.Instructions.Writing;
 public static class PieceFabric
 {
     /// <param name="rows">Rows to work; missing, all of the piece's.</param>
-    public static Fabric Of(Plan plan, PiecePlan piece, int? rows = null)
+    public static Fabric Of(Plan plan, PiecePlan piece, int? rows = null) => Fabric.Work((plan ?? throw new ArgumentNullException(nameof(plan))).Ring, PathOf(plan, piece, rows));
+
+    /// <summary>Where its stitches lie along the yarn, without their colours.</summary>
+    /// <inheritdoc cref="Of" path="/param"/>
+    public static FabricPath PathOf(Plan plan, PiecePlan piece, int? rows = null)
     {
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(piece);
@@ -21,9 +25,8 @@ public static class PieceFabric
             TurningChainCounts = fabric.ChainCountsAsStitch,
         };
         var count = rows ?? piece.Rows;
-        var path = piece.RowStitches.Length == 2
+        return piece.RowStitches.Length == 2
             ? FabricPath.Alternating(piece.Working, piece.Stitches, count, options)
             : FabricPath.Constant(piece.Working, piece.Stitches, count, options);
-        return Fabric.Work(plan.Ring, path);
     }
 }

@@ -37,12 +37,20 @@ public static class RowRuns
     public static int? Repeat(Fabric fabric)
     {
         ArgumentNullException.ThrowIfNull(fabric);
-        if (fabric.Path.Advance is not { } advance)
+        return Repeat(fabric.Path, fabric.Ring);
+    }
+
+    /// <inheritdoc cref="Repeat(Fabric)"/>
+    public static int? Repeat(FabricPath path, ColourRing ring)
+    {
+        ArgumentNullException.ThrowIfNull(path);
+        ArgumentNullException.ThrowIfNull(ring);
+        if (path.Advance is not { } advance)
             return null;
-        for (var steps = 1; steps * advance.Rows <= fabric.Rows; steps++)
+        for (var steps = 1; steps * advance.Rows <= path.Rows; steps++)
         {
             var rows = steps * advance.Rows;
-            if (rows >= LeastRows && rows % fabric.Path.StitchesPerUnit == 0 && steps * advance.Micro % fabric.Ring.Total == 0)
+            if (rows >= LeastRows && rows % path.StitchesPerUnit == 0 && steps * advance.Micro % ring.Total == 0)
                 return rows;
         }
         return null;

@@ -1,3 +1,5 @@
+using Dyepath.Core.Limits;
+
 namespace Dyepath.Core.Making.Log;
 
 /// <summary>What a maker did.</summary>
@@ -36,6 +38,12 @@ public enum Did
 
 /// <summary>One line of a maker's log.</summary>
 /// <param name="At">To the millisecond.</param>
-/// <param name="Phase">Phase error read, in whole stitches (in linen stitch: pairs); positive: colours come early. In [−1,000, 1,000].</param>
+/// <param name="Phase">Phase error read, in whole stitches (in linen stitch: pairs); positive: colours come early. Within <see cref="Phases"/>.</param>
 /// <param name="To">A number from 1, or −1 or 1, as <see cref="Did"/> says.</param>
-public sealed record Entry(Did Did, DateTimeOffset At, int? Phase = null, int? To = null);
+public sealed record Entry(Did Did, DateTimeOffset At, int? Phase = null, int? To = null)
+{
+    public static CountBounds Phases { get; } = new(-1_000, 1_000, "stitches");
+
+    /// <summary>Of <see cref="To"/>.</summary>
+    public static CountBounds Numbers { get; } = new(-1, 10_000, "rows or parts");
+}

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Garments;
+using Dyepath.Core.Limits;
 using Dyepath.Core.Projects.Description;
 using Dyepath.Core.Projects.Shapes;
 using Dyepath.Core.Yarns;
@@ -9,7 +10,7 @@ namespace Dyepath.Core.Making.Log;
 /// <summary>The whole making document: the one place where its form is said.</summary>
 internal static class MakingDescription
 {
-    private const double LatestMillisecond = 253_402_300_799_999;
+    private static readonly Bounds Milliseconds = new(0, 253_402_300_799_999, "ms");
 
     private static readonly ObjectShape<Entry> EntryShape = new("entry", "One thing that the maker did.", o =>
     {
@@ -19,13 +20,13 @@ internal static class MakingDescription
         var at = o.Required(
             "at", "When, in milliseconds since the beginning of 1970, UTC.",
             new MappedShape<double, DateTimeOffset>(
-                new RealShape(1_764_000_000_000, 0, LatestMillisecond), ms => DateTimeOffset.FromUnixTimeMilliseconds((long)ms),
+                new RealShape(1_764_000_000_000, Milliseconds, whole: true), ms => DateTimeOffset.FromUnixTimeMilliseconds((long)ms),
                 time => time.ToUnixTimeMilliseconds()),
             e => e.At);
         var phase = o.Optional(
-            "phase", "By how many stitches (in linen stitch: pairs) colours came early; negative, late.", new WholeShape(-1_000, 1_000),
+            "phase", "By how many stitches (in linen stitch: pairs) colours came early; negative, late.", new WholeShape(Entry.Phases),
             e => e.Phase, "she did not look");
-        var to = o.Optional("to", "Which row or part, from 1; or one more (1) or less (-1).", new WholeShape(-1, 10_000), e => e.To, "none");
+        var to = o.Optional("to", "Which row or part, from 1; or one more (1) or less (-1).", new WholeShape(Entry.Numbers), e => e.To, "none");
         return v => new Entry(did.From(v), at.From(v), phase.From(v), to.From(v));
     });
 
@@ -38,7 +39,7 @@ internal static class MakingDescription
             "counted", "Stitches of each section in the maker's own yarn, repeat after repeat, in the order of the sections.",
             new ListShape<ImmutableArray<int>>(
                 "repeats",
-                new ListShape<int>("stitch counts", new WholeShape(0, YarnDescription.MostStitches), 1, ColourRing.MostSections), 0, MakingDocument.MostCounted),
+                new ListShape<int>("stitch counts", new WholeShape(CountedBall.Counts), 1, ColourRing.MostSections), 0, MakingDocument.MostCounted),
             m => m.Counted, [], "not counted");
         var log = o.Optional(
             "log", "What she did, the oldest first.", new ListShape<Entry>("entries", EntryShape, 0, MakingDocument.MostEntries), m => m.Log, [],
@@ -52,14 +53,7 @@ internal static class MakingDescription
             if (!counted.TryFrom(v, out var c))
                 return;
             for (var i = 0; i < c.Length; i++)
-            {
-                if (c[i].Length != p.Yarn.Sections.Length)
-                {
-                    faults.Meaning(
-                        v.Place.Member("counted").Item(i), FormattableString.Invariant($"{p.Yarn.Sections.Length} counts, one for each section"),
-                        "Count every colour of the sequence.");
-                }
-            }
+                YarnChecks.Sequence(v.Place.Member("counted").Item(i), c[i], p.Yarn.Sections.Length, faults);
         });
         return v => new MakingDocument(project.From(v), size.From(v), counted.From(v), log.From(v));
     });

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Fabrics;
 using Dyepath.Core.Projects.Shapes;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Swatches;
@@ -11,8 +12,6 @@ internal static class FabricChecks
 {
     private static readonly Length SmallestStitch = Length.FromMillimetres(0.5);
     private static readonly Length LargestStitch = Length.FromCentimetres(30);
-    private static readonly Length LeastYarn = Length.FromMillimetres(2);
-    private static readonly Length MostYarn = Length.FromMetres(3);
 
     public static void StitchSize(Place place, Length size, string way, FaultList faults)
     {
@@ -24,9 +23,29 @@ internal static class FabricChecks
     {
         if (length is null && mass is null)
             faults.Meaning(used, "a length, a mass, or both", "Measure or weigh the yarn of these stitches.", "neither length nor mass");
-        else if (length / stitches is { } each && (each < LeastYarn || each > MostYarn))
+        else if (length is { } measured)
+            InOneStitch(used.Member("length"), measured / stitches, faults);
+    }
+
+    private static void InOneStitch(Place place, Length each, FaultList faults)
+    {
+        var allowed = Swatches.YarnPerStitch.OfStitch;
+        if (!allowed.Holds(each.Centimetres))
+        {
             faults.Meaning(
-                used.Member("length"), "0.2 to 300 cm of yarn in a stitch", "Check the count and the length.", $"{each} in a stitch");
+                place, FormattableString.Invariant($"{allowed.Smallest} to {allowed.Largest} cm of yarn in a stitch"),
+                "Check the count, and what was measured or weighed.", $"{each} in a stitch");
+        }
+    }
+
+    public static void CountingChainTakesYarn(Place fabric, FabricStitch stitch, bool? said, double? turnCost, FaultList faults)
+    {
+        if (turnCost <= PathOptions.CountingChainOver && FabricChoice.ChainCounts(stitch, said))
+        {
+            faults.Meaning(
+                fabric.Member("turnCost"), FormattableString.Invariant($"more than {PathOptions.CountingChainOver} stitches, since the turning chain counts as a stitch and takes yarn"),
+                "Check the number, or say that the turning chain does not count.");
+        }
     }
 
     public static void TwoHooks(Place fabric, Swatch first, Swatch? second, FaultList faults)
@@ -69,6 +88,8 @@ internal static class FabricChecks
             for (var i = 0; i < measured.YarnUsed.Length; i++)
             {
                 var yarnPerUnit = YarnPerUnit(measured.YarnUsed[i], yarn.Ball, fabric.Stitch.StitchesPerUnit);
+                if (measured.YarnUsed[i] is { Mass: { } mass } weighed)
+                    InOneStitch(swatch.Member("yarnUsed").Item(i).Member("mass"), yarn.Ball.Length * (mass / yarn.Ball.Mass) / weighed.Stitches, faults);
                 if (sequence is { } length && yarnPerUnit is { } each && each > Length.Zero)
                     YarnChecks.SequenceStitches(swatch.Member("yarnUsed").Item(i), length / each, faults);
             }

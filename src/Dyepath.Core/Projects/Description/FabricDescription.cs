@@ -11,7 +11,7 @@ internal static class FabricDescription
 {
     private static readonly ObjectShape<Gauge> GaugeShape = new("gauge", "Stitches and rows over a measured length.", o =>
     {
-        var count = new RealShape(14, 0.25, 400);
+        var count = new RealShape(14, Gauge.Counts);
         var stitches = o.Required("stitches", "Stitches over the length, quarters counted.", count, g => g.Stitches);
         var rows = o.Required("rows", "Rows over the length, quarters counted.", count, g => g.Rows);
         var over = o.Optional("over", "The length.", Measured.GaugeLength, g => g.Over, Length.FromCentimetres(10));
@@ -78,7 +78,7 @@ internal static class FabricDescription
             "sectionStitches",
             "Stitches that each section shall take in counted work, in the order of the sections "
             + "(in linen stitch: pairs of single crochet and chain).",
-            new ListShape<int>("stitch counts", new WholeShape(1, YarnDescription.MostStitches), 1, ColourRing.MostSections),
+            new ListShape<int>("stitch counts", new WholeShape(FabricChoice.SectionCounts), 1, ColourRing.MostSections),
             f => f.SectionStitches, "the counted stitches, rounded");
         var turnCost = o.Optional(
             "turnCost", "Yarn that a turn or join takes beyond the stitches, in stitches; may be negative.", Measured.TurnCost,
@@ -94,6 +94,8 @@ internal static class FabricDescription
                 FabricChecks.TwoHooks(v.Place, first, second, faults);
             if (keeping.TryFrom(v, out var k) && sectionStitches.TryFrom(v, out var s))
                 FabricChecks.KeepingUsesStitches(v.Place, k, s, faults);
+            if (stitch.TryFrom(v, out var way) && turnCost.TryFrom(v, out var turn) && chainCounts.TryFrom(v, out var counts))
+                FabricChecks.CountingChainTakesYarn(v.Place, way, counts, turn, faults);
         });
         return v => new FabricChoice(
             stitch.From(v), swatch.From(v), other.From(v), keeping.From(v), sectionStitches.From(v), turnCost.From(v), chainCounts.From(v),

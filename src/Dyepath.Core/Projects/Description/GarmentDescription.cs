@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Edgings;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Motifs;
@@ -67,10 +68,10 @@ internal static class GarmentDescription
             new ChoiceShape<SeamExtension>(("continued", SeamExtension.Continued), ("mirrored", SeamExtension.Mirrored)), s => s.Extension,
             UsualSeams.Extension);
         var stitches = o.Optional(
-            "hiddenStitches", "Stitches that a seam along row ends takes from each edge.", new WholeShape(0, 10), s => s.HiddenStitches,
+            "hiddenStitches", "Stitches that a seam along row ends takes from each edge.", new WholeShape(SeamChoice.Hidden), s => s.HiddenStitches,
             UsualSeams.HiddenStitches);
         var rows = o.Optional(
-            "hiddenRows", "Rows that a seam along stitches takes from each edge.", new WholeShape(0, 10), s => s.HiddenRows,
+            "hiddenRows", "Rows that a seam along stitches takes from each edge.", new WholeShape(SeamChoice.Hidden), s => s.HiddenRows,
             UsualSeams.HiddenRows);
         return v => new SeamChoice(extension.From(v), stitches.From(v), rows.From(v));
     });
@@ -96,7 +97,7 @@ internal static class GarmentDescription
             PlaceChoice,
             e => e.Where);
         var edging = o.Required("edging", "Which edging, by its id.", YarnDescription.Name, e => e.Edging);
-        var rounds = o.Optional("rounds", "How many rounds.", new WholeShape(1, 40), e => e.Rounds, "as many as the edging has");
+        var rounds = o.Optional("rounds", "How many rounds.", new WholeShape(Edging.RoundCounts), e => e.Rounds, "as many as the edging has");
         o.Check((v, faults) =>
         {
             if (edging.TryFrom(v, out var id))
@@ -250,7 +251,7 @@ internal static class GarmentDescription
         "starts",
         "Where along the sequence a piece's first stitch begins: whole stitches from the beginning of the first section (in linen "
         + "stitch, pairs of single crochet and chain).",
-        new MapShape<int>("pieces", pieces, new WholeShape(0, ColourRing.LongestSequence - 1), 0), g => g.Starts,
+        new MapShape<int>("pieces", pieces, new WholeShape(ColourRing.Starts), 0), g => g.Starts,
         MapShape<int>.Empty, "each piece begins where the motif jumps least across its seams");
 
     private static Field<GarmentSpec, ImmutableArray<EdgingChoice>> EdgingsField(

@@ -1,5 +1,8 @@
+using Dyepath.Core.Fabrics;
+using Dyepath.Core.Garments;
 using Dyepath.Core.Projects.Shapes;
 using Dyepath.Core.Quantities;
+using Dyepath.Core.Swatches;
 
 namespace Dyepath.Core.Projects.Description;
 
@@ -61,14 +64,14 @@ internal static class Measured
 
     public static Shape<Mass> Weight { get; } = new QuantityShape<Mass>(Masses, "100 g", 0.01m, 10_000);
 
-    public static Shape<double> Hook { get; } = new QuantityShape<double>(Millimetres, "5.5 mm", 0.5m, 40);
+    public static Shape<double> Hook { get; } = new QuantityShape<double>(Millimetres, "5.5 mm", Swatch.Hooks);
 
     /// <summary>Yarn of a turn.</summary>
-    public static Shape<double> TurnCost { get; } = new QuantityShape<double>(Stitches, "0.45 stitches", -5, 10);
+    public static Shape<double> TurnCost { get; } = new QuantityShape<double>(Stitches, "0.45 stitches", PathOptions.TurnCosts);
 
-    public static Shape<double> Memory { get; } = new QuantityShape<double>(Stitches, "50 stitches", 1, 10_000);
+    public static Shape<double> Memory { get; } = new QuantityShape<double>(Stitches, "50 stitches", HandsPrior.Memories);
 
-    public static Shape<double> Spread { get; } = new QuantityShape<double>(Shares, "1 %", 0, 0.5m);
+    public static Shape<double> Spread { get; } = new QuantityShape<double>(Shares, "1 %", HandsPrior.Spreads);
 
-    public static Shape<double> Forgiveness { get; } = new QuantityShape<double>(SquareCentimetres, "4 cm²", 0, 1_000);
+    public static Shape<double> Forgiveness { get; } = new QuantityShape<double>(SquareCentimetres, "4 cm²", GradingChoice.Weights);
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Fabrics;
 using Dyepath.Core.Projects.Shapes;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Sizing;
@@ -8,8 +9,6 @@ namespace Dyepath.Core.Projects.Description;
 /// <summary>Sizes in the document.</summary>
 internal static class SizeDescription
 {
-    public const int MostRows = 5_000;
-
     private const int MostFixed = 400;
 
     public static TextShape SizeName { get; } = TextShape.InLists(24);
@@ -77,8 +76,8 @@ internal static class SizeDescription
                     FixedNames.Finished,
                     Fixed($"{name}Measure", isOverride, FixedNames.Finished, "length", "The finished measure.", Measured.Body,
                         f => f.Length)),
-                count("Stitches", FixedNames.StitchCounts, YarnDescription.MostStitches),
-                count("Rows", FixedNames.RowCounts, MostRows)),
+                count("Stitches", FixedNames.StitchCounts, FabricPath.MostStitches),
+                count("Rows", FixedNames.RowCounts, FabricPath.MostRows)),
             0,
             MostFixed);
     }

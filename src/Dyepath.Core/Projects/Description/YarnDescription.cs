@@ -8,9 +8,6 @@ namespace Dyepath.Core.Projects.Description;
 /// <summary>The yarn and its solid companion in the document.</summary>
 internal static class YarnDescription
 {
-    /// <summary>Most stitches that one section takes, and most in one row.</summary>
-    public const int MostStitches = 1_000;
-
     private const int LongestName = 80;
 
     public static TextShape Name { get; } = new(LongestName);
@@ -61,7 +58,7 @@ internal static class YarnDescription
             "One list a repeat: stitches counted in each section, in the order of the sections "
             + "(in linen stitch: pairs of single crochet and chain). The last repeat may be begun and not finished.",
             new ListShape<ImmutableArray<int>>(
-                "repeats", new ListShape<int>("stitch counts", new WholeShape(0, MostStitches), 1, ColourRing.MostSections), 1, 200),
+                "repeats", new ListShape<int>("stitch counts", new WholeShape(CountedBall.Counts), 1, ColourRing.MostSections), 1, 200),
             b => b.Repeats);
         return v => new CountedBall(name.From(v), repeats.From(v));
     });

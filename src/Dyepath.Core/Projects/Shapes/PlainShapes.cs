@@ -4,6 +4,7 @@ using System.Globalization;
 using System.Text;
 using System.Text.RegularExpressions;
 using Dyepath.Core.Colours;
+using Dyepath.Core.Limits;
 
 namespace Dyepath.Core.Projects.Shapes;
 
@@ -123,6 +124,9 @@ internal sealed class FlagShape : Shape<bool>
 /// <summary>A count.</summary>
 internal sealed class WholeShape(int smallest, int largest) : Shape<int>
 {
+    public WholeShape(CountBounds bounds)
+        : this(bounds.Smallest, bounds.Largest) { }
+
     public override string Allowed => smallest == largest
         ? FormattableString.Invariant($"{smallest}")
         : FormattableString.Invariant($"a whole number from {smallest} to {largest}");
@@ -133,8 +137,8 @@ internal sealed class WholeShape(int smallest, int largest) : Shape<int>
 
     public override bool TryRead(Place place, FaultList faults, out int value)
     {
-        // 14.0 and 1e2 are whole numbers to JSON Schema, and so here.
-        var isWhole = Patterns.TryNumber(place.Node, out var number) && number == Math.Floor(number);
+        // 14.0 and 1e2 are whole numbers to JSON Schema, and so here; what a double would round to a whole number is none.
+        var isWhole = Patterns.TryNumber(place.Node, out var number) && number == Math.Floor(number) && !Patterns.IsRounded(place.Node);
         value = isWhole && number >= smallest && number <= largest ? (int)number : smallest - 1;
         if (value < smallest)
             faults.Form(place, Allowed, "Write a number in this range, without quotation marks.");
@@ -148,17 +152,19 @@ internal sealed class WholeShape(int smallest, int largest) : Shape<int>
 }
 
 /// <summary>A number with decimals.</summary>
-internal sealed class RealShape(double example, double smallest, double largest) : Shape<double>
+/// <param name="whole">Only whole numbers, in a range beyond that of counts.</param>
+internal sealed class RealShape(double example, Bounds bounds, bool whole = false) : Shape<double>
 {
-    public override string Allowed => FormattableString.Invariant($"a number from {smallest} to {largest}");
+    public override string Allowed => FormattableString.Invariant($"a {(whole ? "whole " : "")}number from {bounds.Smallest} to {bounds.Largest}");
 
     public override DocumentNode Example => NumberNode.Of(example);
 
-    public override IEnumerable<DocumentNode> Ends => [NumberNode.Of(smallest), NumberNode.Of(largest)];
+    public override IEnumerable<DocumentNode> Ends => [NumberNode.Of(bounds.Smallest), NumberNode.Of(bounds.Largest)];
 
     public override bool TryRead(Place place, FaultList faults, out double value)
     {
-        var isGood = Patterns.TryNumber(place.Node, out value) && value >= smallest && value <= largest;
+        var isGood = Patterns.TryNumber(place.Node, out value) && bounds.Holds(value)
+            && !(whole && (value != Math.Floor(value) || Patterns.IsRounded(place.Node)));
         if (!isGood)
             faults.Form(place, Allowed, "Write a number in this range, without quotation marks.");
         return isGood;
@@ -167,7 +173,7 @@ internal sealed class RealShape(double example, double smallest, double largest)
     public override DocumentNode Write(double value, Commentary? commentary = null) => NumberNode.Of(value);
 
     public override ObjectNode Schema(SchemaDefinitions definitions) => ObjectNode.Of(
-        ("type", new TextNode("number")), ("minimum", NumberNode.Of(smallest)), ("maximum", NumberNode.Of(largest)));
+        ("type", new TextNode(whole ? "integer" : "number")), ("minimum", NumberNode.Of(bounds.Smallest)), ("maximum", NumberNode.Of(bounds.Largest)));
 }
 
 /// <summary>An sRGB colour.</summary>
@@ -209,4 +215,9 @@ internal static class Patterns
             && double.TryParse(raw, NumberStyles.Float, CultureInfo.InvariantCulture, out number)
             && double.IsFinite(number);
     }
+
+    /// <summary>Whether a number has decimals that are lost where it is held as a double.</summary>
+    public static bool IsRounded(DocumentNode node) =>
+        node is NumberNode { Raw: var raw } && decimal.TryParse(raw, NumberStyles.Float, CultureInfo.InvariantCulture, out var exact)
+        && exact != Math.Floor(exact);
 }

@@ -2,6 +2,7 @@ using System.Buffers;
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.RegularExpressions;
+using Dyepath.Core.Limits;
 
 namespace Dyepath.Core.Projects.Shapes;
 
@@ -22,6 +23,10 @@ internal sealed record QuantityKind<T>(
 internal sealed class QuantityShape<T>(QuantityKind<T> kind, string example, decimal smallest, decimal largest) : Shape<T>
     where T : struct
 {
+    /// <param name="bounds">In base units.</param>
+    public QuantityShape(QuantityKind<T> kind, string example, Bounds bounds)
+        : this(kind, example, (decimal)bounds.Smallest, (decimal)bounds.Largest) { }
+
     private const int MostDecimals = 20;
     private const string FractionSigns = "⅛¼⅜½⅝¾⅞";
 

@@ -9,7 +9,7 @@ namespace Dyepath.Core.Sizing.Counts;
 /// </summary>
 public sealed class CountProblem
 {
-    public const int MostSizes = 40;
+    public const int MostSizes = SizeChart.MostSizes;
     public const int MostCandidates = 4000;
 
     private const double FarthestCentimetres = 1e5;

@@ -1,0 +1,14 @@
+using Dyepath.Core.Fabrics;
+
+namespace Dyepath.Core.Garments;
+
+/// <summary>How large a piece may be that is worked stitch by stitch.</summary>
+internal static class PieceSize
+{
+    /// <summary>Null where it can be worked.</summary>
+    public static Finding? Fault(string size, string piece, int stitches, int rows) =>
+        stitches > FabricPath.MostStitches || rows > FabricPath.MostRows
+            ? new Finding(FindingLevel.Fault, "garment", FormattableString.Invariant(
+                $"Size {size}: the {piece} comes to {stitches} stitches and {rows} rows; {FabricPath.MostStitches} stitches and {FabricPath.MostRows} rows are the most. Check the gauge, or make it smaller."))
+            : null;
+}
