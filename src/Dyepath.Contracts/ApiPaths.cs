@@ -13,6 +13,20 @@ public static class ApiPaths
     /// <summary>The request header with the key of a handover.</summary>
     public const string HandedKeyHeader = "Dyepath-Key";
 
+    /// <summary>
+    /// The request header with the picture that the shelf shows of a text: base64 of <see cref="SwatchPicture"/> as JSON in UTF-8, at
+    /// most <see cref="LongestPicture"/> characters. A save without it keeps the earlier picture.
+    /// </summary>
+    public const string PictureHeader = "Dyepath-Picture";
+
+    public const int LongestPicture = 8192;
+
+    /// <summary>A list goes on behind this place; the answer before says it in its Link header, with rel="next".</summary>
+    public const string After = "after";
+
+    /// <summary>Most entries that one answer lists.</summary>
+    public const int MostListed = 200;
+
     public const string Demo = "api/demo";
 
     /// <summary>The client's page on which pieces are made: the only one that opens without the access token.</summary>

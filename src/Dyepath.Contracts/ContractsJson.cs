@@ -16,4 +16,5 @@ namespace Dyepath.Contracts;
 [JsonSerializable(typeof(HandoverSummary[]))]
 [JsonSerializable(typeof(MakerLog[]))]
 [JsonSerializable(typeof(Problem))]
+[JsonSerializable(typeof(Readiness))]
 public sealed partial class ContractsJson : JsonSerializerContext;

@@ -5,7 +5,7 @@ namespace Dyepath.Contracts;
 /// <param name="Name">The document's title, or <see cref="Untitled"/> where it cannot be read.</param>
 /// <param name="UpdatedAt">When the text was last changed; in whole milliseconds.</param>
 /// <param name="Etag">The text's ETag as in the header, quotes included; send it back as If-Match.</param>
-/// <param name="Swatch">Missing while the document has no plan.</param>
+/// <param name="Swatch">As the client drew it last; missing until it has drawn one.</param>
 public sealed record ProjectSummary(
     string Id, string Name, bool Archived, DateTimeOffset UpdatedAt, string Etag, SwatchPicture? Swatch)
 {
@@ -22,4 +22,17 @@ public sealed record SwatchPicture(IReadOnlyList<string> Colours, int Stitches, 
     public const int MostStitches = 40;
 
     public const int MostRows = 30;
+
+    public const int MostColours = 64;
+
+    /// <summary>Where there is no stitch.</summary>
+    public const byte Empty = 255;
+
+    /// <summary>Whether it can be drawn: whoever sends a picture may send anything.</summary>
+    public bool IsDrawable() =>
+        Colours is { Count: > 0 and <= MostColours } && Colours.All(IsColour)
+        && Stitches is >= 1 and <= MostStitches && Rows is >= 1 and <= MostRows
+        && Cells?.Length == Stitches * Rows && Cells.All(cell => cell == Empty || cell < Colours.Count);
+
+    private static bool IsColour(string? text) => text is ['#', .. { Length: 6 } digits] && digits.All(char.IsAsciiHexDigit);
 }

@@ -4,6 +4,7 @@ using Dyepath.Storage.Handovers;
 using Dyepath.Storage.Makings;
 using Dyepath.Storage.Projects;
 using Dyepath.Storage.Versions;
+using Dyepath.Storage.Watch;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
@@ -12,7 +13,8 @@ namespace Dyepath.Storage;
 
 /// <summary>Where the store lies.</summary>
 /// <param name="Connection">A PostgreSQL connection string; missing, the store is a file in the folder.</param>
-public sealed record DatabaseChoice(string Folder, string? Connection = null)
+/// <param name="Limits">Missing: the usual ones.</param>
+public sealed record DatabaseChoice(string Folder, string? Connection = null, StoreLimits? Limits = null)
 {
     public string File => Path.Combine(Folder, "dyepath.db");
 }
@@ -20,7 +22,7 @@ public sealed record DatabaseChoice(string Folder, string? Connection = null)
 public static class StorageServices
 {
     /// <summary>Adds the stores; the caller has made the folder.</summary>
-    public static IServiceCollection AddStorage(this IServiceCollection services, DatabaseChoice choice)
+    public static IServiceCollection AddStorage(this IServiceCollection services, DatabaseChoice choice, StoredForms forms)
     {
         ArgumentNullException.ThrowIfNull(choice);
         if (choice.Connection is { } connection)
@@ -28,7 +30,8 @@ public static class StorageServices
         else
             services.AddDbContextPool<AppDb, SqliteDb>(options => SqliteDb.Configure(options, choice.File));
         services.TryAddSingleton(TimeProvider.System);
-        return services.AddScoped<ProjectStore>().AddScoped<VersionStore>().AddScoped<BackupStore>()
+        services.AddSingleton(choice).AddSingleton(forms).AddSingleton(choice.Limits ?? new StoreLimits()).AddSingleton<StoreUse>().AddSingleton<StoreWatch>();
+        return services.AddScoped<ProjectStore>().AddScoped<VersionStore>().AddScoped<BackupStore>().AddScoped<StoreInspector>()
             .AddScoped<MakingStore>().AddScoped<HandoverStore>().AddScoped<MakerLogStore>();
     }
 }

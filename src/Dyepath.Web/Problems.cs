@@ -1,5 +1,4 @@
 using Dyepath.Contracts;
-using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace Dyepath.Web;
 
@@ -16,6 +15,6 @@ internal static class Problems
         StatusCodes.Status404NotFound, "There is no such project.",
         "It may have been deleted elsewhere; look on the shelf and in the archive.");
 
-    private static JsonHttpResult<Problem> Of(Problem problem) =>
+    public static IResult Of(Problem problem) =>
         TypedResults.Json(problem, ContractsJson.Default.Problem, "application/problem+json", problem.Status);
 }

@@ -10,7 +10,7 @@ var root = new RootCommand("""
       dyepath-web backup projects.jsonl    everything that is stored, as lines of JSON
       dyepath-web restore projects.jsonl   and back again
 
-    Exit codes: 0 success, 2 bad input, 4 internal fault.
+    Exit codes: 0 success, 2 bad input or a store that cannot be used, 3 a backup of a store with damaged texts, 4 internal fault.
     """)
 {
     ServeCommand.Create(),

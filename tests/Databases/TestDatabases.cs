@@ -45,9 +45,8 @@ public sealed class TestDatabases : IDisposable
     public void Dispose()
     {
         NpgsqlConnection.ClearAllPools();
-        _process?.StandardInput.Close();
-        _process?.WaitForExit();
-        _process?.Dispose();
+        if (_process is not null)
+            PostgresServer.Stop(_process);
         _folder.Delete(recursive: true);
     }
 
@@ -55,28 +54,13 @@ public sealed class TestDatabases : IDisposable
     {
         using var connection = new NpgsqlConnection(_server.Value);
         connection.Open();
-        using var command = new NpgsqlCommand(sql, connection);
+        using var command = new NpgsqlCommand(sql, connection) { CommandTimeout = 120 };
         command.ExecuteNonQuery();
     }
 
     private string Start()
     {
-        var start = new ProcessStartInfo(Path.Combine(Root(), "tests", "with-postgres"))
-        {
-            ArgumentList = { "sh", "-c", $"echo \"${Variable}\"; cat >/dev/null" },
-            RedirectStandardInput = true,
-            RedirectStandardOutput = true,
-        };
-        _process = Process.Start(start)!;
-        return _process.StandardOutput.ReadLine()
-            ?? throw new InvalidOperationException("tests/with-postgres could not start PostgreSQL; it says above why.");
-    }
-
-    private static string Root()
-    {
-        var folder = AppContext.BaseDirectory;
-        while (!File.Exists(Path.Combine(folder, "Dyepath.slnx")))
-            folder = Path.GetDirectoryName(folder) ?? throw new InvalidOperationException("The tests run outside the repository.");
-        return folder;
+        (_process, var connection) = PostgresServer.Start();
+        return connection;
     }
 }

@@ -6,6 +6,7 @@ using Dyepath.Storage.Handovers;
 using Dyepath.Storage.Makings;
 using Dyepath.Storage.Projects;
 using Dyepath.Storage.Versions;
+using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Infrastructure;
 using Microsoft.EntityFrameworkCore.Migrations;
 using Microsoft.Extensions.DependencyInjection;
@@ -19,8 +20,14 @@ internal sealed class TestStore : TimeProvider, IAsyncDisposable
 {
     private readonly ServiceProvider _services;
 
+    /// <summary>What no program could read: the store looks no further into a text.</summary>
+    public const string Unreadable = "unreadable";
+
+    private static readonly StoredForms Forms = new(
+        id => id.Length is > 0 and <= 36, document => !Encoding.UTF8.GetString(document).StartsWith(Unreadable, StringComparison.Ordinal));
+
     private TestStore(DatabaseChoice choice) =>
-        _services = new ServiceCollection().AddSingleton<TimeProvider>(this).AddStorage(choice).BuildServiceProvider();
+        _services = new ServiceCollection().AddSingleton<TimeProvider>(this).AddStorage(choice, Forms).BuildServiceProvider();
 
     public DateTimeOffset Now { get; set; } = new(2026, 3, 1, 9, 0, 0, TimeSpan.Zero);
 
@@ -36,7 +43,7 @@ internal sealed class TestStore : TimeProvider, IAsyncDisposable
         return store;
     }
 
-    public static Draft Text(string text) => new(Encoding.UTF8.GetBytes(text), $"name of {text}", null);
+    public static Draft Text(string text) => new(Encoding.UTF8.GetBytes(text), ShownName.Of($"name of {text}"), null);
 
     public async Task WithAsync<T>(Func<T, Task> work)
         where T : notnull
@@ -52,6 +59,13 @@ internal sealed class TestStore : TimeProvider, IAsyncDisposable
         return await work(scope.ServiceProvider.GetRequiredService<T>());
     }
 
+    /// <summary>Several things on one connection.</summary>
+    public async Task WithScopeAsync(Func<IServiceProvider, Task> work)
+    {
+        await using var scope = _services.CreateAsyncScope();
+        await work(scope.ServiceProvider);
+    }
+
     public Task<ChangeOutcome> CreateAsync(string id, string text) =>
         WithAsync((ProjectStore store) => store.CreateAsync(id, Text(text), default));
 
@@ -59,20 +73,30 @@ internal sealed class TestStore : TimeProvider, IAsyncDisposable
         WithAsync((ProjectStore store) => store.SaveAsync(id, Text(seen).Etag, Text(text), keep, default));
 
     public async Task<string?> ReadAsync(string id) =>
-        await WithAsync((ProjectStore store) => store.ReadAsync(id, default)) is var (document, _)
+        await WithAsync((ProjectStore store) => store.ReadAsync(id, default)) is TextReading.Sound { Document: var document }
             ? Encoding.UTF8.GetString(document)
             : null;
+
+    public async Task<IReadOnlyList<ProjectSummary>> ShelfAsync(bool archived = false) =>
+        (await WithAsync((ProjectStore store) => store.ListAsync(archived, Place.Start, default))).Items;
+
+    public async Task<IReadOnlyList<MakerLog>> LogsAsync(string project) =>
+        (await WithAsync((MakerLogStore store) => store.ListAsync(project, Place.Start, default)))!.Items;
+
+    /// <summary>As a failing disk or a hand that knows no better does.</summary>
+    /// <param name="sql">One statement.</param>
+    public Task<int> SpoilAsync(FormattableString sql) => WithAsync((AppDb db) => db.Database.ExecuteSqlAsync(sql));
 
     public async Task<string[]> VersionsAsync(string id) => await WithAsync(async (VersionStore store) =>
     {
         var texts = new List<string>();
-        foreach (var version in (await store.ListAsync(id, default))!)
+        foreach (var version in (await store.ListAsync(id, int.MaxValue, default))!.Value.Items)
             texts.Add(Encoding.UTF8.GetString((await store.ReadAsync(id, version.Number, default))!));
         return texts.ToArray();
     });
 
     /// <summary>What stands for a making here: the store does not look into it.</summary>
-    public static MakingText Making(string text, string size = "M") => new(Encoding.UTF8.GetBytes(text), $"title of {text}", size, text.Length);
+    public static MakingText Making(string text, string size = "M") => new(Encoding.UTF8.GetBytes(text), ShownName.Of($"title of {text}"), size, text.Length);
 
     /// <returns>The new handover; its key too.</returns>
     public async Task<Handover> HandOverAsync(string project, string text) => Assert.IsType<HandoverOutcome.Done>(
@@ -86,15 +110,18 @@ internal sealed class TestStore : TimeProvider, IAsyncDisposable
         return await WithAsync((MakerLogStore store) => store.ReceiveAsync(piece, making, Making(text), default));
     }
 
-    public Task<string> BackupAsync() => WithAsync(async (BackupStore store) =>
+    public async Task<string> BackupAsync() => (await BackUpAsync()).Text;
+
+    public Task<(string Text, WrittenBackup Written)> BackUpAsync() => WithAsync(async (BackupStore store) =>
     {
         using var stream = new MemoryStream();
-        await store.WriteAsync(stream, default);
-        return Encoding.UTF8.GetString(stream.ToArray());
+        var written = await store.WriteAsync(stream, default);
+        return (Encoding.UTF8.GetString(stream.ToArray()), written);
     });
 
-    public Task<BackupTally> RestoreAsync(string backup) => WithAsync((BackupStore store) =>
-        store.RestoreAsync(new MemoryStream(Encoding.UTF8.GetBytes(backup)), new(id => id.Length > 0, _ => true, _ => true), default));
+    public Task<RestoredBackup> RestoreAsync(string backup) => RestoreAsync(Encoding.UTF8.GetBytes(backup));
+
+    public Task<RestoredBackup> RestoreAsync(byte[] backup) => WithAsync((BackupStore store) => store.RestoreAsync(new MemoryStream(backup), default));
 
     public ValueTask DisposeAsync() => _services.DisposeAsync();
 }

@@ -6,8 +6,11 @@ using System.Text;
 using Dyepath.Contracts;
 using Dyepath.Core.Projects;
 using Dyepath.Storage;
+using Dyepath.Storage.Database;
 using Dyepath.Web.Serving;
 using Microsoft.AspNetCore.Builder;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
 
 [assembly: AssemblyFixture(typeof(Dyepath.Web.Tests.Hosts))]
 
@@ -98,6 +101,13 @@ internal sealed class RunningHost : IAsyncDisposable
         if (seen is not null)
             request.Headers.IfMatch.Add(EntityTagHeaderValue.Parse(seen));
         return await Client.SendAsync(request);
+    }
+
+    /// <summary>Changes what is stored behind the host's back.</summary>
+    public async Task SpoilAsync(FormattableString sql)
+    {
+        await using var scope = _app.Services.CreateAsyncScope();
+        await scope.ServiceProvider.GetRequiredService<AppDb>().Database.ExecuteSqlAsync(sql);
     }
 
     public async Task<HttpResponseMessage> RestoreVersionAsync(string id, int number, string seen)

@@ -24,9 +24,10 @@ internal sealed partial class RunningProgram : IAsyncDisposable
 
     public HttpClient Client { get; }
 
-    public static async Task<RunningProgram> StartAsync(string folder)
+    /// <param name="connection">Missing: a file in the folder.</param>
+    public static async Task<RunningProgram> StartAsync(string folder, string? connection = null)
     {
-        var process = Begin($"serve --port 0 --data {folder}");
+        var process = Begin($"serve --port 0 --data {folder}{(connection is null ? "" : $" --database {connection}")}");
         const string said = "Dyepath is at ";
         using var patience = new CancellationTokenSource(Patience);
         while (await process.StandardOutput.ReadLineAsync(patience.Token) is { } line)

@@ -27,6 +27,19 @@ public static class ProjectReader
             : ProjectReading.Bad(faults.ToImmutable());
     }
 
+    /// <summary>
+    /// Why the bytes are no JSON object of allowed size and depth; null where they are one, whatever is wrong in it. Its time goes with
+    /// the bytes alone.
+    /// </summary>
+    /// <param name="utf8">UTF-8 with or without byte order mark.</param>
+    public static Fault? FindNoObject(ReadOnlySpan<byte> utf8)
+    {
+        var faults = new FaultList();
+        if (DocumentParser.Parse(utf8, faults) is { } node and not ObjectNode)
+            faults.NotJson(node.Line, Shown.Node(node), DocumentParser.Document, "Put it into braces: { … }.");
+        return faults.ToImmutable().FirstOrDefault();
+    }
+
     /// <param name="stream">Read to its end, or to one byte over <see cref="MostBytes"/>; what it throws itself is passed on.</param>
     public static ProjectReading Read(Stream stream)
     {

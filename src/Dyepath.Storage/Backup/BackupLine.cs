@@ -4,7 +4,7 @@ using Dyepath.Contracts;
 
 namespace Dyepath.Storage.Backup;
 
-/// <summary>One line of a backup: exactly one of its parts.</summary>
+/// <summary>One line of a backup: exactly one of its parts, behind the line's hash.</summary>
 internal sealed record BackupLine
 {
     public BackupStart? Start { get; init; }
@@ -19,16 +19,21 @@ internal sealed record BackupLine
 
     public BackupMaking? Making { get; init; }
 
-    public BackupEnd? End { get; init; }
+    public BackupCounts? End { get; init; }
+
+    [JsonIgnore]
+    public bool HasOnePart => new object?[] { Start, Project, Version, Handover, Log, Making, End }.Count(part => part is not null) == 1;
 }
 
 /// <summary>The first line.</summary>
-/// <param name="Form">Which form of backup this is. The first had projects and versions only.</param>
+/// <param name="Form">Which form of backup this is. The first had projects and versions only, the second no hashes.</param>
 internal sealed record BackupStart(int Form, DateTimeOffset TakenAt)
 {
     public const int FirstForm = 1;
 
-    public const int PresentForm = 2;
+    public const int FirstFormWithHashes = 3;
+
+    public const int PresentForm = 3;
 }
 
 internal sealed record BackupProject(
@@ -48,10 +53,10 @@ internal sealed record BackupLog(
 internal sealed record BackupMaking(
     string Id, string Title, string Size, int Entries, DateTimeOffset UpdatedAt, string Document, string? ProjectId = null);
 
-/// <summary>The last line: how many lines of each part there were, by which a file that was cut short is known.</summary>
-internal sealed record BackupEnd(int Projects, int Versions, int Handovers = 0, int Logs = 0, int Makings = 0)
+/// <summary>How much of each there is; the last line of a backup, by which a file that was cut short is known.</summary>
+public sealed record BackupCounts(int Projects, int Versions, int Handovers = 0, int Logs = 0, int Makings = 0)
 {
-    public BackupEnd With(BackupLine line) => new(
+    internal BackupCounts With(BackupLine line) => new(
         Projects + One(line.Project), Versions + One(line.Version), Handovers + One(line.Handover), Logs + One(line.Log),
         Makings + One(line.Making));
 

@@ -1,4 +1,6 @@
 using System.Text;
+using Dyepath.Contracts;
+using Dyepath.Storage.Database;
 using Dyepath.Storage.Handovers;
 using Dyepath.Storage.Makings;
 using Dyepath.Storage.Projects;
@@ -7,14 +9,13 @@ using Dyepath.Storage.Versions;
 namespace Dyepath.Storage.Backup;
 
 /// <summary>Rows as lines, and lines as rows.</summary>
-internal sealed class BackupRows(BackupRules rules)
+internal static class BackupRows
 {
-    private readonly HashSet<string> _handovers = [];
-
-    public static BackupLine Line(ProjectRow row) => new()
+    /// <param name="document">The row's own text, or the one that stands for it.</param>
+    public static BackupLine Line(ProjectRow row, byte[] document) => new()
     {
         Project = new(
-            row.Id, row.Name, row.Archived, row.CreatedAt, row.UpdatedAt, row.LastVersion, Text(row.Document), StoredSwatch.Read(row.Swatch)),
+            row.Id, row.Name, row.Archived, row.CreatedAt, row.UpdatedAt, row.LastVersion, Text(document), StoredSwatch.Read(row.Swatch)),
     };
 
     public static BackupLine Line(VersionRow row) => new() { Version = new(row.Number, row.SavedAt, row.Kept, Text(row.Document)) };
@@ -34,99 +35,93 @@ internal sealed class BackupRows(BackupRules rules)
         Making = new(row.Id, row.Title, row.Size, row.Entries, row.UpdatedAt, Text(row.Document), row.ProjectId),
     };
 
-    /// <summary>The line's row; null where it may not be stored.</summary>
+    /// <param name="line">One that <see cref="BackupOrder"/> found nothing wrong with.</param>
     /// <param name="project">Id of the project that versions, handovers and logs belong to.</param>
-    public object? Row(BackupLine line, string? project) => line switch
+    public static object Row(BackupLine line, string? project) => line switch
     {
         { Project: { } part } => Row(part),
         { Version: { } part } => Row(project!, part),
         { Handover: { } part } => Row(project!, part),
         { Log: { } part } => Row(project!, part),
         { Making: { } part } => Row(part),
-        _ => null,
+        _ => throw new ArgumentOutOfRangeException(nameof(line), line, "The line must hold what has a row."),
     };
 
-    private ProjectRow? Row(BackupProject part)
+    public static byte[] Bytes(string document) => Encoding.UTF8.GetBytes(document);
+
+    private static ProjectRow Row(BackupProject part)
     {
         var document = Bytes(part.Document);
-        return !rules.IsId(part.Id) || !rules.IsProject(document) ? null : new ProjectRow
+        return new ProjectRow
         {
             Id = part.Id,
-            Name = part.Name,
+            Name = ShownName.Of(part.Name),
             Archived = part.Archived,
-            CreatedAt = part.CreatedAt.ToUniversalTime(),
-            UpdatedAt = part.UpdatedAt.ToUniversalTime(),
+            CreatedAt = part.CreatedAt.ToStored(),
+            UpdatedAt = part.UpdatedAt.ToStored(),
             Etag = Draft.EtagOf(document),
             LastVersion = part.LastVersion,
-            Swatch = StoredSwatch.Write(part.Swatch),
+            Swatch = StoredSwatch.Write(part.Swatch?.IsDrawable() == true ? part.Swatch : null),
             Document = document,
         };
     }
 
-    private VersionRow? Row(string project, BackupVersion part)
+    private static VersionRow Row(string project, BackupVersion part)
     {
         var document = Bytes(part.Document);
-        return !rules.IsProject(document) ? null : new VersionRow
+        return new VersionRow
         {
             ProjectId = project,
             Number = part.Number,
-            SavedAt = part.SavedAt.ToUniversalTime(),
+            SavedAt = part.SavedAt.ToStored(),
             Kept = part.Kept,
             Bytes = document.Length,
             Document = document,
         };
     }
 
-    private HandoverRow? Row(string project, BackupHandover part)
+    private static HandoverRow Row(string project, BackupHandover part) => new()
     {
-        var document = Bytes(part.Document);
-        return !rules.IsId(part.Id) || !rules.IsMaking(document) || !_handovers.Add(part.Id) ? null : new HandoverRow
-        {
-            Id = part.Id,
-            ProjectId = project,
-            Size = part.Size,
-            CreatedAt = part.CreatedAt.ToUniversalTime(),
-            KeyHash = part.KeyHash,
-            Document = document,
-        };
-    }
+        Id = part.Id,
+        ProjectId = project,
+        Size = ShownName.Of(part.Size),
+        CreatedAt = part.CreatedAt.ToStored(),
+        KeyHash = part.KeyHash,
+        Document = Bytes(part.Document),
+    };
 
-    private MakerLogRow? Row(string project, BackupLog part)
+    private static MakerLogRow Row(string project, BackupLog part)
     {
         var document = Bytes(part.Document);
-        var hasIds = rules.IsId(part.Id) && rules.IsId(part.MakingId) && (part.HandoverId is null || _handovers.Contains(part.HandoverId));
-        return !hasIds || !rules.IsMaking(document) ? null : new MakerLogRow
+        return new MakerLogRow
         {
             Id = part.Id,
             ProjectId = project,
             HandoverId = part.HandoverId,
             MakingId = part.MakingId,
-            Size = part.Size,
-            ReceivedAt = part.ReceivedAt.ToUniversalTime(),
+            Size = ShownName.Of(part.Size),
+            ReceivedAt = part.ReceivedAt.ToStored(),
             Entries = part.Entries,
             Bytes = document.Length,
             Document = document,
         };
     }
 
-    private MakingRow? Row(BackupMaking part)
+    private static MakingRow Row(BackupMaking part)
     {
         var document = Bytes(part.Document);
-        var hasIds = rules.IsId(part.Id) && (part.ProjectId is null || rules.IsId(part.ProjectId));
-        return !hasIds || !rules.IsMaking(document) ? null : new MakingRow
+        return new MakingRow
         {
             Id = part.Id,
-            Title = part.Title,
-            Size = part.Size,
+            Title = ShownName.Of(part.Title),
+            Size = ShownName.Of(part.Size),
             ProjectId = part.ProjectId,
             Entries = part.Entries,
-            UpdatedAt = part.UpdatedAt.ToUniversalTime(),
+            UpdatedAt = part.UpdatedAt.ToStored(),
             Etag = Draft.EtagOf(document),
             Document = document,
         };
     }
 
     private static string Text(byte[] document) => Encoding.UTF8.GetString(document);
-
-    private static byte[] Bytes(string document) => Encoding.UTF8.GetBytes(document);
 }

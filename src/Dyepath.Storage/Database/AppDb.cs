@@ -1,3 +1,5 @@
+using System.Diagnostics;
+using Dyepath.Storage.Faults;
 using Dyepath.Storage.Handovers;
 using Dyepath.Storage.Makings;
 using Dyepath.Storage.Projects;
@@ -10,6 +12,11 @@ namespace Dyepath.Storage.Database;
 /// <summary>The tables, alike in both databases.</summary>
 public abstract class AppDb(DbContextOptions options) : DbContext(options)
 {
+    /// <summary>Where waiting for a connection took this long already, another try would only lengthen the queue.</summary>
+    private static readonly TimeSpan LongestTrying = TimeSpan.FromSeconds(2);
+
+    private static readonly TimeSpan[] Pauses = [TimeSpan.FromMilliseconds(50), TimeSpan.FromMilliseconds(200), TimeSpan.FromMilliseconds(600)];
+
     internal DbSet<ProjectRow> Projects => Set<ProjectRow>();
 
     internal DbSet<VersionRow> Versions => Set<VersionRow>();
@@ -20,8 +27,52 @@ public abstract class AppDb(DbContextOptions options) : DbContext(options)
 
     internal DbSet<MakerLogRow> Logs => Set<MakerLogRow>();
 
+    /// <summary>The store as messages name it.</summary>
+    protected abstract string Where { get; }
+
+    /// <summary>Whether to try again at once; a database that is a file waits by itself.</summary>
+    protected virtual bool MayWorkInAMoment(Exception fault) => false;
+
     /// <summary>Brings the tables to this program's form, or makes them. Any number of hosts may do so at once.</summary>
+    /// <exception cref="StoreNotReadyException">The store cannot be used as it is.</exception>
     public abstract Task PrepareAsync(CancellationToken cancel);
+
+    /// <summary>Words where a newer program has changed the tables; null where this program knows them.</summary>
+    internal async Task<string?> NewerFormAsync(CancellationToken cancel)
+    {
+        var known = Database.GetMigrations().ToArray();
+        var newer = (await Database.GetAppliedMigrationsAsync(cancel)).Except(known).Order(StringComparer.Ordinal).LastOrDefault();
+        return newer is null
+            ? null
+            : $"{Where} was brought to the form {newer} by a newer Dyepath; this program knows up to {known[^1]}. "
+                + "Nothing was changed: start the newer program.";
+    }
+
+    /// <summary>
+    /// Does work whose connection may break, once more if it breaks: a server that is restarted closes every connection, and the next
+    /// one works. Only for work that may be done again.
+    /// </summary>
+    /// <param name="work">Gets whether it is done again, and so may find what it did itself before its connection broke.</param>
+    /// <exception cref="StoreException">The store did not do it.</exception>
+    internal async Task<T> AgainAsync<T>(Func<bool, Task<T>> work, CancellationToken cancel)
+    {
+        var begun = Stopwatch.GetTimestamp();
+        for (var attempt = 0; ; attempt++)
+        {
+            try
+            {
+                return await work(attempt > 0);
+            }
+            catch (Exception e) when (!cancel.IsCancellationRequested && StoreFaults.Find(e) is { } fault)
+            {
+                ChangeTracker.Clear();
+                if (attempt == Pauses.Length || !MayWorkInAMoment(e) || Stopwatch.GetElapsedTime(begun) > LongestTrying)
+                    throw e as StoreException ?? new StoreException(fault, e);
+                // Not all at the same moment.
+                await Task.Delay(Pauses[attempt] * (0.5 + Random.Shared.NextDouble()), cancel);
+            }
+        }
+    }
 
     /// <summary>Begins to read a state of the whole store that nobody's writing changes meanwhile.</summary>
     internal abstract Task<IDbContextTransaction> BeginSnapshotAsync(CancellationToken cancel);

@@ -11,7 +11,7 @@ internal static class OneProcess
         {
             try
             {
-                return new FileStream(file, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
+                return OwnersFile.Open(file, FileMode.OpenOrCreate);
             }
             catch (IOException) when (File.Exists(file))
             {

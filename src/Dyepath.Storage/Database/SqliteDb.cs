@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Data.Common;
+using Dyepath.Storage.Faults;
 using Dyepath.Storage.Projects;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
@@ -17,6 +18,10 @@ public sealed class SqliteDb(DbContextOptions<SqliteDb> options) : AppDb(options
 
     private static readonly ConcurrentDictionary<string, SemaphoreSlim> Turns = new();
 
+    protected override string Where => $"The store {DataFile}";
+
+    private string DataFile => new SqliteConnectionStringBuilder(Database.GetConnectionString()).DataSource;
+
     public static void Configure(DbContextOptionsBuilder options, string file)
     {
         ArgumentNullException.ThrowIfNull(options);
@@ -27,13 +32,33 @@ public sealed class SqliteDb(DbContextOptions<SqliteDb> options) : AppDb(options
 
     public override async Task PrepareAsync(CancellationToken cancel)
     {
-        var file = new SqliteConnectionStringBuilder(Database.GetConnectionString()).DataSource;
+        var file = DataFile;
         await using var turn = await OneProcess.WaitAsync($"{file}.lock", cancel);
-        if (!(await Database.GetPendingMigrationsAsync(cancel)).Any())
-            return;
-        // A process that was killed while it migrated leaves this lock behind, and every later one would wait for it for ever.
-        await Database.ExecuteSqlRawAsync("DROP TABLE IF EXISTS \"__EFMigrationsLock\"", cancel);
-        await Database.MigrateAsync(cancel);
+        // SQLite gives its log and its shared memory the rights that the file itself has.
+        OwnersFile.Make(file);
+        foreach (var beside in new[] { "-wal", "-shm", ".lock" })
+            OwnersFile.Close(file + beside);
+        try
+        {
+            if (await NewerFormAsync(cancel) is { } newer)
+                throw new StoreNotReadyException(newer);
+            if (!(await Database.GetPendingMigrationsAsync(cancel)).Any())
+                return;
+            // A process that was killed while it migrated leaves this lock behind, and every later one would wait for it for ever.
+            await Database.ExecuteSqlRawAsync("DROP TABLE IF EXISTS \"__EFMigrationsLock\"", cancel);
+            await Database.MigrateAsync(cancel);
+        }
+        catch (SqliteException e)
+        {
+            throw new StoreNotReadyException(
+                StoreFaults.Find(e) switch
+                {
+                    StoreFault.DiskFull => $"The disk with {file} is full: make room, then start again.",
+                    StoreFault.Damaged => $"{file} is no SQLite database, or damaged. Move it away and restore a backup into a new one.",
+                    _ => $"{file} cannot be used: {e.Message}. See who may read and write it, and what else has it open.",
+                },
+                e);
+        }
     }
 
     internal override async Task<IDbContextTransaction> BeginSnapshotAsync(CancellationToken cancel)
@@ -63,7 +88,7 @@ public sealed class SqliteDb(DbContextOptions<SqliteDb> options) : AppDb(options
     }
 
     private sealed class MomentConverter() : ValueConverter<DateTimeOffset, long>(
-        moment => moment.ToUnixTimeMilliseconds(), stored => DateTimeOffset.FromUnixTimeMilliseconds(stored));
+        moment => moment.ToUnixTimeMilliseconds(), stored => StoredMoment.FromMilliseconds(stored));
 
     /// <summary>
     /// What is committed survives a kill and a power cut: a write-ahead log, flushed at every commit. For another

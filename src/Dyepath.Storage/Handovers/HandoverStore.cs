@@ -1,6 +1,7 @@
 using Dyepath.Contracts;
 using Dyepath.Storage.Database;
 using Dyepath.Storage.Makings;
+using Dyepath.Storage.Watch;
 using Microsoft.EntityFrameworkCore;
 
 namespace Dyepath.Storage.Handovers;
@@ -12,60 +13,78 @@ public sealed record HandedPiece(string Id, string ProjectId, byte[] Document);
 /// Pieces handed over, each to whoever has its key. Every change of a handover or its logs locks the project first: what
 /// deletes the project locks in that order too.
 /// </summary>
-public sealed class HandoverStore(AppDb db, TimeProvider clock)
+public sealed class HandoverStore(AppDb db, TimeProvider clock, StoreUse use, StoreWatch watch)
 {
     public const int MostOfProject = 50;
 
     /// <summary>Newest first; null where there is no such project.</summary>
-    public async Task<IReadOnlyList<HandoverSummary>?> ListAsync(string projectId, CancellationToken stop)
-    {
-        var handovers = await db.Handovers.Where(h => h.ProjectId == projectId).OrderByDescending(h => h.CreatedAt).ThenBy(h => h.Id)
-            .Select(h => new HandoverSummary(h.Id, h.Size, h.CreatedAt, db.Logs.Count(l => l.HandoverId == h.Id))).ToListAsync(stop);
-        return handovers.Count > 0 || await db.Projects.AnyAsync(p => p.Id == projectId, stop) ? handovers : null;
-    }
+    public Task<IReadOnlyList<HandoverSummary>?> ListAsync(string projectId, CancellationToken stop) => db.AgainAsync<IReadOnlyList<HandoverSummary>?>(
+        async _ =>
+        {
+            var handovers = await db.Handovers.Where(h => h.ProjectId == projectId).OrderByDescending(h => h.CreatedAt).ThenBy(h => h.Id)
+                .Select(h => new HandoverSummary(h.Id, h.Size, h.CreatedAt, db.Logs.Count(l => l.HandoverId == h.Id))).ToListAsync(stop);
+            return handovers.Count > 0 || await db.Projects.AnyAsync(p => p.Id == projectId, stop) ? handovers : null;
+        },
+        stop);
 
     /// <param name="piece">A making with an empty log.</param>
-    public async Task<HandoverOutcome> CreateAsync(string projectId, MakingText piece, CancellationToken stop)
+    public Task<HandoverOutcome> CreateAsync(string projectId, MakingText piece, CancellationToken stop)
     {
         ArgumentNullException.ThrowIfNull(piece);
-        using var turn = await db.TakeTurnAsync(stop);
-        await using var transaction = await db.Database.BeginTransactionAsync(stop);
-        if (!await db.LockAsync(projectId, stop))
-            return new HandoverOutcome.Missing();
-        if (await db.Handovers.CountAsync(h => h.ProjectId == projectId, stop) >= MostOfProject)
-            return new HandoverOutcome.Full();
         var key = HandoverKey.New();
-        var row = new HandoverRow
-        {
-            Id = Guid.CreateVersion7().ToString(),
-            ProjectId = projectId,
-            Size = piece.Size,
-            CreatedAt = clock.GetStoredNow(),
-            KeyHash = HandoverKey.Hash(key),
-            Document = piece.Document,
-        };
-        db.Handovers.Add(row);
-        await db.SaveChangesAsync(stop);
-        await transaction.CommitAsync(stop);
-        return new HandoverOutcome.Done(new(row.Id, row.Size, row.CreatedAt, key));
+        var id = Guid.CreateVersion7().ToString();
+        return watch.WriteAsync<HandoverOutcome>(
+            db,
+            async again =>
+            {
+                using var turn = await db.TakeTurnAsync(stop);
+                await using var transaction = await db.Database.BeginTransactionAsync(stop);
+                if (!await db.LockAsync(projectId, stop))
+                    return new HandoverOutcome.Missing();
+                // An earlier try, whose answer was lost, may have made it.
+                if (again && await db.Handovers.SingleOrDefaultAsync(h => h.Id == id, stop) is { } made)
+                    return new HandoverOutcome.Done(new(made.Id, made.Size, made.CreatedAt, key));
+                if (await db.Handovers.CountAsync(h => h.ProjectId == projectId, stop) >= MostOfProject)
+                    return new HandoverOutcome.Full();
+                await use.TakeBytesAsync(db, piece.Document.Length, stop);
+                var row = new HandoverRow
+                {
+                    Id = id,
+                    ProjectId = projectId,
+                    Size = piece.Size,
+                    CreatedAt = clock.GetStoredNow(),
+                    KeyHash = HandoverKey.Hash(key),
+                    Document = piece.Document,
+                };
+                db.Handovers.Add(row);
+                await db.SaveChangesAsync(stop);
+                await transaction.CommitAsync(stop);
+                return new HandoverOutcome.Done(new(row.Id, row.Size, row.CreatedAt, key));
+            },
+            stop);
     }
 
     /// <summary>Nobody gets in with its key any more; its logs stay with the project.</summary>
     /// <returns>Whether there was such a handover.</returns>
-    public async Task<bool> RevokeAsync(string projectId, string id, CancellationToken stop)
-    {
-        using var turn = await db.TakeTurnAsync(stop);
-        await using var transaction = await db.Database.BeginTransactionAsync(stop);
-        var revoked = await db.LockAsync(projectId, stop)
-            && await db.Handovers.Where(h => h.ProjectId == projectId && h.Id == id).ExecuteDeleteAsync(stop) == 1;
-        await transaction.CommitAsync(stop);
-        return revoked;
-    }
+    public Task<bool> RevokeAsync(string projectId, string id, CancellationToken stop) => watch.WriteAsync(
+        db,
+        async again =>
+        {
+            using var turn = await db.TakeTurnAsync(stop);
+            await using var transaction = await db.Database.BeginTransactionAsync(stop);
+            var revoked = await db.LockAsync(projectId, stop)
+                && await db.Handovers.Where(h => h.ProjectId == projectId && h.Id == id).ExecuteDeleteAsync(stop) == 1;
+            await transaction.CommitAsync(stop);
+            return revoked || again;
+        },
+        stop);
 
     /// <summary>What the key opens; null where it opens nothing, or nothing any more.</summary>
     public Task<HandedPiece?> OpenAsync(string key, CancellationToken stop)
     {
         var hash = HandoverKey.Hash(key);
-        return db.Handovers.Where(h => h.KeyHash == hash).Select(h => new HandedPiece(h.Id, h.ProjectId, h.Document)).SingleOrDefaultAsync(stop);
+        return db.AgainAsync(
+            _ => db.Handovers.Where(h => h.KeyHash == hash).Select(h => new HandedPiece(h.Id, h.ProjectId, h.Document)).SingleOrDefaultAsync(stop),
+            stop);
     }
 }

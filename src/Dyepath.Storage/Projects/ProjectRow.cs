@@ -23,6 +23,4 @@ internal sealed class ProjectRow
 
     /// <summary>The text as it was sent, in UTF-8.</summary>
     public required byte[] Document { get; set; }
-
-    public ProjectSummary Summary => new(Id, Name, Archived, UpdatedAt, Etag, StoredSwatch.Read(Swatch));
 }

@@ -8,6 +8,17 @@ internal static class StoredSwatch
     public static string? Write(SwatchPicture? swatch) =>
         swatch is null ? null : JsonSerializer.Serialize(swatch, ContractsJson.Default.SwatchPicture);
 
-    public static SwatchPicture? Read(string? stored) =>
-        stored is null ? null : JsonSerializer.Deserialize(stored, ContractsJson.Default.SwatchPicture);
+    /// <summary>Null where it is damaged: a picture must not keep the shelf from being read.</summary>
+    public static SwatchPicture? Read(string? stored)
+    {
+        try
+        {
+            var swatch = stored is null ? null : JsonSerializer.Deserialize(stored, ContractsJson.Default.SwatchPicture);
+            return swatch?.IsDrawable() == true ? swatch : null;
+        }
+        catch (JsonException)
+        {
+            return null;
+        }
+    }
 }

@@ -1,9 +1,7 @@
 using System.CommandLine;
-using Dyepath.Core.Making.Log;
 using Dyepath.Storage;
 using Dyepath.Storage.Backup;
 using Dyepath.Storage.Database;
-using Dyepath.Web.Projects;
 using Dyepath.Web.Serving;
 
 namespace Dyepath.Web.Backup;
@@ -11,6 +9,9 @@ namespace Dyepath.Web.Backup;
 /// <summary><c>dyepath-web backup</c>: the whole store in one file, while the host goes on serving.</summary>
 internal static class BackupCommand
 {
+    /// <summary>Exit code where something that is stored could not be backed up as it is.</summary>
+    private const int Damaged = 3;
+
     public static Command Create()
     {
         var database = new DatabaseOptions();
@@ -23,32 +24,60 @@ internal static class BackupCommand
         command.SetAction(async (parsed, stop) =>
         {
             var target = parsed.GetValue(file)!;
-            var unfinished = target + ".unfinished";
             await using var store = await OpenStore.OpenAsync(database.Read(parsed), stop);
-            BackupTally tally;
-            await using (var stream = new FileStream(unfinished, FileMode.Create, FileAccess.Write, FileShare.None))
-            {
-                tally = await store.Backup.WriteAsync(stream, stop);
-                stream.Flush(flushToDisk: true);
-            }
-            File.Move(unfinished, target, overwrite: true);
-            await Console.Out.WriteLineAsync($"{Counted(tally)} are in {target}.");
-            return 0;
+            var written = await WriteAsync(store.Backup, target, stop);
+            await Terminal.SayAsync($"{Counted(written.Counts)} are in {target}.");
+            foreach (var part in written.Damaged)
+                await Terminal.ComplainAsync(Words(part));
+            return written.Damaged.Count == 0 ? 0 : Damaged;
         });
         return command;
     }
 
-    public static string Counted(BackupTally tally) =>
-        $"{tally.Projects} projects and {tally.Versions} earlier versions, {tally.Handovers} handovers and {tally.Logs} makers' logs, "
-        + $"and {tally.Makings} makings";
+    public static string Counted(BackupCounts counts) =>
+        $"{counts.Projects} projects and {counts.Versions} earlier versions, {counts.Handovers} handovers and {counts.Logs} makers' logs, "
+        + $"and {counts.Makings} makings";
+
+    /// <summary>Whoever reads it finds the last whole backup under its name, whatever happens meanwhile.</summary>
+    private static async Task<WrittenBackup> WriteAsync(BackupStore store, string target, CancellationToken stop)
+    {
+        var unfinished = target + ".unfinished";
+        // One that an earlier run left may have other rights.
+        File.Delete(unfinished);
+        try
+        {
+            WrittenBackup written;
+            await using (var stream = OwnersFile.Open(unfinished, FileMode.CreateNew))
+            {
+                written = await store.WriteAsync(stream, stop);
+                stream.Flush(flushToDisk: true);
+            }
+            File.Move(unfinished, target, overwrite: true);
+            return written;
+        }
+        catch
+        {
+            File.Delete(unfinished);
+            throw;
+        }
+    }
+
+    private static string Words(DamagedPart part) => part.Part switch
+    {
+        StoredPart.Project when part.Instead is { } number =>
+            $"The text of “{part.Name}” ({part.Id}) is damaged: its version {number}, the newest that can be read, is in the backup instead.",
+        StoredPart.Project =>
+            $"The text of “{part.Name}” ({part.Id}) is damaged and so is every version of it: it is not in the backup, nor are its handovers and logs.",
+        StoredPart.Version => $"Version {part.Id} of “{part.Name}” is damaged and not in the backup.",
+        StoredPart.Handover => $"A handover of “{part.Name}” ({part.Id}) is damaged and not in the backup.",
+        StoredPart.Log => $"A maker's log of “{part.Name}” ({part.Id}) is damaged and not in the backup.",
+        _ => $"The making of “{part.Name}” ({part.Id}) is damaged and not in the backup; the device on which it is made has it still.",
+    };
 }
 
 /// <summary><c>dyepath-web restore</c>: adds what is in a backup to the store.</summary>
 internal static class RestoreCommand
 {
-    private static readonly BackupRules Rules = new(
-        DocumentId.IsValid, document => DocumentText.Read(document).Text is not null, document => MakingReader.Read(document).IsGood);
-
     public static Command Create()
     {
         var database = new DatabaseOptions();
@@ -59,10 +88,15 @@ internal static class RestoreCommand
         {
             await using var stream = File.OpenRead(parsed.GetValue(file)!);
             await using var store = await OpenStore.OpenAsync(database.Read(parsed), stop);
-            var tally = await store.Backup.RestoreAsync(stream, Rules, stop);
-            await Console.Out.WriteLineAsync($"{BackupCommand.Counted(tally)} were restored.");
-            foreach (var name in tally.LeftAlone)
-                await Console.Out.WriteLineAsync($"{name} is in the store already and was left as it is.");
+            var restored = await store.Backup.RestoreAsync(stream, stop);
+            await Terminal.SayAsync($"{BackupCommand.Counted(restored.Counts)} were restored.");
+            foreach (var name in restored.LeftAlone)
+                await Terminal.SayAsync($"{name} is in the store already and was left as it is.");
+            if (!restored.HasHashes)
+            {
+                await Terminal.ComplainAsync(
+                    "An earlier Dyepath wrote this backup, without hashes: whether a letter of it changed since cannot be told. Look through what was restored.");
+            }
             return 0;
         });
         return command;
@@ -76,7 +110,7 @@ internal sealed class OpenStore(ServiceProvider services, AsyncServiceScope scop
 
     public static async Task<OpenStore> OpenAsync(DatabaseChoice choice, CancellationToken stop)
     {
-        var services = new ServiceCollection().AddStorage(choice).BuildServiceProvider();
+        var services = new ServiceCollection().AddStorage(choice, Stores.Forms).BuildServiceProvider();
         var scope = services.CreateAsyncScope();
         await scope.ServiceProvider.GetRequiredService<AppDb>().PrepareAsync(stop);
         return new OpenStore(services, scope);

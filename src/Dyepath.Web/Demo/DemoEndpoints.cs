@@ -1,4 +1,5 @@
 using Dyepath.Contracts;
+using Dyepath.Core.Garments;
 using Dyepath.Core.Projects;
 using Dyepath.Storage.Projects;
 using Dyepath.Web.Projects;
@@ -8,6 +9,9 @@ namespace Dyepath.Web.Demo;
 /// <summary>The project that ships with Dyepath.</summary>
 internal static class DemoEndpoints
 {
+    /// <summary>The same on every host, so that of hosts which start together on an empty store one lays it there.</summary>
+    private const string Id = "0198de30-0000-7000-8000-000000000001";
+
     public static void MapDemo(this WebApplication app) =>
         app.MapGet($"/{ApiPaths.Demo}", () => Results.Bytes(DemoProject.Utf8.ToArray(), "application/json"))
             .WithName("demo").WithSummary("The demo's document.").WithTags("demo")
@@ -20,7 +24,13 @@ internal static class DemoEndpoints
         if (!await store.IsEmptyAsync(CancellationToken.None))
             return;
         var text = DocumentText.Read(DemoProject.Utf8.ToArray()).Text!;
-        var draft = services.GetRequiredService<DraftMaker>().Make(text, CancellationToken.None);
-        await store.CreateAsync(Guid.CreateVersion7().ToString(), draft, CancellationToken.None);
+        await store.CreateAsync(Id, new Draft(text.Utf8, text.Name, Picture()), CancellationToken.None);
     }
+
+    /// <summary>What a client would send with it.</summary>
+    private static SwatchPicture? Picture() =>
+        GarmentPlanner.Plan(ProjectReader.Read(DemoProject.Utf8).Project!).Plan is { } plan
+        && ProjectPicture.Of(plan, SwatchPicture.MostStitches, SwatchPicture.MostRows) is { } corner
+            ? new SwatchPicture([.. corner.Colours.Select(colour => colour.ToString())], corner.Columns, corner.Rows, corner.Cells)
+            : null;
 }

@@ -44,7 +44,9 @@ internal static class HandedEndpoints
     {
         context.Response.Headers[HeaderNames.CacheControl] = "no-store";
         var (piece, refusal) = await keys.OpenAsync(key, context, store, stop);
-        return piece is null ? refusal! : TypedResults.Bytes(piece.Document, Json);
+        if (piece is null)
+            return refusal!;
+        return MakingReader.Read(piece.Document).IsGood ? TypedResults.Bytes(piece.Document, Json) : DamagedText.OfHandover;
     }
 
     private static async Task<IResult> ReceiveAsync(
@@ -60,7 +62,9 @@ internal static class HandedEndpoints
         var (making, text, fault) = await MakingBody.ReadAsync(context.Request, stop);
         if (text is null)
             return fault!;
-        if (MakingReader.Read(piece.Document).Making is not { } begun || !IsSame(begun.Project, making!.Project))
+        if (MakingReader.Read(piece.Document).Making is not { } begun)
+            return DamagedText.OfHandover;
+        if (!IsSame(begun.Project, making!.Project))
             return AnotherPiece;
         return await logs.ReceiveAsync(piece, makingId, text, stop) switch
         {

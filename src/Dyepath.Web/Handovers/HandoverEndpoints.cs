@@ -31,6 +31,7 @@ internal static class HandoverEndpoints
             .WithName("handOver").WithSummary("Hands the project over as it is, in one size; its key is told this once.")
             .Produces<Handover>(StatusCodes.Status201Created).Produces<Problem>(StatusCodes.Status400BadRequest, ProblemJson)
             .Produces<Problem>(StatusCodes.Status404NotFound, ProblemJson)
+            .Produces<Problem>(StatusCodes.Status503ServiceUnavailable, ProblemJson)
             .Produces<Problem>(StatusCodes.Status507InsufficientStorage, ProblemJson);
         handovers.MapDelete("/{handover}", async (string id, string handover, HandoverStore store, CancellationToken stop) =>
             await store.RevokeAsync(id, handover, stop) ? TypedResults.NoContent() : NoHandover)
@@ -38,10 +39,9 @@ internal static class HandoverEndpoints
             .Produces(StatusCodes.Status204NoContent).Produces<Problem>(StatusCodes.Status404NotFound, ProblemJson);
 
         var logs = app.MapGroup($"/{ApiPaths.Logs("{id}")}").WithTags("handovers");
-        logs.MapGet("", async (string id, MakerLogStore store, CancellationToken stop) =>
-            await store.ListAsync(id, stop) is { } list ? (IResult)TypedResults.Ok(list) : Problems.NoProject)
-            .WithName("logs").WithSummary("What makers have sent, newest first.")
-            .Produces<MakerLog[]>().Produces<Problem>(StatusCodes.Status404NotFound, ProblemJson);
+        logs.MapGet("", ListLogsAsync)
+            .WithName("logs").WithSummary("What makers have sent, newest first; where there is more, Link names the next part.")
+            .Produces<MakerLog[]>().Produces<Problem>(StatusCodes.Status400BadRequest, ProblemJson).Produces<Problem>(StatusCodes.Status404NotFound, ProblemJson);
         logs.MapGet("/{log}", async (string id, string log, MakerLogStore store, CancellationToken stop) =>
             await store.ReadAsync(id, log, stop) is { } document ? (IResult)TypedResults.Bytes(document, Json) : NoLog)
             .WithName("log").WithSummary("A maker's making, byte for byte as she sent it.")
@@ -52,12 +52,22 @@ internal static class HandoverEndpoints
             .Produces(StatusCodes.Status204NoContent).Produces<Problem>(StatusCodes.Status404NotFound, ProblemJson);
     }
 
-    private static async Task<IResult> CreateAsync(
-        string id, NewHandover asked, ProjectStore projects, HandoverStore store, CancellationToken stop)
+    private static async Task<IResult> ListLogsAsync(string id, HttpContext context, MakerLogStore store, CancellationToken stop)
     {
-        if (await projects.ReadAsync(id, stop) is not var (document, _))
+        if (Paging.Read(context.Request) is not { } after)
+            return Paging.NoSuchPlace;
+        return await store.ListAsync(id, after, stop) is { } page ? Paging.Answer(context, page, ApiPaths.Logs(id)) : Problems.NoProject;
+    }
+
+    private static async Task<IResult> CreateAsync(
+        string id, NewHandover asked, HttpContext context, ProjectStore projects, HandoverStore store, PieceMaker pieces, CancellationToken stop)
+    {
+        var reading = await projects.ReadAsync(id, stop);
+        if (reading is TextReading.Damaged damaged)
+            return DamagedText.OfProject(damaged);
+        if (reading is not TextReading.Sound { Document: var document })
             return Problems.NoProject;
-        var (piece, refusal) = PieceMaker.Make(document, asked.Size, stop);
+        var (piece, refusal) = await pieces.MakeAsync(document, asked.Size, context, stop);
         if (piece is null)
             return refusal!;
         return await store.CreateAsync(id, piece, stop) switch

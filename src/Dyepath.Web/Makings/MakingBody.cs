@@ -1,3 +1,4 @@
+using Dyepath.Contracts;
 using Dyepath.Core.Making.Log;
 using Dyepath.Storage.Makings;
 
@@ -15,9 +16,13 @@ internal static class MakingBody
             return (null, null, RequestBody.TooLarge);
         var reading = MakingReader.Read(bytes);
         return reading.IsGood
-            ? (reading.Making, new(bytes, reading.Making.Project.Title, reading.Making.Size, reading.Making.Log.Length), null)
+            ? (reading.Making, Text(bytes, reading.Making), null)
             : (null, null, Problems.Of(
                 StatusCodes.Status400BadRequest, "The text is no making.",
                 string.Join('\n', reading.Faults.Take(MostFaults).Select(fault => fault.ToString()))));
     }
+
+    /// <summary>With its title and size as lists show them.</summary>
+    public static MakingText Text(byte[] utf8, MakingDocument making) =>
+        new(utf8, ShownName.Of(making.Project.Title), ShownName.Of(making.Size), making.Log.Length);
 }

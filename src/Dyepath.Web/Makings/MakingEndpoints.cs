@@ -1,5 +1,6 @@
 using Dyepath.Contracts;
 using Dyepath.Storage.Makings;
+using Dyepath.Storage.Projects;
 using Microsoft.Net.Http.Headers;
 
 namespace Dyepath.Web.Makings;
@@ -25,12 +26,14 @@ internal static class MakingEndpoints
     public static void MapMakings(this WebApplication app)
     {
         var makings = app.MapGroup($"/{ApiPaths.Makings}").WithTags("makings");
-        makings.MapGet("", async (MakingStore store, CancellationToken stop) => TypedResults.Ok(await store.ListAsync(stop)))
-            .WithName("makings").WithSummary("The pieces under way, newest change first.");
+        makings.MapGet("", ListAsync)
+            .WithName("makings").WithSummary("The pieces under way, newest change first; where there are more, Link names the next part.")
+            .Produces<MakingSummary[]>().Produces<Problem>(StatusCodes.Status400BadRequest, ProblemJson);
         makings.MapGet("/{id}", ReadAsync)
             .WithName("making").WithSummary("A making, byte for byte as it was stored.")
             .Produces<object>(StatusCodes.Status200OK, Json).Produces(StatusCodes.Status304NotModified)
-            .Produces<Problem>(StatusCodes.Status404NotFound, ProblemJson);
+            .Produces<Problem>(StatusCodes.Status404NotFound, ProblemJson)
+            .Produces<Problem>(StatusCodes.Status422UnprocessableEntity, ProblemJson);
         makings.MapPut("/{id}", SaveAsync)
             .WithName("saveMaking")
             .WithSummary("Stores a new making with If-None-Match: *, or replaces one if it is still the one whose ETag is sent as If-Match.")
@@ -46,12 +49,23 @@ internal static class MakingEndpoints
             .Produces(StatusCodes.Status204NoContent).Produces<Problem>(StatusCodes.Status404NotFound, ProblemJson);
     }
 
+    private static async Task<IResult> ListAsync(HttpContext context, MakingStore store, CancellationToken stop) =>
+        Paging.Read(context.Request) is { } after
+            ? Paging.Answer(context, await store.ListAsync(after, stop), ApiPaths.Makings)
+            : Paging.NoSuchPlace;
+
     private static async Task<IResult> ReadAsync(string id, HttpResponse response, MakingStore store, CancellationToken stop)
     {
-        if (await store.ReadAsync(id, stop) is not var (document, etag))
-            return NoMaking;
-        response.Headers[HeaderNames.CacheControl] = "no-cache";
-        return TypedResults.Bytes(document, Json, entityTag: new EntityTagHeaderValue(etag));
+        switch (await store.ReadAsync(id, stop))
+        {
+            case TextReading.Sound sound:
+                response.Headers[HeaderNames.CacheControl] = "no-cache";
+                return TypedResults.Bytes(sound.Document, Json, entityTag: new EntityTagHeaderValue(sound.Etag));
+            case TextReading.Damaged damaged:
+                return DamagedText.OfMaking(damaged);
+            default:
+                return NoMaking;
+        }
     }
 
     /// <param name="project">The project that the piece was begun from; stored with a new making only.</param>

@@ -1,3 +1,5 @@
+using Dyepath.Core.Projects;
+
 namespace Dyepath.Web.Projects;
 
 /// <summary>Reads the project document that a request carries.</summary>
@@ -9,10 +11,10 @@ internal static class DocumentBody
         if (await RequestBody.ReadAsync(request, stop) is not { } bytes)
             return (null, RequestBody.TooLarge);
         var (text, fault) = DocumentText.Read(bytes);
-        return fault is null
-            ? (text, null)
-            : (null, Problems.Of(
-                StatusCodes.Status400BadRequest, "The text is no project document.",
-                FormattableString.Invariant($"Line {fault.Line}: found {fault.Found}; allowed: {fault.Allowed}. {fault.Next}")));
+        return fault is null ? (text, null) : (null, Refusal(fault));
     }
+
+    public static IResult Refusal(Fault fault) => Problems.Of(
+        StatusCodes.Status400BadRequest, "The text is no project document.",
+        FormattableString.Invariant($"Line {fault.Line}: found {fault.Found}; allowed: {fault.Allowed}. {fault.Next}"));
 }

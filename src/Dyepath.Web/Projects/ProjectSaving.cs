@@ -1,12 +1,11 @@
 using Dyepath.Contracts;
 using Dyepath.Storage.Projects;
 using Microsoft.AspNetCore.Http.HttpResults;
-using Microsoft.Net.Http.Headers;
 
 namespace Dyepath.Web.Projects;
 
 /// <summary>Replaces a project's text, for whoever has seen the present one.</summary>
-internal sealed class ProjectSaving(ProjectStore store, DraftMaker drafts)
+internal sealed class ProjectSaving(ProjectStore store)
 {
     private static readonly IResult SeenIsMissing = Problems.Of(
         StatusCodes.Status428PreconditionRequired, "The change does not say which text it was made from.",
@@ -15,17 +14,12 @@ internal sealed class ProjectSaving(ProjectStore store, DraftMaker drafts)
     /// <param name="keep">Keeps the replaced text whatever its age: before a restore.</param>
     public async Task<IResult> SaveAsync(HttpContext context, string id, DocumentText text, bool keep)
     {
-        var stop = context.RequestAborted;
         if (Preconditions.Seen(context.Request) is not { } seen)
             return SeenIsMissing;
-        // Looked at first, so that a change which will be refused, or is none, is not planned.
-        if (await store.SummaryAsync(id, stop) is not { } stored)
-            return Problems.NoProject;
-        if (stored.Etag == Draft.EtagOf(text.Utf8))
-            return Saved(context, stored);
-        if (stored.Etag != seen)
-            return Stale(stored);
-        return await store.SaveAsync(id, seen, drafts.Make(text, stop), keep, stop) switch
+        var (picture, refusal) = SentPicture.Read(context.Request);
+        if (refusal is not null)
+            return refusal;
+        return await store.SaveAsync(id, seen, new Draft(text.Utf8, text.Name, picture), keep, context.RequestAborted) switch
         {
             ChangeOutcome.Done done => Saved(context, done.Project),
             ChangeOutcome.Stale stale => Stale(stale.Stored),
@@ -35,7 +29,7 @@ internal sealed class ProjectSaving(ProjectStore store, DraftMaker drafts)
 
     private static Ok<ProjectSummary> Saved(HttpContext context, ProjectSummary project)
     {
-        context.Response.Headers[HeaderNames.ETag] = project.Etag;
+        Preconditions.TellEtag(context, project.Etag);
         return TypedResults.Ok(project);
     }
 

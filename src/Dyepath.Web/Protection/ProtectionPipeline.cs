@@ -7,7 +7,7 @@ internal static class ProtectionPipeline
 {
     public static void AddProtection(this IServiceCollection services, HostSettings settings)
     {
-        services.AddExceptionHandler<Faults>();
+        services.AddSingleton<StoreTroubles>().AddExceptionHandler<Faults>();
         services.AddSingleton(new HostNames(settings));
         if (settings.AccessToken is { } token)
             services.AddSingleton(provider => new AccessToken(token, provider.GetRequiredService<TimeProvider>()));

@@ -1,5 +1,8 @@
 using System.CommandLine;
+using Dyepath.Storage;
 using Dyepath.Storage.Backup;
+using Dyepath.Storage.Faults;
+using Dyepath.Web.Protection;
 
 namespace Dyepath.Web.Serving;
 
@@ -16,7 +19,7 @@ internal static class CommandLine
         {
             const string hint = "See dyepath-web --help, or --help after a command's name.";
             foreach (var error in parsed.Errors)
-                await Console.Error.WriteLineAsync($"{error.Message} {hint}");
+                await Terminal.ComplainAsync($"{error.Message} {hint}");
             return BadInput;
         }
         try
@@ -25,16 +28,22 @@ internal static class CommandLine
             var configuration = new InvocationConfiguration { EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = null };
             return await parsed.InvokeAsync(configuration);
         }
-        catch (Exception bad) when (bad is BadSettingException or BadBackupException or IOException or UnauthorizedAccessException)
+        catch (Exception bad) when (bad is BadSettingException or BadBackupException or StoreNotReadyException or IOException or UnauthorizedAccessException)
         {
-            await Console.Error.WriteLineAsync(bad.Message);
+            await Terminal.ComplainAsync(bad.Message);
+            return BadInput;
+        }
+        catch (StoreException store)
+        {
+            var words = new StoreTroubles(new StoreLimits()).Of(store.Fault).Words;
+            await Terminal.ComplainAsync($"{words.Title} {words.Detail} ({store.GetBaseException().Message})");
             return BadInput;
         }
 #pragma warning disable CA1031 // The last resort: whatever else went wrong is ours or the database's, and says so.
         catch (Exception fault)
 #pragma warning restore CA1031
         {
-            await Console.Error.WriteLineAsync($"Dyepath could not go on: {fault.GetType().Name}: {fault.Message}");
+            await Terminal.ComplainAsync($"Dyepath could not go on: {fault.GetType().Name}: {fault.Message}");
             return InternalFault;
         }
     }

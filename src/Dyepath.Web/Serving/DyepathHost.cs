@@ -2,6 +2,7 @@ using Dyepath.Contracts;
 using Dyepath.Core.Projects;
 using Dyepath.Storage;
 using Dyepath.Storage.Database;
+using Dyepath.Storage.Faults;
 using Dyepath.Web.Client;
 using Dyepath.Web.Demo;
 using Dyepath.Web.Handovers;
@@ -41,10 +42,9 @@ internal static class DyepathHost
         builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = Patience);
         builder.Services.ConfigureHttpJsonOptions(json => json.SerializerOptions.TypeInfoResolverChain.Insert(0, ContractsJson.Default));
         builder.Services.Configure<RouteHandlerOptions>(routes => routes.ThrowOnBadRequest = true);
-        builder.Services.AddStorage(settings.Database);
+        builder.Services.AddStorage(settings.Database, Stores.Forms);
         builder.Services.AddProtection(settings);
-        builder.Services.AddScoped<DraftMaker>().AddScoped<ProjectSaving>().AddSingleton<HandedKeys>();
-        builder.Services.AddHealth();
+        builder.Services.AddScoped<ProjectSaving>().AddSingleton<HandedKeys>().AddSingleton(_ => new PieceMaker());
         builder.Services.AddOpenApi();
 
         var app = builder.Build();
@@ -64,6 +64,7 @@ internal static class DyepathHost
     }
 
     /// <summary>Listens once the store is ready.</summary>
+    /// <exception cref="StoreNotReadyException">It cannot be used as it is.</exception>
     public static async Task StartAsync(WebApplication app)
     {
         await using (var scope = app.Services.CreateAsyncScope())

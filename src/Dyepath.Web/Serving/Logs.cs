@@ -9,8 +9,8 @@ internal static partial class Logs
     {
         logging.ClearProviders();
         logging.AddFilter("Microsoft", LogLevel.Warning).AddFilter("Dyepath", LogLevel.Information);
-        // Npgsql finds no table of migrations the first time; that is no failure.
-        logging.AddFilter("Microsoft.EntityFrameworkCore.Database.Command", LogLevel.None);
+        // What fails there is tried again, or told once by what answers; that there is no table of migrations the first time is no failure.
+        logging.AddFilter("Microsoft.EntityFrameworkCore", LogLevel.None);
         // In a build that is not published the client's files lie elsewhere, and are found there.
         logging.AddFilter("Microsoft.AspNetCore.StaticFiles", LogLevel.Error);
         if (Console.IsErrorRedirected)
@@ -28,10 +28,11 @@ internal static partial class Logs
         app.Use(async (context, next) =>
         {
             var begun = Stopwatch.GetTimestamp();
+            // Before: what answers for a fault has no route.
+            var route = (context.GetEndpoint() as RouteEndpoint)?.RoutePattern.RawText ?? "no route";
             await next(context);
             if (!context.Request.Path.StartsWithSegments("/api", StringComparison.Ordinal) && context.Response.StatusCode < 400)
                 return;
-            var route = (context.GetEndpoint() as RouteEndpoint)?.RoutePattern.RawText ?? "no route";
             var milliseconds = Stopwatch.GetElapsedTime(begun).TotalMilliseconds;
             Answered(logger, context.Request.Method, route, context.Response.StatusCode, milliseconds);
         });

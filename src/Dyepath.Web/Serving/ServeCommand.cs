@@ -44,6 +44,7 @@ internal static class ServeCommand
         var open = new Option<bool>("--open") { Description = "Opens the browser." };
         var command = new Command("serve", "Serves Dyepath until Ctrl-C.") { port, listen, token, certificate, make, names, open };
         database.AddTo(command);
+        database.AddLimitsTo(command);
         command.SetAction(async (parsed, _) =>
         {
             var settings = new HostSettings(

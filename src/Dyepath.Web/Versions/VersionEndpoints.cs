@@ -1,3 +1,4 @@
+using System.Globalization;
 using Dyepath.Contracts;
 using Dyepath.Storage.Versions;
 using Dyepath.Web.Projects;
@@ -16,10 +17,9 @@ internal static class VersionEndpoints
     public static void MapVersions(this WebApplication app)
     {
         var versions = app.MapGroup($"/{ApiPaths.Versions("{id}")}").WithTags("versions");
-        versions.MapGet("", async (string id, VersionStore store, CancellationToken stop) =>
-            await store.ListAsync(id, stop) is { } list ? (IResult)TypedResults.Ok(list) : Problems.NoProject)
-            .WithName("versions").WithSummary("Earlier texts, newest first.")
-            .Produces<VersionSummary[]>().Produces<Problem>(StatusCodes.Status404NotFound, ProblemJson);
+        versions.MapGet("", ListAsync)
+            .WithName("versions").WithSummary("Earlier texts, newest first; where there are more, Link names the next part.")
+            .Produces<VersionSummary[]>().Produces<Problem>(StatusCodes.Status400BadRequest, ProblemJson).Produces<Problem>(StatusCodes.Status404NotFound, ProblemJson);
         versions.MapGet("/{number:int}", async (string id, int number, VersionStore store, CancellationToken stop) =>
             await store.ReadAsync(id, number, stop) is { } text
                 ? (IResult)TypedResults.Bytes(text, "application/json")
@@ -32,9 +32,22 @@ internal static class VersionEndpoints
             .Produces<Problem>(StatusCodes.Status412PreconditionFailed, ProblemJson);
     }
 
+    private static async Task<IResult> ListAsync(
+        string id, HttpContext context, VersionStore store, CancellationToken stop, int after = int.MaxValue)
+    {
+        if (await store.ListAsync(id, after, stop) is not var (versions, next))
+            return Problems.NoProject;
+        if (next is { } number)
+            Paging.Tell(context, ApiPaths.Versions(id), number.ToString(CultureInfo.InvariantCulture));
+        return TypedResults.Ok(versions);
+    }
+
     private static async Task<IResult> RestoreAsync(
-        string id, int number, HttpContext context, VersionStore store, ProjectSaving saving, CancellationToken stop) =>
-        await store.ReadAsync(id, number, stop) is { } text
-            ? await saving.SaveAsync(context, id, DocumentText.Read(text).Text!, keep: true)
-            : NoVersion;
+        string id, int number, HttpContext context, VersionStore store, ProjectSaving saving, CancellationToken stop)
+    {
+        if (await store.ReadAsync(id, number, stop) is not { } found)
+            return NoVersion;
+        var (text, fault) = DocumentText.Read(found);
+        return text is null ? DocumentBody.Refusal(fault!) : await saving.SaveAsync(context, id, text, keep: true);
+    }
 }

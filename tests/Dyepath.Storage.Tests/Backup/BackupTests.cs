@@ -1,4 +1,5 @@
 using System.Text;
+using Dyepath.Contracts;
 using Dyepath.Storage.Backup;
 using Dyepath.Storage.Handovers;
 using Dyepath.Storage.Makings;
@@ -13,21 +14,33 @@ public class BackupTests(TestDatabases databases)
     [Theory]
     [InlineData(DatabaseKind.Sqlite, DatabaseKind.Postgres)]
     [InlineData(DatabaseKind.Postgres, DatabaseKind.Sqlite)]
-    public async Task Everything_goes_to_the_other_database_and_stays_the_same(DatabaseKind from, DatabaseKind to)
+    public async Task Everything_goes_to_the_other_database_and_back_and_stays_the_same(DatabaseKind from, DatabaseKind to)
     {
         await using var first = await FilledAsync(from);
         await using var second = await TestStore.OpenAsync(databases.NewDatabase(to));
-        second.Now = first.Now;
+        await using var third = await TestStore.OpenAsync(databases.NewDatabase(from));
+        second.Now = third.Now = first.Now;
         var backup = await first.BackupAsync();
-        var tally = await second.RestoreAsync(backup);
-        Assert.Equal((2, 2, 1, 3, 2), (tally.Projects, tally.Versions, tally.Handovers, tally.Logs, tally.Makings));
-        Assert.Empty(tally.LeftAlone);
+        var restored = await second.RestoreAsync(backup);
+        Assert.Equal(new BackupCounts(2, 2, 1, 3, 2), restored.Counts);
+        Assert.Empty(restored.LeftAlone);
+        Assert.True(restored.HasHashes);
         Assert.Equal(backup, await second.BackupAsync());
-        Assert.Equal(await first.VersionsAsync("a"), await second.VersionsAsync("a"));
-        Assert.Equal("piece", Encoding.UTF8.GetString((await second.OpenAsync(_key))!.Document));
-        Assert.Equal(ReceiveOutcome.Stored, await second.ReceiveAsync(_key, "jumper", "with another row"));
-        Assert.Equal(3, (await second.WithAsync((MakerLogStore s) => s.ListAsync("a", default)))!.Count);
-        Assert.IsType<ChangeOutcome.Done>(await second.SaveAsync("a", "\uFEFF{ \"três\": \"\\ud83e\\uddf6 🧶\" }\r\n", "next"));
+        await third.RestoreAsync(await second.BackupAsync());
+        Assert.Equal(backup, await third.BackupAsync());
+        foreach (var store in new[] { second, third })
+        {
+            Assert.Equal(await first.VersionsAsync("a"), await store.VersionsAsync("a"));
+            Assert.Equal(await first.ShelfAsync(), await store.ShelfAsync(), Same);
+            Assert.Equal(await first.ShelfAsync(archived: true), await store.ShelfAsync(archived: true), Same);
+            Assert.Equal("piece", Encoding.UTF8.GetString((await store.OpenAsync(_key))!.Document));
+            Assert.Equal(ReceiveOutcome.Stored, await store.ReceiveAsync(_key, "jumper", "with another row"));
+            Assert.Equal(3, (await store.LogsAsync("a")).Count);
+            Assert.IsType<ChangeOutcome.Done>(await store.SaveAsync("a", "\uFEFF{ \"três\": \"\\ud83e\\uddf6 🧶\" }\r\n", "next"));
+        }
+
+        static bool Same(ProjectSummary one, ProjectSummary other) => one with { Swatch = null } == other with { Swatch = null }
+            && (one.Swatch?.Cells ?? []).SequenceEqual(other.Swatch?.Cells ?? []);
     }
 
     [Fact]
@@ -38,19 +51,29 @@ public class BackupTests(TestDatabases databases)
         await using var second = await TestStore.OpenAsync(databases.NewDatabase(DatabaseKind.Sqlite));
         await second.CreateAsync("a", "of my own");
         await second.WithAsync((MakingStore s) => s.CreateAsync("m", null, TestStore.Making("my own"), default));
-        var tally = await second.RestoreAsync(backup);
-        Assert.Equal((1, 0, 0, 0, 1), (tally.Projects, tally.Versions, tally.Handovers, tally.Logs, tally.Makings));
+        var restored = await second.RestoreAsync(backup);
+        Assert.Equal(new BackupCounts(1, 0, 0, 0, 1), restored.Counts);
         Assert.Collection(
-            tally.LeftAlone, name => Assert.StartsWith("name of", name, StringComparison.Ordinal), title => Assert.Equal("title of { }", title));
+            restored.LeftAlone, name => Assert.StartsWith("name of", name, StringComparison.Ordinal), title => Assert.Equal("title of { }", title));
         Assert.Equal("of my own", await second.ReadAsync("a"));
         Assert.Equal("archived", await second.ReadAsync("b"));
-        var kept = (await second.WithAsync((MakingStore s) => s.ReadAsync("m", default)))!.Value;
+        var kept = Assert.IsType<TextReading.Sound>(await second.WithAsync((MakingStore s) => s.ReadAsync("m", default)));
         Assert.Equal("my own", Encoding.UTF8.GetString(kept.Document));
         Assert.Equal(4, (await second.RestoreAsync(backup)).LeftAlone.Count);
     }
 
     [Fact]
-    public async Task A_backup_from_before_there_were_makings_is_restored()
+    public async Task Names_that_are_told_are_one_line_of_what_can_be_seen()
+    {
+        await using var first = await TestStore.OpenAsync(databases.NewDatabase(DatabaseKind.Sqlite));
+        var draft = new Draft("{}"u8.ToArray(), "Tide\u001b[2J\u202eline\u2028\u200b\r", null);
+        await first.WithAsync((ProjectStore s) => s.CreateAsync("a", draft, default));
+        Assert.Equal("Tide [2Jline", Assert.Single(await first.ShelfAsync()).Name);
+        Assert.Equal("Tide [2Jline", Assert.Single((await first.RestoreAsync(await first.BackupAsync())).LeftAlone));
+    }
+
+    [Fact]
+    public async Task A_backup_from_before_there_were_makings_is_restored_and_said_to_have_no_hashes()
     {
         const string backup = """
             {"start":{"form":1,"takenAt":"2026-03-01T09:10:00+00:00"}}
@@ -60,8 +83,9 @@ public class BackupTests(TestDatabases databases)
 
             """;
         await using var store = await TestStore.OpenAsync(databases.NewDatabase(DatabaseKind.Sqlite));
-        var tally = await store.RestoreAsync(backup);
-        Assert.Equal((1, 1, 0, 0, 0), (tally.Projects, tally.Versions, tally.Handovers, tally.Logs, tally.Makings));
+        var restored = await store.RestoreAsync(backup);
+        Assert.Equal(new BackupCounts(1, 1), restored.Counts);
+        Assert.False(restored.HasHashes);
         Assert.Equal("two", await store.ReadAsync("a"));
         Assert.Equal(["one"], await store.VersionsAsync("a"));
     }
@@ -70,31 +94,103 @@ public class BackupTests(TestDatabases databases)
     public async Task Of_a_backup_that_a_later_program_wrote_nothing_is_restored()
     {
         await using var store = await TestStore.OpenAsync(databases.NewDatabase(DatabaseKind.Sqlite));
-        var later = """{"start":{"form":3,"takenAt":"2026-03-01T09:10:00+00:00"}}""" + "\n" + """{"end":{"projects":0,"versions":0}}""";
-        await Assert.ThrowsAsync<BadBackupException>(() => store.RestoreAsync(later));
+        var later = """{"start":{"form":4,"takenAt":"2026-03-01T09:10:00+00:00"}}""" + "\n" + """{"end":{"projects":0,"versions":0}}""";
+        var refusal = await Assert.ThrowsAsync<BadBackupException>(() => store.RestoreAsync(later));
+        foreach (var said in new[] { "form 4", "up to 3", "newer program" })
+            Assert.Contains(said, refusal.Message, StringComparison.Ordinal);
     }
 
     [Fact]
-    public async Task Of_a_backup_that_was_cut_short_nothing_is_restored()
+    public async Task Of_a_backup_that_was_cut_short_or_changed_nothing_is_restored()
     {
         await using var first = await FilledAsync(DatabaseKind.Sqlite);
         var backup = await first.BackupAsync();
         await using var second = await TestStore.OpenAsync(databases.NewDatabase(DatabaseKind.Sqlite));
-        for (var length = 0; length < backup.Length - 1; length += 7)
-            await Assert.ThrowsAsync<BadBackupException>(() => second.RestoreAsync(backup[..length]));
-        var lines = backup.Split('\n');
-        for (var line = 0; line < lines.Length - 1; line++)
+        for (var length = 0; length < backup.Length - 1; length += 31)
+            await RefusedAsync(second, Encoding.UTF8.GetBytes(backup[..length]));
+        // One letter, anywhere: in a hash, in a name, in a document, in the counts.
+        var bytes = Encoding.UTF8.GetBytes(backup);
+        for (var at = 0; at < bytes.Length - 1; at += 11)
         {
-            var without = string.Join('\n', [.. lines[..line], .. lines[(line + 1)..]]);
-            await Assert.ThrowsAsync<BadBackupException>(() => second.RestoreAsync(without));
+            var changed = (byte[])bytes.Clone();
+            changed[at] ^= 1;
+            await RefusedAsync(second, changed);
         }
+        var lines = backup.Split('\n')[..^1];
+        for (var line = 0; line < lines.Length; line++)
+        {
+            await RefusedAsync(second, [.. lines[..line], .. lines[(line + 1)..]]);
+            await RefusedAsync(second, [.. lines[..(line + 1)], lines[line], .. lines[(line + 1)..]]);
+            if (line > 0)
+                await RefusedAsync(second, [.. lines[..(line - 1)], lines[line], lines[line - 1], .. lines[(line + 1)..]]);
+        }
+        await RefusedAsync(second, [.. lines, ""]);
+        await RefusedAsync(second, [.. lines, .. lines]);
         Assert.True(await second.WithAsync((ProjectStore store) => store.IsEmptyAsync(default)));
+        Assert.Equal(first.Now, second.Now = first.Now);
+        await second.RestoreAsync(backup);
+        Assert.Equal(backup, await second.BackupAsync());
     }
+
+    /// <summary>In a backup without hashes, where nothing else tells.</summary>
+    [Theory]
+    [InlineData("\"number\":2", "\"number\":1", "version 1")]
+    [InlineData("\"number\":2", "\"number\":3", "version 3")]
+    [InlineData("\"number\":1", "\"number\":-1", "version -1")]
+    [InlineData("\"lastVersion\":2", "\"lastVersion\":1", "version 2")]
+    [InlineData("\"lastVersion\":2", "\"lastVersion\":-2", "versions")]
+    [InlineData("\"keyHash\":\"", "\"keyHash\":\"x", "hash of a key")]
+    [InlineData("\"entries\":7", "\"entries\":-7", "entries")]
+    [InlineData("\"id\":\"b\"", "\"id\":\"a\"", "a second time")]
+    [InlineData("\"id\":\"n\"", "\"id\":\"m\"", "a second time")]
+    [InlineData("\"id\":\"b\"", "\"id\":\"\"", "no id")]
+    [InlineData("\"makingId\":\"jacket\"", "\"makingId\":\"jumper\"", "a second time")]
+    [InlineData("\"document\":\"archived\"", "\"document\":\"unreadable\"", "no document")]
+    [InlineData("\"making\":{", "\"making\":{},\"project\":{", "Line ")]
+    public async Task What_cannot_be_is_refused_and_its_line_named(string written, string changed, string said)
+    {
+        await using var first = await FilledAsync(DatabaseKind.Sqlite);
+        var lines = (await first.BackupAsync()).Split('\n')[..^1].Select(line => $"{{{line[(line.IndexOf(',', StringComparison.Ordinal) + 1)..]}");
+        var backup = string.Join('\n', lines).Replace("\"form\":3", "\"form\":2", StringComparison.Ordinal);
+        await using var second = await TestStore.OpenAsync(databases.NewDatabase(DatabaseKind.Sqlite));
+        var at = backup.IndexOf(written, StringComparison.Ordinal);
+        var refusal = await Assert.ThrowsAsync<BadBackupException>(
+            () => second.RestoreAsync(string.Concat(backup.AsSpan(0, at), changed, backup.AsSpan(at + written.Length))));
+        Assert.Contains(said, refusal.Message, StringComparison.Ordinal);
+        Assert.Matches("^Line [0-9]+ ", refusal.Message);
+        Assert.True(await second.WithAsync((ProjectStore store) => store.IsEmptyAsync(default)));
+        Assert.False((await second.RestoreAsync(backup)).HasHashes);
+    }
+
+    [Fact]
+    public async Task A_handover_that_another_project_has_is_told()
+    {
+        await using var first = await FilledAsync(DatabaseKind.Sqlite);
+        var backup = await first.BackupAsync();
+        await using var second = await TestStore.OpenAsync(databases.NewDatabase(DatabaseKind.Sqlite));
+        await second.RestoreAsync(backup);
+        await second.SpoilAsync(
+            $"""
+            PRAGMA foreign_keys = 0; UPDATE projects SET id = 'other' WHERE id = 'a';
+            UPDATE versions SET project_id = 'other'; UPDATE handovers SET project_id = 'other'; UPDATE maker_logs SET project_id = 'other';
+            PRAGMA foreign_keys = 1
+            """);
+        var refusal = await Assert.ThrowsAsync<BadBackupException>(() => second.RestoreAsync(backup));
+        Assert.Contains("another project", refusal.Message, StringComparison.Ordinal);
+        Assert.Null(await second.ReadAsync("a"));
+    }
+
+    private static Task RefusedAsync(TestStore store, string[] lines) =>
+        RefusedAsync(store, Encoding.UTF8.GetBytes(string.Concat(lines.Select(line => line + "\n"))));
+
+    private static async Task RefusedAsync(TestStore store, byte[] backup) =>
+        await Assert.ThrowsAsync<BadBackupException>(() => store.RestoreAsync(backup));
 
     private async Task<TestStore> FilledAsync(DatabaseKind kind)
     {
         var store = await TestStore.OpenAsync(databases.NewDatabase(kind));
-        await store.CreateAsync("a", "{}");
+        var picture = new SwatchPicture(["#102030", "#fFfFfF"], 2, 2, [0, 1, SwatchPicture.Empty, 1]);
+        await store.WithAsync((ProjectStore s) => s.CreateAsync("a", TestStore.Text("{}") with { Swatch = picture }, default));
         store.Now += TimeSpan.FromMinutes(5);
         await store.SaveAsync("a", "{}", "{ \"line\": 1,\n\"tab\":\t2 }");
         store.Now += TimeSpan.FromMinutes(5);

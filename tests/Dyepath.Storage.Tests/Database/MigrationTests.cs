@@ -1,4 +1,8 @@
 using Dyepath.Storage.Database;
+using Dyepath.Storage.Faults;
+using Dyepath.Storage.Projects;
+using Dyepath.Storage.Versions;
+using Dyepath.Storage.Watch;
 using Microsoft.EntityFrameworkCore;
 
 namespace Dyepath.Storage.Tests.Database;
@@ -24,14 +28,46 @@ public class MigrationTests(TestDatabases databases)
         var choice = databases.NewDatabase(kind);
         await using (var earlier = await TestStore.OpenAsync(choice, migration: "FirstTables"))
         {
-            await earlier.CreateAsync("a", "one");
-            await earlier.SaveAsync("a", "one", "two");
+            await earlier.WithAsync<AppDb>(async db =>
+            {
+                var (one, two) = (TestStore.Text("one"), TestStore.Text("two"));
+                db.Projects.Add(new ProjectRow
+                {
+                    Id = "a",
+                    Name = two.Name,
+                    CreatedAt = earlier.Now,
+                    UpdatedAt = earlier.Now,
+                    Etag = two.Etag,
+                    LastVersion = 1,
+                    Document = two.Document,
+                });
+                db.Versions.Add(new VersionRow { ProjectId = "a", Number = 1, SavedAt = earlier.Now, Bytes = 3, Document = one.Document });
+                await db.SaveChangesAsync();
+            });
         }
         await using var store = await TestStore.OpenAsync(choice);
         Assert.Equal("two", await store.ReadAsync("a"));
         Assert.Equal(["one"], await store.VersionsAsync("a"));
         var handover = await store.HandOverAsync("a", "piece");
         Assert.NotNull(await store.OpenAsync(handover.Key));
+    }
+
+    [Theory, MemberData(nameof(TestDatabases.Both), MemberType = typeof(TestDatabases))]
+    public async Task A_database_of_a_newer_program_is_refused_in_words_and_left_as_it_is(DatabaseKind kind)
+    {
+        var choice = databases.NewDatabase(kind);
+        await using (var store = await TestStore.OpenAsync(choice))
+        {
+            await store.CreateAsync("a", "text");
+            Assert.Null(await store.WithAsync((StoreInspector inspector) => inspector.FindNewerAsync(default)));
+            await store.SpoilAsync($"""INSERT INTO "__EFMigrationsHistory" VALUES ('29990101000000_Later', '99.0.0')""");
+            // A host that runs on beside the newer one knows it too.
+            Assert.NotNull(await store.WithAsync((StoreInspector inspector) => inspector.FindNewerAsync(default)));
+        }
+        var refusal = await Assert.ThrowsAsync<StoreNotReadyException>(() => TestStore.OpenAsync(choice));
+        var place = kind == DatabaseKind.Sqlite ? choice.File : new Npgsql.NpgsqlConnectionStringBuilder(choice.Connection).Database!;
+        foreach (var said in new[] { place, "29990101000000_Later", "_Makings", "newer program" })
+            Assert.Contains(said, refusal.Message, StringComparison.Ordinal);
     }
 
     [Theory, MemberData(nameof(TestDatabases.Both), MemberType = typeof(TestDatabases))]

@@ -111,10 +111,11 @@ public abstract class MakingStoreTests(TestDatabases databases, DatabaseKind kin
     private Task<MakingOutcome> SaveAsync(string id, string seen, string text) =>
         _store.WithAsync((MakingStore store) => store.SaveAsync(id, Etag(seen), TestStore.Making(text), default));
 
-    private Task<IReadOnlyList<MakingSummary>> ListAsync() => _store.WithAsync((MakingStore store) => store.ListAsync(default));
+    private async Task<IReadOnlyList<MakingSummary>> ListAsync() =>
+        (await _store.WithAsync((MakingStore store) => store.ListAsync(Place.Start, default))).Items;
 
     private async Task<string?> ReadAsync(string id) =>
-        await _store.WithAsync((MakingStore store) => store.ReadAsync(id, default)) is var (document, _)
+        await _store.WithAsync((MakingStore store) => store.ReadAsync(id, default)) is TextReading.Sound { Document: var document }
             ? Encoding.UTF8.GetString(document)
             : null;
 }

@@ -54,8 +54,7 @@ public abstract class ProjectApiTests(Hosts hosts, DatabaseKind kind) : IAsyncLi
     [InlineData("""{ "title": "  two\nlines ", "title": "again" }""", "two lines")]
     [InlineData("""{ "title": "" }""", ProjectSummary.Untitled)]
     [InlineData("""{ "schemaVersion": 99, "title": "From a newer Dyepath" }""", "From a newer Dyepath")]
-    [InlineData("[]", ProjectSummary.Untitled)]
-    [InlineData("\"title\"", ProjectSummary.Untitled)]
+    [InlineData("""{ "title": "Tide\u202eline\u200b" }""", "Tideline")]
     public async Task A_document_with_faults_is_stored_all_the_same(string text, string name)
     {
         var project = await _host.CreateAsync(text);
@@ -68,11 +67,36 @@ public abstract class ProjectApiTests(Hosts hosts, DatabaseKind kind) : IAsyncLi
     [InlineData("{ \"title\": ")]
     [InlineData("{} {}")]
     [InlineData("[[[[[[[[[[[[[[[[[[]]]]]]]]]]]]]]]]]]")]
+    [InlineData("42")]
+    [InlineData("null")]
+    [InlineData("[]")]
+    [InlineData("\"title\"")]
+    [InlineData("{ \"title\": \"half a character: \\ud83e\" }")]
     public async Task What_is_no_document_is_refused_in_words(string text)
     {
         using var answer = await Client.PostAsync(ApiPaths.Projects, RunningHost.Json(text));
         var problem = await RunningHost.ProblemAsync(HttpStatusCode.BadRequest, answer);
         Assert.StartsWith("Line ", problem.Detail, StringComparison.Ordinal);
+        var project = await _host.CreateAsync("{}");
+        using var saved = await _host.SaveAsync(project.Id, project.Etag, text);
+        Assert.Equal(problem, await RunningHost.ProblemAsync(HttpStatusCode.BadRequest, saved));
+        Assert.Equal("{}", await Client.GetStringAsync(ApiPaths.Project(project.Id)));
+    }
+
+    /// <summary>The limit of a name falls into the middle of what writes one character.</summary>
+    [Theory]
+    [InlineData("🧶")]
+    [InlineData("👩‍👩‍👧‍👦")]
+    public async Task A_title_that_is_too_long_is_shown_to_its_last_whole_character(string character)
+    {
+        foreach (var letters in new[] { 115, 118, 119, 120 })
+        {
+            var title = new string('x', letters) + character + character;
+            var project = await _host.CreateAsync($$"""{ "title": "{{title}}" }""");
+            Assert.Equal(new string('x', letters) + string.Concat(Enumerable.Repeat(character, Math.Min(2, 120 - letters))), project.Name);
+            using var copied = await Client.PostAsync(ApiPaths.Copy(project.Id), null);
+            Assert.EndsWith(", copy", (await RunningHost.SummaryAsync(copied)).Name, StringComparison.Ordinal);
+        }
     }
 
     [Fact]
@@ -83,7 +107,7 @@ public abstract class ProjectApiTests(Hosts hosts, DatabaseKind kind) : IAsyncLi
             using var first = await Client.PostAsync(ApiPaths.NewProject(id), RunningHost.Json("{}"));
             Assert.Equal(HttpStatusCode.Created, first.StatusCode);
             Assert.Equal(id, (await RunningHost.SummaryAsync(first)).Id);
-            using var second = await Client.PostAsync(ApiPaths.NewProject(id), RunningHost.Json("[]"));
+            using var second = await Client.PostAsync(ApiPaths.NewProject(id), RunningHost.Json("{ }"));
             var problem = await RunningHost.ProblemAsync(HttpStatusCode.Conflict, second);
             Assert.Equal(first.Headers.ETag, second.Headers.ETag);
             Assert.Equal(first.Headers.ETag!.ToString(), problem.CurrentEtag);
@@ -132,7 +156,7 @@ public abstract class ProjectApiTests(Hosts hosts, DatabaseKind kind) : IAsyncLi
     {
         var project = await _host.CreateAsync("{}");
         var tag = written == "bare" ? project.Etag.Trim('"') : written.Replace("{0}", project.Etag, StringComparison.Ordinal);
-        using var request = new HttpRequestMessage(HttpMethod.Put, ApiPaths.Project(project.Id)) { Content = RunningHost.Json("[]") };
+        using var request = new HttpRequestMessage(HttpMethod.Put, ApiPaths.Project(project.Id)) { Content = RunningHost.Json("{ }") };
         request.Headers.TryAddWithoutValidation("If-Match", tag);
         using var answer = await Client.SendAsync(request);
         Assert.Equal(status, answer.StatusCode);
@@ -151,7 +175,7 @@ public abstract class ProjectApiTests(Hosts hosts, DatabaseKind kind) : IAsyncLi
         var project = await _host.CreateAsync("{}");
         for (var round = 0; round < 15; round++)
         {
-            var texts = new[] { $"[{round}, 1]", $"[{round}, 2]" };
+            var texts = new[] { $$"""{ "x": [{{round}}, 1] }""", $$"""{ "x": [{{round}}, 2] }""" };
             var answers = await Task.WhenAll(texts.Select(text => _host.SaveAsync(project.Id, project.Etag, text)));
             var winner = Assert.Single(Enumerable.Range(0, 2), i => answers[i].StatusCode == HttpStatusCode.OK);
             await RunningHost.ProblemAsync(HttpStatusCode.PreconditionFailed, answers[1 - winner]);
@@ -208,7 +232,7 @@ public abstract class ProjectApiTests(Hosts hosts, DatabaseKind kind) : IAsyncLi
     [Fact]
     public async Task A_document_may_have_two_megabytes_and_no_byte_more()
     {
-        var most = string.Concat("\"", new string('x', 1_999_998), "\"");
+        var most = string.Concat("{\"x\":\"", new string('x', 1_999_992), "\"}");
         var project = await _host.CreateAsync(most);
         Assert.Equal(most, await Client.GetStringAsync(ApiPaths.Project(project.Id)));
         using var saved = await _host.SaveAsync(project.Id, project.Etag, most + " ");

@@ -89,7 +89,7 @@ public class ProgramTests(Hosts hosts)
         for (var life = 0; life < 2; life++)
         {
             await using var program = await RunningProgram.StartAsync(database.Folder);
-            id ??= (await program.CreateAsync(answered = sent = "[0]")).Id;
+            id ??= (await program.CreateAsync(answered = sent = "{}")).Id;
             var found = await program.Client.GetStringAsync(ApiPaths.Project(id));
             Assert.True(found == answered || found == sent, "The stored text is neither the last one answered nor the one under way.");
             var busy = new TaskCompletionSource();
@@ -115,7 +115,7 @@ public class ProgramTests(Hosts hosts)
                     if (saves == 5)
                         busy.SetResult();
                     // Large enough that a kill can fall into the middle of a write.
-                    sent = $"[{saves}, \"{Guid.NewGuid()}{new string('x', 200_000)}\"]";
+                    sent = $$"""{ "save": {{saves}}, "text": "{{Guid.NewGuid()}}{{new string('x', 200_000)}}" }""";
                     using var answer = await program.SaveAsync(id!, Draft.EtagOf(Encoding.UTF8.GetBytes(answered)), sent);
                     answer.EnsureSuccessStatusCode();
                 }

@@ -14,7 +14,7 @@ internal static class DocumentParser
     /// <summary>Deepest nesting of lists and objects.</summary>
     public const int DeepestNesting = 16;
 
-    private const string Document = "one JSON object { … } as UTF-8 text, comments (//) and trailing commas allowed";
+    public const string Document = "one JSON object { … } as UTF-8 text, comments (//) and trailing commas allowed";
 
     private static ReadOnlySpan<byte> Utf8Mark => [0xEF, 0xBB, 0xBF];
 

@@ -1,0 +1,21 @@
+using Dyepath.Contracts;
+
+namespace Dyepath.Storage.Projects;
+
+/// <summary>What reading a stored text led to.</summary>
+public abstract record TextReading
+{
+    private TextReading()
+    {
+    }
+
+    /// <param name="Document">The very bytes that were stored: they have the ETag.</param>
+    public sealed record Sound(byte[] Document, string Etag, SwatchPicture? Swatch = null) : TextReading;
+
+    /// <summary>There is none of this id.</summary>
+    public sealed record Missing : TextReading;
+
+    /// <summary>The bytes are not those that were stored, or cannot be read at all.</summary>
+    /// <param name="LastGood">The newest version that can be read; versions have no ETag of their own, so a changed letter shows in none of them.</param>
+    public sealed record Damaged(string Name, string Etag, DateTimeOffset UpdatedAt, VersionSummary? LastGood = null) : TextReading;
+}
