@@ -1,3 +1,4 @@
+using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json;
 using Dyepath.Core.Making.Log;
@@ -9,8 +10,6 @@ using Dyepath.Storage.Database;
 using Dyepath.Storage.Handovers;
 using Dyepath.Storage.Makings;
 using Dyepath.Storage.Projects;
-using Dyepath.Web;
-using Dyepath.Web.Projects;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -19,9 +18,6 @@ namespace Dyepath.Mutations.Parts;
 /// <summary>Backups of a real store, restored into an empty one: whole and as they were, or not at all.</summary>
 internal sealed class BackupPart : IPart
 {
-    private static readonly BackupRules Rules = new(
-        DocumentId.IsValid, document => DocumentText.Read(document).Text is not null, document => MakingReader.Read(document).IsGood);
-
     private DirectoryInfo? _folder;
     private ServiceProvider? _services;
     private string[] _lines = [];
@@ -32,7 +28,7 @@ internal sealed class BackupPart : IPart
     {
         _lines = (await TakenAsync(seed)).Split('\n', StringSplitOptions.RemoveEmptyEntries);
         _folder = Directory.CreateTempSubdirectory("dyepath-mutations-");
-        _services = new ServiceCollection().AddStorage(new DatabaseChoice(_folder.FullName)).BuildServiceProvider();
+        _services = new ServiceCollection().AddStorage(new DatabaseChoice(_folder.FullName), Dyepath.Web.Stores.Forms).BuildServiceProvider();
         await using var scope = _services.CreateAsyncScope();
         await scope.ServiceProvider.GetRequiredService<AppDb>().PrepareAsync(default);
     }
@@ -44,7 +40,7 @@ internal sealed class BackupPart : IPart
     private static async Task<string> TakenAsync(int seed)
     {
         var folder = Directory.CreateTempSubdirectory("dyepath-mutations-");
-        await using (var services = new ServiceCollection().AddSingleton<TimeProvider>(new Standing()).AddStorage(new DatabaseChoice(folder.FullName)).BuildServiceProvider())
+        await using (var services = new ServiceCollection().AddSingleton<TimeProvider>(new Standing()).AddStorage(new DatabaseChoice(folder.FullName), Dyepath.Web.Stores.Forms).BuildServiceProvider())
         {
             await WithAsync<AppDb, int>(services, async db => { await db.PrepareAsync(default); return 0; });
             foreach (var (project, i) in Bases.Projects(seed, 4).Select((p, i) => (p, i)))
@@ -106,7 +102,23 @@ internal sealed class BackupPart : IPart
                 lines[at] = Encoding.UTF8.GetString(Mutator.Damage(lines[at], random));
                 break;
         }
+        // Every second time by someone who hashes too.
+        if (random.Next(2) == 0)
+            lines = Hashed(lines);
         return Encoding.UTF8.GetBytes(string.Join(random.Next(20) == 0 ? "\r\n" : "\n", lines) + (random.Next(10) == 0 ? "" : "\n"));
+    }
+
+    /// <summary>Each line behind the hash of the one before and itself (docs/running.md says how).</summary>
+    private static List<string> Hashed(List<string> lines)
+    {
+        const int head = 75;
+        byte[] last = [];
+        return [.. lines.Select(line =>
+        {
+            var rest = line.StartsWith("{\"hash\":\"", StringComparison.Ordinal) && line.Length > head ? line[head..] : line;
+            last = SHA256.HashData([.. last, .. Encoding.UTF8.GetBytes(rest)]);
+            return $"{{\"hash\":\"{Convert.ToHexStringLower(last)}\",{rest}";
+        })];
     }
 
     public async Task<string> TryAsync(byte[] input, int number, CancellationToken cancel)
@@ -117,7 +129,7 @@ internal sealed class BackupPart : IPart
         }
         catch (BadBackupException bad)
         {
-            if (bad.Message.Length == 0 || bad.Message[^1] != '.' || !bad.Message.Contains("line", StringComparison.OrdinalIgnoreCase))
+            if (bad.Message.Length == 0 || bad.Message[^1] != '.' || !bad.Message.Contains("line", StringComparison.OrdinalIgnoreCase) && !bad.Message.Contains("backup", StringComparison.Ordinal))
                 throw new Broken($"a backup is refused without a place: {bad.Message}");
             if (Lines(await TakeAsync(cancel)).Length != 2)
                 throw new Broken("a backup was refused and something of it restored");
@@ -128,7 +140,7 @@ internal sealed class BackupPart : IPart
             var kept = Lines(await TakeAsync(cancel));
             var sent = Lines(input);
             // What stands below a whole backup's last line is not read.
-            foreach (var line in sent[1..Array.FindIndex(sent, l => l.StartsWith("{\"end\"", StringComparison.Ordinal))])
+            foreach (var line in sent[1..Array.FindIndex(sent, l => l.Contains("\"end\":{", StringComparison.Ordinal))])
             {
                 if (!kept.Any(other => IsKept(line, other)))
                     throw new Broken($"a line was restored as something else: {line[..Math.Min(line.Length, 300)]}");
@@ -150,7 +162,7 @@ internal sealed class BackupPart : IPart
 
         static bool Same(JsonElement one, JsonElement two) => one.ValueKind == two.ValueKind && one.ValueKind switch
         {
-            JsonValueKind.Object => one.EnumerateObject().All(m => m.Value.ValueKind == JsonValueKind.Null || two.TryGetProperty(m.Name, out var value) && Same(m.Value, value)),
+            JsonValueKind.Object => one.EnumerateObject().All(m => m.Name == "hash" || m.Value.ValueKind == JsonValueKind.Null || two.TryGetProperty(m.Name, out var value) && Same(m.Value, value)),
             JsonValueKind.Array => one.GetArrayLength() == two.GetArrayLength() && one.EnumerateArray().Zip(two.EnumerateArray()).All(p => Same(p.First, p.Second)),
             JsonValueKind.String => one.GetString() == two.GetString()
                 || one.TryGetDateTimeOffset(out var a) && two.TryGetDateTimeOffset(out var b) && Math.Abs((a - b).TotalMilliseconds) < 1,
@@ -163,7 +175,7 @@ internal sealed class BackupPart : IPart
     {
         await using var scope = _services!.CreateAsyncScope();
         using var stream = new MemoryStream(backup);
-        await scope.ServiceProvider.GetRequiredService<BackupStore>().RestoreAsync(stream, Rules, cancel);
+        await scope.ServiceProvider.GetRequiredService<BackupStore>().RestoreAsync(stream, cancel);
     }
 
     private async Task<byte[]> TakeAsync(CancellationToken cancel)

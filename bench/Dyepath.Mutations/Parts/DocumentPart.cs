@@ -66,16 +66,16 @@ internal sealed class DocumentPart : IPart
         if (PlanCheck.Verify(plan) is { IsEmpty: false } found)
             throw new Broken($"the technical check disagrees: {found[0].Place}: {found[0].Text}");
         cancel.ThrowIfCancellationRequested();
-        var booklet = PatternWriter.Write(plan);
+        var booklet = PatternWriter.Write(plan, cancel);
         var edition = plan.Project.Edition with { Size = number % 2 == 0 ? null : booklet.Sizes[number % booklet.Sizes.Length] };
         var wording = new Wording(booklet, edition);
         if (PatternCheck.Text(plan, TextBooklet.Write(booklet, edition)) is { IsEmpty: false } inText)
             throw new Broken($"the text disagrees: {inText[0].Place}: {inText[0].Text}");
-        var page = HtmlAsText.Read(HtmlBooklet.Write(booklet, edition, wording.Say));
+        var page = HtmlAsText.Read(HtmlBooklet.Write(booklet, edition, wording.Say, cancel));
         if (PatternCheck.Text(plan, page) is { IsEmpty: false } onPage)
             throw new Broken($"the page disagrees: {onPage[0].Place}: {onPage[0].Text}");
         foreach (var figure in booklet.For(edition).Sections.SelectMany(s => s.Blocks).OfType<Figure>())
-            XDocument.Parse(SvgDrawing.Write(figure, edition, wording.Say));
+            XDocument.Parse(SvgDrawing.Write(figure, edition, wording.Say, cancel));
         if (number % PerPdf != 0)
             return "a pattern";
         using var pdf = new MemoryStream();

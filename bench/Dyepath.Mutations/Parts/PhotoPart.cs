@@ -51,7 +51,7 @@ internal sealed class PhotoPart : IPart
         Kept.Check(input, written, text => Same.Difference(project, ProjectReader.Read(text).Project) is null);
         var booklet = new Booklet("Photos", "", ["S"], Edition, [new Section("photos", Phrase.Plain("Photos"), [.. project.Photos])]);
         var say = new Wording(booklet, Edition).Say;
-        HtmlAsText.Read(HtmlBooklet.Write(booklet, Edition, say));
+        HtmlAsText.Read(HtmlBooklet.Write(booklet, Edition, say, cancel));
         using var pdf = new MemoryStream();
         PdfBooklet.Write(booklet, Edition, say, PageSize.A4, pdf, cancel: cancel);
         return Task.FromResult("printed");

@@ -32,7 +32,7 @@ public sealed class BookletFiles(IJobs jobs)
     /// <exception cref="OperationCanceledException">Cancelled; a PDF at any time, pictures between two of them.</exception>
     public async Task<MadeFile> MakeAsync(BookletForm form, Plan plan, PageSize paper, Action<string> progress, CancellationToken cancel)
     {
-        var booklet = PatternWriter.Write(plan);
+        var booklet = PatternWriter.Write(plan, cancel);
         var edition = booklet.Edition;
         var wording = new Wording(booklet, edition);
         var name = $"{(edition.Terms == Terms.Us ? "-us" : "-uk")}{(edition.Size is { } size ? $"-{FileName.Of(size, "")}" : "")}";
@@ -46,7 +46,7 @@ public sealed class BookletFiles(IJobs jobs)
                     cancel, PdfJob.Assemblies);
                 return new(FileName.Of(booklet.Title, $"{name}.pdf"), "application/pdf", pdf);
             case BookletForm.Html:
-                return new(FileName.Of(booklet.Title, $"{name}.html"), "text/html", Encoding.UTF8.GetBytes(HtmlBooklet.Write(booklet, edition, wording.Say)));
+                return new(FileName.Of(booklet.Title, $"{name}.html"), "text/html", Encoding.UTF8.GetBytes(HtmlBooklet.Write(booklet, edition, wording.Say, cancel)));
             case BookletForm.Text:
                 return new(FileName.Of(booklet.Title, $"{name}.txt"), "text/plain", Encoding.UTF8.GetBytes(TextBooklet.Write(booklet, edition)));
             case BookletForm.Pictures:
