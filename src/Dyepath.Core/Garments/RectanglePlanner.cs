@@ -82,7 +82,7 @@ internal sealed class RectanglePlanner
         };
         IReadOnlyList<OwnSize> own = !selection.Own.IsEmpty
             ? selection.Own
-            : [.. (selection.Sizes.IsEmpty ? ["One size"] : selection.Sizes).Select(
+            : [.. selection.Names(toBody: false).Select(
                 n => new OwnSize(n, ImmutableSortedDictionary<string, Length>.Empty))];
         var targets = own.Select(o => new Target(
             o.Name, o.Measures,

@@ -54,10 +54,11 @@ internal static class SeamSearch
     {
         var (frontStart, backStart) = asked;
         var starts = (int)Math.Clamp(fabrication.PeriodMicro / ColourRing.Unit, 1, ColourRing.LongestSequence);
-        var changes = Changes(fabrication, frontStart, starts);
-        // A start that the designer chose is the only one.
-        var (earliest, latest) = backStart is { } wanted ? (wanted - frontStart, wanted - frontStart) : (0, starts - 1);
-        (int Rows, bool Turned, int Later) best = default;
+        var changes = Changes(fabrication, starts);
+        // A start that the designer chose is the only one. Every other is a whole stitch of the sequence too: counted on from the front's,
+        // one that passes the sequence's end would not be, where the sequence is not whole.
+        var (earliest, latest) = backStart is { } wanted ? (wanted, wanted) : (0, starts - 1);
+        (int Rows, bool Turned, int Start) best = default;
         var least = double.PositiveInfinity;
         foreach (var count in Rows(rows, rowsFixed, error))
         {
@@ -68,20 +69,21 @@ internal static class SeamSearch
                 var meters = placed.Meters(fabrication.PeriodMicro);
                 var own = Math.Abs(error(count).Centimetres) * PerCentimetre + (turned ? PerTurnedBack : 0) + (
                     count % 2 == 0 ? 0 : PerOddRows);
-                for (var later = earliest; later <= latest; later++)
+                for (var start = earliest; start <= latest; start++)
                 {
-                    var within = backStart is null && !changes[later];
+                    var later = start - frontStart;
+                    var within = backStart is null && !changes[start];
                     var cost = own + (within ? PerStartWithinColour : 0) + Mean(meters, lengths, later * ColourRing.Unit);
                     if (cost >= least - 1e-9)
                         continue;
-                    (least, best) = (cost, (count, turned, later));
+                    (least, best) = (cost, (count, turned, start));
                 }
             }
         }
         var chosen = layout(best.Rows, best.Turned);
         return new SeamDecision(
-            best.Rows, chosen.Neck, best.Turned, frontStart, (frontStart + best.Later) % SequenceUnits(fabrication),
-            [.. chosen.Meters(fabrication.PeriodMicro).Select(m => Figures(m, best.Later))]);
+            best.Rows, chosen.Neck, best.Turned, frontStart, best.Start,
+            [.. chosen.Meters(fabrication.PeriodMicro).Select(m => Figures(m, best.Start - frontStart))]);
     }
 
     /// <summary>
@@ -121,7 +123,7 @@ internal static class SeamSearch
     public static int Start(Fabrication fabrication, IReadOnlyList<SeamMeter> meters) => fabrication.Decisions.Start(() =>
     {
         var starts = (int)Math.Clamp(fabrication.PeriodMicro / ColourRing.Unit, 1, ColourRing.LongestSequence);
-        var changes = Changes(fabrication, 0, starts);
+        var changes = Changes(fabrication, starts);
         return Enumerable.Range(0, starts).MinBy(start =>
             meters.Sum(m => m.MeanJump(start * ColourRing.Unit)) / ColourRing.Unit + (changes[start] ? 0 : PerStartWithinColour));
     });
@@ -166,8 +168,8 @@ internal static class SeamSearch
         return all == 0 ? 0 : sum / all;
     }
 
-    private static bool[] Changes(Fabrication fabrication, int from, int starts) =>
-        [.. Enumerable.Range(0, starts).Select(s => fabrication.Ring.Locate((from + s) * ColourRing.Unit).Into < ColourRing.Unit)];
+    private static bool[] Changes(Fabrication fabrication, int starts) =>
+        [.. Enumerable.Range(0, starts).Select(s => fabrication.Ring.Locate(s * ColourRing.Unit).Into < ColourRing.Unit)];
 
     private static int Colour(ColourRing ring, long place) => ring.Colours[ring.Locate(place + ColourRing.Unit / 2).Section];
 

@@ -10,6 +10,11 @@ public static class TextBooklet
     /// <summary>Begins the further lines of an item, so that a reader can put them together again.</summary>
     private const string Continued = "    ";
 
+    /// <summary>Begins the designer's own words, which may look like any line of the pattern.</summary>
+    public const string Own = "> ";
+
+    private const string Unseen = "\u200E\u200F\u061C\uFEFF";
+
     /// <returns>Lines end with a line feed; pictures appear as their alternative text.</returns>
     /// <exception cref="ArgumentException">The edition is for a size that the booklet does not have.</exception>
     public static string Write(Booklet booklet, Edition edition)
@@ -18,8 +23,9 @@ public static class TextBooklet
         var wording = new Wording(booklet, edition);
         booklet = booklet.For(edition);
         var text = new StringBuilder();
-        text.Append(booklet.Title).Append('\n').Append(new string('=', booklet.Title.Length)).Append('\n');
-        text.Append(booklet.Designer).Append("\n\n");
+        var headline = Spaced(booklet.Title);
+        text.Append(headline).Append('\n').Append(new string('=', Math.Max(3, headline.Length))).Append('\n');
+        text.Append(Spaced(booklet.Designer)).Append("\n\n");
         text.Append("Sizes: ").Append(edition.Size ?? Sizes(booklet)).Append('\n');
         foreach (var section in booklet.Sections)
         {
@@ -43,11 +49,11 @@ public static class TextBooklet
                 text.Append('\n').Append("## ").Append(wording.Text(heading.Text)).Append('\n');
                 break;
             case Paragraph paragraph:
-                Wrapped(text, wording.Text(paragraph.Text), "", "");
+                Wrapped(text, wording.Text(paragraph.Text), "", Continued);
                 break;
             case OwnWords own:
                 foreach (var line in own.Text.Split('\n'))
-                    Wrapped(text, line, "", "");
+                    Wrapped(text, line, Own, Continued);
                 break;
             case Caution caution:
                 Wrapped(text, wording.Text(caution.Text), "! ", Continued);
@@ -77,7 +83,7 @@ public static class TextBooklet
     private static void AppendTable(StringBuilder text, Table table, Wording wording)
     {
         var rows = table.ForSize(wording.OnlySize).Select(row => row.Select(wording.Text).ToArray()).ToArray();
-        Wrapped(text, wording.Text(table.Caption), "", "");
+        Wrapped(text, wording.Text(table.Caption), "", Continued);
         var widths = Enumerable.Range(0, rows[0].Length).Select(column => rows.Max(row => row[column].Length)).ToArray();
         foreach (var row in rows)
         {
@@ -87,11 +93,17 @@ public static class TextBooklet
         }
     }
 
+    /// <summary>As lines and pages print it: several spaces are one, and marks that only turn the direction of what follows are left out.</summary>
+    internal static string Spaced(string words) => string.Join(' ', Seen(words));
+
+    /// <summary>The words that a line is made of.</summary>
+    private static string[] Seen(string words) => string.Concat(words.Where(c => !Unseen.Contains(c))).Split(' ', StringSplitOptions.RemoveEmptyEntries);
+
     private static void Wrapped(StringBuilder text, string words, string first, string next)
     {
         var lead = first;
         var line = new StringBuilder(lead);
-        foreach (var word in words.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        foreach (var word in Seen(words))
         {
             if (line.Length > lead.Length && line.Length + 1 + word.Length > LineWidth)
             {

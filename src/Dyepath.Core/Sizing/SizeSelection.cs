@@ -15,7 +15,20 @@ public sealed record SizeSelection(
     ImmutableArray<OwnSize> Own,
     string? Base,
     ImmutableArray<FixedNumber> Locked,
-    ImmutableArray<FixedNumber> Overrides);
+    ImmutableArray<FixedNumber> Overrides)
+{
+    /// <summary>What the size of a garment that is not made to the body is called where none is named.</summary>
+    public const string OnlySize = "One size";
+
+    /// <summary>Names of the pattern's sizes, smallest first; empty where a garment that is made to the body has no chart.</summary>
+    /// <param name="toBody">Whether the garment is made to the body's measures.</param>
+    public ImmutableArray<string> Names(bool toBody) =>
+        !Own.IsEmpty ? [.. Own.Select(o => o.Name)]
+        : !Sizes.IsEmpty ? Sizes
+        : !toBody ? [OnlySize]
+        : SizeCharts.TryFind(Chart ?? "", out var chart) ? [.. chart.Sizes.Select(s => s.Name)]
+        : [];
+}
 
 /// <summary>A size of the designer's own; keys are the measures' names in the shipped charts.</summary>
 public sealed record OwnSize(string Name, ImmutableSortedDictionary<string, Length> Measures);

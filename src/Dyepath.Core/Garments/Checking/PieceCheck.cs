@@ -47,7 +47,8 @@ internal static class PieceCheck
 
     private static int Chains(PlainFabric fabric, int stitches) => (fabric.Stitch.Id, fabric.TurningChainCounts) switch
     {
-        ("sc", _) => stitches + 1,
+        ("sc", false) => stitches + 1,
+        ("sc", true) => stitches,
         ("hdc", false) => stitches + 2,
         ("hdc", true) => stitches + 1,
         ("dc", true) => stitches + 2,

@@ -27,6 +27,9 @@ internal static class Amounts
         return names is null || said.Length == names.Length;
     }
 
+    /// <summary>Whether a number printed with at most two decimals says an exact one.</summary>
+    public static bool SaysRounded(double said, double exact) => Math.Abs(said - exact) <= 0.005 + 1e-9;
+
     /// <summary>Whether numbers say amounts in one unit or two, each at most its slack over the exact amount.</summary>
     public static bool SaysRoundedUp(string words, ReadOnlySpan<double> exact, ReadOnlySpan<double> slack)
     {
@@ -50,4 +53,8 @@ internal static class Symbols
         var yarn = plan.Project.Yarn;
         return [.. ColourKey.Of(yarn.SectionsAsWorked).Select(c => c.Symbol)];
     }
+
+    /// <summary>Colours as the pattern prints them, such as <c>sand (S)</c>, in the same order.</summary>
+    public static ImmutableArray<string> Named(Plan plan) =>
+        [.. plan.Project.Yarn.SectionsAsWorked.Zip(Of(plan), (section, symbol) => TextBooklet.Spaced($"{section.Name} ({symbol})"))];
 }

@@ -14,7 +14,8 @@ public static class BookletReader
         ArgumentNullException.ThrowIfNull(text);
         var sections = BookletText.Sections(text);
         const string head = "Sizes: ";
-        var line = sections.SelectMany(s => s.Parts).SelectMany(p => p.Lines).FirstOrDefault(l => l.StartsWith(head, StringComparison.Ordinal))
+        // Below the title and the designer's name, which may read so too.
+        var line = sections.Take(2).SelectMany(s => s.Parts).SelectMany(p => p.Lines).LastOrDefault(l => l.StartsWith(head, StringComparison.Ordinal))
             ?? throw new FormatException("The text has no line that begins with “Sizes: ”.");
         var sizes = SizeLists.Entries(line[head.Length..]);
         var wrong = new List<string>();

@@ -41,7 +41,7 @@ internal static partial class BookletText
         foreach (var line in text.Split('\n'))
         {
             if (line.StartsWith("    ", StringComparison.Ordinal) && lines.Count > 0)
-                lines[^1] += " " + line.Trim();
+                lines[^1] += " " + line.Trim(' ');
             else
                 lines.Add(line);
         }
@@ -56,7 +56,7 @@ internal static partial class BookletText
         {
             if (line.StartsWith("  ", StringComparison.Ordinal))
             {
-                table.Add([.. Gap().Split(line.Trim())]);
+                table.Add([.. Gap().Split(line.Trim(' '))]);
                 continue;
             }
             EndTable();

@@ -18,7 +18,7 @@ internal sealed partial class EdgingReader(ImmutableArray<string> sizes, List<st
                 var lines = part.Lines.Select(l => SizeLists.For(l, size, sizes.Length)).ToArray();
                 var pickUp = lines.Select(l => PickUp().Match(l)).FirstOrDefault(m => m.Success);
                 var work = lines.Select(l => Rounds().Match(l)).FirstOrDefault(m => m.Success);
-                var rules = lines.Where(l => Total().IsMatch(l)).Select(l => Own(l, sizes[size])).OfType<string>().Select(InOneSize).ToArray();
+                var rules = lines.Where(l => l.StartsWith("- ", StringComparison.Ordinal) && Total().IsMatch(l)).Select(l => Own(l, sizes[size])).OfType<string>().Select(InOneSize).ToArray();
                 if (pickUp is null || work is null || rules.Length != 1)
                 {
                     wrong.Add($"{part.Heading}, size {sizes[size]}: {rules.Length} pick-up rules, or no numbers to hold them against");

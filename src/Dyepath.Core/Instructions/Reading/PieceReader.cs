@@ -140,7 +140,7 @@ internal sealed partial class PieceReader(ImmutableArray<string> sizes, List<str
     [GeneratedRegex(@"^(?:row|stitch) (?<n>\d+) ")]
     private static partial Regex Mark();
 
-    [GeneratedRegex(@"has (?<n>\d+) rows")]
+    [GeneratedRegex(@"until the band has (?<n>[0-9]+) rows \(0: no band\)\.$")]
     private static partial Regex Bands();
 
     [GeneratedRegex(@"^Ch (?<n>\d+)[, ]")]

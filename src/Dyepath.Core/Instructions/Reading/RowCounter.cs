@@ -114,7 +114,7 @@ internal sealed partial class RowCounter
     [GeneratedRegex(@"^ch \d+( \((?:(?<counts>counts as (the first st|a ch-1 space))|does not count as a st)\))?$")]
     private static partial Regex ChainToTurn();
 
-    [GeneratedRegex(@"^(sc|hdc|dc|tr|htr) in (?<nth>\d+)(nd|rd|th) ch from hook( \(the (?<skipped>\d+) (?:skipped|missed) ch (?:(?<counts>count as (the first st|a ch-1 space))|do not count as a st)\))?(?<rest> and in each ch to end)?$")]
+    [GeneratedRegex(@"^(sc|hdc|dc|tr|htr) in (?<nth>\d+)(nd|rd|th) ch from hook( \(the (?<skipped>\d+) (?:skipped|missed) ch (?:(?<counts>counts? as (the first st|a ch-1 space))|do not count as a st)\))?(?<rest> and in each ch to end)?$")]
     private static partial Regex FirstRow();
 
     [GeneratedRegex(@"^(sc|hdc|dc|tr|htr) in each (st|ch) (to end|around|to (?<unworked>last st|the turning ch))$")]

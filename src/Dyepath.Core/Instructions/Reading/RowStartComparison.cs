@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Yarns;
 
@@ -43,9 +44,18 @@ internal static partial class RowStartComparison
         if (counts.Groups["n"].Value != said)
             notes.Add((place, $"“{heading}” is for {said} stitches in the plan"));
         var uses = counts.Groups["uses"].Value;
-        if (uses.Length > 0 && sizes > 1 && !uses.Contains("all sizes", StringComparison.Ordinal)
-            && !Name().Matches(uses).Any(m => m.Value == size))
+        if (uses.Length > 0 && sizes > 1 && !uses.Split("; ").Any(use => Serves(use, piece.Name, size)))
             notes.Add((place, $"“{heading}” does not name the size"));
+    }
+
+    /// <summary>“front and back in 1X, 2X” or “sleeve, all sizes”.</summary>
+    private static bool Serves(string use, string piece, string size)
+    {
+        const string all = ", all sizes";
+        if (use.EndsWith(all, StringComparison.Ordinal))
+            return use[..^all.Length].Split(" and ").Contains(piece);
+        var at = use.IndexOf(" in ", StringComparison.Ordinal);
+        return at >= 0 && use[..at].Split(" and ").Contains(piece) && use[(at + 4)..].Split(", ").Contains(size);
     }
 
     private static void Follow(Plan plan, PiecePlan piece, ReadBeginning begin, ReadTable table, string place, List<(string Place, string Text)> notes)
@@ -55,7 +65,7 @@ internal static partial class RowStartComparison
             var cells = table.Rows[row];
             if (cells[0].Split(' ')[0] != (row + 1).ToString(CultureInfo.InvariantCulture))
                 notes.Add((place, $"row {row + 1} is headed {cells[0]}"));
-            var runs = Runs(plan, piece, row - (begin.ChartRow - 1));
+            var runs = Short(plan, Runs(plan, piece, row - (begin.ChartRow - 1)));
             string[] planned = [runs[0], runs.Count > 1 ? runs[1] : "–", runs[^1]];
             for (var i = 0; i < planned.Length; i++)
             {
@@ -67,69 +77,78 @@ internal static partial class RowStartComparison
 
     private static void Strip(Plan plan, PiecePlan piece, ReadBeginning begin, ReadBooklet read, string place, List<(string Place, string Text)> notes)
     {
-        var rows = read.Lines.Select(l => StripRows().Match(l.Line)).FirstOrDefault(m => m.Success)?.Groups["n"].Value ?? "1";
-        var strips = read.Lines.Select(l => StripLine().Match(l.Line))
-            .Where(m => m.Success && m.Groups["chart"].Value == $"{begin.Chart}" && m.Groups["row"].Value == $"{begin.ChartRow}").ToArray();
-        var runs = Runs(plan, piece, int.Parse(rows, CultureInfo.InvariantCulture) - 1);
-        if (strips.Length != 1 || strips[0].Groups["first"].Value + strips[0].Groups["a"].Value != runs[0]
-            || strips[0].Groups["last"].Value + strips[0].Groups["b"].Value != runs[^1])
-            notes.Add((place, $"the test strip of chart {begin.Chart} from {begin.ChartRow} does not say {runs[0]} and {runs[^1]}"));
+        var rows = read.Lines.Select(l => StripRows().Match(l.Line)).FirstOrDefault(m => m.Success)?.Groups["n"].Value;
+        var begins = $"- chart {begin.Chart} from {(piece.Working == Working.Turned ? "row" : "round")} {begin.ChartRow}: ";
+        var strips = read.Lines.Where(l => l.Line.StartsWith(begins, StringComparison.Ordinal)).Select(l => l.Line[begins.Length..]).ToArray();
+        var runs = int.TryParse(rows, NumberStyles.None, CultureInfo.InvariantCulture, out var row) && row > 0 ? Runs(plan, piece, row - 1) : [];
+        var colours = Symbols.Named(plan);
+        if (runs.Count == 0 || strips is not [var strip]
+            || strip != $"begins with {runs[0].Units} of {colours[runs[0].Section]}, ends with {runs[^1].Units} of {colours[runs[^1].Section]}.")
+            notes.Add((place, $"the test strip of chart {begin.Chart} from {begin.ChartRow} does not say {string.Join(" and ", Short(plan, runs).Where((_, i) => i == 0 || i == runs.Count - 1))}"));
     }
 
     /// <summary>“5 D” as <c>5D</c>.</summary>
     private static string Short(string cell) => Run().Match(cell) is { Success: true } run ? run.Groups["n"].Value + run.Groups["symbol"].Value : cell;
 
-    /// <summary>A row of the piece, run by run in the order of work, followed along the yarn from its first stitch.</summary>
-    private static List<string> Runs(Plan plan, PiecePlan piece, int row)
+    private static List<string> Short(Plan plan, List<(int Section, int Units)> runs)
     {
         var symbols = Symbols.Of(plan);
-        var perUnit = plan.Project.Fabric.Stitch.StitchesPerUnit;
-        var at = piece.Start;
-        for (var before = 0; before < row; before++)
-            at += (double)piece.RowStitches[before % piece.RowStitches.Length] / perUnit + piece.TurnCost;
-        var units = piece.RowStitches[row % piece.RowStitches.Length] / perUnit;
-        var runs = new List<(string Symbol, int Colour, int Units)>();
-        for (var unit = 0; unit < units; unit++)
-        {
-            var section = Covering(plan.Ring, ColourRing.ToMicro(at + unit));
-            var colour = plan.Ring.Colours[section];
-            if (runs.Count > 0 && runs[^1].Colour == colour)
-                runs[^1] = runs[^1] with { Units = runs[^1].Units + 1 };
-            else
-                runs.Add((symbols[section], colour, 1));
-        }
-        return [.. runs.Select(r => $"{r.Units}{r.Symbol}")];
+        return [.. runs.Select(r => $"{r.Units}{symbols[r.Section]}")];
     }
 
-    /// <summary>The section whose colour covers most of one unit of yarn, the earlier one in a tie.</summary>
-    private static int Covering(ColourRing ring, long from)
+    /// <summary>
+    /// A row of the piece, run by run in the order of work, followed along the yarn in millionths of a stitch. A turning chain that counts
+    /// as the row's first stitch takes a stitch's yarn and the turn's; any other turn lies between the rows.
+    /// </summary>
+    private static List<(int Section, int Units)> Runs(Plan plan, PiecePlan piece, int row)
     {
-        var (best, most) = (0, 0L);
-        var covered = new Dictionary<int, long>();
-        var place = from % ring.Total;
+        var fabric = plan.Project.Fabric;
+        var turn = ColourRing.ToMicro(piece.TurnCost);
+        var chain = fabric.ChainCountsAsStitch ? turn : 0;
+        var at = ColourRing.ToMicro(piece.Start) - chain;
+        for (var before = 0; before < row; before++)
+            at += piece.RowStitches[before % piece.RowStitches.Length] * (ColourRing.Unit / fabric.Stitch.StitchesPerUnit) + turn;
+        var units = piece.RowStitches[row % piece.RowStitches.Length] / fabric.Stitch.StitchesPerUnit;
+        var runs = new List<(int Section, int Units)>();
+        for (var unit = 0; unit < units; unit++)
+        {
+            var yarn = ColourRing.Unit + (unit == 0 ? chain : 0);
+            var section = Covering(plan.Ring, at, yarn);
+            at += yarn;
+            if (runs.Count > 0 && plan.Ring.Colours[runs[^1].Section] == plan.Ring.Colours[section])
+                runs[^1] = runs[^1] with { Units = runs[^1].Units + 1 };
+            else
+                runs.Add((section, 1));
+        }
+        return runs;
+    }
+
+    /// <summary>
+    /// Of the colour that covers most of a stretch of yarn, the section that covers most of it; the one met first in a tie.
+    /// </summary>
+    private static int Covering(ColourRing ring, long from, long length)
+    {
+        var place = (from % ring.Total + ring.Total) % ring.Total;
         var section = 0;
         while (place >= ring.Sections[section])
             place -= ring.Sections[section++];
-        var first = new Dictionary<int, int>();
-        for (var left = ColourRing.Unit; left > 0;)
+        var met = new List<int>();
+        var covered = new long[ring.Sections.Length];
+        for (var left = length; left > 0; (section, place) = ((section + 1) % ring.Sections.Length, 0))
         {
             var here = Math.Min(left, ring.Sections[section] - place);
-            var colour = ring.Colours[section];
-            first.TryAdd(colour, section);
-            covered[colour] = covered.GetValueOrDefault(colour) + here;
-            if (covered[colour] > most)
-                (best, most) = (first[colour], covered[colour]);
+            if (covered[section] == 0)
+                met.Add(section);
+            covered[section] += here;
             left -= here;
-            (section, place) = ((section + 1) % ring.Sections.Length, 0);
         }
-        return best;
+        // MaxBy keeps the first of equals.
+        var colour = ring.Colours[met.MaxBy(s => met.Where(other => ring.Colours[other] == ring.Colours[s]).Sum(other => covered[other]))];
+        return met.Where(s => ring.Colours[s] == colour).MaxBy(s => covered[s]);
     }
 
     [GeneratedRegex(@"^Chart \d+: (?<n>\d+(?: and \d+)?) stitches(?: in turn)?(?: \((?<uses>.*)\))?$")]
     private static partial Regex Counts();
-
-    [GeneratedRegex(@"[^\s,;]+")]
-    private static partial Regex Name();
 
     [GeneratedRegex(@"^Chart (?<n>\d+):")]
     private static partial Regex ChartNumber();
@@ -139,7 +158,4 @@ internal static partial class RowStartComparison
 
     [GeneratedRegex(@"^Begin any piece and stop after (?<n>\d+) (?:row|round)s\.")]
     private static partial Regex StripRows();
-
-    [GeneratedRegex(@"^- chart (?<chart>\d+) from (?:row|round) (?<row>\d+): begins with (?<first>\d+) of .*\((?<a>[^)]+)\), ends with (?<last>\d+) of .*\((?<b>[^)]+)\)\.$")]
-    private static partial Regex StripLine();
 }

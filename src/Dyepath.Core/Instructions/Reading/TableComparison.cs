@@ -11,8 +11,9 @@ internal static class TableComparison
     {
         foreach (var (section, _, table) in read.Tables.Where(t => t.Table.Head[0] is "Size" or "Seam"))
         {
-            var column = table.Head.IndexOf(size.Name);
-            if (column < 1)
+            // From the first size on: a size may be called as the first column is.
+            var column = table.Head.IndexOf(size.Name, 1);
+            if (column < 0)
             {
                 notes.Add(($"{section}, {size.Name}", "the table has no such column"));
                 continue;

@@ -11,6 +11,11 @@ internal static partial class UnitPairs
         {
             var (first, second) = (SizeLists.Entries(pair.Groups["a"].Value), SizeLists.Entries(pair.Groups["b"].Value));
             var longest = Math.Max(first.Length, second.Length);
+            if (Math.Min(first.Length, second.Length) is not 1 and var shorter && shorter != longest)
+            {
+                wrong.Add($"“{pair.Value}”: the two units have lists of different lengths");
+                continue;
+            }
             for (var i = 0; i < longest; i++)
                 Compare(first[first.Length == 1 ? 0 : i], pair.Groups["ua"].Value, second[second.Length == 1 ? 0 : i], pair.Groups["ub"].Value, pair.Value, wrong);
         }
@@ -55,7 +60,7 @@ internal static partial class UnitPairs
             wrong.Add($"“{place}”: {m} cm is not a half centimetre");
     }
 
-    [GeneratedRegex(@"(?<a>[\d.½¼¾⅛⅜⅝⅞−]+(?: \([^()]*\))?) (?<ua>cm|in|m|yd|g|oz) / (?<b>[\d.½¼¾⅛⅜⅝⅞−]+(?: \([^()]*\))?) (?<ub>cm|in|m|yd|g|oz)\b")]
+    [GeneratedRegex(@"(?<a>[0-9.½¼¾⅛⅜⅝⅞−]+(?: \([^()]*\))?) (?<ua>cm|in|m|yd|g|oz) / (?<b>[0-9.½¼¾⅛⅜⅝⅞−]+(?: \([^()]*\))?) (?<ub>cm|in|m|yd|g|oz)\b")]
     private static partial Regex Pair();
 
     [GeneratedRegex(@", (?<ua>cm|in|m|yd|g|oz) / (?<ub>cm|in|m|yd|g|oz)$")]

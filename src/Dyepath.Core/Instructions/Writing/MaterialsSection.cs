@@ -14,10 +14,9 @@ internal static class MaterialsSection
     public static Section Materials(PatternContext context)
     {
         var yarn = context.Project.Yarn;
-        var category = yarn.Category is { } number ? $", weight category {number}" : "";
         var items = ImmutableArray.CreateBuilder<Phrase>();
         items.Add(Phrase.Of(
-            $"{yarn.Name}: {yarn.Fibre}{category}; {OneYarn(yarn.Ball.Length)}, {OneMass(yarn.Ball.Mass)} a ball. Balls to buy: {context.Each(s => s.Yarn.BallsSafe)}."));
+            $"{yarn.Name}: {Label(yarn)}{OneYarn(yarn.Ball.Length)}, {OneMass(yarn.Ball.Mass)} a ball. Balls to buy: {context.Each(s => s.Yarn.BallsSafe)}."));
         if (context.Project.Companion is { } companion && context.Plan.Sizes.All(s => s.Yarn.Companion is not null))
         {
             items.Add(Phrase.Of(
@@ -37,6 +36,13 @@ internal static class MaterialsSection
             new Caution(Phrase.Plain(
                 "Buy all balls of one dye lot, and count one sequence from each before it is joined: hand-dyed sequences drift. Balls cannot be alternated row by row in pooled work.")),
         ]);
+    }
+
+    /// <summary>What its label says beside the ball; nothing where the document is silent.</summary>
+    internal static string Label(Yarns.Yarn yarn)
+    {
+        string[] said = [.. yarn.Fibre.Length > 0 ? [yarn.Fibre] : Array.Empty<string>(), .. yarn.Category is { } number ? [$"weight category {number}"] : Array.Empty<string>()];
+        return said.Length == 0 ? "" : $"{string.Join(", ", said)}; ";
     }
 
     public static Section Gauge(PatternContext context)

@@ -171,14 +171,14 @@ internal sealed class RowInstructions
     {
         var nth = _stitch.FirstStitchInChain;
         var ordinal = nth switch { 2 => "2nd", 3 => "3rd", _ => $"{nth}th" };
-        if (_stitch.TurningChains == 1)
+        if (_stitch.TurningChains == 1 && !_chainCounts)
             return Phrase.Of($"{ordinal} ch from hook");
         return _chainCounts
-            ? Phrase.Of($"{ordinal} ch from hook (the {nth - 1} {Skipped} ch count as the first st)")
+            ? Phrase.Of($"{ordinal} ch from hook (the {nth - 1} {Skipped} ch {(nth == 2 ? "counts" : "count")} as the first st)")
             : Phrase.Of($"{ordinal} ch from hook (the {nth - 1} {Skipped} ch do not count as a st)");
     }
 
-    private Phrase Chains() => _stitch.TurningChains == 1
+    private Phrase Chains() => _stitch.TurningChains == 1 && !_chainCounts
         ? Phrase.Plain("Ch 1")
         : Phrase.Of($"Ch {_stitch.TurningChains} ({(_chainCounts ? "counts as the first st" : "does not count as a st")})");
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Garments;
 using Dyepath.Core.Limits;
 using Dyepath.Core.Projects.Description;
 using Dyepath.Core.Projects.Shapes;
@@ -45,7 +46,11 @@ internal static class MakingDescription
             "not begun");
         o.Check((v, faults) =>
         {
-            if (!project.TryFrom(v, out var p) || !counted.TryFrom(v, out var c))
+            if (!project.TryFrom(v, out var p))
+                return;
+            if (size.TryFrom(v, out var s))
+                SizeChecks.Among(v.Place.Member("size"), s, p.Sizes.Names(p.Garment.Shape is BoxyTop), "pattern", faults);
+            if (!counted.TryFrom(v, out var c))
                 return;
             for (var i = 0; i < c.Length; i++)
                 YarnChecks.Sequence(v.Place.Member("counted").Item(i), c[i], p.Yarn.Sections.Length, faults);

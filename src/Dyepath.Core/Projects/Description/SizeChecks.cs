@@ -58,10 +58,8 @@ internal static class SizeChecks
         for (var i = 0; i < selection.Sizes.Length && chart is not null; i++)
             Among(place.Member("names").Item(i), selection.Sizes[i], ofChart, $"chart \"{chart.Id}\"", faults);
 
-        ImmutableArray<string> sizes = !selection.Own.IsEmpty
-            ? [.. selection.Own.Select(o => o.Name)]
-            : selection.Sizes.IsEmpty ? ofChart : selection.Sizes;
-        if (sizes.IsEmpty)
+        var sizes = selection.Names(garment?.Shape is BoxyTop);
+        if (garment is null || sizes.IsEmpty)
             return;
         if (selection.Base is { } @base)
             Among(place.Member("base"), @base, sizes, "pattern", faults);
@@ -71,7 +69,7 @@ internal static class SizeChecks
             Among(document.Member("edition").Member("size"), editionSize, sizes, "pattern", faults);
     }
 
-    private static void Among(Place place, string size, ImmutableArray<string> sizes, string whose, FaultList faults)
+    public static void Among(Place place, string size, ImmutableArray<string> sizes, string whose, FaultList faults)
     {
         if (!sizes.Contains(size))
         {

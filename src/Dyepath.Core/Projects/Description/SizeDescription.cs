@@ -11,7 +11,7 @@ internal static class SizeDescription
 {
     private const int MostFixed = 400;
 
-    public static TextShape SizeName { get; } = new(24);
+    public static TextShape SizeName { get; } = TextShape.InLists(24);
 
     private static readonly TextShape ReasonText = new(400);
 

@@ -8,33 +8,53 @@ using Dyepath.Core.Limits;
 
 namespace Dyepath.Core.Projects.Shapes;
 
-/// <summary>A short text without control characters (line breaks only where <paramref name="lines"/> says so), not blank.</summary>
-internal sealed class TextShape(int longest, bool lines = false) : Shape<string>
+/// <summary>A short text without control characters (line breaks only where it is said), not blank.</summary>
+internal sealed class TextShape : Shape<string>
 {
     // Besides the C0 and C1 controls, the separators and direction marks that make a line read other than it is written.
     private const string OneLine = @"^(?=.*\S)[^\u0000-\u001f\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069]*$";
     private const string Lines = @"^(?=[\s\S]*\S)[^\u0000-\u0009\u000b-\u001f\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069]*$";
 
-    private readonly Regex _whole = Patterns.Whole(lines ? Lines : OneLine);
+    // Words between single spaces, none with a mark that parts the entries of a list.
+    private const string Entry =
+        @"^[^\s\u0000-\u001f\u007f-\u009f\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069\ufeff(),;:]+( [^\s\u0000-\u001f\u007f-\u009f\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069\ufeff(),;:]+)*$";
 
-    public override string Allowed => lines
-        ? $"text of 1 to {longest} characters, line breaks as \\n"
-        : $"text of 1 to {longest} characters on one line";
+    private readonly int _longest;
+    private readonly string _pattern;
+    private readonly Regex _whole;
+    private readonly string _shorten;
+
+    public TextShape(int longest, bool lines = false)
+        : this(
+            longest, lines ? Lines : OneLine, lines ? $"text of 1 to {longest} characters, line breaks as \\n" : $"text of 1 to {longest} characters on one line",
+            "Shorten it, or take out what cannot be printed.")
+    {
+    }
+
+    private TextShape(int longest, string pattern, string allowed, string shorten) =>
+        (_longest, _pattern, _whole, Allowed, _shorten) = (longest, pattern, Patterns.Whole(pattern), allowed, shorten);
+
+    /// <summary>A name that is printed in lists such as <c>S (M, L)</c>, where brackets, commas and colons mean something else.</summary>
+    public static TextShape InLists(int longest) => new(
+        longest, Entry, $"a name of 1 to {longest} characters without ( ) , ; : and without spaces at its ends or two together",
+        "Size lists are printed with brackets and commas: write the name shorter and without them.");
+
+    public override string Allowed { get; }
 
     public override DocumentNode Example => new TextNode("…");
 
-    public override IEnumerable<DocumentNode> Ends => [new TextNode("x"), new TextNode(new string('x', longest))];
+    public override IEnumerable<DocumentNode> Ends => [new TextNode("x"), new TextNode(new string('x', _longest))];
 
     public override bool TryRead(Place place, FaultList faults, [MaybeNullWhen(false)] out string value)
     {
         value = (place.Node as TextNode)?.Text;
-        if (value is not null && value.EnumerateRunes().Count() <= longest && _whole.IsMatch(value))
+        if (value is not null && value.EnumerateRunes().Count() <= _longest && _whole.IsMatch(value))
             return true;
         faults.Form(place, Allowed, value switch
         {
             null => "Write it in quotation marks.",
             "" => "Write something, or leave the property out where it may be.",
-            _ => "Shorten it, or take out what cannot be printed.",
+            _ => _shorten,
         });
         return false;
     }
@@ -42,7 +62,7 @@ internal sealed class TextShape(int longest, bool lines = false) : Shape<string>
     public override DocumentNode Write(string value, Commentary? commentary = null) => new TextNode(value);
 
     public override ObjectNode Schema(SchemaDefinitions definitions) => ObjectNode.Of(
-        ("type", new TextNode("string")), ("maxLength", NumberNode.Of(longest)), ("pattern", new TextNode(lines ? Lines : OneLine)));
+        ("type", new TextNode("string")), ("maxLength", NumberNode.Of(_longest)), ("pattern", new TextNode(_pattern)));
 }
 
 /// <summary>One of a few words.</summary>
