@@ -19,13 +19,13 @@ public class YarnPageTests : BunitContext
     [Fact]
     public async Task Of_very_many_repeats_the_last_are_shown_and_the_earlier_when_asked_for()
     {
-        var workbench = Open(d => d.Set("yarn.counted[0].repeats", new JsonArray([.. Enumerable.Range(0, 300).Select(i => (JsonNode)new JsonArray(5, 4, i == 7 ? 5_000 : 3, 5, 4))])));
+        var workbench = Open(d => d.Set("yarn.counted[0].repeats", new JsonArray([.. Enumerable.Range(0, 200).Select(i => (JsonNode)new JsonArray(5, 4, i == 7 ? 5_000 : 3, 5, 4))])));
         var grid = Render<CountGrid>(p => p.Add(g => g.Ball, 0));
-        Assert.Equal(241, grid.FindAll("tbody tr:not(.beside)").Count);
+        Assert.Equal(121, grid.FindAll("tbody tr:not(.beside)").Count);
         Assert.Equal("5000", grid.Find($"#{Client.Fields.Field.IdOf("yarn.counted[0].repeats[7][2]")}").GetAttribute("value"));
-        Assert.Contains("Of 300 repeats you see the last 240, and those that something is said of.", grid.Markup, StringComparison.Ordinal);
+        Assert.Contains("Of 200 repeats you see the last 120, and those that something is said of.", grid.Markup, StringComparison.Ordinal);
         await grid.Find(".row button").ClickAsync();
-        Assert.Equal(300, grid.FindAll("tbody tr:not(.beside)").Count);
+        Assert.Equal(200, grid.FindAll("tbody tr:not(.beside)").Count);
         Assert.Equal("Tideline", workbench.Document!.Title);
     }
 
