@@ -124,15 +124,26 @@ public sealed class KeptText<T>
                 await Task.Delay(alarm.After, _clock);
                 Tell(new Rang<T>(alarm.Kind, alarm.Number));
                 break;
-            case ReadHost<T>:
-                Tell(await _host.ReadAsync(Id));
-                break;
-            case WriteHost<T> write:
-                Tell(await _host.WriteAsync(Id, write.Content, write.Etag, write.Leaving));
+            case ReadHost<T> or WriteHost<T>:
+                Tell(await AskHostAsync(command));
                 break;
             case ReadDevice<T> or WriteDevice<T>:
                 Tell(await AskDeviceAsync(command));
                 break;
+        }
+    }
+
+    private async Task<KeepingEvent<T>> AskHostAsync(KeepingCommand<T> command)
+    {
+        try
+        {
+            return command is WriteHost<T> write ? await _host.WriteAsync(Id, write.Content, write.Etag, write.Leaving) : await _host.ReadAsync(Id);
+        }
+#pragma warning disable CA1031 // Whatever goes wrong, the machine hears of it, or it would wait for ever.
+        catch (Exception)
+#pragma warning restore CA1031
+        {
+            return new HostDidNot<T>(HostTrouble.Busy);
         }
     }
 
@@ -149,6 +160,12 @@ public sealed class KeptText<T>
         catch (IOException fault)
         {
             return new DeviceFailed<T>($"This device did not keep it: {fault.Message}.");
+        }
+#pragma warning disable CA1031 // As above.
+        catch (Exception)
+#pragma warning restore CA1031
+        {
+            return new DeviceFailed<T>("This device did not keep it: something went wrong in this page.");
         }
     }
 }

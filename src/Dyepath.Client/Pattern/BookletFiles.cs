@@ -48,9 +48,9 @@ public sealed class BookletFiles(IJobs jobs)
             case BookletForm.Html:
                 return new(FileName.Of(title, $"{name}.html"), "text/html", await jobs.RunAsync(PageJob.Name, PageJob.Order(plan, decisions), _ => { }, cancel));
             case BookletForm.Text:
-                return new(FileName.Of(title, $"{name}.txt"), "text/plain", Encoding.UTF8.GetBytes(TextBooklet.Write(PatternWriter.Write(plan), edition)));
+                return new(FileName.Of(title, $"{name}.txt"), "text/plain", Encoding.UTF8.GetBytes(TextBooklet.Write(PatternWriter.Write(plan, cancel), edition)));
             case BookletForm.Pictures:
-                return new(FileName.Of(title, $"{name}-pictures.zip"), "application/zip", await Zip(PatternWriter.Write(plan), progress, cancel));
+                return new(FileName.Of(title, $"{name}-pictures.zip"), "application/zip", await Zip(PatternWriter.Write(plan, cancel), progress, cancel));
             default:
                 throw new ArgumentOutOfRangeException(nameof(form), form, "No such file of a booklet.");
         }

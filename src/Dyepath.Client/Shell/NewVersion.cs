@@ -1,4 +1,5 @@
 using System.Runtime.InteropServices.JavaScript;
+using Dyepath.Client.Keeping;
 using Dyepath.Client.Making.Store;
 using Dyepath.Client.Store;
 using Dyepath.Client.Work;
@@ -78,7 +79,7 @@ internal sealed partial class NewVersion : IDisposable
         _navigation.LocationChanged -= Moved;
     }
 
-    /// <summary>A conflict is not: both texts are in the page until the designer chooses.</summary>
+    /// <summary>A conflict is not: whoever is asked should find the question where she left it.</summary>
     private static bool IsAtRest(SaveState state) => state is SaveState.Saved or SaveState.OnDevice;
 
     private void Weigh()

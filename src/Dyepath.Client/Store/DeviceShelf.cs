@@ -36,7 +36,7 @@ public sealed partial class DeviceShelf : IDeviceShelf
         {
             // Some browsers ask her first; nothing waits for her answer.
             _asked = true;
-            _ = DeviceStore.OrNot(DeviceStore.Persist());
+            DeviceStore.Persist();
         }
         var json = JsonSerializer.Serialize(ProjectCopy.Of(id, write.Copy), DeviceJson.Plain.ProjectCopy);
         var written = JsonSerializer.Deserialize(await DeviceStore.OrNot(Write(json)), DeviceJson.Default.CopyWritten)!;

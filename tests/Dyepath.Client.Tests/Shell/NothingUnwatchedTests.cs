@@ -6,8 +6,8 @@ namespace Dyepath.Client.Tests.Shell;
 /// <summary>Work that nobody waits for fails unheard, unless it goes through the two places that report it.</summary>
 public sealed partial class NothingUnwatchedTests
 {
-    /// <summary>What keeps projects and pieces reports its own faults as states of saving.</summary>
-    private static readonly string[] Own = ["/Store/", "/Making/Store/"];
+    /// <summary>What keeps texts turns every fault into a state of saving.</summary>
+    private static readonly string[] Own = ["/Keeping/"];
 
     [Fact]
     public void WhatIsBegunWithoutBeingAwaitedIsWatched()

@@ -79,7 +79,7 @@ public sealed partial class MakingShelf : IMakingShelf
         {
             // Some browsers ask the maker first; the tap does not wait for her answer.
             _asked = true;
-            _ = DeviceStore.OrNot(DeviceStore.Persist());
+            DeviceStore.Persist();
         }
         var written = JsonSerializer.Deserialize(said, MakingJson.Default.CopyWritten)!;
         if (written.Ahead)

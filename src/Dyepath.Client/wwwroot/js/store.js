@@ -234,8 +234,8 @@ export const removePiece = id => within('readwrite', parts, (answer, headers, ..
   answer(true);
 });
 
-export async function persist() {
-  return await navigator.storage?.persist?.() ?? false;
+export function persist() {
+  navigator.storage?.persist?.().catch(() => {});
 }
 
 const channels = new Map();
