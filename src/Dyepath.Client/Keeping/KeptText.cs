@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Dyepath.Client.Work;
 
 namespace Dyepath.Client.Keeping;
 
@@ -140,9 +141,10 @@ public sealed class KeptText<T>
             return command is WriteHost<T> write ? await _host.WriteAsync(Id, write.Content, write.Etag, write.Leaving) : await _host.ReadAsync(Id);
         }
 #pragma warning disable CA1031 // Whatever goes wrong, the machine hears of it, or it would wait for ever.
-        catch (Exception)
+        catch (Exception fault)
 #pragma warning restore CA1031
         {
+            Faults.Log(fault);
             return new HostDidNot<T>(HostTrouble.Busy);
         }
     }
@@ -162,9 +164,10 @@ public sealed class KeptText<T>
             return new DeviceFailed<T>($"This device did not keep it: {fault.Message}.");
         }
 #pragma warning disable CA1031 // As above.
-        catch (Exception)
+        catch (Exception fault)
 #pragma warning restore CA1031
         {
+            Faults.Log(fault);
             return new DeviceFailed<T>("This device did not keep it: something went wrong in this page.");
         }
     }

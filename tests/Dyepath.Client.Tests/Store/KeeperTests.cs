@@ -275,7 +275,7 @@ public sealed class KeeperTests : IDisposable
 
     private Tab Page()
     {
-        var (workbench, tab, server) = (new Workbench(), _device.Tab(), new ServerShelf(_host.Client));
+        var (workbench, tab, server) = (Documents.Workbench(), _device.Tab(), new ServerShelf(_host.Client));
         var keeper = new Keeper(workbench, tab, server, tab, _clock);
         return new Tab(workbench, keeper, new ProjectShelf(server, tab, keeper));
     }
