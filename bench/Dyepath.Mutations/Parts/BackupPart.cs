@@ -162,7 +162,7 @@ internal sealed class BackupPart : IPart
 
         static bool Same(JsonElement one, JsonElement two) => one.ValueKind == two.ValueKind && one.ValueKind switch
         {
-            JsonValueKind.Object => one.EnumerateObject().All(m => m.Name == "hash" || m.Value.ValueKind == JsonValueKind.Null || two.TryGetProperty(m.Name, out var value) && Same(m.Value, value)),
+            JsonValueKind.Object => one.EnumerateObject().All(m => m.Name == "hash" || m.Value.ValueKind == JsonValueKind.Null || two.EnumerateObject().Any(o => string.Equals(o.Name, m.Name, StringComparison.OrdinalIgnoreCase) && Same(m.Value, o.Value))),
             JsonValueKind.Array => one.GetArrayLength() == two.GetArrayLength() && one.EnumerateArray().Zip(two.EnumerateArray()).All(p => Same(p.First, p.Second)),
             JsonValueKind.String => one.GetString() == two.GetString()
                 || one.TryGetDateTimeOffset(out var a) && two.TryGetDateTimeOffset(out var b) && Math.Abs((a - b).TotalMilliseconds) < 1,

@@ -20,7 +20,7 @@ internal sealed class PhotoPart : IPart
 
     public Task PrepareAsync(int seed)
     {
-        _document = JsonTree.Parse(Bases.Projects(seed, 2)[1]);
+        _document = JsonTree.Parse(Bases.Projects(seed, 3)[1]);
         return Task.CompletedTask;
     }
 

@@ -7,6 +7,9 @@ namespace Dyepath.Storage.Backup;
 /// <summary>One line of a backup: exactly one of its parts, behind the line's hash.</summary>
 internal sealed record BackupLine
 {
+    /// <summary>Written and held against the line by <see cref="BackupChain"/>; here so that it is known.</summary>
+    public string? Hash { get; init; }
+
     public BackupStart? Start { get; init; }
 
     public BackupProject? Project { get; init; }
@@ -65,6 +68,7 @@ public sealed record BackupCounts(int Projects, int Versions, int Handovers = 0,
 
 [JsonSourceGenerationOptions(
     JsonSerializerDefaults.Web, DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull, RespectNullableAnnotations = true,
-    RespectRequiredConstructorParameters = true)]
+    RespectRequiredConstructorParameters = true, UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
+    AllowDuplicateProperties = false)]
 [JsonSerializable(typeof(BackupLine))]
 internal sealed partial class BackupJson : JsonSerializerContext;
