@@ -63,7 +63,7 @@ internal sealed class DocumentPart : IPart
     private static string Made(Plan plan, int number, CancellationToken cancel)
     {
         // Every edition of a good document is tried in the part "agreement"; here the plan's numbers and one edition.
-        if (PlanCheck.Verify(plan) is { IsEmpty: false } found)
+        if (PlanCheck.Verify(plan, cancel) is { IsEmpty: false } found)
             throw new Broken($"the technical check disagrees: {found[0].Place}: {found[0].Text}");
         cancel.ThrowIfCancellationRequested();
         var booklet = PatternWriter.Write(plan, cancel);
