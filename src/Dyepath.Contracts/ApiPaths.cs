@@ -28,8 +28,7 @@ public static class ApiPaths
     public const int MostListed = 200;
 
     /// <summary>
-    /// The response header that says when this store first had a text. Another moment than before says that it lost it meanwhile, and got
-    /// it again from a device or from a backup.
+    /// The response header of a text with <see cref="ProjectSummary.Made"/>.
     /// </summary>
     public const string MadeHeader = "Dyepath-Made";
 

@@ -5,9 +5,10 @@ namespace Dyepath.Contracts;
 /// <param name="Name">The document's title, or <see cref="Untitled"/> where it cannot be read.</param>
 /// <param name="UpdatedAt">When the text was last changed; in whole milliseconds.</param>
 /// <param name="Etag">The text's ETag as in the header, quotes included; send it back as If-Match.</param>
+/// <param name="Made">Another one than before: the store lost the project meanwhile, and got it again from a device or a backup.</param>
 /// <param name="Swatch">As the client drew it last; missing until it has drawn one.</param>
 public sealed record ProjectSummary(
-    string Id, string Name, bool Archived, DateTimeOffset UpdatedAt, string Etag, SwatchPicture? Swatch)
+    string Id, string Name, bool Archived, DateTimeOffset UpdatedAt, string Etag, SwatchPicture? Swatch, string? Made = null)
 {
     public const string Untitled = "Untitled";
 }

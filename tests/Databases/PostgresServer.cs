@@ -55,7 +55,7 @@ public sealed class PostgresServer : IDisposable
             RedirectStandardOutput = true,
         };
         // Processes are killed here, never the machine: nothing has to be on the disk itself.
-        start.Environment["DYEPATH_POSTGRES_OPTIONS"] = "-c fsync=off";
+        start.Environment["DYEPATH_POSTGRES_OPTIONS"] = "-c fsync=off -c max_connections=400";
         return start;
     }
 

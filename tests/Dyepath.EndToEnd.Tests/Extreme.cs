@@ -38,8 +38,13 @@ internal static class Extreme
                 ["name"] = $"size {i + 1}",
                 ["measures"] = new JsonObject
                 {
-                    ["bust"] = $"{70 + 3 * i} cm", ["upperArm"] = $"{24 + i} cm", ["hip"] = $"{80 + 3 * i} cm", ["waist"] = $"{60 + 3 * i} cm",
-                    ["backWaistLength"] = $"{38 + i / 4} cm", ["armholeDepth"] = $"{16 + i / 4} cm", ["centreBackNeckToCuff"] = $"{70 + i / 2} cm",
+                    ["bust"] = $"{70 + 3 * i} cm",
+                    ["upperArm"] = $"{24 + i} cm",
+                    ["hip"] = $"{80 + 3 * i} cm",
+                    ["waist"] = $"{60 + 3 * i} cm",
+                    ["backWaistLength"] = $"{38 + i / 4} cm",
+                    ["armholeDepth"] = $"{16 + i / 4} cm",
+                    ["centreBackNeckToCuff"] = $"{70 + i / 2} cm",
                     ["crossBack"] = $"{30 + i / 2} cm",
                 },
             }),

@@ -6,7 +6,7 @@ namespace Dyepath.Client.Keeping;
 /// <param name="Writer">The tab.</param>
 /// <param name="Stamp">Grows with every writing by this writer.</param>
 /// <param name="Etag">Of the host's text that this one follows; missing where the host is not known to have any.</param>
-/// <param name="Made">When the host first had it, as the host says it: another moment, and the host lost it meanwhile and got it anew.</param>
+/// <param name="Made">The host's name for its having the text at all: another one, and it lost the text meanwhile and got it anew.</param>
 /// <param name="IsSent">The host has this very text, under <paramref name="Etag"/>.</param>
 /// <param name="Includes">ETags of further texts that are in this one: sent, and perhaps stored, without an answer.</param>
 public sealed record Copy<T>(

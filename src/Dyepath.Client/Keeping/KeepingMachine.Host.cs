@@ -30,9 +30,21 @@ public sealed partial class KeepingMachine<T>
             var answer = Now.HostSaid;
             Now = Now with
             {
-                Stage = Stage.Open, Mine = latest.Content, Edit = 1, Stamp = latest.Stamp, Lineage = latest.Lineage, Etag = latest.Etag, Made = latest.Made,
-                Includes = latest.IsSent ? [] : latest.Includes, SentEdit = latest.IsSent ? 1 : -1, Held = latest, HeldEdit = 1, HeldStamp = latest.Stamp,
-                IsDue = !latest.IsSent, Found = null, HostSaid = null,
+                Stage = Stage.Open,
+                Mine = latest.Content,
+                Edit = 1,
+                Stamp = latest.Stamp,
+                Lineage = latest.Lineage,
+                Etag = latest.Etag,
+                Made = latest.Made,
+                Includes = latest.IsSent ? [] : latest.Includes,
+                SentEdit = latest.IsSent ? 1 : -1,
+                Held = latest,
+                HeldEdit = 1,
+                HeldStamp = latest.Stamp,
+                IsDue = !latest.IsSent,
+                Found = null,
+                HostSaid = null,
                 AsksHost = rules.OpensFromDevice && latest.Etag is not null && rules.GoesToHost(latest.Content),
             };
             foreach (var copy in found.Where(c => c != latest))
@@ -50,8 +62,14 @@ public sealed partial class KeepingMachine<T>
                 case HostHas<T> has:
                     Now = Now with
                     {
-                        Stage = Stage.Open, Mine = has.Content, Edit = 1, Stamp = 1, Lineage = Lineage.None.WithHost(has.Etag),
-                        Etag = has.Etag, Made = has.Made, SentEdit = 1,
+                        Stage = Stage.Open,
+                        Mine = has.Content,
+                        Edit = 1,
+                        Stamp = 1,
+                        Lineage = Lineage.None.WithHost(has.Etag),
+                        Etag = has.Etag,
+                        Made = has.Made,
+                        SentEdit = 1,
                     };
                     break;
                 case HostDidNot<T> not:
@@ -82,7 +100,14 @@ public sealed partial class KeepingMachine<T>
                 case HostTook<T> took:
                     Now = Now with
                     {
-                        Etag = took.Etag, Made = took.Made, Includes = [], Earlier = [], SentEdit = sending == Now.Edit ? Now.Edit : -1, IntendedEdit = -1, Trouble = HostTrouble.None, Tries = 0,
+                        Etag = took.Etag,
+                        Made = took.Made,
+                        Includes = [],
+                        Earlier = [],
+                        SentEdit = sending == Now.Edit ? Now.Edit : -1,
+                        IntendedEdit = -1,
+                        Trouble = HostTrouble.None,
+                        Tries = 0,
                     };
                     Restamp();
                     break;
@@ -99,8 +124,14 @@ public sealed partial class KeepingMachine<T>
                         Now = Now with { Changes = Now.Changes + 1, Lineage = Now.Lineage.With(Now.Writer, Now.Changes + 1) };
                     Now = Now with
                     {
-                        Trouble = HostTrouble.Missing, Etag = null, Made = null, AskedMade = null,
-                        LostMades = [.. Now.LostMades.Concat(new[] { Now.Made, Now.AskedMade }.OfType<string>()).Distinct().TakeLast(MostIncluded)], SentEdit = -1, IntendedEdit = -1, IsDue = true,
+                        Trouble = HostTrouble.Missing,
+                        Etag = null,
+                        Made = null,
+                        AskedMade = null,
+                        LostMades = [.. Now.LostMades.Concat(new[] { Now.Made, Now.AskedMade }.OfType<string>()).Distinct().TakeLast(MostIncluded)],
+                        SentEdit = -1,
+                        IntendedEdit = -1,
+                        IsDue = true,
                         Theirs = Now.Theirs is { IsSent: true } ? null : Now.Theirs,
                     };
                     break;

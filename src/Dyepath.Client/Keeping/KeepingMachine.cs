@@ -25,7 +25,14 @@ public sealed partial class KeepingMachine<T>(KeepingRules<T> rules)
     {
         var turn = new Turn(rules, new KeepingState<T>
         {
-            Writer = writer, Stage = Stage.Open, Mine = content, Edit = 1, Stamp = 1, Changes = 1, Lineage = Lineage.None.With(writer, 1), IsDue = true,
+            Writer = writer,
+            Stage = Stage.Open,
+            Mine = content,
+            Edit = 1,
+            Stamp = 1,
+            Changes = 1,
+            Lineage = Lineage.None.With(writer, 1),
+            IsDue = true,
         });
         turn.GoOn();
         return turn.End();
@@ -112,8 +119,14 @@ public sealed partial class KeepingMachine<T>(KeepingRules<T> rules)
             var changes = Now.Changes + 1;
             Now = Now with
             {
-                Mine = content, Edit = Now.Edit + 1, Changes = changes, Lineage = Now.Lineage.With(Now.Writer, changes), Stamp = Now.Stamp + 1,
-                IsElsewhere = false, IsDue = false, Tries = 0,
+                Mine = content,
+                Edit = Now.Edit + 1,
+                Changes = changes,
+                Lineage = Now.Lineage.With(Now.Writer, changes),
+                Stamp = Now.Stamp + 1,
+                IsElsewhere = false,
+                IsDue = false,
+                Tries = 0,
                 Trouble = Now.Trouble == HostTrouble.Refused ? HostTrouble.None : Now.Trouble,
             };
             Alarm(AlarmKind.Send, rules.Quiet);
@@ -126,11 +139,19 @@ public sealed partial class KeepingMachine<T>(KeepingRules<T> rules)
             var edit = same ? Now.Edit : Now.Edit + 1;
             Now = Now with
             {
-                Mine = same ? Now.Mine : other.Content, Edit = edit, Lineage = other.Lineage, Etag = other.Etag, Made = other.Made,
-                Includes = other.IsSent ? [] : other.Includes, SentEdit = other.IsSent ? edit : -1,
-                Stamp = Now.Stamp + 1, WasReplaced = Now.SendingEdit is not null, Earlier = [],
+                Mine = same ? Now.Mine : other.Content,
+                Edit = edit,
+                Lineage = other.Lineage,
+                Etag = other.Etag,
+                Made = other.Made,
+                Includes = other.IsSent ? [] : other.Includes,
+                SentEdit = other.IsSent ? edit : -1,
+                Stamp = Now.Stamp + 1,
+                WasReplaced = Now.SendingEdit is not null,
+                Earlier = [],
                 // A change that was made to another text.
-                Pending = same ? Now.Pending : null, IsElsewhere = Now.IsElsewhere || (!same && Now.Pending is not null),
+                Pending = same ? Now.Pending : null,
+                IsElsewhere = Now.IsElsewhere || (!same && Now.Pending is not null),
             };
             if (!other.IsSent)
                 Alarm(AlarmKind.Send, rules.Deference);
@@ -161,9 +182,12 @@ public sealed partial class KeepingMachine<T>(KeepingRules<T> rules)
             {
                 Now = Now with
                 {
-                    Etag = theirs.IsSent ? theirs.Etag : Now.Etag, Made = theirs.IsSent ? theirs.Made : Now.Made,
+                    Etag = theirs.IsSent ? theirs.Etag : Now.Etag,
+                    Made = theirs.IsSent ? theirs.Made : Now.Made,
                     Includes = theirs.IsSent ? [] : Including([theirs.Etag, .. theirs.Includes]),
-                    SentEdit = -1, Lineage = lineage, WasReplaced = Now.SendingEdit is not null,
+                    SentEdit = -1,
+                    Lineage = lineage,
+                    WasReplaced = Now.SendingEdit is not null,
                 };
                 Restamp();
             }

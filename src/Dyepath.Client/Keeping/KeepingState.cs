@@ -106,7 +106,7 @@ public sealed record KeepingState<T>
 
     public string? Made { get; init; }
 
-    /// <summary>The host had texts made then, and has them no more, whatever a copy says.</summary>
+    /// <summary>What the host had under these names it has no more, whatever a copy says.</summary>
     public ImmutableArray<string> LostMades { get; init; } = [];
 
     /// <summary><see cref="Made"/> of a copy about which the host is asked.</summary>

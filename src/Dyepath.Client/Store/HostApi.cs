@@ -35,24 +35,23 @@ public enum ServerReply
 /// <param name="Value">Where <paramref name="Reply"/> is <see cref="ServerReply.Done"/>.</param>
 /// <param name="After">When the host wants to be asked again, where it says so.</param>
 /// <param name="Next">Where a list goes on.</param>
-/// <param name="Made">When the host first had the text, in the host's words.</param>
-public sealed record ServerAnswer<T>(ServerReply Reply, T? Value, string Why = "", TimeSpan? After = null, string? Next = null, string? Made = null)
+public sealed record ServerAnswer<T>(ServerReply Reply, T? Value, string Why = "", TimeSpan? After = null, string? Next = null)
 {
     /// <summary>The same in the words of what is kept; only where there is no value.</summary>
     internal HostSaid<TText> Said<TText>()
         where TText : class => Reply switch
-    {
-        ServerReply.ChangedElsewhere => new HostHasAnother<TText>(),
-        ServerReply.Missing => new HostDidNot<TText>(HostTrouble.Missing),
-        ServerReply.SignIn => new HostDidNot<TText>(HostTrouble.SignIn),
-        ServerReply.Refused => new HostDidNot<TText>(HostTrouble.Refused, Why),
-        ServerReply.Busy => new HostDidNot<TText>(HostTrouble.Busy, Why, After),
-        _ => new HostDidNot<TText>(HostTrouble.Away),
-    };
+        {
+            ServerReply.ChangedElsewhere => new HostHasAnother<TText>(),
+            ServerReply.Missing => new HostDidNot<TText>(HostTrouble.Missing),
+            ServerReply.SignIn => new HostDidNot<TText>(HostTrouble.SignIn),
+            ServerReply.Refused => new HostDidNot<TText>(HostTrouble.Refused, Why),
+            ServerReply.Busy => new HostDidNot<TText>(HostTrouble.Busy, Why, After),
+            _ => new HostDidNot<TText>(HostTrouble.Away),
+        };
 }
 
 /// <summary>A text as the host has it.</summary>
-/// <param name="Made">When the host first had it, in the host's words.</param>
+/// <param name="Made">See <see cref="ProjectSummary.Made"/>.</param>
 public sealed record StoredText(string Text, string Etag, string? Made = null);
 
 /// <summary>Asks the host. A failing connection is an answer, never an exception.</summary>
@@ -107,7 +106,7 @@ internal sealed class HostApi(HttpClient http)
                 return new(reply, null, why, response?.Headers.RetryAfter?.Delta);
             try
             {
-                return new(reply, await response.Content.ReadFromJsonAsync(type), Next: NextPage(response), Made: Header(response, ApiPaths.MadeHeader));
+                return new(reply, await response.Content.ReadFromJsonAsync(type), Next: NextPage(response));
             }
             catch (Exception fault) when (fault is JsonException or HttpRequestException or TaskCanceledException or IOException)
             {

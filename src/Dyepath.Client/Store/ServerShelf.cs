@@ -56,7 +56,7 @@ public sealed class ServerShelf(HttpClient http) : IHostTexts<ProjectText>
         if (answer.Value is not { } summary)
             return answer.Said<ProjectText>();
         // What was stored is what was sent, or it is asked for.
-        return summary.Etag == Etags.Of(text) ? new HostTook<ProjectText>(summary.Etag, answer.Made) : new HostHasAnother<ProjectText>();
+        return summary.Etag == Etags.Of(text) ? new HostTook<ProjectText>(summary.Etag, summary.Made) : new HostHasAnother<ProjectText>();
     }
 
     public Task<ServerAnswer<ProjectSummary>> PostAsync(string path, string? etag = null)

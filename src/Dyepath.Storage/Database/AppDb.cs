@@ -102,6 +102,7 @@ public abstract class AppDb(DbContextOptions options) : DbContext(options)
             project.Property(p => p.Name).HasColumnName("name");
             project.Property(p => p.Archived).HasColumnName("archived");
             project.Property(p => p.CreatedAt).HasColumnName("created_at");
+            project.Property(p => p.Made).HasColumnName("made").HasMaxLength(32);
             project.Property(p => p.UpdatedAt).HasColumnName("updated_at");
             project.Property(p => p.Etag).HasColumnName("etag").HasMaxLength(40);
             project.Property(p => p.LastVersion).HasColumnName("last_version");
@@ -131,6 +132,7 @@ public abstract class AppDb(DbContextOptions options) : DbContext(options)
             making.Property(m => m.ProjectId).HasColumnName("project_id").HasMaxLength(36);
             making.Property(m => m.Entries).HasColumnName("entries");
             making.Property(m => m.UpdatedAt).HasColumnName("updated_at");
+            making.Property(m => m.Made).HasColumnName("made").HasMaxLength(32);
             making.Property(m => m.Etag).HasColumnName("etag").HasMaxLength(40);
             making.Property(m => m.Document).HasColumnName("document");
             making.HasIndex(m => m.UpdatedAt).HasDatabaseName("makings_by_change");

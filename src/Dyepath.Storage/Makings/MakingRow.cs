@@ -13,6 +13,9 @@ internal sealed class MakingRow
 
     public required int Entries { get; init; }
 
+    /// <summary>As of a project.</summary>
+    public string? Made { get; init; } = Guid.NewGuid().ToString("N");
+
     public required DateTimeOffset UpdatedAt { get; init; }
 
     public required string Etag { get; init; }

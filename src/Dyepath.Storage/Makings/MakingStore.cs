@@ -18,7 +18,7 @@ public sealed class MakingStore(AppDb db, TimeProvider clock, StoreUse use, Stor
     public const int Most = 200;
 
     private static readonly Expression<Func<MakingRow, MakingSummary>> Summary =
-        m => new MakingSummary(m.Id, m.Title, m.Size, m.ProjectId, m.Entries, m.UpdatedAt, m.Etag);
+        m => new MakingSummary(m.Id, m.Title, m.Size, m.ProjectId, m.Entries, m.UpdatedAt, m.Etag, m.Made);
 
     public Task<Page<MakingSummary>> ListAsync(Place after, CancellationToken stop) => db.AgainAsync(
         async _ => Place.Page(
@@ -47,7 +47,7 @@ public sealed class MakingStore(AppDb db, TimeProvider clock, StoreUse use, Stor
             if (head is null)
                 return new TextReading.Missing();
             return document is not null && Draft.EtagOf(document) == head.Etag
-                ? new TextReading.Sound(document, head.Etag)
+                ? new TextReading.Sound(document, head.Etag, Made: head.Made)
                 : (TextReading)new TextReading.Damaged(ShownName.Of(head.Title), head.Etag, head.UpdatedAt);
         },
         stop);

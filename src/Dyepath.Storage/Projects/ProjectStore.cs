@@ -42,7 +42,7 @@ public sealed class ProjectStore(AppDb db, TimeProvider clock, StoredForms forms
             var isSound = document is not null && Draft.EtagOf(document) == head.Etag;
             watch.Saw(id, head.Name, isSound);
             return isSound
-                ? new TextReading.Sound(document!, head.Etag, StoredSwatch.Read(head.Swatch))
+                ? new TextReading.Sound(document!, head.Etag, StoredSwatch.Read(head.Swatch), head.Made)
                 : (TextReading)new TextReading.Damaged(head.Name, head.Etag, head.UpdatedAt, await GoodVersion.FindAsync(db, forms, id, stop));
         },
         stop);

@@ -10,7 +10,8 @@ public abstract record TextReading
     }
 
     /// <param name="Document">The very bytes that were stored: they have the ETag.</param>
-    public sealed record Sound(byte[] Document, string Etag, SwatchPicture? Swatch = null) : TextReading;
+    /// <param name="Made">Another one than before: this store lost the text meanwhile.</param>
+    public sealed record Sound(byte[] Document, string Etag, SwatchPicture? Swatch = null, string? Made = null) : TextReading;
 
     /// <summary>There is none of this id.</summary>
     public sealed record Missing : TextReading;

@@ -59,7 +59,7 @@ internal static class MakingEndpoints
         switch (await store.ReadAsync(id, stop))
         {
             case TextReading.Sound sound:
-                response.Headers[HeaderNames.CacheControl] = "no-cache";
+                response.Headers[ApiPaths.MadeHeader] = sound.Made;
                 return TypedResults.Bytes(sound.Document, Json, entityTag: new EntityTagHeaderValue(sound.Etag));
             case TextReading.Damaged damaged:
                 return DamagedText.OfMaking(damaged);

@@ -94,8 +94,6 @@ public sealed class HandingTests : IDisposable
         Assert.Null(BesideView.TryOpen(none, out _)!.Own);
         var once = BesideView.TryOpen(Demo() with { Counted = [[0, 0, 0, 0, 0], [5, 4, 3, 5, 4]] }, out _)!;
         Assert.Equal(21, once.Own!.Sequence);
-        var told = LogJob.Read(Client.Worker.JobRunner.Run(LogJob.Name, LogJob.Order(none), new Progress<double>()));
-        Assert.NotNull(told.Summary);
     }
 
     private static string Text(MakingDocument making) => Encoding.UTF8.GetString(MakingWriter.WriteUtf8(making));

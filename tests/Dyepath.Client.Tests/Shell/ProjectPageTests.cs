@@ -32,6 +32,7 @@ public sealed class ProjectPageTests : BunitContext
         Services.AddSingleton(new HttpClient(new HostHere()) { BaseAddress = new Uri("http://host.test/") });
         Services.AddSingleton<ServerShelf>();
         Services.AddSingleton<IDeviceShelf, NoShelf>();
+        Services.AddSingleton<IDeviceEvents, NoEvents>();
         Services.AddSingleton<Keeper>();
         Services.AddCascadingValue(_ => (Func<Failing>)(() => Failing.Rendering));
         ComponentFactories.AddStub<ThemeSwitch>();

@@ -153,7 +153,7 @@ internal sealed class ProjectHost : HttpMessageHandler
         return Json(JsonSerializer.Serialize(Summary(id), ContractsJson.Default.ProjectSummary));
     }
 
-    private ProjectSummary Summary(string id) => new(id, ProjectText.Of(Texts[id]).Name, false, DateTimeOffset.UnixEpoch, Etag(Texts[id]), null);
+    private ProjectSummary Summary(string id) => new(id, ProjectText.Of(Texts[id]).Name, false, DateTimeOffset.UnixEpoch, Etag(Texts[id]), null, $"{_made}");
 
     private static string Etag(string text) => Etags.Of(Encoding.UTF8.GetBytes(text));
 

@@ -13,9 +13,9 @@ public class FullDiskTests(Hosts hosts)
     [Fact]
     public async Task A_full_disk_under_the_file_is_said_and_loses_nothing()
     {
-        using var disk = SmallDisk.Make(megabytes: 16);
+        using var disk = SmallDisk.Make(megabytes: 24);
         await FillAsync(new DatabaseChoice(disk.Folder), makeRoom: () => File.Delete(Path.Combine(disk.Folder, "ballast")), ballast: () =>
-            File.WriteAllBytes(Path.Combine(disk.Folder, "ballast"), new byte[10_000_000]));
+            File.WriteAllBytes(Path.Combine(disk.Folder, "ballast"), new byte[14_000_000]));
     }
 
     [Fact]

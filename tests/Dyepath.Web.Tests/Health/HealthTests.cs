@@ -44,7 +44,7 @@ public class HealthTests(Hosts hosts)
             () => host.Client.DeleteAsync(ApiPaths.Handover(project.Id, project.Id)),
             () => host.Client.GetAsync(ApiPaths.Logs(project.Id)),
             () => host.Client.GetAsync(ApiPaths.Log(project.Id, project.Id)),
-            () => host.OpenAsync("key"),
+            () => host.OpenAsync(new string('k', 43)),
         })
         {
             using var answer = await attempt();

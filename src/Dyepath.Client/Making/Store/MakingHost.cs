@@ -38,7 +38,7 @@ public sealed class MakingHost(HttpClient http, TimeProvider? clock = null) : IH
         var answer = await _api.Ask(request, ContractsJson.Default.MakingSummary);
         if (answer.Value is not { } summary)
             return answer.Said<Piece>();
-        return summary.Etag == Etags.Of(document) ? new HostTook<Piece>(summary.Etag, answer.Made) : new HostHasAnother<Piece>();
+        return summary.Etag == Etags.Of(document) ? new HostTook<Piece>(summary.Etag, summary.Made) : new HostHasAnother<Piece>();
     }
 
     public Task<ServerAnswer<MakingSummary>> DeleteAsync(string id) =>
