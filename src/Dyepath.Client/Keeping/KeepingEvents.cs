@@ -69,6 +69,11 @@ public sealed record HostDidNot<T>(HostTrouble Trouble, string Why = "", TimeSpa
 public sealed record Changed<T>(T Content) : KeepingEvent<T>
     where T : class;
 
+/// <summary>What stands beside the text has changed, such as its picture; the text has not.</summary>
+/// <param name="Sends">Also where the host has the text already.</param>
+public sealed record Redrawn<T>(T Content, bool Sends) : KeepingEvent<T>
+    where T : class;
+
 public sealed record Rang<T>(AlarmKind Kind, int Number) : KeepingEvent<T>
     where T : class;
 

@@ -56,6 +56,7 @@ public sealed partial class KeepingMachine<T>(KeepingRules<T> rules)
             case HostSaid<T> said when turn.Now.Stage == Stage.Opening: turn.Set(turn.Now with { HostIsBusy = false, HostSaid = said }); break;
             case HostSaid<T> said: turn.Hear(said); break;
             case Changed<T> changed: turn.Edit(changed.Content); break;
+            case Redrawn<T> redrawn when turn.Now.Stage == Stage.Open: turn.Redraw(redrawn); break;
             case Rang<T> rang when turn.Now.Alarms.GetValueOrDefault(rang.Kind) == rang.Number: turn.Ring(rang.Kind); break;
             case Connected<T>: turn.Set(turn.Now with { Tries = 0, IsDue = true, DeviceRests = false, AsksHost = turn.Now.Etag is not null }); break;
             case Seen<T> seen: turn.Set(turn.Now with { IsDue = true, DeviceRests = false, IsLeaving = !seen.InView, AsksHost = seen.InView && turn.Now.Etag is not null }); break;
@@ -111,6 +112,18 @@ public sealed partial class KeepingMachine<T>(KeepingRules<T> rules)
             }
             Accept(content);
             Now = Now with { DeviceRests = false };
+        }
+
+        public void Redraw(Redrawn<T> redrawn)
+        {
+            if (!rules.Same(Now.Mine!, redrawn.Content))
+                return;
+            Now = Now with { Mine = redrawn.Content };
+            if (!Now.IsSent || !redrawn.Sends)
+                return;
+            Now = Now with { SentEdit = -1 };
+            Restamp();
+            Alarm(AlarmKind.Send, rules.Quiet);
         }
 
         /// <summary>A change by hand holds.</summary>

@@ -13,12 +13,14 @@ public sealed class Keeper
     private KeptText<ProjectText>? _open;
     private string? _wanted;
     private bool _listening;
+    private Dyepath.Core.Garments.Plan? _drawn;
 
     public Keeper(Workbench workbench, IDeviceShelf device, ServerShelf server, IDeviceEvents events, TimeProvider? clock = null)
     {
         (_workbench, _events) = (workbench, events);
         _texts = new KeptTexts<ProjectText>(new ProjectKeeping(), device, server, clock ?? TimeProvider.System);
         _workbench.Edited += Edited;
+        _workbench.Changed += Planned;
     }
 
     public event Action? Changed;
@@ -205,6 +207,16 @@ public sealed class Keeper
     }
 
     private void Edited() => _open?.Tell(new Changed<ProjectText>(Present()));
+
+    /// <summary>The picture follows the plan, which comes after the text.</summary>
+    private void Planned()
+    {
+        if (_workbench is not { IsStale: false, Plan: { } plan, Document: not null } || ReferenceEquals(_drawn, plan) || _open?.State.Mine is not { } mine)
+            return;
+        _drawn = plan;
+        if (Present() is { } now && now.Text == mine.Text)
+            _open.Tell(new Redrawn<ProjectText>(now, Sends: mine.Swatch is null));
+    }
 
     private void Replace(ShowText<ProjectText> show) => _workbench.Replace(
         show.Content.Text, show.Chosen ? "taking the other version" : "the change made in another place", saved: true);

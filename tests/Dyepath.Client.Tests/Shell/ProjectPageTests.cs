@@ -36,6 +36,7 @@ public sealed class ProjectPageTests : BunitContext
         Services.AddSingleton<Keeper>();
         Services.AddCascadingValue(_ => (Func<Failing>)(() => Failing.Rendering));
         ComponentFactories.AddStub<ThemeSwitch>();
+        ComponentFactories.AddStub<NewVersionNotice>();
         ComponentFactories.AddStub<GarmentDraft>("the garment");
         ComponentFactories.AddStub<GarmentStrip>();
     }

@@ -38,7 +38,7 @@ public sealed class ProjectFaultTests
         "fabric.sectionStitches", "[1000, 1000, 1000, 1000, 1000]", "fabric.sectionStitches", FaultKind.Meaning,
         "a sequence of 5000 stitches")]
     [InlineData("fabric.keeping", "\"free\"", "fabric.sectionStitches", FaultKind.Meaning, "only with \"keeping\": \"counted\"")]
-    [InlineData("fabric.turnCost", "\"12 stitches\"", "fabric.turnCost", FaultKind.Meaning, "from -5 stitches to 10 stitches")]
+    [InlineData("fabric.turnCost", "\"60 stitches\"", "fabric.turnCost", FaultKind.Meaning, "from -10 stitches to 50 stitches")]
     [InlineData("fabric.swatch.worked.stitches", "0", "fabric.swatch.worked.stitches", FaultKind.Form, "a number from 0.25 to 400")]
     [InlineData("fabric.swatch.worked.stitches", "400", "fabric.swatch.worked.stitches", FaultKind.Meaning, "a stitch 0.05 to 30 cm wide")]
     [InlineData("fabric.swatch.yarnUsed.0.length", null, "fabric.swatch.yarnUsed[0]", FaultKind.Meaning, "neither length nor mass")]

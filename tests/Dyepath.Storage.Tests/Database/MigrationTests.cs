@@ -31,16 +31,10 @@ public class MigrationTests(TestDatabases databases)
             await earlier.WithAsync<AppDb>(async db =>
             {
                 var (one, two) = (TestStore.Text("one"), TestStore.Text("two"));
-                db.Projects.Add(new ProjectRow
-                {
-                    Id = "a",
-                    Name = two.Name,
-                    CreatedAt = earlier.Now,
-                    UpdatedAt = earlier.Now,
-                    Etag = two.Etag,
-                    LastVersion = 1,
-                    Document = two.Document,
-                });
+                // In the columns that there were.
+                object now = kind == DatabaseKind.Sqlite ? earlier.Now.ToUnixTimeMilliseconds() : earlier.Now;
+                await db.Database.ExecuteSqlAsync(
+                    $"INSERT INTO projects (id, name, archived, created_at, updated_at, etag, last_version, document) VALUES ('a', {two.Name}, {false}, {now}, {now}, {two.Etag}, 1, {two.Document})");
                 db.Versions.Add(new VersionRow { ProjectId = "a", Number = 1, SavedAt = earlier.Now, Bytes = 3, Document = one.Document });
                 await db.SaveChangesAsync();
             });
