@@ -63,7 +63,7 @@ internal static class HostBenchmark
         {
             var next = demo.Replace("Tideline is", $"Tideline {Guid.NewGuid()} is", StringComparison.Ordinal);
             using var request = new HttpRequestMessage(HttpMethod.Put, ApiPaths.Project(projects[i])) { Content = Json(next) };
-            request.Headers.IfMatch.Add(EntityTagHeaderValue.Parse(Draft.EtagOf(Encoding.UTF8.GetBytes(stored[i]))));
+            request.Headers.IfMatch.Add(EntityTagHeaderValue.Parse(Etags.Of(Encoding.UTF8.GetBytes(stored[i]))));
             stored[i] = next;
             return await client.SendAsync(request);
         }

@@ -59,7 +59,7 @@ internal static class BackupRows
             Archived = part.Archived,
             CreatedAt = part.CreatedAt.ToStored(),
             UpdatedAt = part.UpdatedAt.ToStored(),
-            Etag = Draft.EtagOf(document),
+            Etag = Etags.Of(document),
             LastVersion = part.LastVersion,
             Swatch = StoredSwatch.Write(part.Swatch?.IsDrawable() == true ? part.Swatch : null),
             Document = document,
@@ -118,7 +118,7 @@ internal static class BackupRows
             ProjectId = part.ProjectId,
             Entries = part.Entries,
             UpdatedAt = part.UpdatedAt.ToStored(),
-            Etag = Draft.EtagOf(document),
+            Etag = Etags.Of(document),
             Document = document,
         };
     }

@@ -58,7 +58,7 @@ internal sealed class BackupSource
         foreach (var head in await _db.Makings.OrderBy(m => m.Id).Select(m => new { m.Id, m.Title }).ToListAsync(stop))
         {
             var row = await TryReadAsync(_db.Makings.Where(m => m.Id == head.Id), stop);
-            if (row is not null && Draft.EtagOf(row.Document) == row.Etag && _forms.IsDocument(row.Document))
+            if (row is not null && Etags.Of(row.Document) == row.Etag && _forms.IsDocument(row.Document))
                 yield return BackupRows.Line(row);
             else
                 _damaged.Add(new DamagedPart(StoredPart.Making, ShownName.Of(head.Title), head.Id));
@@ -109,7 +109,7 @@ internal sealed class BackupSource
     {
         var project = _db.Projects.Where(p => p.Id == id);
         var row = await TryReadAsync(project, stop);
-        if (row is not null && Draft.EtagOf(row.Document) == row.Etag && _forms.IsDocument(row.Document))
+        if (row is not null && Etags.Of(row.Document) == row.Etag && _forms.IsDocument(row.Document))
             return BackupRows.Line(row, row.Document);
         foreach (var number in Enumerable.Reverse(versions))
         {

@@ -46,7 +46,7 @@ public sealed class MakingStore(AppDb db, TimeProvider clock, StoreUse use, Stor
             }
             if (head is null)
                 return new TextReading.Missing();
-            return document is not null && Draft.EtagOf(document) == head.Etag
+            return document is not null && Etags.Of(document) == head.Etag
                 ? new TextReading.Sound(document, head.Etag, Made: head.Made)
                 : (TextReading)new TextReading.Damaged(ShownName.Of(head.Title), head.Etag, head.UpdatedAt);
         },
@@ -141,7 +141,7 @@ public sealed class MakingStore(AppDb db, TimeProvider clock, StoreUse use, Stor
         return again ? new MakingOutcome.Created(stored) : new MakingOutcome.Saved(stored);
     }
 
-    private static MakingSummary Summarised(MakingRow row) => new(row.Id, row.Title, row.Size, row.ProjectId, row.Entries, row.UpdatedAt, row.Etag);
+    private static MakingSummary Summarised(MakingRow row) => new(row.Id, row.Title, row.Size, row.ProjectId, row.Entries, row.UpdatedAt, row.Etag, row.Made);
 
     private Task<MakingSummary?> SummaryAsync(string id, CancellationToken stop) =>
         db.Makings.Where(m => m.Id == id).Select(Summary).SingleOrDefaultAsync(stop);

@@ -1,3 +1,4 @@
+using Dyepath.Contracts;
 using Dyepath.Storage.Projects;
 
 namespace Dyepath.Storage.Makings;
@@ -7,5 +8,5 @@ namespace Dyepath.Storage.Makings;
 /// <param name="Entries">Length of its log.</param>
 public sealed record MakingText(byte[] Document, string Title, string Size, int Entries)
 {
-    public string Etag { get; } = Draft.EtagOf(Document);
+    public string Etag { get; } = Etags.Of(Document);
 }

@@ -39,7 +39,7 @@ public sealed class ProjectStore(AppDb db, TimeProvider clock, StoredForms forms
             }
             if (head is null)
                 return new TextReading.Missing();
-            var isSound = document is not null && Draft.EtagOf(document) == head.Etag;
+            var isSound = document is not null && Etags.Of(document) == head.Etag;
             watch.Saw(id, head.Name, isSound);
             return isSound
                 ? new TextReading.Sound(document!, head.Etag, StoredSwatch.Read(head.Swatch), head.Made)
@@ -155,7 +155,7 @@ public sealed class ProjectStore(AppDb db, TimeProvider clock, StoredForms forms
         var swatch = StoredSwatch.Write(draft.Swatch) ?? head.Swatch;
         if (isSame)
         {
-            if (old is null || Draft.EtagOf(old) != draft.Etag)
+            if (old is null || Etags.Of(old) != draft.Etag)
                 await project.ExecuteUpdateAsync(p => p.SetProperty(x => x.Document, draft.Document), stop);
             if (swatch != head.Swatch)
                 await project.ExecuteUpdateAsync(p => p.SetProperty(x => x.Swatch, swatch), stop);
@@ -166,7 +166,7 @@ public sealed class ProjectStore(AppDb db, TimeProvider clock, StoredForms forms
         await use.TakeBytesAsync(db, draft.Document.Length, stop);
         var now = clock.GetStoredNow();
         // Damaged bytes that nobody can read would only be another damaged text.
-        var isKept = old is not null && (Draft.EtagOf(old) == head.Etag || forms.IsDocument(old));
+        var isKept = old is not null && (Etags.Of(old) == head.Etag || forms.IsDocument(old));
         var number = head.LastVersion + (isKept ? 1 : 0);
         if (isKept)
         {

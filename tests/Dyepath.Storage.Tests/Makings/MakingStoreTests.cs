@@ -103,7 +103,7 @@ public abstract class MakingStoreTests(TestDatabases databases, DatabaseKind kin
         Assert.Equal("p", Assert.Single(await ListAsync()).ProjectId);
     }
 
-    private static string Etag(string text) => Draft.EtagOf(Encoding.UTF8.GetBytes(text));
+    private static string Etag(string text) => Etags.Of(Encoding.UTF8.GetBytes(text));
 
     private Task<MakingOutcome> CreateAsync(string id, string text, string? project = null) =>
         _store.WithAsync((MakingStore store) => store.CreateAsync(id, project, TestStore.Making(text), default));

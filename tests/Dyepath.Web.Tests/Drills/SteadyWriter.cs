@@ -89,7 +89,7 @@ internal sealed class SteadyWriter(Uri address, int seed)
         answer.StatusCode == HttpStatusCode.Conflict
         && (await answer.Content.ReadFromJsonAsync(ContractsJson.Default.Problem))!.CurrentEtag == Etag(text);
 
-    private static string Etag(string text) => Draft.EtagOf(Encoding.UTF8.GetBytes(text));
+    private static string Etag(string text) => Etags.Of(Encoding.UTF8.GetBytes(text));
 
     private HttpClient NewClient()
     {

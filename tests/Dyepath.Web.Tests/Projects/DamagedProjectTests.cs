@@ -79,7 +79,7 @@ public class DamagedProjectTests(Hosts hosts)
     {
         await using var host = await RunningHost.StartAsync(new(hosts.Databases.NewDatabase(DatabaseKind.Sqlite), 0));
         var project = await host.CreateAsync("{}");
-        var etag = Dyepath.Storage.Projects.Draft.EtagOf("42"u8);
+        var etag = Etags.Of("42"u8);
         await host.SpoilAsync($"UPDATE projects SET document = {"42"u8.ToArray()}, etag = {etag} WHERE id = {project.Id}");
         Assert.Equal("42", await host.Client.GetStringAsync(ApiPaths.Project(project.Id)));
         using var copied = await host.Client.PostAsync(ApiPaths.Copy(project.Id), null);

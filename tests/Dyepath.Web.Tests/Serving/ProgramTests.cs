@@ -180,7 +180,7 @@ public class ProgramTests(Hosts hosts)
                         busy.SetResult();
                     // Large enough that a kill can fall into the middle of a write.
                     sent = $$"""{ "save": {{saves}}, "text": "{{Guid.NewGuid()}}{{new string('x', 200_000)}}" }""";
-                    using var answer = await program.SaveAsync(id!, Draft.EtagOf(Encoding.UTF8.GetBytes(answered)), sent);
+                    using var answer = await program.SaveAsync(id!, Etags.Of(Encoding.UTF8.GetBytes(answered)), sent);
                     answer.EnsureSuccessStatusCode();
                 }
             }

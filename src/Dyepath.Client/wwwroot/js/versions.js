@@ -22,7 +22,7 @@ let waiting = null;
 let outdated = false;
 let gone = false;
 let wanted = false;
-let pausing = false;
+let pausedUntil = 0;
 let saved = true;
 let typed = null;
 let told = () => { };
@@ -115,11 +115,16 @@ async function controlled() {
 
 const isAtRest = () => saved && !typed?.isConnected;
 
-// Takes the new version if this is the moment.
+const isPausing = () => performance.now() < pausedUntil;
+
+// Takes the new version if this is the moment; looks again in a second only where it may be the moment then.
 let settling = false;
+let again = null;
 async function settle() {
+  clearTimeout(again);
+  again = outdated || (waiting && (wanted || isPausing())) ? setTimeout(settle, 1_000) : null;
   if (outdated && isAtRest()) location.reload();
-  if (!waiting || outdated || settling || !locks || !isAtRest() || !(wanted || pausing)) return;
+  if (!waiting || outdated || settling || !locks || !isAtRest() || !(wanted || isPausing())) return;
   settling = true;
   try {
     if (await alone(wanted ? [busy] : [busy, forgetful], () => {
@@ -138,8 +143,6 @@ async function settle() {
 const alone = ([name, ...rest], work) => name === undefined ? work()
   : locks.request(name, { ifAvailable: true }, lock => lock !== null && alone(rest, work));
 
-setInterval(() => { if (wanted || pausing || outdated) settle(); }, 1_000);
-
 // What the program knows of: whether all is kept and nothing is being computed, and whether something could be undone.
 export function rest(isSaved, undoable) {
   saved = isSaved;
@@ -149,11 +152,8 @@ export function rest(isSaved, undoable) {
 const weigh = () => hold(busy, !isAtRest());
 
 // Between two pages of the program nothing is half done.
-let pauses = 0;
 export function pause() {
-  const mine = ++pauses;
-  pausing = true;
-  setTimeout(() => { if (mine === pauses) pausing = false; }, pauseLasts);
+  pausedUntil = performance.now() + pauseLasts;
   settle();
 }
 
@@ -180,15 +180,15 @@ for (const name of ['change', 'focusout']) {
   }, true);
 }
 for (const name of ['pointerdown', 'keydown', 'wheel'])
-  addEventListener(name, () => { pausing = false; }, { capture: true, passive: true });
+  addEventListener(name, () => { pausedUntil = 0; }, { capture: true, passive: true });
 
 let unseen = null;
 document.addEventListener('visibilitychange', () => {
   clearTimeout(unseen);
-  pausing = false;
+  pausedUntil = 0;
   if (document.hidden) {
     unseen = setTimeout(() => {
-      pausing = document.hidden;
+      if (document.hidden) pausedUntil = Infinity;
       settle();
     }, unseenFor);
   }
