@@ -12,7 +12,8 @@ const busy = 'dyepath.busy';
 const forgetful = 'dyepath.forgetful';
 
 const unseenFor = 5 * 60_000;
-const pauseLasts = 10_000;
+// Ended by the first touch of a key or of the pointer.
+const pauseLasts = 60_000;
 const askEvery = 10 * 60_000;
 // Of a page that is opening, and of one that has time.
 const shortly = 3_000;
