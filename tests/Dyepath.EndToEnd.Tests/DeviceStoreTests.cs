@@ -68,7 +68,7 @@ public sealed class DeviceStoreTests(Browser browser)
               steps.push([same.isSent, known.isSent, known.etag]);
               const entry = n => ({ did: 'Step', at: `2026-01-01T00:00:0${n}Z` });
               const piece = (writer, lineage, stamp, entries, design, log) => JSON.stringify({ header: { id: 'q', writer, stamp, lineage, includes: [], isSent: false, entries }, design, log });
-              const put = async (json, had) => { const answer = await store.writePiece(json, had); return answer === 'anew' ? answer : JSON.parse(answer).ahead; };
+              const put = async (json, had) => { const answer = await store.writePiece(json, had, []); return answer === 'anew' ? answer : JSON.parse(answer).ahead; };
               const log = async () => JSON.parse(await store.readPiece('q')).map(c => c.log.map(e => e.at.slice(-2)[0]).join(''));
               steps.push([await put(piece('a', { a: 1 }, 1, 1, '{}', [entry(1)]), -1), await put(piece('a', { a: 2 }, 2, 2, null, [entry(2)]), 1), await log()]);
               steps.push([await put(piece('a', { a: 3 }, 3, 3, null, [entry(3)]), 1), await log()]);     // not the copy that was read

@@ -46,11 +46,17 @@ public sealed partial class KeepingMachine<T>
                 Now = Now with { Earlier = [.. Now.Earlier.Add(copy.Content).TakeLast(MostEarlier)] };
             Now = Now with { Held = holds.Copy, HeldEdit = edit, HeldStamp = holds.Stamp };
             ForgetWhatWasCleared();
+            if (!holds.Others && Now.Lineage.HasTooMany)
+                Now = Now with { Lineage = Now.Lineage.Shortened(), Stamp = Now.Stamp + 1 };
         }
 
         public void Ahead()
         {
-            Now = Now with { DeviceIsBusy = false, LooksAgain = true, IsElsewhere = Now.IsElsewhere || Now.Pending is not null, Pending = null };
+            // Until something happens: what is ahead is either looked at now, or waits for a choice.
+            Now = Now with
+            {
+                DeviceIsBusy = false, LooksAgain = Now.Theirs is null, DeviceRests = Now.Pending is null, IsElsewhere = Now.IsElsewhere || Now.Pending is not null, Pending = null,
+            };
         }
 
         public void NotWritten(string why)
@@ -74,6 +80,9 @@ public sealed partial class KeepingMachine<T>
         public void Cleared()
         {
             Forget();
+            // Whoever signs out may have cleared this device: the host tells.
+            var asks = Now.Etag is not null && Now.Trouble != HostTrouble.Away && Now.Mine is not null && rules.GoesToHost(Now.Mine);
+            Now = Now with { AwaitsHost = asks, AsksHost = Now.AsksHost || asks };
             Now = Now with { WasCleared = Now.DeviceIsBusy || Now.Stage == Stage.Opening, DeviceRests = false };
         }
 
@@ -154,8 +163,12 @@ public sealed partial class KeepingMachine<T>
         /// <summary>Goes on from another tab's copy.</summary>
         private void Adopt(Copy<T> copy)
         {
+            var hasOwn = Now.Held?.Writer == Now.Writer;
             Take(Of(copy, copy.Lineage));
-            Now = Now with { Theirs = null, Held = copy, HeldEdit = Now.Edit, HeldStamp = Now.Stamp };
+            Now = Now with { Theirs = null, DeviceRests = false };
+            // This tab's own copy, where there is one, is written anew, or it would stay as it was.
+            if (!hasOwn)
+                Now = Now with { Held = copy, HeldEdit = Now.Edit, HeldStamp = Now.Stamp };
         }
     }
 }

@@ -45,7 +45,8 @@ public sealed partial class KeepingMachine<T>
                 IsDue = !latest.IsSent,
                 Found = null,
                 HostSaid = null,
-                AsksHost = rules.OpensFromDevice && latest.Etag is not null && rules.GoesToHost(latest.Content),
+                // Also where the device took so long that the host has not been asked yet.
+                AsksHost = latest.Etag is not null && rules.GoesToHost(latest.Content) && Now.HostSaid is null && !Now.HostIsBusy,
             };
             foreach (var copy in found.Where(c => c != latest))
                 Meet(copy);
@@ -84,6 +85,8 @@ public sealed partial class KeepingMachine<T>
         public void Hear(HostSaid<T> said)
         {
             var (replaced, sending) = (Now.WasReplaced, Now.SendingEdit);
+            if (said is not HostDidNot<T> { Trouble: HostTrouble.SignIn })
+                Now = Now with { AwaitsHost = false };
             Now = Now with { HostIsBusy = false, SendingEdit = null, WasReplaced = false, Doubted = said is HostHas<T> ? Now.Doubted : null };
             switch (said)
             {

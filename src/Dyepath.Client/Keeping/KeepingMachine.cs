@@ -52,14 +52,14 @@ public sealed partial class KeepingMachine<T>(KeepingRules<T> rules)
             case DeviceFailed<T> failed: turn.NotWritten(failed.Why); break;
             case DeviceCleared<T>: turn.Cleared(); break;
             case OtherTabWrote<T>: turn.Set(turn.Now with { LooksAgain = true }); break;
-            case PutAwayElsewhere<T> when rules.KeepsFirst: turn.Set(turn.Now with { Stage = Stage.Closed, Theirs = null, Pending = null }); break;
+            case PutAwayElsewhere<T>: turn.Set(turn.Now with { Stage = Stage.Closed, Theirs = null, Pending = null }); break;
             case HostSaid<T> said when turn.Now.Stage == Stage.Opening: turn.Set(turn.Now with { HostIsBusy = false, HostSaid = said }); break;
             case HostSaid<T> said: turn.Hear(said); break;
             case Changed<T> changed: turn.Edit(changed.Content); break;
             case Redrawn<T> redrawn when turn.Now.Stage == Stage.Open: turn.Redraw(redrawn); break;
             case Rang<T> rang when turn.Now.Alarms.GetValueOrDefault(rang.Kind) == rang.Number: turn.Ring(rang.Kind); break;
             case Connected<T>: turn.Set(turn.Now with { Tries = 0, IsDue = true, DeviceRests = false, AsksHost = turn.Now.Etag is not null }); break;
-            case Seen<T> seen: turn.Set(turn.Now with { IsDue = true, DeviceRests = false, IsLeaving = !seen.InView, AsksHost = seen.InView && turn.Now.Etag is not null }); break;
+            case Seen<T> seen: turn.Set(turn.Now with { IsDue = true, DeviceRests = false, IsLeaving = !seen.InView, LooksAgain = turn.Now.LooksAgain || seen.InView, AsksHost = seen.InView && turn.Now.Etag is not null }); break;
             case Chose<T> chose: turn.Settle(chose.Mine); break;
         }
         turn.GoOn();
@@ -121,8 +121,7 @@ public sealed partial class KeepingMachine<T>(KeepingRules<T> rules)
             Now = Now with { Mine = redrawn.Content };
             if (!Now.IsSent || !redrawn.Sends)
                 return;
-            Now = Now with { SentEdit = -1 };
-            Restamp();
+            Now = Now with { IsRedrawn = true };
             Alarm(AlarmKind.Send, rules.Quiet);
         }
 
@@ -224,13 +223,17 @@ public sealed partial class KeepingMachine<T>(KeepingRules<T> rules)
         {
             if (Now.HostIsBusy || !rules.GoesToHost(Now.Mine!))
                 return;
-            if (Now.AsksHost && !Now.LooksAgain && !Now.IsLooking)
+            if (Now.AsksHost && !Now.LooksAgain && !Now.IsLooking && Now.Pending is null)
             {
                 ReadHost(Now.Etag);
                 return;
             }
             if (Now.IsSent)
+            {
+                if (Now is { IsDue: true, IsRedrawn: true })
+                    Send();
                 Now = Now with { IsDue = false };
+            }
             var deviceIsOff = Now.DeviceWhy is not null;
             if (!Now.IsDue || Now.Theirs is not null || Now.Pending is not null || (!deviceIsOff && (!Now.IsHeld || Now.LooksAgain || Now.IsLooking)))
                 return;
@@ -241,8 +244,13 @@ public sealed partial class KeepingMachine<T>(KeepingRules<T> rules)
             }
             if (rules.SaysWhatItSends && !deviceIsOff && Now.HeldStamp != Now.Stamp)
                 return;
+            Send();
+        }
+
+        private void Send()
+        {
             Ask(new WriteHost<T>(Now.Mine!, Now.Etag, Now.IsLeaving));
-            Now = Now with { HostIsBusy = true, IsDue = false, SendingEdit = Now.Edit, WasReplaced = false, IsLeaving = false };
+            Now = Now with { HostIsBusy = true, IsDue = false, SendingEdit = Now.Edit, WasReplaced = false, IsLeaving = false, IsRedrawn = false };
         }
 
         private void GoOnWithDevice()
@@ -256,7 +264,7 @@ public sealed partial class KeepingMachine<T>(KeepingRules<T> rules)
             }
             else if (Now.Pending is { } pending)
                 Write(pending, Now.Lineage.With(Now.Writer, Now.Changes + 1), isSent: false, edit: -1, Now.Stamp + 1);
-            else if (Now.HeldStamp != Now.Stamp && !Now.DeviceRests && !(rules.KeepsFirst && Now.Theirs is not null))
+            else if (Now.HeldStamp != Now.Stamp && !Now.DeviceRests && !Now.AwaitsHost)
                 Write(Now.Mine!, Now.Lineage, Now.IsSent, Now.Edit, Now.Stamp);
         }
 

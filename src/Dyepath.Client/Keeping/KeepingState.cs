@@ -100,7 +100,13 @@ public sealed record KeepingState<T>
     /// <summary>After a refusal, until something happens or a while has passed.</summary>
     public bool DeviceRests { get; init; }
 
+    /// <summary>The device was cleared: nothing is put there again before the host has answered that this browser is still signed in.</summary>
+    public bool AwaitsHost { get; init; }
+
     // The host.
+
+    /// <summary>The picture beside the text, which the host has already, is another one.</summary>
+    public bool IsRedrawn { get; init; }
 
     public string? Etag { get; init; }
 

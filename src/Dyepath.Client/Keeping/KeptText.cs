@@ -34,6 +34,9 @@ public interface IHostTexts<T>
 public sealed class KeptText<T>
     where T : class
 {
+    /// <summary>A device that takes longer keeps nothing: what holds its store up may never end.</summary>
+    private static readonly TimeSpan LongestWait = TimeSpan.FromSeconds(30);
+
     private readonly KeepingMachine<T> _machine;
     private readonly KeepingRules<T> _rules;
     private readonly IDeviceTexts<T> _device;
@@ -100,10 +103,10 @@ public sealed class KeptText<T>
     {
         var before = Visible;
         State = next.State;
-        foreach (var show in next.Commands.OfType<ShowText<T>>())
-            Replaced?.Invoke(show);
         foreach (var command in next.Commands)
             _ = DoAsync(command);
+        foreach (var show in next.Commands.OfType<ShowText<T>>())
+            Replaced?.Invoke(show);
         foreach (var waiting in _waiting.Where(w => w.When(State)).ToArray())
         {
             _waiting.Remove(waiting);
@@ -154,10 +157,14 @@ public sealed class KeptText<T>
         try
         {
             if (command is not WriteDevice<T> write)
-                return new DeviceHas<T>(await _device.ReadAsync(Id));
+                return new DeviceHas<T>(await _device.ReadAsync(Id).WaitAsync(LongestWait, _clock));
             var now = write with { Copy = write.Copy with { At = _clock.GetUtcNow() } };
-            var writing = await _device.WriteAsync(Id, now);
+            var writing = await _device.WriteAsync(Id, now).WaitAsync(LongestWait, _clock);
             return writing.Held is { } held ? new DeviceHolds<T>(held, write.Edit, write.Stamp, writing.Others) : new DeviceIsAhead<T>();
+        }
+        catch (TimeoutException)
+        {
+            return new DeviceFailed<T>("This device did not keep it: it does not answer.");
         }
         catch (IOException fault)
         {

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Dyepath.Client.Keeping;
 using Dyepath.Client.Store;
 using Dyepath.Client.Work;
@@ -49,10 +50,9 @@ public sealed class ProjectShelf(ServerShelf server, IDeviceShelf device, Keeper
         var missing = here.Values.Where(r => !known.Contains(r.Id)).ToArray();
         if (missing.Any(r => r.Etag is not null))
         {
-            // They may be on the host's other list.
-            var others = (await server.ListAsync(!archived)).Value ?? [];
-            var there = others.Select(s => s.Id).ToHashSet();
-            missing = [.. missing.Where(r => !there.Contains(r.Id))];
+            // They may be on the host's other list; where that one is not to be had, nothing is said of them.
+            var there = (await server.ListAsync(!archived)).Value?.Select(s => s.Id).ToHashSet();
+            missing = [.. missing.Where(r => !r.IsSent || there?.Contains(r.Id) == false).Where(r => there?.Contains(r.Id) != true)];
         }
         foreach (var waiting in here.Values.Where(r => !r.IsSent))
             keeper.Send(waiting.Id);
@@ -68,7 +68,7 @@ public sealed class ProjectShelf(ServerShelf server, IDeviceShelf device, Keeper
     }
 
     /// <summary>The document, the latest that can be reached; null with nothing.</summary>
-    public async Task<string?> TextAsync(string id) => (await keeper.ReadAsync(id))?.Text;
+    public async Task<string?> TextAsync(string id) => (await ReadAsync(id))?.Text;
 
     /// <returns>What went wrong, in words, or null.</returns>
     public Task<string?> RenameAsync(string id, string name) => keeper.ChangeAsync(id, text =>
@@ -80,7 +80,7 @@ public sealed class ProjectShelf(ServerShelf server, IDeviceShelf device, Keeper
 
     public async Task<string?> CopyAsync(string id)
     {
-        if (await keeper.ReadAsync(id) is not { } text)
+        if (await ReadAsync(id) is not { } text)
             return NeedsHost;
         if (ProjectDocument.TryParse(text.Text) is not { } document)
             return "What is stored under this name is not a project document.";
@@ -96,8 +96,7 @@ public sealed class ProjectShelf(ServerShelf server, IDeviceShelf device, Keeper
             return null;
         if (answer.Reply is ServerReply.Missing or ServerReply.Away && (await HereAsync()).TryGetValue(id, out var mine) && (mine.Etag is null || answer.Reply == ServerReply.Missing))
         {
-            await device.ArchiveAsync(id, archived);
-            return null;
+            return await OnDeviceAsync(() => device.ArchiveAsync(id, archived));
         }
         return answer.Reply is ServerReply.Away or ServerReply.Busy ? NeedsHost : answer.Why;
     }
@@ -114,15 +113,50 @@ public sealed class ProjectShelf(ServerShelf server, IDeviceShelf device, Keeper
             return NeedsHost;
         if (answer.Reply is not (ServerReply.Done or ServerReply.Missing or ServerReply.Away or ServerReply.Busy))
             return answer.Reply == ServerReply.SignIn ? "The host asks for its access token first." : answer.Why;
+        return mine is null ? null : await RemoveHereAsync(id);
+    }
+
+    /// <summary>From this device alone: the host has it no more.</summary>
+    public async Task<string?> RemoveHereAsync(string id)
+    {
         keeper.Forget(id);
-        if (mine is not null)
-            await device.RemoveAsync(id);
-        return null;
+        return await OnDeviceAsync(() => device.RemoveAsync(id));
     }
 
     /// <summary>Puts a document on the shelf without opening it.</summary>
     public Task<string> AddAsync(ProjectDocument document, SwatchPicture? swatch = null) =>
         keeper.AddAsync(new ProjectText(document.Text, document.Title, swatch));
+
+    private static async Task<string?> OnDeviceAsync(Func<Task> work)
+    {
+        try
+        {
+            await work();
+            return null;
+        }
+        catch (IOException fault)
+        {
+            return $"This device did not do it: {fault.Message}.";
+        }
+    }
+
+    /// <summary>To be looked at: nothing is sent by it.</summary>
+    private async Task<ProjectText?> ReadAsync(string id)
+    {
+        var copies = ImmutableArray<Copy<ProjectText>>.Empty;
+        try
+        {
+            copies = await device.ReadAsync(id);
+        }
+        catch (IOException)
+        {
+            // The host may have it.
+        }
+        var mine = copies.OrderBy(c => c.IsSent).ThenByDescending(c => c.At).FirstOrDefault();
+        return mine is { IsSent: false } ? mine.Content
+            : (await server.ReadAsync(id)) is HostHas<ProjectText> { Content: var stored } ? stored with { Swatch = mine?.Content.Swatch }
+            : mine?.Content;
+    }
 
     /// <summary>Of each project the copy that matters most: one that the host has not got, else the latest.</summary>
     private async Task<IReadOnlyDictionary<string, ProjectCopy>> HereAsync()

@@ -40,7 +40,6 @@ public sealed partial class DeviceShelf : IDeviceShelf
         }
         var json = JsonSerializer.Serialize(ProjectCopy.Of(id, write.Copy), DeviceJson.Plain.ProjectCopy);
         var written = JsonSerializer.Deserialize(await DeviceStore.OrNot(Write(json)), DeviceJson.Default.CopyWritten)!;
-        DeviceStore.Announce(IDeviceShelf.Sort, id, removed: false);
         var held = write.Copy with { Etag = written.Etag, Made = written.Made, IsSent = written.IsSent, Includes = written.Includes };
         return new(held, written.Others);
     }

@@ -85,8 +85,9 @@ internal sealed class HostApi(HttpClient http)
                 return new(reply, null, why, response?.Headers.RetryAfter?.Delta);
             try
             {
-                var text = await response!.Content.ReadAsStringAsync();
-                return new(reply, new StoredText(text, response.Headers.ETag?.ToString() ?? "", Header(response, ApiPaths.MadeHeader)));
+                // Named by its bytes, as the host names it: what stands between may have changed the header.
+                var bytes = await response!.Content.ReadAsByteArrayAsync();
+                return new(reply, new StoredText(Encoding.UTF8.GetString(bytes), Etags.Of(bytes), Header(response, ApiPaths.MadeHeader)));
             }
             catch (Exception fault) when (fault is HttpRequestException or TaskCanceledException or IOException)
             {

@@ -31,6 +31,7 @@ public sealed class Keeper
 
     /// <summary>Why something was not kept, in words; empty where everything is.</summary>
     public string Why => _open?.State is not { } state ? ""
+        : state is { Stage: Stage.Closed, Mine: not null } ? "This project was deleted in another tab. Copy what you still need from this page."
         : state is { IsHeld: false, DeviceWhy: { } why } ? why
         : state.Trouble is HostTrouble.Refused ? state.HostWhy : "";
 
@@ -79,6 +80,7 @@ public sealed class Keeper
     /// <returns>Its id.</returns>
     public async Task<string> AddAsync(ProjectText text)
     {
+        Listen();
         var id = Guid.NewGuid().ToString();
         await KeptSomewhere(_texts.Create(id, text));
         return id;
@@ -104,15 +106,6 @@ public sealed class Keeper
             : kept.State is { IsHeld: false, IsSent: false, DeviceWhy: { } why } ? why : null;
     }
 
-    /// <summary>The latest text that can be reached; null with nothing.</summary>
-    public async Task<ProjectText?> ReadAsync(string id)
-    {
-        Listen();
-        var kept = _texts.Open(id);
-        await kept.UntilAsync(s => s.Stage != Stage.Opening);
-        return kept.State.Mine;
-    }
-
     /// <summary>Sends what this device has of a project and the host has not, as if it had been opened.</summary>
     public void Send(string id)
     {
@@ -126,7 +119,9 @@ public sealed class Keeper
     {
         Listen();
         var kept = _texts.Open(id);
-        await kept.UntilAsync(s => s.Stage == Stage.Closed || s.IsSent || s.Theirs is not null || s.Trouble is not (HostTrouble.None or HostTrouble.Missing));
+        await kept.UntilAsync(s => s.Stage != Stage.Opening);
+        kept.Tell(new Seen<ProjectText>(true));
+        await kept.UntilAsync(s => s is { HostIsBusy: false, AsksHost: false } && (s.Stage == Stage.Closed || s.IsSent || s.Theirs is not null || s.Trouble is not (HostTrouble.None or HostTrouble.Missing)));
         return kept.State switch
         {
             { IsSent: true } => null,
@@ -140,6 +135,7 @@ public sealed class Keeper
     /// <summary>Lets go of a project that was removed, so that it is not made anew.</summary>
     public void Forget(string id)
     {
+        _texts.Tell(id, new PutAwayElsewhere<ProjectText>());
         _texts.Forget(id);
         if (Id == id)
             (_open, _texts.InView) = (null, null);

@@ -23,8 +23,6 @@ internal sealed class World(WordRules rules, Trials trials, byte[] choices)
     private int _words;
     private int _names;
 
-    public IReadOnlyList<string> Trace => _trace;
-
     public int Conflicts { get; private set; }
 
     /// <summary>Does as the choices say, then lets everything come to rest, and checks what was promised.</summary>
@@ -48,6 +46,7 @@ internal sealed class World(WordRules rules, Trials trials, byte[] choices)
         _ending = true;
         foreach (var tab in _tabs.ToArray())
             Kill(tab);
+        Check();
         foreach (var device in _devices)
             OpenTab(device);
         Settle();
@@ -169,12 +168,11 @@ internal sealed class World(WordRules rules, Trials trials, byte[] choices)
     private void EmptyHost()
     {
         _trace.Add("the host loses everything");
-        _host = null;
-        var left = _tabs.Where(t => t.State.Mine is not null).Select(t => t.State.Mine!).Concat(_devices.SelectMany(d => d.Copies.All.Select(c => c.Content)))
-            .SelectMany(Words).ToHashSet();
-        _history.Clear();
-        _excused.UnionWith(_kept.Except(left));
-        // Whoever has the text in view keeps it; the rest is what the tabs and devices have.
+        ExcuseWhatGoesWith(() =>
+        {
+            _host = null;
+            _history.Clear();
+        });
         _lost = true;
     }
 
@@ -187,18 +185,23 @@ internal sealed class World(WordRules rules, Trials trials, byte[] choices)
     private void Clear(Device device)
     {
         _trace.Add("a device's store is cleared");
-        device.Copies.Clear();
+        ExcuseWhatGoesWith(device.Copies.Clear);
         foreach (var tab in _tabs.Where(t => t.Device == device))
             Tell(tab, new DeviceCleared<string>());
-        ExcuseWhatIsNowhere();
     }
 
-    private void ExcuseWhatIsNowhere()
+    /// <summary>What was nowhere else goes with a store or a killed tab, and with nothing else.</summary>
+    private void ExcuseWhatGoesWith(Action loss)
     {
-        var left = _history.Concat(_tabs.Select(t => t.State.Mine).OfType<string>()).Concat(_devices.SelectMany(d => d.Copies.All.Select(c => c.Content)))
-            .SelectMany(Words).ToHashSet();
-        _excused.UnionWith(_kept.Except(left));
+        var before = Somewhere();
+        loss();
+        before.ExceptWith(Somewhere());
+        _excused.UnionWith(before);
     }
+
+    /// <summary>Every word that is in a tab, on a device, or among the texts that the host has had.</summary>
+    private HashSet<int> Somewhere() => [.. _history.Concat(_tabs.SelectMany(t => new[] { t.State.Mine, t.State.Pending, t.State.Theirs?.Content }).OfType<string>())
+        .Concat(_devices.SelectMany(d => d.Copies.All.Select(c => c.Content))).Distinct().SelectMany(Words)];
 
     private void OpenTab(Device device)
     {
@@ -214,15 +217,22 @@ internal sealed class World(WordRules rules, Trials trials, byte[] choices)
         if (trials is { OneWriter: true, Devices: > 1 } && !(tab.State.IsSent && tab.State.HeldStamp == tab.State.Stamp) && tab.State.Mine is not null && !_ending)
             return;
         _trace.Add($"{tab.Name} is killed");
-        _tabs.Remove(tab);
-        // What has left the tab arrives or does not.
-        foreach (var doing in tab.Doing.Where(d => !d.IsDone && d.Command is WriteHost<string> or WriteDevice<string>))
+        var shown = tab.State.Mine is null ? (SaveState?)null : tab.Shown(rules);
+        void End()
         {
-            if (Next(2) == 0)
-                Effect(tab, doing);
+            _tabs.Remove(tab);
+            // What has left the tab arrives or does not; the other tabs may not hear of it.
+            foreach (var doing in tab.Doing.Where(d => !d.IsDone && d.Command is WriteHost<string> or WriteDevice<string>))
+            {
+                if (Next(2) == 0)
+                    Effect(tab, doing, isHeard: Next(2) == 0);
+            }
         }
-        if (_lost || trials.DevicesFail)
-            ExcuseWhatIsNowhere();
+        // A tab that says that it is kept loses nothing by its end, unless the host lost it afterwards.
+        if (shown is SaveState.OnDevice || (shown is SaveState.Saved && !_lost))
+            End();
+        else
+            ExcuseWhatGoesWith(End);
     }
 
     private void Tell(Tab tab, KeepingEvent<string> happened) => Take(tab, _machine.On(tab.State, happened));
@@ -275,7 +285,7 @@ internal sealed class World(WordRules rules, Trials trials, byte[] choices)
         Tell(tab, answer);
     }
 
-    private void Effect(Tab tab, Doing doing)
+    private void Effect(Tab tab, Doing doing, bool isHeard = true)
     {
         doing.IsDone = true;
         var device = tab.Device;
@@ -285,7 +295,7 @@ internal sealed class World(WordRules rules, Trials trials, byte[] choices)
                 doing.Answer = device.Refuses ? new DeviceFailed<string>("refused") : new DeviceHas<string>([.. device.Copies.All]);
                 break;
             case WriteDevice<string> write:
-                doing.Answer = device.Refuses ? new DeviceFailed<string>("refused") : Put(tab, device, write);
+                doing.Answer = device.Refuses ? new DeviceFailed<string>("refused") : Put(tab, device, write, isHeard);
                 break;
             case ReadHost<string>:
                 doing.Answer = _host is { } text ? new HostHas<string>(text, rules.EtagOf(text), Made) : new HostDidNot<string>(HostTrouble.Missing);
@@ -306,13 +316,13 @@ internal sealed class World(WordRules rules, Trials trials, byte[] choices)
         }
     }
 
-    private KeepingEvent<string> Put(Tab tab, Device device, WriteDevice<string> write)
+    private KeepingEvent<string> Put(Tab tab, Device device, WriteDevice<string> write, bool isHeard)
     {
         var writing = device.Copies.Put(write);
         if (writing.Held is not { } copy)
             return new DeviceIsAhead<string>();
         _trace.Add($"the device has “{copy.Content}” of {tab.Name}{(copy.IsSent ? ", which the host has" : "")}");
-        foreach (var other in _tabs.Where(t => t.Device == device && t != tab))
+        foreach (var other in _tabs.Where(t => isHeard && t.Device == device && t != tab))
             Tell(other, new OtherTabWrote<string>());
         return new DeviceHolds<string>(copy, write.Edit, write.Stamp, writing.Others);
     }
@@ -332,6 +342,11 @@ internal sealed class World(WordRules rules, Trials trials, byte[] choices)
             if (shown is SaveState.Saved or SaveState.OnDevice || (shown is SaveState.Conflict && isKept))
                 _kept.UnionWith(Words(mine));
         }
+        if (_kept.Count == 0)
+            return;
+        var somewhere = Somewhere();
+        foreach (var word in _kept.Where(w => !somewhere.Contains(w) && !_excused.Contains(w)))
+            Holds(false, $"{word} was shown as kept and is nowhere.");
     }
 
     private static IEnumerable<int> Words(string text) => text.Split(' ').Select(w => int.Parse(w, null));

@@ -46,6 +46,57 @@ public sealed class KeeperTests : IDisposable
     });
 
     [Fact]
+    public Task A_store_that_was_cleared_by_signing_out_stays_empty() => InPage(async () =>
+    {
+        var page = Page();
+        await page.Keeper.CreateAsync(Text("Mine"));
+        await Saved(page);
+        await Until(() => _device.All.Any());
+        var asked = _host.Asked.Count;
+        _host.Fails = (HttpStatusCode.Unauthorized, 1_000);
+        _device.Clear();
+        await Until(() => _host.Asked.Count > asked);
+        Type(page, "Mine, still");
+        _clock.Pass(TimeSpan.FromSeconds(30));
+        await Until(() => page.Keeper.NeedsSignIn);
+        Assert.Empty(_device.All);
+    });
+
+    [Fact]
+    public Task A_project_that_was_deleted_in_another_tab_is_not_made_anew() => InPage(async () =>
+    {
+        var page = Page();
+        var id = await page.Keeper.CreateAsync(Text("Gone"));
+        await Saved(page);
+        await Until(() => _device.All.Any(c => c.Copy.IsSent));
+        var other = Page();
+        _host.Texts.Clear();
+        Assert.Null(await other.Shelf.RemoveHereAsync(id));
+        Assert.Equal(SaveState.Failed, page.Keeper.State);
+        Assert.Contains("deleted in another tab", page.Keeper.Why, StringComparison.Ordinal);
+        Type(page, "Gone?");
+        _clock.Pass(TimeSpan.FromSeconds(60));
+        await Task.Delay(20, TestContext.Current.CancellationToken);
+        Assert.Empty(_device.All);
+        Assert.Empty(_host.Texts);
+    });
+
+    [Fact]
+    public Task Who_only_looked_is_not_asked() => InPage(async () =>
+    {
+        var page = Page();
+        var id = await page.Keeper.CreateAsync(Text("One"));
+        await Saved(page);
+        await Until(() => _device.All.Any(c => c.Copy.IsSent));
+        // As another device has it, the picture that came with the plan is not on the host yet.
+        _host.Texts[id] = Text("Two, from elsewhere");
+        var again = Page();
+        await again.Keeper.OpenAsync(id);
+        Assert.Equal("Two, from elsewhere", again.Title);
+        Assert.Equal(SaveState.Saved, again.Keeper.State);
+    });
+
+    [Fact]
     public Task A_device_that_refuses_is_said_and_tried_again_and_the_host_takes_it_meanwhile() => InPage(async () =>
     {
         var page = Page();
@@ -229,6 +280,25 @@ public sealed class KeeperTests : IDisposable
     });
 
     [Fact]
+    public Task A_project_that_is_opened_and_changed_day_after_day_is_sent_each_time() => InPage(async () =>
+    {
+        var id = await Page().Keeper.CreateAsync(Text("Day 0"));
+        for (var day = 1; day <= 450; day++)
+        {
+            var page = Page();
+            await page.Keeper.OpenAsync(id);
+            Assert.Equal($"Day {day - 1}", page.Title);
+            Type(page, $"Day {day}");
+            await Until(() => Kept(id) == $"Day {day}");
+            _clock.Pass(TimeSpan.FromSeconds(0.8));
+            await Saved(page);
+            await Until(() => _device.All.Single(c => c.Id == id).Copy.IsSent);
+            page.Close();
+        }
+        Assert.InRange(_device.All.Single().Copy.Lineage.Changes.Count, 1, 300);
+    });
+
+    [Fact]
     public Task Without_a_store_of_its_own_a_browser_works_with_the_host_alone() => InPage(async () =>
     {
         _device.Refuses = true;
@@ -277,11 +347,13 @@ public sealed class KeeperTests : IDisposable
     {
         var (workbench, tab, server) = (Documents.Workbench(), _device.Tab(), new ServerShelf(_host.Client));
         var keeper = new Keeper(workbench, tab, server, tab, _clock);
-        return new Tab(workbench, keeper, new ProjectShelf(server, tab, keeper));
+        return new Tab(workbench, keeper, new ProjectShelf(server, tab, keeper), tab);
     }
 
-    private sealed record Tab(Workbench Workbench, Keeper Keeper, ProjectShelf Shelf)
+    private sealed record Tab(Workbench Workbench, Keeper Keeper, ProjectShelf Shelf, ProjectDevice.ProjectTab Device)
     {
+        public void Close() => Device.Close();
+
         public string Title => Workbench.Document!.Title;
     }
 }

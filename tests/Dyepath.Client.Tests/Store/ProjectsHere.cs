@@ -36,7 +36,11 @@ internal sealed class ProjectDevice
 
     internal sealed class ProjectTab(ProjectDevice device) : IDeviceShelf, IDeviceEvents
     {
+        public void Close() => device._tabs.Remove(this);
+
         public Action<string>? Wrote { get; private set; }
+
+        public Action<string>? Removed { get; private set; }
 
         public Action? Cleared { get; private set; }
 
@@ -58,11 +62,17 @@ internal sealed class ProjectDevice
         public Task<ProjectCopy[]> ListAsync() =>
             Answer(() => device.All.Select(c => ProjectCopy.Of(c.Id, c.Copy) with { Text = null, Archived = device._archived.Contains(c.Id) }).ToArray());
 
-        public Task RemoveAsync(string id) => Answer(() => device._copies.Remove(id));
+        public Task RemoveAsync(string id) => Answer(() =>
+        {
+            var removed = device._copies.Remove(id);
+            foreach (var tab in device._tabs.Where(t => t != this))
+                tab.Removed?.Invoke(id);
+            return removed;
+        });
 
         public Task ArchiveAsync(string id, bool archived) => Answer(() => archived ? device._archived.Add(id) : device._archived.Remove(id));
 
-        public void ListenTo(string sort, Action<string> wrote, Action<string> removed) => Wrote = wrote;
+        public void ListenTo(string sort, Action<string> wrote, Action<string> removed) => (Wrote, Removed) = (wrote, removed);
 
         public void ListenToPage(Action cleared, Action online, Action<bool> seen) => (Cleared, Online) = (cleared, online);
 

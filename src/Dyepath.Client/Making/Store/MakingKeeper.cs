@@ -136,7 +136,8 @@ public sealed class MakingKeeper
 
         async Task<bool> AfterAsync(Task before)
         {
-            await before;
+            // What went wrong before is told where it went wrong.
+            await before.ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing | ConfigureAwaitOptions.ContinueOnCapturedContext);
             return await MakeAsync(change);
         }
     }

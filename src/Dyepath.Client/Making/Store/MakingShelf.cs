@@ -57,12 +57,15 @@ public interface IMakingShelf : IDeviceTexts<Piece>
 public sealed partial class MakingShelf : IMakingShelf
 {
     private bool _asked;
+    private string[] _unread = [];
 
     public async Task<ImmutableArray<Copy<Piece>>> ReadAsync(string id)
     {
         var found = JsonSerializer.Deserialize(await DeviceStore.OrNot(Read(id)), MakingJson.Default.PieceFoundArray) ?? [];
         // What cannot be read stays where it is, and hides nothing else.
-        return [.. found.Select(f => f.Header.Read(f.Design, f.Log.IsDefault ? [] : f.Log)).OfType<Copy<Piece>>()];
+        var read = found.Select(f => f.Header.Read(f.Design, f.Log.IsDefault ? [] : f.Log)).ToArray();
+        _unread = [.. found.Where((f, i) => read[i] is null).Select(f => f.Header.Writer)];
+        return [.. read.OfType<Copy<Piece>>()];
     }
 
     public async Task<DeviceWriting<Piece>> WriteAsync(string id, WriteDevice<Piece> write)
@@ -72,9 +75,9 @@ public sealed partial class MakingShelf : IMakingShelf
         var header = PieceCopy.Of(id, copy);
         var said = "anew";
         if (grows)
-            said = await Write(new PieceFound(header, null, copy.Content.Log[held!.Content.Log.Length..]), held.Stamp);
+            said = await Write(new PieceFound(header, null, copy.Content.Log[held!.Content.Log.Length..]), held.Stamp, _unread);
         if (said == "anew")
-            said = await Write(new PieceFound(header, copy.Content.Design, copy.Content.Log), -1);
+            said = await Write(new PieceFound(header, copy.Content.Design, copy.Content.Log), -1, _unread);
         if (!_asked)
         {
             // Some browsers ask the maker first; the tap does not wait for her answer.
@@ -84,7 +87,6 @@ public sealed partial class MakingShelf : IMakingShelf
         var written = JsonSerializer.Deserialize(said, MakingJson.Default.CopyWritten)!;
         if (written.Ahead)
             return new(null, true);
-        DeviceStore.Announce(IMakingShelf.Sort, id, removed: false);
         return new(copy with { Etag = written.Etag, Made = written.Made, IsSent = written.IsSent, Includes = written.Includes }, written.Others);
     }
 
@@ -96,13 +98,14 @@ public sealed partial class MakingShelf : IMakingShelf
         DeviceStore.Announce(IMakingShelf.Sort, id, removed: true);
     }
 
-    private static Task<string> Write(PieceFound piece, int had) => DeviceStore.OrNot(Write(JsonSerializer.Serialize(piece, MakingJson.Default.PieceFound), had));
+    private static Task<string> Write(PieceFound piece, int had, string[] unread) =>
+        DeviceStore.OrNot(Write(JsonSerializer.Serialize(piece, MakingJson.Default.PieceFound), had, unread));
 
     [JSImport("readPiece", DeviceStore.Module)]
     private static partial Task<string> Read(string id);
 
     [JSImport("writePiece", DeviceStore.Module)]
-    private static partial Task<string> Write(string json, int had);
+    private static partial Task<string> Write(string json, int had, string[] unread);
 
     [JSImport("listPieces", DeviceStore.Module)]
     private static partial Task<string> List();

@@ -12,14 +12,15 @@ const cleared = () => whenCleared.forEach(told => told());
 // In a maker's words, why a device keeps nothing.
 function why(error) {
   switch (error?.name) {
-    case 'QuotaExceededError': return new Error('it is full');
-    case 'VersionError': return new Error('a newer Dyepath has been here; open this page again');
-    case 'Kept': return error;
-    default: return new Error('the browser does not let it');
+    case '': return error;
+    case 'QuotaExceededError': return said('it is full');
+    case 'VersionError': return said('a newer Dyepath has been here; open this page again');
+    default: return said('the browser does not let it');
   }
 }
 
-const kept = message => Object.assign(new Error(message), { name: 'Kept' });
+// Without a name the words alone are told.
+const said = message => Object.assign(new Error(message), { name: '' });
 
 function open() {
   return opening ??= new Promise((resolve, reject) => {
@@ -36,7 +37,7 @@ function open() {
       };
       resolve(database);
     };
-    request.onblocked = () => { opening = null; reject(kept('an older page of Dyepath is open in another tab; close it')); };
+    request.onblocked = () => { opening = null; reject(said('an older page of Dyepath is open in another tab; close it')); };
     request.onerror = () => { opening = null; reject(request.error); };
   }).catch(error => { opening = null; throw why(error); });
 }
@@ -92,10 +93,16 @@ async function within(mode, names, work) {
   const database = await open();
   return await new Promise((resolve, reject) => {
     // Strict: what is said to be saved is on the disk, also when the battery dies in the next moment.
-    const transaction = database.transaction(names, mode, { durability: 'strict' });
+    let transaction;
+    try {
+      transaction = database.transaction(names, mode, { durability: 'strict' });
+    } catch (error) {
+      reject(why(error));
+      return;
+    }
     let answer;
     transaction.oncomplete = () => resolve(answer);
-    transaction.onerror = transaction.onabort = () => reject(why(transaction.reason ?? transaction.error));
+    transaction.onabort = () => reject(why(transaction.reason ?? transaction.error));
     attempt(transaction, () => work(value => { answer = value; }, ...names.map(name => transaction.objectStore(name))));
   });
 }
@@ -112,7 +119,10 @@ function attempt(transaction, act) {
   }
 }
 const of = id => IDBKeyRange.bound([id], [id, []]);
-const follows = (one, other) => Object.entries(other).every(([writer, changes]) => (one[writer] ?? 0) >= changes);
+// As in Keeping/Lineage.cs.
+const floor = lineage => Object.keys(lineage).filter(key => key[0] === '~').map(key => key.slice(1)).sort().at(-1) ?? '';
+const follows = (one, other) => Object.entries(other).every(([writer, changes]) =>
+  (one[writer] ?? 0) >= changes || (writer[0] !== '@' && writer.replace(/^~/, '') <= floor(one)));
 
 // Writes a copy in the place of those that it follows. What they knew of the host is in it then.
 function supersede(copy, others, remove) {
@@ -131,7 +141,7 @@ function supersede(copy, others, remove) {
 const told = (copy, others) => JSON.stringify({ ahead: false, others, etag: copy.etag ?? null, made: copy.made ?? null, isSent: copy.isSent, includes: copy.includes });
 
 function check(one, other) {
-  if (one?.stamp !== other.stamp) throw kept('what was written is not there');
+  if (one?.stamp !== other.stamp) throw said('what was written is not there');
 }
 
 const projects = ['projects'];
@@ -146,6 +156,7 @@ export async function writeProject(json) {
     answer(supersede(copy, all.filter(other => other.writer !== copy.writer), old => store.delete([old.id, old.writer])));
     store.put(copy);
   }));
+  announce('projects', copy.id, false);
   const read = await within('readonly', projects, (answer, store) => ask(store.get([copy.id, copy.writer]), answer));
   // Another tab may have gone on from it in this moment.
   if (read) check(read.text === copy.text ? read : null, copy);
@@ -187,12 +198,13 @@ export async function readPiece(id) {
 }
 
 // Header and design and log; or, where `had` is the stamp of this writer's copy, header and the entries that are new.
-export async function writePiece(json, had) {
+// `unread`: writers whose copies the program cannot read; they stay where they are, and are passed over.
+export async function writePiece(json, had, unread) {
   const { header, design, log } = JSON.parse(json);
   const key = [header.id, header.writer];
   const answer = await within('readwrite', parts, (say, headers, designs, logs, entries) => ask(headers.getAll(of(header.id)), all => {
     const mine = all.find(other => other.writer === header.writer);
-    const others = all.filter(other => other.writer !== header.writer);
+    const others = all.filter(other => other.writer !== header.writer && !unread.includes(other.writer));
     if (others.some(other => !follows(header.lineage, other.lineage))) { say('ahead'); return; }
     const grows = had >= 0;
     if (grows && mine?.stamp !== had) { say('anew'); return; }
@@ -215,6 +227,7 @@ export async function writePiece(json, had) {
     say('written');
   }));
   if (answer === 'anew') return 'anew';
+  if (answer === 'written') announce('makings', header.id, false);
   if (answer === 'ahead') return JSON.stringify({ ahead: true, others: true, etag: null, made: null, isSent: false, includes: [] });
   const [read, count] = await within('readonly', ['pieces', 'entries'], (say, headers, entries) =>
     ask(headers.getAll(of(header.id)), all => ask(entries.count(entriesOf(...key)), more => say([all, more]))));
