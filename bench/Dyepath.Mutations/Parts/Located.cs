@@ -17,7 +17,7 @@ internal static partial class Located
                 throw new Broken($"a fault is nowhere: {fault}");
             if (fault.Found.Length == 0 || fault.Allowed.Length == 0 || fault.Next.Length == 0 || fault.Next[^1] is not ('.' or '?'))
                 throw new Broken($"a fault does not say what to do: {fault}");
-            Printable(fault.ToString());
+            Printable(fault.ToString(), System.Text.Encoding.UTF8.GetBytes(fault.Path));
         }
     }
 
@@ -45,7 +45,7 @@ internal static partial class Located
             throw new Broken($"a refusal speaks as a program: {text}");
     }
 
-    [GeneratedRegex(@"^(document|[a-zA-Z_$""\[][^\n]*)$")]
+    [GeneratedRegex(@"^[^\n]+$")]
     private static partial Regex PlaceInDocument();
 
     [GeneratedRegex(@"\b(NaN|Infinity|System\.|Exception)\b(?<!""[^""]*)")]

@@ -81,6 +81,18 @@ public sealed class QuantitySpellingTests
     }
 
     [Theory]
+    [InlineData("4 cm²", 4)]
+    [InlineData("4 cm2", 4)]
+    [InlineData("12.5cm2", 12.5)]
+    [InlineData("10 cm2", 10)]
+    public void The_digit_of_an_area_is_its_units(string text, double squareCentimetres)
+    {
+        var json = JsonNode.Parse(DemoProject.Utf8)!;
+        json["garment"]!["grading"] = new JsonObject { ["clarity"] = text };
+        Assert.Equal(squareCentimetres, Read(json.ToJsonString()).Project!.Garment.Grading.ClarityWeight);
+    }
+
+    [Theory]
     [InlineData("−5 cm", -5)]
     [InlineData("-2 in", -5.08)]
     [InlineData("-½ in", -1.27)]

@@ -51,7 +51,7 @@ internal sealed class QuantityShape<T>(QuantityKind<T> kind, string example, dec
                 place.Node is NumberNode ? "Write the number and its unit in quotation marks." : "Write a number, then its unit.");
             return false;
         }
-        var inBase = NumberOf(match) * UnitOf(match).Size;
+        var inBase = NumberOf(match, UnitOf(match)) * UnitOf(match).Size;
         if (inBase < smallest || inBase > largest)
         {
             faults.Meaning(place, Allowed, "Check the number and its unit.");
@@ -99,14 +99,15 @@ internal sealed class QuantityShape<T>(QuantityKind<T> kind, string example, dec
         return withFractions.Length == 0 ? $"^{decimals}$" : $"^({decimals}|[-−]?([0-9]{{1,6}} ?)?[{FractionSigns}] ?({withFractions}))$";
     }
 
-    private static decimal NumberOf(Match match)
+    private static decimal NumberOf(Match match, QuantityUnit unit)
     {
-        var number = match.Value.AsSpan();
+        // Without the unit, whose name may end in a digit too.
+        var number = match.Value.AsSpan(0, match.Length - unit.Symbol.Length);
         var isNegative = number[0] is '-' or '−';
         if (isNegative)
             number = number[1..];
         var fraction = number.IndexOfAny(Fractions);
-        var digits = number[..(fraction >= 0 ? fraction : number.LastIndexOfAnyInRange('0', '9') + 1)].Trim();
+        var digits = number[..(fraction >= 0 ? fraction : number.Length)].Trim();
         var value = digits.IsEmpty ? 0 : decimal.Parse(digits, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture);
         if (fraction >= 0)
             value += (FractionSigns.IndexOf(number[fraction]) + 1) / 8m;
