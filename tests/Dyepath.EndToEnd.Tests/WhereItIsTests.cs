@@ -9,7 +9,7 @@ public sealed partial class WhereItIsTests(Browser browser)
 {
     private const string Title = "Title of the pattern";
 
-    private static readonly string[] Quiet = ["Saved", "Saving…", "Saved on this device, waiting for the host"];
+    private static readonly string[] Quiet = ["Saved", "Saving…", "On this device, sending…", "Saved on this device, waiting for the host"];
 
     private const string CopiesOf = """
         () => new Promise(done => {
@@ -65,10 +65,13 @@ public sealed partial class WhereItIsTests(Browser browser)
         await page.GetByLabel(Title).FillAsync("Nowhere yet");
         await page.WaitForFunctionAsync("() => document.querySelector('.save')?.textContent.includes('Not saved')");
         Assert.Contains("it is full", await page.Locator(".save").InnerTextAsync(), StringComparison.Ordinal);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Save it as a file" }).WaitForAsync();
+        Assert.True(await page.EvaluateAsync<bool>("() => { const leaving = new Event('beforeunload', { cancelable: true }); dispatchEvent(leaving); return leaving.defaultPrevented; }"));
         await host.StartAsync();
         await page.GetByLabel(Title).FillAsync("On the host alone");
         await page.SavedAsync();
         Assert.Contains("\"On the host alone\"", await Stored(host, page, id), StringComparison.Ordinal);
+        Assert.False(await page.EvaluateAsync<bool>("() => { const leaving = new Event('beforeunload', { cancelable: true }); dispatchEvent(leaving); return leaving.defaultPrevented; }"));
         await page.EvaluateAsync("() => { globalThis.refuses = false; }");
         await page.GetByLabel(Title).FillAsync("On both");
         await page.SavedAsync();
@@ -87,8 +90,11 @@ public sealed partial class WhereItIsTests(Browser browser)
         await second.PlannedAsync();
         host.Kill();
         // Neither hears of the other before both have written.
-        await Task.WhenAll(first.GetByLabel(Title).FillAsync("From the first"), second.GetByLabel(Title).FillAsync("From the second"));
-        await first.Locator(".conflict").Or(first.Locator("#at-title")).First.WaitForAsync();
+        foreach (var tab in new[] { first, second })
+            await tab.EvaluateAsync("() => { BroadcastChannel.prototype.postMessage = () => { }; }");
+        await first.GetByLabel(Title).FillAsync("From the first");
+        await first.SavedAsync("Saved on this device, waiting for the host");
+        await second.GetByLabel(Title).FillAsync("From the second");
         var asked = await Asked(first, second);
         await asked.GetByLabel(Title).FillAsync("Typed in the conflict");
         await asked.WaitForFunctionAsync("() => document.querySelector('.save')?.textContent.includes('yours is saved on this device')");

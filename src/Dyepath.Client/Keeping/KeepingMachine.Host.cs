@@ -6,6 +6,15 @@ public sealed partial class KeepingMachine<T>
 {
     private sealed partial class Turn
     {
+        private const int MostMends = 3;
+
+        /// <summary>The same text, but later than every copy of it, so that none of them tells that the host has it.</summary>
+        private void GoOnFromCopies()
+        {
+            var changes = Now.Changes + 1;
+            Now = Now with { Changes = changes, Lineage = Now.Lineage.With(Now.Writer, changes), Stamp = Now.Stamp + 1 };
+        }
+
         private void TryOpen()
         {
             if (Now.Found is not { } found)
@@ -124,7 +133,7 @@ public sealed partial class KeepingMachine<T>
                         Restamp();
                     // A copy of before would say that the host has it; where it does not say when, only what follows it tells otherwise.
                     if (Now is { Etag: not null, Made: null })
-                        Now = Now with { Changes = Now.Changes + 1, Lineage = Now.Lineage.With(Now.Writer, Now.Changes + 1) };
+                        GoOnFromCopies();
                     Now = Now with
                     {
                         Trouble = HostTrouble.Missing,
@@ -137,6 +146,10 @@ public sealed partial class KeepingMachine<T>
                         IsDue = true,
                         Theirs = Now.Theirs is { IsSent: true } ? null : Now.Theirs,
                     };
+                    break;
+                case HostDidNot<T> { Trouble: HostTrouble.Damaged } damaged when Now.Tries < MostMends:
+                    Now = Now with { Trouble = HostTrouble.Damaged, HostWhy = damaged.Why, SentEdit = -1, IntendedEdit = -1, IsDue = true, Tries = Now.Tries + 1 };
+                    GoOnFromCopies();
                     break;
                 case HostDidNot<T> not:
                     Now = Now with { Trouble = not.Trouble, HostWhy = not.Why, Tries = Now.Tries + 1 };

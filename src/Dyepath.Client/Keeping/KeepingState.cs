@@ -42,6 +42,9 @@ public enum HostTrouble
     SignIn,
     Refused,
 
+    /// <summary>What it has stored is damaged; sending the very text mends it.</summary>
+    Damaged,
+
     /// <summary>It has no such text.</summary>
     Missing,
 }
@@ -182,7 +185,8 @@ public sealed record KeepingState<T>
         { Stage: Stage.Closed } => SaveState.Failed,
         { IsSent: true } => SaveState.Saved,
         { IsHeld: false, DeviceWhy: null } => SaveState.Saving,
-        { SendingEdit: not null } => SaveState.Saving,
+        // Trying again in the background changes no word.
+        { SendingEdit: not null, Trouble: HostTrouble.None or HostTrouble.Missing } => SaveState.Saving,
         { IsHeld: false } => SaveState.Failed,
         { Trouble: HostTrouble.None or HostTrouble.Missing } when !rules.KeepsFirst && rules.GoesToHost(Mine!) => SaveState.Saving,
         _ => SaveState.OnDevice,

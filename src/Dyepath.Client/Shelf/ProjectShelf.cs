@@ -23,6 +23,8 @@ public sealed record ShelfEntry(string Id, string Name, DateTimeOffset UpdatedAt
 /// <summary>Everything that can be done to projects without opening them, on the host and on this device.</summary>
 public sealed class ProjectShelf(ServerShelf server, IDeviceShelf device, Keeper keeper)
 {
+    private const string Unread = "It cannot be read: the host cannot be reached just now, or what it has is damaged. Open it to see which.";
+
     private const string NeedsHost = "The host cannot be reached just now: try again once you are connected.";
 
     /// <summary>Projects are on this device alone: there is no host, or no connection.</summary>
@@ -81,7 +83,7 @@ public sealed class ProjectShelf(ServerShelf server, IDeviceShelf device, Keeper
     public async Task<string?> CopyAsync(string id)
     {
         if (await ReadAsync(id) is not { } text)
-            return NeedsHost;
+            return Unread;
         if (ProjectDocument.TryParse(text.Text) is not { } document)
             return "What is stored under this name is not a project document.";
         document.Set("title", $"{document.Title} (copy)");

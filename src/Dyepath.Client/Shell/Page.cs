@@ -17,6 +17,10 @@ internal static partial class Page
     [JSImport("download", Module)]
     public static partial void Download(string name, string type, byte[] bytes);
 
+    /// <summary>The browser asks before it closes the page, or no longer.</summary>
+    [JSImport("askBeforeLeaving", Module)]
+    public static partial void AskBeforeLeaving(bool asks);
+
     [JSImport("focus", Module)]
     public static partial void Focus(string id);
 

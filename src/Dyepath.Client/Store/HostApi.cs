@@ -28,6 +28,9 @@ public enum ServerReply
     /// <summary>The host gave a reason; see <see cref="ServerAnswer{T}.Why"/>.</summary>
     Refused,
 
+    /// <summary>What the host has stored is damaged.</summary>
+    Damaged,
+
     /// <summary>The host is there and cannot just now; it may be asked again.</summary>
     Busy,
 }
@@ -45,7 +48,8 @@ public sealed record ServerAnswer<T>(ServerReply Reply, T? Value, string Why = "
             ServerReply.Missing => new HostDidNot<TText>(HostTrouble.Missing),
             ServerReply.SignIn => new HostDidNot<TText>(HostTrouble.SignIn),
             ServerReply.Refused => new HostDidNot<TText>(HostTrouble.Refused, Why),
-            ServerReply.Busy => new HostDidNot<TText>(HostTrouble.Busy, Why, After),
+            ServerReply.Damaged => new HostDidNot<TText>(HostTrouble.Damaged, Why),
+        ServerReply.Busy => new HostDidNot<TText>(HostTrouble.Busy, Why, After),
             _ => new HostDidNot<TText>(HostTrouble.Away),
         };
 }
@@ -116,6 +120,20 @@ internal sealed class HostApi(HttpClient http)
         }
     }
 
+    /// <summary>Why something is not answered, as the host says it; null where it is.</summary>
+    public async Task<Problem?> ProblemAsync(string path)
+    {
+        try
+        {
+            using var response = await http.GetAsync(new Uri(path, UriKind.Relative));
+            return response.IsSuccessStatusCode ? null : await response.Content.ReadFromJsonAsync(ContractsJson.Default.Problem);
+        }
+        catch (Exception fault) when (fault is HttpRequestException or TaskCanceledException or IOException or JsonException)
+        {
+            return null;
+        }
+    }
+
     private async Task<(ServerReply Reply, HttpResponseMessage? Response, string Why)> Send(HttpRequestMessage request)
     {
         HttpResponseMessage response;
@@ -139,6 +157,7 @@ internal sealed class HostApi(HttpClient http)
         {
             HttpStatusCode.NotFound => ServerReply.Missing,
             HttpStatusCode.Unauthorized => ServerReply.SignIn,
+            HttpStatusCode.UnprocessableEntity => ServerReply.Damaged,
             HttpStatusCode.PreconditionFailed or HttpStatusCode.Conflict => ServerReply.ChangedElsewhere,
             _ => ServerReply.Refused,
         }, response, await Why(response));

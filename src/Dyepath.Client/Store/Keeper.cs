@@ -141,6 +141,9 @@ public sealed class Keeper
             (_open, _texts.InView) = (null, null);
     }
 
+    /// <summary>The open text is nowhere but in this page: it is lost with the tab.</summary>
+    public bool IsNowhere => State == SaveState.Failed;
+
     /// <summary>Ends a conflict with this tab's text. The other stays among the host's versions, where the host had it.</summary>
     public void KeepMine() => _open?.Tell(new Chose<ProjectText>(Mine: true));
 
@@ -164,6 +167,7 @@ public sealed class Keeper
         HostTrouble.SignIn => ServerReply.SignIn,
         HostTrouble.Missing => ServerReply.Missing,
         HostTrouble.Refused => ServerReply.Refused,
+        HostTrouble.Damaged => ServerReply.Damaged,
         _ => ServerReply.Away,
     };
 

@@ -59,6 +59,16 @@ public sealed class ServerShelf(HttpClient http) : IHostTexts<ProjectText>
         return summary.Etag == Etags.Of(text) ? new HostTook<ProjectText>(summary.Etag, summary.Made) : new HostHasAnother<ProjectText>();
     }
 
+    /// <summary>Brings back the newest version that can be read of a project whose text is damaged.</summary>
+    /// <returns>What went wrong, in words, or null.</returns>
+    public async Task<string?> MendAsync(string id)
+    {
+        if (await _api.ProblemAsync(ApiPaths.Project(id)) is not { GoodVersion: { } version, CurrentEtag: { } etag })
+            return "There is no version that can be read, or the host cannot be reached just now.";
+        var answer = await PostAsync(ApiPaths.RestoreVersion(id, version), etag);
+        return answer.Reply == ServerReply.Done ? null : answer.Why.Length > 0 ? answer.Why : "The host cannot be reached just now.";
+    }
+
     public Task<ServerAnswer<ProjectSummary>> PostAsync(string path, string? etag = null)
     {
         var request = HostApi.Sending(HttpMethod.Post, path, "{}");

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Dyepath.Storage;
 using Dyepath.Storage.Backup;
+using Dyepath.Storage.Faults;
 using Dyepath.Storage.Database;
 using Dyepath.Web.Serving;
 
@@ -24,7 +25,11 @@ internal static class BackupCommand
         command.SetAction(async (parsed, stop) =>
         {
             var target = parsed.GetValue(file)!;
-            await using var store = await OpenStore.OpenAsync(database.Read(parsed), stop);
+            var choice = database.Read(parsed);
+            // An empty backup in the place of a good one is worse than none.
+            if (choice.Connection is null && !File.Exists(choice.File))
+                throw new StoreNotReadyException($"There is no store in {choice.Folder}. Name the folder that the host was started with: --data FOLDER. No backup was written, and an earlier one is as it was.");
+            await using var store = await OpenStore.OpenAsync(choice, stop);
             var written = await WriteAsync(store.Backup, target, stop);
             await Terminal.SayAsync($"{Counted(written.Counts)} are in {target}.");
             foreach (var part in written.Damaged)

@@ -82,6 +82,46 @@ public sealed class KeeperTests : IDisposable
     });
 
     [Fact]
+    public Task What_is_damaged_on_the_host_is_mended_from_the_device_that_has_it_whole() => InPage(async () =>
+    {
+        var page = Page();
+        var id = await page.Keeper.CreateAsync(Text("Whole"));
+        await Saved(page);
+        await Until(() => _device.All.Any(c => c.Copy.IsSent));
+        _host.Texts[id] = Text("Whole");
+        var saves = _host.Asked.Count(a => a.StartsWith("PUT", StringComparison.Ordinal));
+        _host.Fails = (HttpStatusCode.UnprocessableEntity, 1);
+        var again = Page();
+        await again.Keeper.OpenAsync(id);
+        await Saved(again);
+        Assert.Equal("Whole", again.Title);
+        Assert.True(saves + 1 == _host.Asked.Count(a => a.StartsWith("PUT", StringComparison.Ordinal)), string.Join("; ", _host.Asked.Append(again.Keeper.State.ToString())));
+    });
+
+    [Fact]
+    public Task Trying_again_in_the_background_changes_no_word() => InPage(async () =>
+    {
+        var page = Page();
+        await page.Keeper.CreateAsync(Text("One"));
+        await Saved(page);
+        _host.IsAway = true;
+        Type(page, "Two");
+        _clock.Pass(TimeSpan.FromSeconds(0.8));
+        await Until(() => page.Keeper.State == SaveState.OnDevice);
+        List<SaveState> said = [];
+        page.Keeper.Changed += () => said.Add(page.Keeper.State);
+        for (var tries = 0; tries < 4; tries++)
+        {
+            var asked = _host.Asked.Count;
+            _clock.Pass(TimeSpan.FromSeconds(31));
+            await Until(() => _host.Asked.Count > asked);
+            // The answer comes, and the next alarm is set.
+            await Task.Delay(20, TestContext.Current.CancellationToken);
+        }
+        Assert.DoesNotContain(SaveState.Saving, said);
+    });
+
+    [Fact]
     public Task Who_only_looked_is_not_asked() => InPage(async () =>
     {
         var page = Page();

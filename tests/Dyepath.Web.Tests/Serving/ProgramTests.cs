@@ -82,11 +82,24 @@ public class ProgramTests(Hosts hosts)
     }
 
     [Fact]
+    public async Task A_backup_of_a_folder_without_a_store_leaves_the_last_one_as_it_is()
+    {
+        var database = hosts.Databases.NewDatabase(DatabaseKind.Sqlite);
+        var file = Path.Combine(database.Folder, "backup.jsonl");
+        await File.WriteAllTextAsync(file, "the last one");
+        var (code, _, errors) = await RunningProgram.RunAsync($"backup --data {Path.Combine(database.Folder, "elsewhere")} {file}");
+        Assert.Equal(2, code);
+        Assert.Contains("There is no store in", errors, StringComparison.Ordinal);
+        Assert.Equal("the last one", await File.ReadAllTextAsync(file));
+    }
+
+    [Fact]
     public async Task A_backup_is_its_owner_s_alone_and_replaces_the_last_one_once_it_is_whole()
     {
         if (OperatingSystem.IsWindows())
             return; // It gives files the rights of their folder.
         var database = hosts.Databases.NewDatabase(DatabaseKind.Sqlite);
+        await (await RunningHost.StartAsync(new(database, 0))).DisposeAsync();
         var file = Path.Combine(database.Folder, "backup.jsonl");
         const UnixFileMode owner = UnixFileMode.UserRead | UnixFileMode.UserWrite;
         foreach (var left in new[] { file, $"{file}.unfinished" })
@@ -99,7 +112,7 @@ public class ProgramTests(Hosts hosts)
         Assert.Equal(owner, File.GetUnixFileMode(file));
         Assert.False(File.Exists($"{file}.unfinished"));
         var made = Path.Combine(database.Folder, "made");
-        Assert.Equal(0, (await RunningProgram.RunAsync($"backup --data {made} {file}")).Code);
+        Assert.Equal(0, (await RunningProgram.RunAsync($"restore --data {made} {file}")).Code);
         Assert.Equal(owner | UnixFileMode.UserExecute, File.GetUnixFileMode(made));
         foreach (var stored in Directory.GetFiles(made))
             Assert.Equal(owner, File.GetUnixFileMode(stored));

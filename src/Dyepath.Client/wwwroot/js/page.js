@@ -18,6 +18,10 @@ export function download(name, type, bytes) {
   setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
 }
 
+export function askBeforeLeaving(asks) {
+  onbeforeunload = asks ? event => event.preventDefault() : null;
+}
+
 export function focus(id) {
   const element = document.getElementById(id);
   if (!element) return;
