@@ -1,8 +1,8 @@
 using System.CommandLine;
 using Dyepath.Storage;
 using Dyepath.Storage.Backup;
-using Dyepath.Storage.Faults;
 using Dyepath.Storage.Database;
+using Dyepath.Storage.Faults;
 using Dyepath.Web.Serving;
 
 namespace Dyepath.Web.Backup;

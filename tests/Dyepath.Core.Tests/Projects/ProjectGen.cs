@@ -115,7 +115,7 @@ internal static class ProjectGen
         from sectionStitches in Maybe(Gen.Int[1, 30].Array[yarn.Sections.Length].Select(ImmutableArray.Create))
         from keeping in Pick(ColourKeeping.Counted, ColourKeeping.Free)
         from chainCounts in Maybe(Flag)
-        // A chain that counts takes yarn.
+            // A chain that counts takes yarn.
         from turnCost in Maybe(Gen.OneOf(Pick(0, 0.45, -0.25), Real(chainCounts == false ? -2 : -0.9, 3)))
         from hands in MaybeObject(Gen.Select(Real(0, 0.5), Gen.Double[1, 500]).Select((s, m) => new Hands(s, m)))
         select new FabricChoice(
