@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json;
+using Dyepath.Contracts;
 using Dyepath.Core.Making.Log;
 using Dyepath.Mutations.Mutating;
 using Dyepath.Mutations.Trying;
@@ -158,13 +159,15 @@ internal sealed class BackupPart : IPart
     private static bool IsKept(string line, string other)
     {
         var (before, after) = (JsonDocument.Parse(line).RootElement, JsonDocument.Parse(other).RootElement);
-        return Same(before, after);
+        return Same(before, after, "");
 
-        static bool Same(JsonElement one, JsonElement two) => one.ValueKind == two.ValueKind && one.ValueKind switch
+        static bool Same(JsonElement one, JsonElement two, string member) => one.ValueKind == two.ValueKind && one.ValueKind switch
         {
-            JsonValueKind.Object => one.EnumerateObject().All(m => m.Name == "hash" || m.Value.ValueKind == JsonValueKind.Null || two.EnumerateObject().Any(o => string.Equals(o.Name, m.Name, StringComparison.OrdinalIgnoreCase) && Same(m.Value, o.Value))),
-            JsonValueKind.Array => one.GetArrayLength() == two.GetArrayLength() && one.EnumerateArray().Zip(two.EnumerateArray()).All(p => Same(p.First, p.Second)),
+            JsonValueKind.Object => one.EnumerateObject().All(m => m.Name == "hash" || m.Value.ValueKind == JsonValueKind.Null || two.EnumerateObject().Any(o => string.Equals(o.Name, m.Name, StringComparison.OrdinalIgnoreCase) && Same(m.Value, o.Value, m.Name))),
+            JsonValueKind.Array => one.GetArrayLength() == two.GetArrayLength() && one.EnumerateArray().Zip(two.EnumerateArray()).All(p => Same(p.First, p.Second, member)),
             JsonValueKind.String => one.GetString() == two.GetString()
+                // What lists show of a text is restored as lists show it; the text itself, letter by letter.
+                || member is "name" or "title" or "size" && ShownName.Of(one.GetString()!) == two.GetString()
                 || one.TryGetDateTimeOffset(out var a) && two.TryGetDateTimeOffset(out var b) && Math.Abs((a - b).TotalMilliseconds) < 1,
             JsonValueKind.Number => one.GetDouble().Equals(two.GetDouble()),
             _ => true,
