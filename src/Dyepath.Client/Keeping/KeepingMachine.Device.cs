@@ -55,7 +55,11 @@ public sealed partial class KeepingMachine<T>
             // Until something happens: what is ahead is either looked at now, or waits for a choice.
             Now = Now with
             {
-                DeviceIsBusy = false, LooksAgain = Now.Theirs is null, DeviceRests = Now.Pending is null, IsElsewhere = Now.IsElsewhere || Now.Pending is not null, Pending = null,
+                DeviceIsBusy = false,
+                LooksAgain = Now.Theirs is null,
+                DeviceRests = Now.Pending is null,
+                IsElsewhere = Now.IsElsewhere || Now.Pending is not null,
+                Pending = null,
             };
         }
 

@@ -49,7 +49,7 @@ public sealed record ServerAnswer<T>(ServerReply Reply, T? Value, string Why = "
             ServerReply.SignIn => new HostDidNot<TText>(HostTrouble.SignIn),
             ServerReply.Refused => new HostDidNot<TText>(HostTrouble.Refused, Why),
             ServerReply.Damaged => new HostDidNot<TText>(HostTrouble.Damaged, Why),
-        ServerReply.Busy => new HostDidNot<TText>(HostTrouble.Busy, Why, After),
+            ServerReply.Busy => new HostDidNot<TText>(HostTrouble.Busy, Why, After),
             _ => new HostDidNot<TText>(HostTrouble.Away),
         };
 }
