@@ -35,7 +35,7 @@ public sealed class EveryPageTests(Browser browser)
         await tester.GetByRole(AriaRole.Heading, new() { Name = "What you need" }).WaitForAsync();
         found.AddRange(await Faults(tester, "handed", scheme));
         await tester.GetByRole(AriaRole.Button, new() { Name = "Begin", Exact = true }).ClickAsync();
-        await tester.WaitForURLAsync(Workspace.PieceAddress());
+        await tester.AtAsync(Workspace.PieceAddress());
         await tester.GotoAsync($"{host.Address}make/from");
         await tester.GetByText("This address has no key.").WaitForAsync();
         found.AddRange(await Faults(tester, "handed-without-key", scheme));

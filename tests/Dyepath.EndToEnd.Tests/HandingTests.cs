@@ -67,7 +67,7 @@ public sealed class HandingTests(Browser browser)
         // The same address goes on with the same piece.
         await tester.GotoAsync("about:blank");
         await tester.GotoAsync(address);
-        await tester.WaitForURLAsync($"**/make/{id}");
+        await tester.AtAsync(new Regex($"/make/{id}$"));
 
         // Two rows are worked, and one is looked at; the log is sent when she says so.
         await tester.OpenPieceAsync(host, id);
@@ -98,7 +98,7 @@ public sealed class HandingTests(Browser browser)
         await tester.GetByText("Tideline").First.WaitForAsync();
         await tester.GotoAsync("about:blank");
         await tester.GotoAsync(address);
-        await tester.WaitForURLAsync($"**/make/{id}");
+        await tester.AtAsync(new Regex($"/make/{id}$"));
         Assert.Empty(await tester.EvaluateAsync<string[]>(
             "async () => { const found = []; for (const name of await caches.keys()) for (const r of await (await caches.open(name)).keys()) if (new URL(r.url).pathname.startsWith('/api')) found.push(r.url); return found; }"));
         Assert.NotEmpty(project);
@@ -119,7 +119,7 @@ public sealed class HandingTests(Browser browser)
 
         var tester = await other.OpenShelfAsync(host);
         await tester.GetByLabel("Open a piece from a file").SetInputFilesAsync(handed);
-        await tester.WaitForURLAsync(Workspace.PieceAddress());
+        await tester.AtAsync(Workspace.PieceAddress());
         await tester.GetByRole(AriaRole.Button, new() { Name = "Go on without counting" }).ClickAsync();
         await tester.Locator(".make-done").WaitForAsync();
         for (var taps = 0; taps < 3; taps++)
@@ -140,7 +140,7 @@ public sealed class HandingTests(Browser browser)
     private static async Task<string> BegunAsync(IPage page, string button)
     {
         await page.GetByRole(AriaRole.Button, new() { Name = button, Exact = true }).ClickAsync();
-        await page.WaitForURLAsync(Workspace.PieceAddress());
+        await page.AtAsync(Workspace.PieceAddress());
         return Workspace.PieceAddress().Match(page.Url).Groups[1].Value;
     }
 }

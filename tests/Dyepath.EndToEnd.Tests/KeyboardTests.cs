@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 
 namespace Dyepath.EndToEnd.Tests;
@@ -14,12 +15,12 @@ public sealed class KeyboardTests(Browser browser)
         var page = await window.OpenShelfAsync(host);
         await Reach(page, "New project");
         await page.Keyboard.PressAsync("Enter");
-        await page.WaitForURLAsync("**/yarn");
+        await page.AtAsync(new Regex("/yarn$"));
         await page.PlannedAsync();
         // A new page begins at its heading; the steps lie before it.
         await Reach(page, "Garment", "Shift+Tab");
         await page.Keyboard.PressAsync("Enter");
-        await page.WaitForURLAsync("**/garment");
+        await page.AtAsync(new Regex("/garment$"));
         await Reach(page, "Title of the pattern");
         await page.Keyboard.PressAsync("Control+a");
         await page.Keyboard.TypeAsync("By keys");

@@ -100,7 +100,7 @@ internal static partial class Importing
     public static async Task ImportAsync(this IPage page, string name, string document)
     {
         await page.Locator("input[type=file]").First.SetInputFilesAsync(new FilePayload { Name = name, MimeType = "application/json", Buffer = Encoding.UTF8.GetBytes(document) });
-        await page.WaitForURLAsync(Opened());
+        await page.AtAsync(Opened());
         await page.Locator("main h1").WaitForAsync();
     }
 

@@ -20,10 +20,14 @@ internal static partial class Workspace
     public static async Task<string> BeginAsync(this IPage page, string button)
     {
         await page.GetByRole(AriaRole.Button, new() { Name = button }).ClickAsync();
-        await page.WaitForURLAsync(ProjectAddress());
+        await page.AtAsync(ProjectAddress());
         await page.PlannedAsync();
         return ProjectAddress().Match(page.Url).Groups[1].Value;
     }
+
+    /// <summary>Waits until the page's own address is one of these; asked of the page, as a move inside it can be missed by who listens for it while it works.</summary>
+    public static Task AtAsync(this IPage page, Regex address) =>
+        page.WaitForFunctionAsync("address => new RegExp(address).test(location.href)", address.ToString());
 
     public static async Task GoAsync(this IPage page, string step)
     {
