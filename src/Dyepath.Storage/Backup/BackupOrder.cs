@@ -8,7 +8,8 @@ internal sealed class BackupOrder(StoredForms forms)
     private const int HashDigits = 64;
 
     private readonly HashSet<string> _projects = [];
-    private readonly HashSet<string> _handovers = [];
+    /// <summary>The project of each.</summary>
+    private readonly Dictionary<string, string> _handovers = [];
     private readonly HashSet<string> _keys = [];
     private readonly HashSet<string> _logs = [];
     private readonly HashSet<(string? Handover, string Making)> _sent = [];
@@ -52,15 +53,15 @@ internal sealed class BackupOrder(StoredForms forms)
             return "names a handover by what is no id";
         if (handover.KeyHash.Length != HashDigits || !handover.KeyHash.All(char.IsAsciiHexDigitLower))
             return "holds no hash of a key";
-        return _handovers.Add(handover.Id) && _keys.Add(handover.KeyHash) ? FaultOf(handover.Document) : "holds a handover a second time";
+        return _handovers.TryAdd(handover.Id, _project!.Id) && _keys.Add(handover.KeyHash) ? FaultOf(handover.Document) : "holds a handover a second time";
     }
 
     private string? FaultOf(BackupLog log)
     {
         if (!forms.IsId(log.Id) || !forms.IsId(log.MakingId))
             return "names a log by what is no id";
-        if (log.HandoverId is not null && !_handovers.Contains(log.HandoverId))
-            return "holds a log of a handover that is not above it";
+        if (log.HandoverId is not null && _handovers.GetValueOrDefault(log.HandoverId) != _project!.Id)
+            return "holds a log of a handover that its project does not have above it";
         if (log.Entries < 0)
             return "counts fewer than no entries";
         return _logs.Add(log.Id) && (log.HandoverId is null || _sent.Add((log.HandoverId, log.MakingId)))

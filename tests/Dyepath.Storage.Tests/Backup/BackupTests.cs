@@ -152,8 +152,7 @@ public class BackupTests(TestDatabases databases)
     public async Task What_cannot_be_is_refused_and_its_line_named(string written, string changed, string said)
     {
         await using var first = await FilledAsync(DatabaseKind.Sqlite);
-        var lines = (await first.BackupAsync()).Split('\n')[..^1].Select(line => $"{{{line[(line.IndexOf(',', StringComparison.Ordinal) + 1)..]}");
-        var backup = string.Join('\n', lines).Replace("\"form\":3", "\"form\":2", StringComparison.Ordinal);
+        var backup = Unhashed(await first.BackupAsync());
         await using var second = await TestStore.OpenAsync(databases.NewDatabase(DatabaseKind.Sqlite));
         var at = backup.IndexOf(written, StringComparison.Ordinal);
         var refusal = await Assert.ThrowsAsync<BadBackupException>(
@@ -162,6 +161,20 @@ public class BackupTests(TestDatabases databases)
         Assert.Matches("^Line [0-9]+ ", refusal.Message);
         Assert.True(await second.WithAsync((ProjectStore store) => store.IsEmptyAsync(default)));
         Assert.False((await second.RestoreAsync(backup)).HasHashes);
+    }
+
+    [Fact]
+    public async Task A_log_below_another_project_than_its_handover_is_refused()
+    {
+        await using var first = await FilledAsync(DatabaseKind.Sqlite);
+        var lines = Unhashed(await first.BackupAsync()).Split('\n').ToList();
+        var log = lines.Find(line => line.Contains("\"handoverId\":\"", StringComparison.Ordinal))!;
+        lines.Remove(log);
+        lines.Insert(lines.FindIndex(line => line.Contains("\"project\":{\"id\":\"b\"", StringComparison.Ordinal)) + 1, log);
+        await using var second = await TestStore.OpenAsync(databases.NewDatabase(DatabaseKind.Sqlite));
+        var refusal = await Assert.ThrowsAsync<BadBackupException>(() => second.RestoreAsync(string.Join('\n', lines)));
+        Assert.Contains("a log of a handover that its project does not have above it", refusal.Message, StringComparison.Ordinal);
+        Assert.True(await second.WithAsync((ProjectStore store) => store.IsEmptyAsync(default)));
     }
 
     [Fact]
@@ -181,6 +194,10 @@ public class BackupTests(TestDatabases databases)
         Assert.Contains("another project", refusal.Message, StringComparison.Ordinal);
         Assert.Null(await second.ReadAsync("a"));
     }
+
+    /// <summary>As programs wrote a backup before it had hashes.</summary>
+    private static string Unhashed(string backup) => string.Join('\n', backup.Split('\n')[..^1].Select(line => $"{{{line[(line.IndexOf(',', StringComparison.Ordinal) + 1)..]}"))
+        .Replace("\"form\":3", "\"form\":2", StringComparison.Ordinal);
 
     private static Task RefusedAsync(TestStore store, string[] lines) =>
         RefusedAsync(store, Encoding.UTF8.GetBytes(string.Concat(lines.Select(line => line + "\n"))));
