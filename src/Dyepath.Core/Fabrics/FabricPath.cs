@@ -112,7 +112,7 @@ public sealed class FabricPath
             var turn = ColourRing.ToMicro(cost);
             if (working == Working.Spiral && turn != 0)
                 throw new ArgumentException($"A spiral has no turn or join, so its turn cost is 0, not {cost}.", nameof(options));
-            if (options.TurningChainCounts && cost <= PathOptions.CountingChainOver)
+            if (options.TurningChainCounts && PathOptions.TakesNoChain(cost))
                 throw new ArgumentException($"A turning chain that counts takes some yarn: its turn cost lies over -1, not {cost}.", nameof(options));
             if (stitches[row] * (ColourRing.Unit / options.StitchesPerUnit) + turn <= 0)
                 throw new ArgumentException($"A turn cost of {cost} takes back the whole row of {stitches[row]}.", nameof(options));

@@ -1,4 +1,5 @@
 using Dyepath.Core.Limits;
+using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Fabrics;
 
@@ -31,4 +32,8 @@ public sealed record PathOptions
     /// row at whole steps from Y_r + 1; needs τ over −1 and one stitch a unit. The first row's own chains are taken likewise.
     /// </summary>
     public bool TurningChainCounts { get; init; }
+
+    /// <summary>Whether a turning chain that counts would be left no yarn by this turn cost, once rounded.</summary>
+    /// <param name="turnCost">In units.</param>
+    internal static bool TakesNoChain(double turnCost) => ColourRing.ToMicro(turnCost) <= ColourRing.ToMicro(CountingChainOver);
 }

@@ -38,8 +38,8 @@ internal sealed class Fabrication
     /// <summary>Where what is searched for is recorded, or answered from; missing where it is only searched for.</summary>
     public Decisions? Decisions { get; private set; }
 
-    /// <summary>What planning takes.</summary>
-    public Effort Effort { get; }
+    /// <summary>What the work takes.</summary>
+    public Effort Effort { get; private set; }
 
     public ColourRing Ring { get; }
 
@@ -80,8 +80,8 @@ internal sealed class Fabrication
         return direction == Direction.Up ? swatch.ForSize() : swatch.BeforeHanging();
     }
 
-    /// <summary>What is searched for from now on belongs to no plan any more.</summary>
-    public void Decided() => Decisions = null;
+    /// <summary>What is searched for from now on belongs to no plan any more: neither to its record nor to whoever waited for it.</summary>
+    public void Decided() => (Decisions, Effort) = (null, new Effort());
 
     public Axis Stitches(Direction direction) => new(true, GaugeFor(direction).StitchWidth, Project.Garment.Seams.HiddenStitches);
 

@@ -132,7 +132,8 @@ internal sealed class RectanglePlanner
         var ruler = FitRuler.Of(
             _fabrication, direction, MeasureAlongStitches(direction), grading,
             [.. _sizes.Select((s, i) => (s.Name, targets[i], pins[i] is not null))], EdgesAlongStitches(direction));
-        var tooLarge = _sizes.Select((s, i) => PieceSize.Fault(s.Name, PieceName, 1, Rows(direction, i))).OfType<Finding>().ToImmutableArray();
+        var tooLarge = _sizes.Select((s, i) => PieceSize.Fault(
+            s.Name, PieceName, grading.HasChoice ? grading.Chosen[i].Front.Stitches : null, Rows(direction, i))).OfType<Finding>().ToImmutableArray();
         if (!tooLarge.IsEmpty)
             grading = grading with { Chosen = [], Reasons = tooLarge };
         if (!grading.HasChoice)

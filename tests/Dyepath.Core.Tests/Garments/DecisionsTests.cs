@@ -86,6 +86,15 @@ public sealed class DecisionsTests
         }
     }
 
+    [Fact]
+    public void ARulerWorksOutCornersOfAPlanThatNobodyWaitsForAnyMore()
+    {
+        using var left = new CancellationTokenSource();
+        var ruler = GarmentPlanner.Plan(Tideline, left.Token).Plan!.Chosen.Ruler;
+        left.Cancel();
+        Assert.Equal(20 * 12, ruler.Corner(ruler.Counts[0], 20, 12).Cells.Length);
+    }
+
     /// <summary>Hands that spread no further than they can be planned with.</summary>
     private static Project Steady(Project project) => project.Fabric.Hands is { } hands
         ? project with { Fabric = project.Fabric with { Hands = hands with { Spread = Math.Min(hands.Spread, 0.3) } } }

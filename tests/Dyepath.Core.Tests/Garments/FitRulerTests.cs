@@ -229,6 +229,14 @@ public sealed class FitRulerTests
     }
 
     [Fact]
+    public void A_piece_of_too_many_rows_is_refused_with_its_own_stitches()
+    {
+        var stitches = Wrap.Directed(Direction.Up).Planned().Sizes[0].Pieces[0].Stitches;
+        var tooLong = Wrap.Directed(Direction.Up).With(g => g with { Shape = new Wrap(Cm(50), Cm(6_000)) }).Tried();
+        Assert.Contains($"comes to {stitches} stitches and ", Assert.Single(tooLong.Reasons).Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_pinned_size_says_so()
     {
         var ruler = Named("pinned").Planned().Chosen.Ruler;

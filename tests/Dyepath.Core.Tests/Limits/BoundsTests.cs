@@ -16,6 +16,7 @@ public sealed class BoundsTests
     [InlineData("[5, 4, 3, 5, 4],", "[2.7, 4, 3, 5, 4],", "yarn.counted[0].repeats[0][0]")]
     [InlineData("\"turnCost\": \"0 stitches\"", "\"turnCost\": \"50.5 stitches\"", "fabric.turnCost")]
     [InlineData("\"turnCost\": \"0 stitches\"", "\"turnCost\": \"-1.5 stitches\", \"turningChainCounts\": true", "fabric.turnCost")]
+    [InlineData("\"turnCost\": \"0 stitches\"", "\"turnCost\": \"-0.9999999 stitches\", \"turningChainCounts\": true", "fabric.turnCost")]
     [InlineData("\"turnCost\": \"0 stitches\"", "\"turnCost\": \"0 stitches\", \"hands\": { \"spread\": \"51 %\", \"memory\": \"50 stitches\" }", "fabric.hands.spread")]
     [InlineData("\"turnCost\": \"0 stitches\"", "\"turnCost\": \"0 stitches\", \"hands\": { \"spread\": \"1 %\", \"memory\": \"10001 stitches\" }", "fabric.hands.memory")]
     public void A_number_out_of_its_range_is_a_fault_at_its_place(string said, string instead, string place)

@@ -40,7 +40,7 @@ internal static class FabricChecks
 
     public static void CountingChainTakesYarn(Place fabric, FabricStitch stitch, bool? said, double? turnCost, FaultList faults)
     {
-        if (turnCost <= PathOptions.CountingChainOver && FabricChoice.ChainCounts(stitch, said))
+        if (turnCost is { } cost && PathOptions.TakesNoChain(cost) && FabricChoice.ChainCounts(stitch, said))
         {
             faults.Meaning(
                 fabric.Member("turnCost"), FormattableString.Invariant($"more than {PathOptions.CountingChainOver} stitches, since the turning chain counts as a stitch and takes yarn"),
