@@ -192,7 +192,7 @@ public class ProgramTests(Hosts hosts)
             Assert.True(found == answered || found == sent, "The stored text is neither the last one answered nor the one under way.");
             var busy = new TaskCompletionSource();
             var saving = SaveAsync(program, found, busy);
-            await busy.Task.WaitAsync(TimeSpan.FromMinutes(1));
+            await busy.Task.WaitAsync(TimeSpan.FromMinutes(5));
             await Task.Delay(random.Next(30));
             program.Kill();
             await saving;
