@@ -1,3 +1,5 @@
+using System.Text.Json;
+
 namespace Dyepath.Contracts;
 
 /// <summary>A project as it lies on the shelf.</summary>
@@ -28,6 +30,20 @@ public sealed record SwatchPicture(IReadOnlyList<string> Colours, int Stitches, 
 
     /// <summary>Where there is no stitch.</summary>
     public const byte Empty = 255;
+
+    /// <summary>The picture, as JSON; null where it is none that can be drawn.</summary>
+    public static SwatchPicture? Read(ReadOnlySpan<byte> utf8)
+    {
+        try
+        {
+            var picture = JsonSerializer.Deserialize(utf8, ContractsJson.Default.SwatchPicture);
+            return picture?.IsDrawable() == true ? picture : null;
+        }
+        catch (JsonException)
+        {
+            return null;
+        }
+    }
 
     /// <summary>Whether it can be drawn: whoever sends a picture may send anything.</summary>
     public bool IsDrawable() =>

@@ -11,7 +11,8 @@ internal sealed partial class RunningProgram : IAsyncDisposable
 {
     private const int InterruptSignal = 2;
 
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
+    /// <summary>Longer than any machine takes: it only keeps a program that hangs from holding the run up for ever.</summary>
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(5);
 
     private readonly Process _process;
 

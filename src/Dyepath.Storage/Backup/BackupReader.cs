@@ -11,9 +11,12 @@ internal sealed class BackupReader(Stream stream) : IDisposable
     /// <summary>A document of 2 MB, every letter of it written as an escape sequence, and some more.</summary>
     private const int LongestLine = 20_000_000;
 
+    /// <summary>A long line has thousands of pieces of the usual 4 KB, and every reading walks through all of them.</summary>
+    private const int PieceBytes = 1 << 16;
+
     private const int HashDigits = 64;
 
-    private readonly PipeReader _pipe = PipeReader.Create(stream, new StreamPipeReaderOptions(leaveOpen: true));
+    private readonly PipeReader _pipe = PipeReader.Create(stream, new StreamPipeReaderOptions(bufferSize: PieceBytes, leaveOpen: true));
     private readonly BackupChain _chain = new();
 
     private static ReadOnlySpan<byte> BeforeHash => "{\"hash\":\""u8;
@@ -76,12 +79,15 @@ internal sealed class BackupReader(Stream stream) : IDisposable
 
     private async Task<byte[]?> LineAsync(CancellationToken stop)
     {
+        // So much of the line was looked through without finding its end.
+        var searched = 0L;
         while (true)
         {
             var read = await _pipe.ReadAsync(stop);
-            var end = read.Buffer.PositionOf((byte)'\n');
+            var end = read.Buffer.Slice(searched).PositionOf((byte)'\n');
             if (end is null && !read.IsCompleted && read.Buffer.Length <= LongestLine)
             {
+                searched = read.Buffer.Length;
                 _pipe.AdvanceTo(read.Buffer.Start, read.Buffer.End);
                 continue;
             }

@@ -52,13 +52,12 @@ internal sealed class BackupSource
         var heads = await _db.Projects.OrderBy(p => p.CreatedAt).ThenBy(p => p.Id).Select(p => new { p.Id, p.Name }).ToListAsync(stop);
         foreach (var head in heads)
         {
-            await foreach (var line in ProjectAsync(head.Id, ShownName.Of(head.Name), stop))
+            await foreach (var line in ProjectAsync(head.Id, ProjectHead.Show(head.Name), stop))
                 yield return line;
         }
         foreach (var head in await _db.Makings.OrderBy(m => m.Id).Select(m => new { m.Id, m.Title }).ToListAsync(stop))
         {
-            var row = await TryReadAsync(_db.Makings.Where(m => m.Id == head.Id), stop);
-            if (row is not null && Etags.Of(row.Document) == row.Etag && _forms.IsDocument(row.Document))
+            if (await SoundAsync(_db.Makings.Where(m => m.Id == head.Id), stop) is { } row)
                 yield return BackupRows.Line(row);
             else
                 _damaged.Add(new DamagedPart(StoredPart.Making, ShownName.Of(head.Title), head.Id));
@@ -73,8 +72,7 @@ internal sealed class BackupSource
         yield return project;
         foreach (var number in versions)
         {
-            var row = await TryReadAsync(_db.Versions.Where(v => v.ProjectId == id && v.Number == number), stop);
-            if (row is not null && _forms.IsDocument(row.Document))
+            if (await SoundAsync(_db.Versions.Where(v => v.ProjectId == id && v.Number == number), stop) is { } row)
                 yield return BackupRows.Line(row);
             else
                 _damaged.Add(new DamagedPart(StoredPart.Version, name, $"{number}"));
@@ -82,16 +80,14 @@ internal sealed class BackupSource
         var handovers = new HashSet<string>();
         foreach (var handover in await _db.Handovers.Where(h => h.ProjectId == id).OrderBy(h => h.Id).Select(h => h.Id).ToListAsync(stop))
         {
-            var row = await TryReadAsync(_db.Handovers.Where(h => h.Id == handover), stop);
-            if (row is not null && _forms.IsDocument(row.Document) && handovers.Add(handover))
+            if (await SoundAsync(_db.Handovers.Where(h => h.Id == handover), stop) is { } row && handovers.Add(handover))
                 yield return BackupRows.Line(row);
             else
                 _damaged.Add(new DamagedPart(StoredPart.Handover, name, handover));
         }
         foreach (var log in await _db.Logs.Where(l => l.ProjectId == id).OrderBy(l => l.Id).Select(l => l.Id).ToListAsync(stop))
         {
-            var row = await TryReadAsync(_db.Logs.Where(l => l.Id == log), stop);
-            if (row is null || !_forms.IsDocument(row.Document))
+            if (await SoundAsync(_db.Logs.Where(l => l.Id == log), stop) is not { } row)
             {
                 _damaged.Add(new DamagedPart(StoredPart.Log, name, log));
                 continue;
@@ -108,13 +104,11 @@ internal sealed class BackupSource
     private async Task<BackupLine?> ProjectLineAsync(string id, string name, List<int> versions, CancellationToken stop)
     {
         var project = _db.Projects.Where(p => p.Id == id);
-        var row = await TryReadAsync(project, stop);
-        if (row is not null && Etags.Of(row.Document) == row.Etag && _forms.IsDocument(row.Document))
+        if (await SoundAsync(project, stop) is { } row)
             return BackupRows.Line(row, row.Document);
         foreach (var number in Enumerable.Reverse(versions))
         {
-            var version = await TryReadAsync(_db.Versions.Where(v => v.ProjectId == id && v.Number == number), stop);
-            if (version is null || !_forms.IsDocument(version.Document))
+            if (await SoundAsync(_db.Versions.Where(v => v.ProjectId == id && v.Number == number), stop) is not { } version)
                 continue;
             _damaged.Add(new DamagedPart(StoredPart.Project, name, id, number));
             var head = await project.Select(p => new ProjectRow
@@ -135,12 +129,14 @@ internal sealed class BackupSource
         return null;
     }
 
-    private async Task<TRow?> TryReadAsync<TRow>(IQueryable<TRow> row, CancellationToken stop)
-        where TRow : class
+    /// <summary>Null where the row's text is not the one that was stored, or where it cannot be read.</summary>
+    private async Task<TRow?> SoundAsync<TRow>(IQueryable<TRow> rows, CancellationToken stop)
+        where TRow : class, ITextRow
     {
         try
         {
-            return await row.AsNoTracking().SingleOrDefaultAsync(stop);
+            var row = await rows.AsNoTracking().SingleOrDefaultAsync(stop);
+            return row is not null && (row.Etag is null || row.Etag == Etags.Of(row.Document)) && _forms.IsDocument(row.Document) ? row : null;
         }
         catch (Exception e) when (StoreFaults.Find(e) == StoreFault.Damaged)
         {

@@ -1,6 +1,8 @@
+using Dyepath.Storage.Database;
+
 namespace Dyepath.Storage.Handovers;
 
-internal sealed class HandoverRow
+internal sealed class HandoverRow : ITextRow
 {
     public required string Id { get; init; }
 
@@ -10,7 +12,7 @@ internal sealed class HandoverRow
 
     public required DateTimeOffset CreatedAt { get; init; }
 
-    /// <summary>See <see cref="Database.SecretKey"/>.</summary>
+    /// <summary>See <see cref="SecretKey"/>.</summary>
     public required string KeyHash { get; init; }
 
     /// <summary>The piece as it was handed over: a making with an empty log.</summary>

@@ -1,6 +1,8 @@
+using Dyepath.Storage.Database;
+
 namespace Dyepath.Storage.Handovers;
 
-internal sealed class MakerLogRow
+internal sealed class MakerLogRow : ITextRow
 {
     public required string Id { get; init; }
 

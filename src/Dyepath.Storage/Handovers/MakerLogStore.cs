@@ -76,11 +76,7 @@ public sealed class MakerLogStore(AppDb db, TimeProvider clock, StoredForms form
     /// <summary>Null where there is no such log.</summary>
     /// <exception cref="StoreException">It is damaged.</exception>
     public Task<byte[]?> ReadAsync(string projectId, string id, CancellationToken stop) => db.AgainAsync(
-        async _ =>
-        {
-            var document = await db.Logs.Where(l => l.ProjectId == projectId && l.Id == id).Select(l => l.Document).SingleOrDefaultAsync(stop);
-            return document is null || forms.IsDocument(document) ? document : throw new StoreException(StoreFault.Damaged);
-        },
+        async _ => forms.Sound(await db.Logs.Where(l => l.ProjectId == projectId && l.Id == id).Select(l => l.Document).SingleOrDefaultAsync(stop)),
         stop);
 
     /// <returns>Whether there was such a log.</returns>

@@ -1,6 +1,8 @@
+using Dyepath.Storage.Database;
+
 namespace Dyepath.Storage.Makings;
 
-internal sealed class MakingRow
+internal sealed class MakingRow : ITextRow
 {
     public required string Id { get; init; }
 

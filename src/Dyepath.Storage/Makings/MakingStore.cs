@@ -20,6 +20,8 @@ public sealed class MakingStore(AppDb db, TimeProvider clock, StoreUse use, Stor
     private static readonly Expression<Func<MakingRow, MakingSummary>> Summary =
         m => new MakingSummary(m.Id, m.Title, m.Size, m.ProjectId, m.Entries, m.UpdatedAt, m.Etag, m.Made);
 
+    private static readonly Func<MakingRow, MakingSummary> Summarised = Summary.Compile();
+
     public Task<Page<MakingSummary>> ListAsync(Place after, CancellationToken stop) => db.AgainAsync(
         async _ => Place.Page(
             (await db.Makings.Where(m => m.UpdatedAt < after.Moment || (m.UpdatedAt == after.Moment && string.Compare(m.Id, after.Id) > 0))
@@ -140,8 +142,6 @@ public sealed class MakingStore(AppDb db, TimeProvider clock, StoreUse use, Stor
             .ExecuteUpdateAsync(m => m.SetProperty(x => x.Document, text.Document), stop);
         return again ? new MakingOutcome.Created(stored) : new MakingOutcome.Saved(stored);
     }
-
-    private static MakingSummary Summarised(MakingRow row) => new(row.Id, row.Title, row.Size, row.ProjectId, row.Entries, row.UpdatedAt, row.Etag, row.Made);
 
     private Task<MakingSummary?> SummaryAsync(string id, CancellationToken stop) =>
         db.Makings.Where(m => m.Id == id).Select(Summary).SingleOrDefaultAsync(stop);

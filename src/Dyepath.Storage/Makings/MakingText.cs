@@ -1,5 +1,4 @@
 using Dyepath.Contracts;
-using Dyepath.Storage.Projects;
 
 namespace Dyepath.Storage.Makings;
 

@@ -12,7 +12,11 @@ internal sealed record ProjectHead(
 
     public static readonly Func<ProjectRow, ProjectHead> Read = Of.Compile();
 
+    /// <summary>The name as lists and messages show it.</summary>
+    public string Shown => Show(Name);
+
+    public ProjectSummary Summary => new(Id, Shown, Archived, UpdatedAt, Etag, StoredSwatch.Read(Swatch), Made);
+
     /// <summary>An earlier program stored names as they were typed.</summary>
-    public ProjectSummary Summary =>
-        new(Id, ShownName.Of(Name) is { Length: > 0 } name ? name : ProjectSummary.Untitled, Archived, UpdatedAt, Etag, StoredSwatch.Read(Swatch), Made);
+    public static string Show(string name) => ShownName.Of(name) is { Length: > 0 } shown ? shown : ProjectSummary.Untitled;
 }

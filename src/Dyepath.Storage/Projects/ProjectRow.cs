@@ -1,8 +1,9 @@
 using Dyepath.Contracts;
+using Dyepath.Storage.Database;
 
 namespace Dyepath.Storage.Projects;
 
-internal sealed class ProjectRow
+internal sealed class ProjectRow : ITextRow
 {
     public required string Id { get; init; }
 

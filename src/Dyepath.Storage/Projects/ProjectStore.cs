@@ -40,10 +40,10 @@ public sealed class ProjectStore(AppDb db, TimeProvider clock, StoredForms forms
             if (head is null)
                 return new TextReading.Missing();
             var isSound = document is not null && Etags.Of(document) == head.Etag;
-            watch.Saw(id, head.Name, isSound);
+            watch.Saw(id, head.Shown, isSound);
             return isSound
                 ? new TextReading.Sound(document!, head.Etag, StoredSwatch.Read(head.Swatch), head.Made)
-                : (TextReading)new TextReading.Damaged(head.Name, head.Etag, head.UpdatedAt, await GoodVersion.FindAsync(db, forms, id, stop));
+                : (TextReading)new TextReading.Damaged(head.Shown, head.Etag, head.UpdatedAt, await GoodVersion.FindAsync(db, forms, id, stop));
         },
         stop);
 
@@ -160,7 +160,7 @@ public sealed class ProjectStore(AppDb db, TimeProvider clock, StoredForms forms
             if (swatch != head.Swatch)
                 await project.ExecuteUpdateAsync(p => p.SetProperty(x => x.Swatch, swatch), stop);
             await transaction.CommitAsync(stop);
-            watch.Saw(id, head.Name, isSound: true);
+            watch.Saw(id, head.Shown, isSound: true);
             return new ChangeOutcome.Done((head with { Swatch = swatch }).Summary);
         }
         await use.TakeBytesAsync(db, draft.Document.Length, stop);

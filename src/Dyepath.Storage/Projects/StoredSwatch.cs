@@ -1,3 +1,4 @@
+using System.Text;
 using System.Text.Json;
 using Dyepath.Contracts;
 
@@ -9,16 +10,5 @@ internal static class StoredSwatch
         swatch is null ? null : JsonSerializer.Serialize(swatch, ContractsJson.Default.SwatchPicture);
 
     /// <summary>Null where it is damaged: a picture must not keep the shelf from being read.</summary>
-    public static SwatchPicture? Read(string? stored)
-    {
-        try
-        {
-            var swatch = stored is null ? null : JsonSerializer.Deserialize(stored, ContractsJson.Default.SwatchPicture);
-            return swatch?.IsDrawable() == true ? swatch : null;
-        }
-        catch (JsonException)
-        {
-            return null;
-        }
-    }
+    public static SwatchPicture? Read(string? stored) => stored is null ? null : SwatchPicture.Read(Encoding.UTF8.GetBytes(stored));
 }

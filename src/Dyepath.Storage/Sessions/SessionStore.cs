@@ -1,5 +1,7 @@
 using System.Linq.Expressions;
 using Dyepath.Storage.Database;
+using Dyepath.Storage.Faults;
+using Dyepath.Storage.Watch;
 using Microsoft.EntityFrameworkCore;
 
 namespace Dyepath.Storage.Sessions;
@@ -14,7 +16,7 @@ public sealed record Session(string Id, string Device, DateTimeOffset SignedInAt
 /// Devices that gave the access token, each with a key of its own. A session holds under the token that it was begun with
 /// alone, which callers name by its mark.
 /// </summary>
-public sealed class SessionStore(AppDb db, TimeProvider clock)
+public sealed class SessionStore(AppDb db, TimeProvider clock, StoreWatch watch)
 {
     public static readonly TimeSpan LongestIdle = TimeSpan.FromDays(30);
 
@@ -29,7 +31,7 @@ public sealed class SessionStore(AppDb db, TimeProvider clock)
     private static readonly Expression<Func<SessionRow, Session>> Summary = s => new Session(s.Id, s.Device, s.SignedInAt, s.SeenAt);
 
     /// <returns>The new session, and its key, which is told this once.</returns>
-    public async Task<(Session Session, string Key)> BeginAsync(string tokenMark, string device, CancellationToken stop)
+    public Task<(Session Session, string Key)> BeginAsync(string tokenMark, string device, CancellationToken stop)
     {
         var now = clock.GetStoredNow();
         var key = SecretKey.New();
@@ -42,60 +44,78 @@ public sealed class SessionStore(AppDb db, TimeProvider clock)
             SignedInAt = now,
             SeenAt = now,
         };
-        using var turn = await db.TakeTurnAsync(stop);
-        await using var transaction = await db.Database.BeginTransactionAsync(stop);
-        var (idle, old) = (now - LongestIdle, now - Longest);
-        await db.Sessions.Where(s => s.SeenAt <= idle || s.SignedInAt <= old).ExecuteDeleteAsync(stop);
-        var beyond = await db.Sessions.OrderByDescending(s => s.SeenAt).ThenByDescending(s => s.Id).Skip(Most - 1).Select(s => s.Id)
-            .ToListAsync(stop);
-        if (beyond.Count > 0)
-            await db.Sessions.Where(s => beyond.Contains(s.Id)).ExecuteDeleteAsync(stop);
-        db.Sessions.Add(row);
-        await db.SaveChangesAsync(stop);
-        await transaction.CommitAsync(stop);
-        return (new Session(row.Id, row.Device, row.SignedInAt, row.SeenAt), key);
+        var session = new Session(row.Id, row.Device, row.SignedInAt, row.SeenAt);
+        return WriteAsync(
+            async again =>
+            {
+                await using var transaction = await db.Database.BeginTransactionAsync(stop);
+                // An earlier try, whose answer was lost, may have begun it.
+                if (again && await db.Sessions.AnyAsync(s => s.Id == row.Id, stop))
+                    return (session, key);
+                var (idle, old) = (now - LongestIdle, now - Longest);
+                await db.Sessions.Where(s => s.SeenAt <= idle || s.SignedInAt <= old).ExecuteDeleteAsync(stop);
+                var beyond = await db.Sessions.OrderByDescending(s => s.SeenAt).ThenByDescending(s => s.Id).Skip(Most - 1).Select(s => s.Id)
+                    .ToListAsync(stop);
+                if (beyond.Count > 0)
+                    await db.Sessions.Where(s => beyond.Contains(s.Id)).ExecuteDeleteAsync(stop);
+                db.Sessions.Add(row);
+                await db.SaveChangesAsync(stop);
+                await transaction.CommitAsync(stop);
+                return (session, key);
+            },
+            stop);
     }
 
-    /// <summary>The session that the key opens, which is then seen; null where it opens none, or none any more.</summary>
+    /// <summary>
+    /// The session that the key opens, which is then seen; null where it opens none, or none any more. Where the store does not take
+    /// that it was seen, it opens all the same: who only reads goes on reading.
+    /// </summary>
     public async Task<Session?> OpenAsync(string key, string tokenMark, CancellationToken stop)
     {
         if (!SecretKey.HasForm(key))
             return null;
         var hash = SecretKey.Hash(key);
         var now = clock.GetStoredNow();
-        if (await Standing(tokenMark, now).Where(s => s.KeyHash == hash).Select(Summary).SingleOrDefaultAsync(stop) is not { } session)
-            return null;
-        if (now - session.SeenAt < SeenEvery)
+        var found = await db.AgainAsync(
+            _ => Standing(tokenMark, now).Where(s => s.KeyHash == hash).Select(Summary).SingleOrDefaultAsync(stop), stop);
+        if (found is not { } session || now - session.SeenAt < SeenEvery)
+            return found;
+        try
+        {
+            await WriteAsync(
+                _ => db.Sessions.Where(s => s.Id == session.Id).ExecuteUpdateAsync(s => s.SetProperty(x => x.SeenAt, now), stop), stop);
+            return session with { SeenAt = now };
+        }
+        catch (StoreException)
+        {
             return session;
-        using var turn = await db.TakeTurnAsync(stop);
-        await db.Sessions.Where(s => s.Id == session.Id).ExecuteUpdateAsync(s => s.SetProperty(x => x.SeenAt, now), stop);
-        return session with { SeenAt = now };
+        }
     }
 
     /// <summary>The latest seen first.</summary>
-    public async Task<IReadOnlyList<Session>> ListAsync(string tokenMark, CancellationToken stop) =>
-        await Standing(tokenMark, clock.GetStoredNow()).OrderByDescending(s => s.SeenAt).ThenByDescending(s => s.Id).Select(Summary)
-            .ToListAsync(stop);
+    public async Task<IReadOnlyList<Session>> ListAsync(string tokenMark, CancellationToken stop) => await db.AgainAsync(
+        _ => Standing(tokenMark, clock.GetStoredNow()).OrderByDescending(s => s.SeenAt).ThenByDescending(s => s.Id).Select(Summary)
+            .ToListAsync(stop),
+        stop);
 
     /// <returns>Whether there was such a session.</returns>
-    public async Task<bool> EndAsync(string id, CancellationToken stop)
-    {
-        using var turn = await db.TakeTurnAsync(stop);
-        return await db.Sessions.Where(s => s.Id == id).ExecuteDeleteAsync(stop) == 1;
-    }
+    public Task<bool> EndAsync(string id, CancellationToken stop) => WriteAsync(
+        async again => await db.Sessions.Where(s => s.Id == id).ExecuteDeleteAsync(stop) == 1 || again, stop);
 
-    public async Task EndAllAsync(CancellationToken stop)
-    {
-        using var turn = await db.TakeTurnAsync(stop);
-        await db.Sessions.ExecuteDeleteAsync(stop);
-    }
+    public Task EndAllAsync(CancellationToken stop) => WriteAsync(_ => db.Sessions.ExecuteDeleteAsync(stop), stop);
 
     /// <summary>Ends what was begun with another token, so that going back to that one brings no device back.</summary>
-    public async Task EndOfOtherTokensAsync(string tokenMark, CancellationToken stop)
-    {
-        using var turn = await db.TakeTurnAsync(stop);
-        await db.Sessions.Where(s => s.TokenMark != tokenMark).ExecuteDeleteAsync(stop);
-    }
+    public Task EndOfOtherTokensAsync(string tokenMark, CancellationToken stop) =>
+        WriteAsync(_ => db.Sessions.Where(s => s.TokenMark != tokenMark).ExecuteDeleteAsync(stop), stop);
+
+    private Task<T> WriteAsync<T>(Func<bool, Task<T>> work, CancellationToken stop) => watch.WriteAsync(
+        db,
+        async again =>
+        {
+            using var turn = await db.TakeTurnAsync(stop);
+            return await work(again);
+        },
+        stop);
 
     private IQueryable<SessionRow> Standing(string tokenMark, DateTimeOffset now)
     {

@@ -1,6 +1,8 @@
+using Dyepath.Storage.Database;
+
 namespace Dyepath.Storage.Versions;
 
-internal sealed class VersionRow
+internal sealed class VersionRow : ITextRow
 {
     public required string ProjectId { get; init; }
 

@@ -25,11 +25,7 @@ public sealed class VersionStore(AppDb db, StoredForms forms)
     /// <summary>Null where there is no such version.</summary>
     /// <exception cref="StoreException">It is damaged.</exception>
     public Task<byte[]?> ReadAsync(string projectId, int number, CancellationToken stop) => db.AgainAsync(
-        async _ =>
-        {
-            var document = await db.Versions.Where(v => v.ProjectId == projectId && v.Number == number)
-                .Select(v => v.Document).SingleOrDefaultAsync(stop);
-            return document is null || forms.IsDocument(document) ? document : throw new StoreException(StoreFault.Damaged);
-        },
+        async _ => forms.Sound(await db.Versions.Where(v => v.ProjectId == projectId && v.Number == number)
+            .Select(v => v.Document).SingleOrDefaultAsync(stop)),
         stop);
 }

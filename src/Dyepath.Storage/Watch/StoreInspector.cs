@@ -24,8 +24,8 @@ public sealed class StoreInspector(AppDb db, ProjectStore projects, StoreWatch w
         watch.LookedUpTo = next.Count < TextsOfOneLook ? "" : next[^1];
         foreach (var id in next)
             await projects.ReadAsync(id, stop);
-        // One that was deleted since is no trouble any more.
-        foreach (var damaged in watch.Damaged)
+        // One that was deleted since is no trouble any more. The ones of this look were read just now.
+        foreach (var damaged in watch.Damaged.ExceptBy(next, damaged => damaged.Id))
         {
             if (await projects.ReadAsync(damaged.Id, stop) is TextReading.Missing)
                 watch.Saw(damaged.Id, damaged.Name, isSound: true);

@@ -36,7 +36,6 @@ internal static class ClientPages
     {
         if (file is not null && releases.Find(version)?[file] is { } found)
             return Answer(found, ForEver, context);
-        context.Response.Headers[HeaderNames.CacheControl] = "no-store";
         return Problems.Of(
             StatusCodes.Status410Gone, "This host no longer has that version of Dyepath.", "Open the page again; what you saved stays.");
     }

@@ -4,7 +4,6 @@ using Dyepath.Storage.Faults;
 using Dyepath.Storage.Watch;
 using Dyepath.Web.Protection;
 using Microsoft.AspNetCore.Http.HttpResults;
-using Microsoft.Net.Http.Headers;
 
 namespace Dyepath.Web.Health;
 
@@ -24,7 +23,7 @@ internal static class HealthEndpoints
     }
 
     private static async Task<JsonHttpResult<Readiness>> ReadyAsync(
-        HttpContext context, StoreInspector inspector, StoreWatch watch, StoreTroubles words, DatabaseChoice database, CancellationToken stop)
+        StoreInspector inspector, StoreWatch watch, StoreTroubles words, DatabaseChoice database, CancellationToken stop)
     {
         var troubles = new List<Trouble>();
         using var patience = CancellationTokenSource.CreateLinkedTokenSource(stop);
@@ -49,7 +48,6 @@ internal static class HealthEndpoints
                 "damaged", $"The stored text of “{damaged.Name}” is damaged.",
                 $"Open the project {damaged.Id} and restore the version that is named there."));
         }
-        context.Response.Headers[HeaderNames.CacheControl] = "no-store";
         return TypedResults.Json(
             new Readiness(isReady, troubles), ContractsJson.Default.Readiness,
             statusCode: isReady ? StatusCodes.Status200OK : StatusCodes.Status503ServiceUnavailable);

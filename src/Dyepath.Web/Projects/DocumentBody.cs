@@ -14,7 +14,7 @@ internal static class DocumentBody
         return fault is null ? (text, null) : (null, Refusal(fault));
     }
 
-    public static IResult Refusal(Fault fault) => Problems.Of(
+    private static IResult Refusal(Fault fault) => Problems.Of(
         StatusCodes.Status400BadRequest, "The text is no project document.",
         FormattableString.Invariant($"Line {fault.Line}: found {fault.Found}; allowed: {fault.Allowed}. {fault.Next}"));
 }

@@ -1,4 +1,3 @@
-using System.Text.Json;
 using Dyepath.Contracts;
 
 namespace Dyepath.Web.Projects;
@@ -22,14 +21,6 @@ internal static class SentPicture
         var utf8 = new byte[text.Length];
         if (!Convert.TryFromBase64String(text, utf8, out var length))
             return (null, Refusal);
-        try
-        {
-            var picture = JsonSerializer.Deserialize(utf8.AsSpan(0, length), ContractsJson.Default.SwatchPicture);
-            return picture?.IsDrawable() == true ? (picture, null) : (null, Refusal);
-        }
-        catch (JsonException)
-        {
-            return (null, Refusal);
-        }
+        return SwatchPicture.Read(utf8.AsSpan(0, length)) is { } picture ? (picture, null) : (null, Refusal);
     }
 }

@@ -32,13 +32,16 @@ internal static class Devices
             return SignInPage.Of(context, SignIn.OutTitle, Cleared);
         }
         if (end == own)
-            return await SignIn.LeaveAsync(context, token, sessions, log);
+        {
+            await SignIn.LeaveAsync(context, token, sessions, log);
+            return SignIn.SeeOut(context);
+        }
         if (end == Everywhere)
         {
             await sessions.EndAllAsync(context.RequestAborted);
             log.SignedOut(context, "every device");
             SessionCookie.TakeBack(context);
-            return SignIn.SeeOther(context, $"/{ApiPaths.SignOut}");
+            return SignIn.SeeOut(context);
         }
         // Gone already is as good as ended now.
         if (DocumentId.IsValid(end) && await sessions.EndAsync(end, context.RequestAborted))

@@ -3,6 +3,7 @@ using System.Net;
 using System.Net.NetworkInformation;
 using System.Security.Cryptography;
 using System.Security.Cryptography.X509Certificates;
+using Dyepath.Storage.Database;
 using Dyepath.Web.Serving;
 
 namespace Dyepath.Web.Protection;
@@ -79,7 +80,8 @@ internal sealed class MadeCertificate
         using var signed = request.Create(authority, from, from + Validity, RandomNumberGenerator.GetBytes(16));
         using var certificate = signed.CopyWithPrivateKey(key);
 
-        WritePrivately(KeyFile, certificate.Export(X509ContentType.Pkcs12));
+        using (var file = OwnersFile.Open(KeyFile, FileMode.Create))
+            file.Write(certificate.Export(X509ContentType.Pkcs12));
         File.WriteAllBytes(AuthorityFile, authority.Export(X509ContentType.Cert));
     }
 
@@ -98,13 +100,4 @@ internal sealed class MadeCertificate
     }
 
     private static bool IsAny(IPAddress address) => address.Equals(IPAddress.Any) || address.Equals(IPAddress.IPv6Any);
-
-    private static void WritePrivately(string file, byte[] bytes)
-    {
-        var options = new FileStreamOptions { Mode = FileMode.Create, Access = FileAccess.Write };
-        if (!OperatingSystem.IsWindows())
-            options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
-        using var stream = new FileStream(file, options);
-        stream.Write(bytes);
-    }
 }

@@ -48,7 +48,11 @@ internal static class SignIn
         app.MapPost(Path, TakeAsync).AllowAnonymous().ExcludeFromDescription().WithMetadata(new TakesForm());
         app.MapGet(OutPath, (HttpContext context) => SignInPage.Of(context, OutTitle, SignedOut))
             .AllowAnonymous().ExcludeFromDescription();
-        app.MapPost(OutPath, LeaveAsync).AllowAnonymous().ExcludeFromDescription().WithMetadata(new TakesForm());
+        app.MapPost(OutPath, async (HttpContext context, AccessToken token, SessionStore sessions, SecurityLog log) =>
+        {
+            await LeaveAsync(context, token, sessions, log);
+            return SeeOut(context);
+        }).AllowAnonymous().ExcludeFromDescription().WithMetadata(new TakesForm());
         app.MapDevices();
     }
 
@@ -62,13 +66,15 @@ internal static class SignIn
         return TypedResults.StatusCode(StatusCodes.Status303SeeOther);
     }
 
-    /// <summary>Ends this browser's session, if it has one, takes the cookie back and leads to the page that says so.</summary>
-    public static async Task<IResult> LeaveAsync(HttpContext context, AccessToken token, SessionStore sessions, SecurityLog log)
+    /// <summary>Leads to the page that says that this browser is signed out.</summary>
+    public static IResult SeeOut(HttpContext context) => SeeOther(context, OutPath);
+
+    /// <summary>Ends this browser's session, if it has one, and takes the cookie back.</summary>
+    public static async Task LeaveAsync(HttpContext context, AccessToken token, SessionStore sessions, SecurityLog log)
     {
         await EndOwnAsync(context, token, sessions);
         log.SignedOut(context, "a device");
         SessionCookie.TakeBack(context);
-        return SeeOther(context, OutPath);
     }
 
     private static async Task<IResult> TakeAsync(HttpContext context, AccessToken token, SessionStore sessions, SecurityLog log)

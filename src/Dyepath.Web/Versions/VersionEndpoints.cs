@@ -47,7 +47,7 @@ internal static class VersionEndpoints
     {
         if (await store.ReadAsync(id, number, stop) is not { } found)
             return NoVersion;
-        var (text, fault) = DocumentText.Read(found);
-        return text is null ? DocumentBody.Refusal(fault!) : await saving.SaveAsync(context, id, text, keep: true);
+        // The store gives nothing back that is no document.
+        return await saving.SaveAsync(context, id, DocumentText.Read(found).Text!, keep: true);
     }
 }

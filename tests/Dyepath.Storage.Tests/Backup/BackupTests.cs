@@ -45,6 +45,23 @@ public class BackupTests(TestDatabases databases)
             && (one.Swatch?.Cells ?? []).SequenceEqual(other.Swatch?.Cells ?? []);
     }
 
+    /// <summary>Control characters are written as escape sequences, six letters each.</summary>
+    [Fact]
+    public async Task The_longest_text_is_restored_and_a_line_longer_than_any_is_refused()
+    {
+        var text = new string('\u0001', 2_000_000);
+        await using var first = await TestStore.OpenAsync(databases.NewDatabase(DatabaseKind.Sqlite));
+        await first.CreateAsync("a", text);
+        await first.CreateAsync("b", "short");
+        var backup = await first.BackupAsync();
+        await using var second = await TestStore.OpenAsync(databases.NewDatabase(DatabaseKind.Sqlite));
+        await second.RestoreAsync(backup);
+        Assert.Equal((text, "short"), (await second.ReadAsync("a"), await second.ReadAsync("b")));
+        var refusal = await Assert.ThrowsAsync<BadBackupException>(
+            () => second.RestoreAsync(backup[..(backup.IndexOf('\n', StringComparison.Ordinal) + 1)] + new string(' ', 20_000_001)));
+        Assert.Contains("Line 2 is longer than any", refusal.Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task A_project_that_is_there_already_stays_as_it_is()
     {

@@ -101,7 +101,7 @@ public class MigrationTests(TestDatabases databases)
                 INSERT INTO "__EFMigrationsLock" VALUES (1, '2026-01-01');
                 """);
         }
-        await using var store = await TestStore.OpenAsync(choice).WaitAsync(TimeSpan.FromSeconds(30));
+        await using var store = await TestStore.OpenAsync(choice).WaitAsync(TimeSpan.FromMinutes(5));
         await store.CreateAsync("a", "text");
     }
 

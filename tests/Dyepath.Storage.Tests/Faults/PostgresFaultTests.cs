@@ -1,6 +1,7 @@
 using System.Net.Sockets;
 using Dyepath.Storage.Faults;
 using Dyepath.Storage.Projects;
+using Dyepath.Storage.Sessions;
 using Microsoft.EntityFrameworkCore;
 using Npgsql;
 
@@ -21,6 +22,33 @@ public class PostgresFaultTests(TestDatabases databases)
             Assert.IsType<ChangeOutcome.Done>(await store.SaveAsync("a", $"{round}", $"{round + 1}"));
         }
         Assert.Equal("10", await store.ReadAsync("a"));
+    }
+
+    [Fact]
+    public async Task Nor_by_who_is_signed_in()
+    {
+        const string mark = "mark of the token";
+        var choice = databases.NewDatabase(DatabaseKind.Postgres);
+        await using var store = await TestStore.OpenAsync(choice);
+        var (session, key) = await AfterClosingAsync(s => s.BeginAsync(mark, "device", default));
+        Assert.Equal(session, await AfterClosingAsync(s => s.OpenAsync(key, mark, default)));
+        store.Now += SessionStore.SeenEvery;
+        Assert.Equal(store.Now, (await AfterClosingAsync(s => s.OpenAsync(key, mark, default)))!.SeenAt);
+        Assert.Single(await AfterClosingAsync(s => s.ListAsync(mark, default)));
+        Assert.True(await AfterClosingAsync(s => s.EndAsync(session.Id, default)));
+        foreach (var endsAll in new Func<SessionStore, Task>[] { s => s.EndAllAsync(default), s => s.EndOfOtherTokensAsync("another mark", default) })
+        {
+            await store.WithAsync((SessionStore s) => s.BeginAsync(mark, "device", default));
+            await CloseOthersAsync(choice.Connection!);
+            await store.WithAsync(endsAll);
+            Assert.Empty(await store.WithAsync((SessionStore s) => s.ListAsync(mark, default)));
+        }
+
+        async Task<T> AfterClosingAsync<T>(Func<SessionStore, Task<T>> work)
+        {
+            await CloseOthersAsync(choice.Connection!);
+            return await store.WithAsync(work);
+        }
     }
 
     [Fact]

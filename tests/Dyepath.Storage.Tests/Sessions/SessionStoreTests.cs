@@ -2,7 +2,9 @@ using System.Security.Cryptography;
 using System.Text;
 using Dyepath.Storage.Database;
 using Dyepath.Storage.Sessions;
+using Dyepath.Storage.Watch;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
 
 namespace Dyepath.Storage.Tests.Sessions;
 
@@ -109,6 +111,29 @@ public abstract class SessionStoreTests(TestDatabases databases, DatabaseKind ki
         }
     }
 
+    /// <summary>Who only reads is not kept out because nothing can be written.</summary>
+    [Fact]
+    public async Task A_session_opens_though_a_full_disk_does_not_take_that_it_was_seen()
+    {
+        var begun = _store.Now;
+        var key = await BeginAsync("device");
+        _store.Now += SessionStore.SeenEvery;
+        await _store.WithScopeAsync(async services =>
+        {
+            // Held open, so that what fills the disk of SQLite, which is of each connection, holds for what follows.
+            var db = services.GetRequiredService<AppDb>();
+            await db.Database.OpenConnectionAsync();
+            await FillAsync(db);
+            var sessions = services.GetRequiredService<SessionStore>();
+            Assert.Equal(begun, (await sessions.OpenAsync(key, Mark, default))!.SeenAt);
+            Assert.True(services.GetRequiredService<StoreWatch>().IsFull);
+        });
+        Assert.Equal(begun, Assert.Single(await ListAsync()).SeenAt);
+    }
+
+    /// <summary>From here on the disk is full for whoever changes a session.</summary>
+    protected abstract Task FillAsync(AppDb db);
+
     private static string Hash(string key) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(key)));
 
     private async Task<string> BeginAsync(string device) =>
@@ -119,6 +144,22 @@ public abstract class SessionStoreTests(TestDatabases databases, DatabaseKind ki
     private Task<IReadOnlyList<Session>> ListAsync(string mark = Mark) => _store.WithAsync((SessionStore s) => s.ListAsync(mark, default));
 }
 
-public class SqliteSessionStoreTests(TestDatabases databases) : SessionStoreTests(databases, DatabaseKind.Sqlite);
+public class SqliteSessionStoreTests(TestDatabases databases) : SessionStoreTests(databases, DatabaseKind.Sqlite)
+{
+    protected override async Task FillAsync(AppDb db)
+    {
+        await db.Database.ExecuteSqlRawAsync("CREATE TABLE ballast (bytes BLOB)");
+        await db.Database.ExecuteSqlRawAsync("CREATE TRIGGER fill AFTER UPDATE ON sessions BEGIN INSERT INTO ballast VALUES (zeroblob(1000000)); END");
+        await db.Database.ExecuteSqlRawAsync("PRAGMA max_page_count = 60");
+    }
+}
 
-public class PostgresSessionStoreTests(TestDatabases databases) : SessionStoreTests(databases, DatabaseKind.Postgres);
+public class PostgresSessionStoreTests(TestDatabases databases) : SessionStoreTests(databases, DatabaseKind.Postgres)
+{
+    protected override async Task FillAsync(AppDb db)
+    {
+        await db.Database.ExecuteSqlRawAsync(
+            "CREATE FUNCTION fill() RETURNS trigger LANGUAGE plpgsql AS $$ BEGIN RAISE 'full' USING ERRCODE = 'disk_full'; END $$");
+        await db.Database.ExecuteSqlRawAsync("CREATE TRIGGER fill BEFORE UPDATE ON sessions EXECUTE FUNCTION fill()");
+    }
+}

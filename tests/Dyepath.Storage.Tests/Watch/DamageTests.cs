@@ -1,11 +1,13 @@
 using System.Text;
 using Dyepath.Contracts;
 using Dyepath.Storage.Backup;
+using Dyepath.Storage.Database;
 using Dyepath.Storage.Faults;
 using Dyepath.Storage.Makings;
 using Dyepath.Storage.Projects;
 using Dyepath.Storage.Versions;
 using Dyepath.Storage.Watch;
+using Microsoft.EntityFrameworkCore;
 
 namespace Dyepath.Storage.Tests.Watch;
 
@@ -57,6 +59,19 @@ public abstract class DamageTests(TestDatabases databases, DatabaseKind kind) : 
         // What can be read still is kept to be looked at; what cannot is of no use to anybody.
         var versions = (await _store.WithAsync((VersionStore s) => s.ListAsync("a", int.MaxValue, default)))!.Value.Items;
         Assert.Equal(isReadable ? [3, 2, 1] : [2, 1], versions.Select(v => v.Number));
+    }
+
+    /// <summary>An earlier program stored names as they were typed.</summary>
+    [Theory]
+    [InlineData("Sto\u001b[2Jrm\u202e", "Sto [2Jrm")]
+    [InlineData("\u200b", ProjectSummary.Untitled)]
+    public async Task What_is_damaged_is_told_by_a_name_as_lists_show_it(string stored, string shown)
+    {
+        await _store.SpoilAsync($"UPDATE projects SET document = {Unreadable}, name = {stored} WHERE id = 'a'");
+        await _store.SpoilAsync($"DELETE FROM versions WHERE project_id = 'a'");
+        Assert.Equal(shown, Assert.IsType<TextReading.Damaged>(await ReadingAsync("a")).Name);
+        Assert.Equal(shown, Assert.Single(await LookedAsync()).Name);
+        Assert.Equal(shown, Assert.Single((await _store.BackUpAsync()).Written.Damaged).Name);
     }
 
     [Fact]
@@ -122,6 +137,7 @@ public abstract class DamageTests(TestDatabases databases, DatabaseKind kind) : 
         Assert.Equal(written.Counts, (await other.RestoreAsync(backup)).Counts);
         Assert.Equal(("one", "sound", null), (await other.ReadAsync("a"), await other.ReadAsync("b"), await other.ReadAsync("c")));
         Assert.Equal("jumper".Length - 3, Assert.Single(await other.LogsAsync("a")).Entries);
+        Assert.Null(await other.WithAsync((AppDb db) => db.Logs.Select(l => l.HandoverId).SingleAsync()));
         Assert.Empty((await other.BackUpAsync()).Written.Damaged);
     }
 

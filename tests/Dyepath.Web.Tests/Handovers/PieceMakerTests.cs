@@ -16,19 +16,19 @@ public class PieceMakerTests
     {
         var (running, most) = (0, 0);
         using var open = new ManualResetEventSlim();
-        using var begun = new CountdownEvent(2);
+        using var begun = new SemaphoreSlim(0);
         using var maker = new PieceMaker((project, cancel) =>
         {
             var now = Interlocked.Increment(ref running);
             InterlockedMax(ref most, now);
-            if (!begun.IsSet)
-                begun.Signal();
+            begun.Release();
             open.Wait(cancel);
             Interlocked.Decrement(ref running);
             return GarmentPlanner.Plan(project, cancel);
         });
         var waiting = Enumerable.Range(0, 10).Select(_ => maker.MakeAsync(Demo, "M", new DefaultHttpContext(), default)).ToArray();
-        begun.Wait();
+        await begun.WaitAsync();
+        await begun.WaitAsync();
         var context = new DefaultHttpContext();
         var (piece, refusal) = await maker.MakeAsync(Demo, "M", context, default);
         Assert.Null(piece);

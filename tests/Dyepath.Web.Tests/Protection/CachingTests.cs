@@ -20,6 +20,7 @@ public class CachingTests(Hosts hosts)
     [InlineData("health/ready")]
     [InlineData("openapi/v1.json")]
     [InlineData("no/such/file.js")]
+    [InlineData("v/no-such-version/css/app.css")]
     public async Task What_is_personal_is_kept_by_nobody(string path)
     {
         var host = await hosts.OnAsync(DatabaseKind.Sqlite);

@@ -125,6 +125,7 @@ public abstract partial class SessionTests(Hosts hosts, DatabaseKind kind) : IAs
         var own = await SignInAsync(Firefox);
         using var ended = await PostAsync(ApiPaths.Devices, own, ("end", "clear"));
         Assert.Contains("told to clear", await ended.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+        Assert.Equal((HttpStatusCode.OK, null), (ended.StatusCode, ended.Headers.Location));
         Assert.Equal("\"cache\", \"cookies\", \"storage\"", Assert.Single(ended.Headers.GetValues("Clear-Site-Data")));
         Assert.Equal(HttpStatusCode.Unauthorized, (await GetAsync(ApiPaths.Projects, own)).StatusCode);
     }

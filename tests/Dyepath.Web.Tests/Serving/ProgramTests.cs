@@ -3,6 +3,7 @@ using System.Text;
 using Dyepath.Contracts;
 using Dyepath.Storage.Projects;
 using Dyepath.Web.Tests.Makings;
+using Microsoft.Data.Sqlite;
 
 namespace Dyepath.Web.Tests.Serving;
 
@@ -155,6 +156,26 @@ public class ProgramTests(Hosts hosts)
         }
     }
 
+    [Theory, MemberData(nameof(TestDatabases.Both), MemberType = typeof(TestDatabases))]
+    public async Task Sessions_that_cannot_be_ended_at_the_start_are_said_and_it_exits_with_2(DatabaseKind kind)
+    {
+        var database = hosts.Databases.NewDatabase(kind);
+        await using (var host = await RunningHost.StartAsync(new(database, 0)))
+        {
+            if (kind == DatabaseKind.Postgres)
+            {
+                await host.SpoilAsync($"CREATE FUNCTION fill() RETURNS trigger LANGUAGE plpgsql AS $f$ BEGIN RAISE 'full' USING ERRCODE = 'disk_full'; END $f$");
+                await host.SpoilAsync($"CREATE TRIGGER fill BEFORE DELETE ON sessions EXECUTE FUNCTION fill()");
+            }
+        }
+        if (kind == DatabaseKind.Sqlite)
+            await DamageAsync(database.File, "sessions");
+        var (code, _, errors) = await RunningProgram.RunAsync(
+            $"serve --port 0 --data {database.Folder} --access-token correct-horse-battery {(database.Connection is { } server ? $"--database {server}" : "")}");
+        Assert.Equal(2, code);
+        Assert.Contains(kind == DatabaseKind.Sqlite ? "is damaged." : "is full.", errors, StringComparison.Ordinal);
+    }
+
     /// <summary>What was answered with 200 is there after a kill in the middle of writing, and the project is whole.</summary>
     [Fact]
     public async Task A_save_that_was_answered_survives_kill_9()
@@ -171,7 +192,7 @@ public class ProgramTests(Hosts hosts)
             Assert.True(found == answered || found == sent, "The stored text is neither the last one answered nor the one under way.");
             var busy = new TaskCompletionSource();
             var saving = SaveAsync(program, found, busy);
-            await busy.Task.WaitAsync(TimeSpan.FromMinutes(1));
+            await busy.Task.WaitAsync(TimeSpan.FromMinutes(5));
             await Task.Delay(random.Next(30));
             program.Kill();
             await saving;
@@ -202,5 +223,26 @@ public class ProgramTests(Hosts hosts)
                 // Killed.
             }
         }
+    }
+
+    /// <summary>The first page of the table is none of SQLite's any more.</summary>
+    private static async Task DamageAsync(string file, string table)
+    {
+        long page, size;
+        await using (var connection = new SqliteConnection($"Data Source={file};Pooling=False"))
+        {
+            await connection.OpenAsync();
+            await using var command = connection.CreateCommand();
+            command.CommandText = "PRAGMA wal_checkpoint(TRUNCATE)";
+            await command.ExecuteNonQueryAsync();
+            command.CommandText = "PRAGMA page_size";
+            size = (long)(await command.ExecuteScalarAsync())!;
+            command.CommandText = "SELECT rootpage FROM sqlite_master WHERE name = $table";
+            command.Parameters.AddWithValue("$table", table);
+            page = (long)(await command.ExecuteScalarAsync())!;
+        }
+        await using var bytes = File.OpenWrite(file);
+        bytes.Position = (page - 1) * size;
+        await bytes.WriteAsync(Enumerable.Repeat((byte)0xff, (int)size).ToArray());
     }
 }
