@@ -131,6 +131,20 @@ internal sealed class RunningHost : IAsyncDisposable
         return await Client.SendAsync(request);
     }
 
+    /// <summary>As the page does that asks for the token.</summary>
+    public async Task<HttpResponseMessage> SignInAsync(string token, string? browser = null, string? cookie = null)
+    {
+        using var request = new HttpRequestMessage(HttpMethod.Post, ApiPaths.SignIn) { Content = new FormUrlEncodedContent([new("token", token)]) };
+        if (browser is not null)
+            request.Headers.Add("User-Agent", browser);
+        if (cookie is not null)
+            request.Headers.Add("Cookie", cookie);
+        return await Client.SendAsync(request);
+    }
+
+    /// <summary>The cookie that an answer gives, as the browser sends it back.</summary>
+    public static string CookieOf(HttpResponseMessage answer) => answer.Headers.GetValues("Set-Cookie").Single().Split(';')[0];
+
     /// <summary>As a maker does, who has a key and no access token.</summary>
     public Task<HttpResponseMessage> OpenAsync(string? key) => WithKeyAsync(HttpMethod.Get, ApiPaths.Handed, key);
 
