@@ -61,6 +61,13 @@ internal sealed class RunningHost : IAsyncDisposable
 
     private readonly HostSettings _settings;
 
+    /// <summary>Its log would stand between the failures of a run: it is written only where it is asked for. (A program's log is read by its own tests.)</summary>
+    static RunningHost()
+    {
+        if (Environment.GetEnvironmentVariable("DYEPATH_TEST_LOG") is null)
+            Console.SetError(TextWriter.Null);
+    }
+
     private RunningHost(WebApplication app, HostSettings settings)
     {
         (_app, _settings) = (app, settings);
