@@ -42,6 +42,15 @@ public sealed class TestDatabases : IDisposable
     public void Drop(DatabaseChoice choice) =>
         Tell($"DROP DATABASE {new NpgsqlConnectionStringBuilder(choice.Connection).Database} WITH (FORCE)");
 
+    /// <summary>Tells a PostgreSQL database something on a connection of its own, which is closed afterwards.</summary>
+    public static async Task TellAsync(DatabaseChoice choice, string sql)
+    {
+        await using var connection = new NpgsqlConnection(new NpgsqlConnectionStringBuilder(choice.Connection) { Pooling = false }.ToString());
+        await connection.OpenAsync();
+        await using var command = new NpgsqlCommand(sql, connection);
+        await command.ExecuteNonQueryAsync();
+    }
+
     public void Dispose()
     {
         NpgsqlConnection.ClearAllPools();

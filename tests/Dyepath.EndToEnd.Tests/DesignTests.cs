@@ -1,4 +1,5 @@
 using System.Text;
+using System.Text.Json.Nodes;
 using Microsoft.Playwright;
 
 namespace Dyepath.EndToEnd.Tests;
@@ -24,8 +25,8 @@ public sealed class DesignTests(Browser browser)
         foreach (var step in Workspace.Steps)
             await page.GoAsync(step);
         await page.GoAsync("garment");
-        await page.GetByLabel("Title of the pattern").FillAsync("Shorewalk");
-        await page.GetByLabel("Title of the pattern").BlurAsync();
+        await page.GetByLabel(Workspace.Title).FillAsync("Shorewalk");
+        await page.GetByLabel(Workspace.Title).BlurAsync();
         await page.SavedAsync();
         await page.GoAsync("pattern");
         var download = await page.RunAndWaitForDownloadAsync(
@@ -45,14 +46,14 @@ public sealed class DesignTests(Browser browser)
         await host.StartAsync();
         await using var window = await browser.WindowAsync();
         var page = await window.OpenShelfAsync(host);
-        await page.BeginAsync("Open the demo tunic");
+        var id = await page.BeginAsync("Open the demo tunic");
         await page.GoAsync("garment");
         var measures = page.GetByRole(AriaRole.Region, new() { Name = "Finished measures by size" });
         var before = await measures.InnerTextAsync();
         await page.GetByLabel("Hangs below the waist").FillAsync("40");
         await page.WaitForFunctionAsync(
             "before => document.querySelector('[aria-label=\"Finished measures by size\"]')?.innerText !== before", before);
-        Assert.Equal("40 cm", await BelowWaist(host, page));
+        Assert.Equal("40 cm", await BelowWaist(host, page, id));
         await page.Keyboard.PressAsync("Control+z");
         await page.WaitForFunctionAsync(
             "before => document.querySelector('[aria-label=\"Finished measures by size\"]')?.innerText === before", before);
@@ -61,11 +62,9 @@ public sealed class DesignTests(Browser browser)
             "before => document.querySelector('[aria-label=\"Finished measures by size\"]')?.innerText !== before", before);
     }
 
-    private static async Task<string> BelowWaist(PublishedHost host, IPage page)
+    private static async Task<string> BelowWaist(PublishedHost host, IPage page, string id)
     {
         await page.SavedAsync();
-        var id = page.Url.Split('/')[^2];
-        var answer = await page.APIRequest.GetAsync($"{host.Address}api/projects/{id}");
-        return (await answer.JsonAsync())!.Value.GetProperty("garment").GetProperty("belowWaist").GetString()!;
+        return JsonNode.Parse(await host.StoredAsync(id))!["garment"]!["belowWaist"]!.GetValue<string>();
     }
 }

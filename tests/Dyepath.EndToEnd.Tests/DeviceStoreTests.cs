@@ -35,7 +35,7 @@ public sealed class DeviceStoreTests(Browser browser)
         await page.GotoAsync($"{host.Address}icon.svg");
         await page.EvaluateAsync(Earlier, Pieces.Tunic);
         await page.GotoAsync(host.Address.ToString());
-        await page.GetByRole(AriaRole.Link, new() { Name = "From before", Exact = true }).WaitForAsync(new() { Timeout = 60_000 });
+        await page.GetByRole(AriaRole.Link, new() { Name = "From before", Exact = true }).WaitForAsync(new() { Timeout = Workspace.Patience });
         await page.GetByText("2 entries").WaitForAsync();
         await page.OpenPieceAsync(host, "0193b5c2-0d60-7000-8000-0000000000a2");
         await page.TapAsync();

@@ -32,15 +32,15 @@ public sealed class EveryPageTests(Browser browser)
         found.AddRange(await Faults(page, "make-address", scheme));
         var tester = await window.NewPageAsync();
         await tester.GotoAsync(address);
-        await tester.GetByRole(AriaRole.Heading, new() { Name = "What you need" }).WaitForAsync();
+        await tester.GetByRole(AriaRole.Heading, new() { Name = "What you need" }).WaitForAsync(new() { Timeout = Workspace.Patience });
         found.AddRange(await Faults(tester, "handed", scheme));
         await tester.GetByRole(AriaRole.Button, new() { Name = "Begin", Exact = true }).ClickAsync();
         await tester.AtAsync(Workspace.PieceAddress());
         await tester.GotoAsync($"{host.Address}make/from");
-        await tester.GetByText("This address has no key.").WaitForAsync();
+        await tester.GetByText("This address has no key.").WaitForAsync(new() { Timeout = Workspace.Patience });
         found.AddRange(await Faults(tester, "handed-without-key", scheme));
         await tester.GotoAsync(host.Address.ToString());
-        await tester.GetByRole(AriaRole.Heading, new() { Name = "Being made" }).WaitForAsync();
+        await tester.GetByRole(AriaRole.Heading, new() { Name = "Being made" }).WaitForAsync(new() { Timeout = Workspace.Patience });
         found.AddRange(await Faults(tester, "shelf-being-made", scheme));
         Assert.True(found.Count == 0, string.Join('\n', found));
     }

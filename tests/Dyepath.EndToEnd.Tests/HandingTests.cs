@@ -16,12 +16,12 @@ public sealed class HandingTests(Browser browser)
         await page.BeginAsync("Open the demo tunic");
         await page.GoAsync("make");
         await page.GetByText("Nothing of this design is on the hook.").WaitForAsync();
-        var step = page.Url;
+        var step = await page.AddressAsync();
         await page.GetByLabel("Size to make").SelectOptionAsync("L");
         var id = await BegunAsync(page, "Begin this size");
         await page.SavedAsync();
         await page.GotoAsync(step);
-        await page.GetByRole(AriaRole.Link, new() { Name = "Size L", Exact = true }).WaitForAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "Size L", Exact = true }).WaitForAsync(new() { Timeout = Workspace.Patience });
         await page.GotoAsync(host.Address.ToString());
         Assert.EndsWith(id, await page.GetByRole(AriaRole.Link, new() { Name = "Tideline, size L" }).GetAttributeAsync("href"), StringComparison.Ordinal);
         // The host had it while it was open; a window of another device sees it there.
@@ -55,8 +55,8 @@ public sealed class HandingTests(Browser browser)
         var asked = new List<string>();
         tester.Request += (_, request) => asked.Add(request.Url);
         await tester.GotoAsync(address);
-        await tester.GetByRole(AriaRole.Heading, new() { Name = "Tideline" }).WaitForAsync(new() { Timeout = 60_000 });
-        Assert.Equal($"{host.Address}make/from", tester.Url);
+        await tester.GetByRole(AriaRole.Heading, new() { Name = "Tideline" }).WaitForAsync(new() { Timeout = Workspace.Patience });
+        Assert.Equal($"{host.Address}make/from", await tester.AddressAsync());
         await tester.GetByText("Ebbstone Light").First.WaitForAsync();
         await tester.GetByText("Buy all balls of one dye lot").WaitForAsync();
         var id = await BegunAsync(tester, "Begin");
@@ -80,7 +80,7 @@ public sealed class HandingTests(Browser browser)
         await tester.GetByText("Sent.", new() { Exact = true }).WaitForAsync();
         var key = address.Split('#')[1];
         await designer.ReloadAsync();
-        await designer.GetByText("1 log has come back").WaitForAsync();
+        await designer.GetByText("1 log has come back").WaitForAsync(new() { Timeout = Workspace.Patience });
         await designer.GetByRole(AriaRole.Button, new() { NameRegex = new Regex("^Look at it .size L") }).ClickAsync();
         await designer.GetByText("She looked where the colours were once, and ripped back never.").WaitForAsync();
 
@@ -89,13 +89,13 @@ public sealed class HandingTests(Browser browser)
         await designer.GetByText("The address is revoked.").WaitForAsync();
         var late = await third.NewPageAsync();
         await late.GotoAsync(address);
-        await late.GetByText("This address opens nothing, or nothing any more.").WaitForAsync(new() { Timeout = 60_000 });
+        await late.GetByText("This address opens nothing, or nothing any more.").WaitForAsync(new() { Timeout = Workspace.Patience });
         Assert.Equal(404, (await late.APIRequest.GetAsync($"{host.Address}api/handed", new() { Headers = [new("Dyepath-Key", key)] })).Status);
 
-        await tester.EvaluateAsync("() => navigator.serviceWorker.ready.then(() => true)");
+        await tester.WorkerReadyAsync();
         host.Kill();
         await tester.GotoAsync($"{host.Address}make/{id}");
-        await tester.GetByText("Tideline").First.WaitForAsync();
+        await tester.GetByText("Tideline").First.WaitForAsync(new() { Timeout = Workspace.Patience });
         await tester.GotoAsync("about:blank");
         await tester.GotoAsync(address);
         await tester.AtAsync(new Regex($"/make/{id}$"));
@@ -125,7 +125,7 @@ public sealed class HandingTests(Browser browser)
         for (var taps = 0; taps < 3; taps++)
             await tester.TapAsync();
         await tester.GotoAsync(host.Address.ToString());
-        await tester.GetByText("3 entries").WaitForAsync();
+        await tester.GetByText("3 entries").WaitForAsync(new() { Timeout = Workspace.Patience });
         var back = await tester.RunAndWaitForDownloadAsync(
             () => tester.GetByRole(AriaRole.Button, new() { NameRegex = new Regex("^Save as a file .Tideline") }).ClickAsync());
         Assert.Equal("tideline-m-making.json", back.SuggestedFilename);
@@ -140,7 +140,6 @@ public sealed class HandingTests(Browser browser)
     private static async Task<string> BegunAsync(IPage page, string button)
     {
         await page.GetByRole(AriaRole.Button, new() { Name = button, Exact = true }).ClickAsync();
-        await page.AtAsync(Workspace.PieceAddress());
-        return Workspace.PieceAddress().Match(page.Url).Groups[1].Value;
+        return Workspace.PieceAddress().Match(await page.AtAsync(Workspace.PieceAddress())).Groups[1].Value;
     }
 }

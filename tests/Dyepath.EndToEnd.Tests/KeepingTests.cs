@@ -5,8 +5,6 @@ namespace Dyepath.EndToEnd.Tests;
 /// <summary>Nothing is lost and nothing silently overwritten.</summary>
 public sealed class KeepingTests(Browser browser)
 {
-    private const string Title = "Title of the pattern";
-
     [Fact]
     public async Task WhatIsWrittenWhileTheHostIsDownReachesItWhenItIsBack()
     {
@@ -18,15 +16,15 @@ public sealed class KeepingTests(Browser browser)
         await page.GoAsync("garment");
         await page.SavedAsync();
         host.Kill();
-        await page.GetByLabel(Title).FillAsync("Ebb");
+        await page.GetByLabel(Workspace.Title).FillAsync("Ebb");
         await page.SavedAsync("Saved on this device, waiting for the host");
         await page.CloseAsync();
         await host.StartAsync();
         page = await window.OpenShelfAsync(host);
         await page.GotoAsync($"{host.Address}p/{id}/garment");
         await page.SavedAsync();
-        Assert.Equal("Ebb", await page.GetByLabel(Title).InputValueAsync());
-        Assert.Contains("\"Ebb\"", await Stored(host, page, id), StringComparison.Ordinal);
+        Assert.Equal("Ebb", await page.GetByLabel(Workspace.Title).InputValueAsync());
+        Assert.Contains("\"Ebb\"", await host.StoredAsync(id), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -38,19 +36,19 @@ public sealed class KeepingTests(Browser browser)
         var page = await window.OpenShelfAsync(host);
         var id = await page.BeginAsync("Open the demo tunic");
         await page.SavedAsync();
-        await page.EvaluateAsync("() => navigator.serviceWorker.ready.then(() => true)");
+        await page.WorkerReadyAsync();
         host.Kill();
         await page.GotoAsync($"{host.Address}p/{id}/garment");
         await page.PlannedAsync();
-        await page.GetByLabel(Title).FillAsync("Slack water");
+        await page.GetByLabel(Workspace.Title).FillAsync("Slack water");
         await page.SavedAsync("Saved on this device, waiting for the host");
         await page.ReloadAsync();
         await page.PlannedAsync();
-        Assert.Equal("Slack water", await page.GetByLabel(Title).InputValueAsync());
+        Assert.Equal("Slack water", await page.GetByLabel(Workspace.Title).InputValueAsync());
         await host.StartAsync();
         await page.ReloadAsync();
         await page.SavedAsync();
-        Assert.Contains("\"Slack water\"", await Stored(host, page, id), StringComparison.Ordinal);
+        Assert.Contains("\"Slack water\"", await host.StoredAsync(id), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -62,13 +60,11 @@ public sealed class KeepingTests(Browser browser)
         var page = await window.OpenShelfAsync(host);
         var id = await page.BeginAsync("Open the demo tunic");
         await page.GoAsync("garment");
-        await page.GetByLabel(Title).FillAsync("Typed and gone");
+        await page.GetByLabel(Workspace.Title).FillAsync("Typed and gone");
         await page.WaitForTimeoutAsync(150);
         await page.CloseAsync();
-        page = await window.NewPageAsync();
-        await page.GotoAsync($"{host.Address}p/{id}/garment");
-        await page.PlannedAsync();
-        Assert.Equal("Typed and gone", await page.GetByLabel(Title).InputValueAsync());
+        page = await window.OpenProjectAsync(host, id);
+        Assert.Equal("Typed and gone", await page.GetByLabel(Workspace.Title).InputValueAsync());
     }
 
     [Theory]
@@ -86,15 +82,13 @@ public sealed class KeepingTests(Browser browser)
         await page.GoAsync("garment");
         await page.SavedAsync();
         var count = await Count(host, page);
-        var theirs = await other.NewPageAsync();
-        await theirs.GotoAsync($"{host.Address}p/{id}/garment");
-        await theirs.PlannedAsync();
-        await theirs.GetByLabel(Title).FillAsync("Theirs");
+        var theirs = await other.OpenProjectAsync(host, id);
+        await theirs.GetByLabel(Workspace.Title).FillAsync("Theirs");
         await theirs.SavedAsync();
-        await page.GetByLabel(Title).FillAsync("Mine");
+        await page.GetByLabel(Workspace.Title).FillAsync("Mine");
         await page.GetByRole(AriaRole.Button, new() { Name = choice }).ClickAsync();
         await page.SavedAsync();
-        Assert.Contains($"\"{left}\"", await Stored(host, page, id), StringComparison.Ordinal);
+        Assert.Contains($"\"{left}\"", await host.StoredAsync(id), StringComparison.Ordinal);
         Assert.Equal(count + more, await Count(host, page));
     }
 
@@ -108,19 +102,14 @@ public sealed class KeepingTests(Browser browser)
         var id = await first.BeginAsync("Open the demo tunic");
         await first.GoAsync("garment");
         await first.SavedAsync();
-        var second = await window.NewPageAsync();
-        await second.GotoAsync($"{host.Address}p/{id}/garment");
-        await second.PlannedAsync();
-        await second.GetByLabel(Title).FillAsync("From the second tab");
+        var second = await window.OpenProjectAsync(host, id);
+        await second.GetByLabel(Workspace.Title).FillAsync("From the second tab");
         await second.SavedAsync();
         await first.WaitForFunctionAsync("() => document.querySelector('#at-title').value === 'From the second tab'");
-        await first.GetByLabel(Title).FillAsync("And back");
+        await first.GetByLabel(Workspace.Title).FillAsync("And back");
         await first.SavedAsync();
-        Assert.Contains("\"And back\"", await Stored(host, first, id), StringComparison.Ordinal);
+        Assert.Contains("\"And back\"", await host.StoredAsync(id), StringComparison.Ordinal);
     }
-
-    private static async Task<string> Stored(PublishedHost host, IPage page, string id) =>
-        await (await page.APIRequest.GetAsync($"{host.Address}api/projects/{id}")).TextAsync();
 
     private static async Task<int> Count(PublishedHost host, IPage page) =>
         (await (await page.APIRequest.GetAsync($"{host.Address}api/projects")).JsonAsync())!.Value.GetArrayLength();

@@ -21,7 +21,7 @@ public sealed class KeyboardTests(Browser browser)
         await Reach(page, "Garment", "Shift+Tab");
         await page.Keyboard.PressAsync("Enter");
         await page.AtAsync(new Regex("/garment$"));
-        await Reach(page, "Title of the pattern");
+        await Reach(page, Workspace.Title);
         await page.Keyboard.PressAsync("Control+a");
         await page.Keyboard.TypeAsync("By keys");
         await page.SavedAsync();

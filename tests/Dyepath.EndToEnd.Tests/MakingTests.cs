@@ -44,18 +44,18 @@ public sealed partial class MakingTests(Browser browser)
         await using var phone = await Phone.OpenAsync(browser, Pieces.Tunic);
         var page = await phone.Window.NewPageAsync();
         await page.OpenPieceAsync(phone.Host, phone.Id);
-        await page.EvaluateAsync("() => navigator.serviceWorker.ready.then(() => true)");
+        await page.WorkerReadyAsync();
         await page.FirstRowAsync();
         await page.SavedAsync();
 
         await phone.Window.SetOfflineAsync(true);
         await page.ReloadAsync();
-        await page.Locator(".make-done").WaitForAsync(new() { Timeout = 60_000 });
+        await page.Locator(".make-done").WaitForAsync(new() { Timeout = Workspace.Patience });
         for (var row = 1; row <= 5; row++)
             await page.PressAsync("PageDown");
         Assert.Equal(6, Pieces.Row(await page.TitleAsync()));
         await page.ReloadAsync();
-        await page.Locator(".make-done").WaitForAsync(new() { Timeout = 60_000 });
+        await page.Locator(".make-done").WaitForAsync(new() { Timeout = Workspace.Patience });
         Assert.Equal(6, Pieces.Row(await page.TitleAsync()));
 
         await phone.Window.SetOfflineAsync(false);
@@ -109,7 +109,7 @@ public sealed partial class MakingTests(Browser browser)
 
         // The phone, which has not heard of it, goes on from its own place.
         await phone.PressAsync("PageDown");
-        await phone.GetByRole(AriaRole.Heading, new() { Name = "This piece went on in two places" }).WaitForAsync(new() { Timeout = 30_000 });
+        await phone.GetByRole(AriaRole.Heading, new() { Name = "This piece went on in two places" }).WaitForAsync();
         Assert.Contains("Row 3", await phone.Locator(".make-two > div").First.InnerTextAsync(), StringComparison.Ordinal);
         Assert.Contains("Row 4", await phone.Locator(".make-two > div").Last.InnerTextAsync(), StringComparison.Ordinal);
         await phone.GetByRole(AriaRole.Button, new() { Name = "Go on from there" }).ClickAsync();
@@ -197,7 +197,7 @@ public sealed partial class MakingTests(Browser browser)
         await using var phone = await Phone.OpenAsync(browser, Pieces.Tunic);
         var page = await phone.Window.NewPageAsync();
         await page.GotoAsync(phone.Address);
-        await page.GetByRole(AriaRole.Heading, new() { Name = "Your yarn first" }).WaitForAsync(new() { Timeout = 60_000 });
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Your yarn first" }).WaitForAsync(new() { Timeout = Workspace.Patience });
         int[] counts = [5, 5, 4, 4, 4, 4, 5, 5, 4, 4];
         for (var i = 0; i < counts.Length; i++)
             await page.Locator(".make-count input").Nth(i).FillAsync($"{counts[i]}");
@@ -206,7 +206,7 @@ public sealed partial class MakingTests(Browser browser)
         await page.Locator(".make-done").WaitForAsync();
         await page.FirstRowAsync();
         await page.ReloadAsync();
-        await page.Locator(".make-done").WaitForAsync(new() { Timeout = 60_000 });
+        await page.Locator(".make-done").WaitForAsync(new() { Timeout = Workspace.Patience });
         // Four of foam now, where the pattern has three.
         Assert.Contains(await page.Locator(".make-runs li").AllInnerTextsAsync(), run => Regex.IsMatch(run, "^4\\s*F\\s*foam"));
         Assert.Equal(1, Pieces.Row(await page.TitleAsync()));
@@ -221,7 +221,7 @@ public sealed partial class MakingTests(Browser browser)
         await using var phone = await Phone.OpenAsync(browser, Pieces.Tunic, width, height, scheme);
         var page = await phone.Window.NewPageAsync();
         await page.GotoAsync(phone.Address);
-        await page.GetByRole(AriaRole.Heading, new() { Name = "Your yarn first" }).WaitForAsync(new() { Timeout = 60_000 });
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Your yarn first" }).WaitForAsync(new() { Timeout = Workspace.Patience });
         var found = await EveryPageTests.Faults(page, "make-yarn", scheme);
         await page.OpenPieceAsync(phone.Host, phone.Id);
         found.AddRange(await EveryPageTests.Faults(page, "make-step", scheme));

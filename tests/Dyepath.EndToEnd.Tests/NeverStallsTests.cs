@@ -1,4 +1,3 @@
-using System.Text;
 using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 
@@ -30,7 +29,7 @@ public sealed class NeverStallsTests(Browser browser)
         for (var opening = 0; opening < 2; opening++)
         {
             await page.ReloadAsync();
-            await page.GetByText("The design could not be worked out just now. Your document is kept as you wrote it.").WaitForAsync();
+            await page.GetByText("The design could not be worked out just now. Your document is kept as you wrote it.").WaitForAsync(new() { Timeout = Workspace.Patience });
             Assert.Equal("Tideline", await page.Locator(".project-title").TextContentAsync());
         }
         Assert.Empty(await LookedAt(page, "plan-failed"));
@@ -92,18 +91,4 @@ public sealed class NeverStallsTests(Browser browser)
         Assert.Equal("21", await box.InputValueAsync());
         await page.SavedAsync();
     }
-}
-
-internal static partial class Importing
-{
-    /// <summary>Brings a document in on the shelf, and waits until it is open; what follows from it may come later.</summary>
-    public static async Task ImportAsync(this IPage page, string name, string document)
-    {
-        await page.Locator("input[type=file]").First.SetInputFilesAsync(new FilePayload { Name = name, MimeType = "application/json", Buffer = Encoding.UTF8.GetBytes(document) });
-        await page.AtAsync(Opened());
-        await page.Locator("main h1").WaitForAsync();
-    }
-
-    [GeneratedRegex("/p/[0-9a-f-]+/yarn$")]
-    private static partial Regex Opened();
 }

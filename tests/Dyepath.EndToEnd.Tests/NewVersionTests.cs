@@ -8,9 +8,11 @@ namespace Dyepath.EndToEnd.Tests;
 /// <summary>A version published over another: an open page stays what it is, and takes the newer one between edits.</summary>
 public sealed partial class NewVersionTests(Browser browser)
 {
-    private const string Title = "Title of the pattern";
     private const string Ready = "A newer Dyepath is ready";
     private const string Gone = "parts of this one are no longer to be had";
+
+    /// <summary>In milliseconds: a page may wait four minutes until its worker has mended what it kept, and then starts anew.</summary>
+    private const float Mending = 300_000;
 
     [Fact]
     public async Task OpenTabsGoOnInTheirVersionAndTakeTheNewerOneTogetherBetweenEdits()
@@ -22,7 +24,7 @@ public sealed partial class NewVersionTests(Browser browser)
         var page = await window.OpenShelfAsync(host);
         var id = await page.BeginAsync("Open the demo tunic");
         await page.GoAsync("garment");
-        await page.GetByLabel(Title).FillAsync("Ebb");
+        await page.GetByLabel(Workspace.Title).FillAsync("Ebb");
         await page.SavedAsync();
         await page.GoAsync("pattern");
         var pdf = await PdfAsync(page);
@@ -31,10 +33,10 @@ public sealed partial class NewVersionTests(Browser browser)
         host.Kill();
         published.PublishOver();
         await host.StartAsync();
-        var second = await OpenAsync(window, host, id, "garment");
+        var second = await window.OpenProjectAsync(host, id);
         Assert.Equal(old, await VersionAsync(second));
-        await page.GetByText(Ready).WaitForAsync();
-        await second.GetByText(Ready).WaitForAsync();
+        await ReadyAsync(page);
+        await ReadyAsync(second);
         // Without a connection too, all that was not fetched before is the old version's.
         host.Kill();
         await second.GoAsync("fabric");
@@ -44,7 +46,7 @@ public sealed partial class NewVersionTests(Browser browser)
 
         // A title that is being typed in the other tab.
         await second.GoAsync("garment");
-        await second.GetByLabel(Title).FillAsync("Ebb and fl");
+        await second.GetByLabel(Workspace.Title).FillAsync("Ebb and fl");
         await page.GotoAsync(host.Address.ToString());
         await page.GetByRole(AriaRole.Button, new() { Name = "Take it now" }).ClickAsync();
         await page.GetByText("The newer Dyepath opens as soon as everything is saved").WaitForAsync();
@@ -52,14 +54,14 @@ public sealed partial class NewVersionTests(Browser browser)
         await second.Keyboard.TypeAsync("ow", new() { Delay = 600 });
         Assert.Equal(old, await VersionAsync(page));
         Assert.Equal(old, await VersionAsync(second));
-        await second.GetByLabel(Title).BlurAsync();
+        await second.GetByLabel(Workspace.Title).BlurAsync();
         await NewerAsync(page, old);
         await NewerAsync(second, old);
         await second.PlannedAsync();
-        Assert.Equal("Ebb and flow", await second.GetByLabel(Title).InputValueAsync());
+        Assert.Equal("Ebb and flow", await second.GetByLabel(Workspace.Title).InputValueAsync());
         await second.SavedAsync();
         Assert.Equal(await VersionAsync(page), await VersionAsync(second));
-        await second.WaitForFunctionAsync("async () => (await caches.keys()).length === 1");
+        await second.UntilAsync("async () => (await caches.keys()).length === 1");
         await second.GoAsync("pattern");
         Assert.NotEqual(pdf, await PdfAsync(second));
     }
@@ -74,14 +76,14 @@ public sealed partial class NewVersionTests(Browser browser)
         var page = await window.OpenShelfAsync(host);
         await page.BeginAsync("Open the demo tunic");
         await page.GoAsync("garment");
-        await page.GetByLabel(Title).FillAsync("Slack");
+        await page.GetByLabel(Workspace.Title).FillAsync("Slack");
         await page.SavedAsync();
         var old = await KeptAsync(page);
         host.Kill();
         published.PublishOver();
         await host.StartAsync();
         await page.EvaluateAsync("async () => { await (await navigator.serviceWorker.getRegistration()).update(); }");
-        await page.GetByText(Ready).WaitForAsync();
+        await ReadyAsync(page);
         // What can be undone is not given up unasked.
         await page.GoAsync("yarn");
         await page.GetByText("undo then begins anew").WaitForAsync();
@@ -89,7 +91,7 @@ public sealed partial class NewVersionTests(Browser browser)
         Assert.Equal(old, await VersionAsync(page));
         await page.GetByTitle("Your projects").ClickAsync();
         await NewerAsync(page, old);
-        await page.GetByRole(AriaRole.Heading, new() { Name = "Your projects" }).WaitForAsync();
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Your projects" }).WaitForAsync(new() { Timeout = Workspace.Patience });
         Assert.Equal(0, await page.GetByText(Ready).CountAsync());
     }
 
@@ -106,7 +108,7 @@ public sealed partial class NewVersionTests(Browser browser)
         var hidden = await other.NewPageAsync();
         await hidden.Clock.InstallAsync();
         await hidden.GotoAsync(host.Address.ToString());
-        await hidden.GetByRole(AriaRole.Heading, new() { Name = "Your projects" }).WaitForAsync();
+        await hidden.GetByRole(AriaRole.Heading, new() { Name = "Your projects" }).WaitForAsync(new() { Timeout = Workspace.Patience });
         await KeptAsync(hidden);
         host.Kill();
         published.PublishOver();
@@ -125,7 +127,7 @@ public sealed partial class NewVersionTests(Browser browser)
         await NewerAsync(page, old);
 
         await hidden.EvaluateAsync(update);
-        await hidden.GetByText(Ready).WaitForAsync();
+        await ReadyAsync(hidden);
         await hidden.EvaluateAsync(
             """
             () => {
@@ -157,7 +159,7 @@ public sealed partial class NewVersionTests(Browser browser)
         await page.GoAsync("pattern");
         var pdf = await PdfAsync(page);
         Assert.Equal(old, await VersionAsync(page));
-        var second = await OpenAsync(window, host, id, "pattern");
+        var second = await window.OpenProjectAsync(host, id, "pattern");
         Assert.NotEqual(old, await VersionAsync(second));
         Assert.NotEqual(pdf, await PdfAsync(second));
     }
@@ -177,16 +179,16 @@ public sealed partial class NewVersionTests(Browser browser)
         published.PublishOver();
         Directory.Delete(host.Releases, recursive: true);
         await host.StartAsync();
-        await page.GetByLabel(Title).FillAsync("Ebb");
+        await page.GetByLabel(Workspace.Title).FillAsync("Ebb");
         await page.SavedAsync();
         await page.GoAsync("pattern");
         await page.GetByRole(AriaRole.Button, new() { Name = "PDF" }).First.ClickAsync();
-        await page.GetByText("could not be made").WaitForAsync(new() { Timeout = 90_000 });
+        await page.GetByText("could not be made").WaitForAsync(new() { Timeout = Workspace.Patience });
         await page.GetByText(Gone).WaitForAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Open it again" }).ClickAsync();
         await NewerAsync(page, old);
         await page.GoAsync("garment");
-        Assert.Equal("Ebb", await page.GetByLabel(Title).InputValueAsync());
+        Assert.Equal("Ebb", await page.GetByLabel(Workspace.Title).InputValueAsync());
     }
 
     [Fact]
@@ -209,7 +211,7 @@ public sealed partial class NewVersionTests(Browser browser)
         await page.RouteAsync($"**/{published.OtherEngine}", route => route.FulfillAsync(new() { Path = published[published.OtherEngine] }));
         await page.GotoAsync(host.Address.ToString());
         await page.GetByRole(AriaRole.Button, new() { Name = "Open the demo tunic" }).ClickAsync();
-        await page.GetByText(Gone).WaitForAsync(new() { Timeout = 60_000 });
+        await page.GetByText(Gone).WaitForAsync(new() { Timeout = Workspace.Patience });
         Assert.False(first);
         Assert.Equal(0, await page.GetByLabel("Size", new() { Exact = true }).CountAsync());
     }
@@ -241,7 +243,7 @@ public sealed partial class NewVersionTests(Browser browser)
         Assert.Equal([$"dyepath-{old}"], await page.EvaluateAsync<string[]>("() => caches.keys()"));
         host.Kill();
         await page.ReloadAsync();
-        await page.GetByRole(AriaRole.Heading, new() { Name = "Your projects" }).WaitForAsync();
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Your projects" }).WaitForAsync(new() { Timeout = Workspace.Patience });
         Assert.Equal(old, await VersionAsync(page));
     }
 
@@ -265,11 +267,13 @@ public sealed partial class NewVersionTests(Browser browser)
             }
             """,
             version);
-        await page.ReloadAsync();
-        await page.GetByRole(AriaRole.Heading, new() { Name = "Your projects" }).WaitForAsync(new() { Timeout = 90_000 });
+        await page.ReloadAsync(new() { Timeout = Mending });
+        var open = page.GetByRole(AriaRole.Heading, new() { Name = "Your projects" });
+        await open.Or(page.Locator(".opening.failed")).WaitForAsync(new() { Timeout = Mending });
+        Assert.True(await open.IsVisibleAsync(), "The page gave up before its worker had mended what it kept.");
         host.Kill();
         await page.ReloadAsync();
-        await page.GetByRole(AriaRole.Heading, new() { Name = "Your projects" }).WaitForAsync();
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Your projects" }).WaitForAsync(new() { Timeout = Workspace.Patience });
         foreach (var address in broken)
             Assert.True(await page.EvaluateAsync<int>("async address => (await (await fetch(address)).blob()).size", address) > 100, address);
     }
@@ -286,10 +290,10 @@ public sealed partial class NewVersionTests(Browser browser)
         var page = await window.NewPageAsync();
         await page.RouteAsync($"**/{missing}", route => route.AbortAsync());
         await page.GotoAsync(host.Address.ToString());
-        await Assertions.Expect(page.GetByText("Dyepath has not opened.")).ToBeVisibleAsync();
+        await Assertions.Expect(page.GetByText("Dyepath has not opened.")).ToBeVisibleAsync(new() { Timeout = Workspace.Patience });
         await page.UnrouteAllAsync();
         await page.GetByRole(AriaRole.Link, new() { Name = "Open it again" }).ClickAsync();
-        await page.GetByRole(AriaRole.Heading, new() { Name = "Your projects" }).WaitForAsync();
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Your projects" }).WaitForAsync(new() { Timeout = Workspace.Patience });
     }
 
     /// <summary>The worker answers for the program's own pages, and hides none of the host's.</summary>
@@ -330,23 +334,18 @@ public sealed partial class NewVersionTests(Browser browser)
     /// <returns>The page's version.</returns>
     private static async Task<string> KeptAsync(IPage page)
     {
-        await page.WaitForFunctionAsync("() => navigator.serviceWorker.controller !== null");
+        await page.WaitForFunctionAsync("() => navigator.serviceWorker.controller !== null", null, new() { Timeout = Workspace.Patience });
         return await VersionAsync(page);
     }
 
     private static Task<string> VersionAsync(IPage page) =>
         page.EvaluateAsync<string>("() => document.querySelector('script[src$=\"js/start.js\"]').src.split('/v/')[1].split('/')[0]");
 
-    private static Task<IJSHandle> NewerAsync(IPage page, string old) => page.WaitForFunctionAsync(
-        "old => { const start = document.querySelector('script[src$=\"js/start.js\"]'); return start && !start.src.includes(`/v/${old}/`); }", old);
+    /// <summary>Waits until the page says that its worker has the newer version.</summary>
+    private static Task ReadyAsync(IPage page) => page.GetByText(Ready).WaitForAsync(new() { Timeout = Workspace.Patience });
 
-    private static async Task<IPage> OpenAsync(IBrowserContext window, PublishedHost host, string id, string step)
-    {
-        var page = await window.NewPageAsync();
-        await page.GotoAsync($"{host.Address}p/{id}/{step}");
-        await page.PlannedAsync();
-        return page;
-    }
+    private static Task<IJSHandle> NewerAsync(IPage page, string old) => page.WaitForFunctionAsync(
+        "old => { const start = document.querySelector('script[src$=\"js/start.js\"]'); return start && !start.src.includes(`/v/${old}/`); }", old, new() { Timeout = Workspace.Patience });
 
     /// <summary>A PDF without what tells when it was made.</summary>
     private static async Task<string> PdfAsync(IPage page)

@@ -9,6 +9,8 @@ namespace Dyepath.EndToEnd.Tests;
 /// </summary>
 internal sealed class PageTasks
 {
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(2);
+
     private readonly ICDPSession _session;
     private readonly ConcurrentQueue<JsonElement> _events = new();
     private TaskCompletionSource _complete = new();
@@ -31,7 +33,8 @@ internal sealed class PageTasks
     {
         _complete = new();
         await _session.SendAsync("Tracing.end");
-        await _complete.Task;
+        if (await Task.WhenAny(_complete.Task, Task.Delay(Patience)) != _complete.Task)
+            Assert.Fail($"The trace was ended, and Chromium has not said within {Patience.TotalSeconds} s that it is complete.");
         var events = _events.ToArray();
         _events.Clear();
         var threads = events.Where(e => Text(e, "name") == "thread_name" && Text(e.GetProperty("args"), "name") == "CrRendererMain")

@@ -36,11 +36,12 @@ public sealed class SigningInTests(Browser browser)
         await page.GetByRole(AriaRole.Heading, new() { Name = "Signed-in devices" }).WaitForAsync();
         found.AddRange(await EveryPageTests.Faults(page, "devices", scheme));
         await page.GetByRole(AriaRole.Link, new() { Name = "Back to your projects" }).ClickAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "Sign out" }).ClickAsync(new() { Timeout = 60_000 });
+        await page.GetByRole(AriaRole.Button, new() { Name = "Sign out" }).ClickAsync(new() { Timeout = Workspace.Patience });
         await page.GetByRole(AriaRole.Heading, new() { Name = "You are signed out" }).WaitForAsync();
         found.AddRange(await EveryPageTests.Faults(page, "signed-out", scheme));
+        await AskedFirstAsync(page);
         await page.GotoAsync(host.Address.ToString());
-        await page.GetByText("The host asks for its access token").WaitForAsync(new() { Timeout = 60_000 });
+        await page.GetByText("The host asks for its access token").WaitForAsync(new() { Timeout = Workspace.Patience });
         Assert.Equal(0, await page.GetByRole(AriaRole.Button, new() { Name = "Sign out" }).CountAsync());
         Assert.True(found.Count == 0, string.Join('\n', found));
         Assert.Empty(said);
@@ -53,8 +54,9 @@ public sealed class SigningInTests(Browser browser)
         await host.StartAsync();
         await using var window = await browser.WindowAsync(workers: false);
         var page = await window.NewPageAsync();
-        await page.RunAndWaitForResponseAsync(() => page.GotoAsync(host.Address.ToString()), answer => answer.Url.EndsWith("/api/session", StringComparison.Ordinal));
-        await page.GetByRole(AriaRole.Heading, new() { Name = "Your projects" }).WaitForAsync();
+        await AskedFirstAsync(page);
+        await page.GotoAsync(host.Address.ToString());
+        await page.Locator(".archive-link").WaitForAsync(new() { Timeout = Workspace.Patience });
         Assert.Equal(0, await page.GetByRole(AriaRole.Button, new() { Name = "Sign out" }).CountAsync());
         Assert.Equal(0, await page.Locator("a.account").CountAsync());
     }
@@ -72,7 +74,7 @@ public sealed class SigningInTests(Browser browser)
         await page.GotoAsync(host.Address.ToString());
         await page.Keyboard.TypeAsync(Token);
         await page.Keyboard.PressAsync("Enter");
-        await page.GetByRole(AriaRole.Button, new() { Name = "Sign out" }).WaitForAsync(new() { Timeout = 60_000 });
+        await page.GetByRole(AriaRole.Button, new() { Name = "Sign out" }).WaitForAsync(new() { Timeout = Workspace.Patience });
         await TabToAsync(page, "Devices that are signed in");
         await page.Keyboard.PressAsync("Enter");
         await page.GetByRole(AriaRole.Heading, new() { Name = "Signed-in devices" }).WaitForAsync();
@@ -101,9 +103,9 @@ public sealed class SigningInTests(Browser browser)
         var sent = new List<string>();
         page.Request += (_, request) => sent.Add($"{request.Url} {request.Headers.GetValueOrDefault("referer")}");
         await page.GotoAsync($"{host.Address}sign-in#token={Token}");
-        await page.GetByRole(AriaRole.Heading, new() { Name = "Your projects" }).WaitForAsync(new() { Timeout = 60_000 });
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Your projects" }).WaitForAsync(new() { Timeout = Workspace.Patience });
         await page.GoBackAsync();
-        Assert.DoesNotContain(Token, page.Url, StringComparison.Ordinal);
+        Assert.DoesNotContain(Token, await page.AddressAsync(), StringComparison.Ordinal);
         Assert.DoesNotContain(sent, line => line.Contains(Token, StringComparison.Ordinal));
     }
 
@@ -135,7 +137,8 @@ public sealed class SigningInTests(Browser browser)
         await page.BeginAsync("Open the demo tunic");
         await page.SavedAsync();
         const string kept = "async () => (await indexedDB.databases()).length + (await caches.keys()).length + localStorage.length";
-        await page.EvaluateAsync("() => { localStorage.setItem('dyepath.theme', 'dark'); return navigator.serviceWorker.ready.then(() => true); }");
+        await page.EvaluateAsync("() => { localStorage.setItem('dyepath.theme', 'dark'); }");
+        await page.WorkerReadyAsync();
         Assert.NotEqual(0, await page.EvaluateAsync<int>(kept));
         await page.GotoAsync($"{host.Address}sign-in/devices");
         await page.GetByRole(AriaRole.Button, new() { Name = "Sign out and clear this device" }).ClickAsync();
@@ -151,7 +154,27 @@ public sealed class SigningInTests(Browser browser)
     {
         await page.GotoAsync(address.ToString());
         await GiveAsync(page, Token);
-        await page.GetByRole(AriaRole.Heading, new() { Name = "Your projects" }).WaitForAsync(new() { Timeout = 60_000 });
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Your projects" }).WaitForAsync(new() { Timeout = Workspace.Patience });
+    }
+
+    /// <summary>
+    /// From now on the page hears of its projects only after the host has answered whether this browser is signed in: where they stand on the
+    /// shelf, what follows from that answer stands there too.
+    /// </summary>
+    private static async Task AskedFirstAsync(IPage page)
+    {
+        var answered = new TaskCompletionSource();
+        // As it begins: of a refusal the page never reads the rest.
+        page.Response += (_, answer) =>
+        {
+            if (answer.Url.EndsWith("/api/session", StringComparison.Ordinal))
+                answered.TrySetResult();
+        };
+        await page.RouteAsync("**/api/projects", async route =>
+        {
+            await answered.Task;
+            await route.ContinueAsync();
+        });
     }
 
     private static async Task GiveAsync(IPage page, string token)

@@ -7,8 +7,6 @@ namespace Dyepath.EndToEnd.Tests;
 /// <summary>What the page says of where a text is, and where it is: each way in which a device, a host or another tab fails.</summary>
 public sealed partial class WhereItIsTests(Browser browser)
 {
-    private const string Title = "Title of the pattern";
-
     private static readonly string[] Quiet = ["Saved", "Saving…", "On this device, sending…", "Saved on this device, waiting for the host"];
 
     private const string CopiesOf = """
@@ -40,16 +38,16 @@ public sealed partial class WhereItIsTests(Browser browser)
         var (page, id) = await OpenGarmentAsync(host, window);
         host.Kill();
         await page.EvaluateAsync("() => new Promise((done, no) => { const r = indexedDB.deleteDatabase('dyepath'); r.onsuccess = done; r.onerror = no; })");
-        await page.GetByLabel(Title).FillAsync("After the clearing");
+        await page.GetByLabel(Workspace.Title).FillAsync("After the clearing");
         await page.SavedAsync("Saved on this device, waiting for the host");
         Assert.Contains("After the clearing", await page.EvaluateAsync<string[]>(CopiesOf));
         await page.ReloadAsync();
         await page.PlannedAsync();
-        Assert.Equal("After the clearing", await page.GetByLabel(Title).InputValueAsync());
+        Assert.Equal("After the clearing", await page.GetByLabel(Workspace.Title).InputValueAsync());
         await host.StartAsync();
         await page.ReloadAsync();
         await page.SavedAsync();
-        Assert.Contains("\"After the clearing\"", await Stored(host, page, id), StringComparison.Ordinal);
+        Assert.Contains("\"After the clearing\"", await host.StoredAsync(id), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -62,18 +60,18 @@ public sealed partial class WhereItIsTests(Browser browser)
         await page.EvaluateAsync(Refusing);
         await page.EvaluateAsync("() => { globalThis.refuses = true; }");
         host.Kill();
-        await page.GetByLabel(Title).FillAsync("Nowhere yet");
+        await page.GetByLabel(Workspace.Title).FillAsync("Nowhere yet");
         await page.WaitForFunctionAsync("() => document.querySelector('.save')?.textContent.includes('Not saved')");
         Assert.Contains("it is full", await page.Locator(".save").InnerTextAsync(), StringComparison.Ordinal);
         await page.GetByRole(AriaRole.Button, new() { Name = "Save it as a file" }).WaitForAsync();
         Assert.True(await page.EvaluateAsync<bool>("() => { const leaving = new Event('beforeunload', { cancelable: true }); dispatchEvent(leaving); return leaving.defaultPrevented; }"));
         await host.StartAsync();
-        await page.GetByLabel(Title).FillAsync("On the host alone");
+        await page.GetByLabel(Workspace.Title).FillAsync("On the host alone");
         await page.SavedAsync();
-        Assert.Contains("\"On the host alone\"", await Stored(host, page, id), StringComparison.Ordinal);
+        Assert.Contains("\"On the host alone\"", await host.StoredAsync(id), StringComparison.Ordinal);
         Assert.False(await page.EvaluateAsync<bool>("() => { const leaving = new Event('beforeunload', { cancelable: true }); dispatchEvent(leaving); return leaving.defaultPrevented; }"));
         await page.EvaluateAsync("() => { globalThis.refuses = false; }");
-        await page.GetByLabel(Title).FillAsync("On both");
+        await page.GetByLabel(Workspace.Title).FillAsync("On both");
         await page.SavedAsync();
         Assert.Contains("On both", await page.EvaluateAsync<string[]>(CopiesOf));
     }
@@ -85,18 +83,16 @@ public sealed partial class WhereItIsTests(Browser browser)
         await host.StartAsync();
         await using var window = await browser.WindowAsync();
         var (first, id) = await OpenGarmentAsync(host, window);
-        var second = await window.NewPageAsync();
-        await second.GotoAsync($"{host.Address}p/{id}/garment");
-        await second.PlannedAsync();
+        var second = await window.OpenProjectAsync(host, id);
         host.Kill();
         // Neither hears of the other before both have written.
         foreach (var tab in new[] { first, second })
             await tab.EvaluateAsync("() => { BroadcastChannel.prototype.postMessage = () => { }; }");
-        await first.GetByLabel(Title).FillAsync("From the first");
+        await first.GetByLabel(Workspace.Title).FillAsync("From the first");
         await first.SavedAsync("Saved on this device, waiting for the host");
-        await second.GetByLabel(Title).FillAsync("From the second");
+        await second.GetByLabel(Workspace.Title).FillAsync("From the second");
         var asked = await Asked(first, second);
-        await asked.GetByLabel(Title).FillAsync("Typed in the conflict");
+        await asked.GetByLabel(Workspace.Title).FillAsync("Typed in the conflict");
         await asked.WaitForFunctionAsync("() => document.querySelector('.save')?.textContent.includes('yours is saved on this device')");
         Assert.Contains("Typed in the conflict", await asked.EvaluateAsync<string[]>(CopiesOf));
         await first.CloseAsync();
@@ -104,13 +100,13 @@ public sealed partial class WhereItIsTests(Browser browser)
         await host.StartAsync();
         var page = await window.NewPageAsync();
         await page.GotoAsync($"{host.Address}p/{id}/garment");
-        await page.Locator(".conflict").WaitForAsync();
-        var shown = await page.GetByLabel(Title).InputValueAsync();
+        await page.Locator(".conflict").WaitForAsync(new() { Timeout = Workspace.Patience });
+        var shown = await page.GetByLabel(Workspace.Title).InputValueAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Keep both, mine as a copy" }).ClickAsync();
         await page.SavedAsync();
         await page.GotoAsync($"{host.Address}p/{id}/garment");
         await page.SavedAsync();
-        var other = await page.GetByLabel(Title).InputValueAsync();
+        var other = await page.GetByLabel(Workspace.Title).InputValueAsync();
         Assert.NotEqual(shown, other);
         Assert.Contains("Typed in the conflict", new[] { shown, other });
         Assert.Contains(new[] { shown, other }, text => text.StartsWith("From the", StringComparison.Ordinal));
@@ -131,11 +127,11 @@ public sealed partial class WhereItIsTests(Browser browser)
             else
                 await route.ContinueAsync();
         });
-        await page.GetByLabel(Title).FillAsync("Sent again");
+        await page.GetByLabel(Workspace.Title).FillAsync("Sent again");
         await page.SavedAsync("Saved on this device, waiting for the host");
         await page.SavedAsync();
         Assert.True(failed > 2);
-        Assert.Contains("\"Sent again\"", await Stored(host, page, id), StringComparison.Ordinal);
+        Assert.Contains("\"Sent again\"", await host.StoredAsync(id), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -145,9 +141,9 @@ public sealed partial class WhereItIsTests(Browser browser)
         await host.StartAsync();
         await using var window = await browser.WindowAsync();
         var (page, id) = await OpenGarmentAsync(host, window);
-        await page.GetByLabel(Title).FillAsync("The only copy");
+        await page.GetByLabel(Workspace.Title).FillAsync("The only copy");
         await page.SavedAsync();
-        await page.WaitForFunctionAsync(CopyIsSent, "The only copy");
+        await page.UntilAsync(CopyIsSent, "The only copy");
         host.Kill();
         host.LoseEverything();
         await page.CloseAsync();
@@ -157,7 +153,7 @@ public sealed partial class WhereItIsTests(Browser browser)
         await page.GetByText("The host no longer has this project").WaitForAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Put it back on the host" }).ClickAsync();
         await page.GetByText("The host no longer has this project").WaitForAsync(new() { State = WaitForSelectorState.Detached });
-        Assert.Contains("\"The only copy\"", await Stored(host, page, id), StringComparison.Ordinal);
+        Assert.Contains("\"The only copy\"", await host.StoredAsync(id), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -171,12 +167,12 @@ public sealed partial class WhereItIsTests(Browser browser)
         await page.GetByText("This browser keeps nothing on this device").WaitForAsync();
         var id = await page.BeginAsync("Open the demo tunic");
         await page.GoAsync("garment");
-        await page.GetByLabel(Title).FillAsync("On the host alone");
+        await page.GetByLabel(Workspace.Title).FillAsync("On the host alone");
         await page.SavedAsync();
         await page.ReloadAsync();
         await page.PlannedAsync();
-        Assert.Equal("On the host alone", await page.GetByLabel(Title).InputValueAsync());
-        Assert.Contains("\"On the host alone\"", await Stored(host, page, id), StringComparison.Ordinal);
+        Assert.Equal("On the host alone", await page.GetByLabel(Workspace.Title).InputValueAsync());
+        Assert.Contains("\"On the host alone\"", await host.StoredAsync(id), StringComparison.Ordinal);
     }
 
     /// <summary>The processor twelve times slower, the host answering in 0 to 2 s: no conflict, and everything is there.</summary>
@@ -222,7 +218,7 @@ public sealed partial class WhereItIsTests(Browser browser)
         await page.ReloadAsync();
         await page.PlannedAsync();
         Assert.Equal($"shade {edits}", await name.InputValueAsync());
-        Assert.Contains($"\"shade {edits}\"", await Stored(host, page, id), StringComparison.Ordinal);
+        Assert.Contains($"\"shade {edits}\"", await host.StoredAsync(id), StringComparison.Ordinal);
     }
 
     private const string CopyIsSent = """
@@ -259,9 +255,6 @@ public sealed partial class WhereItIsTests(Browser browser)
             await page.EvaluateAsync("() => Promise.race([navigator.serviceWorker.ready.then(() => true), new Promise(done => setTimeout(done, 20000))])");
         return (page, id);
     }
-
-    private static async Task<string> Stored(PublishedHost host, IPage page, string id) =>
-        await (await page.APIRequest.GetAsync($"{host.Address}api/projects/{id}")).TextAsync();
 
     [GeneratedRegex("/api/projects/[0-9a-f-]+$")]
     private static partial Regex ProjectApi();

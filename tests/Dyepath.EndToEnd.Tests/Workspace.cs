@@ -1,3 +1,4 @@
+using System.Text;
 using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 
@@ -6,13 +7,19 @@ namespace Dyepath.EndToEnd.Tests;
 /// <summary>What a designer does in the workspace, by the names she sees.</summary>
 internal static partial class Workspace
 {
+    /// <summary>In milliseconds: as long as a loaded machine may take to start the program anew, or its service worker to fetch all of it.</summary>
+    public const float Patience = 120_000;
+
+    /// <summary>Label of the title's box.</summary>
+    public const string Title = "Title of the pattern";
+
     public static readonly string[] Steps = ["yarn", "swatch", "garment", "fit", "fabric", "pattern", "make"];
 
     public static async Task<IPage> OpenShelfAsync(this IBrowserContext window, PublishedHost host)
     {
         var page = await window.NewPageAsync();
         await page.GotoAsync(host.Address.ToString());
-        await page.GetByRole(AriaRole.Heading, new() { Name = "Your projects" }).WaitForAsync(new() { Timeout = 60_000 });
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Your projects" }).WaitForAsync(new() { Timeout = Patience });
         return page;
     }
 
@@ -20,14 +27,53 @@ internal static partial class Workspace
     public static async Task<string> BeginAsync(this IPage page, string button)
     {
         await page.GetByRole(AriaRole.Button, new() { Name = button }).ClickAsync();
-        await page.AtAsync(ProjectAddress());
+        var address = await page.AtAsync(ProjectAddress());
         await page.PlannedAsync();
-        return ProjectAddress().Match(page.Url).Groups[1].Value;
+        return ProjectAddress().Match(address).Groups[1].Value;
+    }
+
+    /// <summary>Opens a step of a project in a tab of its own.</summary>
+    public static async Task<IPage> OpenProjectAsync(this IBrowserContext window, PublishedHost host, string id, string step = "garment")
+    {
+        var page = await window.NewPageAsync();
+        await page.GotoAsync($"{host.Address}p/{id}/{step}");
+        await page.PlannedAsync();
+        return page;
+    }
+
+    /// <summary>Brings a document in on the shelf, and waits until it is open; what follows from it may come later.</summary>
+    public static async Task ImportAsync(this IPage page, string name, string document)
+    {
+        await page.Locator("input[type=file]").First.SetInputFilesAsync(new FilePayload { Name = name, MimeType = "application/json", Buffer = Encoding.UTF8.GetBytes(document) });
+        await page.AtAsync(ProjectAddress());
+        await page.Locator("main h1").WaitForAsync();
+    }
+
+    /// <summary>The text that the host has of a project.</summary>
+    public static async Task<string> StoredAsync(this PublishedHost host, string id)
+    {
+        using var http = new HttpClient { BaseAddress = host.Address };
+        return await http.GetStringAsync(new Uri($"api/projects/{id}", UriKind.Relative));
     }
 
     /// <summary>Waits until the page's own address is one of these; asked of the page, as a move inside it can be missed by who listens for it while it works.</summary>
-    public static Task AtAsync(this IPage page, Regex address) =>
-        page.WaitForFunctionAsync("address => new RegExp(address).test(location.href)", address.ToString());
+    /// <returns>The address.</returns>
+    public static async Task<string> AtAsync(this IPage page, Regex address) => await (await page.WaitForFunctionAsync(
+        "address => new RegExp(address).test(location.href) && location.href", address.ToString(), new() { Timeout = Patience })).JsonValueAsync<string>();
+
+    /// <summary>The page's own address, asked of the page for the same reason.</summary>
+    public static Task<string> AddressAsync(this IPage page) => page.EvaluateAsync<string>("() => location.href");
+
+    /// <summary>Waits until the service worker keeps the program.</summary>
+    public static Task WorkerReadyAsync(this IPage page) => page.WaitForFunctionAsync(
+        "() => navigator.serviceWorker.ready.then(() => true)", null, new() { Timeout = Patience });
+
+    /// <summary>Asks the page until what it promises is true. (Playwright's own waiting takes the promise itself for the answer.)</summary>
+    public static async Task UntilAsync(this IPage page, string question, object? about = null)
+    {
+        for (var until = DateTime.UtcNow.AddMilliseconds(Patience); !await page.EvaluateAsync<bool>(question, about); await Task.Delay(50))
+            Assert.True(DateTime.UtcNow < until, $"After {Patience / 1_000} s the page still answers false to: {question}");
+    }
 
     public static async Task GoAsync(this IPage page, string step)
     {
@@ -37,14 +83,14 @@ internal static partial class Workspace
     }
 
     /// <summary>Waits until what follows from the last change is in view.</summary>
-    public static async Task PlannedAsync(this IPage page, float patience = 30_000)
+    public static async Task PlannedAsync(this IPage page, float patience = Patience)
     {
-        await page.Locator(".draft-head .state").WaitForAsync(new() { State = WaitForSelectorState.Attached });
+        await page.Locator(".draft-head .state").WaitForAsync(new() { State = WaitForSelectorState.Attached, Timeout = patience });
         await page.WaitForFunctionAsync("() => !document.querySelector('.draft-head .state')?.textContent.includes('Working')", null, new() { Timeout = patience });
     }
 
     public static Task SavedAsync(this IPage page, string words = "Saved") =>
-        page.WaitForFunctionAsync("words => document.querySelector('.save')?.textContent.trim() === words", words, new() { Timeout = 45_000 });
+        page.WaitForFunctionAsync("words => document.querySelector('.save')?.textContent.trim() === words", words, new() { Timeout = Patience });
 
     /// <summary>Hands the offered size over.</summary>
     /// <returns>The address for the tester.</returns>
@@ -58,5 +104,5 @@ internal static partial class Workspace
     public static partial Regex PieceAddress();
 
     [GeneratedRegex("/p/([0-9a-f-]+)/yarn$")]
-    private static partial Regex ProjectAddress();
+    public static partial Regex ProjectAddress();
 }

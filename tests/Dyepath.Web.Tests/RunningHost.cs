@@ -61,6 +61,13 @@ internal sealed class RunningHost : IAsyncDisposable
 
     private readonly HostSettings _settings;
 
+    /// <summary>Its log would stand between the failures of a run: it is written only where it is asked for. (A program's log is read by its own tests.)</summary>
+    static RunningHost()
+    {
+        if (Environment.GetEnvironmentVariable("DYEPATH_TEST_LOG") is null)
+            Console.SetError(TextWriter.Null);
+    }
+
     private RunningHost(WebApplication app, HostSettings settings)
     {
         (_app, _settings) = (app, settings);
@@ -130,6 +137,20 @@ internal sealed class RunningHost : IAsyncDisposable
         request.Headers.IfMatch.Add(EntityTagHeaderValue.Parse(seen));
         return await Client.SendAsync(request);
     }
+
+    /// <summary>As the page does that asks for the token.</summary>
+    public async Task<HttpResponseMessage> SignInAsync(string token, string? browser = null, string? cookie = null)
+    {
+        using var request = new HttpRequestMessage(HttpMethod.Post, ApiPaths.SignIn) { Content = new FormUrlEncodedContent([new("token", token)]) };
+        if (browser is not null)
+            request.Headers.Add("User-Agent", browser);
+        if (cookie is not null)
+            request.Headers.Add("Cookie", cookie);
+        return await Client.SendAsync(request);
+    }
+
+    /// <summary>The cookie that an answer gives, as the browser sends it back.</summary>
+    public static string CookieOf(HttpResponseMessage answer) => answer.Headers.GetValues("Set-Cookie").Single().Split(';')[0];
 
     /// <summary>As a maker does, who has a key and no access token.</summary>
     public Task<HttpResponseMessage> OpenAsync(string? key) => WithKeyAsync(HttpMethod.Get, ApiPaths.Handed, key);

@@ -24,7 +24,7 @@ public sealed class BeginPageTests : BunitContext
     public BeginPageTests()
     {
         Services.AddWork(_bench);
-        Services.AddSingleton(new HttpClient(_host) { BaseAddress = new Uri("http://host.test/") });
+        Services.AddSingleton(_host.Client());
         Services.AddSingleton<ServerShelf>();
         Services.AddSingleton<IDeviceShelf, NoShelf>();
         Services.AddSingleton<Keeper>();

@@ -18,7 +18,7 @@ public sealed class HandingTests : IDisposable
     [Fact]
     public async Task The_key_goes_in_the_header_and_in_no_address()
     {
-        var shelf = new HandedShelf(new HttpClient(_host) { BaseAddress = new Uri("http://host.test/") });
+        var shelf = new HandedShelf(_host.Client());
         _host.Answers["GET api/handed"] = Text(Demo());
         _host.Answers[$"PUT api/handed/logs/{Id}"] = "{}";
         Assert.Equal(ServerReply.Done, (await shelf.OpenAsync(Key)).Reply);

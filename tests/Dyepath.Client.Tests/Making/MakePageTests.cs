@@ -22,7 +22,7 @@ public sealed class MakePageTests : BunitContext
     public MakePageTests()
     {
         Services.AddWork(Documents.Workbench());
-        Services.AddSingleton(new HttpClient(_host) { BaseAddress = new Uri("http://host.test/") });
+        Services.AddSingleton(_host.Client());
         Services.AddSingleton<ServerShelf>();
         Services.AddSingleton<IDeviceShelf, NoShelf>();
         Services.AddSingleton<Keeper>();

@@ -320,7 +320,7 @@ public sealed class MakingKeeperTests : IDisposable
     private int Puts() => _host.Asked.Count(a => a.StartsWith("PUT", StringComparison.Ordinal));
 
     private MakingKeeper Keeper() =>
-        new(_tab = _device.Tab(), new MakingHost(new HttpClient(_host) { BaseAddress = new Uri("http://host.test/") }), _tab, _clock);
+        new(_tab = _device.Tab(), new MakingHost(_host.Client()), _tab, _clock);
 
     private async Task<MakingKeeper> Opened(MakingDocument making, string? project = null, string? key = null)
     {

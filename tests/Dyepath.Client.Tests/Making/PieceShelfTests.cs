@@ -16,7 +16,7 @@ public sealed class PieceShelfTests : IDisposable
 
     public PieceShelfTests()
     {
-        var host = new MakingHost(new HttpClient(_host) { BaseAddress = new Uri("http://host.test/") });
+        var host = new MakingHost(_host.Client());
         var tab = _device.Tab();
         _keeper = new MakingKeeper(tab, host, tab, new HandClock());
         _pieces = new PieceShelf(host, tab, _keeper);

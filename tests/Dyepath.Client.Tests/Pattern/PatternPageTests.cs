@@ -18,7 +18,7 @@ public sealed class PatternPageTests : BunitContext
     public PatternPageTests()
     {
         Services.AddWork(_bench);
-        Services.AddSingleton(new HttpClient(_host) { BaseAddress = new Uri("http://host.test/") });
+        Services.AddSingleton(_host.Client());
         Services.AddSingleton<ServerShelf>();
         Services.AddSingleton<IDeviceShelf, NoShelf>();
         Services.AddSingleton<IDeviceEvents, NoEvents>();

@@ -29,7 +29,7 @@ public sealed class ProjectPageTests : BunitContext
     {
         _bench = Documents.Workbench(_jobs);
         Services.AddWork(_bench, _jobs);
-        Services.AddSingleton(new HttpClient(new HostHere()) { BaseAddress = new Uri("http://host.test/") });
+        Services.AddSingleton(new HostHere().Client());
         Services.AddSingleton<ServerShelf>();
         Services.AddSingleton<IDeviceShelf, NoShelf>();
         Services.AddSingleton<IDeviceEvents, NoEvents>();
@@ -92,8 +92,7 @@ public sealed class ProjectPageTests : BunitContext
         Assert.Contains("Save the document as a file", notice.TextContent, StringComparison.Ordinal);
         await page.Find("#at-garment-belowWaist").InputAsync("31");
         Assert.Equal("31 cm", _bench.Document!.Typed("garment.belowWaist"));
-        while (_jobs.Asked < 2)
-            await Task.Delay(5, Xunit.TestContext.Current.CancellationToken);
+        await _jobs.AskedAsync(2);
         await page.InvokeAsync(() => _jobs.Finish(1));
         page.WaitForAssertion(() => Assert.Empty(page.FindAll(".trouble")));
         Assert.NotNull(_bench.Plan);

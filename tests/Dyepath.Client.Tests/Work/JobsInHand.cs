@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using Dyepath.Client.Worker;
 
 namespace Dyepath.Client.Tests.Work;
@@ -5,6 +6,8 @@ namespace Dyepath.Client.Tests.Work;
 /// <summary>Jobs that are done, failed or left lying as the test says.</summary>
 internal sealed class JobsInHand : IJobs
 {
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(1);
+
     private readonly List<(string Job, string Input, TaskCompletionSource<byte[]> Done)> _orders = [];
 
     public IEnumerable<string> Inputs => _orders.Select(o => o.Input);
@@ -27,6 +30,13 @@ internal sealed class JobsInHand : IJobs
                 Stopped++;
         });
         return done.Task;
+    }
+
+    /// <summary>Waits until so many orders were given: every change waits a moment for the next one.</summary>
+    public async Task AskedAsync(int orders)
+    {
+        for (var begun = Stopwatch.GetTimestamp(); Asked < orders; await Task.Delay(5, TestContext.Current.CancellationToken))
+            Assert.True(Stopwatch.GetElapsedTime(begun) < Patience, $"Order {orders} was not given within {Patience.TotalSeconds} s; there are {Asked}.");
     }
 
     public void Finish(int order) => _orders[order].Done.SetResult(JobRunner.Run(_orders[order].Job, _orders[order].Input, new Progress<double>()));

@@ -80,11 +80,11 @@ public sealed class WorkbenchTests
         await OpenAsync();
         var first = _bench.Plan!;
         _bench.Set("garment.belowWaist", "30 cm", "length");
-        await AskedAsync(2);
+        await _jobs.AskedAsync(2);
         _bench.Set("garment.belowWaist", "34 cm", "length");
         Assert.True(_bench.IsStale);
         Assert.Same(first, _bench.Plan);
-        await AskedAsync(3);
+        await _jobs.AskedAsync(3);
         Assert.Equal(1, _jobs.Stopped);
         _jobs.Finish(2);
         Assert.False(_bench.IsStale);
@@ -98,14 +98,14 @@ public sealed class WorkbenchTests
         await OpenAsync();
         var first = _bench.Plan;
         _bench.Set("garment.belowWaist", "30 cm", "length");
-        await AskedAsync(2);
+        await _jobs.AskedAsync(2);
         _bench.Stop();
         Assert.Equal(1, _jobs.Stopped);
         Assert.True(_bench is { IsWorking: false, IsStopped: true, IsStale: true });
         Assert.Same(first, _bench.Plan);
         Assert.Equal("30 cm", _bench.Document!.Typed("garment.belowWaist"));
         _bench.Again();
-        await AskedAsync(3);
+        await _jobs.AskedAsync(3);
         _jobs.Finish(2);
         Assert.True(_bench is { IsWorking: false, IsStopped: false, IsStale: false });
         Assert.NotSame(first, _bench.Plan);
@@ -118,14 +118,14 @@ public sealed class WorkbenchTests
         var first = _bench.Plan;
         var text = _bench.Document!.Text;
         _bench.Set("garment.belowWaist", "30 cm", "length");
-        await AskedAsync(2);
+        await _jobs.AskedAsync(2);
         _jobs.Fail(1);
         Assert.NotNull(_bench.Failed);
         Assert.True(_bench is { IsWorking: false, IsStale: true });
         Assert.Same(first, _bench.Plan);
         _bench.Undo();
         Assert.Null(_bench.Failed);
-        await AskedAsync(3);
+        await _jobs.AskedAsync(3);
         _jobs.Finish(2);
         Assert.Null(_bench.Failed);
         Assert.False(_bench.IsStale);
@@ -157,7 +157,7 @@ public sealed class WorkbenchTests
         };
         _jobs.Block(0);
         Assert.True(_bench.StandsStill);
-        await worked.Task.WaitAsync(TestContext.Current.CancellationToken);
+        await worked.Task.WaitAsync(TimeSpan.FromMinutes(1), TestContext.Current.CancellationToken);
         Assert.NotNull(_bench.Plan);
         Assert.Equal(1, _jobs.Asked);
     }
@@ -170,7 +170,7 @@ public sealed class WorkbenchTests
         _bench.Changed += () => throw new InvalidOperationException("as a page would");
         _bench.Changed += () => heard++;
         _bench.Set("garment.belowWaist", "30 cm", "length");
-        await AskedAsync(2);
+        await _jobs.AskedAsync(2);
         _jobs.Finish(1);
         Assert.False(_bench.IsWorking);
         Assert.Equal(2, heard);
@@ -201,14 +201,7 @@ public sealed class WorkbenchTests
     private async Task OpenAsync()
     {
         Assert.True(_bench.Open(Documents.Demo().Text));
-        await AskedAsync(1);
+        await _jobs.AskedAsync(1);
         _jobs.Finish(0);
-    }
-
-    /// <summary>Every change waits a moment for the next one.</summary>
-    private async Task AskedAsync(int orders)
-    {
-        while (_jobs.Asked < orders)
-            await Task.Delay(5, TestContext.Current.CancellationToken);
     }
 }

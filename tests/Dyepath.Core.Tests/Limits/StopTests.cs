@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Garments.Checking;
 using Dyepath.Core.Instructions.Reading;
@@ -89,20 +88,6 @@ public sealed class StopTests
         });
         Assert.True(looks > 3, $"only {looks} looks");
         Assert.True(blind < LongestBlind, $"{blind} of work without a look");
-        foreach (var at in (ImmutableArray<int>)[1, 2, looks / 1_000 + 1, looks / 50 + 1, looks / 5 + 1, looks])
-        {
-            using var source = new CancellationTokenSource();
-            var seen = 0;
-            var effort = new Effort(cancel: source.Token)
-            {
-                Watch = _ =>
-                {
-                    if (++seen == at)
-                        source.Cancel();
-                },
-            };
-            Assert.Throws<OperationCanceledException>(() => work(effort));
-            Assert.Equal(at, seen);
-        }
+        Stopped.At([1, 2, looks / 1_000 + 1, looks / 50 + 1, looks / 5 + 1, looks], work);
     }
 }

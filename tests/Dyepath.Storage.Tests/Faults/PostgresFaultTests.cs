@@ -18,7 +18,7 @@ public class PostgresFaultTests(TestDatabases databases)
         for (var round = 0; round < 10; round++)
         {
             await Task.WhenAll(Enumerable.Range(0, 5).Select(_ => store.ReadAsync("a")));
-            await CloseOthersAsync(choice.Connection!);
+            await CloseOthersAsync(choice);
             Assert.IsType<ChangeOutcome.Done>(await store.SaveAsync("a", $"{round}", $"{round + 1}"));
         }
         Assert.Equal("10", await store.ReadAsync("a"));
@@ -97,7 +97,7 @@ public class PostgresFaultTests(TestDatabases databases)
     {
         var choice = databases.NewDatabase(DatabaseKind.Postgres);
         var name = $"guest_{Environment.ProcessId}";
-        await TellAsync(choice.Connection!, $"CREATE ROLE {name} LOGIN");
+        await TestDatabases.TellAsync(choice, $"CREATE ROLE {name} LOGIN");
         try
         {
             var settings = new NpgsqlConnectionStringBuilder(choice.Connection) { Username = name };
@@ -109,7 +109,7 @@ public class PostgresFaultTests(TestDatabases databases)
         }
         finally
         {
-            await TellAsync(choice.Connection!, $"DROP OWNED BY {name}; DROP ROLE {name}");
+            await TestDatabases.TellAsync(choice, $"DROP OWNED BY {name}; DROP ROLE {name}");
         }
     }
 
@@ -137,14 +137,6 @@ public class PostgresFaultTests(TestDatabases databases)
         Assert.Null(StoreFaults.Find(new InvalidOperationException()));
     }
 
-    private static Task CloseOthersAsync(string connection) => TellAsync(
-        connection, "SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE datname = current_database() AND pid <> pg_backend_pid()");
-
-    private static async Task TellAsync(string connection, string sql)
-    {
-        await using var server = new NpgsqlConnection(new NpgsqlConnectionStringBuilder(connection) { Pooling = false }.ToString());
-        await server.OpenAsync();
-        await using var command = new NpgsqlCommand(sql, server);
-        await command.ExecuteNonQueryAsync();
-    }
+    private static Task CloseOthersAsync(DatabaseChoice choice) => TestDatabases.TellAsync(
+        choice, "SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE datname = current_database() AND pid <> pg_backend_pid()");
 }

@@ -28,8 +28,8 @@ public class FullDiskTests(Hosts hosts)
         var ballast = Path.Combine(disk.Folder, "ballast");
         Directory.CreateDirectory(Path.Combine(disk.Folder, "space"));
         SmallDisk.Run("chown", "postgres", Path.Combine(disk.Folder, "space"));
-        await TellAsync(choice, $"CREATE TABLESPACE {space} LOCATION '{disk.Folder}/space'");
-        await TellAsync(choice, $"ALTER DATABASE {database} SET default_tablespace = {space}");
+        await TestDatabases.TellAsync(choice, $"CREATE TABLESPACE {space} LOCATION '{disk.Folder}/space'");
+        await TestDatabases.TellAsync(choice, $"ALTER DATABASE {database} SET default_tablespace = {space}");
         try
         {
             await FillAsync(choice, makeRoom: () => File.Delete(ballast), ballast: () => File.WriteAllBytes(ballast, new byte[30_000_000]));
@@ -38,7 +38,7 @@ public class FullDiskTests(Hosts hosts)
         {
             hosts.Databases.Drop(choice);
             NpgsqlConnection.ClearAllPools();
-            await TellAsync(hosts.Databases.NewDatabase(DatabaseKind.Postgres), $"DROP TABLESPACE {space}");
+            await TestDatabases.TellAsync(hosts.Databases.NewDatabase(DatabaseKind.Postgres), $"DROP TABLESPACE {space}");
         }
     }
 
@@ -75,14 +75,6 @@ public class FullDiskTests(Hosts hosts)
         using var again = await host.SaveAsync(project.Id, project.Etag, large);
         Assert.Equal(HttpStatusCode.OK, again.StatusCode);
         Assert.Equal(large, await host.Client.GetStringAsync(ApiPaths.Project(project.Id)));
-    }
-
-    private static async Task TellAsync(DatabaseChoice choice, string sql)
-    {
-        await using var server = new NpgsqlConnection(new NpgsqlConnectionStringBuilder(choice.Connection) { Pooling = false }.ToString());
-        await server.OpenAsync();
-        await using var command = new NpgsqlCommand(sql, server);
-        await command.ExecuteNonQueryAsync();
     }
 
     /// <summary>A disk of its own, in memory.</summary>

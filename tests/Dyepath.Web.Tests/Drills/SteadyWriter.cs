@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using System.Net;
 using System.Net.Http.Json;
 using System.Text;
@@ -13,6 +14,8 @@ namespace Dyepath.Web.Tests.Drills;
 internal sealed class SteadyWriter(Uri address, int seed)
 {
     private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(100);
+
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(3);
 
     /// <summary>Hosts have to start beside the load.</summary>
     private static readonly TimeSpan Breath = TimeSpan.FromMilliseconds(20);
@@ -53,7 +56,7 @@ internal sealed class SteadyWriter(Uri address, int seed)
 
     private async Task SaveAsync(HttpClient client, string text)
     {
-        while (true)
+        for (var begun = Stopwatch.GetTimestamp(); Stopwatch.GetElapsedTime(begun) < Patience; await Task.Delay(Pause))
         {
             using var request = _acknowledged.Length == 0
                 ? new HttpRequestMessage(HttpMethod.Post, ApiPaths.NewProject(_id))
@@ -80,8 +83,8 @@ internal sealed class SteadyWriter(Uri address, int seed)
                 // No answer: it may be stored or not.
             }
             Again++;
-            await Task.Delay(Pause);
         }
+        Faults.Add($"No host took a save within {Patience.TotalSeconds} s.");
     }
 
     /// <summary>The project of this id is the one that was sent before, whose answer did not arrive.</summary>

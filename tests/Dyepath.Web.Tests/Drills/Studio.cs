@@ -5,6 +5,8 @@ namespace Dyepath.Web.Tests.Drills;
 /// <summary>Several hosts on one database behind one address, and designers who save all the time.</summary>
 internal sealed class Studio : IAsyncDisposable
 {
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(3);
+
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("dyepath-drill-");
     private readonly OneAddress _address = new();
     private readonly string _connection;
@@ -54,9 +56,9 @@ internal sealed class Studio : IAsyncDisposable
     /// <summary>Until so many more saves were acknowledged.</summary>
     public async Task SavesAsync(int more)
     {
-        var until = Acknowledged + more;
-        while (Acknowledged < until && !_writing.IsCompleted)
-            await Task.Delay(20);
+        var (until, begun) = (Acknowledged + more, Stopwatch.GetTimestamp());
+        for (; Acknowledged < until && !_writing.IsCompleted; await Task.Delay(20))
+            Assert.True(Stopwatch.GetElapsedTime(begun) < Patience, $"Of {more} more saves, {until - Acknowledged} were not acknowledged within {Patience.TotalSeconds} s.");
     }
 
     /// <summary>Ends the load and holds what is stored against what was acknowledged.</summary>

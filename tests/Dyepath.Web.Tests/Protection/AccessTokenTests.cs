@@ -8,24 +8,14 @@ namespace Dyepath.Web.Tests.Protection;
 /// <summary>A host that asks for a token, over https with a certificate that it made.</summary>
 public sealed class AccessTokenTests(Hosts hosts) : IAsyncLifetime
 {
-    private const string Token = "correct-horse-battery";
+    private const string Token = GuardedHost.Token;
 
     private RunningHost _host = null!;
-    private HttpClient _client = null!;
 
-    public async ValueTask InitializeAsync()
-    {
-        _host = await RunningHost.StartAsync(new HostSettings(
-            hosts.Databases.NewDatabase(DatabaseKind.Sqlite), 0, AccessToken: Token, MakeCertificate: true));
-        _client = _host.NewClient();
-        _client.DefaultRequestHeaders.Add("Origin", _host.Address.GetLeftPart(UriPartial.Authority));
-    }
+    public async ValueTask InitializeAsync() => _host = await RunningHost.StartAsync(new HostSettings(
+        hosts.Databases.NewDatabase(DatabaseKind.Sqlite), 0, AccessToken: Token, MakeCertificate: true));
 
-    public async ValueTask DisposeAsync()
-    {
-        _client.Dispose();
-        await _host.DisposeAsync();
-    }
+    public ValueTask DisposeAsync() => _host.DisposeAsync();
 
     [Fact]
     public async Task A_handed_piece_is_opened_and_its_log_sent_without_the_token_and_nothing_else()
@@ -46,13 +36,13 @@ public sealed class AccessTokenTests(Hosts hosts) : IAsyncLifetime
         using var wrong = await _host.OpenAsync(key[1..]);
         await RunningHost.ProblemAsync(HttpStatusCode.NotFound, wrong);
 
-        _client.DefaultRequestHeaders.Add(ApiPaths.HandedKeyHeader, key);
+        _host.Client.DefaultRequestHeaders.Add(ApiPaths.HandedKeyHeader, key);
         foreach (var path in new[] { ApiPaths.Projects, ApiPaths.Project(project), ApiPaths.Handovers(project), ApiPaths.Logs(project), ApiPaths.Makings })
         {
-            using var answer = await _client.GetAsync(path);
+            using var answer = await _host.Client.GetAsync(path);
             await RunningHost.ProblemAsync(HttpStatusCode.Unauthorized, answer);
         }
-        using var put = await _client.PutAsync(ApiPaths.Making(making), RunningHost.Json("{}"));
+        using var put = await _host.Client.PutAsync(ApiPaths.Making(making), RunningHost.Json("{}"));
         await RunningHost.ProblemAsync(HttpStatusCode.Unauthorized, put);
         using var asked = await designer.GetAsync(ApiPaths.Logs(project));
         Assert.Single((await asked.Content.ReadFromJsonAsync(ContractsJson.Default.MakerLogArray))!);
@@ -74,7 +64,7 @@ public sealed class AccessTokenTests(Hosts hosts) : IAsyncLifetime
         using var foreign = await _host.NewClient().PutAsync(ApiPaths.HandedLog("x"), RunningHost.Json("{}"));
         await RunningHost.ProblemAsync(HttpStatusCode.Forbidden, foreign);
         // Nothing takes such a request, so nothing says that it is open.
-        using var text = await _client.PutAsync(ApiPaths.HandedLog("x"), new StringContent("{}"));
+        using var text = await _host.Client.PutAsync(ApiPaths.HandedLog("x"), new StringContent("{}"));
         await RunningHost.ProblemAsync(HttpStatusCode.Unauthorized, text);
     }
 
@@ -90,18 +80,18 @@ public sealed class AccessTokenTests(Hosts hosts) : IAsyncLifetime
     public async Task A_browser_is_sent_to_the_page_that_takes_the_token_for_a_cookie()
     {
         using var page = new HttpRequestMessage(HttpMethod.Get, "") { Headers = { Accept = { new("text/html") } } };
-        using var sent = await _client.SendAsync(page);
+        using var sent = await _host.Client.SendAsync(page);
         Assert.Equal((HttpStatusCode.Redirect, "/sign-in"), (sent.StatusCode, sent.Headers.Location!.OriginalString));
-        using var form = await _client.GetAsync("sign-in");
+        using var form = await _host.Client.GetAsync("sign-in");
         Assert.Equal("same-origin", Assert.Single(form.Headers.GetValues("Referrer-Policy")));
         Assert.Contains("<script src=\"/sign-in.js\"></script>", await form.Content.ReadAsStringAsync(), StringComparison.Ordinal);
-        Assert.Contains("location.hash", await _client.GetStringAsync("sign-in.js"), StringComparison.Ordinal);
+        Assert.Contains("location.hash", await _host.Client.GetStringAsync("sign-in.js"), StringComparison.Ordinal);
 
-        using var wrong = await SignInAsync("wrong");
+        using var wrong = await _host.SignInAsync("wrong");
         Assert.Equal(HttpStatusCode.Unauthorized, wrong.StatusCode);
         Assert.False(wrong.Headers.Contains("Set-Cookie"));
 
-        using var right = await SignInAsync(Token);
+        using var right = await _host.SignInAsync(Token);
         Assert.Equal((HttpStatusCode.SeeOther, "/"), (right.StatusCode, right.Headers.Location!.OriginalString));
         var cookie = Assert.Single(right.Headers.GetValues("Set-Cookie"));
         Assert.StartsWith("__Host-dyepath=", cookie, StringComparison.Ordinal);
@@ -132,17 +122,17 @@ public sealed class AccessTokenTests(Hosts hosts) : IAsyncLifetime
     [Fact]
     public async Task Guessing_is_stopped_but_who_is_signed_in_goes_on()
     {
-        using var signedIn = await SignInAsync(Token);
-        var cookie = signedIn.Headers.GetValues("Set-Cookie").Single().Split(';')[0];
+        using var signedIn = await _host.SignInAsync(Token);
+        var cookie = RunningHost.CookieOf(signedIn);
         for (var guess = 0; guess < 10; guess++)
         {
             if (guess % 2 == 0)
                 Assert.Equal(HttpStatusCode.Unauthorized, await AskAsync(r => r.Headers.Authorization = new("Bearer", $"guess-{guess}")));
             else
-                (await SignInAsync($"guess-{guess}")).Dispose();
+                (await _host.SignInAsync($"guess-{guess}")).Dispose();
         }
         Assert.Equal(HttpStatusCode.TooManyRequests, await AskAsync(r => r.Headers.Authorization = new("Bearer", Token)));
-        using var stopped = await SignInAsync(Token);
+        using var stopped = await _host.SignInAsync(Token);
         Assert.Equal((HttpStatusCode.TooManyRequests, "text/html"), (stopped.StatusCode, stopped.Content.Headers.ContentType!.MediaType));
         Assert.Contains("Wait a minute, then try again.", await stopped.Content.ReadAsStringAsync(), StringComparison.Ordinal);
         Assert.NotNull(stopped.Headers.RetryAfter);
@@ -153,10 +143,7 @@ public sealed class AccessTokenTests(Hosts hosts) : IAsyncLifetime
     {
         using var request = new HttpRequestMessage(HttpMethod.Get, ApiPaths.Projects);
         with(request);
-        using var answer = await _client.SendAsync(request);
+        using var answer = await _host.Client.SendAsync(request);
         return answer.StatusCode;
     }
-
-    private Task<HttpResponseMessage> SignInAsync(string token) =>
-        _client.PostAsync("sign-in", new FormUrlEncodedContent([new("token", token)]));
 }

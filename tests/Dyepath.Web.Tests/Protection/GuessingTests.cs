@@ -9,7 +9,7 @@ namespace Dyepath.Web.Tests.Protection;
 /// <summary>Guesses at the access token from many addresses, as a proxy that is believed tells them.</summary>
 public sealed class GuessingTests(Hosts hosts)
 {
-    private const string Token = "correct-horse-battery";
+    private const string Token = GuardedHost.Token;
 
     [Fact]
     public async Task Ten_wrong_ones_from_an_address_stop_that_address_alone()
@@ -88,8 +88,8 @@ public sealed class GuessingTests(Hosts hosts)
         const int beyond = 20;
         var clock = new HeldClock();
         await using var host = await StartAsync(clock, "127.0.0.1/32");
-        using var signIn = await host.Client.PostAsync(ApiPaths.SignIn, new FormUrlEncodedContent([new("token", Token)]));
-        var cookie = signIn.Headers.GetValues("Set-Cookie").Single().Split(';')[0];
+        using var signIn = await host.SignInAsync(Token);
+        var cookie = RunningHost.CookieOf(signIn);
         for (var n = 0; n < SlowLane.WrongInAMinute; n++)
             Assert.Equal(HttpStatusCode.Unauthorized, await AskAsync(host, $"203.0.113.{n}", "guess"));
 

@@ -60,5 +60,5 @@ public class MadeCertificateTests(Hosts hosts)
     private X509Certificate2 Made(IPAddress listen, params string[] names) => Certificate(listen, names).Load();
 
     private MadeCertificate Certificate(IPAddress listen, params string[] names) => MadeCertificate.Of(
-        new HostSettings(_folder, 0, listen, "correct-horse-battery", MakeCertificate: true, Names: names));
+        new HostSettings(_folder, 0, listen, GuardedHost.Token, MakeCertificate: true, Names: names));
 }

@@ -4,19 +4,9 @@ using Dyepath.Contracts;
 namespace Dyepath.Web.Tests.Protection;
 
 /// <summary>What a host that asks for a token serves without it, and what it does not.</summary>
-public sealed class OpenAddressTests : IClassFixture<GuardedHost>, IDisposable
+public sealed class OpenAddressTests(GuardedHost guarded) : IClassFixture<GuardedHost>
 {
-    private readonly RunningHost _host;
-    private readonly HttpClient _client;
-
-    public OpenAddressTests(GuardedHost guarded)
-    {
-        _host = guarded.Running;
-        _client = _host.NewClient();
-        _client.DefaultRequestHeaders.Add("Origin", _host.Address.GetLeftPart(UriPartial.Authority));
-    }
-
-    public void Dispose() => _client.Dispose();
+    private readonly RunningHost _host = guarded.Running;
 
     [Theory]
     [InlineData(ApiPaths.Projects)]
@@ -39,7 +29,7 @@ public sealed class OpenAddressTests : IClassFixture<GuardedHost>, IDisposable
     [InlineData(ApiPaths.Devices)]
     public async Task All_that_is_the_designer_s_is_asked_for_the_token(string path)
     {
-        using var answer = await _client.GetAsync(path);
+        using var answer = await _host.Client.GetAsync(path);
         await RunningHost.ProblemAsync(HttpStatusCode.Unauthorized, answer);
         Assert.Equal("Bearer", answer.Headers.WwwAuthenticate.ToString());
     }
@@ -64,7 +54,7 @@ public sealed class OpenAddressTests : IClassFixture<GuardedHost>, IDisposable
             Assert.Equal((HttpStatusCode.OK, type), (answer.StatusCode, answer.Content.Headers.ContentType!.MediaType));
             Assert.Equal("no-referrer", Assert.Single(answer.Headers.GetValues("Referrer-Policy")));
         }
-        using var change = await _client.PostAsync(path, RunningHost.Json("{}"));
+        using var change = await _host.Client.PostAsync(path, RunningHost.Json("{}"));
         await RunningHost.ProblemAsync(HttpStatusCode.Unauthorized, change);
     }
 
@@ -74,7 +64,7 @@ public sealed class OpenAddressTests : IClassFixture<GuardedHost>, IDisposable
     public async Task Of_the_other_pages_a_browser_is_sent_to_sign_in(string path)
     {
         using var request = new HttpRequestMessage(HttpMethod.Get, path) { Headers = { Accept = { new("text/html") } } };
-        using var answer = await _client.SendAsync(request);
+        using var answer = await _host.Client.SendAsync(request);
         Assert.Equal((HttpStatusCode.Redirect, "/sign-in"), (answer.StatusCode, answer.Headers.Location!.OriginalString));
     }
 }

@@ -10,7 +10,7 @@ namespace Dyepath.Web.Tests.Protection;
 /// <summary>Devices that sign in and out, on hosts that ask for a token.</summary>
 public abstract partial class SessionTests(Hosts hosts, DatabaseKind kind) : IAsyncLifetime
 {
-    private const string Token = "correct-horse-battery";
+    private const string Token = GuardedHost.Token;
 
     private const string Firefox = "Mozilla/5.0 (X11; Linux x86_64; rv:150.0) Gecko/20100101 Firefox/150.0";
 
@@ -172,16 +172,9 @@ public abstract partial class SessionTests(Hosts hosts, DatabaseKind kind) : IAs
 
     private async Task<string> SignInAsync(string browser, string? cookie = null)
     {
-        using var request = new HttpRequestMessage(HttpMethod.Post, ApiPaths.SignIn)
-        {
-            Content = new FormUrlEncodedContent([new("token", Token)]),
-            Headers = { { "User-Agent", browser } },
-        };
-        if (cookie is not null)
-            request.Headers.Add("Cookie", cookie);
-        using var answer = await _host.Client.SendAsync(request);
+        using var answer = await _host.SignInAsync(Token, browser, cookie);
         Assert.Equal(HttpStatusCode.SeeOther, answer.StatusCode);
-        return answer.Headers.GetValues("Set-Cookie").Single().Split(';')[0];
+        return RunningHost.CookieOf(answer);
     }
 
     private Task<HttpResponseMessage> GetAsync(string path, string? cookie, RunningHost? host = null)

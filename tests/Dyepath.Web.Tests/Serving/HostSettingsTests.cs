@@ -7,7 +7,7 @@ namespace Dyepath.Web.Tests.Serving;
 
 public class HostSettingsTests(Hosts hosts)
 {
-    private const string Token = "correct-horse-battery";
+    private const string Token = GuardedHost.Token;
 
     [Theory]
     [InlineData(null, null, false, null)]

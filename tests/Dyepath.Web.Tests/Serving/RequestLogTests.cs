@@ -9,7 +9,7 @@ namespace Dyepath.Web.Tests.Serving;
 
 public class RequestLogTests(Hosts hosts)
 {
-    private const string Token = "correct-horse-battery";
+    private const string Token = GuardedHost.Token;
 
     /// <summary>The log of a program that was sent secrets in every place where one can stand.</summary>
     [Fact]
