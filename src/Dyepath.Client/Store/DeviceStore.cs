@@ -37,10 +37,6 @@ public sealed partial class DeviceStore : IDeviceEvents
         }
     }
 
-    /// <summary>Asks the browser not to clear what is kept here when it wants room.</summary>
-    [JSImport("persist", Module)]
-    internal static partial void Persist();
-
     [JSImport("announce", Module)]
     internal static partial void Announce(string sort, string id, bool removed);
 
