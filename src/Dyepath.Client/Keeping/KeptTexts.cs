@@ -1,5 +1,3 @@
-using Dyepath.Client.Store;
-
 namespace Dyepath.Client.Keeping;
 
 /// <summary>
