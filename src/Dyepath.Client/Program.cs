@@ -1,6 +1,7 @@
 using System.Runtime.InteropServices.JavaScript;
 using Dyepath.Client;
 using Dyepath.Client.Draft;
+using Dyepath.Client.Keeping;
 using Dyepath.Client.Making.Beside;
 using Dyepath.Client.Making.Handing;
 using Dyepath.Client.Making.Store;

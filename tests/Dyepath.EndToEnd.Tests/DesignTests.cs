@@ -48,6 +48,7 @@ public sealed class DesignTests(Browser browser)
         var page = await window.OpenShelfAsync(host);
         var id = await page.BeginAsync("Open the demo tunic");
         await page.GoAsync("garment");
+        Assert.Equal("2.5px", await page.Locator(".drawing path.opening").First.EvaluateAsync<string>("path => getComputedStyle(path).strokeWidth"));
         var measures = page.GetByRole(AriaRole.Region, new() { Name = "Finished measures by size" });
         var before = await measures.InnerTextAsync();
         await page.GetByLabel("Hangs below the waist").FillAsync("40");

@@ -189,6 +189,9 @@ public sealed partial class MakingTests(Browser browser)
         await page.SavedAsync();
         Assert.Equal(3, (await phone.Host.LogAsync(phone.Id))[^1].Phase);
         Assert.Equal([0, -1, 1], (await phone.Host.LogAsync(phone.Id)).Where(e => e.Did == Did.Run).Take(3).Select(e => e.Phase ?? 9));
+
+        await page.GetByTitle("Leave this piece").ClickAsync();
+        await page.WaitForFunctionAsync("() => did.awake === 0");
     }
 
     [Fact]

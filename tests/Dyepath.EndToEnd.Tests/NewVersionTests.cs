@@ -141,6 +141,47 @@ public sealed partial class NewVersionTests(Browser browser)
         await NewerAsync(hidden, old);
     }
 
+    /// <summary>A worker that was being installed before the page listened, that is too slow to answer at first, and a page that is long on its way.</summary>
+    [Fact]
+    public async Task ASlowMachineFindsTheNewerVersionAndOpensItOnce()
+    {
+        await using var host = new PublishedHost();
+        await host.StartAsync();
+        await using var window = await browser.WindowAsync(workers: false);
+        await window.AddInitScriptAsync(
+            """
+            const turn = (worker, state) => { worker.state = state; worker.dispatchEvent(new Event('statechange')); };
+            const next = Object.assign(new EventTarget(), { state: 'installing', asked: 0 });
+            next.postMessage = (said, ports) => {
+              if (said === 'version' && next.asked++ > 0) ports[0].postMessage('newer');
+              if (said === 'take') turn(next, 'activated');
+            };
+            const registration = Object.assign(new EventTarget(), { installing: next, waiting: null, active: null, update: async () => { } });
+            const container = Object.assign(new EventTarget(), { controller: {}, register: async () => registration, getRegistration: async () => registration });
+            Object.defineProperty(Navigator.prototype, 'serviceWorker', { value: container });
+            // On its way for ever.
+            globalThis.reloads = 0;
+            navigation.addEventListener('navigate', event => {
+              if (event.navigationType !== 'reload') return;
+              reloads++;
+              event.preventDefault();
+            });
+            globalThis.installed = () => { Object.assign(registration, { installing: null, waiting: next }); turn(next, 'installed'); return next.asked; };
+            """);
+        var page = await window.NewPageAsync();
+        await page.Clock.InstallAsync();
+        await page.GotoAsync(host.Address.ToString());
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Your projects" }).WaitForAsync();
+        Assert.Equal(1, await page.EvaluateAsync<int>("() => installed()"));
+        await page.Clock.RunForAsync(31_000);
+        await page.GetByText(Ready).WaitForAsync();
+
+        await page.GetByRole(AriaRole.Button, new() { Name = "Take it now" }).ClickAsync();
+        await page.WaitForFunctionAsync("() => reloads > 0");
+        await page.Clock.RunForAsync(5_000);
+        Assert.Equal(1, await page.EvaluateAsync<int>("() => reloads"));
+    }
+
     [Fact]
     public async Task APageWithoutAServiceWorkerIsServedItsOwnVersion()
     {

@@ -38,7 +38,7 @@ public sealed class Simulator(IJobs jobs) : IDisposable
         try
         {
             var input = SimulationJob.Write(order);
-            var result = await jobs.RunAsync(SimulationJob.Name, input, share => Tell(running, share, changed), running.Token);
+            var result = await jobs.RunOrHereAsync(SimulationJob.Name, input, share => Tell(running, share, changed), running.Token);
             if (_running == running)
                 (Result, _made) = (SimulationJob.Read(result), input);
         }

@@ -149,9 +149,10 @@ public sealed partial class KeepingMachine<T>(KeepingRules<T> rules)
         {
             var same = rules.Same(Now.Mine!, other.Content);
             var edit = same ? Now.Edit : Now.Edit + 1;
+            var content = same ? Now.Mine! : GoneOn(other.Content);
             Now = Now with
             {
-                Mine = same ? Now.Mine : other.Content,
+                Mine = content,
                 Edit = edit,
                 Lineage = other.Lineage,
                 Etag = other.Etag,
@@ -168,8 +169,11 @@ public sealed partial class KeepingMachine<T>(KeepingRules<T> rules)
             if (!other.IsSent)
                 Alarm(AlarmKind.Send, rules.Deference);
             if (!same)
-                Ask(new ShowText<T>(other.Content, chosen));
+                Ask(new ShowText<T>(content, chosen));
         }
+
+        /// <summary>What goes on from this tab's text is put to it, so that what stays the same is not worked out anew.</summary>
+        private T GoneOn(T other) => rules.Join(Now.Mine!, other) is { } joined && rules.Same(joined, other) ? joined : other;
 
         /// <summary>The device's copy is to say something else than it did.</summary>
         private void Restamp() => Now = Now with { Stamp = Now.Stamp + 1 };

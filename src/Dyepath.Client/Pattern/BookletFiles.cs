@@ -46,7 +46,7 @@ public sealed class BookletFiles(IJobs jobs)
                     cancel, PdfJob.Assemblies);
                 return new(FileName.Of(title, $"{name}.pdf"), "application/pdf", pdf);
             case BookletForm.Html:
-                return new(FileName.Of(title, $"{name}.html"), "text/html", await jobs.RunAsync(PageJob.Name, PageJob.Order(plan, decisions), _ => { }, cancel));
+                return new(FileName.Of(title, $"{name}.html"), "text/html", await jobs.RunOrHereAsync(PageJob.Name, PageJob.Order(plan, decisions), _ => { }, cancel));
             case BookletForm.Text:
                 return new(FileName.Of(title, $"{name}.txt"), "text/plain", Encoding.UTF8.GetBytes(TextBooklet.Write(PatternWriter.Write(plan, cancel), edition)));
             case BookletForm.Pictures:

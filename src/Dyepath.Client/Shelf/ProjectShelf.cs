@@ -23,7 +23,7 @@ public sealed record ShelfEntry(string Id, string Name, DateTimeOffset UpdatedAt
 /// <summary>Everything that can be done to projects without opening them, on the host and on this device.</summary>
 public sealed class ProjectShelf(ServerShelf server, IDeviceShelf device, Keeper keeper)
 {
-    private const string Unread = "It cannot be read: the host cannot be reached just now, or what it has is damaged. Open it to see which.";
+    internal const string Unread = "It cannot be read: the host cannot be reached just now, or what it has is damaged. Open it to see which.";
 
     private const string NeedsHost = "The host cannot be reached just now: try again once you are connected.";
 
@@ -110,11 +110,10 @@ public sealed class ProjectShelf(ServerShelf server, IDeviceShelf device, Keeper
     public async Task<string?> DeleteAsync(string id)
     {
         var mine = (await HereAsync()).GetValueOrDefault(id);
-        var answer = await server.DeleteAsync(id);
-        if (answer.Reply is ServerReply.Away or ServerReply.Busy && mine is not { Etag: null })
-            return NeedsHost;
-        if (answer.Reply is not (ServerReply.Done or ServerReply.Missing or ServerReply.Away or ServerReply.Busy))
-            return answer.Reply == ServerReply.SignIn ? "The host asks for its access token first." : answer.Why;
+        if ((await server.DeleteAsync(id)).WhyStillThere(wasSent: mine is not { Etag: null }) is { } why)
+            return why;
+        // Also where the device has no copy, as the page may have one.
+        keeper.Forget(id);
         return mine is null ? null : await RemoveHereAsync(id);
     }
 

@@ -3,12 +3,14 @@ using Dyepath.Client.Work;
 
 namespace Dyepath.Client.Shell;
 
-/// <summary>The open document as a file, whatever else of the page can be shown.</summary>
+/// <summary>A project's document as a file, whatever else of the page can be shown.</summary>
 internal static class DocumentFile
 {
-    public static void Save(ProjectDocument document)
+    public static void Save(ProjectDocument document) => Save(document.Title, document.Text);
+
+    public static void Save(string name, string text)
     {
         if (OperatingSystem.IsBrowser())
-            Page.Download(FileName.Of(document.Title, ".json"), "application/json", Encoding.UTF8.GetBytes(document.Text));
+            Page.Download(FileName.Of(name, ".json"), "application/json", Encoding.UTF8.GetBytes(text));
     }
 }

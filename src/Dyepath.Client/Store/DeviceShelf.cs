@@ -22,8 +22,6 @@ public interface IDeviceShelf : IDeviceTexts<ProjectText>
 /// <summary>In the browser's own database (wwwroot/js/store.js).</summary>
 public sealed partial class DeviceShelf : IDeviceShelf
 {
-    private bool _asked;
-
     public async Task<ImmutableArray<Copy<ProjectText>>> ReadAsync(string id)
     {
         var copies = JsonSerializer.Deserialize(await DeviceStore.OrNot(Read(id)), DeviceJson.Default.ProjectCopyArray) ?? [];
@@ -32,16 +30,8 @@ public sealed partial class DeviceShelf : IDeviceShelf
 
     public async Task<DeviceWriting<ProjectText>> WriteAsync(string id, WriteDevice<ProjectText> write)
     {
-        if (!_asked)
-        {
-            // Some browsers ask her first; nothing waits for her answer.
-            _asked = true;
-            DeviceStore.Persist();
-        }
         var json = JsonSerializer.Serialize(ProjectCopy.Of(id, write.Copy), DeviceJson.Plain.ProjectCopy);
-        var written = JsonSerializer.Deserialize(await DeviceStore.OrNot(Write(json)), DeviceJson.Default.CopyWritten)!;
-        var held = write.Copy with { Etag = written.Etag, Made = written.Made, IsSent = written.IsSent, Includes = written.Includes };
-        return new(held, written.Others);
+        return JsonSerializer.Deserialize(await DeviceStore.OrNot(Write(json)), DeviceJson.Default.CopyWritten)!.Of(write.Copy);
     }
 
     public async Task<ProjectCopy[]> ListAsync() =>

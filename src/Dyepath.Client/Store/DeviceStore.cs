@@ -1,19 +1,7 @@
 using System.Runtime.InteropServices.JavaScript;
+using Dyepath.Client.Keeping;
 
 namespace Dyepath.Client.Store;
-
-/// <summary>What happens to what is kept on this device, and to the page.</summary>
-public interface IDeviceEvents
-{
-    /// <param name="wrote">Another tab has written the text with this id.</param>
-    /// <param name="removed">Another tab has put it away for ever.</param>
-    void ListenTo(string sort, Action<string> wrote, Action<string> removed);
-
-    /// <param name="cleared">Everything that was kept on this device is gone.</param>
-    /// <param name="online">The connection is back.</param>
-    /// <param name="seen">The page is in view, or no longer.</param>
-    void ListenToPage(Action cleared, Action online, Action<bool> seen);
-}
 
 /// <summary>The browser's own database (wwwroot/js/store.js).</summary>
 public sealed partial class DeviceStore : IDeviceEvents
@@ -36,10 +24,6 @@ public sealed partial class DeviceStore : IDeviceEvents
             throw new IOException(fault.Message.Split('\n')[0], fault);
         }
     }
-
-    /// <summary>Asks the browser not to clear what is kept here when it wants room.</summary>
-    [JSImport("persist", Module)]
-    internal static partial void Persist();
 
     [JSImport("announce", Module)]
     internal static partial void Announce(string sort, string id, bool removed);

@@ -52,6 +52,29 @@ public sealed record ServerAnswer<T>(ServerReply Reply, T? Value, string Why = "
             ServerReply.Busy => new HostDidNot<TText>(HostTrouble.Busy, Why, After),
             _ => new HostDidNot<TText>(HostTrouble.Away),
         };
+
+    /// <summary>Why what was to be deleted is still there, in words; null where the host does not have it.</summary>
+    /// <param name="wasSent">The host is known to have had it.</param>
+    internal string? WhyStillThere(bool wasSent) => Reply switch
+    {
+        ServerReply.Done or ServerReply.Missing => null,
+        ServerReply.Away or ServerReply.Busy => wasSent ? "The host has a copy and cannot be reached just now: try again once you are connected." : null,
+        ServerReply.SignIn => "The host asks for its access token first.",
+        _ => Why,
+    };
+}
+
+internal static class HostTroubles
+{
+    /// <summary>What kept a text from being opened.</summary>
+    public static ServerReply Reply(this HostTrouble trouble) => trouble switch
+    {
+        HostTrouble.SignIn => ServerReply.SignIn,
+        HostTrouble.Missing => ServerReply.Missing,
+        HostTrouble.Refused => ServerReply.Refused,
+        HostTrouble.Damaged => ServerReply.Damaged,
+        _ => ServerReply.Away,
+    };
 }
 
 /// <summary>A text as the host has it.</summary>

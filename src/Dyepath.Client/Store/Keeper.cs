@@ -1,24 +1,26 @@
 using Dyepath.Client.Keeping;
 using Dyepath.Client.Work;
 using Dyepath.Contracts;
+using Dyepath.Core.Garments;
 
 namespace Dyepath.Client.Store;
 
 /// <summary>The projects that this tab keeps, the open one first: what is on the workbench goes to this device and to the host, and back.</summary>
 public sealed class Keeper
 {
+    private const string NoMore = "There is no such project any more.";
+
     private readonly Workbench _workbench;
     private readonly KeptTexts<ProjectText> _texts;
-    private readonly IDeviceEvents _events;
     private KeptText<ProjectText>? _open;
     private string? _wanted;
-    private bool _listening;
-    private Dyepath.Core.Garments.Plan? _drawn;
+    private Plan? _drawn;
+    private (Plan Plan, SwatchPicture? Picture)? _pictured;
 
     public Keeper(Workbench workbench, IDeviceShelf device, ServerShelf server, IDeviceEvents events, TimeProvider? clock = null)
     {
-        (_workbench, _events) = (workbench, events);
-        _texts = new KeptTexts<ProjectText>(new ProjectKeeping(), device, server, clock ?? TimeProvider.System);
+        _workbench = workbench;
+        _texts = new KeptTexts<ProjectText>(IDeviceShelf.Sort, new ProjectKeeping(), device, server, events, clock ?? TimeProvider.System);
         _workbench.Edited += Edited;
         _workbench.Changed += Planned;
     }
@@ -50,7 +52,6 @@ public sealed class Keeper
     /// <summary>Opens a project from wherever its latest text is.</summary>
     public async Task<ServerReply> OpenAsync(string id)
     {
-        Listen();
         _wanted = id;
         var kept = _texts.Open(id);
         if (kept == _open && _workbench.Document is not null)
@@ -59,7 +60,7 @@ public sealed class Keeper
         if (_wanted != id)
             return ServerReply.Done;
         if (kept.State.Mine is not { } text)
-            return Reply(kept.State.Trouble);
+            return kept.State.Trouble.Reply();
         return Take(kept, text) ? ServerReply.Done : ServerReply.Refused;
     }
 
@@ -67,7 +68,6 @@ public sealed class Keeper
     /// <returns>Its id.</returns>
     public async Task<string> CreateAsync(string text)
     {
-        Listen();
         var id = _wanted = Guid.NewGuid().ToString();
         _workbench.Open(text);
         var kept = _texts.Create(id, Present());
@@ -80,7 +80,6 @@ public sealed class Keeper
     /// <returns>Its id.</returns>
     public async Task<string> AddAsync(ProjectText text)
     {
-        Listen();
         var id = Guid.NewGuid().ToString();
         await KeptSomewhere(_texts.Create(id, text));
         return id;
@@ -91,25 +90,24 @@ public sealed class Keeper
     /// <returns>What went wrong, in words, or null.</returns>
     public async Task<string?> ChangeAsync(string id, Func<string, string?> change)
     {
-        Listen();
         var kept = _texts.Open(id);
         await kept.UntilAsync(s => s.Stage != Stage.Opening);
         if (kept.State.Mine is not { } mine)
-            return kept.State.Trouble == HostTrouble.Missing ? "There is no such project any more." : "The host cannot be reached just now: try again once you are connected.";
+            return kept.State.Trouble == HostTrouble.Missing ? NoMore : "The host cannot be reached just now: try again once you are connected.";
         if (change(mine.Text) is not { } text)
             return "What is stored under this name is not a project document.";
         kept.Tell(new Changed<ProjectText>(ProjectText.Of(text) with { Swatch = mine.Swatch }));
         if (kept == _open)
             _workbench.Replace(text, "the new name", saved: true);
         await KeptSomewhere(kept);
-        return kept.State is { Theirs: not null } ? "It was changed in another place too: open it and choose."
+        return kept.State is { Stage: Stage.Closed } ? NoMore
+            : kept.State is { Theirs: not null } ? "It was changed in another place too: open it and choose."
             : kept.State is { IsHeld: false, IsSent: false, DeviceWhy: { } why } ? why : null;
     }
 
     /// <summary>Sends what this device has of a project and the host has not, as if it had been opened.</summary>
     public void Send(string id)
     {
-        Listen();
         _texts.Open(id);
     }
 
@@ -117,7 +115,6 @@ public sealed class Keeper
     /// <returns>What went wrong, in words, or null.</returns>
     public async Task<string?> SendAsync(string id)
     {
-        Listen();
         var kept = _texts.Open(id);
         await kept.UntilAsync(s => s.Stage != Stage.Opening);
         kept.Tell(new Seen<ProjectText>(true));
@@ -135,7 +132,6 @@ public sealed class Keeper
     /// <summary>Lets go of a project that was removed, so that it is not made anew.</summary>
     public void Forget(string id)
     {
-        _texts.Tell(id, new PutAwayElsewhere<ProjectText>());
         _texts.Forget(id);
         if (Id == id)
             (_open, _texts.InView) = (null, null);
@@ -162,17 +158,9 @@ public sealed class Keeper
         return id;
     }
 
-    private static ServerReply Reply(HostTrouble trouble) => trouble switch
-    {
-        HostTrouble.SignIn => ServerReply.SignIn,
-        HostTrouble.Missing => ServerReply.Missing,
-        HostTrouble.Refused => ServerReply.Refused,
-        HostTrouble.Damaged => ServerReply.Damaged,
-        _ => ServerReply.Away,
-    };
-
+    /// <summary>Or put away meanwhile: then there is nothing to wait for.</summary>
     private static Task KeptSomewhere(KeptText<ProjectText> kept) => kept.UntilAsync(
-        s => s.IsSent || s.IsHeld || s.Theirs is not null || (s.DeviceWhy is not null && s.Trouble is not (HostTrouble.None or HostTrouble.Missing)));
+        s => s.IsSent || s.IsHeld || s.Theirs is not null || s.Stage == Stage.Closed || (s.DeviceWhy is not null && s.Trouble is not (HostTrouble.None or HostTrouble.Missing)));
 
     private bool Take(KeptText<ProjectText> kept, ProjectText? text)
     {
@@ -189,21 +177,6 @@ public sealed class Keeper
         kept.Replaced += Replace;
         Say();
         return true;
-    }
-
-    private void Listen()
-    {
-        if (_listening)
-            return;
-        _listening = true;
-        _events.ListenTo(
-            IDeviceShelf.Sort,
-            id => _texts.Tell(id, new OtherTabWrote<ProjectText>()),
-            id => _texts.Tell(id, new PutAwayElsewhere<ProjectText>()));
-        _events.ListenToPage(
-            () => _texts.TellAll(() => new DeviceCleared<ProjectText>()),
-            () => _texts.TellAll(() => new Connected<ProjectText>()),
-            seen => _texts.TellAll(() => new Seen<ProjectText>(seen)));
     }
 
     private void Edited() => _open?.Tell(new Changed<ProjectText>(Present()));
@@ -224,7 +197,17 @@ public sealed class Keeper
     private ProjectText Present()
     {
         var document = _workbench.Document!;
-        return new ProjectText(document.Text, document.Title, _workbench.Plan is { } plan ? ShelfPicture.Of(plan) : null);
+        return new ProjectText(document.Text, document.Title, Picture());
+    }
+
+    /// <summary>Made once a plan, not at every key.</summary>
+    private SwatchPicture? Picture()
+    {
+        if (_workbench.Plan is not { } plan)
+            return null;
+        if (!ReferenceEquals(_pictured?.Plan, plan))
+            _pictured = (plan, ShelfPicture.Of(plan));
+        return _pictured!.Value.Picture;
     }
 
     private void Say() => Changed?.Invoke();

@@ -61,7 +61,12 @@ public sealed record ProjectCopy(
 }
 
 /// <summary>What came of writing a copy; <see cref="Lineage"/> and text are as they were sent.</summary>
-internal sealed record CopyWritten(bool Ahead, bool Others, string? Etag, string? Made, bool IsSent, ImmutableArray<string> Includes);
+internal sealed record CopyWritten(bool Ahead, bool Others, string? Etag, string? Made, bool IsSent, ImmutableArray<string> Includes)
+{
+    /// <param name="copy">As it was sent.</param>
+    public DeviceWriting<T> Of<T>(Copy<T> copy)
+        where T : class => Ahead ? new(null, true) : new(copy with { Etag = Etag, Made = Made, IsSent = IsSent, Includes = Includes }, Others);
+}
 
 [JsonSourceGenerationOptions(JsonSerializerDefaults.Web)]
 [JsonSerializable(typeof(ProjectCopy))]

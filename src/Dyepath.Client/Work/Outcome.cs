@@ -39,7 +39,7 @@ public sealed class Outcome
     /// <summary>What yarn and swatch say together; missing where they say too little, or the document was only read.</summary>
     public MeasuredYarn? Measured { get; }
 
-    /// <summary>What the plan's searches found, so that it can be made again elsewhere; missing where it was made here.</summary>
+    /// <summary>What the plan's searches found, so that it can be made again elsewhere; missing where they were not told.</summary>
     public byte[]? Decisions { get; }
 
     public Booklet? Booklet => _booklet.Value;
@@ -55,14 +55,11 @@ public sealed class Outcome
     }
 
     /// <summary>All of it, worked out on the caller's thread; long where the document asks for much.</summary>
-    public static Outcome Of(ProjectDocument document, CancellationToken cancel) => Read(document).WorkedOut(document, cancel);
-
-    /// <inheritdoc cref="Of"/>
-    public Outcome WorkedOut(ProjectDocument document, CancellationToken cancel)
+    public static Outcome Of(ProjectDocument document, CancellationToken cancel)
     {
-        ArgumentNullException.ThrowIfNull(document);
-        var (result, measured) = WorkOut(Project, YarnAlone(document.Slim, Reading), null, cancel);
-        return new Outcome(Reading, result, measured, null);
+        var read = Read(document);
+        var (result, measured) = WorkOut(read.Project, YarnAlone(document.Slim, read.Reading), null, cancel);
+        return new Outcome(read.Reading, result, measured, null);
     }
 
     /// <summary>All of it, the searches made elsewhere.</summary>

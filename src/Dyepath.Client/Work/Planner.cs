@@ -8,9 +8,6 @@ namespace Dyepath.Client.Work;
 /// <summary>Plans off the page's thread; on it only where the browser allows no second runtime.</summary>
 public sealed class Planner(IJobs jobs, Faults faults)
 {
-    /// <summary>Long enough for a frame that says so to be shown before the page stands still.</summary>
-    private static readonly TimeSpan Frame = TimeSpan.FromMilliseconds(60);
-
     /// <summary>There is no second runtime: while a plan is made, the page stands still.</summary>
     public bool StandsStill { get; private set; }
 
@@ -20,21 +17,10 @@ public sealed class Planner(IJobs jobs, Faults faults)
     /// <exception cref="JobException">It could not be worked out.</exception>
     /// <exception cref="OperationCanceledException">Cancelled.</exception>
     /// <param name="read">The document, read.</param>
-    public async Task<Outcome> WorkOutAsync(ProjectDocument document, Outcome read, CancellationToken cancel)
+    public Task<Outcome> WorkOutAsync(ProjectDocument document, Outcome read, CancellationToken cancel)
     {
-        if (!StandsStill)
-        {
-            try
-            {
-                return await read.WorkedOutAsync(document, order => SearchAsync(order, cancel));
-            }
-            catch (NoWorkerException)
-            {
-                StandsStill = true;
-            }
-        }
-        await Task.Delay(Frame, cancel);
-        return read.WorkedOut(document, cancel);
+        ArgumentNullException.ThrowIfNull(read);
+        return read.WorkedOutAsync(document, order => SearchAsync(order, cancel));
     }
 
     /// <summary>A plan of a project that is no document: another direction of one, or a piece's own.</summary>
@@ -42,22 +28,13 @@ public sealed class Planner(IJobs jobs, Faults faults)
     public async Task<PlanResult> PlanAsync(Project project, CancellationToken cancel)
     {
         ArgumentNullException.ThrowIfNull(project);
-        if (!StandsStill)
-        {
-            try
-            {
-                var found = await SearchAsync(PlanJob.Order(true, ProjectWriter.Write(project with { Photos = [] })), cancel);
-                using var decisions = Decisions.Replay(found);
-                return GarmentPlanner.Plan(project, decisions, CancellationToken.None);
-            }
-            catch (NoWorkerException)
-            {
-                StandsStill = true;
-            }
-        }
-        await Task.Delay(Frame, cancel);
-        return GarmentPlanner.Plan(project, cancel);
+        var found = await SearchAsync(PlanJob.Order(true, ProjectWriter.Write(project with { Photos = [] })), cancel);
+        using var decisions = Decisions.Replay(found);
+        return GarmentPlanner.Plan(project, decisions, CancellationToken.None);
     }
 
-    private Task<byte[]> SearchAsync(string order, CancellationToken cancel) => jobs.RunAsync(PlanJob.Name, order, _ => { }, cancel);
+    /// <summary>A browser that has once had no second runtime is not asked for it again.</summary>
+    private Task<byte[]> SearchAsync(string order, CancellationToken cancel) => StandsStill
+        ? JobsOnPage.RunAsync(PlanJob.Name, order, _ => { }, cancel)
+        : jobs.RunOrHereAsync(PlanJob.Name, order, _ => { }, cancel, () => StandsStill = true);
 }

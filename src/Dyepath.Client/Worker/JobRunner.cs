@@ -4,7 +4,7 @@ namespace Dyepath.Client.Worker;
 
 /// <summary>
 /// The side of the second runtime: does a job by its name. To add a job, give it a name here and call it with
-/// <see cref="IJobs.RunAsync"/>.
+/// <see cref="JobsOnPage.RunOrHereAsync"/>.
 /// </summary>
 public static partial class JobRunner
 {

@@ -50,12 +50,12 @@ self.addEventListener('message', event => {
 async function keepAll() {
   const name = cacheName(version);
   const begun = await caches.has(name);
-  try {
-    await Promise.all([...hashes.keys()].map(async address => await find(address) ?? await fetchWhole(address)));
-  } catch (error) {
-    if (!begun) await caches.delete(name);
-    throw error;
-  }
+  // To the end of every one: a file that is kept after the cache is deleted would make it anew.
+  const ends = await Promise.allSettled([...hashes.keys()].map(async address => await find(address) ?? await fetchWhole(address)));
+  const failed = ends.find(end => end.status === 'rejected');
+  if (!failed) return;
+  if (!begun) await caches.delete(name);
+  throw failed.reason;
 }
 
 const find = (address, of = version) => caches.match(address, { cacheName: cacheName(of), ignoreVary: true });

@@ -25,6 +25,9 @@ internal sealed class HostHere : HttpMessageHandler
 
     public bool IsAway { get; set; }
 
+    /// <summary>What it has stored cannot be read.</summary>
+    public bool IsDamaged { get; set; }
+
     public static string Etag(string text) => Etags.Of(Encoding.UTF8.GetBytes(text));
 
     public MakingDocument Read(string id) => MakingReader.Read(Encoding.UTF8.GetBytes(Texts[id])).Making!;
@@ -69,6 +72,8 @@ internal sealed class HostHere : HttpMessageHandler
             Texts.Remove(id);
             return new HttpResponseMessage(HttpStatusCode.NoContent);
         }
+        if (IsDamaged)
+            return Refuse(HttpStatusCode.UnprocessableEntity);
         var answer = Json(HttpStatusCode.OK, stored);
         answer.Headers.TryAddWithoutValidation("ETag", Etag(stored));
         return answer;

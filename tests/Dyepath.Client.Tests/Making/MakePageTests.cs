@@ -6,6 +6,7 @@ using Dyepath.Client.Making.Beside;
 using Dyepath.Client.Making.Handing;
 using Dyepath.Client.Making.Store;
 using Dyepath.Client.Store;
+using Dyepath.Client.Tests.Work;
 using Dyepath.Client.Work;
 using Dyepath.Client.Worker;
 using Dyepath.Core.Making.Log;
@@ -53,6 +54,59 @@ public sealed class MakePageTests : BunitContext
         await Click(page, () => Button(page, "Begin as the pattern says"));
         page.WaitForElement(".make-done");
         Assert.Contains("[5,4,3,5,4]", _device.Kept[MakingBench.Id].Content.Design.Replace(" ", "", StringComparison.Ordinal).Replace("\n", "", StringComparison.Ordinal), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Without_a_second_runtime_everything_is_worked_out_on_the_page()
+    {
+        Services.AddSingleton<IJobs>(new JobsThatFail());
+        var page = Open(MakingBench.Demo());
+        page.WaitForElement(".make-count", TimeSpan.FromSeconds(10));
+        page.WaitForAssertion(() => Assert.Contains("Hands: pause every 30 to 60 minutes", page.Markup, StringComparison.Ordinal), TimeSpan.FromSeconds(10));
+    }
+
+    [Fact]
+    public void A_piece_that_fails_to_be_laid_out_says_so()
+    {
+        Services.AddSingleton<IJobs>(new JobsThatFail(new InvalidOperationException("divided by nothing")));
+        var page = Open(MakingBench.Demo());
+        page.WaitForAssertion(() => Assert.Contains("This piece cannot be laid out", page.Markup, StringComparison.Ordinal));
+        Assert.Contains("It could not be laid out just now.", page.Markup, StringComparison.Ordinal);
+        Assert.Equal("divided by nothing", Services.GetRequiredService<Faults>().Last!.Message);
+    }
+
+    [Fact]
+    public async Task The_screen_sleeps_once_the_page_is_left_also_while_the_piece_is_laid_out()
+    {
+        var jobs = new JobsInHand();
+        Services.AddSingleton<IJobs>(jobs);
+        var page = Open(MakingBench.Demo(1));
+        await MakingBench.Until(() => jobs.Asked == 1);
+        await DisposeComponentsAsync();
+        await Renderer.Dispatcher.InvokeAsync(() => jobs.Finish(0));
+        await Renderer.Dispatcher.InvokeAsync(() => { });
+        Assert.False(_phone.IsAwake);
+    }
+
+    [Fact]
+    public async Task A_page_that_is_left_before_the_piece_is_open_begins_nothing()
+    {
+        var jobs = new JobsInHand();
+        Services.AddSingleton<IJobs>(jobs);
+        var keeper = Services.GetRequiredService<MakingKeeper>();
+        Open(MakingBench.Demo(1));
+        await DisposeComponentsAsync();
+        await MakingBench.Until(() => keeper.Piece is not null);
+        await Renderer.Dispatcher.InvokeAsync(() => { });
+        Assert.Equal(0, jobs.Asked);
+    }
+
+    [Fact]
+    public void A_piece_that_is_damaged_on_the_host_says_where_it_may_still_be()
+    {
+        (_host.Texts[MakingBench.Id], _host.IsDamaged) = ("?", true);
+        var page = Render<MakePage>(p => p.Add(m => m.Id, MakingBench.Id));
+        page.WaitForAssertion(() => Assert.Contains("What the host has stored of it is damaged.", page.Markup, StringComparison.Ordinal));
     }
 
     [Fact]

@@ -68,7 +68,9 @@ public sealed class MakingKeeperTests : IDisposable
         _clock.Pass(TimeSpan.FromHours(1));
         Assert.Equal(asked, _host.Asked.Count);
         _tab.Seen!(true);
+        var project = keeper.Document!.Project;
         await Until(() => keeper.Document!.Log.Length == 4);
+        Assert.Same(project, keeper.Document!.Project);
         await Until(() => keeper.State == SaveState.Saved);
         Assert.Equal([1, 2, 3, 4], Numbers(_device.Kept[Id].Content.Log));
         Assert.Equal(HostHere.Etag(_host.Texts[Id]), _device.Kept[Id].Etag);
@@ -219,13 +221,72 @@ public sealed class MakingKeeperTests : IDisposable
     public Task A_tab_follows_another_tab() => InPage(async () =>
     {
         var first = await Opened(Demo(1));
+        var project = first.Document!.Project;
         var second = Keeper();
         await second.OpenAsync(Id);
         await second.AppendAsync(Row(2));
         await Until(() => first.Document!.Log.Length == 2);
+        // Or the piece would be planned anew at every tap of the other tab.
+        Assert.Same(project, first.Document!.Project);
         Assert.True(await first.AppendAsync(Row(3)));
         await Until(() => second.Document!.Log.Length == 3);
         Assert.Equal([1, 2, 3], Numbers(_device.Kept[Id].Content.Log));
+    });
+
+    [Fact]
+    public Task A_piece_that_could_not_be_begun_does_not_appear_later() => InPage(async () =>
+    {
+        (_device.IsFull, _host.IsAway) = (true, true);
+        var keeper = Keeper();
+        var (id, why) = await keeper.CreateAsync(Piece.Of(Demo(), Now));
+        Assert.Null(id);
+        Assert.Contains("The disk is full.", why, StringComparison.Ordinal);
+        (_device.IsFull, _host.IsAway) = (false, false);
+        _clock.Pass(TimeSpan.FromMinutes(1));
+        _tab.Online!();
+        _tab.Seen!(true);
+        for (var turns = 0; turns < 20; turns++)
+            await Task.Yield();
+        Assert.Empty(_device.Kept);
+        Assert.Empty(_host.Texts);
+    });
+
+    [Fact]
+    public Task A_piece_that_was_just_begun_hears_of_the_other_tabs() => InPage(async () =>
+    {
+        var first = Keeper();
+        var tab = _tab;
+        var (id, _) = await first.CreateAsync(Piece.Of(Demo(1), Now));
+        Assert.NotNull(tab.Wrote);
+        var second = Keeper();
+        await second.OpenAsync(id!);
+        Assert.True(await second.AppendAsync(Row(2)));
+        await Until(() => first.ReadAsync(id!) is { IsCompletedSuccessfully: true, Result.Log.Length: 2 });
+    });
+
+    [Fact]
+    public Task The_project_of_a_piece_is_asked_for_once() => InPage(async () =>
+    {
+        _host.Put(Id, Demo(1));
+        _host.Projects[Id] = "p1";
+        var keeper = Keeper();
+        await keeper.OpenAsync(Id);
+        for (var log = 2; log < 5; log++)
+        {
+            _host.Put(Id, Demo([.. Enumerable.Range(1, log)]));
+            _tab.Seen!(true);
+            await Until(() => keeper.Document!.Log.Length == log && keeper.State == SaveState.Saved);
+        }
+        Assert.Equal("p1", keeper.Piece!.ProjectId);
+        Assert.Single(_host.Asked, a => a == $"GET {Dyepath.Contracts.ApiPaths.Makings}");
+    });
+
+    [Fact]
+    public Task A_piece_that_is_damaged_on_the_host_is_not_said_to_be_out_of_reach() => InPage(async () =>
+    {
+        _host.Put(Id, Demo(1));
+        _host.IsDamaged = true;
+        Assert.Equal(ServerReply.Damaged, await Keeper().OpenAsync(Id));
     });
 
     [Fact]

@@ -80,7 +80,7 @@ internal sealed class ShelfHere(DeviceHere device) : IMakingShelf, IDeviceEvents
 
     public async Task<ImmutableArray<Copy<Piece>>> ReadAsync(string id)
     {
-        var found = device.Read(id);
+        ImmutableArray<Copy<Piece>> found = [.. device.Read(id).Select(AsRead)];
         await Task.Yield();
         return found;
     }
@@ -100,8 +100,22 @@ internal sealed class ShelfHere(DeviceHere device) : IMakingShelf, IDeviceEvents
         return Task.CompletedTask;
     }
 
-    public void ListenTo(string sort, Action<string> wrote, Action<string> removed) =>
-        (Wrote, Removed) = (id => { if (!IsDeaf) wrote(id); }, removed);
+    public void ListenTo(string sort, Action<string> wrote, Action<string> removed)
+    {
+        if (sort == IMakingShelf.Sort)
+            (Wrote, Removed) = (id => { if (!IsDeaf) wrote(id); }, removed);
+    }
 
-    public void ListenToPage(Action cleared, Action online, Action<bool> seen) => (Online, Seen) = (online, seen);
+    public void ListenToPage(Action cleared, Action online, Action<bool> seen)
+    {
+        Online += online;
+        Seen += seen;
+    }
+
+    /// <summary>Not the object that was written.</summary>
+    private static Copy<Piece> AsRead(Copy<Piece> copy)
+    {
+        var piece = copy.Content;
+        return copy with { Content = Piece.Read(piece.Design, piece.Log, piece.ProjectId, piece.Key, piece.BegunAt)! };
+    }
 }

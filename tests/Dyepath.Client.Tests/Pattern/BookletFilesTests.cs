@@ -35,6 +35,13 @@ public sealed class BookletFilesTests
     }
 
     [Fact]
+    public async Task Without_a_second_runtime_the_web_page_is_made_on_the_page()
+    {
+        var here = await new BookletFiles(new JobsThatFail()).MakeAsync(BookletForm.Html, Plan, null, PageSize.A4, _ => { }, TestContext.Current.CancellationToken);
+        Assert.Equal((await Make(BookletForm.Html, Plan)).Bytes, here.Bytes);
+    }
+
+    [Fact]
     public async Task The_pdf_says_how_far_it_is()
     {
         var said = new List<string>();

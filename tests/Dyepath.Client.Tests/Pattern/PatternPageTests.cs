@@ -1,6 +1,7 @@
 using System.Net;
 using System.Text;
 using Bunit;
+using Dyepath.Client.Keeping;
 using Dyepath.Client.Pattern;
 using Dyepath.Client.Store;
 using Dyepath.Client.Work;

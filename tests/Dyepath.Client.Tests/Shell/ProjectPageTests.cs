@@ -4,6 +4,7 @@ using Dyepath.Client.Draft;
 using Dyepath.Client.Fabric;
 using Dyepath.Client.Fit;
 using Dyepath.Client.Garment;
+using Dyepath.Client.Keeping;
 using Dyepath.Client.Making.Handing;
 using Dyepath.Client.Pattern;
 using Dyepath.Client.Shell;

@@ -3,7 +3,9 @@ using Dyepath.Client.Keeping;
 using Dyepath.Client.Shelf;
 using Dyepath.Client.Store;
 using Dyepath.Client.Tests.Making;
+using Dyepath.Client.Tests.Work;
 using Dyepath.Client.Work;
+using Dyepath.Client.Worker;
 using static Dyepath.Client.Tests.Making.MakingBench;
 
 namespace Dyepath.Client.Tests.Store;
@@ -371,6 +373,55 @@ public sealed class KeeperTests : IDisposable
         await Until(() => _host.Texts.Keys.Any(k => Stored(k) == "Two (copy)"));
     });
 
+    [Fact]
+    public Task What_is_deleted_where_the_device_keeps_nothing_is_not_made_anew() => InPage(async () =>
+    {
+        _device.Refuses = true;
+        var page = Page();
+        var id = await page.Keeper.CreateAsync(Text("One"));
+        await Saved(page);
+        Assert.Null(await page.Shelf.DeleteAsync(id));
+        Assert.Null(page.Keeper.Id);
+        page.Device.Online!();
+        for (var turns = 0; turns < 20; turns++)
+            await Task.Yield();
+        Assert.Empty(_host.Texts);
+    });
+
+    [Fact]
+    public Task A_change_of_what_is_put_away_meanwhile_comes_to_an_end() => InPage(async () =>
+    {
+        var page = Page();
+        var id = await page.Keeper.CreateAsync(Text("One"));
+        await Saved(page);
+        await Until(() => _device.All.Any(c => c.Copy.IsSent));
+        (_device.Refuses, _host.Hangs) = (true, true);
+        var renaming = page.Shelf.RenameAsync(id, "Two");
+        await Until(() => page.Keeper.Why.Length > 0);
+        Assert.False(renaming.IsCompleted);
+        page.Device.Removed!(id);
+        await Until(() => renaming.IsCompleted);
+        Assert.Equal("There is no such project any more.", await renaming);
+    });
+
+    [Fact]
+    public Task The_picture_on_the_shelf_is_made_once_a_plan() => InPage(async () =>
+    {
+        var jobs = new JobsInHand();
+        var page = Page(jobs);
+        var id = await page.Keeper.CreateAsync(Documents.Demo().Text);
+        await Until(() => jobs.Asked == 1);
+        jobs.Finish(0);
+        Assert.NotNull(page.Workbench.Plan);
+        Type(page, "Two");
+        await Until(() => Kept(id, "Two"));
+        var picture = _device.All.Single().Copy.Content.Swatch;
+        Type(page, "Three");
+        await Until(() => Kept(id, "Three"));
+        Assert.NotNull(picture);
+        Assert.Same(picture, _device.All.Single().Copy.Content.Swatch);
+    });
+
     private static string Text(string title) => $$"""{ "title": "{{title}}" }""";
 
     private static void Type(Tab page, string title) => page.Workbench.Set("title", title, "title");
@@ -383,9 +434,9 @@ public sealed class KeeperTests : IDisposable
 
     private bool Kept(string id, string title) => _device.All.Any(c => c.Id == id && c.Copy.Content.Name == title);
 
-    private Tab Page()
+    private Tab Page(IJobs? jobs = null)
     {
-        var (workbench, tab, server) = (Documents.Workbench(), _device.Tab(), new ServerShelf(_host.Client));
+        var (workbench, tab, server) = (Documents.Workbench(jobs), _device.Tab(), new ServerShelf(_host.Client));
         var keeper = new Keeper(workbench, tab, server, tab, _clock);
         return new Tab(workbench, keeper, new ProjectShelf(server, tab, keeper), tab);
     }

@@ -157,6 +157,11 @@ internal sealed class ProjectHost : HttpMessageHandler
             text.Headers.TryAddWithoutValidation("ETag", Etag(stored));
             return text;
         }
+        else if (request.Method == HttpMethod.Delete)
+        {
+            Texts.Remove(id);
+            return new(HttpStatusCode.NoContent);
+        }
         else if (stored != body && request.Headers.GetValues("If-Match").First() != Etag(stored))
             return Problem(HttpStatusCode.PreconditionFailed);
         Texts[id] = body;

@@ -53,6 +53,8 @@ public sealed class Bench(MakingKeeper keeper, IDevice device, Planner planner, 
     public void Dispose()
     {
         keeper.Changed -= Follow;
+        // What is still being laid out comes too late.
+        _layings++;
         device.Hush();
         device.StayAwake(false);
     }
@@ -180,12 +182,16 @@ public sealed class Bench(MakingKeeper keeper, IDevice device, Planner planner, 
             var (view, why) = await BesideView.OpenAsync(document, planner);
             if (laying != _layings)
                 return;
-            (View, Why) = (view, why);
+            (View, Why, IsLaying) = (view, why, false);
         }
-        finally
+        catch
         {
             if (laying == _layings)
-                IsLaying = false;
+            {
+                (Why, IsLaying) = ("It could not be laid out just now. Your place is kept; open the piece again.", false);
+                Changed?.Invoke();
+            }
+            throw;
         }
         if (!_begun)
             device.StayAwake(Settings.StaysAwake);

@@ -12,8 +12,16 @@ public sealed class MakingHost(HttpClient http, TimeProvider? clock = null) : IH
     private readonly HostApi _api = new(http);
     private readonly TimeProvider _clock = clock ?? TimeProvider.System;
 
-    public Task<ServerAnswer<MakingSummary[]>> ListAsync() =>
-        _api.Ask(new HttpRequestMessage(HttpMethod.Get, ApiPaths.Makings), ContractsJson.Default.MakingSummaryArray);
+    /// <summary>By piece, the project that it was begun from: a piece never goes to another.</summary>
+    private readonly Dictionary<string, string?> _projects = new(StringComparer.Ordinal);
+
+    public async Task<ServerAnswer<MakingSummary[]>> ListAsync()
+    {
+        var answer = await _api.Ask(new HttpRequestMessage(HttpMethod.Get, ApiPaths.Makings), ContractsJson.Default.MakingSummaryArray);
+        foreach (var making in answer.Value ?? [])
+            _projects[making.Id] = making.ProjectId;
+        return answer;
+    }
 
     public Task<ServerAnswer<StoredText>> GetAsync(string id) => _api.Text(ApiPaths.Making(id));
 
@@ -24,8 +32,9 @@ public sealed class MakingHost(HttpClient http, TimeProvider? clock = null) : IH
             return answer.Said<Piece>();
         if (MakingReader.Read(Encoding.UTF8.GetBytes(stored.Text)).Making is not { } making)
             return new HostIsUnreadable<Piece>();
-        var project = (await ListAsync()).Value?.FirstOrDefault(m => m.Id == id)?.ProjectId;
-        return new HostHas<Piece>(Piece.Of(making, _clock.GetUtcNow(), project), stored.Etag, stored.Made);
+        if (!_projects.ContainsKey(id))
+            await ListAsync();
+        return new HostHas<Piece>(Piece.Of(making, _clock.GetUtcNow(), _projects.GetValueOrDefault(id)), stored.Etag, stored.Made);
     }
 
     /// <param name="etag">The text that this one continues; missing where the host is not known to have any.</param>
@@ -38,6 +47,7 @@ public sealed class MakingHost(HttpClient http, TimeProvider? clock = null) : IH
         var answer = await _api.Ask(request, ContractsJson.Default.MakingSummary);
         if (answer.Value is not { } summary)
             return answer.Said<Piece>();
+        _projects[id] = summary.ProjectId;
         return summary.Etag == Etags.Of(document) ? new HostTook<Piece>(summary.Etag, summary.Made) : new HostHasAnother<Piece>();
     }
 

@@ -9,21 +9,16 @@ namespace Dyepath.Client.Making.Store;
 public sealed class MakingKeeper
 {
     private readonly KeptTexts<Piece> _pieces;
-    private readonly IDeviceEvents _events;
 
     /// <summary>Entries one after another, in the order in which they were tapped.</summary>
     private Task _last = Task.CompletedTask;
 
     private KeptText<Piece>? _open;
     private string? _wanted;
-    private bool _listening;
     private bool _isFull;
 
-    public MakingKeeper(IMakingShelf shelf, MakingHost host, IDeviceEvents events, TimeProvider? clock = null)
-    {
-        _events = events;
-        _pieces = new KeptTexts<Piece>(new PieceKeeping(), shelf, host, clock ?? TimeProvider.System);
-    }
+    public MakingKeeper(IMakingShelf shelf, MakingHost host, IDeviceEvents events, TimeProvider? clock = null) =>
+        _pieces = new KeptTexts<Piece>(IMakingShelf.Sort, new PieceKeeping(), shelf, host, events, clock ?? TimeProvider.System);
 
     public event Action? Changed;
 
@@ -50,10 +45,9 @@ public sealed class MakingKeeper
     public bool NeedsSignIn => _open?.State.Trouble == HostTrouble.SignIn;
 
     /// <summary>Opens a piece from this device, or from the host where only that has it. From this device it does not wait for the host.</summary>
-    /// <returns><see cref="ServerReply.Refused"/> where it cannot be read.</returns>
+    /// <returns><see cref="ServerReply.Refused"/> where it cannot be read, <see cref="ServerReply.Damaged"/> where the host's copy is damaged.</returns>
     public async Task<ServerReply> OpenAsync(string id)
     {
-        Listen();
         _wanted = id;
         var kept = _pieces.Open(id);
         if (kept == _open)
@@ -67,14 +61,7 @@ public sealed class MakingKeeper
         if (_wanted != id)
             return ServerReply.Done;
         Take(kept.State.Mine is null ? null : kept);
-        return kept.State switch
-        {
-            { Mine: not null } => ServerReply.Done,
-            { Trouble: HostTrouble.SignIn } => ServerReply.SignIn,
-            { Trouble: HostTrouble.Missing } => ServerReply.Missing,
-            { Trouble: HostTrouble.Refused } => ServerReply.Refused,
-            _ => ServerReply.Away,
-        };
+        return kept.State.Mine is null ? kept.State.Trouble.Reply() : ServerReply.Done;
     }
 
     /// <summary>Adds an entry to the log. Calls one after another keep their order.</summary>
@@ -107,8 +94,10 @@ public sealed class MakingKeeper
         await kept.UntilAsync(s => s.IsHeld || s.IsSent || (s.DeviceWhy is not null && (piece.Key is not null || s.Trouble is not (HostTrouble.None or HostTrouble.Missing))));
         if (kept.State.IsHeld || kept.State.IsSent)
             return (id, null);
+        var why = kept.State.DeviceWhy;
+        // Or it would be tried again, and appear when nobody looks for it any more.
         _pieces.Forget(id);
-        return (null, kept.State.DeviceWhy);
+        return (null, why);
     }
 
     /// <summary>The latest that can be reached; null with nothing.</summary>
@@ -122,7 +111,6 @@ public sealed class MakingKeeper
     /// <summary>Lets go of a piece that is being put away, so that it is not made anew.</summary>
     public void Forget(string id)
     {
-        _pieces.Tell(id, new PutAwayElsewhere<Piece>());
         _pieces.Forget(id);
         if (Id == id)
             Take(null);
@@ -166,19 +154,6 @@ public sealed class MakingKeeper
         if (kept is not null)
             kept.Changed += Say;
         Say();
-    }
-
-    private void Listen()
-    {
-        if (_listening)
-            return;
-        _listening = true;
-        _events.ListenTo(
-            IMakingShelf.Sort, id => _pieces.Tell(id, new OtherTabWrote<Piece>()), id => _pieces.Tell(id, new PutAwayElsewhere<Piece>()));
-        _events.ListenToPage(
-            () => _pieces.TellAll(() => new DeviceCleared<Piece>()),
-            () => _pieces.TellAll(() => new Connected<Piece>()),
-            seen => _pieces.TellAll(() => new Seen<Piece>(seen)));
     }
 
     private void Say() => Changed?.Invoke();

@@ -56,7 +56,6 @@ public interface IMakingShelf : IDeviceTexts<Piece>
 /// <summary>In the browser's own database (wwwroot/js/store.js): a tap is one small record.</summary>
 public sealed partial class MakingShelf : IMakingShelf
 {
-    private bool _asked;
     private string[] _unread = [];
 
     public async Task<ImmutableArray<Copy<Piece>>> ReadAsync(string id)
@@ -78,16 +77,7 @@ public sealed partial class MakingShelf : IMakingShelf
             said = await Write(new PieceFound(header, null, copy.Content.Log[held!.Content.Log.Length..]), held.Stamp, _unread);
         if (said == "anew")
             said = await Write(new PieceFound(header, copy.Content.Design, copy.Content.Log), -1, _unread);
-        if (!_asked)
-        {
-            // Some browsers ask the maker first; the tap does not wait for her answer.
-            _asked = true;
-            DeviceStore.Persist();
-        }
-        var written = JsonSerializer.Deserialize(said, MakingJson.Default.CopyWritten)!;
-        if (written.Ahead)
-            return new(null, true);
-        return new(copy with { Etag = written.Etag, Made = written.Made, IsSent = written.IsSent, Includes = written.Includes }, written.Others);
+        return JsonSerializer.Deserialize(said, MakingJson.Default.CopyWritten)!.Of(copy);
     }
 
     public async Task<PieceCopy[]> ListAsync() => JsonSerializer.Deserialize(await DeviceStore.OrNot(List()), MakingJson.Default.PieceCopyArray) ?? [];

@@ -56,10 +56,8 @@ public sealed class PieceShelf(MakingHost host, IMakingShelf device, MakingKeepe
         {
             var answer = await host.DeleteAsync(piece.Id);
             var wasSent = !piece.IsHere || (await HereAsync()).GetValueOrDefault(piece.Id) is { Etag: not null };
-            if (answer.Reply is ServerReply.Away or ServerReply.Busy && wasSent)
-                return "The host has a copy and cannot be reached just now: try again once you are connected.";
-            if (answer.Reply is not (ServerReply.Done or ServerReply.Missing or ServerReply.Away or ServerReply.Busy))
-                return answer.Reply == ServerReply.SignIn ? "The host asks for its access token first." : answer.Why;
+            if (answer.WhyStillThere(wasSent) is { } why)
+                return why;
         }
         keeper.Forget(piece.Id);
         try

@@ -53,20 +53,28 @@ export const hush = () => globalThis.speechSynthesis?.cancel();
 export const voices = () => (globalThis.speechSynthesis?.getVoices() ?? []).flatMap(v => [v.name, v.lang]);
 export const buzz = milliseconds => { navigator.vibrate?.(milliseconds); };
 
-let lock = null, wanted = false;
+// One lock at a time: nobody would release another.
+let lock = null, asking = false, wanted = false;
 async function ask() {
-  if (!wanted || lock || document.visibilityState !== 'visible') return;
+  if (!wanted || lock || asking || document.visibilityState !== 'visible') return;
+  asking = true;
   try {
-    lock = await navigator.wakeLock?.request('screen') ?? null;
-    lock?.addEventListener('release', () => { lock = null; });
-    if (!wanted) { await lock?.release(); }
+    const given = lock = await navigator.wakeLock?.request('screen') ?? null;
+    given?.addEventListener('release', () => { if (lock === given) lock = null; });
   } catch { /* A battery that is nearly empty, or no secure connection: the screen sleeps as it is used to. */ }
+  asking = false;
+  if (!wanted) release();
+}
+
+function release() {
+  lock?.release();
+  lock = null;
 }
 
 export function awake(on) {
   wanted = on;
   if (on) ask();
-  else lock?.release();
+  else release();
 }
 document.addEventListener('visibilitychange', ask);
 

@@ -156,6 +156,7 @@ export async function writeProject(json) {
     answer(supersede(copy, all.filter(other => other.writer !== copy.writer), old => store.delete([old.id, old.writer])));
     store.put(copy);
   }));
+  persist();
   announce('projects', copy.id, false);
   const read = await within('readonly', projects, (answer, store) => ask(store.get([copy.id, copy.writer]), answer));
   // Another tab may have gone on from it in this moment.
@@ -227,7 +228,10 @@ export async function writePiece(json, had, unread) {
     say('written');
   }));
   if (answer === 'anew') return 'anew';
-  if (answer === 'written') announce('makings', header.id, false);
+  if (answer === 'written') {
+    persist();
+    announce('makings', header.id, false);
+  }
   if (answer === 'ahead') return JSON.stringify({ ahead: true, others: true, etag: null, made: null, isSent: false, includes: [] });
   const [read, count] = await within('readonly', ['pieces', 'entries'], (say, headers, entries) =>
     ask(headers.getAll(of(header.id)), all => ask(entries.count(entriesOf(...key)), more => say([all, more]))));
@@ -247,7 +251,11 @@ export const removePiece = id => within('readwrite', parts, (answer, headers, ..
   answer(true);
 });
 
-export function persist() {
+let asked = false;
+// That the browser does not clear it when it wants room. Some browsers ask her first; nothing waits for her answer.
+function persist() {
+  if (asked) return;
+  asked = true;
   navigator.storage?.persist?.().catch(() => {});
 }
 

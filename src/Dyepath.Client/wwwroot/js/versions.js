@@ -18,10 +18,13 @@ const askEvery = 10 * 60_000;
 // Of a page that is opening, and of one that has time.
 const shortly = 3_000;
 const patience = 30_000;
+// While every kept file is read and weighed, and what is broken fetched; a slow machine takes minutes.
+const mending = 4 * 60_000;
 
 let waiting = null;
 let outdated = false;
 let gone = false;
+let reopens = false;
 let wanted = false;
 let pausedUntil = 0;
 let saved = true;
@@ -37,6 +40,21 @@ const ask = (worker, question, milliseconds = patience) => within(milliseconds, 
   port1.onmessage = event => resolve(event.data);
   worker.postMessage(question, [port2]);
 }), null);
+
+// A worker that is only starting may be too slow to answer: it is asked again for as long as it is there.
+async function versionOf(worker) {
+  for (; ;) {
+    const answer = await ask(worker, 'version');
+    if (answer !== null || worker.state === 'redundant') return answer;
+  }
+}
+
+// Once: asked again while the page is on its way, the browser begins anew with it.
+function reopen() {
+  if (reopens) return;
+  reopens = true;
+  location.reload();
+}
 
 const held = new Map();
 function hold(name, on) {
@@ -69,7 +87,7 @@ export async function begin() {
     if (![null, version].includes(await ask(next, 'version', shortly))) {
       next.postMessage('take');
       if (await within(shortly, activated(next), false)) {
-        location.reload();
+        reopen();
         return true;
       }
     }
@@ -82,10 +100,13 @@ export async function begin() {
 
 async function watch(registration) {
   if (!registration) return;
-  registration.addEventListener('updatefound', () => {
+  const follow = () => {
     const next = registration.installing;
     next?.addEventListener('statechange', () => { if (next.state === 'installed') found(registration); });
-  });
+  };
+  registration.addEventListener('updatefound', follow);
+  // What was being installed before this page listened is told by no event.
+  follow();
   found(registration);
   let asked = Date.now();
   const update = () => {
@@ -95,20 +116,24 @@ async function watch(registration) {
   };
   setInterval(update, askEvery);
   document.addEventListener('visibilitychange', update);
-  if (registration.active && await ask(registration.active, 'version') === version) registration.active.postMessage('opened');
+  if (registration.active && await versionOf(registration.active) === version) registration.active.postMessage('opened');
 }
 
 async function found(registration) {
   const next = registration.waiting;
-  if (!next || !container.controller || [null, version].includes(await ask(next, 'version'))) return;
+  if (!next || !container.controller || [null, version].includes(await versionOf(next))) return;
   waiting = next;
   tell();
   settle();
 }
 
 async function controlled() {
-  const now = container.controller && await ask(container.controller, 'version');
-  if (!now || now === version) return;
+  const now = container.controller && await versionOf(container.controller);
+  if (now && now !== version) outlived();
+}
+
+// Another version is at work: this page opens again as soon as it is at rest.
+function outlived() {
   outdated = true;
   tell();
   settle();
@@ -123,18 +148,17 @@ let settling = false;
 let again = null;
 async function settle() {
   clearTimeout(again);
-  again = outdated || (waiting && (wanted || isPausing())) ? setTimeout(settle, 1_000) : null;
-  if (outdated && isAtRest()) location.reload();
+  if (outdated && isAtRest()) reopen();
+  again = !reopens && (outdated || (waiting && (wanted || isPausing()))) ? setTimeout(settle, 1_000) : null;
   if (!waiting || outdated || settling || !locks || !isAtRest() || !(wanted || isPausing())) return;
   settling = true;
   try {
-    if (await alone(wanted ? [busy] : [busy, forgetful], () => {
+    const taken = await alone(wanted ? [busy] : [busy, forgetful], () => {
       waiting.postMessage('take');
       return within(patience, activated(waiting), false);
-    })) {
-      outdated = true;
-      location.reload();
-    }
+    });
+    // She may have begun to type meanwhile.
+    if (taken) outlived();
   } finally {
     settling = false;
   }
@@ -232,5 +256,5 @@ export async function mend() {
   } catch {
     return false;
   }
-  return !!container?.controller && await ask(container.controller, 'mend', 60_000) > 0;
+  return !!container?.controller && await ask(container.controller, 'mend', mending) > 0;
 }
