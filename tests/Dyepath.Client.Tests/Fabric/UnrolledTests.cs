@@ -71,7 +71,7 @@ public sealed class UnrolledTests
         var unrolled = Unrolled.Of(plan, plan.Sizes[2]);
         var scene = JsonNode.Parse(FabricScene.Of(unrolled, Eyes.All[1], Distance.All[1], null).ToJson())!;
         Assert.Equal(
-            ColourKey.Of(plan.Project.Yarn.Sections).Select(c => c.Symbol).Append(""),
+            plan.Sequence.Colours.Select(c => c.Symbol).Append(""),
             scene["symbols"]!.AsArray().Select(s => s!.GetValue<string>()));
         Assert.Equal(unrolled.Pieces.Length, scene["patches"]!.AsArray().Count);
         Assert.Equal(
