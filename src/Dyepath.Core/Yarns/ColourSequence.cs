@@ -36,7 +36,7 @@ public sealed record SequenceColour(string Name, Srgb Colour, string Symbol)
 /// A yarn's colours as they are worked: in the order in which they come off the ball, whichever end it is pulled from, with all that was
 /// measured of them. Sections are numbered so everywhere but in the document, which lists them as the usual end has them.
 /// </summary>
-public sealed class ColourSequence
+public sealed record ColourSequence
 {
     private readonly bool _fromOtherEnd;
 
@@ -56,7 +56,7 @@ public sealed class ColourSequence
     public ColourRing Ring { get; }
 
     /// <summary>Yarn of one pooling unit.</summary>
-    public Length YarnPerUnit { get; }
+    public Length YarnPerUnit { get; init; }
 
     /// <summary>What yarn and swatch say together.</summary>
     public MeasuredYarn Measured { get; }
