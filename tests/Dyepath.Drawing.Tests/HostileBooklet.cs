@@ -1,6 +1,7 @@
 using Dyepath.Core.Colours;
 using Dyepath.Core.Instructions;
 using Dyepath.Core.Quantities;
+using Dyepath.Core.Yarns;
 
 namespace Dyepath.Drawing.Tests;
 
@@ -15,7 +16,7 @@ internal static class HostileBooklet
     {
         var words = Phrase.Plain(Attack);
         var wide = Phrase.Plain(new string('W', 400));
-        var chart = SampleBooklet.Turned(10, 4) with { Key = [.. SampleBooklet.Key.Select(c => new ChartColour(Attack, c.Colour, "<&"))] };
+        var chart = SampleBooklet.Turned(10, 4) with { Key = [.. SampleBooklet.Key.Select(c => new SequenceColour(Attack, c.Colour, "<&"))] };
         return new Booklet(
             Attack + new string('T', 300),
             Attack,
@@ -35,7 +36,7 @@ internal static class HostileBooklet
                         ],
                         PerSizeColumns: true),
                     new Figure(chart, words, words),
-                    new Figure(new YarnRuler([new ChartColour(Attack, new Srgb(1, 2, 3), Attack)], [0.001]), words, words),
+                    new Figure(new YarnRuler([new SequenceColour(Attack, new Srgb(1, 2, 3), Attack)], [0.001]), words, words),
                     new Figure(new YarnRuler(chart.Key, [100000, 1, 1, 1]), words, words),
                     new Figure(
                         new SymbolChart([new PlacedSymbol(StitchSymbol.Chain, 0, 0)], [new PlacedLabel(Attack, 500, 500)]), words, words),

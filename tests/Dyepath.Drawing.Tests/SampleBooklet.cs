@@ -3,6 +3,7 @@ using Dyepath.Core.Colours;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Instructions;
 using Dyepath.Core.Quantities;
+using Dyepath.Core.Yarns;
 
 namespace Dyepath.Drawing.Tests;
 
@@ -11,7 +12,7 @@ internal static class SampleBooklet
 {
     public static ImmutableArray<string> Sizes { get; } = ["XS", "S", "M", "L", "XL", "2X", "3X", "4X", "5X"];
 
-    public static ImmutableArray<ChartColour> Key { get; } =
+    public static ImmutableArray<SequenceColour> Key { get; } =
     [
         new("Wet sand", new Srgb(0xc9, 0xa8, 0x7c), "A"),
         new("Sea glass", new Srgb(0x6f, 0xa8, 0x9a), "B"),

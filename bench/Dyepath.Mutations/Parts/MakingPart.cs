@@ -88,7 +88,7 @@ internal sealed class MakingPart : IPart
     /// <summary>As the page beside the hook does.</summary>
     private static void Follow(Plan plan, MakingDocument making)
     {
-        var own = making.Counted.IsEmpty ? null : OwnYarn.Of(making.Project, plan.Ring, making.Counted);
+        var own = making.Counted.IsEmpty ? null : OwnYarn.Of(making.Project, plan.Sequence.Ring, making.Counted);
         var order = MakingOrder.Of(plan, making.Size);
         var wording = new Wording([making.Size], making.Project.Edition with { Size = null });
         var state = MakingState.Begin(order, own);

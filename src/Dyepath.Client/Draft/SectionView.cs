@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Dyepath.Client.Work;
 using Dyepath.Core.Colours;
-using Dyepath.Core.Instructions.Writing;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Yarns;
@@ -24,7 +23,7 @@ public sealed record SectionView(int Index, string Name, Srgb Colour, string Sym
         var count = Math.Min(document.Count("yarn.sections"), ColourRing.MostSections);
         ImmutableArray<YarnSection> sections =
             [.. Enumerable.Range(0, count).Select(i => Typed(document, string.Create(CultureInfo.InvariantCulture, $"yarn.sections[{i}]"), i))];
-        return [.. ColourKey.Of(sections).Select((key, i) => new SectionView(
+        return [.. SequenceColour.Of(sections, document.Is("yarn.fromOtherEnd")).Select((key, i) => new SectionView(
             i, key.Name, key.Colour, key.Symbol, sections[i].Length, sections[i].Spread, sections[i].Blend))];
     }
 

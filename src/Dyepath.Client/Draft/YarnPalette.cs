@@ -1,6 +1,7 @@
 using Dyepath.Core.Colours;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Projects;
+using Dyepath.Core.Yarns;
 
 namespace Dyepath.Client.Draft;
 
@@ -15,9 +16,8 @@ internal static class YarnPalette
     /// <inheritdoc cref="Of(Plan, Func{Srgb, Srgb}?)"/>
     public static int[] Of(Project project, Func<Srgb, Srgb>? seen = null)
     {
-        var yarn = project.Yarn;
         seen ??= colour => colour;
-        return [.. yarn.SectionsAsWorked.Select(s => s.Colour).Append(project.Companion?.Colour ?? Undyed).Select(c => Number(seen(c)))];
+        return [.. SequenceColour.AsWorked(project.Yarn).Select(c => c.Colour).Append(project.Companion?.Colour ?? Undyed).Select(c => Number(seen(c)))];
     }
 
     public static int Number(Srgb colour) => colour.Red << 16 | colour.Green << 8 | colour.Blue;

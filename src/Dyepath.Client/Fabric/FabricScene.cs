@@ -13,6 +13,7 @@ namespace Dyepath.Client.Fabric;
 /// <summary>What the page's canvas draws, in centimetres; its cells are handed over beside it, patch after patch.</summary>
 /// <param name="Key">Scenes of one key are the same place: the view stays where it is.</param>
 /// <param name="Stitch">Id of the fabric's stitch.</param>
+/// <param name="Symbols">Of the sections as the yarn runs; the companion yarn has none.</param>
 /// <param name="Inks">0xRRGGBB of what is legible on each colour of the palette.</param>
 /// <param name="Blur">Standard deviation in centimetres, 0 for none.</param>
 /// <param name="Inches">The scale bar's unit.</param>
@@ -39,17 +40,9 @@ public sealed record FabricScene(
             ],
             palette,
             [.. palette.Select(Ink)],
-            SymbolsOf(plan),
+            [.. plan.Sequence.Colours.Select(c => c.Symbol), ""],
             distance.Blur(plan.StitchWidth.Centimetres),
             plan.Project.Edition.Units is Units.Inches or Units.InchesThenCentimetres);
-    }
-
-    /// <summary>Of the sections as the yarn runs; the companion yarn has none.</summary>
-    public static ImmutableArray<string> SymbolsOf(Plan plan)
-    {
-        var yarn = plan.Project.Yarn;
-        var key = ColourKey.Of(yarn.Sections).Select(c => c.Symbol);
-        return [.. yarn.FromOtherEnd ? key.Reverse() : key, ""];
     }
 
     private static ScenePatch Patch(Plan plan, LaidPiece laid, SimulatedTrials? likely)

@@ -16,7 +16,7 @@ public static class PieceMoves
     /// <summary>The start as it is planned, moved along the yarn; round the sequence's end it begins anew.</summary>
     public static void MoveStart(ProjectDocument document, Plan plan, PiecePlan piece, int later)
     {
-        var units = (int)Math.Max(1, plan.Ring.Total / ColourRing.Unit);
+        var units = (int)Math.Max(1, plan.Sequence.Ring.Total / ColourRing.Unit);
         document.Set(StartPlace(piece.Name), JsonValue.Create((((int)piece.Start + later) % units + units) % units));
     }
 

@@ -23,10 +23,10 @@ public sealed record SimulationOrder(
         var pieces = size.Pieces.Where(p => p.Pooled).Select(p =>
         {
             var planned = PlannedPiece.Of(plan, p);
-            return new SimulatedPiece(p.Name, planned.RowStitches, p.Working == Core.Fabrics.Working.Spiral ? 0 : p.TurnCost, p.Start);
+            return new SimulatedPiece(p.Name, planned.RowStitches, planned.Turns, p.Start);
         });
         return new SimulationOrder(
-            plan.Ring.Sections, plan.Ring.Colours, [.. pieces], hands.Spread, hands.Memory, DyeOf(plan.Project.Yarn, hands), check, trials,
+            plan.Sequence.Ring.Sections, plan.Sequence.Ring.Colours, [.. pieces], hands.Spread, hands.Memory, DyeOf(plan.Project.Yarn, hands), check, trials,
             seed);
     }
 
@@ -40,8 +40,9 @@ public sealed record SimulationOrder(
 }
 
 /// <param name="RowStitches">Pooling units of each row.</param>
-/// <param name="TurnCost">In pooling units, as the start.</param>
-public sealed record SimulatedPiece(string Name, ImmutableArray<int> RowStitches, double TurnCost, double Start);
+/// <param name="Turns">Micro-units of yarn after each row.</param>
+/// <param name="Start">In pooling units.</param>
+public sealed record SimulatedPiece(string Name, ImmutableArray<int> RowStitches, ImmutableArray<long> Turns, double Start);
 
 /// <param name="Shares">Each trial's share of stitches in planned colour.</param>
 /// <param name="Trial">The trial that is drawn: the one nearest to the median.</param>
@@ -86,7 +87,7 @@ public static class SimulationJob
         var trials = ImmutableArray.CreateBuilder<SimulatedTrials>();
         foreach (var piece in order.Pieces)
         {
-            var planned = PlannedPiece.Create(ring, piece.RowStitches, piece.TurnCost, piece.Start);
+            var planned = PlannedPiece.Create(ring, piece.RowStitches, piece.Turns, piece.Start);
             var result = TensionSimulation.Run(planned, hands, settings, new Part(progress, done / all, planned.Stitches / all));
             done += planned.Stitches;
             trials.Add(new SimulatedTrials(

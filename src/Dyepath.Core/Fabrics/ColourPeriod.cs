@@ -4,11 +4,6 @@ using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Fabrics;
 
-/// <summary>A stretch of one colour once equal neighbours are merged.</summary>
-/// <param name="Colour">As in <see cref="ColourRing.Colours"/>.</param>
-/// <param name="Micro">In micro-units.</param>
-public readonly record struct ColourStretch(int Colour, long Micro);
-
 /// <summary>
 /// P: the shortest stretch after which the colours come again, equal neighbours merged round the ring. A ring that is
 /// written with several repeats, or whose palette makes its halves alike, has a period shorter than its sequence.
@@ -26,7 +21,7 @@ public sealed record ColourPeriod(long Micro, int Repeats, ImmutableArray<Colour
     {
         ArgumentNullException.ThrowIfNull(ring);
         var within = ColourRing.ToMicro(Guard.InRange(tolerance, 0, 1_000, "units"));
-        var (merged, origin) = Merge(ring);
+        var (merged, origin) = MergedRing.Of(ring);
         if (merged.Length == 1)
             return null;
         var length = Enumerable.Range(1, merged.Length).First(d => merged.Length % d == 0 && IsPeriod(merged, d, within));
@@ -35,23 +30,6 @@ public sealed record ColourPeriod(long Micro, int Repeats, ImmutableArray<Colour
             .Select(i => new ColourStretch(merged[i].Colour, Mean(Enumerable.Range(0, repeats).Sum(k => merged[i + k * length].Micro), repeats)))
             .ToImmutableArray();
         return new ColourPeriod(Mean(ring.Total, repeats), repeats, stretches, origin);
-    }
-
-    private static (ImmutableArray<ColourStretch> Merged, long Origin) Merge(ColourRing ring)
-    {
-        var merged = new List<ColourStretch>();
-        for (var i = 0; i < ring.Sections.Length; i++)
-        {
-            if (merged.Count > 0 && merged[^1].Colour == ring.Colours[i])
-                merged[^1] = merged[^1] with { Micro = merged[^1].Micro + ring.Sections[i] };
-            else
-                merged.Add(new ColourStretch(ring.Colours[i], ring.Sections[i]));
-        }
-        if (merged.Count == 1 || merged[0].Colour != merged[^1].Colour)
-            return ([.. merged], 0);
-        var over = merged[^1].Micro;
-        merged[0] = merged[0] with { Micro = merged[0].Micro + over };
-        return ([.. merged[..^1]], -over);
     }
 
     private static bool IsPeriod(ImmutableArray<ColourStretch> merged, int d, long within)

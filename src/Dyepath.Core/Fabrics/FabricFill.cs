@@ -74,9 +74,7 @@ internal sealed class FabricFill
     private int CopyStrip(long from, bool backwards, Span<byte> cells)
     {
         var fraction = Fraction(from);
-        var phase = (int)((from - fraction) % _reader.Total / ColourRing.Unit);
-        if (phase < 0)
-            phase += _sequence;
+        var phase = (int)(ColourRing.Modulo(from - fraction, _reader.Total) / ColourRing.Unit);
         foreach (var strip in _strips)
         {
             if (strip.Fraction == fraction)
@@ -113,11 +111,7 @@ internal sealed class FabricFill
     }
 
     /// <summary>Micro-units into the unit.</summary>
-    private static long Fraction(long position)
-    {
-        var rest = position % ColourRing.Unit;
-        return rest < 0 ? rest + ColourRing.Unit : rest;
-    }
+    private static long Fraction(long position) => ColourRing.Modulo(position, ColourRing.Unit);
 
     /// <summary>Rows after which a steady fabric repeats along the yarn, or all of them.</summary>
     private int RepeatingRows()

@@ -9,6 +9,8 @@ namespace Dyepath.Core.Fabrics;
 /// Columns are counted leftwards from the right-hand edge of the first row.
 /// </summary>
 /// <remarks>
+/// Beyond its rows and edges the piece goes on as it began and as it ended: what a seam asks for, where stitches would stand if the
+/// fabric went on.
 /// A cell is one pooling unit. In linen stitch a row of N stitches has ⌈N/2⌉ cells; with N odd the cell worked last is half
 /// a unit of yarn, and in a row that runs backwards that half lies at the right-hand edge, cell c &gt; 0 at [c − ½, c + ½).
 /// </remarks>
@@ -81,6 +83,18 @@ public sealed class FabricPath
         return RowByRow(working, [.. Enumerable.Range(0, rows).Select(r => stitches + (r & 1))], options);
     }
 
+    /// <summary>Rows of one count, or of two that alternate: N and N + 1.</summary>
+    /// <param name="rowStitches">One number, or two.</param>
+    /// <exception cref="ArgumentException">Not one count or two that alternate by a stitch, and as <see cref="Constant"/>.</exception>
+    /// <inheritdoc cref="Constant"/>
+    public static FabricPath Steady(Working working, ImmutableArray<int> rowStitches, int rows, PathOptions? options = null) =>
+        rowStitches switch
+        {
+            [var stitches] => Constant(working, stitches, rows, options),
+            [var fewer, var more] when more == fewer + 1 => Alternating(working, fewer, rows, options),
+            _ => throw new ArgumentException("A steady piece has one count, or two that alternate by a stitch.", nameof(rowStitches)),
+        };
+
     /// <param name="stitches">N_r of every row, 1 to 1,000 each; 1 to 5,000 rows.</param>
     /// <param name="firstColumns">o_r, the column of each row's rightmost cell, −1,000 to 1,000; omitted, 0.</param>
     /// <param name="turnCosts">τ_r in units, as <see cref="PathOptions.TurnCost"/>, which it replaces.</param>
@@ -127,11 +141,32 @@ public sealed class FabricPath
     /// <summary>Pooling units in the row, a half one counted as one.</summary>
     public int Cells(int row) => StitchesPerUnit == 1 ? RowStitches[row] : (RowStitches[row] + 1) / 2;
 
-    /// <summary>Yarn of the row without its turn, in micro-units.</summary>
-    public long RowYarn(int row) => RowStitches[row] * (ColourRing.Unit / StitchesPerUnit);
+    /// <summary>Yarn of the row without its turn, in micro-units; of rows beyond the piece too.</summary>
+    public long RowYarn(int row) => RowStitches[Like(row)] * (ColourRing.Unit / StitchesPerUnit);
 
-    /// <summary>Y_r, in micro-units.</summary>
-    public long RowStart(int row) => _starts[row];
+    /// <summary>Y_r, in micro-units; of rows beyond the piece too.</summary>
+    public long RowStart(int row)
+    {
+        if (row < 0)
+            return _starts[0] + Pairs(row) * PairYarn(0) - (row & 1) * RowAndTurn(row);
+        if (row < Rows)
+            return _starts[row];
+        var beyond = row - Rows;
+        return _starts[^1] + RowAndTurn(Rows - 1) + Pairs(beyond) * PairYarn(Rows) + (beyond & 1) * RowAndTurn(Rows);
+
+        static int Pairs(int rows) => rows < 0 ? -(-rows / 2) : rows / 2;
+    }
+
+    /// <summary>Yarn from the first stitch to the last stitch's end, in micro-units: with the turns between rows, none after the last.</summary>
+    public long Yarn => _starts[^1] + RowYarn(Rows - 1) - _starts[0];
+
+    /// <summary>Where the unit begins that lies so far from a row's right-hand edge; negative beyond the edge, micro-units both.</summary>
+    public long FromRight(int row, long distance) => RunsBackwards(row)
+        ? RowStart(row) + RowYarn(row) - ColourRing.Unit - distance
+        : RowStart(row) + distance;
+
+    /// <summary>Where the unit begins that lies so far from a row's left-hand edge; negative beyond the edge, micro-units both.</summary>
+    public long FromLeft(int row, long distance) => FromRight(row, RowYarn(row) - ColourRing.Unit - distance);
 
     /// <summary>
     /// The yarn from a row to the next one worked the same way, in micro-units, of the colours' own places in the columns: where
@@ -171,6 +206,15 @@ public sealed class FabricPath
         var turn = Turns[Math.Max(row - 1, 0)];
         return new YarnSpan(from - turn, length + turn);
     }
+
+    /// <summary>The row of the piece that a row is worked like: itself, or beyond the piece the nearest that is worked the same way.</summary>
+    private int Like(int row) => row < 0
+        ? Math.Min(row & 1, Rows - 1)
+        : row < Rows ? row : Math.Max(Rows - 1 - ((row - (Rows - 1)) & 1), 0);
+
+    private long RowAndTurn(int row) => RowYarn(row) + Turns[Like(row)];
+
+    private long PairYarn(int row) => RowAndTurn(row) + RowAndTurn(row + 1);
 
     /// <summary>The yarn position of column 0; in a backward row, of its far side, so that both grow as the piece grows.</summary>
     private long Place(int row)

@@ -22,9 +22,7 @@ public readonly record struct Lean(long Micro, int Rows)
     /// <summary>The representative of a position modulo a period in (−P/2, P/2].</summary>
     public static long Wrap(long position, long period)
     {
-        var rest = position % period;
-        if (rest < 0)
-            rest += period;
+        var rest = ColourRing.Modulo(position, period);
         return 2 * rest > period ? rest - period : rest;
     }
 }

@@ -31,7 +31,7 @@ internal sealed class RingReader
     /// </summary>
     public (byte Section, bool TwoToned) Show(YarnSpan span)
     {
-        var from = Wrap(span.From);
+        var from = ColourRing.Modulo(span.From, Total);
         return Show(from, SectionAt(from), span.Length);
     }
 
@@ -39,7 +39,7 @@ internal sealed class RingReader
     public int FillRuns(long from, Span<byte> cells)
     {
         var ends = _ends;
-        var at = Wrap(from);
+        var at = ColourRing.Modulo(from, Total);
         var section = SectionAt(at);
         var twoToned = 0;
         while (true)
@@ -118,12 +118,6 @@ internal sealed class RingReader
                 best = i;
         }
         return ((byte)best, 4 * byColour[_ring.Colours[best]] < 3 * length);
-    }
-
-    private long Wrap(long position)
-    {
-        var rest = position % Total;
-        return rest < 0 ? rest + Total : rest;
     }
 
     private int SectionAt(long at)

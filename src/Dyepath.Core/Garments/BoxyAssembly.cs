@@ -55,9 +55,9 @@ internal sealed class BoxyAssembly(
     private SeamDecision Decide(int size, BoxyCounts counts)
     {
         var (front, back) = (counts.Panel.Front, counts.Panel.Back);
-        var start = Asked("front") ?? SeamSearch.FirstStart(fabrication, Path(front, 0), front.Reading.Lean?.UnitsPerRow ?? 0);
+        var start = Asked("front") ?? SeamSearch.FirstStart(fabrication, Path(front, counts.Rows, 0), front.Reading.Lean?.UnitsPerRow ?? 0);
         var fixedRows = targets.Fixed.Count(targets.Sizes.Sizes[size].Name, FixedNumbers.PanelRows) is not null;
-        var (frontPath, backPath) = (Path(front, start), Path(back, start));
+        var (frontPath, backPath) = (Path(front, counts.Rows, start), Path(back, counts.Rows, start));
         return SeamSearch.Choose(
             fabrication,
             counts.Rows,
@@ -95,8 +95,8 @@ internal sealed class BoxyAssembly(
     private Length ShoulderLength(BoxyCounts counts) =>
         Across.Of((AcrossCount(counts) - counts.Neck) / 2, 1) + counts.Panel.Bands * fabrication.SingleCrochetHeight;
 
-    private YarnPath Path(CountFinding finding, int start) =>
-        fabrication.Path(Working.Turned, finding.RowStitches, finding.TurnCost, start);
+    private FabricPath Path(CountFinding finding, int rows, int start) =>
+        fabrication.Path(Working.Turned, finding.RowStitches, rows, finding.TurnCost, start);
 
     private PiecePlan Panel(string name, BoxyCounts counts, CountFinding finding, int start, bool turned)
     {
@@ -133,14 +133,13 @@ internal sealed class BoxyAssembly(
     private (PiecePlan Piece, ImmutableArray<SeamPlan> Seams) Sleeve(BoxyCounts counts, SleeveCounts sleeve, SeamDecision decision)
     {
         var layout = new BoxyLayout(
-            chosen.Direction, Path(counts.Panel.Front, decision.FrontStart), Path(counts.Panel.Back, decision.Start), decision.Rows,
-            decision.Neck,
-            counts.Armhole, decision.BackTurned, _seams, fabrication.Stitch.StitchesPerUnit);
+            chosen.Direction, Path(counts.Panel.Front, decision.Rows, decision.FrontStart),
+            Path(counts.Panel.Back, decision.Rows, decision.Start), decision.Rows, decision.Neck, counts.Armhole, decision.BackTurned, _seams, fabrication.Stitch.StitchesPerUnit);
         (double Jump, double Match) left = (0, 1), right = (0, 1), underarm = (0, 1);
         var start = 0;
         if (sleeve.Finding?.Front is { } finding)
         {
-            var path = Path(finding, 0);
+            var path = Path(finding, sleeve.Rows, 0);
             var period = fabrication.PeriodMicro;
             var leftArm = layout.ArmholeMeter(period, path, sleeve.Stitches, sleeve.Rows, left: true);
             var rightArm = layout.ArmholeMeter(period, path, sleeve.Stitches, sleeve.Rows, left: false);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Fabrics;
 using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Garments;
@@ -8,7 +9,7 @@ namespace Dyepath.Core.Garments;
 /// <param name="Armhole">Rows (stitches, sideways) of the armhole.</param>
 /// <param name="BackTurned">The back is sewn wrong side out.</param>
 internal sealed record BoxyLayout(
-    Direction Direction, YarnPath Front, YarnPath Back, int Rows, int Neck, int Armhole, bool BackTurned, SeamChoice Seams,
+    Direction Direction, FabricPath Front, FabricPath Back, int Rows, int Neck, int Armhole, bool BackTurned, SeamChoice Seams,
     int StitchesPerUnit)
 {
     /// <summary>Units that a seam along row ends hides.</summary>
@@ -40,7 +41,7 @@ internal sealed record BoxyLayout(
         }
         else
         {
-            var side = (int)((Front.UnitsIn(0) - Armhole * (ColourRing.Unit / StitchesPerUnit)) / ColourRing.Unit);
+            var side = (int)((Front.RowYarn(0) - Armhole * (ColourRing.Unit / StitchesPerUnit)) / ColourRing.Unit);
             var (first, last) = (Seams.HiddenRows, LastRow);
             Add(left, SeamEdge.Top(Front, last, 0, side),
                 BackTurned ? SeamEdge.Top(Back, last, 0, side) : SeamEdge.Bottom(Back, first, 0, side));
@@ -58,7 +59,7 @@ internal sealed record BoxyLayout(
     }
 
     /// <summary>Jumps from body to sleeve round one armhole: up the one panel's edge to the shoulder and down the other's.</summary>
-    public SeamMeter ArmholeMeter(long period, YarnPath sleeve, int sleeveStitches, int sleeveRows, bool left)
+    public SeamMeter ArmholeMeter(long period, FabricPath sleeve, int sleeveStitches, int sleeveRows, bool left)
     {
         var meter = new SeamMeter(period);
         ImmutableArray<SeamStitch> front, back, sleeveEdge;
@@ -90,7 +91,7 @@ internal sealed record BoxyLayout(
     }
 
     /// <summary>A sleeve's own seam along the underarm.</summary>
-    public SeamMeter UnderarmMeter(long period, YarnPath sleeve, int sleeveStitches, int sleeveRows)
+    public SeamMeter UnderarmMeter(long period, FabricPath sleeve, int sleeveStitches, int sleeveRows)
     {
         var meter = new SeamMeter(period);
         if (Direction == Direction.Up)
@@ -108,7 +109,7 @@ internal sealed record BoxyLayout(
     private void Add(SeamMeter meter, ImmutableArray<SeamStitch> front, ImmutableArray<SeamStitch> back) =>
         meter.AddSeam(front, back, Seams.Extension);
 
-    private int Units(YarnPath path) => (int)(path.UnitsIn(LastRow) / ColourRing.Unit);
+    private int Units(FabricPath path) => (int)(path.RowYarn(LastRow) / ColourRing.Unit);
 
-    private int ShoulderUnits(YarnPath path) => Math.Max(0, (Units(path) - Neck / StitchesPerUnit) / 2 - HiddenUnits);
+    private int ShoulderUnits(FabricPath path) => Math.Max(0, (Units(path) - Neck / StitchesPerUnit) / 2 - HiddenUnits);
 }

@@ -18,22 +18,20 @@ internal sealed class Fabrication
 {
     private Fabrication(Project project, MeasuredYarn measured, Decisions? decisions, Effort effort)
     {
-        (Project, Measured, Decisions, Effort) = (project, measured, decisions, effort);
-        Ring = measured.Ring;
+        (Project, Decisions, Effort) = (project, decisions, effort);
+        Sequence = ColourSequence.Of(project.Yarn, measured);
         Period = ColourPeriod.Of(Ring);
-        // The same yarn, shared out over as many stitches as the maker makes it take.
-        YarnPerUnit = measured.YarnPerStitch.PerUnit * (measured.Natural.Total.Value / Ring.SequenceUnits);
         var fabric = project.Fabric;
         TurnCost = project.Garment.Working == Working.Spiral
             ? 0
             : fabric.TurnCost ?? (fabric.Keeping == ColourKeeping.Counted ? 0 : fabric.Stitch.NominalTurnCost);
-        Palette = Palette.FromLab(Ring, [.. project.Yarn.SectionsAsWorked.Select(s => Lab(s.Colour))]);
+        Palette = Palette.FromLab(Ring, [.. Sequence.Colours.Select(c => Lab(c.Colour))]);
         Findings = [.. measured.Findings.Select(f => new Finding(FindingLevel.Warning, f.Place, f.Words))];
     }
 
     public Project Project { get; }
 
-    public MeasuredYarn Measured { get; }
+    public ColourSequence Sequence { get; }
 
     /// <summary>Where what is searched for is recorded, or answered from; missing where it is only searched for.</summary>
     public Decisions? Decisions { get; private set; }
@@ -41,7 +39,7 @@ internal sealed class Fabrication
     /// <summary>What the work takes.</summary>
     public Effort Effort { get; private set; }
 
-    public ColourRing Ring { get; }
+    public ColourRing Ring => Sequence.Ring;
 
     /// <summary>Missing for one colour.</summary>
     public ColourPeriod? Period { get; }
@@ -49,7 +47,7 @@ internal sealed class Fabrication
     /// <summary>P in micro-units; one colour adjoins itself anywhere, which a period of one micro-unit says.</summary>
     public long PeriodMicro => Period?.Micro ?? 1;
 
-    public Length YarnPerUnit { get; }
+    public Length YarnPerUnit => Sequence.YarnPerUnit;
 
     public bool TurningChainCounts => Project.Fabric.ChainCountsAsStitch;
 
@@ -97,26 +95,23 @@ internal sealed class Fabrication
 
     public EdgingChoice? EdgingAt(EdgingPlace place) => Project.Garment.Edgings.FirstOrDefault(e => e.Where == place);
 
-    public YarnPath Path(Working working, IReadOnlyList<int> rowStitches, double turnCost, double start) =>
-        YarnPath.Of(working, rowStitches, Stitch.StitchesPerUnit, turnCost, start);
+    public FabricPath Path(Working working, ImmutableArray<int> rowStitches, int rows, double turnCost, double start = 0) =>
+        FabricPath.Steady(working, rowStitches, rows, Project.Fabric.Path(turnCost, start));
+
+    public FabricPath Path(PiecePlan piece) => Path(piece.Working, piece.RowStitches, piece.Rows, piece.TurnCost, piece.Start);
 
     public CountOptions Counts(Direction direction, Working working, int from, int to, int rows) => new(GaugeFor(direction), from, to)
     {
         Motif = Project.Garment.Motif,
         Working = working,
         Rows = Math.Clamp(rows, 1, FabricPath.MostRows),
-        Path = new PathOptions
-        {
-            TurnCost = TurnCost,
-            StitchesPerUnit = Stitch.StitchesPerUnit,
-            TurningChainCounts = TurningChainCounts,
-        },
+        Path = Project.Fabric.Path(TurnCost),
         Alternating = Project.Garment.Grading.AlternatingRows,
         HalfTurn = Project.Garment.Grading.HalfStitchTurn,
         Palette = Palette,
     };
 
-    public static Fabrication Of(Plan plan) => new(plan.Project, plan.Measured, null, new Effort());
+    public static Fabrication Of(Plan plan) => new(plan.Project, plan.Sequence.Measured, null, new Effort());
 
     public static bool TryCreate(
         Project project, Decisions? decisions, Effort effort, [NotNullWhen(true)] out Fabrication? fabrication,

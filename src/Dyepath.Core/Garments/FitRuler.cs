@@ -76,12 +76,9 @@ public sealed class FitRuler
         Guard.InRange(stitches, 1, FabricPath.MostStitches, "stitches");
         if (_options is not { } options)
             throw new InvalidOperationException("A ruler without counts has no fabric.");
-        var unshifted = _fabrication.Path(options.Working, count.RowStitches, count.TurnCost, 0);
-        var path = options.Path with { TurnCost = count.TurnCost, Start = SeamSearch.FirstStart(_fabrication, unshifted, count.Lean) };
-        var worked = count.RowStitches.Length == 2
-            ? FabricPath.Alternating(options.Working, count.Stitches, rows, path)
-            : FabricPath.Constant(options.Working, count.Stitches, rows, path);
-        return FabricCorner.Of(Fabric.Work(_fabrication.Ring, worked), stitches, Direction);
+        FabricPath Path(int start) => _fabrication.Path(options.Working, count.RowStitches, rows, count.TurnCost, start);
+        var start = SeamSearch.FirstStart(_fabrication, Path(0), count.Lean);
+        return FabricCorner.Of(Fabric.Work(_fabrication.Ring, Path(start)), stitches, Direction);
     }
 
     /// <summary>Works out what else is worked out when first asked for.</summary>

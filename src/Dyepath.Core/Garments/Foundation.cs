@@ -69,20 +69,4 @@ public static class Foundation
         var more = (int)Math.Floor(ColourRing.ToUnits(into) / chain + 1e-3);
         return new FoundationPlan(chains, first, companion, section, ColourRing.ToUnits(into), section, more, chains * chain);
     }
-
-    /// <summary>The section in which a place of the yarn lies, and how far into it.</summary>
-    internal static (int Section, long Into) Locate(this ColourRing ring, long place)
-    {
-        var left = FloorMod(place, ring.Total);
-        var section = 0;
-        while (left >= ring.Sections[section])
-            left -= ring.Sections[section++];
-        return (section, left);
-    }
-
-    internal static long FloorMod(long value, long modulus)
-    {
-        var rest = value % modulus;
-        return rest < 0 ? rest + modulus : rest;
-    }
 }

@@ -41,7 +41,7 @@ public static class GarmentPlanner
     {
         if (!Fabrication.TryCreate(project, decisions, effort, out var fabrication, out var reasons))
             return PlanResult.Bad(reasons);
-        var result = PlanOf(fabrication).From(fabrication.Measured);
+        var result = PlanOf(fabrication).From(fabrication.Sequence.Measured);
         if (decisions is not null)
         {
             foreach (var option in result.Options)
@@ -127,12 +127,11 @@ public static class GarmentPlanner
     {
         var gauge = fabrication.GaugeFor(direction);
         return new Plan(
-            fabrication.Project, fabrication.Ring, fabrication.YarnPerUnit, gauge.StitchWidth, gauge.RowHeight, direction, why, sizes,
+            fabrication.Project, fabrication.Sequence, gauge.StitchWidth, gauge.RowHeight, direction, why, sizes,
             options,
             [.. fabrication.Findings, .. PlanFindings.Of(fabrication, direction, sizes)])
         {
             Rules = rules,
-            Measured = fabrication.Measured,
         };
     }
 

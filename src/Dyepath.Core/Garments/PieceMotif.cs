@@ -15,7 +15,7 @@ public static class PieceMotif
             throw new ArgumentException($"The {piece.Name} is worked in one colour.", nameof(piece));
         var fabrication = Fabrication.Of(plan);
         var reader = MotifReader.Create(
-            plan.Ring, piece.Working, fabrication.GaugeFor(plan.Direction), fabrication.Stitch.StitchesPerUnit, fabrication.Palette);
+            plan.Sequence.Ring, piece.Working, fabrication.GaugeFor(plan.Direction), fabrication.Stitch.StitchesPerUnit, fabrication.Palette);
         return reader.Read(PieceFabric.Of(plan, piece).Path);
     }
 }

@@ -61,9 +61,7 @@ internal static class PieceWriter
 
     public static PooledPiece Pooled(Fabrication fabrication, PiecePlan piece, string name) => new(
         name,
-        fabrication.Path(piece.Working, piece.RowStitches, piece.TurnCost, piece.Start),
-        piece.Rows,
-        fabrication.Stitch.StitchesPerUnit,
+        fabrication.Path(piece),
         piece.Foundation.Companion ? 0 : ColourRing.ToMicro(piece.Foundation.Yarn),
         piece.FoundationChains);
 

@@ -22,12 +22,12 @@ public enum GarmentMeasure
 }
 
 /// <summary>The whole of what Dyepath worked out for one project; every number of the pattern is read from here.</summary>
+/// <param name="Sequence">The yarn's colours as worked, and what was measured of them; the plan rests on it.</param>
 /// <param name="Why">One sentence: why this direction and these counts.</param>
 /// <param name="Options">Both directions where both are possible, for comparison; the chosen one is among them.</param>
 public sealed record Plan(
     Project Project,
-    ColourRing Ring,
-    Length YarnPerUnit,
+    ColourSequence Sequence,
     Length StitchWidth,
     Length RowHeight,
     Direction Direction,
@@ -38,9 +38,6 @@ public sealed record Plan(
 {
     /// <summary>The rules that the targets and counts follow, for the booklet and the audit to quote.</summary>
     public required ImmutableArray<PlanRule> Rules { get; init; }
-
-    /// <summary>What yarn and swatch say together; the plan rests on it.</summary>
-    public required MeasuredYarn Measured { get; init; }
 
     /// <summary>The option that the sizes are planned by.</summary>
     public DirectionOption Chosen => Options.First(o => o.Direction == Direction);

@@ -30,12 +30,12 @@ public static class PlanJson
         json.WriteString("direction", Camel(plan.Direction.ToString()));
         json.WriteString("why", plan.Why);
         json.WriteStartObject("fabric");
-        json.WriteNumber("sequenceStitches", Round(plan.Ring.SequenceUnits));
+        json.WriteNumber("sequenceStitches", Round(plan.Sequence.Ring.SequenceUnits));
         json.WriteStartArray("sections");
-        foreach (var section in plan.Ring.Sections)
+        foreach (var section in plan.Sequence.Ring.Sections)
             json.WriteNumberValue(Round(ColourRing.ToUnits(section)));
         json.WriteEndArray();
-        json.WriteNumber("yarnPerUnitCm", Round(plan.YarnPerUnit.Centimetres));
+        json.WriteNumber("yarnPerUnitCm", Round(plan.Sequence.YarnPerUnit.Centimetres));
         json.WriteNumber("stitchWidthCm", Round(plan.StitchWidth.Centimetres));
         json.WriteNumber("rowHeightCm", Round(plan.RowHeight.Centimetres));
         json.WriteEndObject();

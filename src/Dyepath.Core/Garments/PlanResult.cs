@@ -19,7 +19,7 @@ public enum PlanOutcome
 public sealed class PlanResult
 {
     private PlanResult(PlanOutcome outcome, Plan? plan, ImmutableArray<Finding> reasons, ImmutableArray<DirectionOption> options) =>
-        (Outcome, Plan, Reasons, Options, Measured) = (outcome, plan, reasons, options, plan?.Measured);
+        (Outcome, Plan, Reasons, Options, Measured) = (outcome, plan, reasons, options, plan?.Sequence.Measured);
 
     public PlanOutcome Outcome { get; }
 

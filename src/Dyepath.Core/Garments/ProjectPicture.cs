@@ -20,6 +20,6 @@ public sealed record ProjectPicture(ImmutableArray<Srgb> Colours, int Columns, i
         var cells = new byte[columns * rows];
         for (var y = 0; y < rows; y++)
             piece.Cells.Slice((piece.Rows - rows + y) * piece.Columns, columns).CopyTo(cells.AsSpan(y * columns));
-        return new ProjectPicture([.. plan.Project.Yarn.SectionsAsWorked.Select(s => s.Colour)], columns, rows, cells);
+        return new ProjectPicture([.. plan.Sequence.Colours.Select(c => c.Colour)], columns, rows, cells);
     }
 }

@@ -204,7 +204,7 @@ internal sealed class RectanglePlanner
         var (across, down) = direction == Direction.Up ? (stitches, rowAxis) : (rowAxis, stitches);
         var finding = count.Front;
         var rows = Rows(direction, size);
-        var path = _fabrication.Path(Working, finding.RowStitches, finding.TurnCost, 0);
+        var path = _fabrication.Path(Working, finding.RowStitches, rows, finding.TurnCost);
         var start = Garment.Starts.TryGetValue(PieceName, out var asked)
             ? asked
             : SeamSearch.FirstStart(_fabrication, path, finding.Reading.Lean?.UnitsPerRow ?? 0);
@@ -239,7 +239,7 @@ internal sealed class RectanglePlanner
     }
 
     /// <summary>A seam, or the join of the rounds: a joined round meets its own beginning, a spiral the next round's.</summary>
-    private ImmutableArray<SeamPlan> Seams(Direction direction, YarnPath path, int stitches, int rows)
+    private ImmutableArray<SeamPlan> Seams(Direction direction, FabricPath path, int stitches, int rows)
     {
         if (!_isCowl || _fabrication.Period is not { } period)
             return [];

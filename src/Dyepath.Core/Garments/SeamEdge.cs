@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Fabrics;
 using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Garments;
@@ -11,20 +12,20 @@ public static class SeamEdge
 {
     /// <summary>Row ends at the right-hand edge (of the first row), rows in the order given.</summary>
     /// <param name="hidden">Units that the seam hides, in micro-units.</param>
-    public static ImmutableArray<SeamStitch> Right(YarnPath path, int from, int rows, long hidden) =>
+    public static ImmutableArray<SeamStitch> Right(FabricPath path, int from, int rows, long hidden) =>
         Run(rows, i => new SeamStitch(path.FromRight(from + i, hidden), path.FromRight(from + i, hidden - ColourRing.Unit)));
 
     /// <summary>Row ends at the left-hand edge.</summary>
-    public static ImmutableArray<SeamStitch> Left(YarnPath path, int from, int rows, long hidden) =>
+    public static ImmutableArray<SeamStitch> Left(FabricPath path, int from, int rows, long hidden) =>
         Run(rows, i => new SeamStitch(path.FromLeft(from + i, hidden), path.FromLeft(from + i, hidden - ColourRing.Unit)));
 
     /// <summary>Stitches of a row, rightmost first; beyond it lies the next row.</summary>
     /// <param name="row">The last row that the seam leaves to be seen.</param>
     /// <param name="first">Units from the right-hand edge.</param>
-    public static ImmutableArray<SeamStitch> Top(YarnPath path, int row, int first, int units) => Across(path, row, row + 1, first, units);
+    public static ImmutableArray<SeamStitch> Top(FabricPath path, int row, int first, int units) => Across(path, row, row + 1, first, units);
 
     /// <summary>Stitches of a row, rightmost first; beyond it lies the row before.</summary>
-    public static ImmutableArray<SeamStitch> Bottom(YarnPath path, int row, int first, int units) =>
+    public static ImmutableArray<SeamStitch> Bottom(FabricPath path, int row, int first, int units) =>
         Across(path, row, row - 1, first, units);
 
     public static ImmutableArray<SeamStitch> Reversed(this ImmutableArray<SeamStitch> edge) => [.. edge.Reverse()];
@@ -45,7 +46,7 @@ public static class SeamEdge
         }
     }
 
-    private static ImmutableArray<SeamStitch> Across(YarnPath path, int row, int beyond, int first, int units) =>
+    private static ImmutableArray<SeamStitch> Across(FabricPath path, int row, int beyond, int first, int units) =>
         Run(units, i => new SeamStitch(
         path.FromRight(row, (first + i) * ColourRing.Unit), path.FromRight(beyond, (first + i) * ColourRing.Unit)));
 

@@ -25,7 +25,7 @@ public sealed class SeamMeter
 
     public void Add(long found, long expected)
     {
-        var jump = Foundation.FloorMod(found - expected, _period);
+        var jump = ColourRing.Modulo(found - expected, _period);
         _jumps[jump] = _jumps.GetValueOrDefault(jump) + 1;
         _pairs++;
         _sorted = null;
@@ -79,7 +79,7 @@ internal sealed class SortedJumps
     /// <summary>Σ times · |jump + later|, wrapped.</summary>
     public long Distances(long later)
     {
-        var from = Foundation.FloorMod(-later, _period);
+        var from = ColourRing.Modulo(-later, _period);
         var half = _period / 2;
         var at = Before(from);
         var ahead = Before(from + half + 1);

@@ -90,17 +90,17 @@ internal static class SeamSearch
     /// A start for the first piece: with lean 0 the colours stand clearest where a row and its return agree most; else where the
     /// sequence begins.
     /// </summary>
-    public static int FirstStart(Fabrication fabrication, YarnPath path, double lean)
+    public static int FirstStart(Fabrication fabrication, FabricPath path, double lean)
     {
-        if (lean != 0 || !path.Turned)
+        if (lean != 0 || !path.IsTurned)
             return 0;
         return fabrication.Decisions.Start(() => Clearest(fabrication, path));
     }
 
-    private static int Clearest(Fabrication fabrication, YarnPath path)
+    private static int Clearest(Fabrication fabrication, FabricPath path)
     {
         var ring = fabrication.Ring;
-        var units = (int)(path.UnitsIn(0) / ColourRing.Unit);
+        var units = (int)(path.RowYarn(0) / ColourRing.Unit);
         var starts = SequenceUnits(fabrication);
         // Both rows' colours by whole units along the yarn: any start reads a stretch of each, the second one backwards.
         fabrication.Effort.Spend((starts + units) * 20L);

@@ -40,8 +40,8 @@ public sealed record StitchReading(
             backwards ? path.Cells(at.Row) - at.Unit : at.Unit + 1,
             fabric.Row(at.Row)[at.Unit],
             fabric.IsTwoToned(at.Row, column),
-            plan.YarnPerUnit * ColourRing.ToUnits(span.From - path.RowStart(0)),
-            ToChangeOf(plan.Ring, span));
+            plan.Sequence.YarnPerUnit * ColourRing.ToUnits(span.From - path.RowStart(0)),
+            ToChangeOf(plan.Sequence.Ring, span));
     }
 
     private static double? ToChangeOf(ColourRing ring, YarnSpan span)
@@ -52,7 +52,7 @@ public sealed record StitchReading(
         {
             if (ring.Colours[section] != ring.Colours[(section + ring.Sections.Length - 1) % ring.Sections.Length])
             {
-                var after = Foundation.FloorMod(change - span.From, ring.Total);
+                var after = ColourRing.Modulo(change - span.From, ring.Total);
                 var distance = after <= span.Length ? 0 : Math.Min(after - span.Length, ring.Total - after);
                 nearest = Math.Min(nearest ?? distance, distance);
             }

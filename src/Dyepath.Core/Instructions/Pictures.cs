@@ -2,14 +2,12 @@ using System.Collections.Immutable;
 using Dyepath.Core.Colours;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Quantities;
+using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Instructions;
 
 /// <summary>What a picture shows, free of format; Dyepath.Drawing draws it.</summary>
 public abstract record Picture;
-
-/// <param name="Symbol">One or two characters that stand for the colour where hue cannot.</param>
-public sealed record ChartColour(string Name, Srgb Colour, string Symbol);
 
 /// <summary>Colours stitch by stitch. Right-side rows read right to left (left to right for left-handed makers).</summary>
 /// <param name="Key">By section of the sequence; equal colours may share a symbol.</param>
@@ -19,7 +17,7 @@ public sealed record ChartColour(string Name, Srgb Colour, string Symbol);
 /// <param name="FirstRow">Number of the first row drawn, from 1.</param>
 /// <param name="UnitWidth">To scale.</param>
 public sealed record ColourChart(
-    ImmutableArray<ChartColour> Key,
+    ImmutableArray<SequenceColour> Key,
     Working Working,
     int Columns,
     int Rows,
@@ -58,7 +56,7 @@ public sealed record Dimension(PlanePoint From, PlanePoint To, double Offset, Ph
 public sealed record SchematicMark(PlanePoint From, PlanePoint To, Phrase Label);
 
 /// <summary>The colour sequence as a ruler, to scale along the yarn.</summary>
-public sealed record YarnRuler(ImmutableArray<ChartColour> Key, ImmutableArray<double> Units) : Picture;
+public sealed record YarnRuler(ImmutableArray<SequenceColour> Key, ImmutableArray<double> Units) : Picture;
 
 /// <summary>Stitches by their standard symbols, for edgings and special stitches.</summary>
 public sealed record SymbolChart(ImmutableArray<PlacedSymbol> Symbols, ImmutableArray<PlacedLabel> Labels) : Picture;

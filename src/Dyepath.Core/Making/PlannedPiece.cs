@@ -12,12 +12,24 @@ namespace Dyepath.Core.Making;
 /// </summary>
 public sealed class PlannedPiece
 {
-    private PlannedPiece(JoinedRing ring, ImmutableArray<int> rowStitches, double turnCost, double start)
+    /// <summary>Micro-units of one stitch, as floating numbers, which are exact up to 9·10¹⁵.</summary>
+    internal const double Stitch = ColourRing.Unit;
+
+    private readonly ColourRing _sequence;
+    private readonly RingReader _reader;
+    private readonly long _start;
+    private readonly long[] _rowPlaces;
+
+    private PlannedPiece(ColourRing sequence, ImmutableArray<int> rowStitches, ImmutableArray<long> turns, long start)
     {
-        Ring = ring;
-        RowStitches = rowStitches;
-        TurnCost = turnCost;
-        Start = start;
+        (_sequence, _reader, _start) = (sequence, new RingReader(sequence), start);
+        Ring = MergedRing.Of(sequence);
+        Period = ColourPeriod.Of(sequence)?.Micro ?? sequence.Total;
+        (RowStitches, Turns) = (rowStitches, turns);
+        Start = ColourRing.Modulo(start - Ring.Origin, Ring.Total);
+        _rowPlaces = new long[rowStitches.Length];
+        for (int row = 1; row < _rowPlaces.Length; row++)
+            _rowPlaces[row] = _rowPlaces[row - 1] + rowStitches[row - 1] * ColourRing.Unit + turns[row - 1];
         Stitches = rowStitches.Sum();
         Colours = new byte[Stitches];
         WorkEvenly();
@@ -28,12 +40,15 @@ public sealed class PlannedPiece
     /// <summary>In all rows together; at most 5,000,000.</summary>
     public int Stitches { get; }
 
-    internal JoinedRing Ring { get; }
+    /// <summary>Micro-units of yarn after each row: its turn or join, less what a last stitch of half a unit leaves of the unit.</summary>
+    public ImmutableArray<long> Turns { get; }
 
-    /// <summary>Micro-stitches of yarn between two rows.</summary>
-    internal double TurnCost { get; }
+    internal MergedRing Ring { get; }
 
-    /// <summary>Micro-stitches from the ring's origin to the first stitch, in [0, one sequence).</summary>
+    /// <summary>Phases that differ by this many micro-units look alike; the whole sequence for one colour.</summary>
+    internal double Period { get; }
+
+    /// <summary>Micro-units from the ring's origin to the first stitch, in [0, one sequence).</summary>
     internal double Start { get; }
 
     /// <summary>The planned colour of each stitch, in working order.</summary>
@@ -54,9 +69,21 @@ public sealed class PlannedPiece
         ArgumentNullException.ThrowIfNull(piece);
         if (!piece.Pooled)
             throw new ArgumentException($"The {piece.Name} is worked in one colour.", nameof(piece));
-        var perUnit = plan.Project.Fabric.Stitch.StitchesPerUnit;
-        var rows = Enumerable.Range(0, piece.Rows).Select(r => (piece.RowStitches[r % piece.RowStitches.Length] + perUnit - 1) / perUnit);
-        return Create(plan.Ring, [.. rows], piece.Working == Working.Spiral ? 0 : piece.TurnCost, piece.Start);
+        return Of(plan.Sequence.Ring, PieceFabric.PathOf(plan, piece));
+    }
+
+    /// <summary>
+    /// A path in working order, in pooling units: a last one of half a unit counts as one, and a turning chain that counts as a stitch as
+    /// one stitch after its turn.
+    /// </summary>
+    public static PlannedPiece Of(ColourRing sequence, FabricPath path)
+    {
+        ArgumentNullException.ThrowIfNull(sequence);
+        ArgumentNullException.ThrowIfNull(path);
+        var rows = Enumerable.Range(0, path.Rows);
+        return new PlannedPiece(
+            sequence, [.. rows.Select(path.Cells)],
+            [.. rows.Select(r => path.Turns[r] + path.RowYarn(r) - path.Cells(r) * ColourRing.Unit)], path.RowStart(0));
     }
 
     /// <summary>Plans a piece.</summary>
@@ -67,17 +94,24 @@ public sealed class PlannedPiece
     /// <exception cref="ArgumentOutOfRangeException">A value outside its range.</exception>
     public static PlannedPiece Create(ColourRing sequence, ImmutableArray<int> rowStitches, double turnCost = 0, double start = 0)
     {
+        PathOptions.TurnCosts.Check(turnCost);
+        return Create(sequence, rowStitches, [.. Enumerable.Repeat(ColourRing.ToMicro(turnCost), rowStitches.Length)], start);
+    }
+
+    /// <summary>Plans a piece whose rows end each in its own way.</summary>
+    /// <param name="turns">See <see cref="Turns"/>; one a row.</param>
+    /// <inheritdoc cref="Create(ColourRing, ImmutableArray{int}, double, double)"/>
+    /// <exception cref="ArgumentException">Not one turn a row.</exception>
+    public static PlannedPiece Create(ColourRing sequence, ImmutableArray<int> rowStitches, ImmutableArray<long> turns, double start)
+    {
         ArgumentNullException.ThrowIfNull(sequence);
         Guard.InRange(ColourRing.ToUnits(sequence.Sections.Min()), ColourRing.ShortestSection, ColourRing.LongestSequence, "stitches", nameof(sequence));
         Guard.InRange(rowStitches.Length, 1, FabricPath.MostRows, "rows", nameof(rowStitches));
         foreach (int stitches in rowStitches) Guard.InRange(stitches, 1, FabricPath.MostStitches, "stitches", nameof(rowStitches));
-        PathOptions.TurnCosts.Check(turnCost);
+        if (turns.Length != rowStitches.Length)
+            throw new ArgumentException($"{rowStitches.Length} rows need as many turns, not {turns.Length}.", nameof(turns));
         Guard.InRange(start, -PathOptions.FurthestStart, PathOptions.FurthestStart, "stitches");
-
-        var ring = JoinedRing.Join(sequence);
-        double fromOrigin = (JoinedRing.Micro(start) - ring.Origin) % ring.Sequence;
-        if (fromOrigin < 0) fromOrigin += ring.Sequence;
-        return new PlannedPiece(ring, rowStitches, JoinedRing.Micro(turnCost), fromOrigin);
+        return new PlannedPiece(sequence, rowStitches, turns, ColourRing.ToMicro(start));
     }
 
     /// <summary>Stitches worked when a row begins; for the row after the last one, all of them.</summary>
@@ -89,17 +123,29 @@ public sealed class PlannedPiece
         return stitches;
     }
 
+    /// <summary>Micro-units from the piece's first stitch to a row's.</summary>
+    internal double RowPlace(int row) => _rowPlaces[row];
+
+    /// <summary>Micro-units from the piece's first stitch to that which follows so many, in this row.</summary>
+    internal double PlaceOf(int stitches, int row) =>
+        row == RowStitches.Length ? RowPlace(row - 1) + RowStitches[^1] * Stitch + Turns[^1] : RowPlace(row) + (stitches - StitchesBefore(row)) * Stitch;
+
+    /// <summary>The colour of one stitch's yarn from a place on, in micro-units from the piece's first stitch.</summary>
+    internal int ColourAtPlace(double place) =>
+        _sequence.Colours[_reader.Show(new YarnSpan(_start + (long)place, ColourRing.Unit)).Section];
+
     /// <summary>Planned colour of a stitch, as in <see cref="ColourRing.Colours"/>.</summary>
     /// <param name="stitch">From 0, in working order.</param>
     public int ColourAt(int stitch) => Colours[Guard.InRange(stitch, 0, Stitches - 1, "stitches")];
 
     /// <summary>The same yarn from the same start in other rows, in the same ranges.</summary>
-    internal PlannedPiece WithRows(ImmutableArray<int> rowStitches) => new(Ring, rowStitches, TurnCost, Start);
+    internal PlannedPiece WithRows(ImmutableArray<int> rowStitches) =>
+        new(_sequence, rowStitches, [.. Enumerable.Repeat(Turns[0], rowStitches.Length)], _start);
 
     internal ImmutableArray<int> CheckPoints(CheckHabit check) => check switch
     {
         // One colour shows no phase.
-        _ when Ring.Count == 1 => [],
+        _ when Ring.Stretches.Length == 1 => [],
         CheckHabit.Never => [],
         CheckHabit.EveryRow => RowEnds,
         CheckHabit.EverySequence => SequenceEnds,
@@ -117,21 +163,21 @@ public sealed class PlannedPiece
         double place = 0;
         int worked = 0;
         long sections = 0, sequences = 0;
-        foreach (int stitches in RowStitches)
+        for (int row = 0; row < RowStitches.Length; row++)
         {
-            for (int i = 0; i < stitches; i++)
+            for (int i = 0; i < RowStitches[row]; i++)
             {
-                Colours[worked++] = (byte)walk.Work(0, place, place + JoinedRing.Stitch);
-                place += JoinedRing.Stitch;
+                Colours[worked++] = (byte)walk.Work(0, place, place + Stitch);
+                place += Stitch;
                 long ended = walk.Occurrence(0) + (place == walk.Ends[0] ? 1 : 0);
                 if (ended > sections) sectionEnds.Add(worked);
                 sections = Math.Max(sections, ended);
-                long through = (long)Math.Floor(place / Ring.Sequence);
+                long through = (long)Math.Floor(place / Ring.Total);
                 if (through > sequences) sequenceEnds.Add(worked);
                 sequences = Math.Max(sequences, through);
             }
             rowEnds.Add(worked);
-            place += TurnCost;
+            place += Turns[row];
             walk.Turn(0, place);
         }
         (SectionEnds, SequenceEnds, RowEnds) = (Within(sectionEnds), Within(sequenceEnds), Within(rowEnds));

@@ -2,6 +2,8 @@ using System.Collections.Immutable;
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
+using Dyepath.Core.Fabrics;
+using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Making;
 
@@ -16,7 +18,7 @@ internal sealed class TrialGroup
 {
     private const int Lanes = NormalLanes.Count;
     private const int Half = Lanes / 2;
-    private const double MostYarn = 2 * JoinedRing.Stitch;
+    private const double MostYarn = 2 * PlannedPiece.Stitch;
 
     /// <summary>
     /// 1.5·2⁵²: added and taken off again, it leaves the nearest whole number, ties to even, as <see cref="Math.Round(double)"/>
@@ -50,11 +52,11 @@ internal sealed class TrialGroup
         _hands = hands;
         _seed = settings.Seed;
         _vectorised = vectorised;
-        _evenYarn = vectorised && settings.DyeVariation == 0 && piece.Ring.MiddleDecides;
+        _evenYarn = vectorised && settings.DyeVariation == 0 && MiddleDecides(piece.Ring);
         _windows = _evenYarn ? Windows(piece) : [];
         _checks = piece.CheckPoints(settings.Check);
         _correlation = hands.Correlation;
-        _innovation = hands.Spread * JoinedRing.Stitch * Math.Sqrt(1 - _correlation * _correlation);
+        _innovation = hands.Spread * PlannedPiece.Stitch * Math.Sqrt(1 - _correlation * _correlation);
         _yarn = new YarnWalk(piece.Ring, settings.DyeVariation, Lanes);
         RightByRow = new long[piece.RowStitches.Length];
         _normals = new float[(piece.RowStitches.Max() + 1) / 2 * 2 * Lanes];
@@ -91,7 +93,7 @@ internal sealed class TrialGroup
                 int until = checksFirst ? _checks[nextCheck] : rowEnd;
                 if (_evenYarn) WalkEvenYarn(rowStart, worked, until);
                 else Walk(rowStart, worked, until, active);
-                planned += (until - worked) * JoinedRing.Stitch;
+                planned += (until - worked) * PlannedPiece.Stitch;
                 worked = until;
                 if (!checksFirst) continue;
                 nextCheck++;
@@ -104,10 +106,11 @@ internal sealed class TrialGroup
                 _right[lane] += _rightInRow[lane];
             }
             Array.Clear(_rightInRow);
-            planned += _piece.TurnCost;
-            for (int lane = 0; lane < Lanes && _piece.TurnCost != 0; lane++)
+            double turn = _piece.Turns[row];
+            planned += turn;
+            for (int lane = 0; lane < Lanes && turn != 0; lane++)
             {
-                _place[lane] += _piece.TurnCost;
+                _place[lane] += turn;
                 if (!_evenYarn) _yarn.Turn(lane, _place[lane]);
             }
         }
@@ -123,8 +126,8 @@ internal sealed class TrialGroup
         var seed = new TrialSeed(_seed, trial);
         _streams.Begin(lane, seed);
         _yarn.Begin(lane, _piece.Start, seed);
-        _tension[lane] = _hands.Spread * JoinedRing.Stitch * seed.FirstTension;
-        _allowance[lane] = (1 + _hands.Bias) * JoinedRing.Stitch;
+        _tension[lane] = _hands.Spread * PlannedPiece.Stitch * seed.FirstTension;
+        _allowance[lane] = (1 + _hands.Bias) * PlannedPiece.Stitch;
         _place[lane] = _corrected[lane] = 0;
         _right[lane] = _rightInRow[lane] = 0;
     }
@@ -143,11 +146,11 @@ internal sealed class TrialGroup
     private void Correct(int lane, double planned, int interval)
     {
         double drift = _place[lane] - _yarn.Starts[lane] + _yarn.PlannedStarts[lane] - planned;
-        drift -= Math.Round(drift / _piece.Ring.Period) * _piece.Ring.Period;
-        double wanted = -Math.Round(drift / JoinedRing.Stitch) / interval;
+        drift -= Math.Round(drift / _piece.Period) * _piece.Period;
+        double wanted = -Math.Round(drift / PlannedPiece.Stitch) / interval;
         double most = _hands.LargestCorrection;
         double correction = wanted > most ? most : wanted < -most ? -most : wanted;
-        _allowance[lane] = (1 + _hands.Bias + correction) * JoinedRing.Stitch;
+        _allowance[lane] = (1 + _hands.Bias + correction) * PlannedPiece.Stitch;
         _corrected[lane] += Math.Abs(correction) * interval;
     }
 
@@ -190,19 +193,20 @@ internal sealed class TrialGroup
         Begin(0, trial);
         int worked = 0, nextCheck = 0;
         double planned = 0;
-        foreach (int stitches in _piece.RowStitches)
+        for (int row = 0; row < _piece.RowStitches.Length; row++)
         {
+            int stitches = _piece.RowStitches[row];
             DrawNormals(stitches, active: 1);
             for (int i = 0; i < stitches; i++)
             {
                 colours[worked++] = (byte)Stitch(_normals[i * Lanes]);
-                planned += JoinedRing.Stitch;
+                planned += PlannedPiece.Stitch;
                 if (nextCheck == _checks.Length || _checks[nextCheck] != worked) continue;
                 nextCheck++;
                 Correct(0, planned, (nextCheck < _checks.Length ? _checks[nextCheck] : _piece.Stitches) - worked);
             }
-            planned += _piece.TurnCost;
-            _place[0] += _piece.TurnCost;
+            planned += _piece.Turns[row];
+            _place[0] += _piece.Turns[row];
             _yarn.Turn(0, _place[0]);
         }
     }
@@ -221,7 +225,7 @@ internal sealed class TrialGroup
 
     /// <summary>
     /// As <see cref="Walk"/>, all lanes at once, for yarn without dye variation: a stitch is right if its middle lies in the planned
-    /// section, after whole sequences are taken off (see <see cref="JoinedRing.MiddleDecides"/>).
+    /// section, after whole sequences are taken off (see <see cref="MiddleDecides"/>).
     /// </summary>
     private void WalkEvenYarn(int rowStart, int from, int until)
     {
@@ -230,8 +234,8 @@ internal sealed class TrialGroup
         Vector256<double> placeLow = Vector256.Create(_place, 0), placeHigh = Vector256.Create(_place, Half);
         Vector256<double> allowanceLow = Vector256.Create(_allowance, 0), allowanceHigh = Vector256.Create(_allowance, Half);
         Vector256<double> most = Vector256.Create(MostYarn);
-        Vector256<double> twoSequences = Vector256.Create(2 * _piece.Ring.Sequence);
-        Vector256<double> perTwoSequences = Vector256.Create(1 / (2 * _piece.Ring.Sequence));
+        Vector256<double> twoSequences = Vector256.Create(2.0 * _piece.Ring.Total);
+        Vector256<double> perTwoSequences = Vector256.Create(1 / (2.0 * _piece.Ring.Total));
         Vector256<long> rightLow = Vector256<long>.Zero, rightHigh = Vector256<long>.Zero;
         ref float normals = ref MemoryMarshal.GetArrayDataReference(_normals);
         ReadOnlySpan<byte> plan = _piece.Colours;
@@ -270,18 +274,26 @@ internal sealed class TrialGroup
         twiceMiddle - Vector256.Ceiling(twiceMiddle * perTwoSequences - ends) * twoSequences;
 
     /// <summary>
+    /// Whether a stitch of at most two stitches' yarn has a colour exactly when its middle lies in that colour's one section. The
+    /// section that holds the middle either reaches one of the stitch's ends, and so covers half of it, or lies within it; then it
+    /// is at least one stitch long, half of the most that a stitch takes, and again nothing covers more. A middle on a boundary is
+    /// a tie, and the earlier section's.
+    /// </summary>
+    private static bool MiddleDecides(MergedRing ring) => ring.IsDistinct && ring.Stretches.Min(s => s.Micro) >= ColourRing.Unit;
+
+    /// <summary>
     /// By colour, the one section that has it: twice its start, from the piece's first stitch, and its end in sequences. Twice a
     /// middle is a whole number, so the end is put half a one late: rounding (under 10⁻² at the longest piece) cannot turn a tie.
     /// </summary>
     private static (double TwiceStart, double EndInSequences)[] Windows(PlannedPiece piece)
     {
-        JoinedRing ring = piece.Ring;
-        var windows = new (double, double)[ring.Colours.Max() + 1];
+        MergedRing ring = piece.Ring;
+        var windows = new (double, double)[ring.Stretches.Max(s => s.Colour) + 1];
         double start = -piece.Start;
-        for (int section = 0; section < ring.Count; section++)
+        for (int section = 0; section < ring.Stretches.Length; section++)
         {
-            double end = start + ring.Lengths[section];
-            windows[ring.Colours[section]] = (2 * start, (2 * end + 0.5) / (2 * ring.Sequence));
+            double end = start + ring.Stretches[section].Micro;
+            windows[ring.Stretches[section].Colour] = (2 * start, (2 * end + 0.5) / (2.0 * ring.Total));
             start = end;
         }
         return windows;

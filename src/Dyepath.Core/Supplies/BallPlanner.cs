@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Yarns;
@@ -9,12 +10,12 @@ namespace Dyepath.Core.Supplies;
 /// <param name="Name">Such as <c>front</c>.</param>
 /// <param name="Foundation">Yarn of the foundation chains, 0 where they are of companion yarn.</param>
 /// <param name="Chains">How many they are.</param>
-public sealed record PooledPiece(string Name, YarnPath Path, int Rows, int StitchesPerUnit, long Foundation, int Chains)
+public sealed record PooledPiece(string Name, FabricPath Path, long Foundation, int Chains)
 {
     /// <summary>Where along the sequence the piece's yarn begins.</summary>
-    public long Begins => Path.Start - Foundation;
+    public long Begins => Path.RowStart(0) - Foundation;
 
-    public long Yarn => Foundation + Path.Yarn(Rows);
+    public long Yarn => Foundation + Path.Yarn;
 
     /// <summary>
     /// Row (from 1; 0 in the foundation) and stitch (from 1) in which the yarn <paramref name="place"/> after the beginning
@@ -24,8 +25,8 @@ public sealed record PooledPiece(string Name, YarnPath Path, int Rows, int Stitc
     {
         if (place < Foundation)
             return (0, (int)Math.Min(Chains, place * Chains / Foundation + 1));
-        var worked = place - Foundation + Path.Start;
-        int row = 0, end = Rows;
+        var worked = place - Foundation + Path.RowStart(0);
+        int row = 0, end = Path.Rows;
         while (end - row > 1)
         {
             var middle = (row + end) / 2;
@@ -34,8 +35,8 @@ public sealed record PooledPiece(string Name, YarnPath Path, int Rows, int Stitc
             else
                 end = middle;
         }
-        var stitch = Math.Max(0, worked - Path.RowStart(row)) * StitchesPerUnit / ColourRing.Unit + 1;
-        return (row + 1, (int)Math.Min(stitch, Path.UnitsIn(row) * StitchesPerUnit / ColourRing.Unit));
+        var stitch = Math.Max(0, worked - Path.RowStart(row)) * Path.StitchesPerUnit / ColourRing.Unit + 1;
+        return (row + 1, (int)Math.Min(stitch, Path.RowStitches[row]));
     }
 }
 
@@ -78,7 +79,7 @@ public static class BallPlanner
         var balls = 0;
         foreach (var piece in pieces)
         {
-            var run = Foundation.FloorMod(piece.Begins - place, sequence) + 2 * end;
+            var run = ColourRing.Modulo(piece.Begins - place, sequence) + 2 * end;
             if (balls == 0 || left <= run)
             {
                 wasted += left;

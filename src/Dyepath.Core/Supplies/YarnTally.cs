@@ -48,9 +48,9 @@ internal static class YarnTally
         var (unit, single) = (fabrication.YarnPerUnit, fabrication.SingleCrochetYarn);
         foreach (var piece in pieces)
         {
-            var path = fabrication.Path(piece.Working, piece.RowStitches, piece.TurnCost, piece.Start);
-            var turns = unit * ColourRing.ToUnits((piece.Rows - 1) * path.Turn);
-            var stitches = unit * ColourRing.ToUnits(path.Yarn(piece.Rows)) - turns;
+            var path = fabrication.Path(piece);
+            var turns = unit * ColourRing.ToUnits(path.Turns.Take(piece.Rows - 1).Sum());
+            var stitches = unit * ColourRing.ToUnits(path.Yarn) - turns;
             yield return new YarnUse($"{piece.Name}: stitches", !piece.Pooled, piece.Copies * stitches);
             if (turns != Length.Zero)
                 yield return new YarnUse($"{piece.Name}: turning", !piece.Pooled, piece.Copies * turns);

@@ -63,6 +63,17 @@ public sealed record FabricChoice(
     /// <summary>Whether the turning chain stands for the row's first stitch; in linen stitch it never stands for a whole unit.</summary>
     public bool ChainCountsAsStitch => ChainCounts(Stitch, TurningChainCounts);
 
+    /// <summary>How this fabric's yarn runs through a piece.</summary>
+    /// <param name="turnCost">Of a turn or join, in pooling units.</param>
+    /// <param name="start">Where along the sequence the piece begins, in pooling units.</param>
+    public PathOptions Path(double turnCost, double start = 0) => new()
+    {
+        TurnCost = turnCost,
+        Start = start,
+        StitchesPerUnit = Stitch.StitchesPerUnit,
+        TurningChainCounts = ChainCountsAsStitch,
+    };
+
     /// <inheritdoc cref="ChainCountsAsStitch"/>
     public static bool ChainCounts(FabricStitch stitch, bool? said)
     {

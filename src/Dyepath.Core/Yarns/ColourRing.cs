@@ -86,6 +86,36 @@ public sealed class ColourRing
 
     public static double ToUnits(long micro) => (double)micro / Unit;
 
+    /// <summary>The remainder in [0, <paramref name="modulus"/>), of negative values too.</summary>
+    /// <param name="modulus">Over 0.</param>
+    internal static long Modulo(long value, long modulus)
+    {
+        var rest = value % modulus;
+        return rest < 0 ? rest + modulus : rest;
+    }
+
+    /// <summary>The section in which a place of the yarn lies, and how far into it, in micro-units; a boundary belongs to the later.</summary>
+    /// <param name="place">Micro-units from the sequence's beginning, any value; taken modulo the sequence.</param>
+    public (int Section, long Into) Locate(long place)
+    {
+        var into = Modulo(place, Total);
+        var section = 0;
+        while (into >= Sections[section])
+            into -= Sections[section++];
+        return (section, into);
+    }
+
+    /// <summary>Micro-units from the sequence's beginning to that of a section.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">No such section.</exception>
+    public long BeginningOf(int section)
+    {
+        Guard.InRange(section, 0, Sections.Length - 1, "sections");
+        var before = 0L;
+        for (var i = 0; i < section; i++)
+            before += Sections[i];
+        return before;
+    }
+
     /// <summary>The sequence as it runs when the ball is pulled from its other end; section order reversed.</summary>
     public ColourRing Reversed() => FromUnits(
         Sections.Reverse().Select(ToUnits).ToArray(), Colours.Reverse().ToArray());

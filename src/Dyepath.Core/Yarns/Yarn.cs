@@ -39,11 +39,7 @@ public sealed record Yarn(
     Ball Ball,
     ImmutableArray<YarnSection> Sections,
     ImmutableArray<CountedBall> Counted,
-    bool FromOtherEnd = false)
-{
-    /// <summary>The sections in the order in which they come off the ball, whichever end it is pulled from.</summary>
-    public ImmutableArray<YarnSection> SectionsAsWorked => FromOtherEnd ? [.. Sections.Reverse()] : Sections;
-}
+    bool FromOtherEnd = false);
 
 /// <summary>What a solid companion yarn is used for.</summary>
 public enum CompanionUse

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Colours;
 using Dyepath.Core.Instructions;
+using Dyepath.Core.Yarns;
 using Dyepath.Drawing.Lists;
 using Dyepath.Drawing.Typography;
 
@@ -11,13 +12,13 @@ internal static class ColourKeySigns
     private const double Side = 5;
 
     /// <summary>One entry for each colour that differs in name, colour or symbol, in the order of the sequence.</summary>
-    public static ImmutableArray<KeyEntry> Of(ImmutableArray<ChartColour> key) =>
+    public static ImmutableArray<KeyEntry> Of(ImmutableArray<SequenceColour> key) =>
         [.. key.Distinct().Select(colour => new KeyEntry(Swatch(colour), colour.Name))];
 
     /// <summary>The symbol, cut to two characters so that it stays in its cell.</summary>
-    public static string Symbol(ChartColour colour) => string.Concat(SafeText.OneLine(colour.Symbol).EnumerateRunes().Take(2));
+    public static string Symbol(SequenceColour colour) => string.Concat(SafeText.OneLine(colour.Symbol).EnumerateRunes().Take(2));
 
-    private static Sheet Swatch(ChartColour colour)
+    private static Sheet Swatch(SequenceColour colour)
     {
         var symbol = Symbol(colour);
         var lettering = new Lettering(symbol.Length > 1 ? 2.4 : 3, Contrast.InkOn(colour.Colour), Anchor.Middle);

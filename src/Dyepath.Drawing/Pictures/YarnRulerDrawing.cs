@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Dyepath.Core.Colours;
 using Dyepath.Core.Instructions;
+using Dyepath.Core.Yarns;
 using Dyepath.Drawing.Lists;
 using Dyepath.Drawing.Typography;
 
@@ -31,7 +32,7 @@ internal static class YarnRulerDrawing
         return new DrawnPicture([new Sheet(total * scale + 2 * Edge, 24, shapes.ToImmutable(), title, description)], ColourKeySigns.Of(ruler.Key));
     }
 
-    private static IEnumerable<Shape> Section(ChartColour colour, double units, double left, double width)
+    private static IEnumerable<Shape> Section(SequenceColour colour, double units, double left, double width)
     {
         yield return new PathBuilder().Rectangle(left, BarTop, width, BarHeight).With(new Style(colour.Colour, Ink.Fine));
         var middle = left + width / 2;

@@ -1,8 +1,10 @@
 using System.Text;
 using System.Text.Json.Nodes;
+using Dyepath.Client.Draft;
 using Dyepath.Client.Fabric;
 using Dyepath.Client.Work;
 using Dyepath.Core.Garments;
+using Dyepath.Core.Instructions;
 using Dyepath.Core.Instructions.Writing;
 using Dyepath.Core.Projects;
 
@@ -71,13 +73,30 @@ public sealed class UnrolledTests
         var unrolled = Unrolled.Of(plan, plan.Sizes[2]);
         var scene = JsonNode.Parse(FabricScene.Of(unrolled, Eyes.All[1], Distance.All[1], null).ToJson())!;
         Assert.Equal(
-            ColourKey.Of(plan.Project.Yarn.Sections).Select(c => c.Symbol).Append(""),
+            plan.Sequence.Colours.Select(c => c.Symbol).Append(""),
             scene["symbols"]!.AsArray().Select(s => s!.GetValue<string>()));
         Assert.Equal(unrolled.Pieces.Length, scene["patches"]!.AsArray().Count);
         Assert.Equal(
             unrolled.Pieces.Sum(p => p.Cells().Count()),
             scene["patches"]!.AsArray().Sum(p => p!["columns"]!.GetValue<int>() * p["rows"]!.GetValue<int>()));
         Assert.True(scene["blur"]!.GetValue<double>() > 0);
+    }
+
+    /// <summary>Colours whose names begin alike get A, B, C in the order in which they come off the ball, on every page.</summary>
+    [Fact]
+    public void Pulled_from_the_other_end_every_page_shows_the_same_symbols()
+    {
+        var document = Demo.Document();
+        for (var i = 0; i < 5; i++)
+            document.Set($"yarn.sections[{i}].name", $"s{i + 1}");
+        document.Set("yarn.fromOtherEnd", true);
+        var plan = Demo.Planned(document);
+        var scene = JsonNode.Parse(FabricScene.Of(Unrolled.Of(plan, plan.Sizes[2]), Eyes.All[0], Distance.All[0], null).ToJson())!;
+        Assert.Equal(["A", "B", "C", "D", "E", ""], scene["symbols"]!.AsArray().Select(s => s!.GetValue<string>()));
+        Assert.Equal(["s5", "s4", "s3", "s2", "s1"], plan.Sequence.Colours.Select(c => c.Name));
+        Assert.Equal(
+            ["s1 E", "s2 D", "s3 C", "s4 B", "s5 A"], SectionView.Read(document).Select(s => $"{s.Name} {s.Symbol}"));
+        Assert.Contains("s5 (A), ", TextBooklet.Write(PatternWriter.Write(plan), plan.Project.Edition), StringComparison.Ordinal);
     }
 }
 

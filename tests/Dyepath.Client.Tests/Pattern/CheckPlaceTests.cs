@@ -18,7 +18,7 @@ public sealed class CheckPlaceTests
     [Fact]
     public void A_false_number_of_the_plan_leads_to_the_section_that_prints_it()
     {
-        Assert.Equal(["gauge"], Sections(Plan with { YarnPerUnit = Plan.YarnPerUnit * 2 }, place => place == "yarnPerUnit"));
+        Assert.Equal(["gauge"], Sections(Plan with { Sequence = Plan.Sequence with { YarnPerUnit = Plan.Sequence.YarnPerUnit * 2 } }, place => place == "yarnPerUnit"));
         var size = Plan.Sizes[0];
         var piece = size.Pieces[0];
         Assert.Equal(["pieces"], Sections(With(size with { Pieces = size.Pieces.SetItem(0, piece with { FoundationChains = 7 }) }), p => p.Contains("foundationChains", StringComparison.Ordinal)));

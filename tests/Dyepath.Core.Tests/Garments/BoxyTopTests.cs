@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Garments.Checking;
 using Dyepath.Core.Motifs;
@@ -242,7 +243,8 @@ public sealed class BoxyTopTests
             Assert.True(chosen <= sides * (plain[0] + plain[1]) + shoulders * (plain[2] + plain[3]) + 0.1 * (sides + shoulders));
         }
 
-        static YarnPath Path(PiecePlan piece, double start) => YarnPath.Of(piece.Working, piece.RowStitches, 1, piece.TurnCost, start);
+        static FabricPath Path(PiecePlan piece, double start) => FabricPath.Steady(
+            piece.Working, piece.RowStitches, piece.Rows, new PathOptions { TurnCost = piece.TurnCost, Start = start });
     }
 
     [Fact]

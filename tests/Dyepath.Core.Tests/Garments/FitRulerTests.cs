@@ -99,8 +99,8 @@ public sealed class FitRulerTests
         var made = plan.Chosen.Ruler.Counts.Select(c => c.Stitches).ToArray();
         var gauge = Tideline.Fabric.Swatch.ForSize();
         var colours = Tideline.Yarn.Sections.Select(s => s.Colour.ToLab()).Select(l => (l.Lightness, l.A, l.B));
-        var palette = Palette.FromLab(plan.Ring, [.. colours]);
-        var reader = MotifReader.Create(plan.Ring, Working.Turned, gauge, 1, palette, new MotifOptions());
+        var palette = Palette.FromLab(plan.Sequence.Ring, [.. colours]);
+        var reader = MotifReader.Create(plan.Sequence.Ring, Working.Turned, gauge, 1, palette, new MotifOptions());
         var rows = plan.Sizes[plan.Sizes.Length / 2].Pieces[0].Rows;
         var expected = Enumerable.Range(made[0], made[^1] - made[0] + 1).Where(n =>
             reader.Read(FabricPath.Constant(Working.Turned, n, rows)).Kind == MotifKind.Argyle);

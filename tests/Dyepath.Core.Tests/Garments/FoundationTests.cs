@@ -43,7 +43,7 @@ public sealed class FoundationTests
                 var begins = ring.Sections.Take(plan.ColourSection).Sum(ColourRing.ToUnits);
                 var chain = Foundation.ChainInUnits(stitch);
                 var used = (plan.Chains + plan.MoreChains) * chain;
-                var shortBy = Foundation.FloorMod(ColourRing.ToMicro(start - begins - used) + 2_000, ring.Total);
+                var shortBy = ColourRing.Modulo(ColourRing.ToMicro(start - begins - used) + 2_000, ring.Total);
                 Assert.InRange(ColourRing.ToUnits(shortBy), 0, chain + 0.005);
             },
             seed: 202, cases: 500);

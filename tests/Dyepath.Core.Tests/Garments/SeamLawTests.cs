@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using CsCheck;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
@@ -61,7 +62,7 @@ public sealed class SeamLawTests
             .Replace("\"yarn\": \"companion\", \"shorterBy\": \"26 cm\"", "\"shorterBy\": \"0 cm\"", StringComparison.Ordinal)
             .Replace("\"direction\": \"best\"", "\"direction\": \"sideways\"", StringComparison.Ordinal);
         var plan = GarmentPlanner.Plan(ProjectReader.Read(System.Text.Encoding.UTF8.GetBytes(text)).Project!).Plan!;
-        var period = plan.Ring.Total;
+        var period = plan.Sequence.Ring.Total;
         foreach (var size in plan.Sizes)
         {
             var (front, back, sleeve) = (size.Pieces[0], size.Pieces[1], size.Pieces.Single(p => p.Name == "sleeve"));
@@ -84,7 +85,7 @@ public sealed class SeamLawTests
         }
 
         static long At(PiecePlan piece, int row, int column) =>
-            YarnPath.Of(piece.Working, piece.RowStitches, 1, piece.TurnCost, piece.Start).FromRight(row, column * Unit);
+            Path(piece.Working, piece.RowStitches, piece.Rows, piece.TurnCost, piece.Start).FromRight(row, column * Unit);
 
         static long Wrap(long jump, long period)
         {
@@ -103,7 +104,7 @@ public sealed class SeamLawTests
     [InlineData(22, 76, 10)]
     public void A_round_jumps_at_its_join_by_what_it_misses(int period, int stitches, int jump)
     {
-        var path = YarnPath.Of(Working.RoundsTurned, [stitches], 1, 0, 0);
+        var path = Path(Working.RoundsTurned, [stitches], 40, 0, 0);
         var meter = new SeamMeter(period * Unit);
         meter.AddSeam(SeamEdge.Left(path, 0, 40, 0), SeamEdge.Right(path, 0, 40, 0), SeamExtension.Continued);
         Assert.Equal(jump, meter.MeanJump() / Unit);
@@ -112,7 +113,7 @@ public sealed class SeamLawTests
     [Fact]
     public void A_spiral_never_jumps()
     {
-        var path = YarnPath.Of(Working.Spiral, [67], 1, 0.5, 0);
+        var path = Path(Working.Spiral, [67], 40, 0, 0);
         var meter = new SeamMeter(22 * Unit);
         meter.AddSeam(SeamEdge.Left(path, 0, 39, 0), SeamEdge.Right(path, 1, 39, 0), SeamExtension.Continued);
         Assert.Equal(0, meter.MeanJump());
@@ -143,7 +144,8 @@ public sealed class SeamLawTests
                 var two = alternating && way is Working.Turned or Working.RoundsTurned;
                 var options = new PathOptions { TurnCost = turn, Start = start };
                 var worked = two ? FabricPath.Alternating(way, stitches, 12, options) : FabricPath.Constant(way, stitches, 12, options);
-                var path = YarnPath.Of(way, two ? [stitches, stitches + 1] : [stitches], 1, turn, start);
+                // Of two rows only: the others lie beyond the piece.
+                var path = Path(way, two ? [stitches, stitches + 1] : [stitches], 2, turn, start);
                 for (var row = 0; row < 12; row++)
                 {
                     for (var column = 0; column < worked.Cells(row); column++)
@@ -153,7 +155,10 @@ public sealed class SeamLawTests
             seed: 404, cases: 200);
     }
 
-    private static YarnPath Path(int stitches, double turn, int start) => YarnPath.Of(Working.Turned, [stitches], 1, turn, start);
+    private static FabricPath Path(int stitches, double turn, int start) => Path(Working.Turned, [stitches], 20, turn, start);
+
+    private static FabricPath Path(Working working, ImmutableArray<int> stitches, int rows, double turn, double start) =>
+        FabricPath.Steady(working, stitches, rows, new PathOptions { TurnCost = turn, Start = start });
 
     /// <summary>Stitch against stitch, mirrored: the sum of the jumps of both side seams over 20 rows, by counting along the
     /// yarn.</summary>

@@ -32,7 +32,7 @@ public sealed class StitchReadingTests
                 Assert.Equal(Ring[place] - '0', stitch.Section);
                 Assert.Equal(stitch.Row % 2 == 1, stitch.RightSide);
                 Assert.Equal(stitch.RightSide ? stitch.Column : piece.Stitches + 1 - stitch.Column, stitch.Order);
-                Assert.Equal((plan.YarnPerUnit * before).Centimetres, stitch.FromStart.Centimetres, 1e-6);
+                Assert.Equal((plan.Sequence.YarnPerUnit * before).Centimetres, stitch.FromStart.Centimetres, 1e-6);
                 var whole = 0;
                 while (Ring[(place + whole) % 21] == Ring[(place + whole + 1) % 21]
                     && Ring[(place + 42 - whole) % 21] == Ring[(place + 41 - whole) % 21])

@@ -170,7 +170,7 @@ public sealed class AgreementTests
         var plan = Counting("dc", null).Planned();
         var text = TextBooklet.Write(PatternWriter.Write(plan), plan.Project.Edition);
         var size = plan.Sizes[0];
-        var late = size with { Pieces = [.. size.Pieces.Select(p => p.Pooled ? p with { Start = (p.Start + 2) % plan.Ring.SequenceUnits } : p)] };
+        var late = size with { Pieces = [.. size.Pieces.Select(p => p.Pooled ? p with { Start = (p.Start + 2) % plan.Sequence.Ring.SequenceUnits } : p)] };
         Assert.Contains(PatternCheck.Text(plan with { Sizes = plan.Sizes.SetItem(0, late) }, text), f => f.Place.Contains("chart", StringComparison.Ordinal));
     }
 

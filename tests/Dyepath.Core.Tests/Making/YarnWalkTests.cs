@@ -1,3 +1,4 @@
+using Dyepath.Core.Fabrics;
 using Dyepath.Core.Making;
 using Dyepath.Core.Yarns;
 using MathNet.Numerics.Statistics;
@@ -6,7 +7,7 @@ namespace Dyepath.Core.Tests.Making;
 
 public sealed class YarnWalkTests
 {
-    private static readonly JoinedRing Ring = JoinedRing.Join(ColourRing.FromUnits([5, 4, 6]));
+    private static readonly MergedRing Ring = MergedRing.Of(ColourRing.FromUnits([5, 4, 6]));
 
     [Fact]
     public void Law_sections_vary_about_their_length_and_independently()
@@ -51,7 +52,7 @@ public sealed class YarnWalkTests
     [Fact]
     public void Known_a_stitch_over_three_sections_has_the_one_that_covers_most()
     {
-        JoinedRing ring = JoinedRing.Join(ColourRing.FromUnits([1, 0.4, 1]));
+        MergedRing ring = MergedRing.Of(ColourRing.FromUnits([1, 0.4, 1]));
         var walk = new YarnWalk(ring, 0, 1);
         walk.Begin(0, 0.65e6, default);
         // 0.35 of the first, 0.4 of the second, 0.25 of the third.

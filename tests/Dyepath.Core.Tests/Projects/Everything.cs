@@ -87,7 +87,7 @@ internal static class Everything
 
     private static void Made(Plan plan, string size, ImmutableArray<ImmutableArray<int>> counted, IEnumerable<Entry> log)
     {
-        var own = counted.IsEmpty ? null : OwnYarn.Of(plan.Project, plan.Ring, counted);
+        var own = counted.IsEmpty ? null : OwnYarn.Of(plan.Project, plan.Sequence.Ring, counted);
         if (own is not null)
             Sound(GarmentPlanner.Plan(OwnYarn.Rederive(plan.Project, counted), TestContext.Current.CancellationToken).Reasons);
         var state = MakingState.Begin(MakingOrder.Of(plan, size), own).Apply(log);

@@ -24,7 +24,7 @@ public sealed class BallPlannerTests
                 var ball = Unit * (ballUnits + 20 + 7.5);
                 var list = Enumerable.Range(0, pieces)
                     .Select(i => new PooledPiece(
-                        $"piece {i}", YarnPath.Of(Working.Turned, [stitches], 1, turn, 3 * i), rows, 1,
+                        $"piece {i}", Path(stitches, rows, turn, 3 * i),
                         foundation * ColourRing.Unit / 2, foundation)).ToList();
                 var plan = BallPlanner.Plan(sequence, Unit, ball, list, waste, Length.Zero)!;
                 var (balls, joins) = Brute(list, sequence, ball, waste);
@@ -41,7 +41,7 @@ public sealed class BallPlannerTests
             (stitches, rows, ballMetres, otherMetres, pieces) =>
             {
                 var list = Enumerable.Range(0, pieces)
-                    .Select(i => new PooledPiece($"{i}", YarnPath.Of(Working.Turned, [stitches], 1, 0, 5 * i), rows, 1, 0, 0)).ToList();
+                    .Select(i => new PooledPiece($"{i}", Path(stitches, rows, 0, 5 * i), 0, 0)).ToList();
                 var (ball, other) = (Length.FromMetres(ballMetres), Length.FromMetres(otherMetres));
                 var plan = BallPlanner.Plan(22 * ColourRing.Unit, Unit, ball, list, 0.5, other)!;
                 var pooled = Unit * ((double)pieces * stitches * rows);
@@ -59,7 +59,7 @@ public sealed class BallPlannerTests
     [Fact]
     public void Endless_work_has_no_plan()
     {
-        var piece = new PooledPiece("blanket", YarnPath.Of(Working.Turned, [1_000], 1, 0, 0), 5_000, 1, 0, 0);
+        var piece = new PooledPiece("blanket", Path(1_000, 5_000, 0, 0), 0, 0);
         Assert.Null(BallPlanner.Plan(2 * ColourRing.Unit, Unit, Unit * 30, [piece], 1, Length.Zero));
     }
 
@@ -83,24 +83,24 @@ public sealed class BallPlannerTests
         var joins = ImmutableArray.CreateBuilder<(int, string, int, int)>();
         foreach (var piece in pieces)
         {
-            var run = ((piece.Path.Start - piece.Foundation - place) % sequence + sequence) % sequence + 2 * end;
+            var run = ((piece.Path.RowStart(0) - piece.Foundation - place) % sequence + sequence) % sequence + 2 * end;
             if (balls == 0 || left <= run)
                 (balls, left) = (balls + 1, fresh);
             else
                 left -= run;
             for (var chain = 1; chain <= piece.Chains; chain++)
                 Work(0, chain, piece.Foundation / piece.Chains);
-            var stitches = (int)(piece.Path.Units[0] / ColourRing.Unit);
-            for (var row = 1; row <= piece.Rows; row++)
+            var stitches = piece.Path.RowStitches[0];
+            for (var row = 1; row <= piece.Path.Rows; row++)
             {
                 for (var stitch = 1; stitch <= stitches; stitch++)
                 {
                     // A turn that takes yarn back takes it from the next row's first stitches as they come.
-                    var yarn = ColourRing.Unit + (stitch == stitches && row < piece.Rows ? piece.Path.Turn : 0);
+                    var yarn = ColourRing.Unit + (stitch == stitches && row < piece.Path.Rows ? piece.Path.Turns[0] : 0);
                     Work(row, stitch, yarn);
                 }
             }
-            place = piece.Path.Start - piece.Foundation + piece.Yarn;
+            place = piece.Path.RowStart(0) - piece.Foundation + piece.Yarn;
 
             void Work(int row, int stitch, long yarn)
             {
@@ -117,4 +117,7 @@ public sealed class BallPlannerTests
         }
         return (balls, joins.ToImmutable());
     }
+
+    private static FabricPath Path(int stitches, int rows, double turn, int start) =>
+        FabricPath.Constant(Working.Turned, stitches, rows, new PathOptions { TurnCost = turn, Start = start });
 }

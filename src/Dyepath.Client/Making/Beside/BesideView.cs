@@ -9,6 +9,7 @@ using Dyepath.Core.Making.Log;
 using Dyepath.Core.Making.Order;
 using Dyepath.Core.Making.Work;
 using Dyepath.Core.Projects;
+using Dyepath.Core.Yarns;
 
 namespace Dyepath.Client.Making.Beside;
 
@@ -21,9 +22,8 @@ public sealed class BesideView
     {
         (Project, Order, Own) = (project, order, own);
         _wording = new Wording([order.Size.Name], project.Edition with { Size = order.Size.Name });
-        Key = ColourKey.Of(project.Yarn.SectionsAsWorked);
         Names = [.. Key.Select(c => c.Name)];
-        Palette = YarnPalette.Of(project);
+        Palette = YarnPalette.Of(order.Plan);
     }
 
     public Project Project { get; }
@@ -34,7 +34,7 @@ public sealed class BesideView
     public OwnYarn? Own { get; }
 
     /// <summary>By section of the ring, in the order in which they are worked.</summary>
-    public ImmutableArray<ChartColour> Key { get; }
+    public ImmutableArray<SequenceColour> Key => Order.Plan.Sequence.Colours;
 
     public ImmutableArray<string> Names { get; }
 
@@ -82,7 +82,7 @@ public sealed class BesideView
         }
         // A repeat without a stitch says nothing of the yarn.
         ImmutableArray<ImmutableArray<int>> counted = [.. making.Counted.Where(repeat => repeat.Sum() > 0)];
-        var own = counted.IsEmpty ? null : OwnYarn.Of(making.Project, plan.Ring, counted);
+        var own = counted.IsEmpty ? null : OwnYarn.Of(making.Project, plan.Sequence.Ring, counted);
         return new BesideView(making.Project, MakingOrder.Of(plan, making.Size), own);
     }
 

@@ -45,7 +45,7 @@ public static class HandsJob
         var (state, _) = Open(input);
         progress.Report(0.1);
         var fit = MakerFit.Of(HandsLog.Of(state));
-        var planned = state.Order.Plan.YarnPerUnit.Centimetres;
+        var planned = state.Order.Plan.Sequence.YarnPerUnit.Centimetres;
         var told = new HandsTold(
             DriftWords.Say(fit),
             fit is null ? null : new Told(planned * (1 + fit.Bias.Value), planned * (1 + fit.Bias.Low), planned * (1 + fit.Bias.High)),

@@ -22,14 +22,14 @@ internal static class PieceCheck
             return;
         if (plan.Project.Garment.Starts.TryGetValue(piece.Name, out var asked))
             notes.Same("start", piece.Start, asked, 0);
-        notes.Same("startSection", piece.StartSection, SectionAt(plan.Ring, piece.Start));
+        notes.Same("startSection", piece.StartSection, SectionAt(plan.Sequence.Ring, piece.Start));
         if (!piece.Foundation.Companion)
         {
-            var end = Begin(plan.Ring, piece.Foundation.KnotSection) + piece.Foundation.KnotInto + piece.Foundation.Yarn;
-            var sequence = plan.Ring.SequenceUnits;
+            var end = Begin(plan.Sequence.Ring, piece.Foundation.KnotSection) + piece.Foundation.KnotInto + piece.Foundation.Yarn;
+            var sequence = plan.Sequence.Ring.SequenceUnits;
             notes.Same("foundation.knotInto", 0, Math.IEEERemainder(end - piece.Start, sequence), 1e-4);
         }
-        if (ColourPeriod.Of(plan.Ring) is { } period)
+        if (ColourPeriod.Of(plan.Sequence.Ring) is { } period)
             notes.Same("lean", piece.Lean, Lean(piece, fabric.PerUnit, ColourRing.ToUnits(period.Micro)), 1e-5);
     }
 

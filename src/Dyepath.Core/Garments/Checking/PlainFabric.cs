@@ -21,7 +21,7 @@ internal sealed class PlainFabric
         EdgingRow = fabric.Stitch.Id == "sc" ? whole.Over / whole.Rows : whole.Over / whole.Stitches * 0.9;
         Stitch = fabric.Stitch;
         PerUnit = fabric.Stitch.StitchesPerUnit;
-        var sequence = plan.Ring.Sections.Sum() / (double)ColourRing.Unit;
+        var sequence = plan.Sequence.Ring.Sections.Sum() / (double)ColourRing.Unit;
         Unit = MeasuredYarn.TryMeasure(plan.Project.Yarn, fabric, out var measured, out _, effort: effort)
             ? Length.FromCentimetres(measured.YarnPerStitch.Centimetres.Value * measured.Natural.Total.Value / sequence)
             : Length.Zero;

@@ -28,7 +28,7 @@ public static class PlanCheck
         var notes = new Disagreements();
         var fabric = new PlainFabric(plan, effort);
         effort.Begin(EffortPart.Seams);
-        notes.Same("yarnPerUnit", plan.YarnPerUnit, fabric.Unit, Length.FromMillimetres(0.01));
+        notes.Same("yarnPerUnit", plan.Sequence.YarnPerUnit, fabric.Unit, Length.FromMillimetres(0.01));
         notes.Same("stitchWidth", plan.StitchWidth, fabric.StitchWidth, Length.FromMillimetres(0.001));
         notes.Same("rowHeight", plan.RowHeight, fabric.RowHeight, Length.FromMillimetres(0.001));
         foreach (var size in plan.Sizes)

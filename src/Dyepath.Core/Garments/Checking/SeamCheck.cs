@@ -13,7 +13,7 @@ internal static class SeamCheck
         var perUnit = plan.Project.Fabric.Stitch.StitchesPerUnit;
         var front = size.Pieces.FirstOrDefault(p => p.Name == "front");
         // In linen stitch a seam may hide half a unit, which no cell of the fabric shows.
-        if (front is null || perUnit != 1 || ColourPeriod.Of(plan.Ring) is not { } period)
+        if (front is null || perUnit != 1 || ColourPeriod.Of(plan.Sequence.Ring) is not { } period)
             return;
         var back = size.Pieces.First(p => p.Name == "back");
         var seams = plan.Project.Garment.Seams;

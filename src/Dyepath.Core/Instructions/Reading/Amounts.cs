@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Garments;
-using Dyepath.Core.Instructions.Writing;
 using Dyepath.Core.Quantities;
 
 namespace Dyepath.Core.Instructions.Reading;
@@ -45,16 +44,10 @@ internal static class Amounts
     }
 }
 
-/// <summary>The symbols of a plan's colours, in the order in which the yarn runs.</summary>
-internal static class Symbols
+/// <summary>A plan's colours as the pattern prints them.</summary>
+internal static class ColourNames
 {
-    public static ImmutableArray<string> Of(Plan plan)
-    {
-        var yarn = plan.Project.Yarn;
-        return [.. ColourKey.Of(yarn.SectionsAsWorked).Select(c => c.Symbol)];
-    }
-
-    /// <summary>Colours as the pattern prints them, such as <c>sand (S)</c>, in the same order.</summary>
-    public static ImmutableArray<string> Named(Plan plan) =>
-        [.. plan.Project.Yarn.SectionsAsWorked.Zip(Of(plan), (section, symbol) => TextBooklet.Spaced($"{section.Name} ({symbol})"))];
+    /// <summary>Such as <c>sand (S)</c>, in the order in which the yarn runs.</summary>
+    public static ImmutableArray<string> Of(Plan plan) =>
+        [.. plan.Sequence.Colours.Select(colour => TextBooklet.Spaced($"{colour.Name} ({colour.Symbol})"))];
 }

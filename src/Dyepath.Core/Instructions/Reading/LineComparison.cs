@@ -32,7 +32,7 @@ internal static partial class LineComparison
         if (section is "GAUGE" or "TENSION" && Unravelled().Match(line) is { Success: true } unravelled)
         {
             return int.TryParse(unravelled.Groups["n"].Value, NumberStyles.None, CultureInfo.InvariantCulture, out var stitches)
-                && Amounts.Says(unravelled.Groups["length"].Value, plan.YarnPerUnit * stitches) ? null : "is not the yarn of so many";
+                && Amounts.Says(unravelled.Groups["length"].Value, plan.Sequence.YarnPerUnit * stitches) ? null : "is not the yarn of so many";
         }
         if (Chart().Match(line) is { Success: true } chart)
         {
@@ -57,7 +57,7 @@ internal static partial class LineComparison
         if (plan.Project.Fabric.Keeping != ColourKeeping.Counted)
             return;
         var lines = read.Lines.Where(l => l.Section == section && l.Part.Length == 0 && l.Line.StartsWith("- ", StringComparison.Ordinal)).Select(l => l.Line).ToArray();
-        var colours = Symbols.Named(plan);
+        var colours = ColourNames.Of(plan);
         if (lines.Length != colours.Length)
             notes.Add((section, $"the text counts {lines.Length} colours, the plan {colours.Length}"));
         foreach (var ((line, colour), i) in lines.Zip(colours).Select((pair, i) => (pair, i)))
@@ -66,7 +66,7 @@ internal static partial class LineComparison
             var said = line.StartsWith(lead, StringComparison.Ordinal) ? Units().Match(line[lead.Length..]) : Match.Empty;
             if (!said.Success)
                 notes.Add((section, $"“{line}” does not say how many of {colour}"));
-            else if (!Amounts.SaysRounded(Number(said, "n"), ColourRing.ToUnits(plan.Ring.Sections[i])))
+            else if (!Amounts.SaysRounded(Number(said, "n"), plan.Sequence.UnitsIn(i)))
                 notes.Add((section, $"“{line}”: the plan gives it another number"));
         }
     }

@@ -60,7 +60,7 @@ internal static partial class MaterialLines
 
     private static bool IsSequence(Plan plan, string line)
     {
-        var colours = Symbols.Named(plan);
+        var colours = ColourNames.Of(plan);
         const string lead = "In the order in which the yarn runs: ";
         var at = line.IndexOf(lead, StringComparison.Ordinal);
         if (at < 0)
@@ -70,7 +70,7 @@ internal static partial class MaterialLines
         {
             var ends = $" of {colours[i]}{(i == colours.Length - 1 ? "; then from the first again.]" : ", ")}";
             if (Leading().Match(rest) is not { Success: true } number
-                || !Amounts.SaysRounded(double.Parse(number.Value, CultureInfo.InvariantCulture), ColourRing.ToUnits(plan.Ring.Sections[i]))
+                || !Amounts.SaysRounded(double.Parse(number.Value, CultureInfo.InvariantCulture), plan.Sequence.UnitsIn(i))
                 || !rest.AsSpan(number.Length).StartsWith(ends, StringComparison.Ordinal))
                 return false;
             rest = rest[(number.Length + ends.Length)..];

@@ -54,17 +54,17 @@ internal static class PieceComparison
 
         void Beginning(Plan whole, string place, PiecePlan planned, ReadBeginning? said)
         {
-            var symbols = Symbols.Of(whole);
-            var nth = 1 + (int)Math.Floor(planned.Start - whole.Ring.Sections.Take(planned.StartSection).Sum(ColourRing.ToUnits) + 1e-6);
-            if (said?.FirstStitch != $"{symbols[planned.StartSection]}{nth}")
-                notes.Add((place, $"row 1 begins at {said?.FirstStitch} in the text, at {symbols[planned.StartSection]}{nth} in the plan"));
+            var symbols = whole.Sequence.Colours;
+            var nth = 1 + (int)Math.Floor(planned.Start - whole.Sequence.UnitsBefore(planned.StartSection) + 1e-6);
+            if (said?.FirstStitch != $"{symbols[planned.StartSection].Symbol}{nth}")
+                notes.Add((place, $"row 1 begins at {said?.FirstStitch} in the text, at {symbols[planned.StartSection].Symbol}{nth} in the plan"));
             if (planned.Foundation.Companion || said is null)
                 return;
             Same(place, "extra chains", said.ExtraChains, planned.Foundation.MoreChains);
-            if (said.EasyColour != symbols[planned.Foundation.ColourSection] || said.KnotColour != symbols[planned.Foundation.KnotSection])
-                notes.Add((place, $"the slip knot lies at {said.EasyColour} or {said.KnotColour} in the text, at {symbols[planned.Foundation.ColourSection]} in the plan"));
-            if (!Amounts.Says(said.Knot, whole.YarnPerUnit * planned.Foundation.KnotInto))
-                notes.Add((place, $"the slip knot lies {said.Knot} in, not {whole.YarnPerUnit * planned.Foundation.KnotInto}"));
+            if (said.EasyColour != symbols[planned.Foundation.ColourSection].Symbol || said.KnotColour != symbols[planned.Foundation.KnotSection].Symbol)
+                notes.Add((place, $"the slip knot lies at {said.EasyColour} or {said.KnotColour} in the text, at {symbols[planned.Foundation.ColourSection].Symbol} in the plan"));
+            if (!Amounts.Says(said.Knot, whole.Sequence.YarnPerUnit * planned.Foundation.KnotInto))
+                notes.Add((place, $"the slip knot lies {said.Knot} in, not {whole.Sequence.YarnPerUnit * planned.Foundation.KnotInto}"));
         }
     }
 }

@@ -81,7 +81,7 @@ internal static partial class RowStartComparison
         var begins = $"- chart {begin.Chart} from {(piece.Working == Working.Turned ? "row" : "round")} {begin.ChartRow}: ";
         var strips = read.Lines.Where(l => l.Line.StartsWith(begins, StringComparison.Ordinal)).Select(l => l.Line[begins.Length..]).ToArray();
         var runs = int.TryParse(rows, NumberStyles.None, CultureInfo.InvariantCulture, out var row) && row > 0 ? Runs(plan, piece, row - 1) : [];
-        var colours = Symbols.Named(plan);
+        var colours = ColourNames.Of(plan);
         if (runs.Count == 0 || strips is not [var strip]
             || strip != $"begins with {runs[0].Units} of {colours[runs[0].Section]}, ends with {runs[^1].Units} of {colours[runs[^1].Section]}.")
             notes.Add((place, $"the test strip of chart {begin.Chart} from {begin.ChartRow} does not say {string.Join(" and ", Short(plan, runs).Where((_, i) => i == 0 || i == runs.Count - 1))}"));
@@ -92,8 +92,8 @@ internal static partial class RowStartComparison
 
     private static List<string> Short(Plan plan, List<(int Section, int Units)> runs)
     {
-        var symbols = Symbols.Of(plan);
-        return [.. runs.Select(r => $"{r.Units}{symbols[r.Section]}")];
+        var symbols = plan.Sequence.Colours;
+        return [.. runs.Select(r => $"{r.Units}{symbols[r.Section].Symbol}")];
     }
 
     /// <summary>
@@ -113,9 +113,9 @@ internal static partial class RowStartComparison
         for (var unit = 0; unit < units; unit++)
         {
             var yarn = ColourRing.Unit + (unit == 0 ? chain : 0);
-            var section = Covering(plan.Ring, at, yarn);
+            var section = Covering(plan.Sequence.Ring, at, yarn);
             at += yarn;
-            if (runs.Count > 0 && plan.Ring.Colours[runs[^1].Section] == plan.Ring.Colours[section])
+            if (runs.Count > 0 && plan.Sequence.Ring.Colours[runs[^1].Section] == plan.Sequence.Ring.Colours[section])
                 runs[^1] = runs[^1] with { Units = runs[^1].Units + 1 };
             else
                 runs.Add((section, 1));

@@ -51,7 +51,7 @@ internal static class Beginnings
             items.Add(new Instruction(Phrase.Plain("Easy"), Phrase.Of(
                 $"slip knot at the beginning of {colour}; extra chains: {piece.Each(p => p.Foundation.MoreChains)}.")));
             items.Add(new Instruction(Phrase.Plain("No waste"), Phrase.Of(
-                $"slip knot {piece.Each(p => context.Plan.YarnPerUnit * p.Foundation.KnotInto)} after the beginning of {Each(piece, p => context.Key[p.Foundation.KnotSection].Symbol)}.")));
+                $"slip knot {piece.Each(p => context.Plan.Sequence.YarnPerUnit * p.Foundation.KnotInto)} after the beginning of {Each(piece, p => context.Key[p.Foundation.KnotSection].Symbol)}.")));
         }
         return items.ToImmutable();
     }
@@ -61,7 +61,7 @@ internal static class Beginnings
     /// <summary>Symbol of the section of the first stitch, and which of its units it is.</summary>
     private static string FirstStitch(PatternContext context, PiecePlan piece)
     {
-        var before = context.Plan.Ring.Sections.Take(piece.StartSection).Sum(ColourRing.ToUnits);
+        var before = context.Plan.Sequence.UnitsBefore(piece.StartSection);
         var nth = (int)Math.Floor(piece.Start - before + 1e-6) + 1;
         return context.Key[piece.StartSection].Symbol + nth.ToString(CultureInfo.InvariantCulture);
     }

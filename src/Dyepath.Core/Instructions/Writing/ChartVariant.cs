@@ -30,7 +30,7 @@ internal sealed record ChartVariant(Plan Plan, int Number, PiecePlan Piece, Immu
         get
         {
             var path = PieceFabric.PathOf(Plan, Piece);
-            return Math.Min(path.Rows, RowRuns.Repeat(path, Plan.Ring) ?? path.Rows);
+            return Math.Min(path.Rows, RowRuns.Repeat(path, Plan.Sequence.Ring) ?? path.Rows);
         }
     }
 
@@ -91,14 +91,14 @@ internal sealed record ChartVariant(Plan Plan, int Number, PiecePlan Piece, Immu
         if (chart.Working != piece.Working || chart.TurnCost != piece.TurnCost || !chart.RowStitches.SequenceEqual(piece.RowStitches))
             return null;
         var ahead = ColourRing.ToMicro(piece.Start) - ColourRing.ToMicro(chart.Start);
-        if (ahead % plan.Ring.Total == 0)
+        if (ahead % plan.Sequence.Ring.Total == 0)
             return 1;
         var path = PieceFabric.PathOf(plan, chart);
-        if (path.Advance is not { } advance || RowRuns.Repeat(path, plan.Ring) is not { } repeat)
+        if (path.Advance is not { } advance || RowRuns.Repeat(path, plan.Sequence.Ring) is not { } repeat)
             return null;
         for (var row = advance.Rows; row < repeat; row += advance.Rows)
         {
-            if ((row / advance.Rows * advance.Micro - ahead) % plan.Ring.Total == 0)
+            if ((row / advance.Rows * advance.Micro - ahead) % plan.Sequence.Ring.Total == 0)
                 return row + 1;
         }
         return null;

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Garments;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Motifs;
 
@@ -36,7 +37,7 @@ internal static class ChartsSection
     private static Table RowStarts(PatternContext context, ChartVariant variant)
     {
         var path = PieceFabric.PathOf(context.Plan, variant.Piece);
-        var repeat = RowRuns.Repeat(path, context.Plan.Ring);
+        var repeat = RowRuns.Repeat(path, context.Plan.Sequence.Ring);
         var word = variant.Piece.Working == Working.Turned ? "row" : "round";
         var shown = Math.Min(path.Rows, Math.Min(MostTableRows, repeat ?? path.Rows));
         var fabric = PieceFabric.Of(context.Plan, variant.Piece, shown);

@@ -38,7 +38,7 @@ internal static class ColoursSection
         var tension = Tension(context);
         for (var i = 0; i < context.Key.Length; i++)
         {
-            var units = ColourRing.ToUnits(context.Plan.Ring.Sections[i]);
+            var units = context.Plan.Sequence.UnitsIn(i);
             yield return Phrase.Of(
                 $"{context.Colour(i)}: {MaterialsSection.Number(units)} {context.UnitWord(one: units == 1)}{(tension.IsEmpty ? "" : $", {Words(tension[i])}")}.");
         }
@@ -47,12 +47,10 @@ internal static class ColoursSection
     /// <summary>What each colour asks of the hands, in the order in which the yarn runs.</summary>
     private static ImmutableArray<SectionTension> Tension(PatternContext context)
     {
-        var yarn = context.Project.Yarn;
         var columns = context.Pieces.Any(p => p.First is { Pooled: true, Motif: MotifKind.Columns });
-        if (context.Plan.Measured is not { } measured || measured.Natural.Source == SequenceSource.Intended)
-            return [];
-        var tension = measured.Tension(columns ? TensionLimits.Stacked : TensionLimits.Scattered);
-        return yarn.FromOtherEnd ? [.. tension.Reverse()] : tension;
+        return context.Plan.Sequence.Measured.Natural.Source == SequenceSource.Intended
+            ? []
+            : context.Plan.Sequence.Tension(columns ? TensionLimits.Stacked : TensionLimits.Scattered);
     }
 
     /// <summary>Said by feel, as no hand works by per cent.</summary>

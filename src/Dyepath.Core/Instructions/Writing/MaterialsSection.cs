@@ -28,7 +28,7 @@ internal static class MaterialsSection
         [
             new Bullets(items.ToImmutable()),
             new Figure(
-                new YarnRuler(context.Key, [.. context.Plan.Ring.Sections.Select(Yarns.ColourRing.ToUnits)]),
+                new YarnRuler(context.Key, [.. context.Key.Select((_, i) => context.Plan.Sequence.UnitsIn(i))]),
                 Phrase.Plain($"The colour sequence, in {context.UnitWord()}."),
                 SequenceInWords(context)),
             YarnTable(context),
@@ -59,7 +59,7 @@ internal static class MaterialsSection
             new Bullets(rows.ToImmutable()),
             new Paragraph(Phrase.Of(
                 $"The size depends on these, the picture on the yarn that a {(fabric.Stitch.StitchesPerUnit == 1 ? "stitch" : "pair of stitches")} takes. Check both: unravel {Unravelled} {context.UnitWord()} of the swatch, and measure the yarn without pulling it.")),
-            new Bullets([Phrase.Of($"Yarn in {Unravelled} {context.UnitWord()}: {context.Plan.YarnPerUnit * Unravelled}.")]),
+            new Bullets([Phrase.Of($"Yarn in {Unravelled} {context.UnitWord()}: {context.Plan.Sequence.YarnPerUnit * Unravelled}.")]),
             .. context.Own("gauge"),
         ]);
     }
@@ -89,7 +89,7 @@ internal static class MaterialsSection
     private static Phrase SequenceInWords(PatternContext context)
     {
         var said = context.Key.Select((colour, i) =>
-            $"{Number(Yarns.ColourRing.ToUnits(context.Plan.Ring.Sections[i]))} of {colour.Name} ({colour.Symbol})");
+            $"{Number(context.Plan.Sequence.UnitsIn(i))} of {colour.Name} ({colour.Symbol})");
         return Phrase.Plain($"In the order in which the yarn runs: {string.Join(", ", said)}; then from the first again.");
     }
 

@@ -16,8 +16,6 @@ internal sealed class PatternContext
     {
         Plan = plan;
         Effort = effort ?? new Effort();
-        var yarn = plan.Project.Yarn;
-        Key = ColourKey.Of(yarn.SectionsAsWorked);
         var shape = plan.Sizes[0].Pieces.Select(piece => piece.Name).ToArray();
         if (plan.Sizes.Any(size => !size.Pieces.Select(piece => piece.Name).SequenceEqual(shape)))
             throw new ArgumentException("Every size of a plan has the same pieces in the same order.", nameof(plan));
@@ -32,7 +30,7 @@ internal sealed class PatternContext
 
     public ImmutableArray<ChartVariant> Charts => _charts ??= ChartVariant.All(this);
 
-    public ImmutableArray<ChartColour> Key { get; }
+    public ImmutableArray<SequenceColour> Key => Plan.Sequence.Colours;
 
     public ImmutableArray<SizedPiece> Pieces { get; }
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Garments;
 using Dyepath.Core.Swatches;
 
 namespace Dyepath.Core.Instructions.Writing;

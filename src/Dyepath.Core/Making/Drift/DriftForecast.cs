@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using System.Runtime.InteropServices;
+using Dyepath.Core.Fabrics;
 using Dyepath.Core.Quantities;
+using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Making.Drift;
 
@@ -78,10 +80,10 @@ public sealed record DriftForecast
         /// <param name="phase">The phase after so many more stitches, asked in ascending order from 0.</param>
         internal static Course Of(PlannedPiece piece, int worked, int row, Func<int, double> phase)
         {
-            JoinedRing ring = piece.Ring;
-            double planned = worked * JoinedRing.Stitch + row * piece.TurnCost, place = JoinedRing.Micro(phase(0));
-            double start = (piece.Start + planned + place) % ring.Sequence;
-            if (start < 0) start += ring.Sequence;
+            MergedRing ring = piece.Ring;
+            double planned = piece.PlaceOf(worked, row), place = ColourRing.ToMicro(phase(0));
+            double start = (piece.Start + planned + place) % ring.Total;
+            if (start < 0) start += ring.Total;
             // Places are counted from here.
             (double origin, place) = (planned + place, 0);
             var walk = new YarnWalk(ring, dyeVariation: 0, lanes: 1);
@@ -92,8 +94,8 @@ public sealed record DriftForecast
             int rowEnd = piece.RowStitches.Take(row + 1).Sum();
             for (int first = worked, at = worked, right = 0; at < piece.Stitches;)
             {
-                planned += JoinedRing.Stitch;
-                double after = Math.Max(place, planned + JoinedRing.Micro(phase(at + 1 - worked)) - origin);
+                planned += PlannedPiece.Stitch;
+                double after = Math.Max(place, planned + ColourRing.ToMicro(phase(at + 1 - worked)) - origin);
                 colours[at - worked] = (byte)walk.Work(0, place, after);
                 if (colours[at - worked] == piece.Colours[at]) right++;
                 place = after;
@@ -101,8 +103,8 @@ public sealed record DriftForecast
                 shares.Add((double)right / (rowEnd - first));
                 (first, right) = (rowEnd, 0);
                 if (++row < piece.RowStitches.Length) rowEnd += piece.RowStitches[row];
-                planned += piece.TurnCost;
-                place += piece.TurnCost;
+                planned += piece.Turns[row - 1];
+                place += piece.Turns[row - 1];
                 walk.Turn(0, place);
             }
             return new Course(ImmutableCollectionsMarshal.AsImmutableArray(colours), shares.ToImmutable());

@@ -60,12 +60,11 @@ public sealed record DriftModel
     {
         ArgumentNullException.ThrowIfNull(piece);
         Guard.InRange(dye, 0, 0.5, "of the section's length");
-        JoinedRing ring = piece.Ring;
-        double squares = ring.Lengths.Sum(length => length * length);
+        double squares = piece.Ring.Stretches.Sum(s => (double)s.Micro * s.Micro);
         return this with
         {
-            Period = ColourRing.ToUnits((long)ring.Period),
-            DyeVariance = dye * dye * squares / ring.Sequence / JoinedRing.Stitch,
+            Period = ColourRing.ToUnits((long)piece.Period),
+            DyeVariance = dye * dye * squares / piece.Ring.Total / PlannedPiece.Stitch,
         };
     }
 

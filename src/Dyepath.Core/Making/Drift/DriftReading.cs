@@ -1,3 +1,4 @@
+using Dyepath.Core.Fabrics;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Yarns;
 
@@ -22,21 +23,21 @@ public static class DriftReading
         Guard.InRange(row, 0, piece.RowStitches.Length - 1, "rows");
         Guard.InRange(count, 1, ColourRing.LongestSequence, "stitches");
         Guard.InRange(expected, -1_000_000, 1_000_000, "stitches");
-        JoinedRing ring = piece.Ring;
+        MergedRing ring = piece.Ring;
         // Whole micro-stitches, so that boundaries are exact.
-        double end = RowEnd.Place(piece, row), begins = 0;
+        double end = piece.Start + piece.RowPlace(row) + piece.RowStitches[row] * PlannedPiece.Stitch, begins = 0;
         double? best = null;
-        for (int section = 0; section < ring.Count; section++)
+        for (int section = 0; section < ring.Stretches.Length; section++)
         {
-            if (ring.Colours[section] == colour && (count - 2) * JoinedRing.Stitch <= ring.Lengths[section])
+            if (ring.Stretches[section].Colour == colour && (count - 2) * PlannedPiece.Stitch <= ring.Stretches[section].Micro)
             {
                 // Stitch j before the end has its middle j − ½ before it; `count` of them lie after the section's beginning.
-                double exact = begins + (count + 0.5) * JoinedRing.Stitch - end;
-                exact += Math.Round(((expected + 0.5) * JoinedRing.Stitch - exact) / ring.Sequence) * ring.Sequence;
-                double early = Math.Floor(exact / JoinedRing.Stitch);
+                double exact = begins + (count + 0.5) * PlannedPiece.Stitch - end;
+                exact += Math.Round(((expected + 0.5) * PlannedPiece.Stitch - exact) / ring.Total) * ring.Total;
+                double early = Math.Floor(exact / PlannedPiece.Stitch);
                 if (best is null || Math.Abs(early - expected) < Math.Abs(best.Value - expected)) best = early;
             }
-            begins += ring.Lengths[section];
+            begins += ring.Stretches[section].Micro;
         }
         return best is { } found ? (int)found : null;
     }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Making.Drift;
 
@@ -8,7 +9,7 @@ namespace Dyepath.Core.Making.Drift;
 /// </summary>
 internal sealed class MakerTrial
 {
-    private const double Stitch = JoinedRing.Stitch;
+    private const double Stitch = PlannedPiece.Stitch;
     private const double MostYarn = 2 * Stitch;
     private const int Lanes = NormalLanes.Count;
 
@@ -28,7 +29,7 @@ internal sealed class MakerTrial
         (_piece, _world) = (piece, world);
         _checks = piece.CheckPoints(policy.Check);
         HandModel hands = world.Hands;
-        double period = piece.Ring.Period / Stitch;
+        double period = piece.Period / Stitch;
         _maker = _checks.IsEmpty ? null : policy.Steering switch
         {
             Steering.Advice => new CorrectingByAdvice(piece, world.Model(piece), world),
@@ -99,8 +100,8 @@ internal sealed class MakerTrial
                 _maker.RipBack();
                 Log?.Add(new MakerLog.RippedBack());
             }
-            _planned += _piece.TurnCost;
-            _place += _piece.TurnCost;
+            _planned += _piece.Turns[row];
+            _place += _piece.Turns[row];
             _yarn.Turn(0, _place);
             first = end;
         }
@@ -136,7 +137,7 @@ internal sealed class MakerTrial
         if (skips) _planned += Stitch;
         else
         {
-            _place += advice.Kind == DriftAdviceKind.AddEdgeStitch ? Stitch : JoinedRing.Micro(Math.Sign(planned) * chain * _gain);
+            _place += advice.Kind == DriftAdviceKind.AddEdgeStitch ? Stitch : ColourRing.ToMicro(Math.Sign(planned) * chain * _gain);
             _yarn.Turn(0, _place);
         }
         int after = skips ? first + 1 : first;
@@ -198,7 +199,7 @@ internal sealed class MakerTrial
     private int Look()
     {
         double drift = Drift();
-        drift -= Math.Round(drift / _piece.Ring.Period) * _piece.Ring.Period;
+        drift -= Math.Round(drift / _piece.Period) * _piece.Period;
         int seen = (int)Math.Round(drift / Stitch);
         double chance = _world.Misreads == 0 ? 1 : Chance();
         return chance < _world.Misreads / 2 ? seen - 1 : chance < _world.Misreads ? seen + 1 : seen;
@@ -209,7 +210,7 @@ internal sealed class MakerTrial
     private void Cover(DriftFilter filter)
     {
         double off = Drift() - filter.PhaseMean * Stitch;
-        off -= Math.Round(off / _piece.Ring.Period) * _piece.Ring.Period;
+        off -= Math.Round(off / _piece.Period) * _piece.Period;
         if (Math.Abs(off) <= DriftFilter.Sd95 * filter.PhaseSd * Stitch) _covered++;
     }
 

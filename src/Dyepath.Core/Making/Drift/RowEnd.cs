@@ -11,8 +11,8 @@ namespace Dyepath.Core.Making.Drift;
 public readonly record struct RowEnd(int Colour, int Count)
 {
     /// <summary>
-    /// The end of a row worked with such a phase error: a stitch has the colour at its middle, on a boundary the earlier. The inverse of
-    /// <see cref="DriftReading.AtRowEnd"/> where that expects this phase.
+    /// The end of a row worked with such a phase error. The inverse of <see cref="DriftReading.AtRowEnd"/> where that expects this phase and
+    /// no section is shorter than a stitch.
     /// </summary>
     /// <param name="piece">The piece as planned.</param>
     /// <param name="row">From 0.</param>
@@ -22,20 +22,11 @@ public readonly record struct RowEnd(int Colour, int Count)
         ArgumentNullException.ThrowIfNull(piece);
         Guard.InRange(row, 0, piece.RowStitches.Length - 1, "rows");
         Guard.InRange(phase, -1_000_000, 1_000_000, "stitches");
-        JoinedRing ring = piece.Ring;
-        // Whole micro-stitches, so that boundaries are exact.
-        double middle = (Place(piece, row) + (phase - 0.5) * JoinedRing.Stitch) % ring.Sequence;
-        if (middle <= 0) middle += ring.Sequence;
-        int section = 0;
-        while (middle > ring.Lengths[section]) middle -= ring.Lengths[section++];
-        return new RowEnd(ring.Colours[section], (int)Math.Ceiling(middle / JoinedRing.Stitch));
-    }
+        double end = piece.RowPlace(row) + (piece.RowStitches[row] + (double)phase) * PlannedPiece.Stitch;
+        int most = (int)Math.Ceiling(piece.Ring.Total / PlannedPiece.Stitch), colour = Stitch(1), count = 1;
+        while (count < most && Stitch(count + 1) == colour) count++;
+        return new RowEnd(colour, count);
 
-    /// <summary>Where the plan has a row's end, in micro-stitches from the ring's origin.</summary>
-    internal static double Place(PlannedPiece piece, int row)
-    {
-        double place = piece.Start + row * piece.TurnCost;
-        for (int r = 0; r <= row; r++) place += piece.RowStitches[r] * JoinedRing.Stitch;
-        return place;
+        int Stitch(int fromEnd) => piece.ColourAtPlace(end - fromEnd * PlannedPiece.Stitch);
     }
 }

@@ -1,4 +1,5 @@
 using Dyepath.Core.Quantities;
+using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Making.Drift;
 
@@ -13,24 +14,16 @@ public static class RowMatch
     {
         ArgumentNullException.ThrowIfNull(piece);
         Guard.InRange(row, 0, piece.RowStitches.Length - 1, "rows");
-        int first = 0;
-        for (int r = 0; r < row; r++) first += piece.RowStitches[r];
-        return Share(piece, row, first, from, to);
+        return Share(piece, row, piece.StitchesBefore(row), from, to);
     }
 
     internal static double Share(PlannedPiece piece, int row, int first, double from, double to)
     {
-        JoinedRing ring = piece.Ring;
         int stitches = piece.RowStitches[row], right = 0;
-        double before = piece.Start + first * JoinedRing.Stitch + row * piece.TurnCost;
         for (int i = 0; i < stitches; i++)
         {
             double phase = from + (to - from) * (i + 0.5) / stitches;
-            double place = (before + (i + 0.5 + phase) * JoinedRing.Stitch) % ring.Sequence;
-            if (place < 0) place += ring.Sequence;
-            int section = 0;
-            while (section + 1 < ring.Count && place > ring.Lengths[section]) place -= ring.Lengths[section++];
-            if (ring.Colours[section] == piece.Colours[first + i]) right++;
+            if (piece.ColourAtPlace(piece.RowPlace(row) + ColourRing.ToMicro(i + phase)) == piece.Colours[first + i]) right++;
         }
         return (double)right / stitches;
     }

@@ -25,10 +25,7 @@ public static class RowWords
         var step = fabric.Path.IsTurned ? 2 : 1;
         if (row < step)
             return null;
-        var advance = fabric.Path.AdvanceAt(row - step).Micro % fabric.Ring.Total;
-        if (advance < 0)
-            advance += fabric.Ring.Total;
-        return ColourRing.ToUnits(advance * 2 > fabric.Ring.Total ? advance - fabric.Ring.Total : advance);
+        return ColourRing.ToUnits(Lean.Wrap(fabric.Path.AdvanceAt(row - step).Micro, fabric.Ring.Total));
     }
 
     /// <summary>One sentence; empty in the first row of its kind.</summary>

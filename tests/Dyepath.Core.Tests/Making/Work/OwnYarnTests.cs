@@ -18,7 +18,7 @@ public sealed class OwnYarnTests
     [InlineData(new[] { 4, 4, 3, 4, 4 }, new[] { 4, 4, 3, 4, 4 }, OwnYarnVerdict.HookDown, 21 / 19.0 - 1)]
     public void Her_yarn_is_held_against_the_pattern_s(int[] first, int[] second, OwnYarnVerdict verdict, double bias)
     {
-        var own = OwnYarn.Of(Tideline, Plan.Ring, [[.. first], [.. second]]);
+        var own = OwnYarn.Of(Tideline, Plan.Sequence.Ring, [[.. first], [.. second]]);
         Assert.Equal(verdict, own.Verdict);
         Assert.Equal(bias, own.Bias, 1e-12);
         Assert.InRange(own.BiasSd, 0.005, 0.04);
@@ -29,12 +29,12 @@ public sealed class OwnYarnTests
     {
         var hers = OwnYarn.Rederive(Tideline, [[5, 4, 4, 5, 4], [5, 4, 4, 5, 4]]);
         var plan = GarmentPlanner.Plan(hers).Plan!;
-        Assert.Equal(22, plan.Ring.SequenceUnits);
-        Assert.Equal(22, OwnYarn.Of(hers, plan.Ring, [[5, 4, 4, 5, 4]]).Planned);
+        Assert.Equal(22, plan.Sequence.Ring.SequenceUnits);
+        Assert.Equal(22, OwnYarn.Of(hers, plan.Sequence.Ring, [[5, 4, 4, 5, 4]]).Planned);
         Assert.NotEqual(Plan.Sizes[2].Pieces[0].Stitches, plan.Sizes[2].Pieces[0].Stitches);
     }
 
     [Fact]
     public void Every_colour_is_counted() =>
-        Assert.Throws<ArgumentException>(() => OwnYarn.Of(Tideline, Plan.Ring, [[5, 4, 3]]));
+        Assert.Throws<ArgumentException>(() => OwnYarn.Of(Tideline, Plan.Sequence.Ring, [[5, 4, 3]]));
 }
