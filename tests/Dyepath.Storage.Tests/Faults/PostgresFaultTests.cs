@@ -39,14 +39,14 @@ public class PostgresFaultTests(TestDatabases databases)
         foreach (var endsAll in new Func<SessionStore, Task>[] { s => s.EndAllAsync(default), s => s.EndOfOtherTokensAsync("another mark", default) })
         {
             await store.WithAsync((SessionStore s) => s.BeginAsync(mark, "device", default));
-            await CloseOthersAsync(choice.Connection!);
+            await CloseOthersAsync(choice);
             await store.WithAsync(endsAll);
             Assert.Empty(await store.WithAsync((SessionStore s) => s.ListAsync(mark, default)));
         }
 
         async Task<T> AfterClosingAsync<T>(Func<SessionStore, Task<T>> work)
         {
-            await CloseOthersAsync(choice.Connection!);
+            await CloseOthersAsync(choice);
             return await store.WithAsync(work);
         }
     }
