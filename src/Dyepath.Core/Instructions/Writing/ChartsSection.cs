@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
-using Dyepath.Core.Garments;
 using Dyepath.Core.Fabrics;
+using Dyepath.Core.Garments;
 using Dyepath.Core.Motifs;
 
 namespace Dyepath.Core.Instructions.Writing;
