@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using Dyepath.Core.Garments;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Instructions;
-using Dyepath.Core.Instructions.Writing;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 using Dyepath.Drawing;
 

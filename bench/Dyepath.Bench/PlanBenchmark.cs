@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
-using Dyepath.Core.Garments;
+using Dyepath.Core.Measuring;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 
 namespace Dyepath.Bench;

@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using Dyepath.Core.Making;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Yarns;
 
 namespace Dyepath.Bench;

@@ -1,5 +1,5 @@
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Instructions;
-using Dyepath.Core.Instructions.Writing;
 using Dyepath.Core.Limits;
 using Dyepath.Drawing.Typography;
 

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using Dyepath.Core.Instructions;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Limits;
 using Dyepath.Drawing.Html;
 
@@ -11,7 +11,7 @@ public static class HtmlBooklet
 {
     /// <returns>A whole document; the same bytes for the same booklet and edition.</returns>
     /// <exception cref="ArgumentException">A picture or table contradicts itself.</exception>
-    /// <exception cref="TooMuchWorkException">More charts than <see cref="Core.Instructions.Writing.BookletSize"/> allows.</exception>
+    /// <exception cref="TooMuchWorkException">More charts than <see cref="Core.Instructions.BookletSize"/> allows.</exception>
     /// <exception cref="OperationCanceledException">Cancelled.</exception>
     public static string Write(
         Booklet booklet, Edition edition, Func<Phrase, ImmutableArray<TextSpan>> say, CancellationToken cancel = default)

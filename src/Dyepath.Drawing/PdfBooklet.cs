@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Dyepath.Core.Instructions;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Limits;
 using Dyepath.Drawing.Pdf;
 using Dyepath.Drawing.Typography;
@@ -13,7 +13,7 @@ public static class PdfBooklet
     /// <param name="output">Written to from its current place, once the whole file is made; not closed.</param>
     /// <param name="progress">Told the share of the sections that is laid out, in (0, 1].</param>
     /// <exception cref="ArgumentException">A picture or table contradicts itself.</exception>
-    /// <exception cref="TooMuchWorkException">More charts than <see cref="Core.Instructions.Writing.BookletSize"/> allows.</exception>
+    /// <exception cref="TooMuchWorkException">More charts than <see cref="Core.Instructions.BookletSize"/> allows.</exception>
     /// <exception cref="OperationCanceledException">Cancelled before anything was written.</exception>
     public static void Write(
         Booklet booklet, Edition edition, Func<Phrase, ImmutableArray<TextSpan>> say, PageSize size, Stream output,

@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using CsCheck;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Colours;
 using Dyepath.Core.Fabrics;
-using Dyepath.Core.Instructions;
 using Dyepath.Drawing.Lists;
 using Dyepath.Drawing.Pictures;
 

@@ -1,5 +1,5 @@
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Colours;
-using Dyepath.Core.Instructions;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Yarns;
 

@@ -1,6 +1,6 @@
 using System.Text;
 using CsCheck;
-using Dyepath.Core.Instructions;
+using Dyepath.Core.Booklets;
 using UglyToad.PdfPig;
 using UglyToad.PdfPig.Content;
 using UglyToad.PdfPig.Tokens;

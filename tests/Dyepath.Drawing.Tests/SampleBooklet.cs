@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Colours;
 using Dyepath.Core.Fabrics;
-using Dyepath.Core.Instructions;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Yarns;
 

@@ -1,4 +1,4 @@
-using Dyepath.Core.Instructions;
+using Dyepath.Core.Booklets;
 
 namespace Dyepath.Drawing.Tests;
 

@@ -1,4 +1,4 @@
-using Dyepath.Core.Instructions;
+using Dyepath.Core.Booklets;
 using Dyepath.Drawing.Lists;
 using Dyepath.Drawing.Pictures;
 using Dyepath.Drawing.Typography;

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Instructions;
-using Dyepath.Core.Instructions.Writing;
 using Dyepath.Core.Limits;
 
 namespace Dyepath.Drawing.Tests;

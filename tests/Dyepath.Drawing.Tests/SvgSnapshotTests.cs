@@ -1,5 +1,5 @@
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Fabrics;
-using Dyepath.Core.Instructions;
 using Dyepath.Core.Quantities;
 
 namespace Dyepath.Drawing.Tests;

@@ -1,6 +1,7 @@
 using System.Text;
 using CsCheck;
-using Dyepath.Core.Instructions;
+using Dyepath.Core.Booklets;
+using Dyepath.Core.Measuring;
 using Dyepath.Drawing.Pdf;
 using Dyepath.Drawing.Typography;
 using PdfSharp.Drawing;

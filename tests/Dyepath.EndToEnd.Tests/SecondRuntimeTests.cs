@@ -1,8 +1,8 @@
 using System.Text;
 using Dyepath.Client.Fabric;
 using Dyepath.Client.Worker;
-using Dyepath.Core.Garments;
 using Dyepath.Core.Making;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 
 namespace Dyepath.EndToEnd.Tests;

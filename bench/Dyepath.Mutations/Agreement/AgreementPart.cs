@@ -1,8 +1,8 @@
-using Dyepath.Core.Garments;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Instructions;
-using Dyepath.Core.Instructions.Reading;
-using Dyepath.Core.Instructions.Writing;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
+using Dyepath.Core.Reading;
 using Dyepath.Core.Tests.Projects;
 using Dyepath.Drawing;
 using Dyepath.Mutations.Trying;

@@ -1,6 +1,7 @@
 using System.Text;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Garments;
-using Dyepath.Core.Instructions;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Tests.Projects;
 

@@ -1,11 +1,11 @@
 using System.Text;
 using System.Xml.Linq;
-using Dyepath.Core.Garments;
-using Dyepath.Core.Garments.Checking;
+using Dyepath.Core.Booklets;
+using Dyepath.Core.Checking;
 using Dyepath.Core.Instructions;
-using Dyepath.Core.Instructions.Reading;
-using Dyepath.Core.Instructions.Writing;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
+using Dyepath.Core.Reading;
 using Dyepath.Core.Tests.Projects;
 using Dyepath.Drawing;
 using Dyepath.Mutations.Agreement;

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.RegularExpressions;
-using Dyepath.Core.Garments;
+using Dyepath.Core.Measuring;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 using Dyepath.Mutations.Trying;
 

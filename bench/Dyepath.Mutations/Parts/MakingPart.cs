@@ -1,9 +1,10 @@
 using System.Text;
-using Dyepath.Core.Garments;
-using Dyepath.Core.Instructions;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Making.Log;
 using Dyepath.Core.Making.Order;
 using Dyepath.Core.Making.Work;
+using Dyepath.Core.Measuring;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Tests.Projects;
 using Dyepath.Mutations.Mutating;

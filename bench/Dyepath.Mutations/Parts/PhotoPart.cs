@@ -1,5 +1,5 @@
 using System.Text;
-using Dyepath.Core.Instructions;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Tests.Projects;
 using Dyepath.Drawing;

@@ -1,8 +1,7 @@
 using System.CommandLine;
 using System.Text;
-using Dyepath.Core.Garments;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Instructions;
-using Dyepath.Core.Instructions.Writing;
 using Dyepath.Drawing;
 
 namespace Dyepath.Cli.Commands;

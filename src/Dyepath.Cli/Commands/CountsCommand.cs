@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Globalization;
 using System.Text.Json;
 using Dyepath.Core.Fabrics;
+using Dyepath.Core.Measuring;
 using Dyepath.Core.Motifs;
 
 namespace Dyepath.Cli.Commands;

@@ -1,7 +1,9 @@
 using System.CommandLine;
 using System.Text.Json;
 using Dyepath.Core.Fabrics;
+using Dyepath.Core.Measuring;
 using Dyepath.Core.Motifs;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Yarns;
 
 namespace Dyepath.Cli.Commands;

@@ -1,5 +1,7 @@
 using System.CommandLine;
 using Dyepath.Core.Garments;
+using Dyepath.Core.Measuring;
+using Dyepath.Core.Planning;
 using Spectre.Console;
 
 namespace Dyepath.Cli.Commands;

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using System.CommandLine;
-using Dyepath.Core.Garments;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 
 namespace Dyepath.Cli.Commands;

@@ -1,9 +1,7 @@
 using System.Collections.Immutable;
 using System.CommandLine;
-using Dyepath.Core.Garments;
-using Dyepath.Core.Instructions;
-using Dyepath.Core.Instructions.Reading;
-using Dyepath.Core.Instructions.Writing;
+using Dyepath.Core.Measuring;
+using Dyepath.Core.Reading;
 
 namespace Dyepath.Cli.Commands;
 

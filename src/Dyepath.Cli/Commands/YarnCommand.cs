@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using System.Text.Json;
+using Dyepath.Core.Measuring;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Sizing;
 using Dyepath.Core.Swatches;
@@ -31,7 +32,7 @@ internal static class YarnCommand
             var project = file.Read(terminal, parsed);
             var row = SequenceOptions.InRange(parsed, stitches, 1, Core.Fabrics.FabricPath.MostStitches, "stitches");
             if (!MeasuredYarn.TryMeasure(project.Yarn, project.Fabric, out var measured, out var reasons))
-                throw new BadInputException([.. reasons.Select(r => new InputFault(r.Place, r.Words))]);
+                throw new BadInputException([.. reasons.Select(r => new InputFault(r.Place, r.Text))]);
             var report = new Report(project, measured, measured.Tension(), Advice(measured), measured.CountingForFreeWork(row), measured.CountingForCountedWork(), row);
             if (parsed.GetValue(file.Json))
                 terminal.WriteJson(report.Write);
@@ -95,7 +96,7 @@ internal static class YarnCommand
             json.WriteEndObject();
             json.WriteStartArray("findings");
             foreach (var finding in Measured.Findings)
-                json.WriteStringValue($"{finding.Place}: {finding.Words}");
+                json.WriteStringValue($"{finding.Place}: {finding.Text}");
             json.WriteEndArray();
             json.WriteEndObject();
         }
@@ -109,7 +110,7 @@ internal static class YarnCommand
             output.WriteLine(Hook.Words);
             output.WriteLine($"Worked freely over {Row} stitches: {Free.Words}");
             foreach (var finding in Measured.Findings)
-                output.WriteLine($"warning: {finding.Place}: {finding.Words}");
+                output.WriteLine($"warning: {finding.Place}: {finding.Text}");
         }
 
         private static string Said(Estimate estimate)

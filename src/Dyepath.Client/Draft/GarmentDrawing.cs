@@ -1,9 +1,9 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Booklets;
+using Dyepath.Core.Edgings;
 using Dyepath.Core.Garments;
-using Dyepath.Core.Instructions;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Quantities;
-using Dyepath.Core.Supplies;
-using Dyepath.Core.Yarns;
 
 namespace Dyepath.Client.Draft;
 

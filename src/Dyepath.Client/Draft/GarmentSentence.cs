@@ -1,6 +1,7 @@
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Garments;
-using Dyepath.Core.Instructions;
 using Dyepath.Core.Motifs;
+using Dyepath.Core.Planning;
 
 namespace Dyepath.Client.Draft;
 

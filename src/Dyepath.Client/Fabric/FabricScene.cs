@@ -2,11 +2,11 @@ using System.Collections.Immutable;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using Dyepath.Client.Draft;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Colours;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
-using Dyepath.Core.Instructions;
-using Dyepath.Core.Instructions.Writing;
+using Dyepath.Core.Planning;
 
 namespace Dyepath.Client.Fabric;
 

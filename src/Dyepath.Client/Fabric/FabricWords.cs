@@ -1,6 +1,6 @@
 using System.Globalization;
-using Dyepath.Core.Garments;
-using Dyepath.Core.Instructions;
+using Dyepath.Core.Booklets;
+using Dyepath.Core.Planning;
 
 namespace Dyepath.Client.Fabric;
 

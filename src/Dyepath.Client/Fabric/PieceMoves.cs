@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using Dyepath.Client.Work;
 using Dyepath.Core.Garments;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Yarns;
 
 namespace Dyepath.Client.Fabric;

@@ -1,8 +1,9 @@
 using System.Collections.Immutable;
 using System.Text.Json;
 using System.Text.Json.Serialization;
-using Dyepath.Core.Garments;
 using Dyepath.Core.Making;
+using Dyepath.Core.Measuring;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Swatches;
 using Dyepath.Core.Yarns;
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
+using Dyepath.Core.Planning;
 
 namespace Dyepath.Client.Fabric;
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Dyepath.Client.Work;
-using Dyepath.Core.Garments;
+using Dyepath.Core.Findings;
+using Dyepath.Core.Measuring;
 using Microsoft.AspNetCore.Components;
 
 namespace Dyepath.Client.Fields;

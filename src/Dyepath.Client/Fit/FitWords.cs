@@ -1,8 +1,9 @@
 using System.Globalization;
 using Dyepath.Client.Draft;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Garments;
-using Dyepath.Core.Instructions;
 using Dyepath.Core.Motifs;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Quantities;
 
 namespace Dyepath.Client.Fit;

@@ -1,5 +1,5 @@
-using Dyepath.Core.Garments;
-using Dyepath.Core.Instructions;
+using Dyepath.Core.Booklets;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Quantities;
 
 namespace Dyepath.Client.Fit;

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using Dyepath.Core.Garments;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Quantities;
 
 namespace Dyepath.Client.Fit;

@@ -3,9 +3,9 @@ using System.IO.Compression;
 using System.Text;
 using Dyepath.Client.Shell;
 using Dyepath.Client.Worker;
-using Dyepath.Core.Garments;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Instructions;
-using Dyepath.Core.Instructions.Writing;
+using Dyepath.Core.Planning;
 using Dyepath.Drawing;
 
 namespace Dyepath.Client.Pattern;

@@ -1,7 +1,7 @@
 namespace Dyepath.Client.Pattern;
 
 /// <summary>A part of the booklet that takes the designer's own words and photos.</summary>
-/// <param name="Place">Name in the document (<see cref="Core.Instructions.WordPlaces"/>).</param>
+/// <param name="Place">Name in the document (<see cref="Core.Booklets.WordPlaces"/>).</param>
 /// <param name="Section">Of the booklet, so that the view can go there.</param>
 /// <param name="Hint">What stands there already, and what she may add.</param>
 public sealed record BookletPlace(string Place, string Name, string Section, string Hint)

@@ -1,8 +1,9 @@
 using System.Collections.Immutable;
 using System.Text.Json;
 using System.Text.Json.Serialization;
-using Dyepath.Core.Garments;
-using Dyepath.Core.Instructions.Reading;
+using Dyepath.Core.Findings;
+using Dyepath.Core.Planning;
+using Dyepath.Core.Reading;
 
 namespace Dyepath.Client.Pattern;
 

@@ -1,6 +1,7 @@
-using Dyepath.Core.Garments;
+using Dyepath.Core.Booklets;
+using Dyepath.Core.Edgings;
+using Dyepath.Core.Findings;
 using Dyepath.Core.Instructions;
-using Dyepath.Core.Instructions.Writing;
 
 namespace Dyepath.Client.Pattern;
 
@@ -15,7 +16,7 @@ public static class CheckPlace
         (".edgings", "edgings"), (".yarn", "materials"), (".seams", "making-up"), (".pieces", "pieces"), (".target", "sizes"), (".finished", "sizes"),
     ];
 
-    /// <param name="finding">Of <see cref="Core.Instructions.Reading.PatternCheck"/>.</param>
+    /// <param name="finding">Of <see cref="Core.Reading.PatternCheck"/>.</param>
     /// <returns>Id of the section of the booklet, or null where the finding speaks of none.</returns>
     public static string? SectionOf(Finding finding, Booklet booklet)
     {

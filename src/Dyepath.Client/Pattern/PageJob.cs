@@ -1,6 +1,6 @@
-using Dyepath.Core.Garments;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Instructions;
-using Dyepath.Core.Instructions.Writing;
+using Dyepath.Core.Planning;
 using Dyepath.Drawing;
 
 namespace Dyepath.Client.Pattern;

@@ -1,7 +1,7 @@
 using Dyepath.Client.Keeping;
 using Dyepath.Client.Work;
 using Dyepath.Contracts;
-using Dyepath.Core.Garments;
+using Dyepath.Core.Planning;
 
 namespace Dyepath.Client.Store;
 

@@ -1,5 +1,5 @@
 using Dyepath.Contracts;
-using Dyepath.Core.Garments;
+using Dyepath.Core.Planning;
 
 namespace Dyepath.Client.Store;
 

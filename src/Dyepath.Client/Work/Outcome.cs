@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
 using System.Text;
-using Dyepath.Core.Garments;
+using Dyepath.Core.Booklets;
+using Dyepath.Core.Findings;
 using Dyepath.Core.Instructions;
-using Dyepath.Core.Instructions.Writing;
+using Dyepath.Core.Measuring;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Replays;
 using Dyepath.Core.Yarns;

@@ -1,5 +1,5 @@
 using Dyepath.Client.Worker;
-using Dyepath.Core.Garments;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Replays;
 

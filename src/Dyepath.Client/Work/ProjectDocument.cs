@@ -2,7 +2,7 @@ using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using Dyepath.Core.Instructions;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Projects;
 
 namespace Dyepath.Client.Work;

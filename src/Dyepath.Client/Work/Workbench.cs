@@ -1,6 +1,6 @@
 using System.Diagnostics;
 using System.Text.Json.Nodes;
-using Dyepath.Core.Garments;
+using Dyepath.Core.Planning;
 
 namespace Dyepath.Client.Work;
 

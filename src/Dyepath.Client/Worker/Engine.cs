@@ -1,4 +1,4 @@
-using Dyepath.Core.Garments;
+using Dyepath.Core.Planning;
 using Dyepath.Drawing;
 
 namespace Dyepath.Client.Worker;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Dyepath.Core.Measuring;
 using Dyepath.Core.Swatches;
 using Dyepath.Core.Yarns;
 

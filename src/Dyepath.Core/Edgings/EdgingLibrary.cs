@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.Diagnostics.CodeAnalysis;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Fabrics;
-using Dyepath.Core.Instructions;
 
 namespace Dyepath.Core.Edgings;
 

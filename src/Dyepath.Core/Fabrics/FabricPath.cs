@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Yarns;
 

@@ -1,4 +1,5 @@
 using Dyepath.Core.Limits;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Fabrics;

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Edgings;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Limits;
 using Dyepath.Core.Motifs;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Quantities;
 
 namespace Dyepath.Core.Garments;
@@ -111,21 +113,6 @@ public sealed record SeamChoice(SeamExtension Extension, int HiddenStitches, int
 {
     /// <summary>Of stitches and of rows.</summary>
     public static CountBounds Hidden { get; } = new(0, 10, "stitches or rows");
-}
-
-/// <summary>Where an edging goes.</summary>
-public enum EdgingPlace
-{
-    Hem,
-    Neck,
-    Armholes,
-    Cuffs,
-
-    /// <summary>All round a wrap.</summary>
-    Border,
-
-    /// <summary>The first and the last round of a cowl.</summary>
-    Brims,
 }
 
 /// <param name="Edging">The edging's id.</param>

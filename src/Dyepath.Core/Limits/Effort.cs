@@ -1,3 +1,5 @@
+using Dyepath.Core.Planning;
+
 namespace Dyepath.Core.Limits;
 
 /// <summary>

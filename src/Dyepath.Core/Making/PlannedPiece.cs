@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Fabrics;
-using Dyepath.Core.Garments;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Yarns;
 

@@ -3,6 +3,7 @@ using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 using Dyepath.Core.Fabrics;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Making;

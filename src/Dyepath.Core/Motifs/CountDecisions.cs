@@ -1,4 +1,5 @@
 using Dyepath.Core.Fabrics;
+using Dyepath.Core.Measuring;
 using Dyepath.Core.Replays;
 
 namespace Dyepath.Core.Motifs;

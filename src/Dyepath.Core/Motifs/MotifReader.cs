@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Fabrics;
+using Dyepath.Core.Measuring;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Swatches;
 using Dyepath.Core.Yarns;

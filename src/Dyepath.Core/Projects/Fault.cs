@@ -1,3 +1,5 @@
+using Dyepath.Core.Findings;
+
 namespace Dyepath.Core.Projects;
 
 public enum FaultKind
@@ -19,7 +21,7 @@ public enum FaultKind
 /// <param name="Allowed">What may stand there.</param>
 /// <param name="Next">What to do.</param>
 public sealed record Fault(string Path, int Line, FaultKind Kind, string Found, string Allowed, string Next)
+    : Finding(FindingLevel.Fault, Path, FormattableString.Invariant($"{Path} (line {Line}): found {Found}; allowed: {Allowed}. {Next}"))
 {
-    public override string ToString() =>
-        FormattableString.Invariant($"{Path} (line {Line}): found {Found}; allowed: {Allowed}. {Next}");
+    public override string ToString() => Text;
 }

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Garments;
-using Dyepath.Core.Instructions;
 using Dyepath.Core.Sizing;
 using Dyepath.Core.Swatches;
 using Dyepath.Core.Yarns;

@@ -1,4 +1,4 @@
-using Dyepath.Core.Instructions;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Projects.Description;
 using Dyepath.Core.Projects.Shapes;
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Limits;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Quantities;
 
 namespace Dyepath.Core.Yarns;

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Colours;
 using Dyepath.Core.Limits;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Quantities;
 
 namespace Dyepath.Core.Yarns;

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using Dyepath.Core.Instructions;
+using Dyepath.Core.Booklets;
+using Dyepath.Core.Measuring;
 using Dyepath.Drawing.Lists;
 using Dyepath.Drawing.Pictures;
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Colours;
+using Dyepath.Core.Planning;
 
 namespace Dyepath.Drawing.Lists;
 

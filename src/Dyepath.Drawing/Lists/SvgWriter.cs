@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Dyepath.Core.Limits;
+using Dyepath.Core.Planning;
 using Dyepath.Drawing.Typography;
 
 namespace Dyepath.Drawing.Lists;

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Dyepath.Core.Instructions;
+using Dyepath.Core.Booklets;
 using Dyepath.Drawing.Lists;
 using Dyepath.Drawing.Pictures;
 
@@ -71,7 +71,7 @@ internal sealed class PageBlocks(Flow flow, Booklet booklet, Reader reader)
         Table => TableLayout.FirstHeight,
         Figure figure => Math.Min(Laid(figure).FirstHeight, flow.Frame.BodyHeight * 0.8),
         Photo photo => Size(photo).Height,
-        Core.Instructions.Caution => 5 * LineHeight,
+        Core.Booklets.Caution => 5 * LineHeight,
         _ => 3 * LineHeight + 6,
     };
 

@@ -1,5 +1,5 @@
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Colours;
-using Dyepath.Core.Instructions;
 using Dyepath.Drawing.Lists;
 using Dyepath.Drawing.Typography;
 

@@ -1,6 +1,7 @@
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Colours;
-using Dyepath.Core.Instructions;
 using Dyepath.Core.Limits;
+using Dyepath.Core.Measuring;
 using Dyepath.Drawing.Lists;
 using Dyepath.Drawing.Typography;
 using PdfSharp.Drawing;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
-using Dyepath.Core.Instructions;
+using Dyepath.Core.Booklets;
+using Dyepath.Core.Measuring;
 using Dyepath.Drawing.Pictures;
 
 namespace Dyepath.Drawing.Pdf;

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Dyepath.Core.Limits;
+using Dyepath.Core.Planning;
 using Dyepath.Drawing.Lists;
 using Dyepath.Drawing.Typography;
 using PdfSharp.Drawing;

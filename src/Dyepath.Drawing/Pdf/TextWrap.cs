@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
-using Dyepath.Core.Instructions;
+using Dyepath.Core.Booklets;
 using Dyepath.Drawing.Typography;
 
 namespace Dyepath.Drawing.Pdf;

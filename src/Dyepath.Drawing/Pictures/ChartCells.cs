@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Colours;
-using Dyepath.Core.Instructions;
 using Dyepath.Core.Limits;
 using Dyepath.Drawing.Lists;
 

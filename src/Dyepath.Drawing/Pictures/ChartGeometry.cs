@@ -1,5 +1,5 @@
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Fabrics;
-using Dyepath.Core.Instructions;
 
 namespace Dyepath.Drawing.Pictures;
 

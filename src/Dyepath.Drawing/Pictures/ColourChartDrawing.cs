@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using Dyepath.Core.Instructions;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Limits;
+using Dyepath.Core.Planning;
 using Dyepath.Drawing.Lists;
 
 namespace Dyepath.Drawing.Pictures;

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Colours;
-using Dyepath.Core.Instructions;
 using Dyepath.Core.Yarns;
 using Dyepath.Drawing.Lists;
 using Dyepath.Drawing.Typography;

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using Dyepath.Core.Instructions;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Quantities;
 using Dyepath.Drawing.Lists;
 

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Dyepath.Core.Instructions;
+using Dyepath.Core.Booklets;
 using Dyepath.Drawing.Lists;
 using Dyepath.Drawing.Typography;
 

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Colours;
-using Dyepath.Core.Instructions;
 using Dyepath.Core.Yarns;
 using Dyepath.Drawing.Lists;
 using Dyepath.Drawing.Typography;

@@ -1,5 +1,5 @@
 using Dyepath.Contracts;
-using Dyepath.Core.Garments;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 using Dyepath.Storage.Projects;
 using Dyepath.Web.Projects;

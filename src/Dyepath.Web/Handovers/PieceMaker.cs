@@ -1,6 +1,6 @@
 using System.Threading.RateLimiting;
-using Dyepath.Core.Garments;
 using Dyepath.Core.Making.Log;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 using Dyepath.Storage.Makings;
 using Dyepath.Web.Makings;

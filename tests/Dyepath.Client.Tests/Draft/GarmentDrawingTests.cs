@@ -2,7 +2,7 @@ using System.Text;
 using System.Text.Json.Nodes;
 using Dyepath.Client.Draft;
 using Dyepath.Client.Work;
-using Dyepath.Core.Garments;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 
 namespace Dyepath.Client.Tests.Draft;

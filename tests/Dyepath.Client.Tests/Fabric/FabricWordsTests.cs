@@ -1,7 +1,7 @@
 using Dyepath.Client.Fabric;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Colours;
-using Dyepath.Core.Garments;
-using Dyepath.Core.Instructions;
+using Dyepath.Core.Planning;
 
 namespace Dyepath.Client.Tests.Fabric;
 

@@ -1,5 +1,6 @@
 using Dyepath.Client.Fabric;
 using Dyepath.Core.Garments;
+using Dyepath.Core.Planning;
 
 namespace Dyepath.Client.Tests.Fabric;
 

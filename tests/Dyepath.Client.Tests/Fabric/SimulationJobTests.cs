@@ -3,7 +3,7 @@ using System.Text.Json.Nodes;
 using Dyepath.Client.Fabric;
 using Dyepath.Client.Worker;
 using Dyepath.Core.Making;
-using Dyepath.Core.Swatches;
+using Dyepath.Core.Measuring;
 
 namespace Dyepath.Client.Tests.Fabric;
 

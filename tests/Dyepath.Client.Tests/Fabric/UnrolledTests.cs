@@ -3,9 +3,11 @@ using System.Text.Json.Nodes;
 using Dyepath.Client.Draft;
 using Dyepath.Client.Fabric;
 using Dyepath.Client.Work;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Instructions;
-using Dyepath.Core.Instructions.Writing;
+using Dyepath.Core.Measuring;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 
 namespace Dyepath.Client.Tests.Fabric;

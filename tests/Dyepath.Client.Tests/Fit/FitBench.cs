@@ -1,6 +1,7 @@
 using System.Text;
 using Dyepath.Client.Work;
 using Dyepath.Core.Garments;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 
 namespace Dyepath.Client.Tests.Fit;

@@ -1,7 +1,8 @@
 using System.Text.Json.Nodes;
 using Dyepath.Client.Fit;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Garments;
-using Dyepath.Core.Instructions;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Quantities;
 
 namespace Dyepath.Client.Tests.Fit;

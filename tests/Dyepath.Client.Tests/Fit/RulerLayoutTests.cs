@@ -1,5 +1,6 @@
 using Dyepath.Client.Fit;
 using Dyepath.Core.Garments;
+using Dyepath.Core.Planning;
 
 namespace Dyepath.Client.Tests.Fit;
 

@@ -2,11 +2,11 @@ using System.IO.Compression;
 using System.Text;
 using System.Xml.Linq;
 using Dyepath.Client.Pattern;
-using Dyepath.Core.Garments;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Instructions;
-using Dyepath.Core.Instructions.Reading;
-using Dyepath.Core.Instructions.Writing;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
+using Dyepath.Core.Reading;
 using Dyepath.Drawing;
 
 namespace Dyepath.Client.Tests.Pattern;

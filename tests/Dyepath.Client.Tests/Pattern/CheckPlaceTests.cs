@@ -1,11 +1,13 @@
 using CsCheck;
 using Dyepath.Client.Pattern;
+using Dyepath.Core.Booklets;
+using Dyepath.Core.Findings;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Instructions;
-using Dyepath.Core.Instructions.Reading;
-using Dyepath.Core.Instructions.Writing;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Quantities;
+using Dyepath.Core.Reading;
 
 namespace Dyepath.Client.Tests.Pattern;
 

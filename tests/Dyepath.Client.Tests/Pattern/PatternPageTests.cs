@@ -54,7 +54,7 @@ public sealed class PatternPageTests : BunitContext
         var page = Render<PatternPage>();
         string[] places = ["title", "designer", "edition-terms", "edition-units", "edition-size", "edition-hand", "photos-0-alternative", "photos-0-jpeg"];
         Assert.All(places, place => page.Find($"#at-{place}"));
-        Assert.All(Core.Instructions.WordPlaces.All, place => page.Find($"#at-words-{place}"));
+        Assert.All(Core.Booklets.WordPlaces.All, place => page.Find($"#at-words-{place}"));
     }
 
     [Fact]

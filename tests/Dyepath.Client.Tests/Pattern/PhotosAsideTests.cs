@@ -1,7 +1,7 @@
 using System.Text;
 using System.Text.Json.Nodes;
 using Dyepath.Client.Work;
-using Dyepath.Core.Instructions;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Projects;
 
 namespace Dyepath.Client.Tests.Pattern;

@@ -1,6 +1,8 @@
 using Dyepath.Client.Work;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Garments;
-using Dyepath.Core.Instructions;
+using Dyepath.Core.Measuring;
+using Dyepath.Core.Planning;
 
 namespace Dyepath.Client.Tests.Work;
 

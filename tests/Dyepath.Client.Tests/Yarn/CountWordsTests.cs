@@ -1,4 +1,5 @@
 using Dyepath.Client.Yarn;
+using Dyepath.Core.Measuring;
 using Dyepath.Core.Yarns;
 
 namespace Dyepath.Client.Tests.Yarn;

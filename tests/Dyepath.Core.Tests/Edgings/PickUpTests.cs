@@ -1,8 +1,8 @@
 using CsCheck;
+using Dyepath.Core.Checking;
 using Dyepath.Core.Edgings;
 using Dyepath.Core.Fabrics;
-using Dyepath.Core.Garments;
-using Dyepath.Core.Garments.Checking;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Quantities;
 
 namespace Dyepath.Core.Tests.Edgings;

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using CsCheck;
 using Dyepath.Core.Fabrics;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Tests.Fabrics;

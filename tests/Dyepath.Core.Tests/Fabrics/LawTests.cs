@@ -1,6 +1,5 @@
 using CsCheck;
 using Dyepath.Core.Fabrics;
-using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Tests.Fabrics;
 

@@ -1,8 +1,11 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Checking;
+using Dyepath.Core.Edgings;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
-using Dyepath.Core.Garments.Checking;
+using Dyepath.Core.Measuring;
 using Dyepath.Core.Motifs;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Sizing;
 using Dyepath.Core.Swatches;

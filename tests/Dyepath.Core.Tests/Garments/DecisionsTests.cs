@@ -5,12 +5,13 @@ using System.Text;
 using CsCheck;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Limits;
+using Dyepath.Core.Measuring;
 using Dyepath.Core.Motifs;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Replays;
 using Dyepath.Core.Sizing;
 using Dyepath.Core.Tests.Projects;
-using Dyepath.Core.Yarns;
 using static Dyepath.Core.Tests.Garments.TestProjects;
 
 namespace Dyepath.Core.Tests.Garments;

@@ -1,8 +1,11 @@
 using System.Collections.Immutable;
 using System.Text.Json.Nodes;
+using Dyepath.Core.Edgings;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
+using Dyepath.Core.Measuring;
 using Dyepath.Core.Motifs;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Sizing;

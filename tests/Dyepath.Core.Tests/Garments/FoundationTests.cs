@@ -1,6 +1,6 @@
 using CsCheck;
 using Dyepath.Core.Fabrics;
-using Dyepath.Core.Garments;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Tests.Garments;

@@ -1,11 +1,12 @@
 using CsCheck;
+using Dyepath.Core.Booklets;
+using Dyepath.Core.Checking;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
-using Dyepath.Core.Garments.Checking;
 using Dyepath.Core.Instructions;
-using Dyepath.Core.Instructions.Reading;
-using Dyepath.Core.Instructions.Writing;
 using Dyepath.Core.Motifs;
+using Dyepath.Core.Planning;
+using Dyepath.Core.Reading;
 using Dyepath.Core.Sizing;
 using Dyepath.Core.Tests.Instructions;
 
@@ -45,7 +46,7 @@ public sealed class LinenParityTests
         var project = Patterns.LinenCowl(working, motif, 60);
         var plan = project.Planned();
         var (size, piece) = (plan.Sizes[0], plan.Sizes[0].Pieces[0]);
-        var pinned = project.Fixed([], [new FixedNumber(size.Name, FixedNumbers.PanelStitches, null, piece.Stitches + 1, "tried")]).Tried();
+        var pinned = project.Fixed([], [new FixedNumber(size.Name, FixedCounts.PanelStitches, null, piece.Stitches + 1, "tried")]).Tried();
         Assert.Equal(PlanOutcome.Infeasible, pinned.Outcome);
         Assert.Contains(pinned.Reasons, r => r.Text.Contains(piece.Stitches + " or ", StringComparison.Ordinal));
 

@@ -1,10 +1,11 @@
 using System.Collections.Immutable;
 using System.Text.Json;
 using CsCheck;
+using Dyepath.Core.Checking;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
-using Dyepath.Core.Garments.Checking;
 using Dyepath.Core.Motifs;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Swatches;
 using static Dyepath.Core.Tests.Garments.TestProjects;

@@ -1,10 +1,12 @@
 using System.Collections.Immutable;
 using System.Text;
 using System.Text.Json.Nodes;
+using Dyepath.Core.Checking;
+using Dyepath.Core.Edgings;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
-using Dyepath.Core.Garments.Checking;
 using Dyepath.Core.Motifs;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Sizing;

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using CsCheck;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Yarns;
 

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Checking;
+using Dyepath.Core.Findings;
 using Dyepath.Core.Garments;
-using Dyepath.Core.Garments.Checking;
 using Dyepath.Core.Motifs;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 using static Dyepath.Core.Tests.Garments.TestProjects;
 

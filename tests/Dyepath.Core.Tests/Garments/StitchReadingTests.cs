@@ -1,5 +1,6 @@
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Swatches;
 using static Dyepath.Core.Tests.Garments.TestProjects;

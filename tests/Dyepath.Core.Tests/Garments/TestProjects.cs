@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Edgings;
 using Dyepath.Core.Garments;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Sizing;

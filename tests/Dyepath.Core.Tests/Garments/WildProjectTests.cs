@@ -1,7 +1,9 @@
 using CsCheck;
+using Dyepath.Core.Checking;
+using Dyepath.Core.Edgings;
 using Dyepath.Core.Garments;
-using Dyepath.Core.Garments.Checking;
 using Dyepath.Core.Motifs;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Swatches;

@@ -1,6 +1,6 @@
 using CsCheck;
 using Dyepath.Core.Garments;
-using Dyepath.Core.Instructions.Writing;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 
 namespace Dyepath.Core.Tests.Garments;

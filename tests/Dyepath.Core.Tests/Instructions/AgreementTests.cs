@@ -1,11 +1,12 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Booklets;
+using Dyepath.Core.Checking;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
-using Dyepath.Core.Garments.Checking;
 using Dyepath.Core.Instructions;
-using Dyepath.Core.Instructions.Reading;
-using Dyepath.Core.Instructions.Writing;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
+using Dyepath.Core.Reading;
 using Dyepath.Core.Sizing;
 using Dyepath.Core.Swatches;
 using Dyepath.Core.Tests.Garments;

@@ -1,4 +1,4 @@
-using Dyepath.Core.Instructions.Reading;
+using Dyepath.Core.Reading;
 
 namespace Dyepath.Core.Tests.Instructions;
 

@@ -1,8 +1,7 @@
 using System.Text.RegularExpressions;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Edgings;
-using Dyepath.Core.Garments;
 using Dyepath.Core.Instructions;
-using Dyepath.Core.Instructions.Writing;
 using Dyepath.Core.Tests.Garments;
 
 namespace Dyepath.Core.Tests.Instructions;

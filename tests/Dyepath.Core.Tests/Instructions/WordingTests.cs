@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Dyepath.Core.Instructions;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Quantities;
 
 namespace Dyepath.Core.Tests.Instructions;

@@ -1,6 +1,7 @@
-using Dyepath.Core.Garments;
+using Dyepath.Core.Booklets;
+using Dyepath.Core.Findings;
 using Dyepath.Core.Instructions;
-using Dyepath.Core.Instructions.Writing;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Tests.Garments;
 using Dyepath.Core.Tests.Projects;
 

@@ -1,9 +1,10 @@
-using Dyepath.Core.Garments;
-using Dyepath.Core.Garments.Checking;
-using Dyepath.Core.Instructions.Reading;
-using Dyepath.Core.Instructions.Writing;
+using Dyepath.Core.Checking;
+using Dyepath.Core.Findings;
+using Dyepath.Core.Instructions;
 using Dyepath.Core.Limits;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
+using Dyepath.Core.Reading;
 using Dyepath.Core.Tests.Projects;
 
 namespace Dyepath.Core.Tests.Limits;

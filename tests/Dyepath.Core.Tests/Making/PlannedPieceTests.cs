@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using CsCheck;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Making;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Tests.Making;

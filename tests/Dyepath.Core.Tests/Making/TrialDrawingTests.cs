@@ -1,8 +1,8 @@
 using CsCheck;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
-using Dyepath.Core.Instructions.Writing;
 using Dyepath.Core.Making;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Tests.Garments;
 
 namespace Dyepath.Core.Tests.Making;

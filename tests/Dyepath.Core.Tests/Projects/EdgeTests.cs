@@ -3,6 +3,7 @@ using System.Text;
 using CsCheck;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Making.Log;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Projects.Description;
 using Dyepath.Core.Projects.Shapes;

@@ -1,16 +1,18 @@
 using System.Buffers;
 using System.Collections.Immutable;
 using System.Text.Json;
-using Dyepath.Core.Garments;
-using Dyepath.Core.Garments.Checking;
+using Dyepath.Core.Booklets;
+using Dyepath.Core.Checking;
+using Dyepath.Core.Findings;
 using Dyepath.Core.Instructions;
-using Dyepath.Core.Instructions.Reading;
-using Dyepath.Core.Instructions.Writing;
 using Dyepath.Core.Making;
 using Dyepath.Core.Making.Log;
 using Dyepath.Core.Making.Order;
 using Dyepath.Core.Making.Work;
+using Dyepath.Core.Measuring;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
+using Dyepath.Core.Reading;
 using Dyepath.Core.Sizing;
 using Dyepath.Core.Yarns;
 

@@ -2,13 +2,13 @@ using System.Collections.Immutable;
 using System.Text;
 using System.Text.Json.Nodes;
 using CsCheck;
-using Dyepath.Core.Garments;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Instructions;
-using Dyepath.Core.Instructions.Reading;
-using Dyepath.Core.Instructions.Writing;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Projects.Description;
 using Dyepath.Core.Projects.Shapes;
+using Dyepath.Core.Reading;
 
 namespace Dyepath.Core.Tests.Projects;
 

@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Json.Nodes;
 using Dyepath.Core.Garments;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 
 namespace Dyepath.Core.Tests.Projects;

@@ -1,9 +1,8 @@
 using System.Collections.Immutable;
 using CsCheck;
 using Dyepath.Core.Fabrics;
-using Dyepath.Core.Garments;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Quantities;
-using Dyepath.Core.Supplies;
 using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Tests.Supplies;

@@ -1,3 +1,4 @@
+using Dyepath.Core.Measuring;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Swatches;
 

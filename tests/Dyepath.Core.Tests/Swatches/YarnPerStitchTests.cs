@@ -1,4 +1,5 @@
 using Dyepath.Core.Fabrics;
+using Dyepath.Core.Measuring;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Swatches;
 using Dyepath.Core.Tests.Yarns;
@@ -60,8 +61,8 @@ public class YarnPerStitchTests
         Assert.Equal(7, found.Centimetres.Value, 12);
         var finding = Assert.Single(found.Disagreements);
         Assert.Equal(FindingKind.YarnPerStitchDisagrees, finding.Kind);
-        Assert.Contains("7.00 cm", finding.Words, StringComparison.Ordinal);
-        Assert.Contains("8.64 cm", finding.Words, StringComparison.Ordinal);
+        Assert.Contains("7.00 cm", finding.Text, StringComparison.Ordinal);
+        Assert.Contains("8.64 cm", finding.Text, StringComparison.Ordinal);
     }
 
     [Fact]

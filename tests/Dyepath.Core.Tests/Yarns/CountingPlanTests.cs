@@ -1,5 +1,4 @@
-using Dyepath.Core.Swatches;
-using Dyepath.Core.Yarns;
+using Dyepath.Core.Measuring;
 
 namespace Dyepath.Core.Tests.Yarns;
 

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Dyepath.Core.Swatches;
+using Dyepath.Core.Measuring;
 using MathNet.Numerics.LinearAlgebra;
 
 namespace Dyepath.Core.Tests.Yarns;

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
-using Dyepath.Core.Swatches;
-using Dyepath.Core.Yarns;
+using Dyepath.Core.Measuring;
 
 namespace Dyepath.Core.Tests.Yarns;
 

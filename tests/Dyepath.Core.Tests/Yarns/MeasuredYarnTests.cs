@@ -2,6 +2,8 @@ using System.Collections.Immutable;
 using CsCheck;
 using Dyepath.Core.Colours;
 using Dyepath.Core.Fabrics;
+using Dyepath.Core.Measuring;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Swatches;
 using Dyepath.Core.Yarns;

@@ -1,8 +1,8 @@
 using CsCheck;
-using Dyepath.Core.Yarns;
+using Dyepath.Core.Measuring;
 using MathNet.Numerics.Distributions;
 using MathNet.Numerics.LinearAlgebra;
-using Normal = Dyepath.Core.Yarns.Normal;
+using Normal = Dyepath.Core.Measuring.Normal;
 
 namespace Dyepath.Core.Tests.Yarns;
 

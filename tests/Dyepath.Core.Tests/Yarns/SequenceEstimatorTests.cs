@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using CsCheck;
+using Dyepath.Core.Measuring;
 using Dyepath.Core.Swatches;
-using Dyepath.Core.Yarns;
 using MathNet.Numerics.LinearAlgebra;
 
 namespace Dyepath.Core.Tests.Yarns;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Fabrics;
+using Dyepath.Core.Measuring;
 using Dyepath.Core.Swatches;
 using Dyepath.Core.Yarns;
 using static Dyepath.Core.Tests.Yarns.MeasuredYarnTests;
@@ -20,7 +21,7 @@ public class YarnFindingsTests
         var finding = Assert.Single(measured.Findings);
         Assert.Equal(FindingKind.MissedSection, finding.Kind);
         Assert.Equal("yarn.counted[0].repeats[4]", finding.Place);
-        Assert.Contains("slate", finding.Words, StringComparison.Ordinal);
+        Assert.Contains("slate", finding.Text, StringComparison.Ordinal);
         Assert.Equal(25, measured.Natural.Total.Value, 1.5);
     }
 
@@ -34,7 +35,7 @@ public class YarnFindingsTests
         var finding = Assert.Single(measured.Findings);
         Assert.Equal(FindingKind.DoubledSection, finding.Kind);
         Assert.Equal("yarn.counted[0].repeats[3]", finding.Place);
-        Assert.Contains("slate", finding.Words, StringComparison.Ordinal);
+        Assert.Contains("slate", finding.Text, StringComparison.Ordinal);
         Assert.Equal(25, measured.Natural.Total.Value, 1.5);
     }
 
@@ -134,7 +135,7 @@ public class YarnFindingsTests
 
         var finding = Assert.Single(measured.Findings);
         Assert.Equal((kind, "yarn.counted[0].repeats[2]"), (finding.Kind, finding.Place));
-        Assert.Contains(words, finding.Words, StringComparison.Ordinal);
+        Assert.Contains(words, finding.Text, StringComparison.Ordinal);
         Assert.Equal(4, measured.Natural.Counted!.Repeats);
     }
 
@@ -146,9 +147,9 @@ public class YarnFindingsTests
         var finding = Measure(YarnOf(null, rows), FabricOf(Unravelled(100, 710))).Findings.First(f => f.Kind == FindingKind.OddRepeat);
 
         Assert.Equal("yarn.counted[0].repeats[3][1]", finding.Place);
-        Assert.Contains("7 stitches of foam", finding.Words, StringComparison.Ordinal);
+        Assert.Contains("7 stitches of foam", finding.Text, StringComparison.Ordinal);
         var linen = FabricOf(Unravelled(100, 710)) with { Stitch = FabricStitch.Linen };
-        Assert.Contains(Measure(YarnOf(null, rows), linen).Findings, f => f.Words.Contains("7 pairs of foam", StringComparison.Ordinal));
+        Assert.Contains(Measure(YarnOf(null, rows), linen).Findings, f => f.Text.Contains("7 pairs of foam", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -175,7 +176,7 @@ public class YarnFindingsTests
         yarn = yarn with { Sections = [yarn.Sections[0], yarn.Sections[1], yarn.Sections[0], yarn.Sections[1]] };
 
         var finding = Assert.Single(Measure(yarn, FabricOf(Unravelled(100, 710))).Findings, f => f.Kind == FindingKind.ShorterPeriod);
-        Assert.Contains("after 2 sections", finding.Words, StringComparison.Ordinal);
+        Assert.Contains("after 2 sections", finding.Text, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -197,7 +198,7 @@ public class YarnFindingsTests
 
         var finding = Assert.Single(Measure(yarn, FabricOf(Unravelled(100, 710))).Findings);
         Assert.Equal(FindingKind.ThereAndBack, finding.Kind);
-        Assert.Contains("about sand", finding.Words, StringComparison.Ordinal);
+        Assert.Contains("about sand", finding.Text, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using System.Net;
 using System.Net.Http.Json;
 using Dyepath.Contracts;
-using Dyepath.Core.Instructions;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Making.Log;
 using Dyepath.Core.Making.Work;
 using Dyepath.Core.Motifs;

@@ -1,6 +1,6 @@
 using System.Net;
 using System.Text;
-using Dyepath.Core.Garments;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 using Dyepath.Web.Handovers;
 using Microsoft.AspNetCore.Http;

@@ -4,6 +4,7 @@ using Dyepath.Client.Work;
 using Dyepath.Core.Making.Drift;
 using Dyepath.Core.Making.Log;
 using Dyepath.Core.Making.Work;
+using Dyepath.Core.Measuring;
 using Dyepath.Core.Projects;
 
 namespace Dyepath.Client.Making.Beside;
@@ -41,7 +42,7 @@ public sealed class Bench(MakingKeeper keeper, IDevice device, Planner planner, 
     /// <summary>Nothing is worked yet, and the maker's own yarn is not counted.</summary>
     public bool IsOpening => !_unmeasured && keeper.Document is { Log.IsEmpty: true, Counted.IsEmpty: true };
 
-    public bool LeftHook => Settings.LeftHook ?? View?.Project.Edition.Hand == Core.Instructions.Hand.Left;
+    public bool LeftHook => Settings.LeftHook ?? View?.Project.Edition.Hand == Core.Booklets.Hand.Left;
 
     public void Open()
     {

@@ -2,12 +2,11 @@ using System.Collections.Immutable;
 using Dyepath.Client.Draft;
 using Dyepath.Client.Work;
 using Dyepath.Client.Worker;
-using Dyepath.Core.Garments;
-using Dyepath.Core.Instructions;
-using Dyepath.Core.Instructions.Writing;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Making.Log;
 using Dyepath.Core.Making.Order;
 using Dyepath.Core.Making.Work;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Yarns;
 

@@ -1,6 +1,7 @@
-using Dyepath.Core.Instructions.Writing;
+using Dyepath.Core.Instructions;
 using Dyepath.Core.Making.Drift;
 using Dyepath.Core.Making.Work;
+using Dyepath.Core.Measuring;
 
 namespace Dyepath.Client.Making.Beside;
 

@@ -5,6 +5,7 @@ using Dyepath.Core.Making;
 using Dyepath.Core.Making.Drift;
 using Dyepath.Core.Making.Log;
 using Dyepath.Core.Making.Work;
+using Dyepath.Core.Measuring;
 using Dyepath.Core.Swatches;
 
 namespace Dyepath.Client.Making.Beside;

@@ -1,9 +1,9 @@
 using System.Collections.Immutable;
 using System.Text;
-using Dyepath.Core.Garments;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Instructions;
-using Dyepath.Core.Instructions.Writing;
 using Dyepath.Core.Making.Log;
+using Dyepath.Core.Planning;
 
 namespace Dyepath.Client.Making.Handing;
 

@@ -43,7 +43,7 @@ public sealed record DriftPlace
 
     /// <summary>
     /// What the next hook size changes in the yarn per stitch, relative, in [0, 0.5]; 0 where there is no other hook. By default a
-    /// quarter of a millimetre at 4 mm: yarn in proportion to the diameter's 0.6th power (<see cref="Swatches.HookResponse"/>).
+    /// quarter of a millimetre at 4 mm: yarn in proportion to the diameter's 0.6th power (<see cref="Measuring.HookResponse"/>).
     /// </summary>
     public double HookStep { get; init => field = Guard.InRange(value, 0, 0.5, "of the yarn per stitch", nameof(HookStep)); } = 0.04;
 

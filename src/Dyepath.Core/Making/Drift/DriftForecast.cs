@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Runtime.InteropServices;
 using Dyepath.Core.Fabrics;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Yarns;
 

@@ -1,4 +1,5 @@
 using Dyepath.Core.Fabrics;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Yarns;
 

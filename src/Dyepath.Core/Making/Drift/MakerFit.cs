@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Booklets;
 
 namespace Dyepath.Core.Making.Drift;
 

@@ -1,3 +1,5 @@
+using Dyepath.Core.Booklets;
+
 namespace Dyepath.Core.Making.Drift;
 
 /// <summary>How a reading becomes a correction.</summary>

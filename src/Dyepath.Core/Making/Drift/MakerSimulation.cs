@@ -1,3 +1,4 @@
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Quantities;
 
 namespace Dyepath.Core.Making.Drift;

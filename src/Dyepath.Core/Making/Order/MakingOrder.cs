@@ -1,9 +1,9 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Edgings;
 using Dyepath.Core.Fabrics;
-using Dyepath.Core.Garments;
 using Dyepath.Core.Instructions;
-using Dyepath.Core.Instructions.Writing;
+using Dyepath.Core.Planning;
 
 namespace Dyepath.Core.Making.Order;
 

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Fabrics;
-using Dyepath.Core.Garments;
-using Dyepath.Core.Instructions;
+using Dyepath.Core.Planning;
 
 namespace Dyepath.Core.Making.Order;
 

@@ -1,9 +1,10 @@
 using System.Collections.Immutable;
-using Dyepath.Core.Garments;
-using Dyepath.Core.Instructions.Writing;
+using Dyepath.Core.Instructions;
 using Dyepath.Core.Making.Drift;
 using Dyepath.Core.Making.Log;
 using Dyepath.Core.Making.Order;
+using Dyepath.Core.Measuring;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Swatches;
 
 namespace Dyepath.Core.Making.Work;

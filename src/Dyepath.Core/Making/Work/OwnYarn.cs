@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Making.Drift;
+using Dyepath.Core.Measuring;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Swatches;

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Fabrics;
-using Dyepath.Core.Instructions.Writing;
+using Dyepath.Core.Instructions;
 using Dyepath.Core.Quantities;
 
 namespace Dyepath.Core.Making.Work;

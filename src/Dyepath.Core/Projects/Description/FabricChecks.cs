@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Fabrics;
+using Dyepath.Core.Measuring;
 using Dyepath.Core.Projects.Shapes;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Swatches;
@@ -29,7 +30,7 @@ internal static class FabricChecks
 
     private static void InOneStitch(Place place, Length each, FaultList faults)
     {
-        var allowed = Swatches.YarnPerStitch.OfStitch;
+        var allowed = Measuring.YarnPerStitch.OfStitch;
         if (!allowed.Holds(each.Centimetres))
         {
             faults.Meaning(

@@ -14,9 +14,9 @@ internal static class FixedNames
 
     public static ImmutableArray<string> Body { get; } = [.. Enum.GetValues<BodyMeasure>().Select(BodyMeasures.Key), Chest];
 
-    public static ImmutableArray<string> Finished { get; } = [.. Enum.GetValues<GarmentMeasure>().Select(FixedNumbers.Key)];
+    public static ImmutableArray<string> Finished { get; } = [.. Enum.GetValues<GarmentMeasure>().Select(GarmentMeasures.Key)];
 
-    public static ImmutableArray<string> StitchCounts { get; } = [FixedNumbers.PanelStitches, FixedNumbers.SleeveStitches];
+    public static ImmutableArray<string> StitchCounts { get; } = [FixedCounts.PanelStitches, FixedCounts.SleeveStitches];
 
-    public static ImmutableArray<string> RowCounts { get; } = [FixedNumbers.PanelRows, FixedNumbers.SleeveRows];
+    public static ImmutableArray<string> RowCounts { get; } = [FixedCounts.PanelRows, FixedCounts.SleeveRows];
 }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Dyepath.Core.Edgings;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Projects.Shapes;
 using Dyepath.Core.Yarns;
 

@@ -3,6 +3,7 @@ using Dyepath.Core.Edgings;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Motifs;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Projects.Shapes;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Sizing;

@@ -1,5 +1,6 @@
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
+using Dyepath.Core.Measuring;
 using Dyepath.Core.Projects.Shapes;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Swatches;

@@ -1,5 +1,5 @@
 using System.Diagnostics.CodeAnalysis;
-using Dyepath.Core.Instructions;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Projects.Shapes;
 
 namespace Dyepath.Core.Projects.Description;
@@ -12,7 +12,7 @@ internal static class PhotoDescription
         var place = o.Required(
             "place", "Where in the pattern, as in words.", new ChoiceShape<string>([.. WordPlaces.All.Select(p => (p, p))]), p => p.Place);
         var alternative = o.Required(
-            "alternative", "What is seen, for who cannot see it.", new TextShape(Instructions.Photo.LongestAlternative), p => p.Alternative);
+            "alternative", "What is seen, for who cannot see it.", new TextShape(Booklets.Photo.LongestAlternative), p => p.Alternative);
         var jpeg = o.Required("jpeg", "The picture itself.", new JpegShape(), p => p.Picture);
         return v => new Photo(place.From(v), alternative.From(v), jpeg.From(v));
     });
@@ -20,10 +20,10 @@ internal static class PhotoDescription
     public static void TogetherSmall(Place photos, IEnumerable<Photo> all, FaultList faults)
     {
         var bytes = all.Sum(p => p.Picture.ByteCount);
-        if (bytes > Instructions.Photo.MostBytes)
+        if (bytes > Booklets.Photo.MostBytes)
         {
             faults.Meaning(
-                photos, $"pictures of at most {Instructions.Photo.MostBytes / 1_000} kB together", "Scale them down, or leave one out.",
+                photos, $"pictures of at most {Booklets.Photo.MostBytes / 1_000} kB together", "Scale them down, or leave one out.",
                 FormattableString.Invariant($"{(bytes + 999) / 1_000} kB"));
         }
     }

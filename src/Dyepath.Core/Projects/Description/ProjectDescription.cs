@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
-using Dyepath.Core.Garments;
-using Dyepath.Core.Instructions;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Projects.Shapes;
 using Dyepath.Core.Sizing;
 

@@ -1,6 +1,7 @@
 using CsCheck;
 using Dyepath.Core.Making;
 using Dyepath.Core.Making.Drift;
+using Dyepath.Core.Planning;
 
 namespace Dyepath.Core.Tests.Making.Drift;
 

@@ -1,8 +1,8 @@
-using Dyepath.Core.Garments;
 using Dyepath.Core.Making.Drift;
 using Dyepath.Core.Making.Log;
 using Dyepath.Core.Making.Order;
 using Dyepath.Core.Making.Work;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 using Xunit;
 

@@ -1,5 +1,5 @@
-using Dyepath.Core.Garments;
 using Dyepath.Core.Making.Work;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 using Xunit;
 

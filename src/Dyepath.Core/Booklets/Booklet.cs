@@ -1,0 +1,85 @@
+using System.Collections.Immutable;
+using Dyepath.Core.Measuring;
+
+namespace Dyepath.Core.Booklets;
+
+/// <summary>
+/// The instruction tree: what the pattern says, free of format, terms, units and hand. Renderers turn it into
+/// text, HTML and PDF.
+/// </summary>
+/// <param name="Sizes">Names, smallest first; every <see cref="PerSize{T}"/> has as many values, or one.</param>
+public sealed record Booklet(
+    string Title,
+    string Designer,
+    ImmutableArray<string> Sizes,
+    Edition Edition,
+    ImmutableArray<Section> Sections)
+{
+    /// <summary>As an edition prints it: blocks for other sizes left out, the others in their place, neighbouring bullets one list.</summary>
+    public Booklet For(Edition edition)
+    {
+        ArgumentNullException.ThrowIfNull(edition);
+        return this with { Sections = [.. Sections.Select(section => section with { Blocks = Printed(section.Blocks, edition.Size) })] };
+    }
+
+    private static ImmutableArray<Block> Printed(ImmutableArray<Block> blocks, string? size)
+    {
+        var printed = ImmutableArray.CreateBuilder<Block>();
+        foreach (var block in blocks)
+        {
+            ImmutableArray<Block> here = block is not ForSizes some ? [block]
+                : size is null || some.Sizes.Contains(size) ? Printed(some.Blocks, size) : [];
+            foreach (var one in here)
+            {
+                if (one is Bullets more && printed.Count > 0 && printed[^1] is Bullets before)
+                    printed[^1] = new Bullets([.. before.Items, .. more.Items]);
+                else
+                    printed.Add(one);
+            }
+        }
+        return printed.ToImmutable();
+    }
+}
+
+/// <param name="Id">Stable name for links, such as <c>materials</c>.</param>
+/// <param name="NewPage">Starts a page in print.</param>
+public sealed record Section(string Id, Phrase Title, ImmutableArray<Block> Blocks, bool NewPage = false);
+
+public abstract record Block;
+
+public sealed record Subheading(Phrase Text) : Block;
+
+public sealed record Paragraph(Phrase Text) : Block;
+
+/// <summary>The designer's own words, at the place named.</summary>
+public sealed record OwnWords(string Place, string Text) : Block;
+
+/// <summary>Something that could hurt or spoil; shown apart, with a sign and not by colour alone.</summary>
+public sealed record Caution(Phrase Text) : Block;
+
+public sealed record Bullets(ImmutableArray<Phrase> Items) : Block;
+
+/// <summary>Printed where one of these sizes is; <see cref="Booklet.For"/> puts what it holds in its place.</summary>
+public sealed record ForSizes(ImmutableArray<string> Sizes, ImmutableArray<Block> Blocks) : Block;
+
+/// <summary>Rows or rounds to work, each with its label, such as <c>Row 1 (RS)</c>.</summary>
+public sealed record Steps(ImmutableArray<Instruction> Items) : Block;
+
+public sealed record Instruction(Phrase Label, Phrase Text);
+
+/// <summary>A table with one header row and one header column.</summary>
+/// <param name="PerSizeColumns">Columns after the first are the sizes; a one-size edition keeps one of them.</param>
+public sealed record Table(Phrase Caption, ImmutableArray<Phrase> Head, ImmutableArray<ImmutableArray<Phrase>> Rows, bool PerSizeColumns) : Block
+{
+    /// <summary>Header row and rows, of which a one-size edition keeps the first column and its own.</summary>
+    /// <param name="only">Index of the size, or null for all.</param>
+    public IEnumerable<ImmutableArray<Phrase>> ForSize(int? only)
+    {
+        ImmutableArray<ImmutableArray<Phrase>> all = [Head, .. Rows];
+        return PerSizeColumns && only is { } size ? all.Select(row => ImmutableArray.Create(row[0], row[size + 1])) : all;
+    }
+}
+
+/// <param name="Caption">Printed below the picture.</param>
+/// <param name="Alternative">One or two sentences that say what a sighted person sees.</param>
+public sealed record Figure(Picture Picture, Phrase Caption, Phrase Alternative) : Block;

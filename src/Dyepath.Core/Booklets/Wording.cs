@@ -1,0 +1,192 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text;
+using Dyepath.Core.Colours;
+using Dyepath.Core.Quantities;
+
+namespace Dyepath.Core.Booklets;
+
+/// <summary>
+/// Says phrases as one edition words them: US or UK terms, centimetres or inches, all sizes or one, right or left hand.
+/// </summary>
+/// <remarks>
+/// Size lists follow the trade: the smallest size outside the parentheses, the rest inside in order, and a number that
+/// is the same for all sizes said once. Centimetres are rounded to the nearest half and inches to the nearest quarter,
+/// as printed leaflets do; under 2.5 cm to the nearest millimetre and eighth. Each is rounded from the exact length,
+/// never one from the other.
+/// </remarks>
+public sealed class Wording
+{
+    private const double SmallCentimetres = 2.5;
+
+    private readonly Edition _edition;
+    private readonly int _sizeCount;
+    private readonly int? _only;
+
+    /// <exception cref="ArgumentException">The edition is for a size that the booklet does not have.</exception>
+    public Wording(Booklet booklet, Edition edition)
+        : this((booklet ?? throw new ArgumentNullException(nameof(booklet))).Sizes, edition)
+    {
+    }
+
+    /// <param name="sizes">Names of all sizes, in the pattern's order.</param>
+    /// <exception cref="ArgumentException">The edition is for a size that is not among them.</exception>
+    public Wording(ImmutableArray<string> sizes, Edition edition)
+    {
+        ArgumentNullException.ThrowIfNull(edition);
+        _edition = edition;
+        _sizeCount = sizes.Length;
+        if (edition.Size is not { } size)
+            return;
+        var at = sizes.IndexOf(size);
+        if (at < 0)
+            throw new ArgumentException($"The booklet has no size {size}, only {string.Join(", ", sizes)}.", nameof(edition));
+        _only = at;
+    }
+
+    /// <summary>Index of the one size that the edition is for; null for all.</summary>
+    public int? OnlySize => _only;
+
+    private bool OneSize => _only is not null || _sizeCount == 1;
+
+    /// <summary>The phrase in this edition's words; neighbouring spans of equal weight are joined.</summary>
+    public ImmutableArray<TextSpan> Say(Phrase phrase)
+    {
+        ArgumentNullException.ThrowIfNull(phrase);
+        var spans = ImmutableArray.CreateBuilder<TextSpan>();
+        var text = new StringBuilder();
+        var weight = false;
+        Append(phrase, strong: false);
+        Flush();
+        return spans.ToImmutable();
+
+        void Append(Phrase part, bool strong)
+        {
+            foreach (var inline in part.Parts)
+            {
+                switch (inline)
+                {
+                    case Strong emphasised:
+                        Append(emphasised.Content, strong: true);
+                        continue;
+                    case InOneSize one:
+                        if (OneSize)
+                            Append(one.Content, strong);
+                        continue;
+                    case InAllSizes many:
+                        if (!OneSize)
+                            Append(many.Content, strong);
+                        continue;
+                }
+                if (strong != weight)
+                    Flush();
+                weight = strong;
+                text.Append(Say(inline));
+            }
+        }
+
+        void Flush()
+        {
+            if (text.Length > 0)
+                spans.Add(new TextSpan(text.ToString(), weight));
+            text.Clear();
+        }
+    }
+
+    /// <summary>The phrase as plain text.</summary>
+    public string Text(Phrase phrase) => string.Concat(Say(phrase).Select(span => span.Text));
+
+    private string Say(Inline inline) => inline switch
+    {
+        Words words => words.Text,
+        Count count => SizeList(count.Values, value => value.ToString(CultureInfo.InvariantCulture)),
+        WordChoice words => SizeList(words.Values, word => word),
+        Measure or YarnLength or YarnMass => Amount(inline, withUnits: true),
+        Bare bare => Amount(bare.Amount, withUnits: false),
+        UnitNames names => names.Of switch
+        {
+            UnitsOf.YarnLength => Paired("m", "yd"),
+            UnitsOf.YarnMass => Paired("g", "oz"),
+            _ => Paired("cm", "in"),
+        },
+        Term term => TradeTerms.Say(term.Us, _edition.Terms),
+        Side side => side.Right == (_edition.Hand == Hand.Right) ? "right" : "left",
+        ColourName colour => $"{colour.Name} ({colour.Symbol})",
+        _ => throw new ArgumentOutOfRangeException(nameof(inline), inline, "No wording for this kind of inline."),
+    };
+
+    /// <summary>One length in the first of these units, such as <c>52.5 cm</c> or <c>20¾ in</c>; rounded as the pattern rounds.</summary>
+    public static string Say(Length length, Units units) => units is Units.Inches or Units.InchesThenCentimetres
+        ? Inches(length) + " in"
+        : Centimetres(length) + " cm";
+
+    private string SizeList<T>(PerSize<T> values, Func<T, string> say)
+        where T : notnull
+    {
+        var all = values.Values;
+        if (all.Length != 1 && all.Length != _sizeCount)
+            throw new ArgumentException($"{all.Length} values for {_sizeCount} sizes.", nameof(values));
+        if (all.Length == 1)
+            return say(all[0]);
+        if (_only is { } index)
+            return say(all[index]);
+        var said = all.Select(say).ToArray();
+        return said.All(s => s == said[0]) ? said[0] : $"{said[0]} ({string.Join(", ", said[1..])})";
+    }
+
+    private string Amount(Inline amount, bool withUnits) => amount switch
+    {
+        Measure measure => Paired(
+            SizeList(measure.Values, Centimetres) + Unit(withUnits, "cm"),
+            SizeList(measure.Values, Inches) + Unit(withUnits, "in")),
+        YarnLength yarn => Paired(
+            SizeList(yarn.Values, l => Whole(Math.Ceiling(Settled(l.Metres)))) + Unit(withUnits, "m"),
+            SizeList(yarn.Values, l => Whole(Math.Ceiling(Settled(l.Inches / 36)))) + Unit(withUnits, "yd")),
+        YarnMass mass => Paired(
+            SizeList(mass.Values, m => Whole(Math.Ceiling(Settled(m.Grams)))) + Unit(withUnits, "g"),
+            SizeList(mass.Values, m => Math.Round(m.Ounces, 1).ToString("0.#", CultureInfo.InvariantCulture)) + Unit(withUnits, "oz")),
+        _ => throw new ArgumentOutOfRangeException(nameof(amount), amount, "Only amounts can stand bare."),
+    };
+
+    private static string Unit(bool said, string name) => said ? " " + name : "";
+
+    private string Paired(string metric, string imperial) => _edition.Units switch
+    {
+        Units.Centimetres => metric,
+        Units.Inches => imperial,
+        Units.InchesThenCentimetres => $"{imperial} / {metric}",
+        _ => $"{metric} / {imperial}",
+    };
+
+    /// <summary>Takes off the dust of floating point before rounding up, so that 12.000000001 is 12.</summary>
+    private static double Settled(double value) => Math.Round(value, 6);
+
+    private static string Whole(double value) => value.ToString("0", CultureInfo.InvariantCulture);
+
+    private static string Centimetres(Length length)
+    {
+        var cm = length.Centimetres;
+        var step = Math.Abs(cm) < SmallCentimetres ? 0.1 : 0.5;
+        return (Math.Round(cm / step, MidpointRounding.AwayFromZero) * step).ToString("0.#", CultureInfo.InvariantCulture);
+    }
+
+    private static string Inches(Length length)
+    {
+        var parts = Math.Abs(length.Centimetres) < SmallCentimetres ? 8 : 4;
+        var eighths = (int)Math.Round(Math.Abs(length.Inches) * parts, MidpointRounding.AwayFromZero) * (8 / parts);
+        var fraction = (eighths % 8) switch
+        {
+            1 => "⅛",
+            2 => "¼",
+            3 => "⅜",
+            4 => "½",
+            5 => "⅝",
+            6 => "¾",
+            7 => "⅞",
+            _ => "",
+        };
+        var whole = eighths / 8;
+        var sign = length < Length.Zero && eighths > 0 ? "−" : "";
+        return sign + (whole == 0 && fraction.Length > 0 ? fraction : whole.ToString(CultureInfo.InvariantCulture) + fraction);
+    }
+}

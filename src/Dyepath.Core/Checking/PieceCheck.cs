@@ -1,0 +1,91 @@
+using Dyepath.Core.Fabrics;
+using Dyepath.Core.Garments;
+using Dyepath.Core.Planning;
+using Dyepath.Core.Quantities;
+using Dyepath.Core.Yarns;
+
+namespace Dyepath.Core.Checking;
+
+/// <summary>One piece: chains, start, lean, measures.</summary>
+internal static class PieceCheck
+{
+    public static void Piece(Plan plan, PiecePlan piece, PlainFabric fabric, Disagreements notes)
+    {
+        notes.Same("foundationChains", piece.FoundationChains, piece.Working == Working.Turned ? Chains(fabric, piece.Stitches) : piece.Stitches);
+        notes.Same("foundation.chains", piece.Foundation.Chains, piece.FoundationChains);
+        if (fabric.PerUnit == 2 && piece.Working != Working.Turned && !LinenMeets(piece))
+            notes.Say("stitches", $"{piece.Stitches} stitches of linen stitch bring a single crochet over or beside another where a round ends.");
+        var stitches = piece.RowStitches.Average();
+        var (along, up) = (fabric.StitchWidth * stitches, fabric.RowHeight * piece.Rows);
+        var (width, height) = plan.Direction == Direction.Up ? (along, up) : (up, along);
+        notes.Same("width", piece.Width, width, Length.FromMillimetres(0.1));
+        notes.Same("height", piece.Height, height, Length.FromMillimetres(0.1));
+        if (!piece.Pooled)
+            return;
+        if (plan.Project.Garment.Starts.TryGetValue(piece.Name, out var asked))
+            notes.Same("start", piece.Start, asked, 0);
+        notes.Same("startSection", piece.StartSection, SectionAt(plan.Sequence.Ring, piece.Start));
+        if (!piece.Foundation.Companion)
+        {
+            var end = Begin(plan.Sequence.Ring, piece.Foundation.KnotSection) + piece.Foundation.KnotInto + piece.Foundation.Yarn;
+            var sequence = plan.Sequence.Ring.SequenceUnits;
+            notes.Same("foundation.knotInto", 0, Math.IEEERemainder(end - piece.Start, sequence), 1e-4);
+        }
+        if (ColourPeriod.Of(plan.Sequence.Ring) is { } period)
+            notes.Same("lean", piece.Lean, Lean(piece, fabric.PerUnit, ColourRing.ToUnits(period.Micro)), 1e-5);
+    }
+
+    /// <summary>
+    /// Lays single crochets and chains round twice. Joined, a round's end must differ from its beginning, which it meets; in a
+    /// spiral, every stitch from the one that it is worked over.
+    /// </summary>
+    private static bool LinenMeets(PiecePlan piece)
+    {
+        var isChain = Enumerable.Range(0, 2 * piece.Stitches).Select(i => i % 2 == 1).ToArray();
+        return piece.Working == Working.Spiral
+            ? Enumerable.Range(0, piece.Stitches).All(i => isChain[piece.Stitches + i] != isChain[i])
+            : isChain[piece.Stitches - 1] != isChain[0];
+    }
+
+    private static int Chains(PlainFabric fabric, int stitches) => (fabric.Stitch.Id, fabric.TurningChainCounts) switch
+    {
+        ("sc", false) => stitches + 1,
+        ("sc", true) => stitches,
+        ("hdc", false) => stitches + 2,
+        ("hdc", true) => stitches + 1,
+        ("dc", true) => stitches + 2,
+        ("dc", false) => stitches + 3,
+        ("linen", _) => stitches + (stitches % 2 == 0 ? 2 : 1),
+        _ => stitches + fabric.Stitch.TurningChains - (fabric.TurningChainCounts ? 1 : 0),
+    };
+
+    private static int SectionAt(ColourRing ring, double place)
+    {
+        var at = place % ring.SequenceUnits;
+        for (var section = 0; section < ring.Sections.Length; section++)
+        {
+            at -= ColourRing.ToUnits(ring.Sections[section]);
+            if (at < -1e-9)
+                return section;
+        }
+        return 0;
+    }
+
+    private static double Begin(ColourRing ring, int section) => ring.Sections.Take(section).Sum() / (double)ColourRing.Unit;
+
+    /// <summary>
+    /// How far the yarn has gone round its period when a row comes that is worked the same way, shared among the rows
+    /// between.
+    /// </summary>
+    private static double Lean(PiecePlan piece, int perUnit, double period)
+    {
+        var turned = piece.Working is Working.Turned or Working.RoundsTurned;
+        var rows = turned || piece.RowStitches.Length == 2 ? 2 : 1;
+        var yarn = 0.0;
+        for (var row = 0; row < rows; row++)
+            yarn += (double)piece.RowStitches[row % piece.RowStitches.Length] / perUnit + piece.TurnCost;
+        while (yarn > period / 2 + 1e-7)
+            yarn -= period;
+        return yarn / rows;
+    }
+}

@@ -1,0 +1,64 @@
+using Dyepath.Core.Edgings;
+using Dyepath.Core.Fabrics;
+using Dyepath.Core.Garments;
+using Dyepath.Core.Limits;
+using Dyepath.Core.Measuring;
+using Dyepath.Core.Planning;
+using Dyepath.Core.Quantities;
+using Dyepath.Core.Swatches;
+using Dyepath.Core.Yarns;
+
+namespace Dyepath.Core.Checking;
+
+/// <summary>What the check reads from the document for itself.</summary>
+internal sealed class PlainFabric
+{
+    public PlainFabric(Plan plan, Effort? effort = null)
+    {
+        var fabric = plan.Project.Fabric;
+        var swatch = fabric.Swatch;
+        var gauge = (plan.Direction == Direction.Up ? swatch.Hung : null) ?? swatch.Blocked ?? swatch.Worked;
+        var whole = swatch.Hung ?? swatch.Blocked ?? swatch.Worked;
+        StitchWidth = gauge.Over / gauge.Stitches;
+        RowHeight = gauge.Over / gauge.Rows;
+        EdgingRow = fabric.Stitch.Id == "sc" ? whole.Over / whole.Rows : whole.Over / whole.Stitches * 0.9;
+        Stitch = fabric.Stitch;
+        PerUnit = fabric.Stitch.StitchesPerUnit;
+        var sequence = plan.Sequence.Ring.Sections.Sum() / (double)ColourRing.Unit;
+        Unit = MeasuredYarn.TryMeasure(plan.Project.Yarn, fabric, out var measured, out _, effort: effort)
+            ? Length.FromCentimetres(measured.YarnPerStitch.Centimetres.Value * measured.Natural.Total.Value / sequence)
+            : Length.Zero;
+        Seams = plan.Project.Garment.Seams;
+        TurningChainCounts = fabric.ChainCountsAsStitch;
+    }
+
+    public FabricStitch Stitch { get; }
+
+    public int PerUnit { get; }
+
+    public bool TurningChainCounts { get; }
+
+    public Length StitchWidth { get; }
+
+    public Length RowHeight { get; }
+
+    /// <summary>Height of an edging's single crochet row.</summary>
+    public Length EdgingRow { get; }
+
+    public Length Unit { get; }
+
+    public SeamChoice Seams { get; }
+
+    public static Length EdgingDepth(Plan plan, EdgingPlace place, Length row)
+    {
+        var depth = Length.Zero;
+        if (plan.Project.Garment.Edgings.FirstOrDefault(e => e.Where == place) is { } choice
+            && EdgingLibrary.TryFind(choice.Edging, out var edging))
+        {
+            var rounds = choice.Rounds ?? edging.Rounds;
+            for (var round = 1; round <= rounds; round++)
+                depth += row * (round == rounds ? edging.LastDepth : edging.RoundDepth);
+        }
+        return depth;
+    }
+}

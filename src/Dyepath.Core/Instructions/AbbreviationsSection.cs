@@ -1,0 +1,93 @@
+using System.Collections.Immutable;
+using System.Text.RegularExpressions;
+using Dyepath.Core.Booklets;
+using Dyepath.Core.Colours;
+using Dyepath.Core.Edgings;
+using Dyepath.Core.Fabrics;
+using Dyepath.Core.Replays;
+
+namespace Dyepath.Core.Instructions;
+
+/// <summary>The abbreviations and special stitches that the pattern uses, and no others.</summary>
+internal static class AbbreviationsSection
+{
+    private static readonly ImmutableArray<(string Short, string Long)> Terms =
+    [
+        ("sl st", "slip stitch"),
+        ("sc", "single crochet"),
+        ("hdc", "half double crochet"),
+        ("dc", "double crochet"),
+    ];
+
+    private static readonly ImmutableArray<(string Short, string Long)> Shared =
+    [
+        ("st", "stitch"),
+        ("rep", "repeat"),
+        ("RS", "right side"),
+        ("WS", "wrong side"),
+    ];
+
+    /// <param name="work">The sections in which stitches are worked.</param>
+    public static IEnumerable<Section> Write(PatternContext context, IEnumerable<Section> work)
+    {
+        var said = work.SelectMany(section => section.Blocks).SelectMany(Phrases).SelectMany(Inlines).ToArray();
+        var terms = said.OfType<Term>().Select(term => term.Us.ToLowerInvariant()).ToHashSet();
+        var words = said.OfType<Words>().SelectMany(w => Regex.Matches(w.Text, @"\p{L}+").Select(m => m.Value)).ToHashSet();
+        if (words.Contains("sts"))
+            words.Add("st");
+        var items = ImmutableArray.CreateBuilder<Phrase>();
+        items.Add(Phrase.Of($"{new Strong(Phrase.Plain("ch"))}: chain"));
+        foreach (var (abbreviation, name) in Terms.Where(t => terms.Contains(t.Short)))
+            items.Add(Phrase.Of($"{new Strong(new Phrase([new Term(abbreviation)]))}: {new Term(name)}"));
+        foreach (var (abbreviation, name) in Shared.Where(s => words.Contains(s.Short)))
+            items.Add(Phrase.Of($"{new Strong(Phrase.Plain(abbreviation))}: {name}"));
+        yield return new Section("abbreviations", Phrase.Plain("Abbreviations"),
+        [
+            new Paragraph(Phrase.Of(
+                $"The pattern is in {new Term("US terms")}.{new InAllSizes(Phrase.Plain(" Size lists give the smallest size first and the others in parentheses; a number that stands alone is for every size."))}")),
+            new Bullets(items.ToImmutable()),
+        ]);
+        var special = Special(context).ToImmutableArray();
+        if (!special.IsEmpty)
+            yield return new Section("special-stitches", Phrase.Plain("Special stitches"), [new Bullets(special)]);
+    }
+
+    private static IEnumerable<Phrase> Special(PatternContext context)
+    {
+        var sc = new Term("sc");
+        if (context.Project.Fabric.Stitch == FabricStitch.Linen)
+        {
+            yield return Phrase.Of(
+                $"{new Strong(Phrase.Plain("Linen stitch"))}: {sc} and ch 1 in turn; every {sc} is worked into the ch-1 space below, every ch 1 lies over a {sc}. A pair is one {sc} and one ch; both count as stitches.");
+        }
+        var edgings = context.Plan.Sizes[0].Edgings.Select(e => e.Edging).ToHashSet();
+        if (edgings.Contains("corded"))
+        {
+            yield return Phrase.Of(
+                $"{new Strong(Phrase.Of($"Reverse {sc}"))}: without turning, insert the hook in the next st to the {new Side(true)}, draw up a loop, {new Term("yarn over")} and draw through both loops.");
+        }
+        if (edgings.Contains("rib"))
+            yield return Phrase.Of($"{new Strong(Phrase.Plain("Back loop"))}: the loop of the st that lies farther from you.");
+        if (edgings.Contains("picot"))
+            yield return Phrase.Of($"{new Strong(Phrase.Plain("Picot"))}: ch 3, {new Term("sl st")} in the {sc} just made.");
+    }
+
+    private static IEnumerable<Phrase> Phrases(Block block) => block switch
+    {
+        Subheading heading => [heading.Text],
+        Paragraph paragraph => [paragraph.Text],
+        Bullets bullets => bullets.Items,
+        Caution caution => [caution.Text],
+        Steps steps => steps.Items.SelectMany(step => new[] { step.Label, step.Text }),
+        ForSizes some => some.Blocks.SelectMany(Phrases),
+        _ => [],
+    };
+
+    private static IEnumerable<Inline> Inlines(Phrase phrase) => phrase.Parts.SelectMany(part => part switch
+    {
+        Strong strong => Inlines(strong.Content),
+        InOneSize one => Inlines(one.Content),
+        InAllSizes many => Inlines(many.Content),
+        _ => [part],
+    });
+}

@@ -1,0 +1,68 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Dyepath.Core.Booklets;
+using Dyepath.Core.Fabrics;
+using Dyepath.Core.Planning;
+
+namespace Dyepath.Core.Instructions;
+
+/// <summary>Where in the colour sequence a piece begins in every size, and the two ways to get there.</summary>
+internal static class Beginnings
+{
+    public static IEnumerable<Block> Explained(PatternContext context)
+    {
+        yield return new Paragraph(Phrase.Of(
+            $"{(context.InRounds ? "Round" : "Row")} 1 of a piece begins at its own place of the colour sequence, said as a colour's symbol and the number of the {context.UnitWord(one: true)}: {context.Key[0].Symbol}1 is the first {context.UnitWord(one: true)} of {context.Colour(0)}, {context.Key[0].Symbol}2 the second."));
+        if (context.Pieces.Where(p => p.First.Pooled).All(p => p.First.Foundation.Companion))
+        {
+            yield return new Paragraph(Phrase.Of(
+                $"Make the foundation chain in {context.CompanionName}. Cut the variegated yarn at the place named and begin {context.RowWord} 1 with it."));
+            yield break;
+        }
+        yield return new Paragraph(Phrase.Plain("The foundation chain takes yarn too, so it begins earlier in the sequence. Choose one way:"));
+        yield return new Bullets(
+        [
+            Phrase.Of($"{new Strong(Phrase.Plain("Easy"))}: put the slip knot where the colour named begins and make the extra chains first, then the foundation. Nothing is worked into the extra chains; undo them when you weave in the ends."),
+            Phrase.Of($"{new Strong(Phrase.Plain("No waste"))}: put the slip knot the length named after that colour begins; no extra chains."),
+        ]);
+        yield return new Paragraph(Phrase.Plain($"Either way {context.RowWord} 1 should come out at its own place. If it is off by a stitch or two, draw the chain up or loosen it."));
+    }
+
+    public static Steps Of(PatternContext context, SizedPiece piece)
+    {
+        var charts = context.Charts;
+        var places = piece.SizeNames.Select(size => ChartVariant.Place(charts, size, piece.Name)).ToArray();
+        var chart = new Count(new([.. places.Select(p => p.Chart)]));
+        var row = new Count(new([.. places.Select(p => p.Row)]));
+        var word = piece.First.Working == Working.Turned ? "row" : "round";
+        return new Steps([new Instruction(Phrase.Plain("Chart"), Phrase.Of($"{chart}; {word} 1 is chart {word} {row}.")), .. Starts(context, piece)]);
+    }
+
+    /// <summary>What is said besides the chart, for who sees the rows.</summary>
+    public static ImmutableArray<Instruction> Starts(PatternContext context, SizedPiece piece)
+    {
+        var word = piece.First.Working == Working.Turned ? "row" : "round";
+        var items = ImmutableArray.CreateBuilder<Instruction>();
+        items.Add(new Instruction(
+            Phrase.Plain($"{char.ToUpperInvariant(word[0])}{word[1..]} 1 begins"), Phrase.Of($"at {Each(piece, p => FirstStitch(context, p))}.")));
+        if (!piece.First.Foundation.Companion)
+        {
+            var colour = Each(piece, p => context.Key[p.Foundation.ColourSection].Symbol);
+            items.Add(new Instruction(Phrase.Plain("Easy"), Phrase.Of(
+                $"slip knot at the beginning of {colour}; extra chains: {piece.Each(p => p.Foundation.MoreChains)}.")));
+            items.Add(new Instruction(Phrase.Plain("No waste"), Phrase.Of(
+                $"slip knot {piece.Each(p => context.Plan.Sequence.YarnPerUnit * p.Foundation.KnotInto)} after the beginning of {Each(piece, p => context.Key[p.Foundation.KnotSection].Symbol)}.")));
+        }
+        return items.ToImmutable();
+    }
+
+    private static WordChoice Each(SizedPiece piece, Func<PiecePlan, string> word) => new(piece.Each(word));
+
+    /// <summary>Symbol of the section of the first stitch, and which of its units it is.</summary>
+    private static string FirstStitch(PatternContext context, PiecePlan piece)
+    {
+        var before = context.Plan.Sequence.UnitsBefore(piece.StartSection);
+        var nth = (int)Math.Floor(piece.Start - before + 1e-6) + 1;
+        return context.Key[piece.StartSection].Symbol + nth.ToString(CultureInfo.InvariantCulture);
+    }
+}

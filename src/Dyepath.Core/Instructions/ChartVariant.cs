@@ -1,0 +1,107 @@
+using System.Collections.Immutable;
+using Dyepath.Core.Booklets;
+using Dyepath.Core.Planning;
+using Dyepath.Core.Yarns;
+
+namespace Dyepath.Core.Instructions;
+
+/// <summary>A piece of some size that follows a chart, and the chart row that is its row 1.</summary>
+internal sealed record ChartUse(string Size, string Piece, int Row);
+
+/// <summary>
+/// One chart and the pieces that follow it. A piece whose yarn begins where the chart's does in a later row shows the same rows from
+/// there on, so it shares the chart and begins at that row.
+/// </summary>
+/// <param name="Number">From 1.</param>
+/// <param name="Piece">The tallest piece that begins at chart row 1.</param>
+internal sealed record ChartVariant(Plan Plan, int Number, PiecePlan Piece, ImmutableArray<ChartUse> Uses)
+{
+    /// <summary>What it takes to hold one size's pieces against one chart.</summary>
+    private const int StepsOfSize = 20_000;
+
+    public string Stitches => Piece.RowStitches.Length == 2
+        ? $"{Piece.RowStitches[0]} and {Piece.RowStitches[1]} stitches in turn"
+        : $"{Piece.Stitches} stitches";
+
+    public ImmutableArray<string> Sizes => [.. Uses.Select(u => u.Size).Distinct()];
+
+    /// <summary>Rows that are drawn: all, or until they come again.</summary>
+    public int DrawnRows
+    {
+        get
+        {
+            var path = PieceFabric.PathOf(Plan, Piece);
+            return Math.Min(path.Rows, RowRuns.Repeat(path, Plan.Sequence.Ring) ?? path.Rows);
+        }
+    }
+
+    /// <summary>Stitches that are drawn.</summary>
+    public long Cells => (long)DrawnRows * Piece.RowStitches.Max();
+
+    /// <summary>Which pieces of which sizes, such as <c>front and back, all sizes; sleeve, XS and S</c>.</summary>
+    public string UsedBy
+    {
+        get
+        {
+            var all = Plan.Sizes.Length;
+            var bySizes = Uses.GroupBy(u => u.Piece).GroupBy(piece => string.Join(", ", piece.Select(u => u.Size)));
+            return string.Join("; ", bySizes.Select(g =>
+            {
+                var pieces = string.Join(" and ", g.Select(p => p.Key));
+                return all == 1 ? pieces : g.First().Count() == all ? $"{pieces}, all sizes" : $"{pieces} in {g.Key}";
+            }));
+        }
+    }
+
+    public static ImmutableArray<ChartVariant> All(PatternContext context)
+    {
+        var charts = new List<ChartVariant>();
+        foreach (var size in context.Plan.Sizes)
+        {
+            context.Effort.Spend(StepsOfSize * (1 + charts.Count));
+            foreach (var piece in size.Pieces.Where(p => p.Pooled))
+            {
+                var at = charts.FindIndex(c => FirstRow(c.Plan, c.Piece, piece) is not null);
+                if (at < 0)
+                {
+                    charts.Add(new ChartVariant(context.Plan, charts.Count + 1, piece, [new ChartUse(size.Name, piece.Name, 1)]));
+                    continue;
+                }
+                var chart = charts[at];
+                var row = FirstRow(chart.Plan, chart.Piece, piece)!.Value;
+                charts[at] = chart with
+                {
+                    Uses = chart.Uses.Add(new ChartUse(size.Name, piece.Name, row)),
+                    Piece = piece.Rows > chart.Piece.Rows ? piece with { Start = chart.Piece.Start, StartSection = chart.Piece.StartSection } : chart.Piece,
+                };
+            }
+        }
+        return [.. charts];
+    }
+
+    /// <summary>The chart that a piece follows, and the chart row that is its row 1.</summary>
+    public static (int Chart, int Row) Place(ImmutableArray<ChartVariant> charts, string size, string piece)
+    {
+        var chart = charts.Single(c => c.Uses.Any(u => u.Size == size && u.Piece == piece));
+        return (chart.Number, chart.Uses.Single(u => u.Size == size && u.Piece == piece).Row);
+    }
+
+    /// <summary>The chart row that shows a piece's first row; null where the chart has none.</summary>
+    private static int? FirstRow(Plan plan, PiecePlan chart, PiecePlan piece)
+    {
+        if (chart.Working != piece.Working || chart.TurnCost != piece.TurnCost || !chart.RowStitches.SequenceEqual(piece.RowStitches))
+            return null;
+        var ahead = ColourRing.ToMicro(piece.Start) - ColourRing.ToMicro(chart.Start);
+        if (ahead % plan.Sequence.Ring.Total == 0)
+            return 1;
+        var path = PieceFabric.PathOf(plan, chart);
+        if (path.Advance is not { } advance || RowRuns.Repeat(path, plan.Sequence.Ring) is not { } repeat)
+            return null;
+        for (var row = advance.Rows; row < repeat; row += advance.Rows)
+        {
+            if ((row / advance.Rows * advance.Micro - ahead) % plan.Sequence.Ring.Total == 0)
+                return row + 1;
+        }
+        return null;
+    }
+}

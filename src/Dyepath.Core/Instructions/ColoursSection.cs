@@ -1,0 +1,93 @@
+using System.Collections.Immutable;
+using Dyepath.Core.Booklets;
+using Dyepath.Core.Colours;
+using Dyepath.Core.Fabrics;
+using Dyepath.Core.Measuring;
+using Dyepath.Core.Motifs;
+using Dyepath.Core.Planning;
+using Dyepath.Core.Replays;
+using Dyepath.Core.Swatches;
+
+namespace Dyepath.Core.Instructions;
+
+/// <summary>How the colours are kept: what each takes, how tight to work it, what the eye follows, and a strip that tests it.</summary>
+internal static class ColoursSection
+{
+    public static Section Write(PatternContext context)
+    {
+        var blocks = ImmutableArray.CreateBuilder<Block>();
+        if (context.Project.Fabric.Keeping == ColourKeeping.Counted)
+        {
+            blocks.Add(new Paragraph(Phrase.Plain(
+                $"The stitch counts of this pattern make the picture as long as every colour takes the same number of {context.UnitWord()} whenever it comes:")));
+            blocks.Add(new Bullets([.. Counted(context)]));
+            blocks.Add(new Paragraph(Phrase.Plain(
+                "Where a colour would run on over the next stitch, work its last stitches a little looser; where it would end too soon, a little tighter.")));
+        }
+        else
+        {
+            blocks.Add(new Paragraph(Phrase.Plain(
+                "Work evenly and let the colours fall as they come; charts and tables show where they should fall. Check often: no hands are even enough for long.")));
+        }
+        blocks.Add(new Paragraph(Shift(context, context.Pieces.First(p => p.First.Pooled).First)));
+        blocks.Add(new Paragraph(Phrase.Plain(
+            $"So look at the {(context.InRounds ? "round" : "two rows")} below as you go. A colour that comes late was worked too tight: work a little looser until it is back in its place. A colour that comes early was worked too loose: work a little tighter.")));
+        blocks.AddRange(TestStrip.Write(context));
+        return new Section("colours", Phrase.Plain("Keeping the colours"), blocks.ToImmutable());
+    }
+
+    private static IEnumerable<Phrase> Counted(PatternContext context)
+    {
+        var tension = Tension(context);
+        for (var i = 0; i < context.Key.Length; i++)
+        {
+            var units = context.Plan.Sequence.UnitsIn(i);
+            yield return Phrase.Of(
+                $"{context.Colour(i)}: {MaterialsSection.Number(units)} {context.UnitWord(one: units == 1)}{(tension.IsEmpty ? "" : $", {Words(tension[i])}")}.");
+        }
+    }
+
+    /// <summary>What each colour asks of the hands, in the order in which the yarn runs.</summary>
+    private static ImmutableArray<SectionTension> Tension(PatternContext context)
+    {
+        var columns = context.Pieces.Any(p => p.First is { Pooled: true, Motif: MotifKind.Columns });
+        return context.Plan.Sequence.Measured.Natural.Source == SequenceSource.Intended
+            ? []
+            : context.Plan.Sequence.Tension(columns ? TensionLimits.Stacked : TensionLimits.Scattered);
+    }
+
+    /// <summary>Said by feel, as no hand works by per cent.</summary>
+    private static string Words(SectionTension tension)
+    {
+        const double unfelt = 0.01;
+        const double touch = 0.03;
+        var size = Math.Abs(tension.Change);
+        if (size < unfelt)
+            return "as your hands work";
+        var how = tension.Change > 0 ? "looser" : "tighter";
+        return tension.Verdict switch
+        {
+            TensionVerdict.Shows => $"clearly {how} than the others, which will show",
+            TensionVerdict.MayShow => $"clearly {how} than the others, which may show",
+            _ => size < touch ? $"a touch {how}" : $"a little {how}",
+        };
+    }
+
+    /// <summary>What the eye follows: where a colour begins against the row two below, or the round below.</summary>
+    private static Phrase Shift(PatternContext context, PiecePlan piece)
+    {
+        var turned = piece.Working is Working.Turned or Working.RoundsTurned;
+        var shift = turned ? 2 * piece.Lean : piece.Lean;
+        var below = turned ? $"two {context.RowWord}s below" : "in the round below";
+        if (Math.Abs(shift) < 1e-6)
+            return Phrase.Of($"In the order of work, each colour begins exactly above itself {below}.");
+        var by = Math.Abs(shift) switch
+        {
+            0.5 => $"half a {context.UnitWord(one: true)}",
+            1 => $"1 {context.UnitWord(one: true)}",
+            var many => $"{MaterialsSection.Number(many)} {context.UnitWord()}",
+        };
+        return Phrase.Of(
+            $"In the order of work, each colour begins {by} {(shift > 0 ? "earlier" : "later")} than it did {below}.");
+    }
+}

@@ -1,0 +1,94 @@
+using System.Collections.Immutable;
+using Dyepath.Core.Booklets;
+using Dyepath.Core.Colours;
+using Dyepath.Core.Fabrics;
+using Dyepath.Core.Limits;
+using Dyepath.Core.Planning;
+using Dyepath.Core.Projects;
+using Dyepath.Core.Yarns;
+
+namespace Dyepath.Core.Instructions;
+
+/// <summary>What every section of the pattern reads: the plan, and its numbers lined up by size.</summary>
+internal sealed class PatternContext
+{
+    private ImmutableArray<ChartVariant>? _charts;
+
+    public PatternContext(Plan plan, Effort? effort = null)
+    {
+        Plan = plan;
+        Effort = effort ?? new Effort();
+        var shape = plan.Sizes[0].Pieces.Select(piece => piece.Name).ToArray();
+        if (plan.Sizes.Any(size => !size.Pieces.Select(piece => piece.Name).SequenceEqual(shape)))
+            throw new ArgumentException("Every size of a plan has the same pieces in the same order.", nameof(plan));
+        Pieces = [.. Enumerable.Range(0, shape.Length).Select(i => new SizedPiece(this, i))];
+    }
+
+    public Plan Plan { get; }
+
+    public Effort Effort { get; }
+
+    public Project Project => Plan.Project;
+
+    public ImmutableArray<ChartVariant> Charts => _charts ??= ChartVariant.All(this);
+
+    public ImmutableArray<SequenceColour> Key => Plan.Sequence.Colours;
+
+    public ImmutableArray<SizedPiece> Pieces { get; }
+
+    /// <summary>The same number of every size, in order.</summary>
+    public PerSize<T> Each<T>(Func<SizePlan, T> number)
+        where T : notnull => new([.. Plan.Sizes.Select(number)]);
+
+    /// <summary>The colour of a section, with its symbol.</summary>
+    public ColourName Colour(int section) => new(section, Key[section].Name, Key[section].Symbol);
+
+    /// <summary>What the pattern calls the solid yarn.</summary>
+    public string CompanionName => Project.Companion?.Name ?? "the companion yarn";
+
+    /// <summary>The yarn that serves for a use, by name.</summary>
+    public string YarnFor(CompanionUse use) =>
+        Project.Companion is { } companion && companion.Uses.Contains(use) ? companion.Name : Project.Yarn.Name;
+
+    /// <summary>Whether the garment's first piece grows in rounds.</summary>
+    public bool InRounds => Pieces[0].First.Working != Working.Turned;
+
+    public string RowWord => InRounds ? "round" : "row";
+
+    /// <summary>What is counted against the yarn.</summary>
+    public string UnitWord(bool one = false) => (Project.Fabric.Stitch.StitchesPerUnit, one) switch
+    {
+        (1, true) => "stitch",
+        (1, false) => "stitches",
+        (_, true) => "pair",
+        _ => "pairs",
+    };
+
+    /// <summary>The designer's own words for a place, if any, then her photos.</summary>
+    public IEnumerable<Block> Own(string place)
+    {
+        if (Project.Words.TryGetValue(place, out var words) && words.Length > 0)
+            yield return new OwnWords(place, words);
+        foreach (var photo in Project.Photos.Where(photo => photo.Place == place))
+            yield return photo;
+    }
+}
+
+/// <summary>One piece in all sizes.</summary>
+/// <param name="only">Index of the one size that it is written for; missing, all of them.</param>
+internal sealed class SizedPiece(PatternContext context, int index, int? only = null)
+{
+    /// <summary>Of the first size; use it for what does not differ by size.</summary>
+    public PiecePlan First => context.Plan.Sizes[only ?? 0].Pieces[index];
+
+    public SizedPiece Only(int size) => new(context, index, size);
+
+    public string Name => First.Name;
+
+    public IEnumerable<PiecePlan> BySize => only is not null ? [First] : context.Plan.Sizes.Select(size => size.Pieces[index]);
+
+    public IEnumerable<string> SizeNames => only is { } one ? [context.Plan.Sizes[one].Name] : context.Plan.Sizes.Select(size => size.Name);
+
+    public PerSize<T> Each<T>(Func<PiecePlan, T> number)
+        where T : notnull => new([.. BySize.Select(number)]);
+}

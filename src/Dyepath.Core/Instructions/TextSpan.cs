@@ -1,4 +1,0 @@
-namespace Dyepath.Core.Instructions;
-
-/// <summary>Words as one reader sees them.</summary>
-public readonly record struct TextSpan(string Text, bool Strong);

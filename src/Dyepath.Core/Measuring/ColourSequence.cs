@@ -1,0 +1,55 @@
+using System.Collections.Immutable;
+using Dyepath.Core.Colours;
+using Dyepath.Core.Quantities;
+using Dyepath.Core.Yarns;
+
+namespace Dyepath.Core.Measuring;
+
+/// <summary>
+/// A yarn's colours as they are worked: in the order in which they come off the ball, whichever end it is pulled from, with all that was
+/// measured of them. Sections are numbered so everywhere but in the document, which lists them as the usual end has them.
+/// </summary>
+public sealed record ColourSequence
+{
+    private readonly bool _fromOtherEnd;
+
+    private ColourSequence(Yarn yarn, MeasuredYarn measured)
+    {
+        _fromOtherEnd = yarn.FromOtherEnd;
+        Measured = measured;
+        Ring = measured.Ring;
+        Colours = SequenceColour.AsWorked(yarn);
+        // The same yarn, shared out over as many stitches as the maker makes it take.
+        YarnPerUnit = measured.YarnPerStitch.PerUnit * (measured.Natural.Total.Value / Ring.SequenceUnits);
+    }
+
+    /// <summary>Name, colour and symbol of each section of the ring.</summary>
+    public ImmutableArray<SequenceColour> Colours { get; }
+
+    public ColourRing Ring { get; }
+
+    /// <summary>Yarn of one pooling unit.</summary>
+    public Length YarnPerUnit { get; init; }
+
+    /// <summary>What yarn and swatch say together.</summary>
+    public MeasuredYarn Measured { get; }
+
+    public static ColourSequence Of(Yarn yarn, MeasuredYarn measured)
+    {
+        ArgumentNullException.ThrowIfNull(yarn);
+        ArgumentNullException.ThrowIfNull(measured);
+        return new ColourSequence(yarn, measured);
+    }
+
+    /// <summary>Pooling units of a section.</summary>
+    public double UnitsIn(int section) => ColourRing.ToUnits(Ring.Sections[section]);
+
+    /// <summary>Pooling units from the sequence's beginning to a section's.</summary>
+    public double UnitsBefore(int section) => ColourRing.ToUnits(Ring.BeginningOf(section));
+
+    /// <summary>What counted work asks of the hands, section by section.</summary>
+    public ImmutableArray<SectionTension> Tension(TensionLimits? limits = null) => AsWorked(Measured.Tension(limits));
+
+    /// <summary>What is said section by section in the order of the document, in the order of work; and the other way round.</summary>
+    public ImmutableArray<T> AsWorked<T>(ImmutableArray<T> sections) => _fromOtherEnd ? [.. sections.Reverse()] : sections;
+}

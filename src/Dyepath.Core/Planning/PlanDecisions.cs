@@ -1,0 +1,78 @@
+using Dyepath.Core.Findings;
+using Dyepath.Core.Motifs;
+using Dyepath.Core.Replays;
+
+namespace Dyepath.Core.Planning;
+
+/// <summary>How what was chosen for a plan is written among decisions.</summary>
+internal static class PlanDecisions
+{
+    /// <param name="findings">What the counts were chosen among; they are written as places in it.</param>
+    public static Grading Grading(this Decisions? decisions, IReadOnlyList<CountFinding> findings, Func<Grading> search)
+    {
+        return decisions.Answer(search, Write, Read);
+
+        void Write(BinaryWriter to, Grading grading)
+        {
+            var places = new Dictionary<CountFinding, int>(ReferenceEqualityComparer.Instance);
+            for (var i = 0; i < findings.Count; i++)
+                places.TryAdd(findings[i], i);
+            to.WriteAll(grading.Chosen, (w, count) =>
+            {
+                w.Write(places[count.Front]);
+                w.Write(places[count.Back]);
+                w.Write(count.Bands);
+                w.Write(count.Measure);
+                w.Write(count.Penalty);
+            });
+            to.WriteAll(grading.Curve, (w, point) =>
+            {
+                w.Write(point.Counts);
+                w.Write(point.WorstError);
+                w.WriteWhole(point.Stitches);
+            });
+            to.WriteAll(grading.Reasons, (w, reason) =>
+            {
+                w.Write((byte)reason.Level);
+                w.Write(reason.Place);
+                w.Write(reason.Text);
+            });
+        }
+
+        Grading Read(BinaryReader from) => new(
+            from.ReadAll(r => new GradedCount(findings[r.ReadInt32()], findings[r.ReadInt32()], r.ReadInt32(), r.ReadLength(), r.ReadDouble())),
+            from.ReadAll(r => new CurvePoint(r.ReadInt32(), r.ReadLength(), r.ReadWhole())),
+            from.ReadAll(r => new Finding((FindingLevel)r.ReadByte(), r.ReadString(), r.ReadString())));
+    }
+
+    public static int Start(this Decisions? decisions, Func<int> search) => decisions.Answer(search, (to, start) => to.Write(start), from => from.ReadInt32());
+
+    public static SeamDecision Seams(this Decisions? decisions, Func<SeamDecision> search) => decisions.Answer(
+        search,
+        (to, decided) =>
+        {
+            to.Write(decided.Rows);
+            to.Write(decided.Neck);
+            to.Write(decided.BackTurned);
+            to.Write(decided.FrontStart);
+            to.Write(decided.Start);
+            to.WriteAll(decided.Seams, (w, seam) =>
+            {
+                w.Write(seam.Jump);
+                w.Write(seam.Match);
+            });
+        },
+        from => new SeamDecision(
+            from.ReadInt32(), from.ReadInt32(), from.ReadBoolean(), from.ReadInt32(), from.ReadInt32(),
+            from.ReadAll(r => (r.ReadDouble(), r.ReadDouble()))));
+
+    public static IReadOnlyList<FitRemedy> Remedies(this Decisions? decisions, Func<IEnumerable<FitRemedy>> search) => decisions.Answer<IReadOnlyList<FitRemedy>>(
+        () => [.. search()],
+        (to, remedies) => to.WriteAll(remedies, (w, remedy) =>
+        {
+            w.Write(remedy.Place);
+            w.Write(remedy.Value);
+            w.Write(remedy.Text);
+        }),
+        from => from.ReadAll(r => new FitRemedy(r.ReadString(), r.ReadString(), r.ReadString())));
+}

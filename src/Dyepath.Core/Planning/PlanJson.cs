@@ -1,0 +1,227 @@
+using System.Text;
+using System.Text.Json;
+using Dyepath.Core.Findings;
+using Dyepath.Core.Garments;
+using Dyepath.Core.Measuring;
+using Dyepath.Core.Motifs;
+using Dyepath.Core.Quantities;
+using Dyepath.Core.Replays;
+using Dyepath.Core.Yarns;
+
+namespace Dyepath.Core.Planning;
+
+/// <summary>A plan as JSON: what <c>dyepath plan --json</c> prints. Centimetres, metres and grams are rounded to a thousandth.</summary>
+public static class PlanJson
+{
+    private static readonly JsonWriterOptions Options = new() { Indented = true };
+
+    public static string Write(Plan plan)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        using var stream = new MemoryStream();
+        using (var json = new Utf8JsonWriter(stream, Options))
+            Write(json, plan);
+        return Encoding.UTF8.GetString(stream.GetBuffer(), 0, (int)stream.Length);
+    }
+
+    /// <summary>Writes the plan as one JSON object.</summary>
+    public static void Write(Utf8JsonWriter json, Plan plan)
+    {
+        ArgumentNullException.ThrowIfNull(json);
+        ArgumentNullException.ThrowIfNull(plan);
+        json.WriteStartObject();
+        json.WriteString("title", plan.Project.Title);
+        json.WriteString("direction", Camel(plan.Direction.ToString()));
+        json.WriteString("why", plan.Why);
+        json.WriteStartObject("fabric");
+        json.WriteNumber("sequenceStitches", Round(plan.Sequence.Ring.SequenceUnits));
+        json.WriteStartArray("sections");
+        foreach (var section in plan.Sequence.Ring.Sections)
+            json.WriteNumberValue(Round(ColourRing.ToUnits(section)));
+        json.WriteEndArray();
+        json.WriteNumber("yarnPerUnitCm", Round(plan.Sequence.YarnPerUnit.Centimetres));
+        json.WriteNumber("stitchWidthCm", Round(plan.StitchWidth.Centimetres));
+        json.WriteNumber("rowHeightCm", Round(plan.RowHeight.Centimetres));
+        json.WriteEndObject();
+        Array(json, "sizes", plan.Sizes, Size);
+        Array(json, "options", plan.Options, Option);
+        Array(json, "rules", plan.Rules, (j, rule) =>
+        {
+            j.WriteString("id", rule.Id);
+            j.WriteString("text", rule.Text);
+        });
+        Findings(json, plan.Findings);
+        json.WriteEndObject();
+    }
+
+    /// <summary>Writes why there is no plan: <c>{"outcome", "reasons":[{"level","place","text"}]}</c>.</summary>
+    public static void WriteReasons(Utf8JsonWriter json, PlanResult result)
+    {
+        ArgumentNullException.ThrowIfNull(json);
+        ArgumentNullException.ThrowIfNull(result);
+        json.WriteStartObject();
+        json.WriteString("outcome", Camel(result.Outcome.ToString()));
+        Array(json, "reasons", result.Reasons, Finding);
+        json.WriteEndObject();
+    }
+
+    private static void Size(Utf8JsonWriter json, SizePlan size)
+    {
+        json.WriteString("name", size.Name);
+        json.WriteStartObject("body");
+        foreach (var (measure, length) in size.Body)
+            json.WriteNumber(measure + "Cm", Round(length.Centimetres));
+        json.WriteEndObject();
+        Measures(json, "target", size.Target);
+        Measures(json, "finished", size.Finished);
+        Array(json, "pieces", size.Pieces, Piece);
+        Array(json, "edgings", size.Edgings, (j, edging) =>
+        {
+            j.WriteString("where", Camel(edging.Where.ToString()));
+            j.WriteString("edging", edging.Edging);
+            j.WriteNumber("copies", edging.Copies);
+            j.WriteNumber("pickUp", edging.PickUp);
+            j.WriteNumber("rounds", edging.Rounds);
+            j.WriteNumber("depthCm", Round(edging.Depth.Centimetres));
+            j.WriteString("rule", edging.Rule);
+        });
+        Array(json, "seams", size.Seams, (j, seam) =>
+        {
+            j.WriteString("where", seam.Where);
+            j.WriteString("first", seam.First);
+            j.WriteString("second", seam.Second);
+            j.WriteNumber("phaseJump", Round(seam.PhaseJump));
+            j.WriteNumber("match", Round(seam.Match));
+            j.WriteNumber("lengthCm", Round(seam.Length.Centimetres));
+        });
+        json.WriteStartObject("yarn");
+        Yarn(json, size.Yarn);
+        json.WriteEndObject();
+    }
+
+    private static void Piece(Utf8JsonWriter json, PiecePlan piece)
+    {
+        json.WriteString("name", piece.Name);
+        json.WriteNumber("copies", piece.Copies);
+        json.WriteBoolean("pooled", piece.Pooled);
+        json.WriteString("worked", MotifNames.Of(piece.Working));
+        json.WriteNumber("stitches", piece.Stitches);
+        json.WriteStartArray("rowStitches");
+        foreach (var stitches in piece.RowStitches)
+            json.WriteNumberValue(stitches);
+        json.WriteEndArray();
+        json.WriteNumber("rows", piece.Rows);
+        json.WriteNumber("foundationChains", piece.FoundationChains);
+        json.WriteNumber("start", Round(piece.Start));
+        json.WriteNumber("startSection", piece.StartSection);
+        json.WriteNumber("turnCost", Round(piece.TurnCost));
+        json.WriteNumber("lean", Round(piece.Lean));
+        json.WriteString("motif", MotifNames.Of(piece.Motif));
+        json.WriteNumber("forgivesTighter", Math.Round(piece.ForgivesTighter, 6));
+        json.WriteNumber("forgivesLooser", Math.Round(piece.ForgivesLooser, 6));
+        json.WriteNumber("widthCm", Round(piece.Width.Centimetres));
+        json.WriteNumber("heightCm", Round(piece.Height.Centimetres));
+        json.WriteNumber("sideBandRows", piece.SideBandRows);
+        json.WriteBoolean("wrongSideOut", piece.WrongSideOut);
+        json.WriteStartObject("foundation");
+        json.WriteNumber("firstStitchInChain", piece.Foundation.FirstStitchInChain);
+        json.WriteBoolean("companion", piece.Foundation.Companion);
+        json.WriteNumber("knotSection", piece.Foundation.KnotSection);
+        json.WriteNumber("knotInto", Round(piece.Foundation.KnotInto));
+        json.WriteNumber("colourSection", piece.Foundation.ColourSection);
+        json.WriteNumber("moreChains", piece.Foundation.MoreChains);
+        json.WriteNumber("yarn", Round(piece.Foundation.Yarn));
+        json.WriteEndObject();
+        Array(json, "marks", piece.Marks, (j, mark) =>
+        {
+            j.WriteString("what", mark.What);
+            j.WriteNumber(mark.AlongStitches ? "stitch" : "row", mark.Position);
+        });
+    }
+
+    private static void Yarn(Utf8JsonWriter json, YarnPlan yarn)
+    {
+        json.WriteNumber("metres", Round(yarn.Length.Metres));
+        json.WriteNumber("grams", Round(yarn.Mass.Grams));
+        json.WriteNumber("ballsTypical", yarn.BallsTypical);
+        json.WriteNumber("ballsSafe", yarn.BallsSafe);
+        json.WriteNumber("leftoverMetres", Round(yarn.Leftover.Metres));
+        if (yarn.Companion is { } companion)
+        {
+            json.WriteStartObject("companion");
+            json.WriteNumber("metres", Round(companion.Length.Metres));
+            json.WriteNumber("grams", Round(companion.Mass.Grams));
+            json.WriteNumber("balls", companion.Balls);
+            json.WriteEndObject();
+        }
+        Array(json, "uses", yarn.Uses, (j, use) =>
+        {
+            j.WriteString("what", use.What);
+            j.WriteBoolean("companion", use.Companion);
+            j.WriteNumber("metres", Round(use.Length.Metres));
+        });
+        Array(json, "joins", yarn.Joins, (j, join) =>
+        {
+            j.WriteNumber("ball", join.Ball);
+            j.WriteString("piece", join.Piece);
+            j.WriteNumber("row", join.Row);
+            j.WriteNumber("stitch", join.Stitch);
+            j.WriteNumber("wastedMetres", Round(join.Wasted.Metres));
+        });
+    }
+
+    private static void Option(Utf8JsonWriter json, DirectionOption option)
+    {
+        json.WriteString("direction", Camel(option.Direction.ToString()));
+        json.WriteBoolean("feasible", option.Feasible);
+        json.WriteString("reason", option.Reason);
+        json.WriteStartArray("counts");
+        foreach (var count in option.Counts)
+            json.WriteNumberValue(count);
+        json.WriteEndArray();
+        json.WriteNumber("worstErrorCm", Round(option.WorstError.Centimetres));
+        json.WriteNumber("typicalErrorCm", Round(option.TypicalError.Centimetres));
+        Array(json, "curve", option.Curve, (j, point) =>
+        {
+            j.WriteNumber("counts", point.Counts);
+            j.WriteNumber("worstErrorCm", Round(point.WorstError.Centimetres));
+            j.WriteStartArray("stitches");
+            foreach (var stitches in point.Stitches)
+                j.WriteNumberValue(stitches);
+            j.WriteEndArray();
+        });
+    }
+
+    private static void Findings(Utf8JsonWriter json, IEnumerable<Finding> findings) => Array(json, "findings", findings, Finding);
+
+    private static void Finding(Utf8JsonWriter json, Finding finding)
+    {
+        json.WriteString("level", Camel(finding.Level.ToString()));
+        json.WriteString("place", finding.Place);
+        json.WriteString("text", finding.Text);
+    }
+
+    private static void Measures(Utf8JsonWriter json, string name, IEnumerable<KeyValuePair<GarmentMeasure, Length>> measures)
+    {
+        json.WriteStartObject(name);
+        foreach (var (measure, length) in measures)
+            json.WriteNumber(GarmentMeasures.Key(measure) + "Cm", Round(length.Centimetres));
+        json.WriteEndObject();
+    }
+
+    private static void Array<T>(Utf8JsonWriter json, string name, IEnumerable<T> items, Action<Utf8JsonWriter, T> write)
+    {
+        json.WriteStartArray(name);
+        foreach (var item in items)
+        {
+            json.WriteStartObject();
+            write(json, item);
+            json.WriteEndObject();
+        }
+        json.WriteEndArray();
+    }
+
+    private static double Round(double value) => Math.Round(value, 3, MidpointRounding.AwayFromZero);
+
+    private static string Camel(string name) => char.ToLowerInvariant(name[0]) + name[1..];
+}

@@ -1,0 +1,49 @@
+using System.Collections.Immutable;
+using System.Diagnostics.CodeAnalysis;
+using Dyepath.Core.Findings;
+using Dyepath.Core.Measuring;
+
+namespace Dyepath.Core.Planning;
+
+public enum PlanOutcome
+{
+    Planned,
+
+    /// <summary>The document asks for something that contradicts itself or lacks a number.</summary>
+    BadInput,
+
+    /// <summary>No design fulfils the wish; the reasons say what is nearest and what would help.</summary>
+    Infeasible,
+}
+
+/// <summary>A plan, or every reason why there is none.</summary>
+public sealed class PlanResult
+{
+    private PlanResult(PlanOutcome outcome, Plan? plan, ImmutableArray<Finding> reasons, ImmutableArray<DirectionOption> options) =>
+        (Outcome, Plan, Reasons, Options, Measured) = (outcome, plan, reasons, options, plan?.Sequence.Measured);
+
+    public PlanOutcome Outcome { get; }
+
+    public Plan? Plan { get; }
+
+    /// <summary>Empty when there is a plan.</summary>
+    public ImmutableArray<Finding> Reasons { get; }
+
+    /// <summary>What each direction gives, also where none serves; empty where the document has faults.</summary>
+    public ImmutableArray<DirectionOption> Options { get; }
+
+    /// <summary>What yarn and swatch say together; missing where they say too little.</summary>
+    public MeasuredYarn? Measured { get; private init; }
+
+    [MemberNotNullWhen(true, nameof(Plan))]
+    public bool HasPlan => Plan is not null;
+
+    internal static PlanResult Of(Plan plan) => new(PlanOutcome.Planned, plan, [], plan.Options);
+
+    internal static PlanResult Bad(IEnumerable<Finding> reasons) => new(PlanOutcome.BadInput, null, [.. reasons], []);
+
+    internal PlanResult From(MeasuredYarn measured) => new(Outcome, Plan, Reasons, Options) { Measured = measured };
+
+    internal static PlanResult None(IEnumerable<Finding> reasons, IEnumerable<DirectionOption> options) =>
+        new(PlanOutcome.Infeasible, null, [.. reasons], [.. options]);
+}

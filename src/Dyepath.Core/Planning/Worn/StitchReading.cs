@@ -1,0 +1,63 @@
+using Dyepath.Core.Fabrics;
+using Dyepath.Core.Quantities;
+using Dyepath.Core.Yarns;
+
+namespace Dyepath.Core.Planning;
+
+/// <summary>What is known of one pooling unit of a pooled piece.</summary>
+/// <param name="Row">From 1.</param>
+/// <param name="RightSide">Worked with the side outwards that odd rows show.</param>
+/// <param name="Column">From 1, counted from the right-hand edge of the row, right side facing.</param>
+/// <param name="Order">From 1, in the order in which the row is worked.</param>
+/// <param name="Section">The section that it shows.</param>
+/// <param name="FromStart">
+/// Yarn from the piece's first stitch to this one; less than nothing where a turning chain that counts begins earlier.
+/// </param>
+/// <param name="ToChange">
+/// Pooling units of yarn from the unit to the nearest change of colour, before or after it; 0 where the colour changes within it or
+/// right beside it. Missing for one colour.
+/// </param>
+public sealed record StitchReading(
+    int Row, bool RightSide, int Column, int Order, int Section, bool TwoToned, Length FromStart, double? ToChange)
+{
+    /// <summary>Reads the unit at a place of the piece as worn.</summary>
+    /// <returns>Null where nothing is worked, or nothing in colours.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">Not a place of the piece.</exception>
+    public static StitchReading? At(Plan plan, WornPiece worn, int x, int y)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(worn);
+        if (worn.Fabric is not { } fabric || worn.UnitAt(x, y) is not { } at)
+            return null;
+        var path = fabric.Path;
+        var column = path.FirstColumns[at.Row] + at.Unit;
+        var span = path.SpanAt(at.Row, column);
+        var backwards = path.RunsBackwards(at.Row);
+        return new StitchReading(
+            at.Row + 1,
+            !backwards,
+            at.Unit + 1,
+            backwards ? path.Cells(at.Row) - at.Unit : at.Unit + 1,
+            fabric.Row(at.Row)[at.Unit],
+            fabric.IsTwoToned(at.Row, column),
+            plan.Sequence.YarnPerUnit * ColourRing.ToUnits(span.From - path.RowStart(0)),
+            ToChangeOf(plan.Sequence.Ring, span));
+    }
+
+    private static double? ToChangeOf(ColourRing ring, YarnSpan span)
+    {
+        long? nearest = null;
+        var change = 0L;
+        for (var section = 0; section < ring.Sections.Length; section++)
+        {
+            if (ring.Colours[section] != ring.Colours[(section + ring.Sections.Length - 1) % ring.Sections.Length])
+            {
+                var after = ColourRing.Modulo(change - span.From, ring.Total);
+                var distance = after <= span.Length ? 0 : Math.Min(after - span.Length, ring.Total - after);
+                nearest = Math.Min(nearest ?? distance, distance);
+            }
+            change += ring.Sections[section];
+        }
+        return nearest is { } micro ? ColourRing.ToUnits(micro) : null;
+    }
+}

@@ -1,0 +1,89 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text.RegularExpressions;
+using Dyepath.Core.Booklets;
+
+namespace Dyepath.Core.Reading;
+
+/// <summary>Follows the pick-up rule of every edging, size by size.</summary>
+internal sealed partial class EdgingReader(ImmutableArray<string> sizes, List<string> wrong)
+{
+    public IEnumerable<ReadEdging> Read(ImmutableArray<TextPart> parts)
+    {
+        foreach (var part in parts.Where(p => p.Heading.Length > 0))
+        {
+            var heading = Heading().Match(part.Heading);
+            var copies = heading.Groups["copies"].Success ? Whole(heading, "copies") : 1;
+            for (var size = 0; size < sizes.Length; size++)
+            {
+                var lines = part.Lines.Select(l => SizeLists.For(l, size, sizes.Length)).ToArray();
+                var pickUp = lines.Select(l => PickUp().Match(l)).FirstOrDefault(m => m.Success);
+                var work = lines.Select(l => Rounds().Match(l)).FirstOrDefault(m => m.Success);
+                var rules = lines.Where(l => l.StartsWith("- ", StringComparison.Ordinal) && Total().IsMatch(l)).Select(l => Own(l, sizes[size])).OfType<string>().Select(InOneSize).ToArray();
+                if (pickUp is null || work is null || rules.Length != 1)
+                {
+                    wrong.Add($"{part.Heading}, size {sizes[size]}: {rules.Length} pick-up rules, or no numbers to hold them against");
+                    continue;
+                }
+                yield return new ReadEdging(
+                    heading.Groups["place"].Value, copies, sizes[size], Whole(pickUp, "n"), Whole(work, "n"), Follow(rules[0]), Whole(Total().Match(rules[0]), "n"), rules[0]);
+            }
+        }
+    }
+
+    /// <summary>The rule without its sizes; null where it is for others.</summary>
+    private string? Own(string line, string size)
+    {
+        var words = line.StartsWith("- ", StringComparison.Ordinal) ? line[2..] : line;
+        var colon = words.IndexOf(": ", StringComparison.Ordinal);
+        var named = colon < 0 ? [] : words[..colon].Split(", ");
+        if (colon < 0 || named.Any(n => !sizes.Contains(n)))
+            return words;
+        return named.Contains(size) ? words[(colon + 2)..] : null;
+    }
+
+    /// <summary>As it would be said for one size alone: a list's remainder of none is not said, and one place is not plural.</summary>
+    private static string InOneSize(string rule) => LastOne().Replace(NoRest().Replace(rule, ""), "in the last 1 ${place}");
+
+    private static int Follow(string rule)
+    {
+        var sum = 0;
+        foreach (Match group in Group().Matches(rule))
+        {
+            var edges = group.Groups["where"].Value.Split(" and ").Length;
+            sum += edges * (Whole(group, "stitches") * Whole(group, "times") + (group.Groups["rest"].Success ? Whole(group, "rest") : 0));
+        }
+        foreach (Match extra in Extra().Matches(rule))
+        {
+            var corners = extra.Groups["corners"].Success ? Whole(extra, "corners") : 1;
+            sum += (extra.Groups["what"].Value == "extra" ? 1 : -1) * Whole(extra, "n") * corners;
+        }
+        return sum;
+    }
+
+    private static int Whole(Match match, string group) => int.Parse(match.Groups[group].Value, CultureInfo.InvariantCulture);
+
+    [GeneratedRegex(@"^(?<place>[^:(]+?)(?: \(work (?<copies>\d+)\))?:")]
+    private static partial Regex Heading();
+
+    [GeneratedRegex(@"^Pick up: (?<n>\d+) stitches")]
+    private static partial Regex PickUp();
+
+    [GeneratedRegex(@"^Work: (?<n>\d+) rounds?,")]
+    private static partial Regex Rounds();
+
+    [GeneratedRegex(@"pick up .*: (?<n>\d+) in all\.")]
+    private static partial Regex Total();
+
+    [GeneratedRegex(@"(?:^|; )(?<where>[^:;]+): pick up (?<stitches>\d+) in (?:each of the (?<times>\d+)|every \d+ (?:row ends|stitches) (?<times>\d+) times)(?: (?:row ends?|stitch(?:es)?))?(?:, then (?<rest>\d+) in the last \d+)?")]
+    private static partial Regex Group();
+
+    [GeneratedRegex(", then 0 in the last 0 (row ends|stitches)")]
+    private static partial Regex NoRest();
+
+    [GeneratedRegex("in the last 1 (?:(?<place>row end)s|(?<place>stitch)es)")]
+    private static partial Regex LastOne();
+
+    [GeneratedRegex(@"; (?<n>\d+) (?<what>extra|fewer)(?: at each of the (?<corners>\d+) corners)?")]
+    private static partial Regex Extra();
+}

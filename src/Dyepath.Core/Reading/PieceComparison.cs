@@ -1,0 +1,69 @@
+using Dyepath.Core.Planning;
+
+namespace Dyepath.Core.Reading;
+
+/// <summary>Pieces as read against pieces as planned.</summary>
+internal static class PieceComparison
+{
+    /// <summary>
+    /// Common instruction; turned rows of linen stitch with even counts begin with a space, and so does every other joined round.
+    /// </summary>
+    /// <param name="nth">Of the rows that begin with chains, from 0.</param>
+    private static int TurningChains(string stitch, PiecePlan piece, int nth) => stitch switch
+    {
+        "hdc" => 2,
+        "dc" => 3,
+        "linen" when piece.Working == Fabrics.Working.Turned && piece.Stitches % 2 == 0 => 2,
+        "linen" when piece.Working == Fabrics.Working.Rounds => 1 + nth % 2,
+        _ => 1,
+    };
+
+    public static void Compare(Plan plan, SizePlan size, ReadBooklet read, List<(string Place, string Text)> notes)
+    {
+        var pieces = read.Pieces.Where(p => p.Size == size.Name).ToArray();
+        if (pieces.Length != size.Pieces.Length)
+        {
+            notes.Add((size.Name, $"the text has {pieces.Length} pieces, the plan {size.Pieces.Length}"));
+            return;
+        }
+        foreach (var (said, planned) in pieces.Zip(size.Pieces))
+        {
+            var place = $"{size.Name}, {planned.Name}";
+            var name = char.ToUpperInvariant(planned.Name[0]) + planned.Name[1..] + (planned.Copies == 1 ? "" : $" (make {planned.Copies})");
+            if (said.Name != name)
+                notes.Add((place, $"the text heads it “{said.Name}”"));
+            Same(place, "chains", said.Chains, planned.FoundationChains);
+            Same(place, "rows", said.Rows, planned.Rows);
+            for (var row = 0; row < said.RowStitches.Length; row++)
+                Same(place, $"stitches in row {row + 1}", said.RowStitches[row], planned.RowStitches[row % planned.RowStitches.Length]);
+            if (said.TurningChains.Where((n, nth) => n != TurningChains(plan.Project.Fabric.Stitch.Id, planned, nth)).Any())
+                notes.Add((place, $"rows begin with {string.Join(", ", said.TurningChains)} chains in the text"));
+            if (!said.Marks.SequenceEqual(planned.Marks.Select(m => m.Position)))
+                notes.Add((place, $"the text marks {string.Join(", ", said.Marks)}, the plan {string.Join(", ", planned.Marks.Select(m => m.Position))}"));
+            Same(place, "rows of side bands", said.BandRows, planned.SideBandRows);
+            if (planned.Pooled)
+                Beginning(plan, place, planned, said.Beginning);
+        }
+
+        void Same(string place, string what, int said, int planned)
+        {
+            if (said != planned)
+                notes.Add((place, $"{what}: {said} in the text, {planned} in the plan"));
+        }
+
+        void Beginning(Plan whole, string place, PiecePlan planned, ReadBeginning? said)
+        {
+            var symbols = whole.Sequence.Colours;
+            var nth = 1 + (int)Math.Floor(planned.Start - whole.Sequence.UnitsBefore(planned.StartSection) + 1e-6);
+            if (said?.FirstStitch != $"{symbols[planned.StartSection].Symbol}{nth}")
+                notes.Add((place, $"row 1 begins at {said?.FirstStitch} in the text, at {symbols[planned.StartSection].Symbol}{nth} in the plan"));
+            if (planned.Foundation.Companion || said is null)
+                return;
+            Same(place, "extra chains", said.ExtraChains, planned.Foundation.MoreChains);
+            if (said.EasyColour != symbols[planned.Foundation.ColourSection].Symbol || said.KnotColour != symbols[planned.Foundation.KnotSection].Symbol)
+                notes.Add((place, $"the slip knot lies at {said.EasyColour} or {said.KnotColour} in the text, at {symbols[planned.Foundation.ColourSection].Symbol} in the plan"));
+            if (!Amounts.Says(said.Knot, whole.Sequence.YarnPerUnit * planned.Foundation.KnotInto))
+                notes.Add((place, $"the slip knot lies {said.Knot} in, not {whole.Sequence.YarnPerUnit * planned.Foundation.KnotInto}"));
+        }
+    }
+}
