@@ -53,20 +53,19 @@ internal static partial class EdgingCheck
     {
         var up = plan.Direction == Direction.Up;
         int Across(PiecePlan piece) => up ? piece.Stitches - 2 * fabric.Seams.HiddenStitches : piece.Rows - 2 * fabric.Seams.HiddenRows;
-        PiecePlan Named(string name) => size.Pieces.First(p => p.Name == name);
         var first = size.Pieces[0];
         switch (where)
         {
             case EdgingPlace.Hem:
                 var bands = first.SideBandRows == 0 ? 0 : 4 * (first.SideBandRows - fabric.Seams.HiddenRows);
-                return Across(Named("front")) + Across(Named("back")) + bands;
+                return Across(size[PieceId.Front]) + Across(size[PieceId.Back]) + bands;
             case EdgingPlace.Neck:
-                return 2 * (first.Marks[1].Position - first.Marks[0].Position + 1);
+                return 2 * first.Opening(OpeningId.Neck).Length;
             case EdgingPlace.Armholes:
-                var depth = (up ? first.Rows : first.Stitches) - first.Marks[2].Position + 1;
+                var depth = first.Opening(OpeningId.Armhole).Length;
                 return 2 * (depth - (up ? fabric.Seams.HiddenRows : fabric.Seams.HiddenStitches));
             case EdgingPlace.Cuffs:
-                return Across(Named("sleeve"));
+                return Across(size[PieceId.Sleeve]);
             case EdgingPlace.Border:
                 return 2 * (first.Stitches + first.Rows);
             default:

@@ -22,7 +22,7 @@ internal static class PieceCheck
         notes.Same("height", piece.Height, height, Length.FromMillimetres(0.1));
         if (!piece.Pooled)
             return;
-        if (plan.Project.Garment.Starts.TryGetValue(piece.Name, out var asked))
+        if (plan.Project.Garment.StartOf(piece.Id) is { } asked)
             notes.Same("start", piece.Start, asked, 0);
         notes.Same("startSection", piece.StartSection, SectionAt(plan.Sequence.Ring, piece.Start));
         if (!piece.Foundation.Companion)

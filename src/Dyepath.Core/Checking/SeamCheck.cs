@@ -13,17 +13,17 @@ internal static class SeamCheck
     public static void Seams(Plan plan, SizePlan size, Disagreements notes)
     {
         var perUnit = plan.Project.Fabric.Stitch.StitchesPerUnit;
-        var front = size.Pieces.FirstOrDefault(p => p.Name == "front");
+        var front = size.Find(PieceId.Front);
         // In linen stitch a seam may hide half a unit, which no cell of the fabric shows.
         if (front is null || perUnit != 1 || ColourPeriod.Of(plan.Sequence.Ring) is not { } period)
             return;
-        var back = size.Pieces.First(p => p.Name == "back");
+        var back = size[PieceId.Back];
         var seams = plan.Project.Garment.Seams;
         var walk = new Walk(Path(front), Path(back), front, back, seams, ColourRing.ToUnits(period.Micro));
-        foreach (var seam in size.Seams.Where(s => s.First == "front"))
+        foreach (var seam in size.Seams.Where(s => s.Id is SeamId.LeftSide or SeamId.RightSide or SeamId.LeftShoulder or SeamId.RightShoulder))
         {
-            var left = seam.Where.StartsWith("left", StringComparison.Ordinal);
-            var side = seam.Where.EndsWith("side", StringComparison.Ordinal);
+            var left = seam.Id is SeamId.LeftSide or SeamId.LeftShoulder;
+            var side = seam.Id is SeamId.LeftSide or SeamId.RightSide;
             if (side && front.SideBandRows > 0)
                 continue;
             var jump = plan.Direction == Direction.Up
@@ -52,7 +52,7 @@ internal static class SeamCheck
         /// <summary>The back's right-hand edge lies at the wearer's right, unless it is turned over.</summary>
         public double SideUp(bool left)
         {
-            var armhole = Rows - FrontPiece.Marks[2].Position + 1;
+            var armhole = FrontPiece.Opening(OpeningId.Armhole).Length;
             return Mean(Enumerable.Range(0, Rows - armhole).Select(row =>
             {
                 var backRight = left == BackPiece.WrongSideOut;
@@ -82,7 +82,7 @@ internal static class SeamCheck
         public double SideSideways(bool left)
         {
             var (first, last) = (Seams.HiddenRows, Rows - 1 - Seams.HiddenRows);
-            var stitches = FrontPiece.Marks[2].Position - 1;
+            var stitches = FrontPiece.Opening(OpeningId.Armhole).First - 1;
             return Mean(Enumerable.Range(0, stitches).Select(column =>
             {
                 var (row, beyond) = left ? (last, last + 1) : (first, first - 1);
@@ -93,8 +93,7 @@ internal static class SeamCheck
 
         public double ShoulderSideways(bool left)
         {
-            var neckFrom = FrontPiece.Marks[0].Position;
-            var wide = neckFrom - 1 - Seams.HiddenRows;
+            var wide = FrontPiece.Opening(OpeningId.Neck).First - 1 - Seams.HiddenRows;
             return Mean(Enumerable.Range(0, wide).Select(i =>
             {
                 // Going from the neck to the arm at the wearer's left, from the arm to the neck at the right.
@@ -106,7 +105,7 @@ internal static class SeamCheck
         }
 
         private int Shoulder(PiecePlan piece, FabricPath path, int row) =>
-            (path.Cells(row) - (piece.Marks[1].Position - piece.Marks[0].Position + 1)) / 2 - Seams.HiddenStitches;
+            (path.Cells(row) - piece.Opening(OpeningId.Neck).Length) / 2 - Seams.HiddenStitches;
 
         /// <summary>Yarn place of the stitch so many from an edge.</summary>
         private static double At(FabricPath path, int row, bool right, int inwards) =>

@@ -88,8 +88,8 @@ public static class PlanJson
         Array(json, "seams", size.Seams, (j, seam) =>
         {
             j.WriteString("where", seam.Where);
-            j.WriteString("first", seam.First);
-            j.WriteString("second", seam.Second);
+            j.WriteString("first", string.Join(" and ", seam.First.Select(PlaceNames.Of)));
+            j.WriteString("second", PlaceNames.Of(seam.Second));
             j.WriteNumber("phaseJump", Round(seam.PhaseJump));
             j.WriteNumber("match", Round(seam.Match));
             j.WriteNumber("lengthCm", Round(seam.Length.Centimetres));
@@ -132,12 +132,19 @@ public static class PlanJson
         json.WriteNumber("moreChains", piece.Foundation.MoreChains);
         json.WriteNumber("yarn", Round(piece.Foundation.Yarn));
         json.WriteEndObject();
-        Array(json, "marks", piece.Marks, (j, mark) =>
+        Array(json, "marks", [.. piece.Marks], (j, mark) =>
         {
-            j.WriteString("what", mark.What);
+            j.WriteString("what", WhatOf(mark));
             j.WriteNumber(mark.AlongStitches ? "stitch" : "row", mark.Position);
         });
     }
+
+    private static string WhatOf(PieceMark mark) => (mark.Opening.Id, mark.Begins) switch
+    {
+        (OpeningId.Neck, true) => "neck opening begins",
+        (OpeningId.Neck, false) => "neck opening ends",
+        _ => "armholes begin, from the hem",
+    };
 
     private static void Yarn(Utf8JsonWriter json, YarnPlan yarn)
     {

@@ -25,9 +25,9 @@ public sealed class PlanCheckTests
         { "lean", s => Piece(s, p => p with { Lean = -p.Lean }) },
         { "foundation.knotInto", s => Piece(s, p => p with { Foundation = p.Foundation with { KnotInto = p.Foundation.KnotInto + 0.1 } }) },
         { "finished.neckWidth", s =>
-            Piece(s, p => p with { Marks = p.Marks.SetItem(1, p.Marks[1] with { Position = p.Marks[1].Position + 2 }) }) },
+            Piece(s, p => p with { Openings = p.Openings.SetItem(0, p.Openings[0] with { Last = p.Openings[0].Last + 2 }) }) },
         { "finished.armholeDepth", s =>
-            Piece(s, p => p with { Marks = p.Marks.SetItem(2, p.Marks[2] with { Position = p.Marks[2].Position - 2 }) }) },
+            Piece(s, p => p with { Openings = p.Openings.SetItem(1, p.Openings[1] with { First = p.Openings[1].First - 2 }) }) },
         { "finished.width", s => s with { Finished = s.Finished.SetItem(GarmentMeasure.Width, s.Finished[GarmentMeasure.Width] + Cm(1)) } },
         { "target.length", s => s with { Target = s.Target.SetItem(GarmentMeasure.Length, s.Target[GarmentMeasure.Length] + Cm(1)) } },
         { "body.Bust", s => s with { Body = s.Body.SetItem("bust", s.Body["bust"] + Cm(1)) } },
