@@ -146,10 +146,13 @@ public sealed record PieceMark(PieceOpening Opening, bool Begins, int Position)
     public bool AlongStitches => Opening.AlongStitches;
 }
 
-/// <param name="PickUp">Stitches picked up round or along the edge.</param>
+/// <param name="Spread">The stitches picked up round or along the edge, and how they are spread.</param>
 /// <param name="Depth">What the edging adds to the edge.</param>
-/// <param name="Rule">The sentence a person follows to spread them evenly.</param>
-public sealed record EdgingPlan(EdgingPlace Where, string Edging, int Copies, int PickUp, int Rounds, Length Depth, string Rule);
+public sealed record EdgingPlan(EdgingPlace Where, string Edging, int Copies, PickUp Spread, int Rounds, Length Depth)
+{
+    /// <summary>Stitches picked up.</summary>
+    public int PickUp => Spread.Total;
+}
 
 /// <param name="First">The piece, or the pieces one after the other, along one side of it.</param>
 /// <param name="PhaseJump">Mean size of the jump in phase along the seam, in pooling units of yarn.</param>

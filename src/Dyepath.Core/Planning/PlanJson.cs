@@ -1,5 +1,6 @@
 using System.Text;
 using System.Text.Json;
+using Dyepath.Core.Edgings;
 using Dyepath.Core.Findings;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Measuring;
@@ -83,7 +84,7 @@ public static class PlanJson
             j.WriteNumber("pickUp", edging.PickUp);
             j.WriteNumber("rounds", edging.Rounds);
             j.WriteNumber("depthCm", Round(edging.Depth.Centimetres));
-            j.WriteString("rule", edging.Rule);
+            j.WriteString("rule", PickUpWords.Text(edging.Spread));
         });
         Array(json, "seams", size.Seams, (j, seam) =>
         {

@@ -64,7 +64,7 @@ public sealed class PickUpTests
         Assert.Equal(
             "front neck and back neck: pick up 3 in every 4 row ends 10 times, then 2 in the last 2 row ends; 1 extra at each of the 2 "
                 + "corners: 66 in all.",
-            pickUp.Text());
+            PickUpWords.Text(pickUp));
     }
 
     [Fact]
@@ -75,7 +75,7 @@ public sealed class PickUpTests
             {
                 var edging = Band with { Multiple = multiple, Plus = multiple / 3 };
                 var pickUp = PickUp.Plan(edging, [new("a", true, one), new("b", false, other)], ratio, corners, 2, closed);
-                Assert.Equal(pickUp.Total, EdgingCheck.Follow(pickUp.Text()).Stitches);
+                Assert.Equal(pickUp.Total, RuleFollower.Follow(PickUpWords.Text(pickUp)).Stitches);
                 Assert.Equal(0, (pickUp.Total - (closed ? 0 : edging.Plus)) % multiple);
             },
             seed: 101, cases: 2_000);

@@ -31,7 +31,7 @@ public sealed class PlanCheckTests
         { "finished.width", s => s with { Finished = s.Finished.SetItem(GarmentMeasure.Width, s.Finished[GarmentMeasure.Width] + Cm(1)) } },
         { "target.length", s => s with { Target = s.Target.SetItem(GarmentMeasure.Length, s.Target[GarmentMeasure.Length] + Cm(1)) } },
         { "body.Bust", s => s with { Body = s.Body.SetItem("bust", s.Body["bust"] + Cm(1)) } },
-        { "edgings[0].pickUp", s => s with { Edgings = s.Edgings.SetItem(0, s.Edgings[0] with { PickUp = s.Edgings[0].PickUp + 1 }) } },
+        { "edgings[0].pickUp", s => s with { Edgings = s.Edgings.SetItem(0, s.Edgings[0] with { Spread = s.Edgings[0].Spread with { Total = s.Edgings[0].PickUp + 1 } }) } },
         { "edgings[0].depth", s => s with { Edgings = s.Edgings.SetItem(0, s.Edgings[0] with { Depth = s.Edgings[0].Depth + Cm(1) }) } },
         { "seams.left side", s => s with { Seams = s.Seams.SetItem(0, s.Seams[0] with { PhaseJump = s.Seams[0].PhaseJump + 0.5 }) } },
         { "seams.right shoulder", s => s with { Seams = s.Seams.SetItem(3, s.Seams[3] with { PhaseJump = 0.123 }) } },

@@ -89,7 +89,7 @@ public sealed class RectangleTests
         var size = Assert.Single(plan.Sizes);
         var border = Assert.Single(size.Edgings);
         Assert.Equal(2 * (size.Pieces[0].Stitches + size.Pieces[0].Rows) + 8, border.PickUp);
-        Assert.Contains("2 extra at each of the 4 corners", border.Rule, StringComparison.Ordinal);
+        Assert.Contains("2 extra at each of the 4 corners", PickUpWords.Text(border.Spread), StringComparison.Ordinal);
         Assert.Equal(50, size.Finished[GarmentMeasure.Width].Centimetres, 4.0);
         Assert.Equal(160, size.Finished[GarmentMeasure.Length].Centimetres, 4.0);
         Assert.Empty(size.Seams);

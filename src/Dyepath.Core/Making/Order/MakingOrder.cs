@@ -95,7 +95,7 @@ public sealed class MakingOrder
             throw new InvalidOperationException($"The plan names an edging that does not ship: {plan.Edging}.");
         var steps = ImmutableArray.CreateBuilder<MakingStep>();
         steps.AddRange(EdgingsSection.Starts(context, at).Select(Step));
-        steps.Add(new MakingStep(Phrase.Plain("Spread"), Phrase.Plain(plan.Rule)));
+        steps.Add(new MakingStep(Phrase.Plain("Spread"), Phrase.Plain(PickUpWords.Text(plan.Spread))));
         var inRounds = edging.Steps.All(step => step.Label == FirstRound || step.Label == FurtherRound || step.Label == LastRound);
         steps.AddRange(inRounds ? Enumerable.Range(0, plan.Rounds).Select(round => Round(edging, round, plan.Rounds)) : edging.Steps.Select(step => new MakingStep(step.Label, EdgingsSection.Sentence(step.Text))));
         return new MakingPart(
