@@ -7,6 +7,7 @@ using Dyepath.Core.Garments;
 using Dyepath.Core.Motifs;
 using Dyepath.Core.Planning;
 using Dyepath.Core.Quantities;
+using Dyepath.Core.Sizing;
 using Dyepath.Core.Swatches;
 using static Dyepath.Core.Tests.Garments.TestProjects;
 
@@ -88,6 +89,35 @@ public sealed class PlanCheckTests
             },
             seed: 501, cases: 25);
         Assert.True(planned >= 12, $"Only {planned} of the projects could be planned.");
+    }
+
+    /// <summary>No seam is left out: of sleeves, in linen stitch, and where rounds join.</summary>
+    [Theory]
+    [InlineData("sleeves, up")]
+    [InlineData("sleeves, sideways")]
+    [InlineData("linen")]
+    [InlineData("cowl in rounds")]
+    public void A_false_jump_is_named_at_every_seam(string garment)
+    {
+        var plan = (garment switch
+        {
+            "sleeves, up" => Tideline.Directed(Direction.Up).Sleeved(pooled: true),
+            "sleeves, sideways" => Tideline.Directed(Direction.Sideways).Sleeved(pooled: true),
+            "linen" => Tideline with { Fabric = Tideline.Fabric with { Stitch = FabricStitch.All.Single(f => f.Id == "linen") } },
+            _ => Tideline.With(g => g with { Shape = new Cowl(Cm(66), Cm(28)), Working = Working.Rounds, Motif = MotifKind.EvenSlant, Edgings = [] })
+                with
+            { Sizes = new SizeSelection(null, [], [], null, [], []) },
+        }).Planned();
+        Assert.Empty(PlanCheck.Verify(plan));
+        var size = plan.Sizes[0];
+        Assert.NotEmpty(size.Seams);
+        for (var i = 0; i < size.Seams.Length; i++)
+        {
+            var spoilt = size with { Seams = size.Seams.SetItem(i, size.Seams[i] with { PhaseJump = size.Seams[i].PhaseJump + 0.01 }) };
+            Assert.Contains(
+                PlanCheck.Verify(plan with { Sizes = plan.Sizes.SetItem(0, spoilt) }),
+                f => f.Place == $"sizes.{size.Name}.seams.{size.Seams[i].Where}");
+        }
     }
 
     [Fact]
