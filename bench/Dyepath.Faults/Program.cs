@@ -25,7 +25,7 @@ if (options.List)
 }
 using var tests = TestAssembly.Beside(target, compiler, sown.Compilation);
 Say("Built. Each test class is run once, to learn how long it takes and which faults it passes.");
-var classes = await Reach.OfAsync(tests, await tests.ClassesAsync(options.Class), options.Parallel);
+var classes = await Reach.OfAsync(tests, [.. (await tests.ClassesAsync()).Where(options.Runs)], options.Parallel);
 foreach (var red in classes.Where(c => !c.Green))
     Console.WriteLine($"Left out, for it fails without a fault: {red.Name}");
 var tried = sown.Faults.Where(f => options.Only.IsEmpty || options.Only.Contains(f.Number)).ToList();
