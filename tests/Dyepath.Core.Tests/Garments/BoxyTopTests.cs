@@ -310,6 +310,22 @@ public sealed class BoxyTopTests
         Assert.Equal(23, plan.Sizes[2].Finished[GarmentMeasure.ArmholeDepth].Centimetres, 0.4);
     }
 
+    /// <summary>
+    /// Sewn row to row into a tube, a sleeve of n stitches of which a seam hides two meets itself as rounds of n − 2 would: each row
+    /// jumps by what that misses of the sequence, which is 21 stitches.
+    /// </summary>
+    [Fact]
+    public void A_sleeve_worked_upwards_meets_itself_under_the_arm()
+    {
+        var plan = Tideline.Sleeved(pooled: true).Directed(Direction.Up).Planned();
+        Assert.Contains(plan.Sizes, s => (s.Pieces[2].Stitches - 2) % 21 != 0);
+        foreach (var size in plan.Sizes)
+        {
+            var jump = Math.Abs(Math.IEEERemainder(size.Pieces[2].Stitches - 2, 21));
+            Assert.Equal([jump, jump], size.Seams.Where(s => s.Where.EndsWith("sleeve", StringComparison.Ordinal)).Select(s => s.PhaseJump));
+        }
+    }
+
     [Fact]
     public void Planning_can_be_cancelled() => Assert.Throws<OperationCanceledException>(
         () => GarmentPlanner.Plan(Tideline, new CancellationToken(canceled: true)));

@@ -128,6 +128,7 @@ public sealed class PlanJsonTests
                     break;
                 default:
                     Assert.Equal((double)value, written.GetDouble(), 0.0005001);
+                    Assert.Matches(@"^-?[0-9]+(\.[0-9]{1,3})?$", written.GetRawText());
                     break;
             }
         }

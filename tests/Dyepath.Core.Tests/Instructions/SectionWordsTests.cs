@@ -226,6 +226,75 @@ public sealed class SectionWordsTests
             : $"In the order of work, each colour begins {by} {(shift > 0 ? "earlier" : "later")} than it did {below}.");
     }
 
+    /// <summary>Odd rows of turned work show the right side; rounds that are not turned show no other.</summary>
+    [Fact]
+    public void Row_starts_name_the_side_that_is_seen()
+    {
+        var tunic = Text("tunic");
+        foreach (var row in new[] { "1 (RS) ", "2 (WS) ", "3 (RS) ", "4 (WS) ", "5 (RS) ", "6 (WS) " })
+            Says(tunic, $" {row}");
+        Says(tunic, "Row starts of chart 1, in the order of work, by the symbols of the key. After row 42 they begin again as row 1.");
+        Says(tunic, "Row begins with then ends with 1 (RS) 5 D 4 S");
+        var round = Text("cowl in rounds");
+        Says(round, "Round starts of chart 1, in the order of work, by the symbols of the key.");
+        Assert.DoesNotContain("(WS)", round, StringComparison.Ordinal);
+    }
+
+    /// <summary>A pattern whose rows have two counts charts both.</summary>
+    [Fact]
+    public void A_chart_of_two_counts_names_both()
+    {
+        var plan = Named("alternating, sc").Planned();
+        var rows = plan.Sizes[0].Pieces[0].RowStitches;
+        Assert.Equal(1, rows[1] - rows[0]);
+        Says(Text(plan), $"Chart 1: {rows[0]} and {rows[1]} stitches in turn");
+        Says(Text("worked up"), "Chart 1: ");
+        Assert.DoesNotContain("in turn", Text("tunic"), StringComparison.Ordinal);
+    }
+
+    /// <summary>A stitch more in every other row stands out on the side where the row begins: half the cells of it on neither.</summary>
+    [Fact]
+    public void A_chart_of_two_counts_sets_its_rows_under_each_other()
+    {
+        var plan = Named("alternating, sc").Planned();
+        var chart = PatternWriter.Write(plan).Sections.SelectMany(s => s.Blocks).SelectMany(b => b is ForSizes some ? some.Blocks : [b])
+            .OfType<Figure>().Select(f => f.Picture).OfType<ColourChart>().First();
+        var rows = plan.Sizes[0].Pieces[0].RowStitches;
+        Assert.Equal(rows[1], chart.Columns);
+        Assert.Equal([rows[0], rows[1], rows[0], rows[1]], chart.RowUnits.Take(4));
+        // In half columns from the right: all rows of one count begin alike, and lie within the wider ones.
+        Assert.Equal(chart.RowOffsets[0], chart.RowOffsets[2]);
+        Assert.Equal(chart.RowOffsets[1], chart.RowOffsets[3]);
+        Assert.InRange(chart.RowOffsets[0] - chart.RowOffsets[1], 0, 2);
+    }
+
+    /// <summary>
+    /// 31.8 cm in 5 stitches are 6.36 cm each and 19.4 in 3 are 6.47, against 6.3 of the swatch: looser. 25 in 4 are 6.25 and 30.9 in 5
+    /// are 6.18: tighter.
+    /// </summary>
+    [Fact]
+    public void A_colour_with_more_yarn_to_its_stitches_is_worked_looser()
+    {
+        var text = Text("tunic");
+        Says(text, "- deep water (D): 5 stitches, a touch looser. - shallows (S): 4 stitches, a touch tighter. - foam (F): 3 stitches, a touch looser. - wet sand (W): 5 stitches, a touch tighter. - kelp (K): 4 stitches, a touch looser.");
+    }
+
+    /// <summary>Plain sleeves of linen, odd in one size and even in another, need words of their own for each size.</summary>
+    [Fact]
+    public void Sizes_whose_rows_are_worked_otherwise_have_their_own_words()
+    {
+        var plan = Patterns.Named("linen stitch").Sleeved(pooled: false).Directed(Direction.Up).Fixed([], [new("M", "sleeveStitches", null, 61, "as made"), new("L", "sleeveStitches", null, 64, "as made")]).Planned();
+        Assert.Equal(2, plan.Sizes.Select(s => s.Pieces[2].Stitches % 2).Distinct().Count());
+        var text = Text(plan);
+        foreach (var size in plan.Sizes)
+        {
+            Says(text, $"Sleeve (make 2), size {size.Name} Plain, in Ebbstone Light, solid Slack Water");
+            var sleeve = Text(plan, size.Name).Split("## Sleeve")[1].Split("MAKING UP")[0];
+            Says(sleeve, size.Pieces[2].Stitches % 2 == 0 ? "From row 3: Repeat row 2" : "From row 4: Repeat rows 2 and 3");
+            Says(sleeve, $"until you have {size.Pieces[2].Rows} rows");
+        }
+    }
+
     /// <summary>A right-handed maker works right-side rows from right to left; her left-handed friend the other way round.</summary>
     [Fact]
     public void Charts_are_read_the_way_the_hand_works()
