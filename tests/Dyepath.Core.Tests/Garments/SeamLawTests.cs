@@ -84,14 +84,35 @@ public sealed class SeamLawTests
                 Assert.Equal(mean, size.Seams.Single(s => s.Where == (left ? "left armhole" : "right armhole")).PhaseJump, 9);
             }
         }
+    }
 
-        static long At(PiecePlan piece, int row, int column) =>
-            Path(piece.Working, piece.RowStitches, piece.Rows, piece.TurnCost, piece.Start).FromRight(row, column * Unit);
-
-        static long Wrap(long jump, long period)
+    /// <summary>
+    /// Walked by hand: seen from outside with its cuff down, the right-hand side of a sleeve worked upwards lies at the back's underarm
+    /// on the wearer's left arm, whose armhole is the front's right-hand edge; at the front's underarm on the right one.
+    /// </summary>
+    [Fact]
+    public void Round_an_armhole_an_upward_sleeve_meets_the_panels_as_it_is_worn()
+    {
+        var plan = TestProjects.Tideline.Sleeved(pooled: true).Directed(Direction.Up).Planned();
+        var period = plan.Sequence.Ring.Total;
+        foreach (var size in plan.Sizes)
         {
-            var within = ((jump % period) + period) % period;
-            return within > period / 2 ? within - period : within;
+            var (front, back, sleeve) = (size.Pieces[0], size.Pieces[1], size.Pieces[2]);
+            var from = front.Marks.Single(m => m.What.StartsWith("armholes", StringComparison.Ordinal)).Position - 1;
+            // One stitch and one row are hidden in every seam: the last row in the shoulder's.
+            var rows = Enumerable.Range(from, front.Rows - 1 - from).ToArray();
+            var top = Enumerable.Range(1, sleeve.Stitches - 2).Select(c => At(sleeve, sleeve.Rows - 2, c)).ToArray();
+            foreach (var left in (bool[])[true, false])
+            {
+                var ofFront = rows.Select(r => At(front, r, left ? 0 : front.Stitches - 1)).ToArray();
+                var atLeft = left != back.WrongSideOut;
+                var ofBack = rows.Select(r => At(back, r, atLeft ? back.Stitches - 1 : 0)).ToArray();
+                var round = left ? ofBack.Concat(ofFront.Reverse()).ToArray() : ofFront.Concat(ofBack.Reverse()).ToArray();
+                var pairs = Math.Max(round.Length, top.Length);
+                var mean = Enumerable.Range(0, pairs).Average(
+                    i => Math.Abs(Wrap(top[i * top.Length / pairs] - round[i * round.Length / pairs], period))) / (double)Unit;
+                Assert.Equal(mean, size.Seams.Single(s => s.Where == (left ? "left armhole" : "right armhole")).PhaseJump, 9);
+            }
         }
     }
 
@@ -154,6 +175,16 @@ public sealed class SeamLawTests
                 }
             },
             seed: 404, cases: 200);
+    }
+
+    /// <summary>Where along the yarn a stitch lies, columns from the right.</summary>
+    private static long At(PiecePlan piece, int row, int column) =>
+        Path(piece.Working, piece.RowStitches, piece.Rows, piece.TurnCost, piece.Start).FromRight(row, column * Unit);
+
+    private static long Wrap(long jump, long period)
+    {
+        var within = ((jump % period) + period) % period;
+        return within > period / 2 ? within - period : within;
     }
 
     private static FabricPath Path(int stitches, double turn, int start) => Path(Working.Turned, [stitches], 20, turn, start);
