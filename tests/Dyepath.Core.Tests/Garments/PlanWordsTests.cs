@@ -6,6 +6,7 @@ using Dyepath.Core.Motifs;
 using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Quantities;
+using Dyepath.Core.Sizing;
 using Dyepath.Core.Swatches;
 using Dyepath.Core.Tests.Instructions;
 using static Dyepath.Core.Tests.Garments.TestProjects;
@@ -184,6 +185,43 @@ public sealed class PlanWordsTests
         Assert.All(
             Up.With(g => g with { Motif = MotifKind.Bands }).Tried().Reasons, r => Assert.StartsWith("Worked up: ", r.Text, StringComparison.Ordinal));
     }
+
+    /// <summary>A fixed count is one count, whatever means the designer allows for the others; and one too small for its turn is refused.</summary>
+    [Fact]
+    public void A_fixed_count_is_worked_as_it_was_made()
+    {
+        var allowed = Up.With(g => g with { Grading = g.Grading with { AlternatingRows = true, HalfStitchTurn = true } });
+        foreach (var stitches in new[] { 83, 84, 89, 94 })
+        {
+            var made = allowed.Fixed([], [.. UpPlan.Sizes.Select(s => new FixedNumber(s.Name, "panelStitches", null, stitches, "as made"))]).Planned();
+            Assert.All(made.Sizes, s => Assert.Equal([stitches], s.Pieces[0].RowStitches));
+        }
+        var result = (Up with { Fabric = Up.Fabric with { TurnCost = -9 } }).Fixed([], [new("M", "panelStitches", null, 8, "as made")]).Tried();
+        Assert.Contains(result.Reasons, r => r.Place == "fabric.turnCost" && r.Text.EndsWith(
+            "A turn takes back more yarn than a row of 8 stitches has: fix a larger count, or check the turn.", StringComparison.Ordinal));
+    }
+
+    /// <summary>A curve says what one count would cost, then two, and so on.</summary>
+    [Fact]
+    public void The_curve_begins_with_one_count()
+    {
+        Assert.All(UpPlan.Options, o => Assert.Equal(Enumerable.Range(o.Curve[0].Counts, o.Curve.Length), o.Curve.Select(c => c.Counts)));
+        Assert.Equal(1, UpPlan.Options[0].Curve[0].Counts);
+        Assert.All(UpPlan.Options.SelectMany(o => o.Curve), c => Assert.True(c.Stitches.Distinct().Count() <= c.Counts));
+    }
+
+    [Theory]
+    [InlineData("width", "larger of bust plus ease and, where the piece reaches the hip, hip plus hip ease")]
+    [InlineData("length", "back waist length plus what the garment hangs below the waist, hem edging included")]
+    [InlineData("armholeDepth", "larger of the chart's armhole depth and half of upper arm plus ease")]
+    [InlineData("neckWidth", "The slit neck keeps the base size's width, a small step wider per size above it and narrower below; its edging is inside that width.")]
+    [InlineData("sleeveWidth", "twice the armhole depth round")]
+    [InlineData("sleeveLength", "centre back neck to cuff, less half of the panel's finished width, less what the sleeve is shorter by: the wider the dropped shoulder, the shorter the sleeve.")]
+    [InlineData("locked", "every other size is moved by as much as the base was; an override moves its own size alone.")]
+    [InlineData("gauge", "Finished measures use the hung gauge, or else the blocked one, or else the worked one; worked sideways, the blocked one")]
+    [InlineData("seam", "Hidden stitches and rows of each sewn edge, and the depth of edgings, are taken off before counts are chosen.")]
+    public void The_rules_are_told(string id, string said) =>
+        Assert.Contains(said, UpPlan.Rules.Single(r => r.Id == id).Text, StringComparison.Ordinal);
 
     private static void Refused(Project project, string place, string text)
     {

@@ -116,6 +116,29 @@ public sealed class SeamLawTests
         }
     }
 
+    /// <summary>
+    /// Of a fabric without lean the first start is the one with which a row and the next agree in most columns; by working both rows of
+    /// each start.
+    /// </summary>
+    [Theory]
+    [InlineData(63)]
+    [InlineData(42)]
+    [InlineData(50)]
+    [InlineData(57)]
+    public void Without_lean_colours_stand_clearest_where_two_rows_agree(int stitches)
+    {
+        var plan = TestProjects.Tideline.Planned();
+        var agree = Enumerable.Range(0, 21).Select(start =>
+        {
+            var fabric = Fabric.Work(plan.Sequence.Ring, FabricPath.Constant(Working.Turned, stitches, 2, new PathOptions { Start = start }));
+            return Enumerable.Range(0, stitches).Count(c => fabric[0, c] == fabric[1, c]);
+        }).ToList();
+        var path = FabricPath.Constant(Working.Turned, stitches, 40, new PathOptions());
+        Assert.Equal(agree.IndexOf(agree.Max()), SeamSearch.FirstStart(Fabrication.Of(plan), path, 0));
+        Assert.Equal(0, SeamSearch.FirstStart(Fabrication.Of(plan), path, 0.5));
+        Assert.Equal(0, SeamSearch.FirstStart(Fabrication.Of(plan), FabricPath.Constant(Working.Rounds, stitches, 40, new PathOptions()), 0));
+    }
+
     /// <summary>Joined and turned rounds: N ≡ P/2 ± 1 jumps at the join, N ≡ ±1 jumps by one stitch, a whole number of periods not at
     /// all.</summary>
     [Theory]

@@ -90,6 +90,28 @@ public sealed class DriftWordsTests
         Assert.EndsWith(" What would do: work four times as evenly.", DriftWords.Say(Work(0.6, steadier: 0.25)), StringComparison.Ordinal);
     }
 
+    /// <summary>Only an interval that lies on one side of the plan says which way the hands lean.</summary>
+    [Theory]
+    [InlineData(0.001, 0.02, "By themselves your hands take more yarn than planned; the next plan can count with it.")]
+    [InlineData(-0.02, -0.001, "By themselves your hands take less yarn than planned; the next plan can count with it.")]
+    [InlineData(-0.001, 0.02, "By themselves your hands take the yarn that is planned, as far as the rows tell.")]
+    [InlineData(-0.02, 0.001, "By themselves your hands take the yarn that is planned, as far as the rows tell.")]
+    public void What_her_log_says_of_her_hands(double low, double high, string said) => Assert.Equal(
+        said, DriftWords.Say(new MakerFit(new Figure((low + high) / 2, low, high), new Figure(0.01, 0.005, 0.02), new Figure(50, 5, 500), 60)));
+
+    [Fact]
+    public void Too_short_a_log_says_so() => Assert.Equal("Too few rows are read yet to know your hands.", DriftWords.Say((MakerFit?)null));
+
+    /// <summary>Thirty rows read are enough, and 29 are not.</summary>
+    [Fact]
+    public void Thirty_readings_tell_of_the_hands()
+    {
+        MakerLog.Entry[] read = [new MakerLog.Worked(83, 0), new MakerLog.Read(0)];
+        MakerLog Of(int readings) => new(new DriftModel(0.01, 50) { Slips = 0 }, [.. Enumerable.Repeat(read, readings).SelectMany(e => e)]);
+        Assert.Null(MakerFit.Of(Of(29)));
+        Assert.Equal(30, MakerFit.Of(Of(30))!.Readings);
+    }
+
     private static HoldableWork Work(double share, double? sections = null, HoldableWork.Panels? panels = null, double? steadier = null) =>
         new(share, HoldableWork.Enough, CheckHabit.EveryRow, sections, panels, steadier);
 

@@ -111,6 +111,15 @@ public sealed class MakingStateTests
         Assert.True(back.Drift.Filter.BiasMean > 0);
     }
 
+    /// <summary>Of hands that nobody has measured, the bias lies evenly within 2 % either way: that over the root of three in the mean square.</summary>
+    [Fact]
+    public void Unknown_hands_may_lean_two_per_cent_either_way()
+    {
+        var filter = MakingState.Begin(Tunic).Drift!.Filter;
+        Assert.Equal(0, filter.BiasMean);
+        Assert.Equal(0.011547, filter.BiasSd, 1e-6);
+    }
+
     /// <summary>The first and the last row can be gone to, and none before or after them.</summary>
     [Fact]
     public void Every_row_of_the_piece_can_be_gone_to()
