@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.ComponentModel;
 using System.Diagnostics;
 using Dyepath.Faults.Sources;
 using Microsoft.CodeAnalysis.CSharp;
@@ -86,9 +87,9 @@ internal sealed class TestAssembly : IDisposable
         {
             return process.TotalProcessorTime;
         }
-        catch (InvalidOperationException)
+        catch (Exception ended) when (ended is InvalidOperationException or Win32Exception)
         {
-            // It has just ended.
+            // It has just ended, and there is nothing to ask any more.
             return TimeSpan.Zero;
         }
     }
