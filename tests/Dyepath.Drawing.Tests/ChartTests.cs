@@ -63,6 +63,40 @@ public sealed class ChartTests
     }
 
     [Fact]
+    public void Arrows_are_mirrored_for_left_handed_makers()
+    {
+        var group = Assert.IsType<Group>(Whole(SampleBooklet.Turned(8, 2), Left).Shapes[0]);
+        var heads = group.Shapes.OfType<Outline>().Where(o => o.Steps.Length == 4 && o.Steps[3].Verb == PathVerb.Close).ToArray();
+        Assert.Equal(2, heads.Length);
+        Assert.True(heads[0].Steps[0].To.X > heads[0].Steps[1].To.X, "Row 1 is worked to the right.");
+        Assert.True(heads[1].Steps[0].To.X < heads[1].Steps[1].To.X, "Row 2 is worked to the left.");
+    }
+
+    /// <summary>A maker counts in tens: a bold line above every tenth row and beside every tenth column, and their numbers bold.</summary>
+    [Theory]
+    [InlineData(1, new[] { 10, 20 })]
+    [InlineData(6, new[] { 10, 20, 30 })]
+    public void Every_tenth_row_and_column_is_bold(int firstRow, int[] tens)
+    {
+        var sheet = Whole(SampleBooklet.Turned(22, 25) with { FirstRow = firstRow }, Right);
+        var group = Assert.IsType<Group>(sheet.Shapes[0]);
+        var lines = group.Shapes.OfType<Outline>().Single(o => o.Style.Stroke == Ink.Tenth).Steps.Chunk(2).Select(l => (From: l[0].To, To: l[1].To)).ToArray();
+        var texts = Texts(sheet);
+        var centres = texts.Cells.Select(c => c.Y).Distinct().OrderDescending().ToArray();
+        var height = centres[0] - centres[1];
+        var rows = lines.Where(l => l.From.Y == l.To.Y).Select(l => l.From.Y).ToArray();
+        Assert.Equal(tens.Length, rows.Length);
+        // Above the tenth row's middle by half a row, where its symbol stands a little below the middle.
+        Assert.All(tens.Zip(rows), ten => Assert.InRange(centres[ten.First - firstRow] - ten.Second, height * 0.5, height));
+        var width = texts.Cells.Where(c => c.Y == centres[0]).Select(c => c.X).Order().ToArray() is var columns ? columns[1] - columns[0] : 0;
+        // Columns are counted from the right, where row 1 begins.
+        Assert.Equal([10.0, 20], lines.Where(l => l.From.X == l.To.X).Select(l => Math.Round(22 - l.From.X / width, 6)));
+        Assert.Equal(
+            tens.Select(t => $"{t}"),
+            texts.Labels.Where(l => l.Lettering.Bold).Select(l => l.Text));
+    }
+
+    [Fact]
     public void A_linen_row_stands_half_a_unit_over()
     {
         var sheet = Whole(SvgSnapshotTests.Linen(), Right);

@@ -54,6 +54,22 @@ public sealed class SchematicTests
         Assert.Equal(52.0 / 40, widths[0] / widths[1], 9);
     }
 
+    /// <summary>Worked sideways a piece grows to the right as the maker works, or for a left-handed one to the left; upwards for both.</summary>
+    [Theory]
+    [InlineData(Hand.Right, 1, 0)]
+    [InlineData(Hand.Left, -1, 0)]
+    [InlineData(Hand.Right, 0, -1)]
+    [InlineData(Hand.Left, 0, -1)]
+    public void The_arrow_shows_the_way_the_rows_grow(Hand hand, int x, int y)
+    {
+        var piece = new SchematicPiece("front", [new(0, 0), new(40, 0), new(40, 50), new(0, 50)], [], [], y == 0 ? new(1, 0) : new(0, -1));
+        var reader = new Reader(SampleBooklet.Everyone with { Hand = hand }, SampleBooklet.Say);
+        var sheet = SchematicDrawing.Draw(new Schematic([piece]), "", "", reader, Room.Screen).Sheets[0];
+        var head = Shapes(sheet.Shapes, default).Select(s => s.Shape).OfType<Outline>().Single(o => o.Steps.Length == 4 && o.Steps[3].Verb == PathVerb.Close).Steps;
+        var back = (head[1].To + head[2].To) * 0.5;
+        Assert.Equal((x, y), (Math.Sign(Math.Round(head[0].To.X - back.X, 6)), Math.Sign(Math.Round(head[0].To.Y - back.Y, 6))));
+    }
+
     [Theory]
     [InlineData(Units.Centimetres, "cm")]
     [InlineData(Units.InchesThenCentimetres, "in")]

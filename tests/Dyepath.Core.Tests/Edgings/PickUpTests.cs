@@ -67,6 +67,39 @@ public sealed class PickUpTests
             PickUpWords.Text(pickUp));
     }
 
+    /// <summary>Stitches and row ends by their names, one and many; extras at the corners or at their places; more, or fewer.</summary>
+    [Theory]
+    [InlineData(true, 8, 1.0, 1, 0, 0, "edge: pick up 1 in each of the 8 row ends: 8 in all.")]
+    [InlineData(false, 8, 0.5, 1, 0, 0, "edge: pick up 1 in each of the 8 stitches: 8 in all.")]
+    [InlineData(true, 9, 0.75, 1, 0, 0, "edge: pick up 3 in every 4 row ends 2 times, then 1 in the last 1 row end: 7 in all.")]
+    [InlineData(true, 10, 0.75, 1, 0, 0, "edge: pick up 3 in every 4 row ends 2 times, then 2 in the last 2 row ends: 8 in all.")]
+    [InlineData(false, 8, 1.0, 5, 0, 0, "edge: pick up 1 in each of the 8 stitches; 2 extra, at places 3, 7 of the edge: 10 in all.")]
+    [InlineData(false, 9, 1.0, 5, 0, 0, "edge: pick up 1 in each of the 9 stitches; 1 extra, at place 5 of the edge: 10 in all.")]
+    [InlineData(false, 11, 1.0, 5, 0, 0, "edge: pick up 1 in each of the 11 stitches; 1 fewer, at place 6 of the edge: 10 in all.")]
+    [InlineData(false, 8, 1.0, 1, 4, 2, "edge: pick up 1 in each of the 8 stitches; 2 extra at each of the 4 corners: 16 in all.")]
+    [InlineData(false, 8, 1.0, 5, 4, 1, "edge: pick up 1 in each of the 8 stitches; 2 extra at the corners: 10 in all.")]
+    [InlineData(false, 12, 1.0, 10, 2, 0, "edge: pick up 1 in each of the 12 stitches; 1 fewer at each of the 2 corners: 10 in all.")]
+    public void Every_way_to_spread_stitches_has_its_words(bool rowEnds, int places, double ratio, int multiple, int corners, int perCorner, string said) =>
+        Assert.Equal(said, PickUp.Plan(Band with { Multiple = multiple }, [new("edge", rowEnds, places)], ratio, corners, perCorner).Text());
+
+    /// <summary>A rib draws in: along stitches it takes three in four.</summary>
+    [Theory]
+    [InlineData(9, "edge: pick up 3 in every 4 stitches 2 times, then 1 in the last 1 stitch; 1 extra, at place 5 of the edge: 8 in all.")]
+    [InlineData(16, "edge: pick up 3 in every 4 stitches 4 times: 12 in all.")]
+    public void A_rib_takes_three_stitches_in_four(int places, string said) =>
+        Assert.Equal(said, PickUp.Plan(EdgingLibrary.All.Single(e => e.Id == "rib"), [new("edge", false, places)], 1, 0).Text());
+
+    [Fact]
+    public void An_open_edge_has_the_plus_and_a_closed_one_not()
+    {
+        var edging = Band with { Multiple = 6, Plus = 1 };
+        Assert.Equal(25, PickUp.Plan(edging, [new("edge", false, 25)], 1, 0, closed: false).Total);
+        Assert.Equal(24, PickUp.Plan(edging, [new("edge", false, 25)], 1, 0).Total);
+        Assert.Equal(6, PickUp.NearestRepeat(1, 6, 0));
+        Assert.Equal(12, PickUp.NearestRepeat(9, 6, 0));
+        Assert.Equal(7, PickUp.NearestRepeat(-20, 6, 1));
+    }
+
     [Fact]
     public void Following_the_sentence_gives_exactly_the_number()
     {

@@ -310,6 +310,60 @@ public sealed class BoxyTopTests
         Assert.Equal(23, plan.Sizes[2].Finished[GarmentMeasure.ArmholeDepth].Centimetres, 0.4);
     }
 
+    /// <summary>
+    /// Sewn row to row into a tube, a sleeve of n stitches of which a seam hides two meets itself as rounds of n − 2 would: each row
+    /// jumps by what that misses of the sequence, which is 21 stitches.
+    /// </summary>
+    [Fact]
+    public void A_sleeve_worked_upwards_meets_itself_under_the_arm()
+    {
+        var plan = Tideline.Sleeved(pooled: true).Directed(Direction.Up).Planned();
+        Assert.Contains(plan.Sizes, s => (s.Pieces[2].Stitches - 2) % 21 != 0);
+        foreach (var size in plan.Sizes)
+        {
+            var jump = Math.Abs(Math.IEEERemainder(size.Pieces[2].Stitches - 2, 21));
+            Assert.Equal([jump, jump], size.Seams.Where(s => s.Where.EndsWith("sleeve", StringComparison.Ordinal)).Select(s => s.PhaseJump));
+        }
+    }
+
+    /// <summary>Measured along the garment: down the sides to the armhole, round the armhole, along the sleeve.</summary>
+    [Theory]
+    [InlineData(Direction.Up)]
+    [InlineData(Direction.Sideways)]
+    public void Seams_are_as_long_as_the_edges_that_they_join(Direction direction)
+    {
+        var plan = Tideline.Directed(direction).Planned();
+        var step = direction == Direction.Up ? plan.RowHeight : plan.StitchWidth;
+        foreach (var size in plan.Sizes)
+        {
+            var (front, sleeve) = (size.Pieces[0], size.Pieces[2]);
+            var along = direction == Direction.Up ? sleeve.Rows : sleeve.Stitches;
+            // A stitch or row of the armhole is in the shoulder seam, and one of the sleeve's in the armhole's.
+            (string, Length)[] expected =
+            [
+                ("side", step * (front.Marks[2].Position - 1)), ("armhole", 2 * size.Finished[GarmentMeasure.ArmholeDepth]),
+                ("sleeve", step * (along - 1)),
+            ];
+            foreach (var (where, length) in expected)
+            {
+                var seams = size.Seams.Where(s => s.Where.EndsWith(where, StringComparison.Ordinal)).ToArray();
+                Assert.Equal([$"left {where}", $"right {where}"], seams.Select(s => s.Where));
+                Assert.All(seams, s => Assert.Equal(length.Centimetres, s.Length.Centimetres, 1e-6));
+            }
+        }
+    }
+
+    /// <summary>Sideways the girth is made of rows: a few more or fewer serve the seams, as long as it stays within a centimetre.</summary>
+    [Fact]
+    public void Rows_give_way_to_the_seams_within_a_centimetre()
+    {
+        var plan = Tideline.Directed(Direction.Sideways).Planned();
+        var off = plan.Sizes.Select(s => (s.Finished[GarmentMeasure.Width] - s.Target[GarmentMeasure.Width]).Centimetres).ToArray();
+        Assert.All(off, o => Assert.InRange(o, -1, 1));
+        // Two rows of both panels are 4 × 10/15.75 cm: nearest would be half of that at most, and one row half of that again.
+        Assert.Contains(plan.Sizes, s => Math.Abs(s.Finished[GarmentMeasure.Width].Centimetres - s.Target[GarmentMeasure.Width].Centimetres) > 2 * 10 / 15.75 / 2);
+    }
+
     [Fact]
     public void Planning_can_be_cancelled() => Assert.Throws<OperationCanceledException>(
         () => GarmentPlanner.Plan(Tideline, new CancellationToken(canceled: true)));

@@ -94,6 +94,17 @@ public sealed class FitRulerTests
         }
     }
 
+    /// <summary>A row of linen stitch takes a unit of yarn for every two of its stitches.</summary>
+    [Theory]
+    [InlineData("tunic up", 1)]
+    [InlineData("linen", 2)]
+    public void A_row_takes_the_yarn_of_its_units(string name, int stitchesPerUnit)
+    {
+        var plan = (name == "linen" ? Instructions.Patterns.Named("linen stitch") : Named(name)).Planned();
+        Assert.All(plan.Chosen.Ruler.Counts, c => Assert.Equal(
+            plan.Sequence.YarnPerUnit.Centimetres * c.RowStitches.Average() / stitchesPerUnit, c.RowYarn.Centimetres, 1e-5));
+    }
+
     /// <summary>A second route to the counts: the fabric of each is read by itself.</summary>
     [Fact]
     public void Every_count_of_the_motif_within_reach_is_there_and_no_other()

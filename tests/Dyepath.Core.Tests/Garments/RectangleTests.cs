@@ -96,6 +96,40 @@ public sealed class RectangleTests
         Assert.Empty(PlanCheck.Verify(plan));
     }
 
+    /// <summary>A seam hides rows of the sideways cowl, or stitches of one worked up, at both ends of its brims.</summary>
+    [Theory]
+    [InlineData(Direction.Sideways, 2, 0)]
+    [InlineData(Direction.Sideways, 0, 2)]
+    [InlineData(Direction.Up, 2, 0)]
+    [InlineData(Direction.Up, 0, 2)]
+    public void A_brim_is_what_the_back_seam_leaves(Direction direction, int stitches, int rows)
+    {
+        var plan = Cowl(Working.Turned, MotifKind.Argyle).Directed(direction).With(g => g with { Seams = new SeamChoice(SeamExtension.Continued, stitches, rows) }).Planned();
+        var size = plan.Sizes[0];
+        var piece = size.Pieces[0];
+        var visible = direction == Direction.Up ? piece.Stitches - 2 * stitches : piece.Rows - 2 * rows;
+        var places = direction == Direction.Up ? "stitches" : "row ends";
+        Assert.StartsWith($"brim: pick up 1 in each of the {visible} {places}", size.Edgings[0].Rule, StringComparison.Ordinal);
+        var step = direction == Direction.Up ? plan.StitchWidth : plan.RowHeight;
+        Assert.Equal((step * visible).Centimetres, size.Finished[GarmentMeasure.Circumference].Centimetres, 1e-6);
+        var seam = Assert.Single(size.Seams);
+        Assert.Equal("back seam", seam.Where);
+        Assert.Equal((direction == Direction.Up ? plan.RowHeight * piece.Rows : plan.StitchWidth * piece.Stitches).Centimetres, seam.Length.Centimetres, 1e-6);
+    }
+
+    /// <summary>Two extra stitches at each of the four corners, and four edges named in the order in which they are met.</summary>
+    [Theory]
+    [InlineData(Direction.Up)]
+    [InlineData(Direction.Sideways)]
+    public void A_border_runs_along_four_edges(Direction direction)
+    {
+        var plan = Wrapped(Cm(50), Cm(70)).Directed(direction).Planned();
+        var (piece, border) = (plan.Sizes[0].Pieces[0], plan.Sizes[0].Edgings[0]);
+        Assert.Equal(
+            $"first row and last row: pick up 1 in each of the {piece.Stitches} stitches; left edge and right edge: pick up 1 in each of the {piece.Rows} row ends; 2 extra at each of the 4 corners: {2 * (piece.Stitches + piece.Rows) + 8} in all.",
+            border.Rule);
+    }
+
     [Fact]
     public void A_measure_of_nothing_is_refused() =>
         Assert.Equal(PlanOutcome.BadInput, Wrapped(Cm(50), Cm(0)).Tried().Outcome);

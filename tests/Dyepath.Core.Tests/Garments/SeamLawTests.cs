@@ -84,15 +84,59 @@ public sealed class SeamLawTests
                 Assert.Equal(mean, size.Seams.Single(s => s.Id == (left ? SeamId.LeftArmhole : SeamId.RightArmhole)).PhaseJump, 9);
             }
         }
+    }
 
-        static long At(PiecePlan piece, int row, int column) =>
-            Path(piece.Working, piece.RowStitches, piece.Rows, piece.TurnCost, piece.Start).FromRight(row, column * Unit);
-
-        static long Wrap(long jump, long period)
+    /// <summary>
+    /// Walked by hand: seen from outside with its cuff down, the right-hand side of a sleeve worked upwards lies at the back's underarm
+    /// on the wearer's left arm, whose armhole is the front's right-hand edge; at the front's underarm on the right one.
+    /// </summary>
+    [Fact]
+    public void Round_an_armhole_an_upward_sleeve_meets_the_panels_as_it_is_worn()
+    {
+        var plan = TestProjects.Tideline.Sleeved(pooled: true).Directed(Direction.Up).Planned();
+        var period = plan.Sequence.Ring.Total;
+        foreach (var size in plan.Sizes)
         {
-            var within = ((jump % period) + period) % period;
-            return within > period / 2 ? within - period : within;
+            var (front, back, sleeve) = (size.Pieces[0], size.Pieces[1], size.Pieces[2]);
+            var from = front.Marks.Single(m => m.What.StartsWith("armholes", StringComparison.Ordinal)).Position - 1;
+            // One stitch and one row are hidden in every seam: the last row in the shoulder's.
+            var rows = Enumerable.Range(from, front.Rows - 1 - from).ToArray();
+            var top = Enumerable.Range(1, sleeve.Stitches - 2).Select(c => At(sleeve, sleeve.Rows - 2, c)).ToArray();
+            foreach (var left in (bool[])[true, false])
+            {
+                var ofFront = rows.Select(r => At(front, r, left ? 0 : front.Stitches - 1)).ToArray();
+                var atLeft = left != back.WrongSideOut;
+                var ofBack = rows.Select(r => At(back, r, atLeft ? back.Stitches - 1 : 0)).ToArray();
+                var round = left ? ofBack.Concat(ofFront.Reverse()).ToArray() : ofFront.Concat(ofBack.Reverse()).ToArray();
+                var pairs = Math.Max(round.Length, top.Length);
+                var mean = Enumerable.Range(0, pairs).Average(
+                    i => Math.Abs(Wrap(top[i * top.Length / pairs] - round[i * round.Length / pairs], period))) / (double)Unit;
+                Assert.Equal(mean, size.Seams.Single(s => s.Where == (left ? "left armhole" : "right armhole")).PhaseJump, 9);
+            }
         }
+    }
+
+    /// <summary>
+    /// Of a fabric without lean the first start is the one with which a row and the next agree in most columns; by working both rows of
+    /// each start.
+    /// </summary>
+    [Theory]
+    [InlineData(63)]
+    [InlineData(42)]
+    [InlineData(50)]
+    [InlineData(57)]
+    public void Without_lean_colours_stand_clearest_where_two_rows_agree(int stitches)
+    {
+        var plan = TestProjects.Tideline.Planned();
+        var agree = Enumerable.Range(0, 21).Select(start =>
+        {
+            var fabric = Fabric.Work(plan.Sequence.Ring, FabricPath.Constant(Working.Turned, stitches, 2, new PathOptions { Start = start }));
+            return Enumerable.Range(0, stitches).Count(c => fabric[0, c] == fabric[1, c]);
+        }).ToList();
+        var path = FabricPath.Constant(Working.Turned, stitches, 40, new PathOptions());
+        Assert.Equal(agree.IndexOf(agree.Max()), SeamSearch.FirstStart(Fabrication.Of(plan), path, 0));
+        Assert.Equal(0, SeamSearch.FirstStart(Fabrication.Of(plan), path, 0.5));
+        Assert.Equal(0, SeamSearch.FirstStart(Fabrication.Of(plan), FabricPath.Constant(Working.Rounds, stitches, 40, new PathOptions()), 0));
     }
 
     /// <summary>Joined and turned rounds: N ≡ P/2 ± 1 jumps at the join, N ≡ ±1 jumps by one stitch, a whole number of periods not at
@@ -154,6 +198,16 @@ public sealed class SeamLawTests
                 }
             },
             seed: 404, cases: 200);
+    }
+
+    /// <summary>Where along the yarn a stitch lies, columns from the right.</summary>
+    private static long At(PiecePlan piece, int row, int column) =>
+        Path(piece.Working, piece.RowStitches, piece.Rows, piece.TurnCost, piece.Start).FromRight(row, column * Unit);
+
+    private static long Wrap(long jump, long period)
+    {
+        var within = ((jump % period) + period) % period;
+        return within > period / 2 ? within - period : within;
     }
 
     private static FabricPath Path(int stitches, double turn, int start) => Path(Working.Turned, [stitches], 20, turn, start);

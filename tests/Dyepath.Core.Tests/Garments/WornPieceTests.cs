@@ -88,4 +88,16 @@ public sealed class WornPieceTests
         var text = System.Text.Encoding.UTF8.GetString(DemoProject.Utf8).Replace("\"direction\": \"best\"", direction, StringComparison.Ordinal);
         return GarmentPlanner.Plan(ProjectReader.Read(System.Text.Encoding.UTF8.GetBytes(text)).Project!).Plan!;
     }
+
+    /// <summary>Colours are given for each unit of a pooled piece; a plain one has none.</summary>
+    [Fact]
+    public void Other_colours_than_there_are_stitches_are_refused()
+    {
+        var plan = TestProjects.Tideline.Planned();
+        var (front, sleeve) = (plan.Sizes[0].Pieces[0], plan.Sizes[0].Pieces[2]);
+        var units = front.Stitches * front.Rows;
+        Assert.NotNull(WornPiece.Of(plan, front, new byte[units]));
+        Assert.Throws<ArgumentException>(() => WornPiece.Of(plan, front, new byte[units - 1]));
+        Assert.Throws<ArgumentException>(() => WornPiece.Of(plan, sleeve, new byte[sleeve.Stitches * sleeve.Rows]));
+    }
 }

@@ -223,4 +223,21 @@ public sealed class DriftFilterTests
         // It may be any number of periods on: little is learnt of the bias.
         Assert.InRange(found.BiasSd, 0.0115 / 2, 0.0115);
     }
+
+    /// <summary>The ends of every documented range are in it, and what lies a little beyond is refused.</summary>
+    [Fact]
+    public void Invalid_values_are_those_beyond_the_documented_ranges()
+    {
+        Assert.Equal(0.0001, new DriftModel(0.0001, 50).Spread);
+        Assert.Equal(0.5, new DriftModel(0.5, 50).Spread);
+        Assert.Throws<ArgumentOutOfRangeException>(() => new DriftModel(0.00009, 50));
+        Assert.Throws<ArgumentOutOfRangeException>(() => new DriftModel(0.51, 50));
+        var filter = DriftFilter.Begin(new DriftModel(0.01, 50));
+        Assert.Equal(filter.PhaseMean + 50, filter.Shift(50, 50).PhaseMean, 1e-9);
+        Assert.Equal(filter.PhaseMean - 50, filter.Shift(-50).PhaseMean, 1e-9);
+        Assert.Throws<ArgumentOutOfRangeException>(() => filter.Shift(50.1));
+        Assert.Throws<ArgumentOutOfRangeException>(() => filter.Shift(-50.1));
+        Assert.Throws<ArgumentOutOfRangeException>(() => filter.Shift(0, 50.1));
+        Assert.Throws<ArgumentOutOfRangeException>(() => filter.Shift(0, -0.1));
+    }
 }

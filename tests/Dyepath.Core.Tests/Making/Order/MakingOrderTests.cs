@@ -4,6 +4,7 @@ using Dyepath.Core.Instructions;
 using Dyepath.Core.Making.Order;
 using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
+using Dyepath.Core.Tests.Garments;
 using Xunit;
 
 namespace Dyepath.Core.Tests.Making.Order;
@@ -40,6 +41,75 @@ public sealed class MakingOrderTests
         var wording = new Wording([size], edition);
         foreach (var step in MakingOrder.Of(Tideline, size).Parts.SelectMany(p => p.Steps))
             Assert.Contains(Regex.Replace(wording.Text(step.Text), @"\s+", " ").Trim(), pattern, StringComparison.Ordinal);
+    }
+
+    /// <summary>Rows that the pattern asks to repeat stand here as often as they are worked, each with its side and its words.</summary>
+    [Theory]
+    [InlineData("worked up", 0, "Row 1 (RS)", "Sc in 2nd ch from hook and in each ch to end, turn.")]
+    [InlineData("worked up", 1, "Row 2 (WS)", "Ch 1, sc in each st to end, turn.")]
+    [InlineData("worked up", 2, "Row 3 (RS)", "Ch 1, sc in each st to end, turn.")]
+    [InlineData("worked up", 7, "Row 8 (WS)", "Ch 1, sc in each st to end, turn.")]
+    [InlineData("linen cowl in rounds", 0, "Round 1", "Ch 1, *sc in next ch, ch 1, skip next ch;")]
+    [InlineData("linen cowl in rounds", 1, "Round 2", "Ch 2 (counts as a ch-1 space), skip first sc,")]
+    [InlineData("linen cowl in rounds", 2, "Round 3", "Ch 1, *sc in next ch-1 space, ch 1, skip next sc;")]
+    [InlineData("linen cowl in rounds", 3, "Round 4", "Ch 2 (counts as a ch-1 space), skip first sc,")]
+    [InlineData("linen cowl in rounds", 4, "Round 5", "Ch 1, *sc in next ch-1 space, ch 1, skip next sc;")]
+    [InlineData("linen cowl in rounds", 9, "Round 10", "Ch 2 (counts as a ch-1 space), skip first sc,")]
+    public void Each_row_has_its_own_words(string name, int row, string label, string begins)
+    {
+        var plan = Instructions.Patterns.Named(name).Planned();
+        var part = MakingOrder.Of(plan, plan.Sizes[0].Name).Parts[0];
+        var wording = new Wording([plan.Sizes[0].Name], plan.Project.Edition);
+        var step = part.Steps[part.StepOf(row)];
+        Assert.Equal(label, wording.Text(step.Label));
+        Assert.StartsWith(begins, wording.Text(step.Text), StringComparison.Ordinal);
+    }
+
+    /// <summary>Made piece after piece, then up, then edged; what is made twice is numbered.</summary>
+    [Fact]
+    public void Parts_come_in_the_order_in_which_they_are_made()
+    {
+        var wording = new Wording(["M"], Tideline.Project.Edition);
+        Assert.Equal(
+            [
+                "Front", "Back", "Sleeve, 1 of 2", "Sleeve, 2 of 2", "Making up", "Hem: sideways rib (sc in the back loop)",
+                "Neck: corded edge (reverse sc)", "Cuffs: sideways rib (sc in the back loop), 1 of 2", "Cuffs: sideways rib (sc in the back loop), 2 of 2",
+            ],
+            MakingOrder.Of(Tideline, "M").Parts.Select(p => wording.Text(p.Title)));
+    }
+
+    /// <summary>Said in the row in which it is done: that the last one is the last, and where a ball ends.</summary>
+    [Fact]
+    public void Notes_stand_in_their_rows()
+    {
+        var order = MakingOrder.Of(Tideline, "M");
+        var wording = new Wording(["M"], Tideline.Project.Edition);
+        foreach (var part in order.Parts.Where(p => p.Piece is not null))
+        {
+            var rows = part.Steps.OfType<RowStep>().ToArray();
+            Assert.Equal([part.Rows - 1], rows.Where(r => r.Notes.Any(n => wording.Text(n) == "Then fasten off.")).Select(r => r.Row));
+            foreach (var join in order.Size.Yarn.Joins.Where(j => j.Piece == part.Piece!.Name))
+                Assert.Contains(rows[join.Row - 1].Notes, n => wording.Text(n) == $"About here ball {join.Ball} ends: join the next one at the same place of the colours.");
+            Assert.Equal(order.Size.Yarn.Joins.Count(j => j.Piece == part.Piece!.Name), rows.SelectMany(r => r.Notes).Count(n => wording.Text(n).StartsWith("About here", StringComparison.Ordinal)));
+        }
+        Assert.NotEmpty(order.Size.Yarn.Joins);
+    }
+
+    /// <summary>An edging in rounds: the first as told, the last as told, what lies between as the first.</summary>
+    [Theory]
+    [InlineData("corded", 3, "Ch 1, sc in every place", "Ch 1, sc in every place", "Without turning, ch 1, reverse sc")]
+    [InlineData("sc", 3, "Ch 1, sc in every place", "Ch 1, sc in each sc around", "Ch 1, sc in each sc around")]
+    [InlineData("picot", 2, "Ch 1, sc in every place", "Ch 1, * sc in each of the next 3 sc, ch 3")]
+    public void An_edging_is_worked_round_by_round(string edging, int rounds, params string[] begin)
+    {
+        var plan = Instructions.Patterns.Named("blanket").With(g => g with { Edgings = [new(Core.Edgings.EdgingPlace.Border, edging, rounds)] }).Planned();
+        var part = MakingOrder.Of(plan, plan.Sizes[0].Name).Parts[^1];
+        var wording = new Wording([plan.Sizes[0].Name], plan.Project.Edition);
+        Assert.Equal(["Yarn", "Pick up", "Work", "Spread"], part.Steps.Take(4).Select(s => wording.Text(s.Label)));
+        var steps = part.Steps.OfType<RowStep>().ToArray();
+        Assert.Equal(begin.Length, steps.Length);
+        Assert.Equal(Enumerable.Range(1, rounds).Select(r => $"Round {r}"), steps.Select(s => wording.Text(s.Label)));
+        Assert.All(steps.Zip(begin), s => Assert.StartsWith(s.Second, wording.Text(s.First.Text), StringComparison.Ordinal));
     }
 
     [Fact]

@@ -111,6 +111,40 @@ public sealed class MakingStateTests
         Assert.True(back.Drift.Filter.BiasMean > 0);
     }
 
+    /// <summary>Of hands that nobody has measured, the bias lies evenly within 2 % either way: that over the root of three in the mean square.</summary>
+    [Fact]
+    public void Unknown_hands_may_lean_two_per_cent_either_way()
+    {
+        var filter = MakingState.Begin(Tunic).Drift!.Filter;
+        Assert.Equal(0, filter.BiasMean);
+        Assert.Equal(0.011547, filter.BiasSd, 1e-6);
+    }
+
+    /// <summary>The first and the last row can be gone to, and none before or after them.</summary>
+    [Fact]
+    public void Every_row_of_the_piece_can_be_gone_to()
+    {
+        var state = AtFirstRow();
+        MakingState At(int row) => state.Apply(new Entry(Did.At, DateTimeOffset.UnixEpoch, To: row));
+        Assert.Equal(0, At(1).Row!.Row);
+        Assert.Equal(Tunic.Parts[0].Rows - 1, At(Tunic.Parts[0].Rows).Row!.Row);
+        Assert.Same(state, At(0));
+        Assert.Same(state, At(Tunic.Parts[0].Rows + 1));
+    }
+
+    /// <summary>The last part can be gone to, too.</summary>
+    [Fact]
+    public void Every_part_of_the_garment_can_be_gone_to()
+    {
+        var state = MakingState.Begin(Tunic);
+        MakingState Part(int part) => state.Apply(new Entry(Did.Part, DateTimeOffset.UnixEpoch, To: part));
+        Assert.Equal(Tunic.Parts.Length - 1, Part(Tunic.Parts.Length).PartIndex);
+        Assert.Equal(1, Part(2).PartIndex);
+        Assert.Same(state, Part(1));
+        Assert.Same(state, Part(0));
+        Assert.Same(state, Part(Tunic.Parts.Length + 1));
+    }
+
     [Fact]
     public void A_row_far_from_what_is_expected_is_to_be_counted_again()
     {

@@ -1,0 +1,82 @@
+using System.Collections.Immutable;
+using System.Globalization;
+
+namespace Dyepath.Faults;
+
+/// <summary>What the command line asks for.</summary>
+/// <param name="Folders">Folders of the target; empty: its usual ones.</param>
+/// <param name="At">What a fault's line in the report has to contain, such as <c>PickUp.cs:51</c> or a word; empty: any.</param>
+/// <param name="Only">Numbers of the faults to try; empty: all that are planted.</param>
+/// <param name="Classes">Test classes that run, by name or with <c>*</c> at either end; empty: all.</param>
+/// <param name="Without">Test classes that do not, likewise.</param>
+internal sealed record Options(
+    Target Target, ImmutableArray<string> Folders, int Seed, int Count, ImmutableArray<string> At, ImmutableArray<int> Only,
+    ImmutableArray<string> Classes, ImmutableArray<string> Without, int Parallel, bool List)
+{
+    public static string Usage { get; } =
+        $"dotnet run -c Release --project bench/Dyepath.Faults -- [--target {string.Join('|', Target.All.Select(t => t.Name))}] "
+        + "[--folder NAME]... [--seed N] [--count N] [--at TEXT]... [--fault N]... [--class NAME]... [--without NAME]... [--parallel N] [--list]";
+
+    public bool Asks(string folder) => (Folders.IsEmpty ? Target.Folders : Folders).Contains(folder);
+
+    public bool Runs(string testClass) =>
+        (Classes.IsEmpty || Classes.Any(c => Fits(testClass, c))) && !Target.Without.Concat(Without).Any(c => Fits(testClass, c));
+
+    private static bool Fits(string name, string pattern) => (pattern[0] == '*', pattern[^1] == '*', pattern.Trim('*')) switch
+    {
+        (true, true, var part) => name.Contains(part, StringComparison.Ordinal),
+        (true, false, var end) => name.EndsWith(end, StringComparison.Ordinal),
+        (false, true, var beginning) => name.StartsWith(beginning, StringComparison.Ordinal),
+        (false, false, var whole) => name == whole,
+    };
+
+    public static Options? Read(string[] args, out string wrong)
+    {
+        var options = new Options(Target.All[0], [], 1, 200, [], [], [], [], Environment.ProcessorCount, false);
+        wrong = "";
+        for (var i = 0; i < args.Length; i++)
+        {
+            if (args[i] == "--list")
+            {
+                options = options with { List = true };
+                continue;
+            }
+            var (name, value) = (args[i], ++i < args.Length ? args[i] : "");
+            var isNumber = int.TryParse(value, NumberStyles.None, CultureInfo.InvariantCulture, out var number);
+            switch (name)
+            {
+                case "--target" when Target.All.FirstOrDefault(t => t.Name == value) is { } target:
+                    options = options with { Target = target };
+                    break;
+                case "--folder" when value.Length > 0:
+                    options = options with { Folders = options.Folders.Add(value) };
+                    break;
+                case "--at" when value.Length > 0:
+                    options = options with { At = options.At.Add(value) };
+                    break;
+                case "--class" when value.Length > 0:
+                    options = options with { Classes = options.Classes.Add(value) };
+                    break;
+                case "--without" when value.Length > 0:
+                    options = options with { Without = options.Without.Add(value) };
+                    break;
+                case "--seed" when isNumber:
+                    options = options with { Seed = number };
+                    break;
+                case "--count" when isNumber && number > 0:
+                    options = options with { Count = number };
+                    break;
+                case "--fault" when isNumber:
+                    options = options with { Only = options.Only.Add(number) };
+                    break;
+                case "--parallel" when isNumber && number > 0:
+                    options = options with { Parallel = number };
+                    break;
+                default:
+                    wrong = $"“{name} {value}” is not understood.";
+                    return null;
+            }
+        }
+        return options;
+    }
+}

@@ -1,0 +1,235 @@
+using System.Globalization;
+using Dyepath.Core.Fabrics;
+using Dyepath.Core.Findings;
+using Dyepath.Core.Garments;
+using Dyepath.Core.Motifs;
+using Dyepath.Core.Planning;
+using Dyepath.Core.Projects;
+using Dyepath.Core.Quantities;
+using Dyepath.Core.Sizing;
+using Dyepath.Core.Swatches;
+using Dyepath.Core.Tests.Instructions;
+using static Dyepath.Core.Tests.Garments.TestProjects;
+
+namespace Dyepath.Core.Tests.Garments;
+
+/// <summary>What the planner says: what is wrong, where, and what to do; what is poor, by how much, and what would help.</summary>
+public sealed class PlanWordsTests
+{
+    private static readonly Project Up = Tideline.Directed(Direction.Up);
+
+    private static readonly Plan UpPlan = Up.Planned();
+
+    [Fact]
+    public void What_needs_a_companion_yarn_says_so()
+    {
+        var alone = Tideline with { Companion = null };
+        Refused(alone.Sleeved(pooled: false), "garment.sleeves.yarn",
+            "Plain sleeves need a companion yarn: add one, or work the sleeves in the variegated yarn.");
+        Refused(alone.Sleeved(pooled: true).With(g => g with { Grading = g.Grading with { SideBands = true } }), "garment.grading.sideBands",
+            "Side bands need a companion yarn: add one, or do without bands.");
+        Assert.True(Tideline.Sleeved(pooled: false).Tried().HasPlan);
+        Assert.True(Tideline.With(g => g with { Grading = g.Grading with { SideBands = true } }).Tried().HasPlan);
+    }
+
+    [Fact]
+    public void A_count_needs_a_direction() => Refused(
+        Tideline.Fixed([], [new("M", "panelStitches", null, 83, "as made")]), "garment.direction",
+        "A fixed count holds for one direction only: say whether the garment is worked up or sideways.");
+
+    [Theory]
+    [InlineData("Q", "width", 100.0, null, "size", "There is no size Q: choose one of XS, S, M, L, 1X, 2X, 3X, 4X, 5X.")]
+    [InlineData("M", "width", null, 83, "length", "width is a length: give one, such as \"110 cm\".")]
+    [InlineData("M", "panelRows", 100.0, null, "count", "panelRows is a count: give a whole number of at least 1.")]
+    [InlineData("M", "panelRows", null, 0, "count", "panelRows is a count: give a whole number of at least 1.")]
+    public void A_fixed_number_that_means_nothing_says_what_is_wanted(string size, string what, double? centimetres, int? count, string member, string text) =>
+        Refused(
+            Up.Fixed([], [new("M", "panelRows", null, 100, "as made"), new(size, what, centimetres is { } cm ? Cm(cm) : null, count, "?")]),
+            $"sizes.overrides[1].{member}", text);
+
+    [Fact]
+    public void Only_the_base_size_is_locked() => Refused(
+        Up.Fixed([new("L", "width", Cm(120), null, "as made")], []), "sizes.locked[0].size",
+        "Only the base size, M, is locked as made; give L an override.");
+
+    [Fact]
+    public void A_number_of_another_garment_names_those_of_this_one() => Refused(
+        Up.Fixed([], [new("M", "breadth", Cm(100), null, "?")]), "sizes.overrides[0].what",
+        "breadth is no number of this garment: choose one of width, length, armholeDepth, neckWidth, sleeveWidth, sleeveLength, panelStitches, panelRows, sleeveStitches, sleeveRows.");
+
+    /// <summary>The parity is the trade's: a spiral of linen stitch needs an odd count, joined rounds whole pairs.</summary>
+    [Theory]
+    [InlineData(Working.Spiral, 96, "Linen stitch in a spiral needs an odd number of stitches, so that every single crochet falls on a chain space: fix 95 or 97, not 96.")]
+    [InlineData(Working.Rounds, 95, "Linen stitch in joined rounds needs an even number of stitches, whole pairs: fix 94 or 96, not 95.")]
+    [InlineData(Working.RoundsTurned, 97, "Linen stitch in joined rounds needs an even number of stitches, whole pairs: fix 96 or 98, not 97.")]
+    public void Linen_in_rounds_asks_for_its_parity(Working working, int stitches, string said)
+    {
+        var cowl = Patterns.LinenCowl(working, MotifKind.EvenSlant, 60);
+        var reasons = (cowl with { Sizes = cowl.Sizes with { Overrides = [new("One size", "panelStitches", null, stitches, "as made")] } }).Tried().Reasons;
+        Assert.Contains(reasons, r => r.Text.EndsWith(said, StringComparison.Ordinal));
+        Assert.All(reasons, r => Assert.Equal("sizes", r.Place));
+    }
+
+    /// <summary>An inch either way is what a boxy garment is let off; a row of single crochet, hung, is 10/15.5 cm.</summary>
+    [Theory]
+    [InlineData(10, "over", "fewer")]
+    [InlineData(-10, "under", "more")]
+    public void A_poor_length_says_by_how_much_and_how_many_rounds_mend_it(int rows, string way, string rounds)
+    {
+        var plan = Up.Fixed([], [new("M", "panelRows", null, UpPlan.Sizes[2].Pieces[0].Rows + rows, "as made")]).Planned();
+        var size = plan.Sizes[2];
+        var error = (size.Finished[GarmentMeasure.Length] - size.Target[GarmentMeasure.Length]).Centimetres;
+        Assert.InRange(Math.Abs(error), 4, 9);
+        Assert.Contains(plan.Findings, f => f.Level == FindingLevel.Warning && f.Place == "garment.grading" && f.Text == string.Create(CultureInfo.InvariantCulture,
+            $"Size M: length comes out {Math.Abs(error):0.0} cm {way} its target of {size.Target[GarmentMeasure.Length].Centimetres:0.0} cm: allow more counts, side bands or unequal panels, or take the other direction, or work {Math.Round(Math.Abs(error) / (10 / 15.5))} {rounds} rounds of edging at the hem."));
+    }
+
+    [Fact]
+    public void Within_an_inch_nothing_is_said_and_a_poor_width_has_no_edging_to_mend_it()
+    {
+        Assert.DoesNotContain(UpPlan.Findings, f => f.Text.StartsWith("Size M: length", StringComparison.Ordinal));
+        var plan = Up.Fixed([], [new("M", "panelStitches", null, UpPlan.Sizes[2].Pieces[0].Stitches + 10, "as made")]).Planned();
+        var said = Assert.Single(plan.Findings, f => f.Text.StartsWith("Size M: width comes out ", StringComparison.Ordinal)).Text;
+        Assert.Contains(" cm over its target of ", said, StringComparison.Ordinal);
+        Assert.EndsWith("cm: allow more counts, side bands or unequal panels, or take the other direction.", said, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_count_that_is_fixed_says_what_it_makes()
+    {
+        var plan = Up.Fixed([], [new("L", "panelStitches", null, 89, "tested so")]).Planned();
+        var made = MotifWords.Of(plan.Sizes[3].Pieces[0].Motif);
+        Assert.NotEqual(plan.Project.Garment.Motif, plan.Sizes[3].Pieces[0].Motif);
+        foreach (var piece in new[] { "front", "back" })
+            Assert.Single(plan.Findings, f => f.Place == "sizes" && f.Text == $"Size L: the {piece}'s 89 stitches, as fixed, make {made}.");
+    }
+
+    [Fact]
+    public void A_narrow_piece_says_what_may_look_better()
+    {
+        var plan = Tideline.Sleeved(pooled: true).Directed(Direction.Sideways).Planned();
+        // The sequence of the demo is 21 stitches.
+        var narrow = string.Join(", ", plan.Sizes.Where(s => s.Pieces[2].RowStitches.Min() < 21).Select(s => s.Name));
+        Assert.Single(plan.Findings, f => f.Place == "garment" && f.Text == $"The sleeve is narrower than one repeat of the colours in {narrow}: the motif will not be seen whole there; plain companion yarn may look better.");
+    }
+
+    /// <summary>Hands vary by about a per cent from row to row: under that, only counting holds a motif.</summary>
+    [Theory]
+    [InlineData(-0.009, 0.05, "0.9 %")]
+    [InlineData(-0.05, 0.006, "0.6 %")]
+    [InlineData(-0.05, 0.011, null)]
+    [InlineData(-0.011, 0.05, null)]
+    public void A_motif_that_forgives_little_is_to_be_counted(double tighter, double looser, string? said)
+    {
+        const string place = "fabric.keeping";
+        var free = UpPlan with { Project = Up with { Fabric = Up.Fabric with { Keeping = ColourKeeping.Free } } };
+        var findings = Findings(free, p => p with { ForgivesTighter = tighter, ForgivesLooser = looser });
+        if (said is null)
+            Assert.DoesNotContain(findings, f => f.Place == place);
+        else
+        {
+            Assert.Equal(
+                $"The widest pieces forgive only {said} of yarn per stitch: even tension alone will not hold the motif; work counted.",
+                Assert.Single(findings, f => f.Place == place).Text);
+        }
+        Assert.DoesNotContain(Findings(UpPlan, p => p with { ForgivesTighter = tighter, ForgivesLooser = looser }), f => f.Place == place);
+    }
+
+    [Fact]
+    public void A_swatch_that_hung_the_other_way_is_told_worked_sideways_alone()
+    {
+        const string said = "The swatch was hung with its rows across the pull, and this garment hangs the other way: sizes follow the blocked gauge. Hang a swatch by its side to see how far it drops.";
+        Assert.Contains(Tideline.Directed(Direction.Sideways).Planned().Findings, f => f is { Level: FindingLevel.Note, Place: "fabric.swatch.hung", Text: said });
+        Assert.DoesNotContain(UpPlan.Findings, f => f.Place == "fabric.swatch.hung");
+    }
+
+    /// <summary>A sequence of 21 stitches at 6.3 cm is 132 cm: a ball of 2.6 m holds less than two.</summary>
+    [Theory]
+    [InlineData(2.6, true)]
+    [InlineData(2.7, false)]
+    public void A_ball_of_less_than_two_sequences_is_told(double metres, bool told)
+    {
+        Assert.Equal(1.323, (UpPlan.Sequence.YarnPerUnit * 21).Metres, 0.002);
+        var plan = UpPlan with { Project = Up with { Yarn = Up.Yarn with { Ball = new(Length.FromMetres(metres), Up.Yarn.Ball.Mass) } } };
+        Assert.Equal(told, Findings(plan, p => p).Any(f => f.Text == "A ball holds less than two sequences: every join may waste half of it."));
+    }
+
+    [Fact]
+    public void A_ball_that_cannot_be_planned_says_why() => Refused(
+        Tideline with { Yarn = Tideline.Yarn with { Ball = new(Length.FromMetres(1), Tideline.Yarn.Ball.Mass) } }, "yarn.ball.length",
+        "A ball of 1 m cannot be planned: it is shorter than one sequence with its ends, or over 1000 would be needed. Check the ball and the yarn per stitch.");
+
+    [Fact]
+    public void Why_gives_the_numbers_of_both_directions()
+    {
+        var plan = Tideline.Planned();
+        var (up, sideways) = (plan.Options[0], plan.Options[1]);
+        Assert.Equal(Direction.Sideways, plan.Direction);
+        Assert.Equal(
+            $"Worked sideways: {Numbers(sideways)} against {Numbers(up)} worked up, judged by worst error, half a centimetre a count, and what the counts forgive.",
+            plan.Why);
+        Assert.Equal($"Worked up, as asked: {Numbers(UpPlan.Options[0])} against {Numbers(UpPlan.Options[1])} worked sideways.", UpPlan.Why);
+
+        static string Numbers(DirectionOption option) => string.Create(CultureInfo.InvariantCulture,
+            $"{option.Counts.Length} counts with a worst error of {option.WorstError.Centimetres:0.0} cm");
+    }
+
+    [Fact]
+    public void Where_nothing_serves_each_direction_says_what_it_tried()
+    {
+        var result = Tideline.With(g => g with { Motif = MotifKind.Bands }).Tried();
+        Assert.Contains(result.Reasons, r => r.Text.StartsWith("Worked up: No count from ", StringComparison.Ordinal));
+        Assert.Contains(result.Reasons, r => r.Text.StartsWith("Worked sideways: No count from ", StringComparison.Ordinal));
+        Assert.All(result.Reasons.Where(r => r.Text.Contains("No count", StringComparison.Ordinal)), r =>
+            Assert.EndsWith($" makes {MotifWords.Of(MotifKind.Bands)}.", r.Text, StringComparison.Ordinal));
+        Assert.All(
+            Up.With(g => g with { Motif = MotifKind.Bands }).Tried().Reasons, r => Assert.StartsWith("Worked up: ", r.Text, StringComparison.Ordinal));
+    }
+
+    /// <summary>A fixed count is one count, whatever means the designer allows for the others; and one too small for its turn is refused.</summary>
+    [Fact]
+    public void A_fixed_count_is_worked_as_it_was_made()
+    {
+        var allowed = Up.With(g => g with { Grading = g.Grading with { AlternatingRows = true, HalfStitchTurn = true } });
+        foreach (var stitches in new[] { 83, 84, 89, 94 })
+        {
+            var made = allowed.Fixed([], [.. UpPlan.Sizes.Select(s => new FixedNumber(s.Name, "panelStitches", null, stitches, "as made"))]).Planned();
+            Assert.All(made.Sizes, s => Assert.Equal([stitches], s.Pieces[0].RowStitches));
+        }
+        var result = (Up with { Fabric = Up.Fabric with { TurnCost = -9 } }).Fixed([], [new("M", "panelStitches", null, 8, "as made")]).Tried();
+        Assert.Contains(result.Reasons, r => r.Place == "fabric.turnCost" && r.Text.EndsWith(
+            "A turn takes back more yarn than a row of 8 stitches has: fix a larger count, or check the turn.", StringComparison.Ordinal));
+    }
+
+    /// <summary>A curve says what one count would cost, then two, and so on.</summary>
+    [Fact]
+    public void The_curve_begins_with_one_count()
+    {
+        Assert.All(UpPlan.Options, o => Assert.Equal(Enumerable.Range(o.Curve[0].Counts, o.Curve.Length), o.Curve.Select(c => c.Counts)));
+        Assert.Equal(1, UpPlan.Options[0].Curve[0].Counts);
+        Assert.All(UpPlan.Options.SelectMany(o => o.Curve), c => Assert.True(c.Stitches.Distinct().Count() <= c.Counts));
+    }
+
+    [Theory]
+    [InlineData("width", "larger of bust plus ease and, where the piece reaches the hip, hip plus hip ease")]
+    [InlineData("length", "back waist length plus what the garment hangs below the waist, hem edging included")]
+    [InlineData("armholeDepth", "larger of the chart's armhole depth and half of upper arm plus ease")]
+    [InlineData("neckWidth", "The slit neck keeps the base size's width, a small step wider per size above it and narrower below; its edging is inside that width.")]
+    [InlineData("sleeveWidth", "twice the armhole depth round")]
+    [InlineData("sleeveLength", "centre back neck to cuff, less half of the panel's finished width, less what the sleeve is shorter by: the wider the dropped shoulder, the shorter the sleeve.")]
+    [InlineData("locked", "every other size is moved by as much as the base was; an override moves its own size alone.")]
+    [InlineData("gauge", "Finished measures use the hung gauge, or else the blocked one, or else the worked one; worked sideways, the blocked one")]
+    [InlineData("seam", "Hidden stitches and rows of each sewn edge, and the depth of edgings, are taken off before counts are chosen.")]
+    public void The_rules_are_told(string id, string said) =>
+        Assert.Contains(said, UpPlan.Rules.Single(r => r.Id == id).Text, StringComparison.Ordinal);
+
+    private static void Refused(Project project, string place, string text)
+    {
+        var result = project.Tried();
+        Assert.Equal(PlanOutcome.BadInput, result.Outcome);
+        Assert.Contains(result.Reasons, r => r.Level == FindingLevel.Fault && r.Place == place && r.Text == text);
+    }
+
+    private static Finding[] Findings(Plan plan, Func<PiecePlan, PiecePlan> change) =>
+        [.. PlanFindings.Of(Fabrication.Of(plan), plan.Direction, [.. plan.Sizes.Select(s => s with { Pieces = [.. s.Pieces.Select(change)] })])];
+}
