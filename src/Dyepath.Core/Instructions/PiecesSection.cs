@@ -120,7 +120,7 @@ internal static class PiecesSection
         var sides = context.Plan.Direction == Direction.Up ? "both side edges" : "the first row and the last row, counted from the hem edge, where odd-numbered rows begin";
         return [.. piece.First.Marks.Select((mark, i) =>
         {
-            var position = piece.Each(p => p.Marks.ElementAt(i).Position);
+            var position = piece.Each(p => p.Marks[i].Position);
             var what = mark.AlongStitches ? "stitch" : "row";
             return new Instruction(Phrase.Plain("Mark"), mark.Opening.Id switch
             {

@@ -114,7 +114,7 @@ public sealed record PiecePlan(
     public PieceOpening Opening(OpeningId id) => Openings.First(o => o.Id == id);
 
     /// <summary>The stitches and rows to mark, in order.</summary>
-    public IEnumerable<PieceMark> Marks => Openings.SelectMany(o => o.Marks);
+    public ImmutableArray<PieceMark> Marks => [.. Openings.SelectMany(o => o.Marks)];
 
     public required FoundationPlan Foundation { get; init; }
 

@@ -133,7 +133,7 @@ public static class PlanJson
         json.WriteNumber("moreChains", piece.Foundation.MoreChains);
         json.WriteNumber("yarn", Round(piece.Foundation.Yarn));
         json.WriteEndObject();
-        Array(json, "marks", [.. piece.Marks], (j, mark) =>
+        Array(json, "marks", piece.Marks, (j, mark) =>
         {
             j.WriteString("what", WhatOf(mark));
             j.WriteNumber(mark.AlongStitches ? "stitch" : "row", mark.Position);

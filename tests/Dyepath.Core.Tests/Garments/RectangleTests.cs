@@ -109,7 +109,7 @@ public sealed class RectangleTests
         var piece = size.Pieces[0];
         var visible = direction == Direction.Up ? piece.Stitches - 2 * stitches : piece.Rows - 2 * rows;
         var places = direction == Direction.Up ? "stitches" : "row ends";
-        Assert.StartsWith($"brim: pick up 1 in each of the {visible} {places}", size.Edgings[0].Rule, StringComparison.Ordinal);
+        Assert.StartsWith($"brim: pick up 1 in each of the {visible} {places}", PickUpWords.Text(size.Edgings[0].Spread), StringComparison.Ordinal);
         var step = direction == Direction.Up ? plan.StitchWidth : plan.RowHeight;
         Assert.Equal((step * visible).Centimetres, size.Finished[GarmentMeasure.Circumference].Centimetres, 1e-6);
         var seam = Assert.Single(size.Seams);
@@ -127,7 +127,7 @@ public sealed class RectangleTests
         var (piece, border) = (plan.Sizes[0].Pieces[0], plan.Sizes[0].Edgings[0]);
         Assert.Equal(
             $"first row and last row: pick up 1 in each of the {piece.Stitches} stitches; left edge and right edge: pick up 1 in each of the {piece.Rows} row ends; 2 extra at each of the 4 corners: {2 * (piece.Stitches + piece.Rows) + 8} in all.",
-            border.Rule);
+            PickUpWords.Text(border.Spread));
     }
 
     [Fact]

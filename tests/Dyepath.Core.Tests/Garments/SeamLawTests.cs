@@ -98,7 +98,7 @@ public sealed class SeamLawTests
         foreach (var size in plan.Sizes)
         {
             var (front, back, sleeve) = (size.Pieces[0], size.Pieces[1], size.Pieces[2]);
-            var from = front.Marks.Single(m => m.What.StartsWith("armholes", StringComparison.Ordinal)).Position - 1;
+            var from = front.Opening(OpeningId.Armhole).First - 1;
             // One stitch and one row are hidden in every seam: the last row in the shoulder's.
             var rows = Enumerable.Range(from, front.Rows - 1 - from).ToArray();
             var top = Enumerable.Range(1, sleeve.Stitches - 2).Select(c => At(sleeve, sleeve.Rows - 2, c)).ToArray();
