@@ -64,6 +64,22 @@ public sealed partial class MakingTests(Browser browser)
     }
 
     [Fact]
+    public async Task AHostThatWasStoppedGetsTheTapsWhenItIsBack()
+    {
+        await using var phone = await Phone.OpenAsync(browser, Pieces.Tunic);
+        var page = await phone.AtFirstRowAsync();
+        await page.SavedAsync();
+        phone.Host.Kill();
+        await page.PressAsync("PageDown");
+        await page.SavedAsync("On this device, sending…");
+        await page.SavedAsync("On this device, waiting for the host");
+        Assert.Empty(await page.CutAsync(".make-top .save, .make-top .save > span"));
+        await phone.Host.StartAsync();
+        await page.SavedAsync();
+        Assert.Equal(1, (await phone.Host.LogAsync(phone.Id)).Count(e => e.Did == Did.Row));
+    }
+
+    [Fact]
     public async Task WhileNobodyActsNothingRuns()
     {
         await using var phone = await Phone.OpenAsync(browser, Pieces.Tunic);

@@ -51,6 +51,19 @@ public sealed partial class WhereItIsTests(Browser browser)
     }
 
     [Fact]
+    public async Task OnAPhoneItIsReadWhole()
+    {
+        await using var host = new PublishedHost();
+        await host.StartAsync();
+        await using var window = await browser.WindowAsync(Phone.Wide, Phone.High);
+        var (page, _) = await OpenGarmentAsync(host, window);
+        host.Kill();
+        await page.GetByLabel(Workspace.Title).FillAsync("A tunic in two lengths");
+        await page.SavedAsync("Saved on this device, waiting for the host");
+        Assert.Empty(await page.CutAsync(".topbar .save, .topbar .save > span"));
+    }
+
+    [Fact]
     public async Task ADeviceThatRefusesIsSaidAndTheHostTakesIt()
     {
         await using var host = new PublishedHost();

@@ -92,6 +92,11 @@ internal static partial class Workspace
     public static Task SavedAsync(this IPage page, string words = "Saved") =>
         page.WaitForFunctionAsync("words => document.querySelector('.save')?.textContent.trim() === words", words, new() { Timeout = Patience });
 
+    /// <summary>Of these elements, the words of which something is not in view.</summary>
+    public static Task<string[]> CutAsync(this IPage page, string selector) => page.EvaluateAsync<string[]>(
+        "selector => [...document.querySelectorAll(selector)].filter(e => e.scrollWidth > e.clientWidth || e.scrollHeight > e.clientHeight || e.getBoundingClientRect().right > innerWidth).map(e => e.textContent.trim())",
+        selector);
+
     /// <summary>Hands the offered size over.</summary>
     /// <returns>The address for the tester.</returns>
     public static async Task<string> MakeAddressAsync(this IPage page)

@@ -27,7 +27,9 @@ public static class TextBooklet
         var text = new StringBuilder();
         var headline = Spaced(booklet.Title);
         text.Append(headline).Append('\n').Append(new string('=', Math.Max(3, headline.Length))).Append('\n');
-        text.Append(Spaced(booklet.Designer)).Append("\n\n");
+        if (booklet.Designer.Length > 0)
+            text.Append(Spaced(booklet.Designer)).Append('\n');
+        text.Append('\n');
         text.Append("Sizes: ").Append(edition.Size ?? Sizes(booklet)).Append('\n');
         foreach (var section in booklet.Sections)
         {

@@ -56,13 +56,26 @@ internal static class Beginnings
         return items.ToImmutable();
     }
 
+    /// <summary>The same as one thing to do, for one size: of the two ways one is chosen, and where the first row begins is said beside them.</summary>
+    public static Instruction Start(PatternContext context, SizedPiece piece)
+    {
+        var starts = Starts(context, piece);
+        var word = piece.First.Working == Working.Turned ? "row" : "round";
+        var place = Phrase.Of(
+            $"{word} 1 begins at {FirstStitch(context, piece.First)}, {context.UnitWord(one: true)} {NthUnit(context, piece.First)} of {context.Colour(piece.First.StartSection)}.");
+        var ways = starts.RemoveAt(0);
+        return new Instruction(Phrase.Plain("Begin"), ways.IsEmpty
+            ? EdgingsSection.Sentence(place)
+            : Phrase.Of($"Choose one way. {ways.Select(way => Phrase.Of($"{way.Label}: {way.Text} ")).Aggregate((one, other) => one + other)}Either way {place}"));
+    }
+
     private static WordChoice Each(SizedPiece piece, Func<PiecePlan, string> word) => new(piece.Each(word));
 
     /// <summary>Symbol of the section of the first stitch, and which of its units it is.</summary>
-    private static string FirstStitch(PatternContext context, PiecePlan piece)
-    {
-        var before = context.Plan.Sequence.UnitsBefore(piece.StartSection);
-        var nth = (int)Math.Floor(piece.Start - before + 1e-6) + 1;
-        return context.Key[piece.StartSection].Symbol + nth.ToString(CultureInfo.InvariantCulture);
-    }
+    private static string FirstStitch(PatternContext context, PiecePlan piece) =>
+        context.Key[piece.StartSection].Symbol + NthUnit(context, piece).ToString(CultureInfo.InvariantCulture);
+
+    /// <summary>Of its section, from 1.</summary>
+    private static int NthUnit(PatternContext context, PiecePlan piece) =>
+        (int)Math.Floor(piece.Start - context.Plan.Sequence.UnitsBefore(piece.StartSection) + 1e-6) + 1;
 }

@@ -6,6 +6,7 @@ using Dyepath.Core.Findings;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Measuring;
 using Dyepath.Core.Motifs;
+using Dyepath.Core.Projects;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Swatches;
 using Dyepath.Core.Yarns;
@@ -58,6 +59,9 @@ internal static class PlanFindings
                 FindingLevel.Warning, "yarn.ball.length", "A ball holds less than two sequences: every join may waste half of it.");
         foreach (var pair in LookAlikes.Find([.. project.Yarn.Sections.Select(s => new NamedColour(s.Name, s.Colour))], LookAlikeLimits.Default))
             yield return new Finding(pair.Viewing == Viewing.Normal ? FindingLevel.Warning : FindingLevel.Note, "yarn.sections", Words(pair));
+        if (project.Yarn.Name == StarterDocument.UnnamedYarn)
+            yield return new Finding(
+                FindingLevel.Note, "yarn.name", $"The yarn is still called “{StarterDocument.UnnamedYarn}”, and the pattern says so: give its name and colourway, so that makers find it.");
         if (fabrication.Period is null)
             yield return new Finding(FindingLevel.Warning, "yarn.sections", "All sections have one colour: there is nothing to pool.");
     }

@@ -15,15 +15,18 @@ namespace Dyepath.Core.Projects;
 /// <summary>A document to begin with: a small project whose every field is explained by a comment.</summary>
 public static class StarterDocument
 {
+    /// <summary>A yarn has to have a name: what the pattern calls it until the designer has said which it is.</summary>
+    public const string UnnamedYarn = "Variegated yarn";
+
     /// <summary>JSON with comments; <see cref="ProjectReader"/> reads it without faults.</summary>
     public static string Write() => DocumentPrinter.Print(ProjectDescription.Project.Write(Project, new Commentary()));
 
     /// <summary>What it says.</summary>
     public static Project Project { get; } = new(
         "My pullover",
-        "Your name",
+        "",
         new Yarn(
-            "Name of your yarn",
+            UnnamedYarn,
             "",
             3,
             new Ball(Length.FromMetres(230), Mass.FromGrams(100)),
@@ -51,6 +54,6 @@ public static class StarterDocument
             []),
         new SizeSelection("women", ["S", "M", "L"], [], "M", [], []),
         ProjectDescription.UsualEdition,
-        MapShape<string>.Empty.Add("introduction", "A few words about the pattern."),
+        MapShape<string>.Empty,
         []);
 }

@@ -27,8 +27,10 @@ internal sealed class HtmlPage(HtmlText html, Booklet booklet, Reader reader)
 
     private void Cover()
     {
-        html.Raw("<header>\n<h1 dir=\"auto\">").Text(booklet.Title).Raw("</h1>\n<p class=\"designer\" dir=\"auto\">").Text(booklet.Designer);
-        html.Raw("</p>\n<p class=\"sizes\">").Text(reader.SizesLine(booklet)).Raw("</p>\n");
+        html.Raw("<header>\n<h1 dir=\"auto\">").Text(booklet.Title).Raw("</h1>\n");
+        if (booklet.Designer.Length > 0)
+            html.Raw("<p class=\"designer\" dir=\"auto\">").Text(booklet.Designer).Raw("</p>\n");
+        html.Raw("<p class=\"sizes\">").Text(reader.SizesLine(booklet)).Raw("</p>\n");
         if (BookletParts.Fabric(booklet) is { } chart)
         {
             html.Raw("<figure><div class=\"ground\">");

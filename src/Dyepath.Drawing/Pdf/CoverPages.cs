@@ -15,7 +15,8 @@ internal static class CoverPages
     public static void Write(Flow flow, Booklet booklet, Reader reader)
     {
         Text(flow, Role.Title, booklet.Title, TitleSize, strong: true);
-        Text(flow, Role.Paragraph, booklet.Designer, DesignerSize, strong: false);
+        if (booklet.Designer.Length > 0)
+            Text(flow, Role.Paragraph, booklet.Designer, DesignerSize, strong: false);
         flow.Use(2);
         Text(flow, Role.Paragraph, reader.SizesLine(booklet), Flow.BodySize, strong: false);
         flow.Use(14);

@@ -143,7 +143,7 @@ public sealed class MakingKeeperTests : IDisposable
     });
 
     [Fact]
-    public Task Without_a_connection_everything_is_kept_and_nothing_is_asked_until_it_is_back() => InPage(async () =>
+    public Task Without_a_connection_everything_is_kept_and_goes_to_the_host_when_it_is_back() => InPage(async () =>
     {
         _host.IsAway = true;
         var keeper = await Opened(Demo());
@@ -151,12 +151,55 @@ public sealed class MakingKeeperTests : IDisposable
         _clock.Pass(PieceKeeping.Pause);
         await Until(() => Puts() == 2);
         await Until(() => keeper.State == SaveState.OnDevice);
-        _clock.Pass(TimeSpan.FromHours(8));
-        Assert.Equal(2, Puts());
         _host.IsAway = false;
         _tab.Online!();
         await Until(() => keeper.State == SaveState.Saved);
         Assert.Equal([1], Numbers(_host.Read(Id).Log));
+    });
+
+    /// <summary>The host was stopped, and the device's own connection was there all the time.</summary>
+    [Fact]
+    public Task A_host_that_comes_back_unheard_is_found_by_asking_again() => InPage(async () =>
+    {
+        _host.IsAway = true;
+        var keeper = await Opened(Demo());
+        await keeper.AppendAsync(Row(1));
+        _clock.Pass(PieceKeeping.Pause);
+        await Until(() => Puts() == 2);
+        await Until(() => keeper is { State: SaveState.OnDevice, IsOnItsWay: false });
+        // However long it was asked in vain, it is asked again within half a minute.
+        await Until(() => AfterHalfAMinute(() => Puts() >= 7));
+        _host.IsAway = false;
+        await Until(() => AfterHalfAMinute(() => keeper.State == SaveState.Saved));
+        Assert.Equal([1], Numbers(_host.Read(Id).Log));
+
+        bool AfterHalfAMinute(Func<bool> reached)
+        {
+            _clock.Pass(TimeSpan.FromSeconds(30));
+            return reached();
+        }
+    });
+
+    [Fact]
+    public Task A_tap_that_the_host_will_be_told_of_is_on_its_way() => InPage(async () =>
+    {
+        var keeper = await Opened(Demo());
+        await Until(() => keeper.State == SaveState.Saved);
+        Assert.False(keeper.IsOnItsWay);
+        await keeper.AppendAsync(Row(1));
+        Assert.True(keeper.IsOnItsWay);
+        _host.IsAway = true;
+        _clock.Pass(PieceKeeping.Pause);
+        await Until(() => !keeper.IsOnItsWay);
+        Assert.Equal(SaveState.OnDevice, keeper.State);
+    });
+
+    [Fact]
+    public Task A_piece_that_was_handed_over_is_not_on_its_way() => InPage(async () =>
+    {
+        var keeper = await Opened(Demo(), key: "k");
+        await keeper.AppendAsync(Row(1));
+        Assert.Equal((SaveState.OnDevice, false), (keeper.State, keeper.IsOnItsWay));
     });
 
     [Fact]

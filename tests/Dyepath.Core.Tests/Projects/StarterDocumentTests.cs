@@ -1,5 +1,9 @@
 using System.Text;
 using System.Text.RegularExpressions;
+using Dyepath.Core.Booklets;
+using Dyepath.Core.Findings;
+using Dyepath.Core.Instructions;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Projects.Description;
 using Dyepath.Core.Projects.Shapes;
@@ -31,6 +35,20 @@ public sealed partial class StarterDocumentTests
         var text = string.Join('\n', Lines);
         foreach (var field in ProjectDescription.Project.Fields.Concat(YarnDescription.Yarn.Fields).Concat(FabricDescription.Fabric.Fields))
             Assert.Contains($"\"{field.Name}\": ", text, StringComparison.Ordinal);
+    }
+
+    /// <summary>What only she can say is left out, or said to be missing: nothing of it goes out in her pattern unseen.</summary>
+    [Fact]
+    public void What_only_the_designer_knows_is_not_made_up()
+    {
+        var plan = GarmentPlanner.Plan(StarterDocument.Project).Plan!;
+        var booklet = PatternWriter.Write(plan);
+        Assert.Equal("", booklet.Designer);
+        Assert.DoesNotContain(booklet.Sections, s => s.Id == "introduction");
+        Assert.StartsWith("My pullover\n===========\n\nSizes: S (M, L)\n", TextBooklet.Write(booklet, plan.Project.Edition), StringComparison.Ordinal);
+        Assert.Equal(FindingLevel.Note, Assert.Single(plan.Findings, f => f.Place == "yarn.name").Level);
+        var named = GarmentPlanner.Plan(StarterDocument.Project with { Yarn = StarterDocument.Project.Yarn with { Name = "Ebbstone Light" } }).Plan!;
+        Assert.DoesNotContain(named.Findings, f => f.Place == "yarn.name");
     }
 
     private static ProjectReading Read(string[] lines) => ProjectReader.Read(Encoding.UTF8.GetBytes(string.Join('\n', lines)));

@@ -41,6 +41,13 @@ public sealed class MakingKeeper
     /// <summary>The other log in a conflict.</summary>
     public MakingDocument? Theirs => _open?.State.Theirs?.Content.Making;
 
+    /// <summary>The last change is on this device, and nothing is known that would keep it from the host.</summary>
+    public bool IsOnItsWay => State is SaveState.Saving or SaveState.OnDevice
+        && _open?.State is { IsHeld: true, Trouble: HostTrouble.None or HostTrouble.Missing, Mine.Key: null };
+
+    /// <summary>The piece goes to no host by itself.</summary>
+    public bool StaysHere => Piece?.Key is not null;
+
     /// <summary>The host asks for its access token before it takes anything.</summary>
     public bool NeedsSignIn => _open?.State.Trouble == HostTrouble.SignIn;
 

@@ -57,7 +57,7 @@ public sealed class MakingOrder
         var marks = plan.Marks.Zip(PiecesSection.MarkSteps(context, piece), (mark, said) => (Mark: mark, Said: said)).ToArray();
         var steps = ImmutableArray.CreateBuilder<MakingStep>();
         if (plan.Pooled)
-            steps.AddRange(Beginnings.Starts(context, piece).Select(Step));
+            steps.Add(Step(Beginnings.Start(context, piece)));
         steps.Add(Step(rows.Foundation()));
         for (var row = 0; row < plan.Rows; row++)
         {
