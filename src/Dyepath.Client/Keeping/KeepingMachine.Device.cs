@@ -197,8 +197,8 @@ public sealed partial class KeepingMachine<T>
             Now = Now with { Unseen = unseen ? before with { Other = Of(copy, copy.Lineage) } : null };
             if (unseen)
                 Alarm(AlarmKind.Glance, rules.Glance);
-            // This tab's own copy, where there is one, is written anew, or it would stay as it was.
-            if (!hasOwn)
+            // This tab's own copy, where there still is one, is written anew, or it would stay as it was.
+            if (!hasOwn || unseen)
                 Now = Now with { Held = copy, HeldEdit = Now.Edit, HeldStamp = Now.Stamp };
         }
     }
