@@ -179,7 +179,13 @@ public sealed partial class KeepingMachine<T>
             if (Now.IsSent)
                 return;
             if (copy.IsSent && copy.Lineage.Follows(Now.Lineage))
+            {
+                var isTold = Now.Held?.Writer == copy.Writer && Now is { IsHeld: true, WasCleared: false } && rules.Same(Now.Mine!, copy.Content);
                 Take(Of(copy, Now.Lineage));
+                // That copy says so already: whoever only follows has nothing to write.
+                if (isTold)
+                    Now = Now with { Held = copy, HeldEdit = Now.Edit, HeldStamp = Now.Stamp };
+            }
             else if (copy.Includes.Append(copy.Etag).Any(e => e is not null && !Now.GoesOnFrom(e)))
                 Now = Now with { Includes = Including([copy.Etag, .. copy.Includes]), Stamp = Now.Stamp + 1 };
         }
