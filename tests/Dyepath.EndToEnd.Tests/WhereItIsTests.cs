@@ -115,7 +115,7 @@ public sealed partial class WhereItIsTests(Browser browser)
         await page.GotoAsync($"{host.Address}p/{id}/garment");
         await page.Locator(".conflict").WaitForAsync(new() { Timeout = Workspace.Patience });
         var shown = await page.GetByLabel(Workspace.Title).InputValueAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "Keep both, mine as a copy" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Keep both, the one shown as a copy" }).ClickAsync();
         await page.SavedAsync();
         await page.GotoAsync($"{host.Address}p/{id}/garment");
         await page.SavedAsync();
@@ -123,6 +123,72 @@ public sealed partial class WhereItIsTests(Browser browser)
         Assert.NotEqual(shown, other);
         Assert.Contains("Typed in the conflict", new[] { shown, other });
         Assert.Contains(new[] { shown, other }, text => text.StartsWith("From the", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task GoingOnWithTheOtherTakesWhatItHasBecomeAndEndsItInBothTabs()
+    {
+        await using var host = new PublishedHost();
+        await host.StartAsync();
+        await using var window = await browser.WindowAsync();
+        var (first, second) = await OpenTwiceAsync(host, window);
+        await WriteOverAsync(first, second, "slow river moss", "dune");
+        await first.Locator(".conflict").WaitForAsync();
+        await second.GetByLabel(Workspace.Title).FillAsync("dune two 1");
+        await first.WaitForFunctionAsync("() => document.querySelector('.conflict-other')?.textContent.includes('dune two 1')");
+        Assert.Equal("Yours: title is “slow river moss”.", await first.Locator(".conflict-mine").InnerTextAsync());
+        await first.GetByRole(AriaRole.Button, new() { Name = "Go on with the other" }).ClickAsync();
+        foreach (var page in new[] { first, second })
+        {
+            await page.Locator(".conflict").WaitForAsync(new() { State = WaitForSelectorState.Detached });
+            await page.SavedAsync();
+            Assert.Equal("dune two 1", await page.GetByLabel(Workspace.Title).InputValueAsync());
+        }
+    }
+
+    [Fact]
+    public async Task HersStaysHersOverAReload()
+    {
+        await using var host = new PublishedHost();
+        await host.StartAsync();
+        await using var window = await browser.WindowAsync();
+        var (first, second) = await OpenTwiceAsync(host, window);
+        host.Kill();
+        await WriteOverAsync(first, second, "A-rose", "B-clay");
+        await first.Locator(".conflict").WaitForAsync();
+        await second.GetByLabel(Workspace.Title).FillAsync("B-clay, later");
+        await first.WaitForFunctionAsync("() => document.querySelector('.conflict-other')?.textContent.includes('B-clay, later')");
+        await first.ReloadAsync();
+        await first.Locator(".conflict").WaitForAsync(new() { Timeout = Workspace.Patience });
+        Assert.Equal("Yours: title is “A-rose”.", await first.Locator(".conflict-mine").InnerTextAsync());
+        Assert.Equal("The other: title is “B-clay, later”.", await first.Locator(".conflict-other").InnerTextAsync());
+        Assert.Equal("A-rose", await first.GetByLabel(Workspace.Title).InputValueAsync());
+    }
+
+    private static async Task<(IPage First, IPage Second)> OpenTwiceAsync(PublishedHost host, IBrowserContext window)
+    {
+        var (first, id) = await OpenGarmentAsync(host, window);
+        return (first, await window.OpenProjectAsync(host, id));
+    }
+
+    /// <summary>The second tab writes into the title in the moment in which the first one's appears there.</summary>
+    private static async Task WriteOverAsync(IPage first, IPage second, string one, string other)
+    {
+        var written = second.EvaluateAsync("""
+            ([one, other]) => new Promise(done => {
+              const title = document.querySelector('#at-title');
+              const look = () => {
+                if (title.value !== one) { setTimeout(look, 2); return; }
+                title.value = other;
+                title.dispatchEvent(new Event('input', { bubbles: true }));
+                done();
+              };
+              look();
+            })
+            """, new[] { one, other });
+        await first.GetByLabel(Workspace.Title).FillAsync(one);
+        await written;
+        await second.Locator(".conflict").WaitForAsync();
     }
 
     [Fact]

@@ -19,4 +19,19 @@ public sealed record Copy<T>(
 /// <summary>Another text, with which this tab's cannot be put together: somebody chooses.</summary>
 /// <param name="Lineage">Missing where the host has it and no tab of this device wrote it.</param>
 /// <param name="IsSent">The host has it.</param>
-public sealed record OtherText<T>(T Content, Lineage Lineage, string? Etag, string? Made, bool IsSent, ImmutableArray<string> Includes);
+/// <param name="At">When it was written here; missing where only the host has it.</param>
+public sealed record OtherText<T>(
+    T Content, Lineage Lineage, string? Etag, string? Made, bool IsSent, ImmutableArray<string> Includes, DateTimeOffset? At = null)
+{
+    /// <summary>The copy is what its writer made of this text since.</summary>
+    public bool IsGoneOnWithIn(Copy<T> copy) => Lineage == Lineage.None ? copy.GoesOnFrom(Etag) : copy.Lineage.Follows(Lineage);
+}
+
+/// <summary>This tab's text before another tab's took its place on the page, until that could be seen.</summary>
+/// <param name="Other">What took its place.</param>
+public sealed record Replaced<T>(T Content, Lineage Lineage, string? Etag, string? Made, ImmutableArray<string> Includes, OtherText<T> Other);
+
+/// <summary>In a conflict this tab gave up its own text for another.</summary>
+/// <param name="Given">What it gave up.</param>
+/// <param name="Taken">What it took.</param>
+public sealed record Yielding(Lineage Given, Lineage Taken);

@@ -8,6 +8,9 @@ public enum AlarmKind
     Send,
     Device,
     Patience,
+
+    /// <summary>What another tab wrote has been in view long enough to be seen.</summary>
+    Glance,
 }
 
 /// <summary>Something that a text's keeping hears of.</summary>
@@ -85,7 +88,7 @@ public sealed record Connected<T> : KeepingEvent<T>
 public sealed record Seen<T>(bool InView) : KeepingEvent<T>
     where T : class;
 
-/// <summary>A conflict ends with this tab's text, or with the other.</summary>
+/// <summary>A conflict ends with this tab's text, or with the newest that is known of the other.</summary>
 public sealed record Chose<T>(bool Mine) : KeepingEvent<T>
     where T : class;
 

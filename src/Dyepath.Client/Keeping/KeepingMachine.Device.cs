@@ -16,6 +16,8 @@ public sealed partial class KeepingMachine<T>
             }
             foreach (var copy in copies.Where(c => c.Writer != Now.Writer))
                 Meet(copy);
+            if (Now.IsYielding)
+                Settle(mine: false);
             // Whoever took the copy away has it in another, unless the device has lost it.
             if (Now.Held is not null && !copies.Any(c => c.Lineage.Follows(Now.Held.Lineage)))
                 Forget();
@@ -77,6 +79,8 @@ public sealed partial class KeepingMachine<T>
                 Accept(pending);
                 Now = Now with { Pending = null };
             }
+            if (Now.IsYielding)
+                Settle(mine: false);
             // The host may take what this device does not.
             Now = Now with { IsDue = true };
         }
@@ -103,7 +107,14 @@ public sealed partial class KeepingMachine<T>
         /// <summary>Another tab's copy and this tab's text.</summary>
         private void Meet(Copy<T> copy)
         {
-            copy = AsItIs(copy);
+            Compare(AsItIs(copy));
+            // The other tab gave way, or both have come to the same.
+            if (Now.Theirs is { } theirs && (theirs.Lineage == Lineage.None ? Now.GoesOnFrom(theirs.Etag) : Now.Lineage.Follows(theirs.Lineage)))
+                Now = Now with { Theirs = null, LooksAgain = true, IsDue = true };
+        }
+
+        private void Compare(Copy<T> copy)
+        {
             if (Now.Lineage.Follows(copy.Lineage))
             {
                 KnowsOf(copy);
@@ -112,6 +123,13 @@ public sealed partial class KeepingMachine<T>
             if (copy.Lineage.Follows(Now.Lineage))
             {
                 Adopt(copy);
+                return;
+            }
+            if (Now.Yielded is { } yielded && copy.Lineage.Follows(yielded.Taken) && !copy.Lineage.Follows(yielded.Given))
+            {
+                // The other tab has not heard yet that this one gave way, and goes on writing.
+                Take(Of(copy, Now.Lineage.And(copy.Lineage)) with { Includes = [.. copy.Includes, .. Including(Now.Etag)] });
+                Now = Now with { Yielded = yielded with { Taken = copy.Lineage } };
                 return;
             }
             var both = Now.Lineage.And(copy.Lineage);
@@ -136,18 +154,20 @@ public sealed partial class KeepingMachine<T>
                 Adopt(copy);
             }
             else if (!Now.IsSent && (WasMine(copy.Content) || Now.GoesOnFrom(rules.EtagOf(copy.Content))))
-                Now = Now with { Lineage = both, Stamp = Now.Stamp + 1 };
+                Now = Now with { Lineage = both, Includes = Now.Theirs is null ? Now.Includes : Including([copy.Etag, .. copy.Includes]), Stamp = Now.Stamp + 1 };
+            else if (Now.Theirs?.IsGoneOnWithIn(copy) == true)
+                Now = Now with { Theirs = Of(copy, copy.Lineage) };
             else if ((Now.IsSent || copy.IsSent) && !rules.KeepsFirst)
             {
                 // What the other tab has not sent yet is its own to settle; what the host has, it tells.
                 if (copy.IsSent && copy.Etag != Now.Etag)
                     Now = Now with { AsksHost = true, AskedMade = copy.Made };
             }
-            else if (Now.Theirs is null || (Now.Theirs.Lineage != Lineage.None && copy.Lineage.Follows(Now.Theirs.Lineage)))
+            else if (Now.Theirs is null)
                 Now = Now with { Theirs = Of(copy, copy.Lineage) };
         }
 
-        private static OtherText<T> Of(Copy<T> copy, Lineage lineage) => new(copy.Content, lineage, copy.Etag, copy.Made, copy.IsSent, copy.Includes);
+        private static OtherText<T> Of(Copy<T> copy, Lineage lineage) => new(copy.Content, lineage, copy.Etag, copy.Made, copy.IsSent, copy.Includes, copy.At);
 
         /// <summary>A copy may say that the host has it, from before the host lost it.</summary>
         private Copy<T> AsItIs(Copy<T> copy) =>
@@ -159,7 +179,13 @@ public sealed partial class KeepingMachine<T>
             if (Now.IsSent)
                 return;
             if (copy.IsSent && copy.Lineage.Follows(Now.Lineage))
+            {
+                var isTold = Now.Held?.Writer == copy.Writer && Now is { IsHeld: true, WasCleared: false } && rules.Same(Now.Mine!, copy.Content);
                 Take(Of(copy, Now.Lineage));
+                // That copy says so already: whoever only follows has nothing to write.
+                if (isTold)
+                    Now = Now with { Held = copy, HeldEdit = Now.Edit, HeldStamp = Now.Stamp };
+            }
             else if (copy.Includes.Append(copy.Etag).Any(e => e is not null && !Now.GoesOnFrom(e)))
                 Now = Now with { Includes = Including([copy.Etag, .. copy.Includes]), Stamp = Now.Stamp + 1 };
         }
@@ -168,10 +194,17 @@ public sealed partial class KeepingMachine<T>
         private void Adopt(Copy<T> copy)
         {
             var hasOwn = Now.Held?.Writer == Now.Writer;
+            var before = Now.Unseen ?? new(Now.Mine!, Now.Lineage, Now.Etag, Now.Made, Now.Includes, Of(copy, copy.Lineage));
+            var unseen = Now.Theirs is null && copy.Lineage.Follows(before.Lineage) && !rules.Same(before.Content, copy.Content) && !rules.KeepsFirst;
             Take(Of(copy, copy.Lineage));
-            Now = Now with { Theirs = null, DeviceRests = false };
-            // This tab's own copy, where there is one, is written anew, or it would stay as it was.
-            if (!hasOwn)
+            // A third text goes on being another.
+            var theirs = Now.Theirs is { } other && other.Lineage != Lineage.None && !copy.Lineage.Follows(other.Lineage) ? other : null;
+            Now = Now with { Theirs = theirs, LooksAgain = Now.LooksAgain || theirs != Now.Theirs, DeviceRests = false };
+            Now = Now with { Unseen = unseen ? before with { Other = Of(copy, copy.Lineage) } : null };
+            if (unseen)
+                Alarm(AlarmKind.Glance, rules.Glance);
+            // This tab's own copy, where there still is one, is written anew, or it would stay as it was.
+            if (!hasOwn || unseen)
                 Now = Now with { Held = copy, HeldEdit = Now.Edit, HeldStamp = Now.Stamp };
         }
     }

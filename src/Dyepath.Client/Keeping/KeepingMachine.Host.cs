@@ -27,9 +27,9 @@ public sealed partial class KeepingMachine<T>
                     ReadHost(null);
                 return;
             }
-            // A text that is nowhere else comes before one that the host has.
+            // A text that is nowhere else comes before one that the host has, and what this tab wrote itself before the latest.
             var latest = found.Where(c => !found.Any(o => o != c && o.Lineage.Follows(c.Lineage) && !c.Lineage.Follows(o.Lineage)))
-                .OrderBy(c => c.IsSent).ThenByDescending(c => c.At).First();
+                .OrderBy(c => c.IsSent).ThenBy(c => c.Writer != Now.WriterBefore).ThenByDescending(c => c.At).First();
             if (!rules.OpensFromDevice && Now.HostSaid is null && !Now.IsImpatient)
             {
                 if (!Now.HostIsBusy)
@@ -52,6 +52,7 @@ public sealed partial class KeepingMachine<T>
                 HeldEdit = 1,
                 HeldStamp = latest.Stamp,
                 IsDue = !latest.IsSent,
+                IsOwn = latest.Writer == Now.WriterBefore,
                 Found = null,
                 HostSaid = null,
                 // Also where the device took so long that the host has not been asked yet.
@@ -144,7 +145,8 @@ public sealed partial class KeepingMachine<T>
                         SentEdit = -1,
                         IntendedEdit = -1,
                         IsDue = true,
-                        Theirs = Now.Theirs is { IsSent: true } ? null : Now.Theirs,
+                        // It may be nowhere else by now.
+                        Theirs = Now.Theirs is { IsSent: true } lost ? lost with { IsSent = false, Made = null } : Now.Theirs,
                     };
                     break;
                 case HostDidNot<T> { Trouble: HostTrouble.Damaged } damaged when Now.Tries < MostMends:
@@ -207,7 +209,8 @@ public sealed partial class KeepingMachine<T>
                 // Also where the host lost this text and got another device's: it is nowhere but here.
                 if (Now.IsSent)
                     Now = Now with { SentEdit = -1, Etag = null, Made = null, Stamp = Now.Stamp + 1 };
-                Now = Now with { Theirs = theirs ?? other with { Lineage = Lineage.None } };
+                var known = theirs ?? (Now.Theirs?.Etag == host.Etag ? Now.Theirs : null);
+                Now = Now with { Theirs = known ?? other with { Lineage = Lineage.None } };
             }
         }
     }

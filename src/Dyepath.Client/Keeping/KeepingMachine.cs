@@ -11,9 +11,10 @@ public sealed partial class KeepingMachine<T>(KeepingRules<T> rules)
 {
     /// <summary>Opens a text from wherever its latest state is.</summary>
     /// <param name="writer">A name that no tab has had before.</param>
-    public (KeepingState<T> State, ImmutableArray<KeepingCommand<T>> Commands) Open(string writer)
+    /// <param name="before">The name this tab had before it was reloaded, where it was.</param>
+    public (KeepingState<T> State, ImmutableArray<KeepingCommand<T>> Commands) Open(string writer, string? before = null)
     {
-        var turn = new Turn(rules, new KeepingState<T> { Writer = writer, Stage = Stage.Opening, DeviceIsBusy = true, IsLooking = true });
+        var turn = new Turn(rules, new KeepingState<T> { Writer = writer, WriterBefore = before, Stage = Stage.Opening, DeviceIsBusy = true, IsLooking = true });
         turn.Ask(new ReadDevice<T>());
         if (!rules.OpensFromDevice)
             turn.Alarm(AlarmKind.Patience, rules.Patience);
@@ -33,6 +34,7 @@ public sealed partial class KeepingMachine<T>(KeepingRules<T> rules)
             Changes = 1,
             Lineage = Lineage.None.With(writer, 1),
             IsDue = true,
+            IsOwn = true,
         });
         turn.GoOn();
         return turn.End();
@@ -52,15 +54,15 @@ public sealed partial class KeepingMachine<T>(KeepingRules<T> rules)
             case DeviceFailed<T> failed: turn.NotWritten(failed.Why); break;
             case DeviceCleared<T>: turn.Cleared(); break;
             case OtherTabWrote<T>: turn.Set(turn.Now with { LooksAgain = true }); break;
-            case PutAwayElsewhere<T>: turn.Set(turn.Now with { Stage = Stage.Closed, Theirs = null, Pending = null }); break;
+            case PutAwayElsewhere<T>: turn.Set(turn.Now with { Stage = Stage.Closed, Theirs = null, IsYielding = false, Pending = null }); break;
             case HostSaid<T> said when turn.Now.Stage == Stage.Opening: turn.Set(turn.Now with { HostIsBusy = false, HostSaid = said }); break;
             case HostSaid<T> said: turn.Hear(said); break;
             case Changed<T> changed: turn.Edit(changed.Content); break;
             case Redrawn<T> redrawn when turn.Now.Stage == Stage.Open: turn.Redraw(redrawn); break;
             case Rang<T> rang when turn.Now.Alarms.GetValueOrDefault(rang.Kind) == rang.Number: turn.Ring(rang.Kind); break;
             case Connected<T>: turn.Set(turn.Now with { Tries = 0, IsDue = true, DeviceRests = false, AsksHost = turn.Now.Etag is not null }); break;
-            case Seen<T> seen: turn.Set(turn.Now with { IsDue = true, DeviceRests = false, IsLeaving = !seen.InView, LooksAgain = turn.Now.LooksAgain || seen.InView, AsksHost = seen.InView && turn.Now.Etag is not null }); break;
-            case Chose<T> chose: turn.Settle(chose.Mine); break;
+            case Seen<T> seen: turn.Set(turn.Now with { Unseen = seen.InView ? null : turn.Now.Unseen, IsDue = true, DeviceRests = false, IsLeaving = !seen.InView, LooksAgain = turn.Now.LooksAgain || seen.InView, AsksHost = seen.InView && turn.Now.Etag is not null }); break;
+            case Chose<T> chose: turn.Choose(chose.Mine); break;
         }
         turn.GoOn();
         return turn.End();
@@ -96,6 +98,7 @@ public sealed partial class KeepingMachine<T>(KeepingRules<T> rules)
         {
             AlarmKind.Send => Now with { IsDue = true },
             AlarmKind.Device => Now with { DeviceRests = false },
+            AlarmKind.Glance => Now with { Unseen = null },
             _ => Now with { IsImpatient = true },
         };
 
@@ -110,9 +113,23 @@ public sealed partial class KeepingMachine<T>(KeepingRules<T> rules)
                     Now = Now with { Pending = content };
                 return;
             }
+            var unseen = Now.Unseen is { } replaced && Now.Theirs is null && rules.WritesOver(replaced.Content, Now.Mine!, content) ? replaced : null;
+            if (unseen is not null)
+                PutBack(unseen);
             Accept(content);
-            Now = Now with { DeviceRests = false };
+            Now = Now with { DeviceRests = false, Theirs = unseen?.Other ?? Now.Theirs };
         }
+
+        /// <summary>Goes on from the text before another tab's took its place: a change to the same place, by whoever could not see that, is a conflict.</summary>
+        private void PutBack(Replaced<T> replaced) => Now = Now with
+        {
+            Lineage = replaced.Lineage,
+            Etag = replaced.Etag,
+            Made = replaced.Made,
+            Includes = replaced.Includes,
+            SentEdit = -1,
+            IntendedEdit = -1,
+        };
 
         public void Redraw(Redrawn<T> redrawn)
         {
@@ -137,6 +154,9 @@ public sealed partial class KeepingMachine<T>(KeepingRules<T> rules)
                 Lineage = Now.Lineage.With(Now.Writer, changes),
                 Stamp = Now.Stamp + 1,
                 IsElsewhere = false,
+                IsOwn = true,
+                Unseen = null,
+                Yielded = null,
                 IsDue = false,
                 Tries = 0,
                 Trouble = Now.Trouble == HostTrouble.Refused ? HostTrouble.None : Now.Trouble,
@@ -162,6 +182,9 @@ public sealed partial class KeepingMachine<T>(KeepingRules<T> rules)
                 Stamp = Now.Stamp + 1,
                 WasReplaced = Now.SendingEdit is not null,
                 Earlier = [],
+                Yielded = null,
+                Unseen = same ? Now.Unseen : null,
+                IsOwn = same ? Now.IsOwn : chosen,
                 // A change that was made to another text.
                 Pending = same ? Now.Pending : null,
                 IsElsewhere = Now.IsElsewhere || (!same && Now.Pending is not null),
@@ -188,8 +211,18 @@ public sealed partial class KeepingMachine<T>(KeepingRules<T> rules)
         /// <summary>A text that this tab's goes on from.</summary>
         private bool WasMine(T content) => Now.Earlier.Any(e => rules.Same(e, content));
 
-        public void Settle(bool mine)
+        public void Choose(bool mine)
         {
+            // The other tab may have gone on with its text since.
+            if (mine || Now.DeviceWhy is not null)
+                Settle(mine);
+            else
+                Now = Now with { IsYielding = Now.Theirs is not null, LooksAgain = true, DeviceRests = false };
+        }
+
+        private void Settle(bool mine)
+        {
+            Now = Now with { IsYielding = false };
             if (Now.Theirs is not { } theirs)
                 return;
             var changes = Now.Changes + 1;
@@ -208,7 +241,11 @@ public sealed partial class KeepingMachine<T>(KeepingRules<T> rules)
                 Restamp();
             }
             else
+            {
+                var yielding = new Yielding(Now.Lineage, theirs.Lineage);
                 Take(theirs with { Lineage = lineage, Includes = [.. theirs.Includes.Concat(Including(Now.Etag)).Distinct().TakeLast(MostIncluded)] }, chosen: true);
+                Now = Now with { Yielded = yielding.Taken == Lineage.None ? null : yielding };
+            }
             Now = Now with { Changes = changes, Theirs = null, IsElsewhere = false, IsDue = true, LooksAgain = true, DeviceRests = false, IntendedEdit = -1 };
         }
 
@@ -268,7 +305,7 @@ public sealed partial class KeepingMachine<T>(KeepingRules<T> rules)
             }
             else if (Now.Pending is { } pending)
                 Write(pending, Now.Lineage.With(Now.Writer, Now.Changes + 1), isSent: false, edit: -1, Now.Stamp + 1);
-            else if (Now.HeldStamp != Now.Stamp && !Now.DeviceRests && !Now.AwaitsHost)
+            else if (Now.HeldStamp != Now.Stamp && Now.Unseen is null && !Now.DeviceRests && !Now.AwaitsHost)
                 Write(Now.Mine!, Now.Lineage, Now.IsSent, Now.Edit, Now.Stamp);
         }
 

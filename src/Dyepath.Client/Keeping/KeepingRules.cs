@@ -25,6 +25,9 @@ public abstract record KeepingRules<T>
     /// <summary>Before a text that another tab wrote is sent by this one: the other is likely to do it.</summary>
     public virtual TimeSpan Deference => TimeSpan.FromSeconds(10);
 
+    /// <summary>Before what another tab wrote counts as seen: a change by hand to the same place was not made to it.</summary>
+    public virtual TimeSpan Glance => TimeSpan.FromMilliseconds(500);
+
     /// <summary>How long the host may take to answer before what this device has is opened.</summary>
     public virtual TimeSpan Patience => TimeSpan.FromSeconds(3);
 
@@ -35,6 +38,12 @@ public abstract record KeepingRules<T>
 
     /// <summary>The text in which both are, where that is one of the two; null where neither goes on from the other.</summary>
     public abstract T? Join(T one, T other);
+
+    /// <summary>
+    /// What became another between <paramref name="before"/> and <paramref name="shown"/> became another again in <paramref name="now"/>. False
+    /// where a change that was made to an unseen text is refused anyway.
+    /// </summary>
+    public abstract bool WritesOver(T before, T shown, T now);
 
     /// <summary>The ETag under which a host stores it.</summary>
     public abstract string EtagOf(T content);

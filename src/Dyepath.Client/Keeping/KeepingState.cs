@@ -164,6 +164,21 @@ public sealed record KeepingState<T>
 
     public OtherText<T>? Theirs { get; init; }
 
+    /// <summary>The conflict is to end with the other text, once the device was looked at for what has become of it.</summary>
+    public bool IsYielding { get; init; }
+
+    /// <summary>Until something is changed here by hand.</summary>
+    public Yielding? Yielded { get; init; }
+
+    /// <summary>Missing where the text in view was seen.</summary>
+    public Replaced<T>? Unseen { get; init; }
+
+    /// <summary>Who this tab was before it was reloaded; missing in a new one.</summary>
+    public string? WriterBefore { get; init; }
+
+    /// <summary>The text in view was written or chosen in this tab, also before it was reloaded.</summary>
+    public bool IsOwn { get; init; }
+
     /// <summary>While opening: what the device has, and what the host answered.</summary>
     public ImmutableArray<Copy<T>>? Found { get; init; }
 
@@ -193,7 +208,7 @@ public sealed record KeepingState<T>
     };
 
     /// <summary>Nothing is under way, and nothing will be until something happens or an alarm rings.</summary>
-    public bool IsAtRest => !DeviceIsBusy && !HostIsBusy && !LooksAgain && !AsksHost && Pending is null;
+    public bool IsAtRest => !DeviceIsBusy && !HostIsBusy && !LooksAgain && !IsYielding && !AsksHost && Pending is null;
 
     public bool GoesOnFrom(string? etag) => etag is not null && (etag == Etag || Includes.Contains(etag));
 }

@@ -7,6 +7,13 @@ namespace Dyepath.Client.Keeping;
 public interface IDeviceTexts<T>
     where T : class
 {
+    /// <summary>The writer that this tab last was, which it forgets when it is closed, and not when it is reloaded.</summary>
+    string? LastWriter(string id) => null;
+
+    void RememberWriter(string id, string writer)
+    {
+    }
+
     Task<ImmutableArray<Copy<T>>> ReadAsync(string id);
 
     /// <summary>
@@ -45,6 +52,7 @@ public sealed class KeptText<T>
     private readonly Queue<KeepingEvent<T>> _heard = new();
     private readonly List<(Func<KeepingState<T>, bool> When, TaskCompletionSource Then)> _waiting = [];
     private bool _telling;
+    private bool _remembered;
 
     public KeptText(string id, KeepingRules<T> rules, IDeviceTexts<T> device, IHostTexts<T> host, TimeProvider clock)
     {
@@ -64,7 +72,7 @@ public sealed class KeptText<T>
 
     public SaveState Shown => State.Shown(_rules);
 
-    public void Open() => Take(_machine.Open(NewWriter(_clock)));
+    public void Open() => Take(_machine.Open(NewWriter(_clock), _device.LastWriter(Id)));
 
     public void Create(T content) => Take(_machine.Create(NewWriter(_clock), content));
 
@@ -160,6 +168,11 @@ public sealed class KeptText<T>
                 return new DeviceHas<T>(await _device.ReadAsync(Id).WaitAsync(LongestWait, _clock));
             var now = write with { Copy = write.Copy with { At = _clock.GetUtcNow() } };
             var writing = await _device.WriteAsync(Id, now).WaitAsync(LongestWait, _clock);
+            if (writing.Held is not null && !_remembered)
+            {
+                _device.RememberWriter(Id, write.Copy.Writer);
+                _remembered = true;
+            }
             return writing.Held is { } held ? new DeviceHolds<T>(held, write.Edit, write.Stamp, writing.Others) : new DeviceIsAhead<T>();
         }
         catch (TimeoutException)

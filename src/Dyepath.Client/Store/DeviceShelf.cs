@@ -22,6 +22,10 @@ public interface IDeviceShelf : IDeviceTexts<ProjectText>
 /// <summary>In the browser's own database (wwwroot/js/store.js).</summary>
 public sealed partial class DeviceShelf : IDeviceShelf
 {
+    public string? LastWriter(string id) => Writer(id);
+
+    public void RememberWriter(string id, string writer) => Remember(id, writer);
+
     public async Task<ImmutableArray<Copy<ProjectText>>> ReadAsync(string id)
     {
         var copies = JsonSerializer.Deserialize(await DeviceStore.OrNot(Read(id)), DeviceJson.Default.ProjectCopyArray) ?? [];
@@ -50,6 +54,12 @@ public sealed partial class DeviceShelf : IDeviceShelf
 
     [JSImport("writeProject", DeviceStore.Module)]
     private static partial Task<string> Write(string json);
+
+    [JSImport("lastWriter", DeviceStore.Module)]
+    private static partial string? Writer(string id);
+
+    [JSImport("rememberWriter", DeviceStore.Module)]
+    private static partial void Remember(string id, string writer);
 
     [JSImport("listProjects", DeviceStore.Module)]
     private static partial Task<string> List();

@@ -1,4 +1,5 @@
 using Dyepath.Client.Keeping;
+using Dyepath.Client.Pattern;
 using Dyepath.Client.Work;
 using Dyepath.Contracts;
 using Dyepath.Core.Planning;
@@ -42,6 +43,16 @@ public sealed class Keeper
 
     /// <summary>The other text in a conflict.</summary>
     public ProjectText? Theirs => _open?.State.Theirs?.Content;
+
+    /// <summary>In a conflict, the text on the page was written in this tab; where not, as in one that was opened since, neither is hers more than the other.</summary>
+    public bool IsOwn => _open?.State.IsOwn == true;
+
+    /// <summary>When the text on the page and the other one were last changed on this device; missing where that is not known.</summary>
+    public (DateTimeOffset? Mine, DateTimeOffset? Theirs) ChangedAt => (_open?.State.Held?.At, _open?.State.Theirs?.At);
+
+    /// <summary>Where the text on the page differs from the other one, which is the earlier one of each pair.</summary>
+    public IReadOnlyList<Difference> Differences => Theirs is { } theirs && _workbench.Document is { } mine
+        ? DocumentDifference.Between(ProjectDocument.TryParse(theirs.Text, mine.Shelf)?.Root, mine.Root) : [];
 
     /// <summary>The page has no host: projects live on this device alone.</summary>
     public bool Alone => _open?.State is { Trouble: HostTrouble.Away, Etag: null };

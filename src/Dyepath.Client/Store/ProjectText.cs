@@ -2,8 +2,10 @@ using System.Collections.Immutable;
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using System.Text.Json.Nodes;
 using System.Text.Json.Serialization;
 using Dyepath.Client.Keeping;
+using Dyepath.Client.Pattern;
 using Dyepath.Client.Work;
 using Dyepath.Contracts;
 
@@ -30,6 +32,15 @@ public sealed record ProjectKeeping : KeepingRules<ProjectText>
     public override bool Same(ProjectText one, ProjectText other) => one.Text == other.Text;
 
     public override ProjectText? Join(ProjectText one, ProjectText other) => Same(one, other) ? one : null;
+
+    public override bool WritesOver(ProjectText before, ProjectText shown, ProjectText now)
+    {
+        var (was, seen, written) = (Root(before), Root(shown), Root(now));
+        var places = DocumentDifference.Between(was, seen).Select(d => d.Place).ToHashSet(StringComparer.Ordinal);
+        return DocumentDifference.Between(seen, written).Any(d => places.Contains(d.Place));
+    }
+
+    private static JsonNode? Root(ProjectText text) => ProjectDocument.TryParse(text.Text)?.Root;
 
     public override string EtagOf(ProjectText content) => Etags.Of(Encoding.UTF8.GetBytes(content.Text));
 }

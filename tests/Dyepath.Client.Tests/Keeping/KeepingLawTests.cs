@@ -22,6 +22,11 @@ public sealed class KeepingLawTests
     public void ThereIsNoConflictWithoutTwoWriters(bool isLog, int devices, int tabs, bool emptied, int cases) =>
         Hold(isLog, new Trials(devices, tabs, DevicesFail: false, emptied, OneWriter: true), seed: 2, cases);
 
+    [Theory]
+    [InlineData(false, 20_000)]
+    public void OneChoiceEndsTheConflictOfTwoTabsAndTheOtherIsWhatWasWrittenLast(bool isLog, int cases) =>
+        Hold(isLog, new Trials(Devices: 1, Tabs: 2, DevicesFail: false, HostIsEmptied: false, OneWriter: false, OneChoice: true), seed: 5, cases);
+
     /// <summary>For the figures in docs/reliability.md: run it by itself.</summary>
     [Fact(Explicit = true)]
     public void AMillionMore()

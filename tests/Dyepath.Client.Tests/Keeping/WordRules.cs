@@ -21,5 +21,8 @@ internal sealed record WordRules(bool IsLog) : KeepingRules<string>
         : other.StartsWith(one + " ", StringComparison.Ordinal) ? other
         : null;
 
+    /// <summary>Every word is put in the one place there is.</summary>
+    public override bool WritesOver(string before, string shown, string now) => !IsLog;
+
     public override string EtagOf(string content) => $"\"{content}\"";
 }

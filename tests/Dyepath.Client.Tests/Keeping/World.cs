@@ -42,6 +42,8 @@ internal sealed class World(WordRules rules, Trials trials, byte[] choices)
         _away = false;
         foreach (var device in _devices)
             device.Refuses = false;
+        if (trials.OneChoice)
+            EndWithOneChoice();
         Settle();
         _ending = true;
         foreach (var tab in _tabs.ToArray())
@@ -79,8 +81,11 @@ internal sealed class World(WordRules rules, Trials trials, byte[] choices)
             case 5 when trials.HostIsEmptied && Next(4) == 0:
                 EmptyHost();
                 break;
-            case 6 when tab is not null && Next(4) == 0:
+            case 6 when tab is not null && !trials.OneChoice && Next(4) == 0:
                 Kill(tab);
+                break;
+            case 12 when tab is not null && !trials.OneChoice && Next(4) == 0:
+                Reload(tab);
                 break;
             case 7 or 11 when _tabs.Count < trials.Tabs:
                 OpenTab(_devices[Next(_devices.Count)]);
@@ -123,11 +128,51 @@ internal sealed class World(WordRules rules, Trials trials, byte[] choices)
         Holds(false, "It never comes to agree.");
     }
 
-    private bool Move(Tab tab)
+    /// <summary>Of two tabs in a conflict one is asked, while the other goes on writing: then neither is asked any more.</summary>
+    private void EndWithOneChoice()
+    {
+        Deliver();
+        if (_tabs.FirstOrDefault(t => t.State.Theirs is not null) is not { } asked)
+            return;
+        var chooses = _tabs[Next(_tabs.Count)];
+        chooses = chooses.State.Theirs is null ? asked : chooses;
+        var mine = Next(2) == 0;
+        var others = _tabs.Where(t => t != chooses).ToArray();
+        Choose(chooses, mine);
+        for (var i = mine ? 0 : Next(4); i > 0; i--)
+        {
+            foreach (var other in others)
+            {
+                Type(other);
+                for (var moves = Next(4); moves > 0; moves--)
+                    _ = Move(other, chooses: false) || Move(chooses, chooses: false);
+            }
+        }
+        Deliver();
+        foreach (var tab in _tabs)
+            Holds(tab.State.Theirs is null, $"{tab.Name} is still asked after {chooses.Name} chose.");
+        if (!mine)
+            Holds(others.All(t => t.State.Mine == chooses.State.Mine), $"{chooses.Name} went on with something else than the other tab wrote last.");
+    }
+
+    /// <summary>Everything that is under way arrives, and nobody is asked.</summary>
+    private void Deliver()
+    {
+        for (var moves = 0; _tabs.Any(t => Move(t, chooses: false)); moves++)
+            Holds(moves < 3_000, "It never comes to rest.");
+        foreach (var tab in _tabs)
+            Tell(tab, new Seen<string>(true));
+        for (var moves = 0; _tabs.Any(t => Move(t, chooses: false)); moves++)
+            Holds(moves < 3_000, "It never comes to rest.");
+    }
+
+    private bool Move(Tab tab) => Move(tab, chooses: true);
+
+    private bool Move(Tab tab, bool chooses)
     {
         if (tab.Doing.Count > 0)
             Advance(tab, tab.Doing[0], fails: false);
-        else if (tab.State.Theirs is not null)
+        else if (chooses && tab.State.Theirs is not null)
             Choose(tab, mine: true);
         else if (tab.Alarms.Count > 0)
             Ring(tab, 0);
@@ -145,14 +190,20 @@ internal sealed class World(WordRules rules, Trials trials, byte[] choices)
         if (trials.OneWriter && _tabs.SelectMany(t => new[] { t.State.Mine, t.State.Pending }).OfType<string>()
             .Concat(_devices.SelectMany(d => d.Copies.All.Select(c => c.Content))).Concat(_history).SelectMany(Words).Concat(_kept).Except(Words(tab.State.Mine!)).Any())
             return;
+        if (trials.OneWriter && tab.IsUnseen)
+            return;
+        var isUnseen = tab.IsUnseen;
         var word = ++_words;
         _trace.Add($"{tab.Name} types {word}");
         Tell(tab, new Changed<string>($"{tab.State.Mine} {word}"));
+        Holds(!isUnseen || tab.State.Theirs is not null, $"{tab.Name} wrote over what it could not have seen, and nobody is asked.");
+        tab.IsUnseen = false;
     }
 
     private void Choose(Tab tab, bool mine)
     {
         var theirs = tab.State.Theirs!;
+        tab.Left = mine ? null : theirs;
         _excused.UnionWith(Words(mine ? theirs.Content : tab.State.Mine!).Except(Words(mine ? tab.State.Mine! : theirs.Content)));
         _trace.Add($"{tab.Name} chooses {(mine ? "hers" : "the other")}");
         Tell(tab, new Chose<string>(mine));
@@ -162,6 +213,7 @@ internal sealed class World(WordRules rules, Trials trials, byte[] choices)
     {
         var alarm = tab.Alarms[index];
         tab.Alarms.RemoveAt(index);
+        tab.IsUnseen &= alarm.Kind != AlarmKind.Glance;
         Tell(tab, new Rang<string>(alarm.Kind, alarm.Number));
     }
 
@@ -203,12 +255,22 @@ internal sealed class World(WordRules rules, Trials trials, byte[] choices)
     private HashSet<int> Somewhere() => [.. _history.Concat(_tabs.SelectMany(t => new[] { t.State.Mine, t.State.Pending, t.State.Theirs?.Content }).OfType<string>())
         .Concat(_devices.SelectMany(d => d.Copies.All.Select(c => c.Content))).Distinct().SelectMany(Words)];
 
-    private void OpenTab(Device device)
+    private void OpenTab(Device device, string? before = null)
     {
-        var tab = new Tab($"tab {++_names}", device);
+        var tab = new Tab($"tab {++_names}", device) { LastWriter = before };
         _tabs.Add(tab);
         _trace.Add($"{tab.Name} is opened on device {_devices.IndexOf(device) + 1}");
-        Take(tab, _machine.Open($"w{_names:000}"));
+        Take(tab, _machine.Open($"w{_names:000}", before), null);
+    }
+
+    /// <summary>A tab that is reloaded remembers which copies were its own.</summary>
+    private void Reload(Tab tab)
+    {
+        Kill(tab);
+        if (_tabs.Contains(tab))
+            return;
+        _trace.Add($"{tab.Name} is reloaded");
+        OpenTab(tab.Device, tab.LastWriter);
     }
 
     private void Kill(Tab tab)
@@ -235,12 +297,26 @@ internal sealed class World(WordRules rules, Trials trials, byte[] choices)
             ExcuseWhatGoesWith(End);
     }
 
-    private void Tell(Tab tab, KeepingEvent<string> happened) => Take(tab, _machine.On(tab.State, happened));
-
-    private void Take(Tab tab, (KeepingState<string> State, ImmutableArray<KeepingCommand<string>> Commands) next)
+    private void Tell(Tab tab, KeepingEvent<string> happened)
     {
-        var had = tab.State?.Theirs is not null;
+        if (happened is DeviceHolds<string> holds)
+            tab.LastWriter = holds.Copy.Writer;
+        if (happened is Seen<string> { InView: true })
+            tab.IsUnseen = false;
+        if (happened is DeviceHas<string> has && tab.State.Stage == Stage.Opening)
+            tab.Own = has.Copies.FirstOrDefault(c => c.Writer == tab.LastWriter && !c.IsSent && !has.Copies.Any(o => o != c && o.Lineage.Follows(c.Lineage)))?.Content;
+        Take(tab, _machine.On(tab.State, happened), happened);
+    }
+
+    private void Take(Tab tab, (KeepingState<string> State, ImmutableArray<KeepingCommand<string>> Commands) next, KeepingEvent<string>? happened)
+    {
+        var before = tab.State;
+        var had = before?.Theirs is not null;
         tab.State = next.State;
+        if (next.Commands.OfType<ShowText<string>>().Any())
+            Shows(tab, before!, happened);
+        if (before?.Stage == Stage.Opening && tab.State.Stage == Stage.Open && tab.Own is { } own)
+            Holds(!Words(own).Except(Words(tab.State.Mine!)).Any(), $"{tab.Name} wrote “{own}” before it was reloaded, and shows “{tab.State.Mine}” as hers.");
         foreach (var command in next.Commands)
         {
             switch (command)
@@ -264,6 +340,21 @@ internal sealed class World(WordRules rules, Trials trials, byte[] choices)
         }
         Holds(tab.Doing.Count(d => d.Command is ReadDevice<string> or WriteDevice<string>) <= 1, "Two things at once on one device.");
         Holds(tab.Doing.Count(d => d.Command is ReadHost<string> or WriteHost<string>) <= 1, "Two questions at once to the host.");
+    }
+
+    /// <summary>Another text is on the page than before.</summary>
+    private void Shows(Tab tab, KeepingState<string> before, KeepingEvent<string>? happened)
+    {
+        var has = happened as DeviceHas<string>;
+        // A copy that goes on from this tab's text took its place without a word.
+        tab.IsUnseen = !rules.IsLog && has is not null && before.Stage == Stage.Open && before.Theirs is null && before.Yielded is null
+            && has.Copies.Any(c => c.Writer != before.Writer && c.Content == tab.State.Mine && c.Lineage.Follows(before.Lineage));
+        // Where the device does not answer, what was known before has to do.
+        if (tab.Left is not { } left || (has is null && (happened is not Chose<string> || before.DeviceWhy is not null)))
+            return;
+        tab.Left = null;
+        var newest = (has?.Copies ?? [.. tab.Device.Copies.All]).Where(c => c.Writer != before.Writer && left.IsGoneOnWithIn(c)).ToArray();
+        Holds(newest.Length == 0 || newest.Any(c => c.Content == tab.State.Mine), $"{tab.Name} went on with “{tab.State.Mine}”; the other is “{newest.FirstOrDefault()?.Content}” by now.");
     }
 
     /// <summary>What was asked for happens; and, another time, the answer comes.</summary>
@@ -335,8 +426,10 @@ internal sealed class World(WordRules rules, Trials trials, byte[] choices)
             var (mine, shown) = (tab.State.Mine!, tab.Shown(rules));
             if (shown is SaveState.Saved && !_lost)
                 Holds(_history.Contains(mine), $"{tab.Name} says “{mine}” is saved; the host never had it.");
+            // Or in a copy of what another tab wrote on from it, by way of the host.
             var isKept = tab.State.IsHeld
-                && tab.Device.Copies.All.Any(c => c.Content == mine || c.Lineage.Follows(tab.State.Held!.Lineage));
+                && tab.Device.Copies.All.Any(c => c.Content == mine || c.Lineage.Follows(tab.State.Held!.Lineage)
+                    || c.Lineage.Changes.ContainsKey($"@{rules.EtagOf(mine)}"));
             if (shown is SaveState.OnDevice)
                 Holds(isKept, $"{tab.Name} says “{mine}” is on this device; it is not.");
             if (shown is SaveState.Saved or SaveState.OnDevice || (shown is SaveState.Conflict && isKept))
@@ -372,6 +465,18 @@ internal sealed class World(WordRules rules, Trials trials, byte[] choices)
 
         public KeepingState<string> State { get; set; } = null!;
 
+        /// <summary>Who wrote this tab's last copy; it outlives a reload.</summary>
+        public string? LastWriter { get; set; }
+
+        /// <summary>What this tab wrote before it was reloaded, where that is on the device alone.</summary>
+        public string? Own { get; set; }
+
+        /// <summary>What another tab wrote took the place of this tab's text a moment ago.</summary>
+        public bool IsUnseen { get; set; }
+
+        /// <summary>The text with which she wants to go on instead of hers.</summary>
+        public OtherText<string>? Left { get; set; }
+
         public List<Doing> Doing { get; } = [];
 
         public List<SetAlarm<string>> Alarms { get; } = [];
@@ -391,6 +496,7 @@ internal sealed class World(WordRules rules, Trials trials, byte[] choices)
 
 /// <summary>What may happen in a world.</summary>
 /// <param name="OneWriter">Nobody writes where she does not see everything that was kept.</param>
-internal sealed record Trials(int Devices, int Tabs, bool DevicesFail, bool HostIsEmptied, bool OneWriter);
+/// <param name="OneChoice">No tab is killed, and at the end one choice has to be enough for all.</param>
+internal sealed record Trials(int Devices, int Tabs, bool DevicesFail, bool HostIsEmptied, bool OneWriter, bool OneChoice = false);
 
 internal sealed class BrokenPromiseException(string message) : Exception(message);

@@ -120,7 +120,7 @@ public sealed class MakingKeeperTests : IDisposable
         var keeper = await Opened(Demo(1));
         await Until(() => keeper.State == SaveState.Conflict);
         keeper.TakeTheirs();
-        Assert.Equal("L", keeper.Document!.Size);
+        await Until(() => keeper.Document!.Size == "L");
         await Until(() => _device.Kept[Id].Content.Making.Size == "L");
     });
 

@@ -263,6 +263,86 @@ public sealed class KeeperTests : IDisposable
     });
 
     [Fact]
+    public Task The_other_is_what_the_other_tab_wrote_last_and_one_choice_ends_it_in_both() => InPage(async () =>
+    {
+        var (first, second, id) = await Asked("First", "Sec");
+        Type(second, "Second");
+        await Until(() => ProjectDocument.TryParse(first.Keeper.Theirs!.Text)!.Title == "Second");
+        first.Keeper.TakeTheirs();
+        Type(second, "Second, gone on");
+        await Until(() => first.Title == "Second, gone on" && first.Keeper.Theirs is null && second.Keeper.Theirs is null);
+        Assert.Equal("Second, gone on", second.Title);
+        _host.IsAway = false;
+        _clock.Pass(TimeSpan.FromSeconds(31));
+        await Saved(first);
+        await Saved(second);
+        Assert.Equal("Second, gone on", Stored(id));
+    });
+
+    [Fact]
+    public Task Hers_stays_hers_over_a_reload_and_a_new_tab_calls_neither_so() => InPage(async () =>
+    {
+        var (first, second, id) = await Asked("First", "Second");
+        Type(second, "Second, later");
+        await Until(() => Kept(id, "Second, later"));
+        first.Close();
+        var again = Page(reloaded: first);
+        await again.Keeper.OpenAsync(id);
+        await Until(() => again.Keeper.State == SaveState.Conflict);
+        Assert.Equal("First", again.Title);
+        Assert.True(again.Keeper.IsOwn);
+        Assert.Equal("Second, later", ProjectDocument.TryParse(again.Keeper.Theirs!.Text)!.Title);
+        var stranger = Page();
+        await stranger.Keeper.OpenAsync(id);
+        await Until(() => stranger.Keeper.State == SaveState.Conflict);
+        Assert.False(stranger.Keeper.IsOwn);
+        Assert.Equal((Now, Now), stranger.Keeper.ChangedAt);
+    });
+
+    [Theory]
+    [InlineData(0, "title", true)]
+    [InlineData(0, "story", false)]
+    [InlineData(1, "title", false)]
+    public Task What_is_written_over_a_text_that_could_not_be_seen_yet_is_a_conflict(int seconds, string place, bool asks) => InPage(async () =>
+    {
+        _host.IsAway = true;
+        var first = Page();
+        var id = await first.Keeper.CreateAsync(Text("One"));
+        await Until(() => first.Keeper.State == SaveState.OnDevice);
+        var second = Page();
+        await second.Keeper.OpenAsync(id);
+        Type(first, "A-rose");
+        await Until(() => second.Title == "A-rose");
+        _clock.Pass(TimeSpan.FromSeconds(seconds));
+        second.Workbench.Set(place, "B-clay", place);
+        Assert.Equal(asks, second.Keeper.Theirs is not null);
+        if (asks)
+        {
+            await Until(() => first.Keeper.State == SaveState.Conflict && Kept(id, "A-rose") && Kept(id, "B-clay"));
+            Assert.Equal("A-rose", first.Title);
+            Assert.Equal("A-rose", ProjectDocument.TryParse(second.Keeper.Theirs!.Text)!.Title);
+            Assert.Equal(("title", "A-rose", "B-clay"), second.Keeper.Differences.Select(d => (d.Place, d.Then, d.Now)).Single());
+        }
+        else
+            await Until(() => first.Workbench.Document!.Typed(place) == "B-clay" && first.Keeper.Theirs is null);
+    });
+
+    /// <summary>Two tabs that changed the same title before either heard of the other.</summary>
+    private async Task<(Tab First, Tab Second, string Id)> Asked(string one, string other)
+    {
+        var first = Page();
+        var id = await first.Keeper.CreateAsync(Text("One"));
+        await Saved(first);
+        var second = Page();
+        await second.Keeper.OpenAsync(id);
+        _host.IsAway = true;
+        Type(first, one);
+        Type(second, other);
+        await Until(() => first.Keeper.State == SaveState.Conflict && second.Keeper.State == SaveState.Conflict && Kept(id, one) && Kept(id, other));
+        return (first, second, id);
+    }
+
+    [Fact]
     public Task A_host_that_does_not_answer_keeps_nobody_from_what_the_device_has() => InPage(async () =>
     {
         var page = Page();
@@ -434,9 +514,9 @@ public sealed class KeeperTests : IDisposable
 
     private bool Kept(string id, string title) => _device.All.Any(c => c.Id == id && c.Copy.Content.Name == title);
 
-    private Tab Page(IJobs? jobs = null)
+    private Tab Page(IJobs? jobs = null, Tab? reloaded = null)
     {
-        var (workbench, tab, server) = (Documents.Workbench(jobs), _device.Tab(), new ServerShelf(_host.Client));
+        var (workbench, tab, server) = (Documents.Workbench(jobs), _device.Tab(reloaded?.Device), new ServerShelf(_host.Client));
         var keeper = new Keeper(workbench, tab, server, tab, _clock);
         return new Tab(workbench, keeper, new ProjectShelf(server, tab, keeper), tab);
     }

@@ -20,9 +20,10 @@ internal sealed class ProjectDevice
 
     public IEnumerable<(string Id, Copy<ProjectText> Copy)> All => _copies.SelectMany(c => c.Value.All.Select(copy => (c.Key, copy)));
 
-    public ProjectTab Tab()
+    /// <param name="reloaded">The tab that this one is after a reload.</param>
+    public ProjectTab Tab(ProjectTab? reloaded = null)
     {
-        var tab = new ProjectTab(this);
+        var tab = new ProjectTab(this, reloaded?.Session ?? []);
         _tabs.Add(tab);
         return tab;
     }
@@ -34,8 +35,14 @@ internal sealed class ProjectDevice
             tab.Cleared?.Invoke();
     }
 
-    internal sealed class ProjectTab(ProjectDevice device) : IDeviceShelf, IDeviceEvents
+    internal sealed class ProjectTab(ProjectDevice device, Dictionary<string, string> session) : IDeviceShelf, IDeviceEvents
     {
+        public Dictionary<string, string> Session => session;
+
+        public string? LastWriter(string id) => session.GetValueOrDefault(id);
+
+        public void RememberWriter(string id, string writer) => session[id] = writer;
+
         public void Close() => device._tabs.Remove(this);
 
         public Action<string>? Wrote { get; private set; }

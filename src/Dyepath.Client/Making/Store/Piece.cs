@@ -76,6 +76,9 @@ public sealed record PieceKeeping : KeepingRules<Piece>
         : one.Begins(other) ? one.With(other.Log)
         : null;
 
+    /// <summary>An entry that was made to an unseen log is refused.</summary>
+    public override bool WritesOver(Piece before, Piece shown, Piece now) => false;
+
     public override string EtagOf(Piece content) => Etags.Of(MakingWriter.WriteUtf8(content.Making));
 
     public override bool GoesToHost(Piece content) => content.Key is null;

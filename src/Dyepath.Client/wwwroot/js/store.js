@@ -165,6 +165,15 @@ export async function writeProject(json) {
   return told(copy, others);
 }
 
+// Which copy is this tab's own: its session outlives a reload, and ends with the tab. A browser may keep none.
+const writerOf = id => `dyepath.writer.${id}`;
+export function lastWriter(id) {
+  try { return sessionStorage.getItem(writerOf(id)); } catch { return null; }
+}
+export function rememberWriter(id, writer) {
+  try { sessionStorage.setItem(writerOf(id), writer); } catch { /* It is asked by the time of the change then. */ }
+}
+
 export async function listProjects() {
   const [copies, away] = await within('readonly', ['projects', 'archived'], (answer, store, archived) =>
     ask(archived.getAllKeys(), keys => ask(store.getAll(), all => answer([all, new Set(keys)]))));
