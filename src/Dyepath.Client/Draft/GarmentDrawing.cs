@@ -54,14 +54,14 @@ public sealed record GarmentDrawing(
 
         public GarmentDrawing Top()
         {
-            var front = WornPiece.Of(plan, size.Pieces.First(p => p.Name == "front"));
+            var front = WornPiece.Of(plan, size[PieceId.Front]);
             var (width, height) = (front.Piece.Width.Centimetres, front.Piece.Height.Centimetres);
             var hem = Depth(EdgingPlace.Hem);
             var armhole = Math.Min(height, Finished(GarmentMeasure.ArmholeDepth));
             Body(height);
             Put(front, 0, 0, width, height, 0);
             var (left, right) = (0.0, width);
-            if (size.Pieces.FirstOrDefault(p => p.Name == "sleeve") is { } sleevePlan)
+            if (size.Find(PieceId.Sleeve) is { } sleevePlan)
             {
                 var sleeve = WornPiece.Of(plan, sleevePlan);
                 var (half, length) = (sleevePlan.Width.Centimetres / 2, sleevePlan.Height.Centimetres);

@@ -22,7 +22,7 @@ internal static class GarmentSentence
             Wrap { IsBlanket: true } => $"A blanket, {Say(GarmentMeasure.Width)} wide and {Say(GarmentMeasure.Length)} long",
             _ => $"A wrap, {Say(GarmentMeasure.Width)} wide and {Say(GarmentMeasure.Length)} long",
         };
-        var sleeves = size.Pieces.Any(p => p.Name == "sleeve") ? $", with rectangular sleeves {Say(GarmentMeasure.SleeveLength)} long" : "";
+        var sleeves = size.Find(PieceId.Sleeve) is not null ? $", with rectangular sleeves {Say(GarmentMeasure.SleeveLength)} long" : "";
         return $"{shape}{sleeves}, size {size.Name}. {colours} make {MotifWords.Of(piece.Motif)}; {piece.Stitches} stitches by {piece.Rows} rows in the {piece.Name}.";
     }
 }

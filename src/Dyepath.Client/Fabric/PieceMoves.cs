@@ -10,18 +10,18 @@ namespace Dyepath.Client.Fabric;
 /// <summary>Moves a piece along the yarn and gives it other rows than the planner chose: both are kept in the document.</summary>
 public static class PieceMoves
 {
-    public static string StartPlace(string piece) => $"garment.starts.{piece}";
+    public static string StartPlace(PieceId piece) => $"garment.starts.{PlaceNames.Of(piece)}";
 
-    public static bool IsStartChosen(ProjectDocument document, string piece) => document.Has(StartPlace(piece));
+    public static bool IsStartChosen(ProjectDocument document, PieceId piece) => document.Has(StartPlace(piece));
 
     /// <summary>The start as it is planned, moved along the yarn; round the sequence's end it begins anew.</summary>
     public static void MoveStart(ProjectDocument document, Plan plan, PiecePlan piece, int later)
     {
         var units = (int)Math.Max(1, plan.Sequence.Ring.Total / ColourRing.Unit);
-        document.Set(StartPlace(piece.Name), JsonValue.Create((((int)piece.Start + later) % units + units) % units));
+        document.Set(StartPlace(piece.Id), JsonValue.Create((((int)piece.Start + later) % units + units) % units));
     }
 
-    public static void BestStart(ProjectDocument document, string piece)
+    public static void BestStart(ProjectDocument document, PieceId piece)
     {
         document.Set(StartPlace(piece), null);
         if (document.Node("garment.starts") is JsonObject { Count: 0 })
@@ -29,10 +29,10 @@ public static class PieceMoves
     }
 
     /// <summary>Panels share their rows.</summary>
-    public static string RowsName(string piece) => piece == "sleeve" ? "sleeveRows" : "panelRows";
+    public static string RowsName(PieceId piece) => piece == PieceId.Sleeve ? "sleeveRows" : "panelRows";
 
     /// <summary>Place of the override, or null where rows are the planner's own.</summary>
-    public static string? RowsPlace(ProjectDocument document, string size, string piece)
+    public static string? RowsPlace(ProjectDocument document, string size, PieceId piece)
     {
         for (var i = 0; i < document.Count("sizes.overrides"); i++)
         {
@@ -44,7 +44,7 @@ public static class PieceMoves
     }
 
     /// <summary>A fixed count needs a fixed direction, so the one that is planned is written down with it.</summary>
-    public static void SetRows(ProjectDocument document, Plan plan, SizePlan size, string piece, int rows)
+    public static void SetRows(ProjectDocument document, Plan plan, SizePlan size, PieceId piece, int rows)
     {
         if (plan.Project.Garment.Direction is null)
             document.Set("garment.direction", JsonValue.Create(plan.Direction == Direction.Up ? "up" : "sideways"));
@@ -62,7 +62,7 @@ public static class PieceMoves
         }
     }
 
-    public static void BestRows(ProjectDocument document, string size, string piece)
+    public static void BestRows(ProjectDocument document, string size, PieceId piece)
     {
         if (RowsPlace(document, size, piece) is { } place)
             document.Set(place, null);

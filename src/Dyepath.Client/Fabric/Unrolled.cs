@@ -62,7 +62,7 @@ public sealed record Unrolled(
 
     private static Unrolled Rectangle(Plan plan, SizePlan size)
     {
-        var sewn = size.Seams.Any(s => s.Where == "back seam");
+        var sewn = size.Seams.Any(s => s.Id == SeamId.BackSeam);
         var piece = Lay(plan, size.Pieces[0], 0, sewn);
         ImmutableArray<SeamLine> seams = size.Seams.IsEmpty
             ? []
@@ -72,35 +72,35 @@ public sealed record Unrolled(
 
     private static Unrolled Top(Plan plan, SizePlan size)
     {
-        var front = Lay(plan, size.Pieces[0], 0, true);
+        var front = Lay(plan, size[PieceId.Front], 0, true);
         // Plain bands at the sides stand between the panels.
         var bands = (size.Finished[GarmentMeasure.Width].Centimetres - 2 * front.Width) / 2;
-        var back = Lay(plan, size.Pieces[1], front.Width + (front.Piece.SideBandRows > 0 ? Math.Max(0, bands) : 0), true);
+        var back = Lay(plan, size[PieceId.Back], front.Width + (front.Piece.SideBandRows > 0 ? Math.Max(0, bands) : 0), true);
         var pieces = ImmutableArray.Create(front, back);
         var seams = ImmutableArray.CreateBuilder<SeamLine>();
         var openings = ImmutableArray.CreateBuilder<SeamLine>();
-        var sleeve = size.Pieces.FirstOrDefault(p => p.Name == "sleeve") is { } own ? Below(Lay(plan, own, 0, true)) : null;
+        var sleeve = size.Find(PieceId.Sleeve) is { } own ? Below(Lay(plan, own, 0, true)) : null;
         if (front.Piece.SideBandRows == 0)
         {
-            Edge(front, right: true, upper: false, "left side");
-            Edge(back, right: false, upper: false, "left side");
-            Edge(front, right: false, upper: false, "right side");
-            Edge(back, right: true, upper: false, "right side");
+            Edge(front, right: true, upper: false, SeamId.LeftSide);
+            Edge(back, right: false, upper: false, SeamId.LeftSide);
+            Edge(front, right: false, upper: false, SeamId.RightSide);
+            Edge(back, right: true, upper: false, SeamId.RightSide);
         }
-        Edge(front, right: true, upper: true, "left armhole");
-        Edge(back, right: false, upper: true, "left armhole");
-        Edge(front, right: false, upper: true, "right armhole");
-        Edge(back, right: true, upper: true, "right armhole");
-        Shoulders(front, "right shoulder", "left shoulder");
-        Shoulders(back, "left shoulder", "right shoulder");
+        Edge(front, right: true, upper: true, SeamId.LeftArmhole);
+        Edge(back, right: false, upper: true, SeamId.LeftArmhole);
+        Edge(front, right: false, upper: true, SeamId.RightArmhole);
+        Edge(back, right: true, upper: true, SeamId.RightArmhole);
+        Shoulders(front, SeamId.RightShoulder, SeamId.LeftShoulder);
+        Shoulders(back, SeamId.LeftShoulder, SeamId.RightShoulder);
         if (sleeve is not null)
         {
             pieces = pieces.Add(sleeve);
             if (sleeve.Piece.Pooled)
             {
-                seams.Add(new SeamLine(Named("left armhole", "right armhole"), sleeve.X, sleeve.Y, sleeve.Right, sleeve.Y));
-                seams.Add(new SeamLine(Named("left sleeve", "right sleeve"), sleeve.X, sleeve.Y, sleeve.X, sleeve.Bottom));
-                seams.Add(new SeamLine(Named("left sleeve", "right sleeve"), sleeve.Right, sleeve.Y, sleeve.Right, sleeve.Bottom));
+                seams.Add(new SeamLine(Named(SeamId.LeftArmhole, SeamId.RightArmhole), sleeve.X, sleeve.Y, sleeve.Right, sleeve.Y));
+                seams.Add(new SeamLine(Named(SeamId.LeftSleeve, SeamId.RightSleeve), sleeve.X, sleeve.Y, sleeve.X, sleeve.Bottom));
+                seams.Add(new SeamLine(Named(SeamId.LeftSleeve, SeamId.RightSleeve), sleeve.Right, sleeve.Y, sleeve.Right, sleeve.Bottom));
             }
         }
         return new Unrolled(plan, size, pieces, seams.ToImmutable(), openings.ToImmutable());
@@ -108,7 +108,7 @@ public sealed record Unrolled(
         LaidPiece Below(LaidPiece piece) =>
             piece with { X = Math.Max(0, (back.Right - piece.Width) / 2), Y = Math.Max(front.Bottom, back.Bottom) + SleeveGap };
 
-        void Edge(LaidPiece piece, bool right, bool upper, string seam)
+        void Edge(LaidPiece piece, bool right, bool upper, SeamId seam)
         {
             var x = right ? piece.Right : piece.X;
             var at = piece.Height * (1 - ArmholeFrom(plan, piece.Piece));
@@ -119,19 +119,19 @@ public sealed record Unrolled(
                 lines.Add(line);
         }
 
-        void Shoulders(LaidPiece piece, string first, string second)
+        void Shoulders(LaidPiece piece, SeamId first, SeamId second)
         {
             var (from, to) = Neck(plan, piece);
             seams.Add(new SeamLine(Named(first), piece.X, 0, from, 0));
             seams.Add(new SeamLine(Named(second), to, 0, piece.Right, 0));
         }
 
-        ImmutableArray<int> Named(params ReadOnlySpan<string> names)
+        ImmutableArray<int> Named(params ReadOnlySpan<SeamId> ids)
         {
             var found = ImmutableArray.CreateBuilder<int>();
-            foreach (var name in names)
+            foreach (var id in ids)
             {
-                if (size.Seams.ToList().FindIndex(s => s.Where == name) is >= 0 and var at)
+                if (size.Seams.ToList().FindIndex(s => s.Id == id) is >= 0 and var at)
                     found.Add(at);
             }
             return found.ToImmutable();
@@ -140,15 +140,16 @@ public sealed record Unrolled(
 
     /// <summary>Share of a panel's height at which its armholes begin.</summary>
     private static double ArmholeFrom(Plan plan, PiecePlan piece) =>
-        (piece.Marks[2].Position - 1.0) / (plan.Direction == Direction.Up ? piece.Rows : piece.Stitches);
+        (piece.Opening(OpeningId.Armhole).First - 1.0) / (plan.Direction == Direction.Up ? piece.Rows : piece.Stitches);
 
     private static (double From, double To) Neck(Plan plan, LaidPiece laid)
     {
         var piece = laid.Piece;
         var cell = piece.Width.Centimetres / laid.Worn.Columns;
         var all = plan.Direction == Direction.Up ? piece.Stitches : piece.Rows;
-        var before = piece.Marks[0].Position - 1.0;
-        var after = all - piece.Marks[1].Position;
+        var neck = piece.Opening(OpeningId.Neck);
+        var before = neck.First - 1.0;
+        var after = all - neck.Last;
         return (laid.X + cell * (before - laid.Hidden), laid.Right - cell * (after - laid.Hidden));
     }
 

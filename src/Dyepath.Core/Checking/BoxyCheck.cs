@@ -56,7 +56,7 @@ internal static class BoxyCheck
     private static void Finished(Plan plan, SizePlan size, PlainFabric fabric, Disagreements notes)
     {
         var up = plan.Direction == Direction.Up;
-        var (front, back) = (size.Pieces.First(p => p.Name == "front"), size.Pieces.First(p => p.Name == "back"));
+        var (front, back) = (size[PieceId.Front], size[PieceId.Back]);
         // Of a sewn edge along row ends, stitches are hidden; of one along stitches, rows.
         var (side, shoulder) = up
             ? (fabric.StitchWidth * fabric.Seams.HiddenStitches, fabric.RowHeight * fabric.Seams.HiddenRows)
@@ -67,21 +67,21 @@ internal static class BoxyCheck
         notes.Same("finished.width", size.Finished[GarmentMeasure.Width], width, Hair);
         var hem = PlainFabric.EdgingDepth(plan, EdgingPlace.Hem, fabric.EdgingRow);
         notes.Same("finished.length", size.Finished[GarmentMeasure.Length], front.Height - shoulder + hem, Hair);
-        var neck = front.Marks.First(m => m.What == "neck opening ends").Position - front.Marks.First(
-            m => m.What == "neck opening begins").Position + 1;
+        var neck = front.Opening(OpeningId.Neck).Length;
         notes.Same(
             "finished.neckWidth", size.Finished[GarmentMeasure.NeckWidth],
             (up ? fabric.StitchWidth : fabric.RowHeight) * neck - 2 * PlainFabric.EdgingDepth(plan, EdgingPlace.Neck, fabric.EdgingRow),
             Hair);
-        var from = front.Marks.First(m => m.What.StartsWith("armholes begin", StringComparison.Ordinal)).Position;
-        var armhole = (up ? front.Rows : front.Stitches) - from + 1;
+        var opening = front.Opening(OpeningId.Armhole);
+        var armhole = opening.Length;
+        notes.Same("pieces.front.marks, the armhole's end", opening.Last, up ? front.Rows : front.Stitches);
         if (up && armhole % 2 != 0)
             notes.Say("pieces.front.marks", $"The armhole has {armhole} rows; it should have an even number.");
         notes.Same(
             "finished.armholeDepth", size.Finished[GarmentMeasure.ArmholeDepth],
             (up ? fabric.RowHeight : fabric.StitchWidth) * armhole - shoulder - PlainFabric.EdgingDepth(
                 plan, EdgingPlace.Armholes, fabric.EdgingRow), Hair);
-        if (size.Pieces.FirstOrDefault(p => p.Name == "sleeve") is { } sleeve)
+        if (size.Find(PieceId.Sleeve) is { } sleeve)
         {
             var cuff = PlainFabric.EdgingDepth(plan, EdgingPlace.Cuffs, fabric.EdgingRow);
             notes.Same("finished.sleeveWidth", size.Finished[GarmentMeasure.SleeveWidth], sleeve.Width - 2 * side, Hair);

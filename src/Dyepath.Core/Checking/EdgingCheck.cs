@@ -1,5 +1,3 @@
-using System.Globalization;
-using System.Text.RegularExpressions;
 using Dyepath.Core.Edgings;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Planning;
@@ -7,8 +5,8 @@ using Dyepath.Core.Quantities;
 
 namespace Dyepath.Core.Checking;
 
-/// <summary>Follows the written pick-up as a maker does, and holds it against the edges of the pieces.</summary>
-internal static partial class EdgingCheck
+/// <summary>Picks up as a maker does, and holds it against the edges of the pieces.</summary>
+internal static class EdgingCheck
 {
     public static void Edging(Plan plan, SizePlan size, EdgingPlan edging, PlainFabric fabric, Disagreements notes)
     {
@@ -17,34 +15,24 @@ internal static partial class EdgingCheck
             notes.Say("edging", $"There is no edging {edging.Edging}.");
             return;
         }
-        var (stitches, places) = Follow(edging.Rule);
+        var (stitches, places) = Follow(edging.Spread);
         notes.Same("pickUp", edging.PickUp, stitches);
         notes.Same("pickUp, over whole repeats", edging.PickUp % made.Multiple, 0);
         notes.Same("rule, places on the edge", places, Places(plan, size, edging.Where, fabric));
         notes.Same("depth", edging.Depth, PlainFabric.EdgingDepth(plan, edging.Where, fabric.EdgingRow), Length.FromMillimetres(0.1));
     }
 
-    /// <summary>Stitches picked up, and places passed, by one who does what the sentence says.</summary>
-    internal static (int Stitches, int Places) Follow(string rule)
+    /// <summary>Stitches picked up, and places passed, by one who goes along the edge group by group.</summary>
+    private static (int Stitches, int Places) Follow(PickUp spread)
     {
-        var (stitches, places) = (0, 0);
-        foreach (var part in rule[..rule.LastIndexOf(':')].Split("; "))
+        var (stitches, places) = (spread.Extra, 0);
+        foreach (var rule in spread.Stretches)
         {
-            // Stretches that share a rule are named together: "front and back".
-            var edges = part.Contains(':', StringComparison.Ordinal)
-                ? part[..part.IndexOf(':', StringComparison.Ordinal)].Split(" and ").Length
-                : 1;
-            if (EachOf().Match(part) is { Success: true } each)
-                (stitches, places) = (stitches + edges * Number(each, 1) * Number(each, 2), places + edges * Number(each, 2));
-            if (Groups().Match(part) is { Success: true } groups)
-                (stitches, places) = (
-                    stitches + edges * Number(groups, 1) * Number(groups, 3), places + edges * Number(groups, 2) * Number(groups, 3));
-            if (Rest().Match(part) is { Success: true } rest)
-                (stitches, places) = (stitches + edges * Number(rest, 1), places + edges * Number(rest, 2));
-            if (Corners().Match(part) is { Success: true } corners)
-                stitches += Sign(corners) * Number(corners, 1) * Number(corners, 3);
-            else if (Extra().Match(part) is { Success: true } extra)
-                stitches += Sign(extra) * Number(extra, 1);
+            var left = rule.Stretch.Places;
+            for (; left >= rule.Places; left -= rule.Places)
+                (stitches, places) = (stitches + rule.Stitches, places + rule.Places);
+            if (left > 0)
+                (stitches, places) = (stitches + rule.RestStitches, places + rule.RestPlaces);
         }
         return (stitches, places);
     }
@@ -53,43 +41,23 @@ internal static partial class EdgingCheck
     {
         var up = plan.Direction == Direction.Up;
         int Across(PiecePlan piece) => up ? piece.Stitches - 2 * fabric.Seams.HiddenStitches : piece.Rows - 2 * fabric.Seams.HiddenRows;
-        PiecePlan Named(string name) => size.Pieces.First(p => p.Name == name);
         var first = size.Pieces[0];
         switch (where)
         {
             case EdgingPlace.Hem:
                 var bands = first.SideBandRows == 0 ? 0 : 4 * (first.SideBandRows - fabric.Seams.HiddenRows);
-                return Across(Named("front")) + Across(Named("back")) + bands;
+                return Across(size[PieceId.Front]) + Across(size[PieceId.Back]) + bands;
             case EdgingPlace.Neck:
-                return 2 * (first.Marks[1].Position - first.Marks[0].Position + 1);
+                return 2 * first.Opening(OpeningId.Neck).Length;
             case EdgingPlace.Armholes:
-                var depth = (up ? first.Rows : first.Stitches) - first.Marks[2].Position + 1;
+                var depth = first.Opening(OpeningId.Armhole).Length;
                 return 2 * (depth - (up ? fabric.Seams.HiddenRows : fabric.Seams.HiddenStitches));
             case EdgingPlace.Cuffs:
-                return Across(Named("sleeve"));
+                return Across(size[PieceId.Sleeve]);
             case EdgingPlace.Border:
                 return 2 * (first.Stitches + first.Rows);
             default:
                 return first.Working == Fabrics.Working.Turned ? Across(first) : first.Stitches;
         }
     }
-
-    private static int Number(Match match, int group) => int.Parse(match.Groups[group].Value, CultureInfo.InvariantCulture);
-
-    private static int Sign(Match match) => match.Groups[2].Value == "extra" ? 1 : -1;
-
-    [GeneratedRegex(@"pick up (\d+) in each of the (\d+)")]
-    private static partial Regex EachOf();
-
-    [GeneratedRegex(@"pick up (\d+) in every (\d+) (?:row ends|stitches) (\d+) times")]
-    private static partial Regex Groups();
-
-    [GeneratedRegex(@"then (\d+) in the last (\d+)")]
-    private static partial Regex Rest();
-
-    [GeneratedRegex(@"^(\d+) (extra|fewer) at each of the (\d+) corners")]
-    private static partial Regex Corners();
-
-    [GeneratedRegex(@"^(\d+) (extra|fewer)")]
-    private static partial Regex Extra();
 }

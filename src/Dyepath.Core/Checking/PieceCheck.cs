@@ -22,7 +22,7 @@ internal static class PieceCheck
         notes.Same("height", piece.Height, height, Length.FromMillimetres(0.1));
         if (!piece.Pooled)
             return;
-        if (plan.Project.Garment.Starts.TryGetValue(piece.Name, out var asked))
+        if (plan.Project.Garment.StartOf(piece.Id) is { } asked)
             notes.Same("start", piece.Start, asked, 0);
         notes.Same("startSection", piece.StartSection, SectionAt(plan.Sequence.Ring, piece.Start));
         if (!piece.Foundation.Companion)
@@ -31,8 +31,8 @@ internal static class PieceCheck
             var sequence = plan.Sequence.Ring.SequenceUnits;
             notes.Same("foundation.knotInto", 0, Math.IEEERemainder(end - piece.Start, sequence), 1e-4);
         }
-        if (ColourPeriod.Of(plan.Sequence.Ring) is { } period)
-            notes.Same("lean", piece.Lean, Lean(piece, fabric.PerUnit, ColourRing.ToUnits(period.Micro)), 1e-5);
+        if (PlainPeriod.Of(plan.Sequence.Ring) is { } period)
+            notes.Same("lean", piece.Lean, Lean(piece, fabric.PerUnit, period), 1e-5);
     }
 
     /// <summary>

@@ -2,129 +2,160 @@ using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Planning;
 using Dyepath.Core.Yarns;
+using Edge = System.Collections.Generic.IReadOnlyList<(double Seen, double Beyond)>;
 
 namespace Dyepath.Core.Checking;
 
-/// <summary>Side and shoulder seams of a boxy top, stitch against stitch on the worked fabric.</summary>
-internal static class SeamCheck
+/// <summary>Every seam of a size, unit against unit: what is seen beside it, and what would lie there if the fabric went on (docs/seams.md).</summary>
+internal sealed class SeamCheck
 {
-    private const double Hair = 1e-4;
+    /// <summary>Half a thousandth of a stitch: places are rounded to millionths, jumps are means of many.</summary>
+    private const double Hair = 5e-4;
+
+    private readonly Plan _plan;
+    private readonly SizePlan _size;
+    private readonly int _perUnit;
+
+    private SeamCheck(Plan plan, SizePlan size) => (_plan, _size, _perUnit) = (plan, size, plan.Project.Fabric.Stitch.StitchesPerUnit);
+
+    private SeamChoice Choice => _plan.Project.Garment.Seams;
+
+    private bool Up => _plan.Direction == Direction.Up;
+
+    /// <summary>Units that a seam along row ends hides; of one across, whole units.</summary>
+    private double Hidden => (double)Choice.HiddenStitches / _perUnit;
+
+    private int HiddenWhole => Choice.HiddenStitches / _perUnit;
 
     public static void Seams(Plan plan, SizePlan size, Disagreements notes)
     {
-        var perUnit = plan.Project.Fabric.Stitch.StitchesPerUnit;
-        var front = size.Pieces.FirstOrDefault(p => p.Name == "front");
-        // In linen stitch a seam may hide half a unit, which no cell of the fabric shows.
-        if (front is null || perUnit != 1 || ColourPeriod.Of(plan.Sequence.Ring) is not { } period)
+        if (PlainPeriod.Of(plan.Sequence.Ring) is not { } period)
             return;
-        var back = size.Pieces.First(p => p.Name == "back");
-        var seams = plan.Project.Garment.Seams;
-        var walk = new Walk(Path(front), Path(back), front, back, seams, ColourRing.ToUnits(period.Micro));
-        foreach (var seam in size.Seams.Where(s => s.First == "front"))
+        var check = new SeamCheck(plan, size);
+        foreach (var seam in size.Seams)
         {
-            var left = seam.Where.StartsWith("left", StringComparison.Ordinal);
-            var side = seam.Where.EndsWith("side", StringComparison.Ordinal);
-            if (side && front.SideBandRows > 0)
-                continue;
-            var jump = plan.Direction == Direction.Up
-                ? side ? walk.SideUp(left) : walk.ShoulderUp(left)
-                : side ? walk.SideSideways(left) : walk.ShoulderSideways(left);
-            notes.Same($"seams.{seam.Where}", seam.PhaseJump, jump, Hair);
+            var (one, other, extension) = check.Edges(seam.Id);
+            var pairs = one.Count == 0 || other.Count == 0 ? 0 : Math.Max(one.Count, other.Count);
+            var jumps = Enumerable.Range(0, pairs).Select(i =>
+            {
+                var meets = one[i * one.Count / pairs];
+                var expected = extension == SeamExtension.Mirrored ? meets.Seen : meets.Beyond;
+                return Math.Abs(Math.IEEERemainder(other[i * other.Count / pairs].Seen - expected, period));
+            });
+            notes.Same($"seams.{seam.Where}", seam.PhaseJump, jumps.DefaultIfEmpty(0).Average(), Hair);
         }
     }
 
-    private static FabricPath Path(PiecePlan piece)
+    private (Edge One, Edge Other, SeamExtension Extension) Edges(SeamId id) => id switch
     {
-        var options = new PathOptions { TurnCost = piece.TurnCost, Start = piece.Start };
-        // One row more than there is: what would follow the last.
-        return piece.RowStitches.Length == 2
-            ? FabricPath.Alternating(piece.Working, piece.Stitches, piece.Rows + 1, options)
-            : FabricPath.Constant(piece.Working, piece.Stitches, piece.Rows + 1, options);
+        SeamId.LeftSide => Side(left: true),
+        SeamId.RightSide => Side(left: false),
+        SeamId.LeftShoulder => Shoulder(left: true),
+        SeamId.RightShoulder => Shoulder(left: false),
+        SeamId.LeftArmhole => Armhole(left: true),
+        SeamId.RightArmhole => Armhole(left: false),
+        SeamId.LeftSleeve or SeamId.RightSleeve => Pooled(PieceId.Sleeve) ? Tube(Rows(PieceId.Sleeve), sewn: true) : Nothing,
+        SeamId.BackSeam => Tube(new PlainRows(_size.Pieces[0], _perUnit), sewn: true),
+        SeamId.RoundJoin => Tube(new PlainRows(_size.Pieces[0], _perUnit), sewn: false),
+        _ => throw new ArgumentOutOfRangeException(nameof(id), id, "No such seam."),
+    };
+
+    private static (Edge, Edge, SeamExtension) Nothing => ([], [], SeamExtension.Continued);
+
+    private bool Pooled(PieceId id) => _size[id].Pooled;
+
+    private PlainRows Rows(PieceId id) => new(_size[id], _perUnit);
+
+    private (PlainRows Front, PlainRows Back, bool Turned) Panels => (Rows(PieceId.Front), Rows(PieceId.Back), _size[PieceId.Back].WrongSideOut);
+
+    private int Opening(OpeningId id) => _size[PieceId.Front].Opening(id).Length;
+
+    /// <summary>Worked up, the back's right-hand edge lies at the wearer's right; worked sideways, its first row at the left: unless it is turned over.</summary>
+    private (Edge, Edge, SeamExtension) Side(bool left)
+    {
+        // Between two plain bands no colours adjoin.
+        if (_size[PieceId.Front].SideBandRows > 0)
+            return Nothing;
+        var (front, back, turned) = Panels;
+        if (Up)
+        {
+            var rows = front.Rows - Opening(OpeningId.Armhole);
+            return (Ends(front, left, 0, rows), Ends(back, left == turned, 0, rows), Choice.Extension);
+        }
+        var units = (int)(front.Width(0) - (double)Opening(OpeningId.Armhole) / _perUnit);
+        return (Across(front, left, 0, units), Across(back, left == turned, 0, units), Choice.Extension);
     }
 
-    private sealed record Walk(
-        FabricPath Front, FabricPath Back, PiecePlan FrontPiece, PiecePlan BackPiece, SeamChoice Seams, double Period)
+    private (Edge, Edge, SeamExtension) Shoulder(bool left)
     {
-        private int Rows => FrontPiece.Rows;
+        var (front, back, turned) = Panels;
+        var neck = Opening(OpeningId.Neck);
+        if (Up)
+            return (Part(front, left), Part(back, left == turned), Choice.Extension);
+        var rows = (front.Rows - neck) / 2 - Choice.HiddenRows;
+        var (first, last) = (Choice.HiddenRows, front.Rows - Choice.HiddenRows - rows);
+        var meets = Ends(back, right: false, left == turned ? last : first, rows);
+        return (Ends(front, right: false, left ? last : first, rows), turned ? meets : [.. meets.Reverse()], Choice.Extension);
 
-        private bool Mirrored => Seams.Extension == SeamExtension.Mirrored;
-
-        /// <summary>The back's right-hand edge lies at the wearer's right, unless it is turned over.</summary>
-        public double SideUp(bool left)
+        // From the outer edge inwards.
+        Edge Part(PlainRows panel, bool right)
         {
-            var armhole = Rows - FrontPiece.Marks[2].Position + 1;
-            return Mean(Enumerable.Range(0, Rows - armhole).Select(row =>
-            {
-                var backRight = left == BackPiece.WrongSideOut;
-                return Jump(
-                    At(Front, row, left, Seams.HiddenStitches) + (Mirrored ? 0 : Step(Front, row, left)),
-                    At(Back, row, backRight, Seams.HiddenStitches));
-            }));
+            var units = (int)panel.Width(panel.Rows - 1 - Choice.HiddenRows);
+            var top = Across(panel, true, 0, units);
+            var outwards = right ? top : [.. top.Reverse()];
+            return [.. outwards.Skip(HiddenWhole).Take(Math.Max(0, (units - neck / _perUnit) / 2 - HiddenWhole))];
         }
+    }
 
-        public double ShoulderUp(bool left)
+    /// <summary>From the underarm where the sleeve begins, up the one panel to the shoulder and down the other.</summary>
+    private (Edge, Edge, SeamExtension) Armhole(bool left)
+    {
+        if (!Pooled(PieceId.Sleeve))
+            return Nothing;
+        var ((front, back, turned), sleeve, depth) = (Panels, Rows(PieceId.Sleeve), Opening(OpeningId.Armhole));
+        Edge ofFront, ofBack, cap;
+        if (Up)
         {
-            var row = Rows - 1 - Seams.HiddenRows;
-            var (frontWide, backWide) = (Shoulder(FrontPiece, Front, row), Shoulder(BackPiece, Back, row));
-            var pairs = Math.Max(frontWide, backWide);
-            return Mean(Enumerable.Range(0, pairs).Select(i =>
-            {
-                var f = Seams.HiddenStitches + i * frontWide / pairs;
-                var b = Seams.HiddenStitches + i * backWide / pairs;
-                // Column of the front's stitch, from the right.
-                var column = left ? f : Front.Cells(row) - 1 - f;
-                var expected = Mirrored ? Cell(Front, row, column) : Cell(Front, row + 1, column);
-                return Jump(expected, At(Back, row, left == BackPiece.WrongSideOut, b));
-            }));
+            var rows = depth - Choice.HiddenRows;
+            ofFront = Ends(front, left, front.Rows - depth, rows);
+            ofBack = Ends(back, left == turned, back.Rows - depth, rows);
+            cap = Across(sleeve, true, HiddenWhole, _size[PieceId.Sleeve].Stitches / _perUnit - 2 * HiddenWhole);
         }
-
-        /// <summary>Sideways, rows grow across the body: the front's last row meets the back's first at the wearer's left.</summary>
-        public double SideSideways(bool left)
+        else
         {
-            var (first, last) = (Seams.HiddenRows, Rows - 1 - Seams.HiddenRows);
-            var stitches = FrontPiece.Marks[2].Position - 1;
-            return Mean(Enumerable.Range(0, stitches).Select(column =>
-            {
-                var (row, beyond) = left ? (last, last + 1) : (first, first - 1);
-                var meets = left != BackPiece.WrongSideOut ? first : last;
-                return Jump(Cell(Front, Mirrored ? row : beyond, column), Cell(Back, meets, column));
-            }));
+            var units = depth / _perUnit - HiddenWhole;
+            var first = (int)front.Width(front.Rows - 1 - Choice.HiddenRows) - depth / _perUnit;
+            ofFront = Across(front, left, first, units);
+            ofBack = Across(back, left == turned, first, units);
+            cap = [.. Ends(sleeve, right: false, Choice.HiddenRows, sleeve.Rows - 2 * Choice.HiddenRows).Reverse()];
         }
+        return ([.. left ? ofBack : ofFront, .. (left ? ofFront : ofBack).Reverse()], cap, Choice.Extension);
+    }
 
-        public double ShoulderSideways(bool left)
-        {
-            var neckFrom = FrontPiece.Marks[0].Position;
-            var wide = neckFrom - 1 - Seams.HiddenRows;
-            return Mean(Enumerable.Range(0, wide).Select(i =>
-            {
-                // Going from the neck to the arm at the wearer's left, from the arm to the neck at the right.
-                var row = left ? Rows - Seams.HiddenRows - wide + i : Seams.HiddenRows + i;
-                var meets = BackPiece.WrongSideOut ? row : Rows - 1 - row;
-                var expected = At(Front, row, false, Seams.HiddenStitches) + (Mirrored ? 0 : Step(Front, row, false));
-                return Jump(expected, At(Back, meets, false, Seams.HiddenStitches));
-            }));
-        }
+    /// <summary>A piece whose own edges meet: sewn, or the round's end at its beginning, in a spiral at the next round's.</summary>
+    private (Edge, Edge, SeamExtension) Tube(PlainRows piece, bool sewn)
+    {
+        if (!sewn && _plan.Project.Garment.Working == Working.Spiral)
+            return (Ends(piece, false, 0, piece.Rows - 1, 0), Ends(piece, true, 1, piece.Rows - 1, 0), SeamExtension.Continued);
+        if (!sewn)
+            return (Ends(piece, false, 0, piece.Rows, 0), Ends(piece, true, 0, piece.Rows, 0), SeamExtension.Continued);
+        if (Up)
+            return (Ends(piece, true, 0, piece.Rows), Ends(piece, false, 0, piece.Rows), Choice.Extension);
+        var units = (int)piece.Width(0);
+        return (Across(piece, true, 0, units), Across(piece, false, 0, units), Choice.Extension);
+    }
 
-        private int Shoulder(PiecePlan piece, FabricPath path, int row) =>
-            (path.Cells(row) - (piece.Marks[1].Position - piece.Marks[0].Position + 1)) / 2 - Seams.HiddenStitches;
+    private Edge Ends(PlainRows piece, bool right, int from, int rows) => Ends(piece, right, from, rows, Hidden);
 
-        /// <summary>Yarn place of the stitch so many from an edge.</summary>
-        private static double At(FabricPath path, int row, bool right, int inwards) =>
-            Cell(path, row, right ? inwards : path.Cells(row) - 1 - inwards);
+    private static Edge Ends(PlainRows piece, bool right, int from, int rows, double hidden) =>
+        [.. Enumerable.Range(from, Math.Max(0, rows)).Select(row => (piece.At(row, right, hidden), piece.At(row, right, hidden - 1)))];
 
-        /// <summary>One stitch outwards, along the yarn or against it.</summary>
-        private static int Step(FabricPath path, int row, bool right) => path.RunsBackwards(row) == right ? 1 : -1;
-
-        private static double Cell(FabricPath path, int row, int column)
-        {
-            if (row >= 0)
-                return ColourRing.ToUnits(path.SpanOf(row, path.RunsBackwards(row) ? path.Cells(row) - 1 - column : column).From);
-            // The row before the first would have run back to where that begins.
-            return ColourRing.ToUnits(path.RowStart(0) - path.Turns[0]) - 1 - column;
-        }
-
-        private double Jump(double expected, double found) => Math.Abs(Math.IEEERemainder(found - expected, Period));
-
-        private static double Mean(IEnumerable<double> jumps) => jumps.DefaultIfEmpty(0).Average();
+    /// <summary>Units of the last row that is seen, or of the first, rightmost first; beyond lies the row after it, or before.</summary>
+    private Edge Across(PlainRows piece, bool last, int first, int units)
+    {
+        var (row, beyond) = last
+            ? (piece.Rows - 1 - Choice.HiddenRows, piece.Rows - Choice.HiddenRows)
+            : (Choice.HiddenRows, Choice.HiddenRows - 1);
+        return [.. Enumerable.Range(first, Math.Max(0, units)).Select(unit => (piece.At(row, true, unit), piece.At(beyond, true, unit)))];
     }
 }

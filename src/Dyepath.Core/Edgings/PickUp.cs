@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Dyepath.Core.Limits;
 using Dyepath.Core.Quantities;
 
@@ -22,7 +21,7 @@ public sealed record StretchRule(EdgeStretch Stretch, int Stitches, int Places, 
     public int Total => Groups * Stitches + RestStitches;
 }
 
-/// <summary>How many stitches to pick up along an edge, and the rule a person follows to spread them.</summary>
+/// <summary>How many stitches to pick up along an edge, and how a person spreads them; said by <see cref="PickUpWords"/>.</summary>
 /// <param name="Total">Stitches in all: a whole number of the edging's repeats, and its plus where the edge is open.</param>
 /// <param name="Extra">Stitches beyond the stretches' own, at the corners or evenly spaced; negative: left out.</param>
 public sealed record PickUp(int Total, ImmutableArray<StretchRule> Stretches, int Corners, int Extra)
@@ -101,48 +100,11 @@ public sealed record PickUp(int Total, ImmutableArray<StretchRule> Stretches, in
         return [.. Enumerable.Range(0, extra).Select(i => (int)((2L * i + 1) * places / (2L * extra)) + 1)];
     }
 
-    /// <summary>The rule in words.</summary>
-    public string Text()
-    {
-        var parts = Stretches.GroupBy(s => (s.Stitches, s.Places, s.RestPlaces, s.RestStitches, s.Groups, s.Stretch.RowEnds))
-            .Select(g => Describe(g.First(), [.. g.Select(s => s.Stretch.Name)])).ToList();
-        if (Extra != 0)
-            parts.Add(DescribeExtra());
-        return string.Join("; ", parts) + FormattableString.Invariant($": {Total} in all.");
-    }
-
     private static StretchRule Spread(EdgeStretch stretch, double ratio)
     {
         var (stitches, places) = SimpleRatio(ratio);
         var rest = stretch.Places % places;
         return new StretchRule(
             stretch, stitches, places, rest, (int)Math.Round((double)rest * stitches / places, MidpointRounding.AwayFromZero));
-    }
-
-    private static string Describe(StretchRule rule, ImmutableArray<string> names)
-    {
-        var (one, many) = rule.Stretch.RowEnds ? ("row end", "row ends") : ("stitch", "stitches");
-        var where = string.Join(" and ", names);
-        var text = rule.Places == 1
-            ? FormattableString.Invariant($"{where}: pick up {rule.Stitches} in each of the {rule.Stretch.Places} {many}")
-            : FormattableString.Invariant($"{where}: pick up {rule.Stitches} in every {rule.Places} {many} {rule.Groups} times");
-        return rule.RestPlaces == 0
-            ? text
-            : text + FormattableString.Invariant(
-                $", then {rule.RestStitches} in the last {rule.RestPlaces} {(rule.RestPlaces == 1 ? one : many)}");
-    }
-
-    private string DescribeExtra()
-    {
-        var count = Math.Abs(Extra);
-        var what = Extra > 0 ? "extra" : "fewer";
-        if (Corners > 0)
-        {
-            return count % Corners == 0
-                ? FormattableString.Invariant($"{count / Corners} {what} at each of the {Corners} corners")
-                : FormattableString.Invariant($"{count} {what} at the corners");
-        }
-        var places = string.Join(", ", ExtraPlaces().Select(p => p.ToString(CultureInfo.InvariantCulture)));
-        return FormattableString.Invariant($"{count} {what}, at {(count == 1 ? "place" : "places")} {places} of the edge");
     }
 }

@@ -35,6 +35,9 @@ public sealed record GarmentSpec(
     /// Where in the sequence pieces begin, by the piece's name, in whole pooling units; a missing one begins where it serves best.
     /// </summary>
     public ImmutableSortedDictionary<string, int> Starts { get; init; } = ImmutableSortedDictionary<string, int>.Empty;
+
+    /// <summary>Where the designer begins a piece, in whole pooling units; null where it begins as serves best.</summary>
+    public int? StartOf(PieceId piece) => Starts.TryGetValue(PlaceNames.Of(piece), out var start) ? start : null;
 }
 
 /// <summary>The outline of a garment and the lengths that the body does not give.</summary>

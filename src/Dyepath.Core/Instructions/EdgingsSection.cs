@@ -1,6 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
-using System.Text.RegularExpressions;
 using Dyepath.Core.Booklets;
 using Dyepath.Core.Colours;
 using Dyepath.Core.Edgings;
@@ -11,7 +9,7 @@ using Dyepath.Core.Yarns;
 namespace Dyepath.Core.Instructions;
 
 /// <summary>Every edging: where it begins, how many stitches are picked up and how they are spread, its rounds and its chart.</summary>
-internal static partial class EdgingsSection
+internal static class EdgingsSection
 {
     public static Section? Write(PatternContext context)
     {
@@ -76,52 +74,26 @@ internal static partial class EdgingsSection
     /// </summary>
     private static IEnumerable<Block> PickUpRules(PatternContext context, int at)
     {
-        var rules = context.Plan.Sizes.Select(s => s.Edgings[at].Rule).ToArray();
-        if (DifferInNumbersAlone(rules))
+        var sizes = context.Plan.Sizes.Select(s => s.Edgings[at].Spread).ToImmutableArray();
+        if (PickUpWords.Shared(sizes, withRests: false) is { } shared)
         {
-            yield return new Bullets([Merged(rules)]);
+            yield return new Bullets([shared]);
             yield break;
         }
-        string[] withRests = [.. rules.Select(rule => Groups().Replace(rule, WithRest))];
-        if (DifferInNumbersAlone(withRests))
+        if (PickUpWords.Shared(sizes, withRests: true) is { } withRests)
         {
-            var own = new InOneSize(new Phrase([new WordChoice(new([.. rules]))]));
-            yield return new Bullets([Phrase.Of($"{new InAllSizes(Merged(withRests))}{own}")]);
+            var own = new InOneSize(new Phrase([new WordChoice(new([.. sizes.Select(PickUpWords.Text)]))]));
+            yield return new Bullets([Phrase.Of($"{new InAllSizes(withRests)}{own}")]);
             yield break;
         }
-        foreach (var group in context.Plan.Sizes.GroupBy(s => s.Edgings[at].Rule))
+        foreach (var group in context.Plan.Sizes.GroupBy(s => PickUpWords.Text(s.Edgings[at].Spread)))
         {
-            var sizes = group.Select(s => s.Name).ToImmutableArray();
-            yield return new ForSizes(sizes,
+            var names = group.Select(s => s.Name).ToImmutableArray();
+            yield return new ForSizes(names,
             [
-                new Bullets([Phrase.Of($"{new InAllSizes(Phrase.Of($"{new Strong(Phrase.Plain(string.Join(", ", sizes)))}: "))}{group.Key}")]),
+                new Bullets([Phrase.Of($"{new InAllSizes(Phrase.Of($"{new Strong(Phrase.Plain(string.Join(", ", names)))}: "))}{group.Key}")]),
             ]);
         }
-    }
-
-    private static bool DifferInNumbersAlone(string[] rules) => rules.Select(rule => Whole().Replace(rule, "#")).Distinct().Count() == 1;
-
-    private static string WithRest(Match groups)
-    {
-        var (stitches, places) = groups.Groups["rest"].Success ? (groups.Groups["rest"].Value, groups.Groups["last"].Value) : ("0", "0");
-        return $"{groups.Groups["groups"].Value}, then {stitches} in the last {places} {groups.Groups["places"].Value}";
-    }
-
-    private static Phrase Merged(string[] rules)
-    {
-        var numbers = rules.Select(rule => Whole().Matches(rule).Select(m => int.Parse(m.Value, CultureInfo.InvariantCulture)).ToArray()).ToArray();
-        var between = Whole().Split(rules[0]);
-        var parts = ImmutableArray.CreateBuilder<Inline>();
-        for (var i = 0; i < between.Length; i++)
-        {
-            if (i > 0)
-            {
-                var which = i - 1;
-                parts.Add(new Count(new([.. numbers.Select(n => n[which])])));
-            }
-            parts.Add(new Words(between[i]));
-        }
-        return new Phrase(parts.ToImmutable());
     }
 
     /// <summary>Begins with a capital.</summary>
@@ -132,10 +104,4 @@ internal static partial class EdgingsSection
             phrase with { Parts = phrase.Parts.SetItem(0, new Words(char.ToUpperInvariant(words.Text[0]) + words.Text[1..])) },
         _ => phrase,
     };
-
-    [GeneratedRegex(@"(?<groups>(?<places>row ends|stitches) \d+ times)(, then (?<rest>\d+) in the last (?<last>\d+) (row ends?|stitch(es)?))?")]
-    private static partial Regex Groups();
-
-    [GeneratedRegex(@"\d+")]
-    private static partial Regex Whole();
 }

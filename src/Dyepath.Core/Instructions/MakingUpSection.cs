@@ -17,7 +17,7 @@ internal static class MakingUpSection
         Add(context.Pieces.Length == 1
             ? "Wash the piece and dry it flat to the measurements of the drawing."
             : "Wash the pieces and dry them flat to the measurements of the drawing.");
-        if (context.Plan.Sizes.SelectMany(s => s.Seams).Any(s => s.Where != "round join"))
+        if (context.Plan.Sizes.SelectMany(s => s.Seams).Any(s => s.Id != SeamId.RoundJoin))
             Add(Sewing(context));
         if (context.Project.Garment.Shape is BoxyTop)
         {
@@ -78,7 +78,7 @@ internal static class MakingUpSection
     {
         var up = context.Plan.Direction == Direction.Up;
         yield return "Shoulders: lay front and back together, outsides in. Sew from each outer edge to the marks of the neck opening. Both ends of the opening take strain: sew there twice.";
-        if (context.Pieces.Any(p => p.Name == "sleeve"))
+        if (context.Has(PieceId.Sleeve))
         {
             yield return up
                 ? "Sleeves: lay the last row of each sleeve, outsides in, between the two armhole marks, its middle at the shoulder seam, and sew."
@@ -94,18 +94,17 @@ internal static class MakingUpSection
     /// <summary>How far the colours jump across each seam, so that a maker knows what to expect.</summary>
     private static Table SeamTable(PatternContext context)
     {
-        var plain = context.Pieces.Where(p => !p.First.Pooled).Select(p => p.Name).ToArray();
-        var seams = context.Plan.Sizes[0].Seams.Select((seam, i) => (seam.Where, Index: i, Pooled: !plain.Contains(seam.First) && !plain.Contains(seam.Second)))
-            .Where(seam => seam.Pooled);
+        var plain = context.Pieces.Where(p => !p.First.Pooled).Select(p => p.First.Id).ToArray();
+        var seams = context.Plan.Sizes[0].Seams.Select((seam, i) => (Seam: seam, Index: i)).Where(s => !plain.Any(s.Seam.Joins));
         return new Table(
             Phrase.Plain($"How the colours meet at each seam: by how many {context.UnitWord()} they jump on average (0: they run on)."),
             [Phrase.Plain("Seam"), .. context.Plan.Sizes.Select(s => Phrase.Plain(s.Name))],
             [.. seams.Select(seam => ImmutableArray.CreateRange(
-                [Phrase.Plain(Named(seam.Where)), .. context.Plan.Sizes.Select(s => Phrase.Plain(Rounded(s.Seams[seam.Index].PhaseJump)))]))],
+                [Phrase.Plain(Named(seam.Seam)), .. context.Plan.Sizes.Select(s => Phrase.Plain(Rounded(s.Seams[seam.Index].PhaseJump)))]))],
             PerSizeColumns: true);
     }
 
-    private static string Named(string seam) => seam.EndsWith(" sleeve", StringComparison.Ordinal) ? $"under the {seam}" : seam;
+    private static string Named(SeamPlan seam) => seam.Id is SeamId.LeftSleeve or SeamId.RightSleeve ? $"under the {seam.Where}" : seam.Where;
 
     /// <summary>To the half stitch: finer is beyond what an eye sees at a seam.</summary>
     private static string Rounded(double jump) =>

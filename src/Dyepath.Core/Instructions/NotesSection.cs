@@ -58,7 +58,7 @@ internal static class NotesSection
             BoxyTop => up ? "Front, back and sleeves are worked upwards" : "Front, back and sleeves are worked sideways, from one side to the other",
             _ => up ? "Worked upwards, back and forth" : "Worked sideways, back and forth",
         };
-        if (context.Project.Garment.Shape is BoxyTop && !context.Pieces.Any(p => p.Name == "sleeve"))
+        if (context.Project.Garment.Shape is BoxyTop && !context.Has(PieceId.Sleeve))
             how = how.Replace("Front, back and sleeves", "Front and back", StringComparison.Ordinal);
         return Phrase.Plain($"{how}: stitches {stitches}, rows {rows}.");
     }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Dyepath.Core.Booklets;
 using Dyepath.Core.Colours;
 using Dyepath.Core.Fabrics;
+using Dyepath.Core.Garments;
 using Dyepath.Core.Limits;
 using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
@@ -18,8 +19,8 @@ internal sealed class PatternContext
     {
         Plan = plan;
         Effort = effort ?? new Effort();
-        var shape = plan.Sizes[0].Pieces.Select(piece => piece.Name).ToArray();
-        if (plan.Sizes.Any(size => !size.Pieces.Select(piece => piece.Name).SequenceEqual(shape)))
+        var shape = plan.Sizes[0].Pieces.Select(piece => piece.Id).ToArray();
+        if (plan.Sizes.Any(size => !size.Pieces.Select(piece => piece.Id).SequenceEqual(shape)))
             throw new ArgumentException("Every size of a plan has the same pieces in the same order.", nameof(plan));
         Pieces = [.. Enumerable.Range(0, shape.Length).Select(i => new SizedPiece(this, i))];
     }
@@ -35,6 +36,8 @@ internal sealed class PatternContext
     public ImmutableArray<SequenceColour> Key => Plan.Sequence.Colours;
 
     public ImmutableArray<SizedPiece> Pieces { get; }
+
+    public bool Has(PieceId piece) => Pieces.Any(p => p.First.Id == piece);
 
     /// <summary>The same number of every size, in order.</summary>
     public PerSize<T> Each<T>(Func<SizePlan, T> number)

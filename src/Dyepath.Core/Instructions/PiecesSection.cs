@@ -29,7 +29,7 @@ internal static class PiecesSection
                 blocks.Add(Beginnings.Of(context, piece));
             if (context.Pieces.Take(i).FirstOrDefault(before => WorkedAlike(before, piece)) is { } same)
             {
-                var marks = piece.First.Marks.IsEmpty ? "" : ", marks included";
+                var marks = piece.First.Openings.IsEmpty ? "" : ", marks included";
                 blocks.Add(new Steps(
                 [
                     new Instruction(Phrase.Plain("Foundation and rows"), Phrase.Plain($"As the {same.Name}{marks}.")),
@@ -86,7 +86,7 @@ internal static class PiecesSection
         && pair.First.FoundationChains == pair.Second.FoundationChains
         && pair.First.Foundation.Companion == pair.Second.Foundation.Companion
         && pair.First.SideBandRows == pair.Second.SideBandRows
-        && pair.First.Marks.SequenceEqual(pair.Second.Marks));
+        && pair.First.Openings.SequenceEqual(pair.Second.Openings));
 
     private static Phrase Yarn(PatternContext context, SizedPiece piece)
     {
@@ -109,26 +109,25 @@ internal static class PiecesSection
 
     private static IEnumerable<Block> Marks(PatternContext context, SizedPiece piece)
     {
-        if (!piece.First.Marks.IsEmpty)
+        if (!piece.First.Openings.IsEmpty)
             yield return new Steps(MarkSteps(context, piece));
     }
 
     /// <summary>One instruction for each of the piece's marks, in their order.</summary>
     public static ImmutableArray<Instruction> MarkSteps(PatternContext context, SizedPiece piece)
     {
-        var marks = piece.First.Marks;
         var top = context.Plan.Direction == Direction.Up ? "last row" : "top edge, where odd-numbered rows end";
         var sides = context.Plan.Direction == Direction.Up ? "both side edges" : "the first row and the last row, counted from the hem edge, where odd-numbered rows begin";
-        return [.. marks.Select((mark, i) =>
+        return [.. piece.First.Marks.Select((mark, i) =>
         {
             var position = piece.Each(p => p.Marks[i].Position);
-            var neck = mark.What.StartsWith("neck", StringComparison.Ordinal);
             var what = mark.AlongStitches ? "stitch" : "row";
-            return new Instruction(
-                Phrase.Plain("Mark"),
-                neck
-                    ? Phrase.Of($"{what} {position} at the {top}: {mark.What} here.")
-                    : Phrase.Of($"{what} {position} of {sides}: armholes begin here."));
+            return new Instruction(Phrase.Plain("Mark"), mark.Opening.Id switch
+            {
+                OpeningId.Neck => Phrase.Of($"{what} {position} at the {top}: neck opening {(mark.Begins ? "begins" : "ends")} here."),
+                OpeningId.Armhole => Phrase.Of($"{what} {position} of {sides}: armholes begin here."),
+                _ => throw new InvalidOperationException($"No words for the opening {mark.Opening.Id}."),
+            });
         })];
     }
 }

@@ -73,7 +73,7 @@ internal static class SchematicFigure
     {
         var finished = context.Plan.Sizes[drawn].Finished;
         var marks = ImmutableArray.CreateBuilder<SchematicMark>();
-        if (piece.Name is not ("front" or "back"))
+        if (piece.Openings.IsEmpty)
             return [];
         var (width, height) = (piece.Width.Centimetres, piece.Height.Centimetres);
         if (finished.TryGetValue(GarmentMeasure.NeckWidth, out var neck))

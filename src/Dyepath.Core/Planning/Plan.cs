@@ -64,10 +64,16 @@ public sealed record SizePlan(
     ImmutableArray<PiecePlan> Pieces,
     ImmutableArray<EdgingPlan> Edgings,
     ImmutableArray<SeamPlan> Seams,
-    YarnPlan Yarn);
+    YarnPlan Yarn)
+{
+    /// <summary>Missing where the garment has no such piece.</summary>
+    public PiecePlan? Find(PieceId id) => Pieces.FirstOrDefault(p => p.Id == id);
+
+    /// <exception cref="InvalidOperationException">The garment has no such piece.</exception>
+    public PiecePlan this[PieceId id] => Pieces.First(p => p.Id == id);
+}
 
 /// <summary>One rectangle of fabric.</summary>
-/// <param name="Name">Such as <c>front</c>.</param>
 /// <param name="Copies">How many are made alike (2 for sleeves).</param>
 /// <param name="Pooled">Worked in the variegated yarn.</param>
 /// <param name="Stitches">Stitches of the first row; in linen stitch two to a pooling unit.</param>
@@ -79,9 +85,9 @@ public sealed record SizePlan(
 /// <param name="Width">Across the piece as worn, before seams and edgings, at the garment's gauge.</param>
 /// <param name="Height">Down the piece as worn, before seams and edgings.</param>
 /// <param name="SideBandRows">Plain rows of companion yarn worked along each side, those that the seam hides included; 0 for none.</param>
-/// <param name="Marks">Where openings begin and end.</param>
+/// <param name="Openings">What its seams leave open, in the order in which it is marked.</param>
 public sealed record PiecePlan(
-    string Name,
+    PieceId Id,
     int Copies,
     bool Pooled,
     Working Working,
@@ -99,8 +105,17 @@ public sealed record PiecePlan(
     Length Width,
     Length Height,
     int SideBandRows,
-    ImmutableArray<PieceMark> Marks)
+    ImmutableArray<PieceOpening> Openings)
 {
+    /// <summary>Such as <c>front</c>.</summary>
+    public string Name => PlaceNames.Of(Id);
+
+    /// <exception cref="InvalidOperationException">The piece has no such opening.</exception>
+    public PieceOpening Opening(OpeningId id) => Openings.First(o => o.Id == id);
+
+    /// <summary>The stitches and rows to mark, in order.</summary>
+    public ImmutableArray<PieceMark> Marks => [.. Openings.SelectMany(o => o.Marks)];
+
     public required FoundationPlan Foundation { get; init; }
 
     /// <summary>
@@ -110,20 +125,45 @@ public sealed record PiecePlan(
     public bool WrongSideOut { get; init; }
 }
 
-/// <summary>A place on a piece's edge, counted from its beginning.</summary>
-/// <param name="What">Such as <c>neck from</c>, <c>armhole to</c>.</param>
-/// <param name="AlongStitches">True: <paramref name="Position"/> counts stitches; false: rows.</param>
-public sealed record PieceMark(string What, bool AlongStitches, int Position);
+/// <summary>A stretch of a piece's edge that its seams leave open.</summary>
+/// <param name="AlongStitches">True: the stretch is counted in stitches of the first row, from its beginning; false: in rows.</param>
+/// <param name="First">From 1.</param>
+/// <param name="Last">The last stitch or row of the stretch; an armhole ends where the piece does.</param>
+public sealed record PieceOpening(OpeningId Id, bool AlongStitches, int First, int Last)
+{
+    public int Length => Last - First + 1;
 
-/// <param name="PickUp">Stitches picked up round or along the edge.</param>
+    /// <summary>A neck is marked at both ends, an armhole where it begins: it ends at the shoulder.</summary>
+    internal IEnumerable<PieceMark> Marks => Id == OpeningId.Neck
+        ? [new PieceMark(this, true, First), new PieceMark(this, false, Last)]
+        : [new PieceMark(this, true, First)];
+}
+
+/// <summary>A stitch or row to mark: an opening's beginning or end.</summary>
+/// <param name="Position">From 1.</param>
+public sealed record PieceMark(PieceOpening Opening, bool Begins, int Position)
+{
+    public bool AlongStitches => Opening.AlongStitches;
+}
+
+/// <param name="Spread">The stitches picked up round or along the edge, and how they are spread.</param>
 /// <param name="Depth">What the edging adds to the edge.</param>
-/// <param name="Rule">The sentence a person follows to spread them evenly.</param>
-public sealed record EdgingPlan(EdgingPlace Where, string Edging, int Copies, int PickUp, int Rounds, Length Depth, string Rule);
+public sealed record EdgingPlan(EdgingPlace Where, string Edging, int Copies, PickUp Spread, int Rounds, Length Depth)
+{
+    /// <summary>Stitches picked up.</summary>
+    public int PickUp => Spread.Total;
+}
 
-/// <param name="Where">Such as <c>left side</c>.</param>
+/// <param name="First">The piece, or the pieces one after the other, along one side of it.</param>
 /// <param name="PhaseJump">Mean size of the jump in phase along the seam, in pooling units of yarn.</param>
 /// <param name="Match">Share of the adjoining stitches that jump by less than half a pooling unit, in [0, 1].</param>
-public sealed record SeamPlan(string Where, string First, string Second, double PhaseJump, double Match, Length Length);
+public sealed record SeamPlan(SeamId Id, ImmutableArray<PieceId> First, PieceId Second, double PhaseJump, double Match, Length Length)
+{
+    /// <summary>Such as <c>left side</c>.</summary>
+    public string Where => PlaceNames.Of(Id);
+
+    internal bool Joins(PieceId piece) => Second == piece || First.Contains(piece);
+}
 
 /// <param name="Length">Variegated yarn, everything included.</param>
 /// <param name="BallsTypical">Balls when joins fall as planned.</param>

@@ -1,5 +1,6 @@
 using System.Text;
 using System.Text.Json;
+using Dyepath.Core.Edgings;
 using Dyepath.Core.Findings;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Measuring;
@@ -83,13 +84,13 @@ public static class PlanJson
             j.WriteNumber("pickUp", edging.PickUp);
             j.WriteNumber("rounds", edging.Rounds);
             j.WriteNumber("depthCm", Round(edging.Depth.Centimetres));
-            j.WriteString("rule", edging.Rule);
+            j.WriteString("rule", PickUpWords.Text(edging.Spread));
         });
         Array(json, "seams", size.Seams, (j, seam) =>
         {
             j.WriteString("where", seam.Where);
-            j.WriteString("first", seam.First);
-            j.WriteString("second", seam.Second);
+            j.WriteString("first", string.Join(" and ", seam.First.Select(PlaceNames.Of)));
+            j.WriteString("second", PlaceNames.Of(seam.Second));
             j.WriteNumber("phaseJump", Round(seam.PhaseJump));
             j.WriteNumber("match", Round(seam.Match));
             j.WriteNumber("lengthCm", Round(seam.Length.Centimetres));
@@ -134,10 +135,17 @@ public static class PlanJson
         json.WriteEndObject();
         Array(json, "marks", piece.Marks, (j, mark) =>
         {
-            j.WriteString("what", mark.What);
+            j.WriteString("what", WhatOf(mark));
             j.WriteNumber(mark.AlongStitches ? "stitch" : "row", mark.Position);
         });
     }
+
+    private static string WhatOf(PieceMark mark) => (mark.Opening.Id, mark.Begins) switch
+    {
+        (OpeningId.Neck, true) => "neck opening begins",
+        (OpeningId.Neck, false) => "neck opening ends",
+        _ => "armholes begin, from the hem",
+    };
 
     private static void Yarn(Utf8JsonWriter json, YarnPlan yarn)
     {

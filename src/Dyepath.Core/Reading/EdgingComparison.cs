@@ -1,3 +1,4 @@
+using Dyepath.Core.Edgings;
 using Dyepath.Core.Instructions;
 using Dyepath.Core.Planning;
 
@@ -19,8 +20,9 @@ internal static class EdgingComparison
             var place = $"{size.Name}, {PlaceWords.Of(planned.Where)}";
             if ((said.Place, said.Copies, said.PickUp, said.Rounds) != (PlaceWords.Of(planned.Where), planned.Copies, planned.PickUp, planned.Rounds))
                 notes.Add((place, $"the text picks up {said.PickUp} for {said.Rounds} rounds, {said.Copies} times; the plan {planned.PickUp}, {planned.Rounds}, {planned.Copies}"));
-            if (said.Rule != planned.Rule)
-                notes.Add((place, $"the rule is “{said.Rule}” in the text, “{planned.Rule}” in the plan"));
+            var rule = PickUpWords.Text(planned.Spread);
+            if (said.Rule != rule)
+                notes.Add((place, $"the rule is “{said.Rule}” in the text, “{rule}” in the plan"));
             if (said.Followed != planned.PickUp || said.Total != planned.PickUp)
                 notes.Add((place, $"the rule makes {said.Followed} and says {said.Total}, the plan picks up {planned.PickUp}"));
         }

@@ -15,12 +15,12 @@ public sealed class PieceMovesTests
         var back = plan.Sizes[0].Pieces[1];
         PieceMoves.MoveStart(document, plan, back, -1);
         var moved = Demo.Planned(document);
-        Assert.True(PieceMoves.IsStartChosen(document, "back"));
+        Assert.True(PieceMoves.IsStartChosen(document, PieceId.Back));
         Assert.All(moved.Sizes, s => Assert.Equal((back.Start + 20) % 21, s.Pieces[1].Start));
         PieceMoves.MoveStart(document, moved, moved.Sizes[0].Pieces[1], 2);
         Assert.Equal((back.Start + 1) % 21, Demo.Planned(document).Sizes[0].Pieces[1].Start);
-        PieceMoves.BestStart(document, "back");
-        Assert.False(PieceMoves.IsStartChosen(document, "back"));
+        PieceMoves.BestStart(document, PieceId.Back);
+        Assert.False(PieceMoves.IsStartChosen(document, PieceId.Back));
         Assert.Equal(Compact(before), Compact(document.Text));
     }
 
@@ -30,16 +30,16 @@ public sealed class PieceMovesTests
         var document = Demo.Document();
         var plan = Demo.Planned(document);
         var (size, other) = (plan.Sizes[2], plan.Sizes[3]);
-        PieceMoves.SetRows(document, plan, size, "front", size.Pieces[0].Rows + 1);
-        PieceMoves.SetRows(document, plan, size, "front", size.Pieces[0].Rows + 2);
+        PieceMoves.SetRows(document, plan, size, PieceId.Front, size.Pieces[0].Rows + 1);
+        PieceMoves.SetRows(document, plan, size, PieceId.Front, size.Pieces[0].Rows + 2);
         var moved = Demo.Planned(document);
         Assert.Equal(plan.Direction, moved.Direction);
         Assert.Equal([size.Pieces[0].Rows + 2, size.Pieces[0].Rows + 2], moved.Sizes[2].Pieces.Take(2).Select(p => p.Rows));
         Assert.Equal(other.Pieces[0].Rows, moved.Sizes[3].Pieces[0].Rows);
         Assert.Equal(1, document.Count("sizes.overrides"));
-        Assert.Equal("sizes.overrides[0]", PieceMoves.RowsPlace(document, size.Name, "back"));
-        Assert.Null(PieceMoves.RowsPlace(document, size.Name, "sleeve"));
-        PieceMoves.BestRows(document, size.Name, "back");
+        Assert.Equal("sizes.overrides[0]", PieceMoves.RowsPlace(document, size.Name, PieceId.Back));
+        Assert.Null(PieceMoves.RowsPlace(document, size.Name, PieceId.Sleeve));
+        PieceMoves.BestRows(document, size.Name, PieceId.Back);
         Assert.False(document.Has("sizes.overrides"));
         Assert.Equal(size.Pieces[0].Rows, Demo.Planned(document).Sizes[2].Pieces[0].Rows);
     }

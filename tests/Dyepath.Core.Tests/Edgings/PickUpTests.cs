@@ -64,7 +64,7 @@ public sealed class PickUpTests
         Assert.Equal(
             "front neck and back neck: pick up 3 in every 4 row ends 10 times, then 2 in the last 2 row ends; 1 extra at each of the 2 "
                 + "corners: 66 in all.",
-            pickUp.Text());
+            PickUpWords.Text(pickUp));
     }
 
     /// <summary>Stitches and row ends by their names, one and many; extras at the corners or at their places; more, or fewer.</summary>
@@ -80,14 +80,14 @@ public sealed class PickUpTests
     [InlineData(false, 8, 1.0, 5, 4, 1, "edge: pick up 1 in each of the 8 stitches; 2 extra at the corners: 10 in all.")]
     [InlineData(false, 12, 1.0, 10, 2, 0, "edge: pick up 1 in each of the 12 stitches; 1 fewer at each of the 2 corners: 10 in all.")]
     public void Every_way_to_spread_stitches_has_its_words(bool rowEnds, int places, double ratio, int multiple, int corners, int perCorner, string said) =>
-        Assert.Equal(said, PickUp.Plan(Band with { Multiple = multiple }, [new("edge", rowEnds, places)], ratio, corners, perCorner).Text());
+        Assert.Equal(said, PickUpWords.Text(PickUp.Plan(Band with { Multiple = multiple }, [new("edge", rowEnds, places)], ratio, corners, perCorner)));
 
     /// <summary>A rib draws in: along stitches it takes three in four.</summary>
     [Theory]
     [InlineData(9, "edge: pick up 3 in every 4 stitches 2 times, then 1 in the last 1 stitch; 1 extra, at place 5 of the edge: 8 in all.")]
     [InlineData(16, "edge: pick up 3 in every 4 stitches 4 times: 12 in all.")]
     public void A_rib_takes_three_stitches_in_four(int places, string said) =>
-        Assert.Equal(said, PickUp.Plan(EdgingLibrary.All.Single(e => e.Id == "rib"), [new("edge", false, places)], 1, 0).Text());
+        Assert.Equal(said, PickUpWords.Text(PickUp.Plan(EdgingLibrary.All.Single(e => e.Id == "rib"), [new("edge", false, places)], 1, 0)));
 
     [Fact]
     public void An_open_edge_has_the_plus_and_a_closed_one_not()
@@ -108,7 +108,7 @@ public sealed class PickUpTests
             {
                 var edging = Band with { Multiple = multiple, Plus = multiple / 3 };
                 var pickUp = PickUp.Plan(edging, [new("a", true, one), new("b", false, other)], ratio, corners, 2, closed);
-                Assert.Equal(pickUp.Total, EdgingCheck.Follow(pickUp.Text()).Stitches);
+                Assert.Equal(pickUp.Total, RuleFollower.Follow(PickUpWords.Text(pickUp)).Stitches);
                 Assert.Equal(0, (pickUp.Total - (closed ? 0 : edging.Plus)) % multiple);
             },
             seed: 101, cases: 2_000);

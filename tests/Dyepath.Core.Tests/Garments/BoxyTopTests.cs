@@ -225,7 +225,7 @@ public sealed class BoxyTopTests
     {
         var plan = Tideline.Directed(Direction.Up).With(
             g => g with { Seams = g.Seams with { Extension = SeamExtension.Mirrored } }).Planned();
-        Assert.All(plan.Sizes, s => Assert.All(s.Seams.Where(m => m.First == "front"), m => Assert.Equal(0, m.PhaseJump)));
+        Assert.All(plan.Sizes, s => Assert.All(s.Seams.Where(m => m.First is [PieceId.Front]), m => Assert.Equal(0, m.PhaseJump)));
         Assert.Empty(PlanCheck.Verify(plan));
     }
 
@@ -237,7 +237,7 @@ public sealed class BoxyTopTests
             var (front, back) = (size.Pieces[0], size.Pieces[1]);
             var layout = new BoxyLayout(
                 Direction.Sideways, Path(front, front.Start), Path(back, front.Start), front.Rows,
-                front.Marks[1].Position - front.Marks[0].Position + 1, front.Stitches - front.Marks[2].Position + 1, false,
+                front.Opening(OpeningId.Neck).Length, front.Opening(OpeningId.Armhole).Length, false,
                 Tideline.Garment.Seams, 1);
             var plain = layout.Meters(21 * ColourRing.Unit).Select(m => m.MeanJump() / ColourRing.Unit).ToArray();
             var (sides, shoulders) = (size.Seams[0].Length.Centimetres, size.Seams[2].Length.Centimetres);

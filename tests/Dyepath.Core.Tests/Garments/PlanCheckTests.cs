@@ -7,6 +7,7 @@ using Dyepath.Core.Garments;
 using Dyepath.Core.Motifs;
 using Dyepath.Core.Planning;
 using Dyepath.Core.Quantities;
+using Dyepath.Core.Sizing;
 using Dyepath.Core.Swatches;
 using static Dyepath.Core.Tests.Garments.TestProjects;
 
@@ -25,13 +26,13 @@ public sealed class PlanCheckTests
         { "lean", s => Piece(s, p => p with { Lean = -p.Lean }) },
         { "foundation.knotInto", s => Piece(s, p => p with { Foundation = p.Foundation with { KnotInto = p.Foundation.KnotInto + 0.1 } }) },
         { "finished.neckWidth", s =>
-            Piece(s, p => p with { Marks = p.Marks.SetItem(1, p.Marks[1] with { Position = p.Marks[1].Position + 2 }) }) },
+            Piece(s, p => p with { Openings = p.Openings.SetItem(0, p.Openings[0] with { Last = p.Openings[0].Last + 2 }) }) },
         { "finished.armholeDepth", s =>
-            Piece(s, p => p with { Marks = p.Marks.SetItem(2, p.Marks[2] with { Position = p.Marks[2].Position - 2 }) }) },
+            Piece(s, p => p with { Openings = p.Openings.SetItem(1, p.Openings[1] with { First = p.Openings[1].First - 2 }) }) },
         { "finished.width", s => s with { Finished = s.Finished.SetItem(GarmentMeasure.Width, s.Finished[GarmentMeasure.Width] + Cm(1)) } },
         { "target.length", s => s with { Target = s.Target.SetItem(GarmentMeasure.Length, s.Target[GarmentMeasure.Length] + Cm(1)) } },
         { "body.Bust", s => s with { Body = s.Body.SetItem("bust", s.Body["bust"] + Cm(1)) } },
-        { "edgings[0].pickUp", s => s with { Edgings = s.Edgings.SetItem(0, s.Edgings[0] with { PickUp = s.Edgings[0].PickUp + 1 }) } },
+        { "edgings[0].pickUp", s => s with { Edgings = s.Edgings.SetItem(0, s.Edgings[0] with { Spread = s.Edgings[0].Spread with { Total = s.Edgings[0].PickUp + 1 } }) } },
         { "edgings[0].depth", s => s with { Edgings = s.Edgings.SetItem(0, s.Edgings[0] with { Depth = s.Edgings[0].Depth + Cm(1) }) } },
         { "seams.left side", s => s with { Seams = s.Seams.SetItem(0, s.Seams[0] with { PhaseJump = s.Seams[0].PhaseJump + 0.5 }) } },
         { "seams.right shoulder", s => s with { Seams = s.Seams.SetItem(3, s.Seams[3] with { PhaseJump = 0.123 }) } },
@@ -88,6 +89,35 @@ public sealed class PlanCheckTests
             },
             seed: 501, cases: 25);
         Assert.True(planned >= 12, $"Only {planned} of the projects could be planned.");
+    }
+
+    /// <summary>No seam is left out: of sleeves, in linen stitch, and where rounds join.</summary>
+    [Theory]
+    [InlineData("sleeves, up")]
+    [InlineData("sleeves, sideways")]
+    [InlineData("linen")]
+    [InlineData("cowl in rounds")]
+    public void A_false_jump_is_named_at_every_seam(string garment)
+    {
+        var plan = (garment switch
+        {
+            "sleeves, up" => Tideline.Directed(Direction.Up).Sleeved(pooled: true),
+            "sleeves, sideways" => Tideline.Directed(Direction.Sideways).Sleeved(pooled: true),
+            "linen" => Tideline with { Fabric = Tideline.Fabric with { Stitch = FabricStitch.All.Single(f => f.Id == "linen") } },
+            _ => Tideline.With(g => g with { Shape = new Cowl(Cm(66), Cm(28)), Working = Working.Rounds, Motif = MotifKind.EvenSlant, Edgings = [] })
+                with
+            { Sizes = new SizeSelection(null, [], [], null, [], []) },
+        }).Planned();
+        Assert.Empty(PlanCheck.Verify(plan));
+        var size = plan.Sizes[0];
+        Assert.NotEmpty(size.Seams);
+        for (var i = 0; i < size.Seams.Length; i++)
+        {
+            var spoilt = size with { Seams = size.Seams.SetItem(i, size.Seams[i] with { PhaseJump = size.Seams[i].PhaseJump + 0.01 }) };
+            Assert.Contains(
+                PlanCheck.Verify(plan with { Sizes = plan.Sizes.SetItem(0, spoilt) }),
+                f => f.Place == $"sizes.{size.Name}.seams.{size.Seams[i].Where}");
+        }
     }
 
     [Fact]

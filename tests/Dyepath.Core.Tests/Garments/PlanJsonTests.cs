@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Dyepath.Core.Edgings;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Planning;
 using Dyepath.Core.Tests.Instructions;
@@ -66,9 +67,9 @@ public sealed class PlanJsonTests
         All(size, "pieces", plan.Pieces, Piece);
         All(size, "edgings", plan.Edgings, (edging, e) => Holds(edging,
             ("where", e.Where.ToString().ToLowerInvariant()), ("edging", e.Edging), ("copies", e.Copies), ("pickUp", e.PickUp),
-            ("rounds", e.Rounds), ("depthCm", e.Depth.Centimetres), ("rule", e.Rule)));
+            ("rounds", e.Rounds), ("depthCm", e.Depth.Centimetres), ("rule", PickUpWords.Text(e.Spread))));
         All(size, "seams", plan.Seams, (seam, s) => Holds(seam,
-            ("where", s.Where), ("first", s.First), ("second", s.Second), ("phaseJump", s.PhaseJump), ("match", s.Match),
+            ("where", s.Where), ("first", string.Join(" and ", s.First.Select(p => p.ToString().ToLowerInvariant()))), ("second", s.Second.ToString().ToLowerInvariant()), ("phaseJump", s.PhaseJump), ("match", s.Match),
             ("lengthCm", s.Length.Centimetres)));
         var yarn = size.GetProperty("yarn");
         Holds(yarn,
@@ -98,8 +99,11 @@ public sealed class PlanJsonTests
             ("firstStitchInChain", foundation.FirstStitchInChain), ("companion", foundation.Companion), ("knotSection", foundation.KnotSection),
             ("knotInto", foundation.KnotInto), ("colourSection", foundation.ColourSection), ("moreChains", foundation.MoreChains),
             ("yarn", foundation.Yarn));
-        All(piece, "marks", plan.Marks, (mark, m) => Holds(mark, ("what", m.What), (m.AlongStitches ? "stitch" : "row", m.Position)));
+        All(piece, "marks", plan.Marks, (mark, m) => Holds(mark, ("what", WhatOf(m)), (m.AlongStitches ? "stitch" : "row", m.Position)));
     }
+
+    private static string WhatOf(PieceMark mark) =>
+        mark.Opening.Id == OpeningId.Neck ? $"neck opening {(mark.Begins ? "begins" : "ends")}" : "armholes begin, from the hem";
 
     private static void All<T>(JsonElement at, string name, IReadOnlyCollection<T> plan, Action<JsonElement, T> holds)
     {

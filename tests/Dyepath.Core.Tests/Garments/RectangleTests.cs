@@ -89,7 +89,7 @@ public sealed class RectangleTests
         var size = Assert.Single(plan.Sizes);
         var border = Assert.Single(size.Edgings);
         Assert.Equal(2 * (size.Pieces[0].Stitches + size.Pieces[0].Rows) + 8, border.PickUp);
-        Assert.Contains("2 extra at each of the 4 corners", border.Rule, StringComparison.Ordinal);
+        Assert.Contains("2 extra at each of the 4 corners", PickUpWords.Text(border.Spread), StringComparison.Ordinal);
         Assert.Equal(50, size.Finished[GarmentMeasure.Width].Centimetres, 4.0);
         Assert.Equal(160, size.Finished[GarmentMeasure.Length].Centimetres, 4.0);
         Assert.Empty(size.Seams);
@@ -109,7 +109,7 @@ public sealed class RectangleTests
         var piece = size.Pieces[0];
         var visible = direction == Direction.Up ? piece.Stitches - 2 * stitches : piece.Rows - 2 * rows;
         var places = direction == Direction.Up ? "stitches" : "row ends";
-        Assert.StartsWith($"brim: pick up 1 in each of the {visible} {places}", size.Edgings[0].Rule, StringComparison.Ordinal);
+        Assert.StartsWith($"brim: pick up 1 in each of the {visible} {places}", PickUpWords.Text(size.Edgings[0].Spread), StringComparison.Ordinal);
         var step = direction == Direction.Up ? plan.StitchWidth : plan.RowHeight;
         Assert.Equal((step * visible).Centimetres, size.Finished[GarmentMeasure.Circumference].Centimetres, 1e-6);
         var seam = Assert.Single(size.Seams);
@@ -127,7 +127,7 @@ public sealed class RectangleTests
         var (piece, border) = (plan.Sizes[0].Pieces[0], plan.Sizes[0].Edgings[0]);
         Assert.Equal(
             $"first row and last row: pick up 1 in each of the {piece.Stitches} stitches; left edge and right edge: pick up 1 in each of the {piece.Rows} row ends; 2 extra at each of the 4 corners: {2 * (piece.Stitches + piece.Rows) + 8} in all.",
-            border.Rule);
+            PickUpWords.Text(border.Spread));
     }
 
     [Fact]

@@ -67,7 +67,7 @@ public sealed class SeamLawTests
         foreach (var size in plan.Sizes)
         {
             var (front, back, sleeve) = (size.Pieces[0], size.Pieces[1], size.Pieces.Single(p => p.Name == "sleeve"));
-            var armhole = front.Marks.Single(m => m.What.StartsWith("armholes", StringComparison.Ordinal)).Position - 1;
+            var armhole = front.Opening(OpeningId.Armhole).First - 1;
             // One stitch and one row are hidden in every seam.
             var columns = Enumerable.Range(armhole, front.Stitches - 1 - armhole).ToArray();
             var rows = Enumerable.Range(1, sleeve.Rows - 2).Select(r => At(sleeve, r, sleeve.Stitches - 2)).Reverse().ToArray();
@@ -81,7 +81,7 @@ public sealed class SeamLawTests
                 var pairs = Math.Max(round.Length, rows.Length);
                 var mean = Enumerable.Range(0, pairs).Average(
                     i => Math.Abs(Wrap(rows[i * rows.Length / pairs] - round[i * round.Length / pairs], period))) / (double)Unit;
-                Assert.Equal(mean, size.Seams.Single(s => s.Where == (left ? "left armhole" : "right armhole")).PhaseJump, 9);
+                Assert.Equal(mean, size.Seams.Single(s => s.Id == (left ? SeamId.LeftArmhole : SeamId.RightArmhole)).PhaseJump, 9);
             }
         }
     }
@@ -98,7 +98,7 @@ public sealed class SeamLawTests
         foreach (var size in plan.Sizes)
         {
             var (front, back, sleeve) = (size.Pieces[0], size.Pieces[1], size.Pieces[2]);
-            var from = front.Marks.Single(m => m.What.StartsWith("armholes", StringComparison.Ordinal)).Position - 1;
+            var from = front.Opening(OpeningId.Armhole).First - 1;
             // One stitch and one row are hidden in every seam: the last row in the shoulder's.
             var rows = Enumerable.Range(from, front.Rows - 1 - from).ToArray();
             var top = Enumerable.Range(1, sleeve.Stitches - 2).Select(c => At(sleeve, sleeve.Rows - 2, c)).ToArray();

@@ -54,7 +54,7 @@ public sealed class MakingOrder
     {
         var plan = piece.First;
         var rows = new RowInstructions(context.Project.Fabric.Stitch, context.Project.Fabric.ChainCountsAsStitch, piece);
-        var marks = PiecesSection.MarkSteps(context, piece);
+        var marks = plan.Marks.Zip(PiecesSection.MarkSteps(context, piece), (mark, said) => (Mark: mark, Said: said)).ToArray();
         var steps = ImmutableArray.CreateBuilder<MakingStep>();
         if (plan.Pooled)
             steps.AddRange(Beginnings.Starts(context, piece).Select(Step));
@@ -62,8 +62,8 @@ public sealed class MakingOrder
         for (var row = 0; row < plan.Rows; row++)
         {
             // A mark on a row is made when the row is, not when the piece is finished.
-            var notes = marks.Where((_, i) => !plan.Marks[i].AlongStitches && plan.Marks[i].Position == row + 1)
-                .Select(mark => Phrase.Of($"{mark.Label}: {mark.Text}"));
+            var notes = marks.Where(m => !m.Mark.AlongStitches && m.Mark.Position == row + 1)
+                .Select(m => Phrase.Of($"{m.Said.Label}: {m.Said.Text}"));
             notes = notes.Concat(JoinsIn(context, plan, copy, row + 1));
             if (row + 1 == plan.Rows)
                 notes = notes.Append(Phrase.Plain("Then fasten off."));
@@ -71,7 +71,7 @@ public sealed class MakingOrder
             steps.Add(new RowStep(row, instruction.Label, instruction.Text, [.. notes]));
         }
         steps.AddRange(Instructions(PiecesSection.Bands(context, piece)));
-        steps.AddRange(marks.Where((_, i) => plan.Marks[i].AlongStitches).Select(Step));
+        steps.AddRange(marks.Where(m => m.Mark.AlongStitches).Select(m => Step(m.Said)));
         return new MakingPart(Numbered(Phrase.Plain(Capital(plan.Name)), copy, plan.Copies), steps.ToImmutable(), plan.Rows)
         {
             Piece = plan,
@@ -95,7 +95,7 @@ public sealed class MakingOrder
             throw new InvalidOperationException($"The plan names an edging that does not ship: {plan.Edging}.");
         var steps = ImmutableArray.CreateBuilder<MakingStep>();
         steps.AddRange(EdgingsSection.Starts(context, at).Select(Step));
-        steps.Add(new MakingStep(Phrase.Plain("Spread"), Phrase.Plain(plan.Rule)));
+        steps.Add(new MakingStep(Phrase.Plain("Spread"), Phrase.Plain(PickUpWords.Text(plan.Spread))));
         var inRounds = edging.Steps.All(step => step.Label == FirstRound || step.Label == FurtherRound || step.Label == LastRound);
         steps.AddRange(inRounds ? Enumerable.Range(0, plan.Rounds).Select(round => Round(edging, round, plan.Rounds)) : edging.Steps.Select(step => new MakingStep(step.Label, EdgingsSection.Sentence(step.Text))));
         return new MakingPart(

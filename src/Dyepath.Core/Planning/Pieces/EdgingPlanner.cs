@@ -45,8 +45,7 @@ internal static class EdgingPlanner
             var pickUp = PickUp.Plan(edging, edge.Stretches, flat, edge.Corners, edge.PerCorner);
             var rounds = choice.Rounds ?? edging.Rounds;
             plans.Add(new EdgingPlan(
-                edge.Where, edging.Id, edge.Copies, pickUp.Total, rounds, edging.Depth(rounds, fabrication.SingleCrochetHeight),
-                pickUp.Text()));
+                edge.Where, edging.Id, edge.Copies, pickUp, rounds, edging.Depth(rounds, fabrication.SingleCrochetHeight)));
         }
         edgings = plans.ToImmutable();
         return true;

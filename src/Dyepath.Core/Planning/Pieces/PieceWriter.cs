@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Fabrics;
+using Dyepath.Core.Garments;
 using Dyepath.Core.Motifs;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Replays;
@@ -13,7 +14,7 @@ internal static class PieceWriter
     /// <param name="finding">Missing for a plain piece of companion yarn.</param>
     public static PiecePlan Write(
         Fabrication fabrication,
-        string name,
+        PieceId id,
         int copies,
         Working working,
         CountFinding? finding,
@@ -23,7 +24,7 @@ internal static class PieceWriter
         Axis across,
         Axis down,
         int sideBandRows,
-        ImmutableArray<PieceMark> marks,
+        ImmutableArray<PieceOpening> openings,
         bool wrongSideOut = false)
     {
         var width = finding?.RowStitches.Average() ?? stitches;
@@ -34,7 +35,7 @@ internal static class PieceWriter
                 fabrication.Ring, fabrication.Stitch, stitches, fabrication.TurningChainCounts, start,
                 fabrication.CompanionFor(CompanionUse.Foundation), working != Working.Turned);
         return new PiecePlan(
-            name,
+            id,
             copies,
             finding is not null,
             working,
@@ -52,7 +53,7 @@ internal static class PieceWriter
             across.Of(acrossCount, 0),
             down.Of(downCount, 0),
             sideBandRows,
-            marks)
+            openings)
         {
             Foundation = foundation,
             WrongSideOut = wrongSideOut,

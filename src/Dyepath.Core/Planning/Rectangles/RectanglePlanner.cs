@@ -48,11 +48,11 @@ internal sealed class RectanglePlanner
     private Length BothEdges =>
         _isCowl ? 2 * _fabrication.EdgingDepth(EdgingPlace.Brims) : 2 * _fabrication.EdgingDepth(EdgingPlace.Border);
 
-    private string PieceName => Garment.Shape switch
+    private PieceId Piece => Garment.Shape switch
     {
-        Cowl => "cowl",
-        Wrap { IsBlanket: true } => "blanket",
-        _ => "wrap",
+        Cowl => PieceId.Cowl,
+        Wrap { IsBlanket: true } => PieceId.Blanket,
+        _ => PieceId.Wrap,
     };
 
     public static PlanResult Plan(Fabrication fabrication)
@@ -135,7 +135,7 @@ internal sealed class RectanglePlanner
             _fabrication, direction, MeasureAlongStitches(direction), grading,
             [.. _sizes.Select((s, i) => (s.Name, targets[i], pins[i] is not null))], EdgesAlongStitches(direction));
         var tooLarge = _sizes.Select((s, i) => PieceSize.Fault(
-            s.Name, PieceName, grading.HasChoice ? grading.Chosen[i].Front.Stitches : null, Rows(direction, i))).OfType<Finding>().ToImmutableArray();
+            s.Name, PlaceNames.Of(Piece), grading.HasChoice ? grading.Chosen[i].Front.Stitches : null, Rows(direction, i))).OfType<Finding>().ToImmutableArray();
         if (!tooLarge.IsEmpty)
             grading = grading with { Chosen = [], Reasons = tooLarge };
         if (!grading.HasChoice)
@@ -207,10 +207,9 @@ internal sealed class RectanglePlanner
         var finding = count.Front;
         var rows = Rows(direction, size);
         var path = _fabrication.Path(Working, finding.RowStitches, rows, finding.TurnCost);
-        var start = Garment.Starts.TryGetValue(PieceName, out var asked)
-            ? asked
-            : SeamSearch.FirstStart(_fabrication, path, finding.Reading.Lean?.UnitsPerRow ?? 0);
-        var piece = PieceWriter.Write(_fabrication, PieceName, 1, Working, finding, finding.Stitches, rows, start, across, down, 0, []);
+        var start = Garment.StartOf(Piece)
+            ?? SeamSearch.FirstStart(_fabrication, path, finding.Reading.Lean?.UnitsPerRow ?? 0);
+        var piece = PieceWriter.Write(_fabrication, Piece, 1, Working, finding, finding.Stitches, rows, start, across, down, 0, []);
         var seams = Seams(direction, path, finding.Stitches, rows);
         if (!EdgingPlanner.TryPlan(
             _fabrication, direction, _sizes[size].Name, Edges(direction, finding.Stitches, rows), out var edgings, out fault))
@@ -273,7 +272,7 @@ internal sealed class RectanglePlanner
             ? _fabrication.Rows(direction).Of(rows, 0)
             : _fabrication.Stitches(direction).Of(stitches, 0);
         var (jump, match) = SeamSearch.Figures(meter);
-        return [new SeamPlan(IsSewn ? "back seam" : "round join", PieceName, PieceName, jump, match, length)];
+        return [new SeamPlan(IsSewn ? SeamId.BackSeam : SeamId.RoundJoin, [Piece], Piece, jump, match, length)];
     }
 
     private IEnumerable<EdgeOfGarment> Edges(Direction direction, int stitches, int rows)

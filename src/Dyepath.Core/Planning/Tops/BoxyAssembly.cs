@@ -32,8 +32,8 @@ internal sealed class BoxyAssembly(
         var decision = Decide(size, counts);
         var made = counts with { Rows = decision.Rows, Neck = decision.Neck };
         var pieces = ImmutableArray.CreateBuilder<PiecePlan>();
-        pieces.Add(Panel("front", made, made.Panel.Front, decision.FrontStart, false));
-        pieces.Add(Panel("back", made, made.Panel.Back, decision.Start, decision.BackTurned));
+        pieces.Add(Panel(PieceId.Front, made, made.Panel.Front, decision.FrontStart, false));
+        pieces.Add(Panel(PieceId.Back, made, made.Panel.Back, decision.Start, decision.BackTurned));
         var seams = BodySeams(made, decision);
         if (made.Sleeve is { } sleeve)
         {
@@ -56,7 +56,7 @@ internal sealed class BoxyAssembly(
     private SeamDecision Decide(int size, BoxyCounts counts)
     {
         var (front, back) = (counts.Panel.Front, counts.Panel.Back);
-        var start = Asked("front") ?? SeamSearch.FirstStart(fabrication, Path(front, counts.Rows, 0), front.Reading.Lean?.UnitsPerRow ?? 0);
+        var start = Asked(PieceId.Front) ?? SeamSearch.FirstStart(fabrication, Path(front, counts.Rows, 0), front.Reading.Lean?.UnitsPerRow ?? 0);
         var fixedRows = targets.Fixed.Count(targets.Sizes.Sizes[size].Name, FixedCounts.PanelRows) is not null;
         var (frontPath, backPath) = (Path(front, counts.Rows, start), Path(back, counts.Rows, start));
         return SeamSearch.Choose(
@@ -69,10 +69,10 @@ internal sealed class BoxyAssembly(
                 fabrication.Stitch.StitchesPerUnit),
             Lengths(counts),
             start,
-            Asked("back"));
+            Asked(PieceId.Back));
     }
 
-    private int? Asked(string piece) => fabrication.Project.Garment.Starts.TryGetValue(piece, out var start) ? start : null;
+    private int? Asked(PieceId piece) => fabrication.Project.Garment.StartOf(piece);
 
     /// <summary>Sideways, the slit is counted in rows, and must be centred on as many as there are.</summary>
     private int NeckFor(int size, BoxyCounts counts, int rows) => Up ? counts.Neck : planner.NeckOf(size, rows);
@@ -99,19 +99,19 @@ internal sealed class BoxyAssembly(
     private FabricPath Path(CountFinding finding, int rows, int start) =>
         fabrication.Path(Working.Turned, finding.RowStitches, rows, finding.TurnCost, start);
 
-    private PiecePlan Panel(string name, BoxyCounts counts, CountFinding finding, int start, bool turned)
+    private PiecePlan Panel(PieceId id, BoxyCounts counts, CountFinding finding, int start, bool turned)
     {
         var across = Up ? finding.Stitches : counts.Rows;
+        var down = Up ? counts.Rows : finding.Stitches;
         var before = (across - counts.Neck) / 2;
-        var below = (Up ? counts.Rows : finding.Stitches) - counts.Armhole;
-        ImmutableArray<PieceMark> marks =
+        ImmutableArray<PieceOpening> openings =
         [
-            new("neck opening begins", Up, before + 1), new("neck opening ends", Up, before + counts.Neck),
-            new("armholes begin, from the hem", !Up, below + 1),
+            new(OpeningId.Neck, Up, before + 1, before + counts.Neck),
+            new(OpeningId.Armhole, !Up, down - counts.Armhole + 1, down),
         ];
         var bands = counts.Panel.Bands == 0 ? 0 : counts.Panel.Bands + _seams.HiddenRows;
         return PieceWriter.Write(
-            fabrication, name, 1, Working.Turned, finding, finding.Stitches, counts.Rows, start, Across, Down, bands, marks, turned);
+            fabrication, id, 1, Working.Turned, finding, finding.Stitches, counts.Rows, start, Across, Down, bands, openings, turned);
     }
 
     private ImmutableArray<SeamPlan> BodySeams(BoxyCounts counts, SeamDecision decision)
@@ -119,15 +119,15 @@ internal sealed class BoxyAssembly(
         var (side, shoulder) = (SideLength(counts), ShoulderLength(counts));
         return
         [
-            Seam("left side", 0, side), Seam("right side", 1, side),
-            Seam("left shoulder", 2, shoulder), Seam("right shoulder", 3, shoulder),
+            Seam(SeamId.LeftSide, 0, side), Seam(SeamId.RightSide, 1, side),
+            Seam(SeamId.LeftShoulder, 2, shoulder), Seam(SeamId.RightShoulder, 3, shoulder),
         ];
 
-        SeamPlan Seam(string where, int index, Length length)
+        SeamPlan Seam(SeamId id, int index, Length length)
         {
             // Between two plain bands no colours adjoin.
             var (jump, match) = counts.Panel.Bands > 0 && index < 2 ? (0, 1) : decision.Seams[index];
-            return new SeamPlan(where, "front", "back", jump, match, length);
+            return new SeamPlan(id, [PieceId.Front], PieceId.Back, jump, match, length);
         }
     }
 
@@ -144,21 +144,21 @@ internal sealed class BoxyAssembly(
             var period = fabrication.PeriodMicro;
             var leftArm = layout.ArmholeMeter(period, path, sleeve.Stitches, sleeve.Rows, left: true);
             var rightArm = layout.ArmholeMeter(period, path, sleeve.Stitches, sleeve.Rows, left: false);
-            start = Asked("sleeve") ?? SeamSearch.Start(fabrication, [leftArm, rightArm]);
+            start = Asked(PieceId.Sleeve) ?? SeamSearch.Start(fabrication, [leftArm, rightArm]);
             left = SeamSearch.Figures(leftArm, start);
             right = SeamSearch.Figures(rightArm, start);
             underarm = SeamSearch.Figures(layout.UnderarmMeter(period, path, sleeve.Stitches, sleeve.Rows));
         }
         var piece = PieceWriter.Write(
-            fabrication, "sleeve", 2, Working.Turned, sleeve.Finding?.Front, sleeve.Stitches, sleeve.Rows, start, Across, Down, 0, []);
+            fabrication, PieceId.Sleeve, 2, Working.Turned, sleeve.Finding?.Front, sleeve.Stitches, sleeve.Rows, start, Across, Down, 0, []);
         var round = 2 * Down.Of(counts.Armhole, 1);
         var along = Down.Of(Up ? sleeve.Rows : sleeve.Stitches, 1);
         return (piece,
         [
-            new("left armhole", "front and back", "sleeve", left.Jump, left.Match, round),
-            new("right armhole", "front and back", "sleeve", right.Jump, right.Match, round),
-            new("left sleeve", "sleeve", "sleeve", underarm.Jump, underarm.Match, along),
-            new("right sleeve", "sleeve", "sleeve", underarm.Jump, underarm.Match, along),
+            new(SeamId.LeftArmhole, [PieceId.Front, PieceId.Back], PieceId.Sleeve, left.Jump, left.Match, round),
+            new(SeamId.RightArmhole, [PieceId.Front, PieceId.Back], PieceId.Sleeve, right.Jump, right.Match, round),
+            new(SeamId.LeftSleeve, [PieceId.Sleeve], PieceId.Sleeve, underarm.Jump, underarm.Match, along),
+            new(SeamId.RightSleeve, [PieceId.Sleeve], PieceId.Sleeve, underarm.Jump, underarm.Match, along),
         ]);
     }
 

@@ -1,0 +1,76 @@
+using System.Collections.Immutable;
+using Dyepath.Core.Booklets;
+
+namespace Dyepath.Core.Edgings;
+
+/// <summary>
+/// A pick-up in the words that a person follows. What does not change from size to size is words, what may is numbers, so that sizes whose
+/// words are the same share one sentence.
+/// </summary>
+public static class PickUpWords
+{
+    /// <summary>For one size.</summary>
+    public static string Text(PickUp pickUp) => string.Concat(Parts(pickUp, withRests: false).Select(p => p.Word ?? FormattableString.Invariant($"{p.Number}")));
+
+    /// <summary>For all sizes at once; null where their words differ.</summary>
+    /// <param name="withRests">A remainder of none is said as 0, so that sizes with and without one may share a sentence.</param>
+    public static Phrase? Shared(ImmutableArray<PickUp> sizes, bool withRests)
+    {
+        var parts = sizes.Select(size => Parts(size, withRests).ToArray()).ToArray();
+        if (parts.Any(own => !own.Select(p => p.Word).SequenceEqual(parts[0].Select(p => p.Word))))
+            return null;
+        return new Phrase([.. parts[0].Select((part, i) => part.Word is { } word
+            ? (Inline)new Words(word)
+            : new Count(new([.. parts.Select(own => own[i].Number)])))]);
+    }
+
+    private static IEnumerable<Part> Parts(PickUp pickUp, bool withRests)
+    {
+        // Stretches of one rule are named together.
+        foreach (var (alike, first) in pickUp.Stretches
+            .GroupBy(s => (s.Stitches, s.Places, s.RestPlaces, s.RestStitches, s.Groups, s.Stretch.RowEnds)).Select((g, i) => (g.ToArray(), i == 0)))
+        {
+            if (!first)
+                yield return "; ";
+            foreach (var part in Stretch(alike[0], string.Join(" and ", alike.Select(s => s.Stretch.Name)), withRests))
+                yield return part;
+        }
+        foreach (var part in Extra(pickUp))
+            yield return part;
+        yield return ": ";
+        yield return pickUp.Total;
+        yield return " in all.";
+    }
+
+    private static Part[] Stretch(StretchRule rule, string names, bool withRests)
+    {
+        var (one, many) = rule.Stretch.RowEnds ? ("row end", "row ends") : ("stitch", "stitches");
+        if (rule.Places == 1)
+            return [$"{names}: pick up ", rule.Stitches, " in each of the ", rule.Stretch.Places, $" {many}"];
+        Part[] groups = [$"{names}: pick up ", rule.Stitches, " in every ", rule.Places, $" {many} ", rule.Groups, " times"];
+        if (rule.RestPlaces == 0 && !withRests)
+            return groups;
+        return [.. groups, ", then ", rule.RestStitches, " in the last ", rule.RestPlaces, $" {(rule.RestPlaces == 1 && !withRests ? one : many)}"];
+    }
+
+    private static Part[] Extra(PickUp pickUp)
+    {
+        var (count, what) = (Math.Abs(pickUp.Extra), pickUp.Extra > 0 ? "extra" : "fewer");
+        if (count == 0)
+            return [];
+        if (pickUp.Corners > 0 && count % pickUp.Corners == 0)
+            return ["; ", count / pickUp.Corners, $" {what} at each of the ", pickUp.Corners, " corners"];
+        if (pickUp.Corners > 0)
+            return ["; ", count, $" {what} at the corners"];
+        var places = pickUp.ExtraPlaces().SelectMany((place, i) => (Part[])(i == 0 ? [place] : [", ", place]));
+        return ["; ", count, $" {what}, at {(count == 1 ? "place" : "places")} ", .. places, " of the edge"];
+    }
+
+    /// <summary>Words, or a number that a size may have otherwise.</summary>
+    private readonly record struct Part(string? Word, int Number)
+    {
+        public static implicit operator Part(string word) => new(word, 0);
+
+        public static implicit operator Part(int number) => new(null, number);
+    }
+}
