@@ -36,7 +36,6 @@ public sealed class HistoryTests
         Assert.Equal("one", _history.Undo("three"));
     }
 
-    /// <summary>Also one that is undone together with the edit before it.</summary>
     [Fact]
     public void Keys_of_one_box_are_undone_as_one_until_a_pause_or_another_box()
     {
@@ -54,12 +53,14 @@ public sealed class HistoryTests
     [Fact]
     public void After_undo_the_same_box_begins_anew()
     {
+        _history.Remember("name", "name", "name");
         _history.Remember("", "length", "length");
         _history.Remember("1", "length", "length");
         _history.Undo("12");
         _history.Remember("", "length", "length");
         _history.Remember("3", "length", "length");
         Assert.Equal("", _history.Undo("34"));
+        Assert.Equal("name", _history.Undo(""));
         Assert.Null(_history.Undoing);
     }
 
@@ -86,7 +87,16 @@ public sealed class HistoryTests
         Assert.Null(_history.Undoing);
         var huge = half + half + "a";
         _history.Remember(huge, "fourth", null);
-        Assert.Equal(huge, _history.Undo("now"));
+        _history.Remember("b", "fifth", null);
+        Assert.Equal("b", _history.Undo("now"));
+        Assert.Null(_history.Undoing);
+        // What another project had does not count any more.
+        _history.Remember(huge, "sixth", null);
+        _history.Clear();
+        _history.Remember("c", "seventh", null);
+        _history.Remember("d", "eighth", null);
+        Assert.Equal("d", _history.Undo("now"));
+        Assert.Equal("c", _history.Undo("d"));
     }
 
     [Fact]
