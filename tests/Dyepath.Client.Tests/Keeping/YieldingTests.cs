@@ -38,6 +38,19 @@ public sealed class YieldingTests
         Assert.Equal(("0 2", null), (state.Mine, state.Theirs));
     }
 
+    /// <summary>A third tab went on from the text that is given up, while this one looked for the newest of the other.</summary>
+    [Fact]
+    public void What_has_gone_on_since_from_what_is_given_up_is_not_given_up_with_it()
+    {
+        var third = new Copy<string>("c", 1, Lineage.None.With("a", 1).With("c", 1), "0 1 9", null, null, false, [], default);
+        var copies = new DeviceHas<string>([.. Copies("0 2", 1).Copies, third]);
+        var state = _machine.On(_machine.On(Asked(), new Chose<string>(Mine: false)).State, copies).State;
+        Assert.Equal("0 2", state.Mine);
+        Assert.False(state.Lineage.Follows(third.Lineage));
+        state = _machine.On(state, copies).State;
+        Assert.Equal(("0 2", "0 1 9"), (state.Mine, state.Theirs?.Content));
+    }
+
     /// <summary>Tab a has “0 1”, tab b “0 2”.</summary>
     private KeepingState<string> Asked()
     {
