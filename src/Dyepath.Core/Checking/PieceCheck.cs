@@ -31,7 +31,7 @@ internal static class PieceCheck
             var sequence = plan.Sequence.Ring.SequenceUnits;
             notes.Same("foundation.knotInto", 0, Math.IEEERemainder(end - piece.Start, sequence), 1e-4);
         }
-        if (PlainPeriod.Of(plan.Sequence.Ring) is { } period)
+        if (fabric.Period is { } period)
             notes.Same("lean", piece.Lean, Lean(piece, fabric.PerUnit, period), 1e-5);
     }
 

@@ -28,6 +28,7 @@ internal sealed class PlainFabric
         Unit = MeasuredYarn.TryMeasure(plan.Project.Yarn, fabric, out var measured, out _, effort: effort)
             ? Length.FromCentimetres(measured.YarnPerStitch.Centimetres.Value * measured.Natural.Total.Value / sequence)
             : Length.Zero;
+        Period = PlainPeriod.Of(plan.Sequence.Ring);
         Seams = plan.Project.Garment.Seams;
         TurningChainCounts = fabric.ChainCountsAsStitch;
     }
@@ -46,6 +47,9 @@ internal sealed class PlainFabric
     public Length EdgingRow { get; }
 
     public Length Unit { get; }
+
+    /// <summary>In units; missing for one colour.</summary>
+    public double? Period { get; }
 
     public SeamChoice Seams { get; }
 

@@ -48,7 +48,7 @@ public static class PlanCheck
             }
             for (var i = 0; i < size.Edgings.Length; i++)
                 EdgingCheck.Edging(plan, size, size.Edgings[i], fabric, within.At($"edgings[{i}]"));
-            SeamCheck.Seams(plan, size, within);
+            SeamCheck.Seams(plan, size, fabric, within);
             YarnCheck.Yarn(plan, size, fabric, within.At("yarn"));
         }
         return notes.All;

@@ -16,7 +16,7 @@ internal sealed class SeamCheck
     private readonly SizePlan _size;
     private readonly int _perUnit;
 
-    private SeamCheck(Plan plan, SizePlan size) => (_plan, _size, _perUnit) = (plan, size, plan.Project.Fabric.Stitch.StitchesPerUnit);
+    private SeamCheck(Plan plan, SizePlan size, PlainFabric fabric) => (_plan, _size, _perUnit) = (plan, size, fabric.PerUnit);
 
     private SeamChoice Choice => _plan.Project.Garment.Seams;
 
@@ -27,11 +27,11 @@ internal sealed class SeamCheck
 
     private int HiddenWhole => Choice.HiddenStitches / _perUnit;
 
-    public static void Seams(Plan plan, SizePlan size, Disagreements notes)
+    public static void Seams(Plan plan, SizePlan size, PlainFabric fabric, Disagreements notes)
     {
-        if (PlainPeriod.Of(plan.Sequence.Ring) is not { } period)
+        if (fabric.Period is not { } period)
             return;
-        var check = new SeamCheck(plan, size);
+        var check = new SeamCheck(plan, size, fabric);
         foreach (var seam in size.Seams)
         {
             var (one, other, extension) = check.Edges(seam.Id);

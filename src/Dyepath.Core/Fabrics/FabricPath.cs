@@ -149,13 +149,11 @@ public sealed class FabricPath
     public long RowStart(int row)
     {
         if (row < 0)
-            return _starts[0] + Pairs(row) * PairYarn(0) - (row & 1) * RowAndTurn(row);
+            return _starts[0] + row / 2 * PairYarn(0) - (row & 1) * RowAndTurn(row);
         if (row < Rows)
             return _starts[row];
         var beyond = row - Rows;
-        return _starts[^1] + RowAndTurn(Rows - 1) + Pairs(beyond) * PairYarn(Rows) + (beyond & 1) * RowAndTurn(Rows);
-
-        static int Pairs(int rows) => rows < 0 ? -(-rows / 2) : rows / 2;
+        return _starts[^1] + RowAndTurn(Rows - 1) + beyond / 2 * PairYarn(Rows) + (beyond & 1) * RowAndTurn(Rows);
     }
 
     /// <summary>Yarn from the first stitch to the last stitch's end, in micro-units: with the turns between rows, none after the last.</summary>

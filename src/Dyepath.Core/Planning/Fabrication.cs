@@ -101,7 +101,7 @@ internal sealed class Fabrication
     public FabricPath Path(Working working, ImmutableArray<int> rowStitches, int rows, double turnCost, double start = 0) =>
         FabricPath.Steady(working, rowStitches, rows, Project.Fabric.Path(turnCost, start));
 
-    public FabricPath Path(PiecePlan piece) => Path(piece.Working, piece.RowStitches, piece.Rows, piece.TurnCost, piece.Start);
+    public FabricPath Path(PiecePlan piece) => PieceFabric.PathOf(Project.Fabric, piece);
 
     public CountOptions Counts(Direction direction, Working working, int from, int to, int rows) => new(GaugeFor(direction), from, to)
     {

@@ -1,4 +1,5 @@
 using Dyepath.Core.Fabrics;
+using Dyepath.Core.Swatches;
 
 namespace Dyepath.Core.Planning;
 
@@ -18,7 +19,9 @@ public static class PieceFabric
     {
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(piece);
-        return FabricPath.Steady(
-            piece.Working, piece.RowStitches, rows ?? piece.Rows, plan.Project.Fabric.Path(piece.TurnCost, piece.Start));
+        return PathOf(plan.Project.Fabric, piece, rows);
     }
+
+    internal static FabricPath PathOf(FabricChoice fabric, PiecePlan piece, int? rows = null) =>
+        FabricPath.Steady(piece.Working, piece.RowStitches, rows ?? piece.Rows, fabric.Path(piece.TurnCost, piece.Start));
 }
