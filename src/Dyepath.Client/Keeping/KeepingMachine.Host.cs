@@ -155,7 +155,8 @@ public sealed partial class KeepingMachine<T>
                     break;
                 case HostDidNot<T> not:
                     Now = Now with { Trouble = not.Trouble, HostWhy = not.Why, Tries = Now.Tries + 1 };
-                    if (not.Trouble is HostTrouble.Busy or HostTrouble.Missing || (not.Trouble == HostTrouble.Away && rules.TriesAgain))
+                    // A host that was stopped comes back without any word of it to a device whose own connection was there all the time.
+                    if (not.Trouble is HostTrouble.Busy or HostTrouble.Missing or HostTrouble.Away)
                         Alarm(AlarmKind.Send, not.After ?? rules.Rest(Now.Tries));
                     break;
             }

@@ -19,9 +19,6 @@ public abstract record KeepingRules<T>
     /// </summary>
     public bool SaysWhatItSends => !KeepsFirst;
 
-    /// <summary>A host out of reach is tried again after a while; otherwise when the connection is back or something is changed.</summary>
-    public abstract bool TriesAgain { get; }
-
     /// <summary>Before a text that another tab wrote is sent by this one: the other is likely to do it.</summary>
     public virtual TimeSpan Deference => TimeSpan.FromSeconds(10);
 

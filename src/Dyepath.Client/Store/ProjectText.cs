@@ -27,8 +27,6 @@ public sealed record ProjectKeeping : KeepingRules<ProjectText>
 
     public override bool OpensFromDevice => false;
 
-    public override bool TriesAgain => true;
-
     public override bool Same(ProjectText one, ProjectText other) => one.Text == other.Text;
 
     public override ProjectText? Join(ProjectText one, ProjectText other) => Same(one, other) ? one : null;

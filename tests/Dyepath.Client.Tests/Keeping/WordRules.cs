@@ -11,8 +11,6 @@ internal sealed record WordRules(bool IsLog) : KeepingRules<string>
 
     public override bool OpensFromDevice => IsLog;
 
-    public override bool TriesAgain => !IsLog;
-
     public override bool Same(string one, string other) => one == other;
 
     public override string? Join(string one, string other) => one == other ? one

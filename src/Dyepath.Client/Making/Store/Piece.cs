@@ -64,9 +64,6 @@ public sealed record PieceKeeping : KeepingRules<Piece>
 
     public override bool OpensFromDevice => true;
 
-    /// <summary>A host that was stopped comes back without any word of it to a device whose own connection was there all the time.</summary>
-    public override bool TriesAgain => true;
-
     public override bool Same(Piece one, Piece other) =>
         ReferenceEquals(one, other) || (one.Log.Length == other.Log.Length && one.IsSameDesign(other) && one.Begins(other));
 
