@@ -4,12 +4,19 @@ using Xunit.Sdk;
 namespace Dyepath.Tests;
 
 /// <summary>
-/// Holds laws to values that are the same in every run. (CsCheck's own <c>Sample</c> draws only its first value from the seed
-/// that it is given, and the rest from the clock.)
+/// Holds laws to values that are the same in every run, and lets CsCheck find the smallest value that breaks one. (CsCheck's own
+/// <c>Sample</c> draws only its first value from the seed that it is given, and the rest from the clock; so it is asked from the
+/// case that broke the law.)
 /// </summary>
 internal static class Seeded
 {
-    /// <summary>Draws <paramref name="cases"/> values and fails on the first that breaks the law, naming seed, case and value.</summary>
+    /// <summary>As many values as a law has cases, so often, are tried for one that is smaller than the one that broke it.</summary>
+    private const int Smaller = 4;
+
+    /// <summary>
+    /// Draws <paramref name="cases"/> values and fails on the first that breaks the law, naming seed and case, and the smallest value
+    /// that breaks it with CsCheck's seed for that.
+    /// </summary>
     public static void Holds<T>(this Gen<T> values, Func<T, bool> law, ulong seed, int cases) =>
         values.Holds(value => { if (!law(value)) Assert.Fail("The law gives false."); }, seed, cases);
 
@@ -20,16 +27,22 @@ internal static class Seeded
         var source = new PCG(1, seed);
         for (var i = 0; i < cases; i++)
         {
-            var value = values.Generate(source, null, out _);
-            // Printed beforehand, because a law may change what it is given.
-            var printed = Check.Print(value);
+            var state = source.State;
             try
             {
-                law(value);
+                law(values.Generate(source, null, out _));
             }
             catch (Exception broken)
             {
-                throw new XunitException($"Seed {seed}, case {i} breaks the law: {printed}", broken);
+                try
+                {
+                    values.Sample(law, seed: source.ToString(state), iter: 1L + Smaller * cases, threads: 1);
+                }
+                catch (CsCheckException smallest)
+                {
+                    throw new XunitException($"Seed {seed}, case {i} breaks the law; the smallest like it: {smallest.Message}", smallest.InnerException);
+                }
+                throw new XunitException($"Seed {seed}, case {i} breaks the law once and not again, so that it asks for more than its values.", broken);
             }
         }
     }

@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Net.Http.Headers;
 using System.Text;
 using Dyepath.Contracts;
+using Dyepath.Core.Documents;
 using Dyepath.Core.Projects;
 using Dyepath.Storage;
 using Dyepath.Storage.Projects;

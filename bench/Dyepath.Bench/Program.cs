@@ -12,6 +12,8 @@ var benchmarks = new Dictionary<string, Action<TextWriter>>
     ["making"] = output => MakingBenchmark.Run(output, quick),
     ["making-fits"] = output => MakingBenchmark.RunFits(output, quick),
     ["plan"] = PlanBenchmark.Run,
+    ["shaping"] = ShapingBenchmark.Run,
+    ["grading"] = GradingBenchmark.Run,
     ["booklet"] = BookletBenchmark.Run,
     ["host"] = HostBenchmark.Run,
 };

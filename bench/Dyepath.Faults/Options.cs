@@ -4,15 +4,33 @@ using System.Globalization;
 namespace Dyepath.Faults;
 
 /// <summary>What the command line asks for.</summary>
-/// <param name="Folders">Folders of the target; empty: its usual ones.</param>
-/// <param name="At">What a fault's line in the report has to contain, such as <c>PickUp.cs:51</c> or a word; empty: any.</param>
-/// <param name="Only">Numbers of the faults to try; empty: all that are planted.</param>
-/// <param name="Classes">Test classes that run, by name or with <c>*</c> at either end; empty: all.</param>
-/// <param name="Without">Test classes that do not, likewise.</param>
-internal sealed record Options(
-    Target Target, ImmutableArray<string> Folders, int Seed, int Count, ImmutableArray<string> At, ImmutableArray<int> Only,
-    ImmutableArray<string> Classes, ImmutableArray<string> Without, int Parallel, bool List)
+internal sealed record Options
 {
+    public Target Target { get; init; } = Target.All[0];
+
+    /// <summary>Folders of the target; empty: its usual ones.</summary>
+    public ImmutableArray<string> Folders { get; init; } = [];
+
+    public int Seed { get; init; } = 1;
+
+    public int Count { get; init; } = 200;
+
+    /// <summary>What a fault's line in the report has to contain, such as <c>PickUp.cs:51</c> or a word; empty: any.</summary>
+    public ImmutableArray<string> At { get; init; } = [];
+
+    /// <summary>Numbers of the faults to try; empty: all that are planted.</summary>
+    public ImmutableArray<int> Only { get; init; } = [];
+
+    /// <summary>Test classes that run, by name or with <c>*</c> at either end; empty: all.</summary>
+    public ImmutableArray<string> Classes { get; init; } = [];
+
+    /// <summary>Test classes that do not, likewise.</summary>
+    public ImmutableArray<string> Without { get; init; } = [];
+
+    public int Parallel { get; init; } = Environment.ProcessorCount;
+
+    public bool List { get; init; }
+
     public static string Usage { get; } =
         $"dotnet run -c Release --project bench/Dyepath.Faults -- [--target {string.Join('|', Target.All.Select(t => t.Name))}] "
         + "[--folder NAME]... [--seed N] [--count N] [--at TEXT]... [--fault N]... [--class NAME]... [--without NAME]... [--parallel N] [--list]";
@@ -32,7 +50,7 @@ internal sealed record Options(
 
     public static Options? Read(string[] args, out string wrong)
     {
-        var options = new Options(Target.All[0], [], 1, 200, [], [], [], [], Environment.ProcessorCount, false);
+        var options = new Options();
         wrong = "";
         for (var i = 0; i < args.Length; i++)
         {

@@ -11,7 +11,7 @@ internal sealed record Target(string Name, ImmutableArray<string> Folders, Immut
     [
         new("Core", ["Planning", "Instructions", "Edgings", "Making"], ["*.StopTests"]),
         new("Drawing", ["Html", "Lists", "Pdf", "Pictures", "Typography"], []),
-        new("Client", ["Draft", "Fabric", "Fit", "Garment", "Keeping", "Making", "Store", "Swatch", "Work", "Yarn"], []),
+        new("Workspace", ["Draft", "Fabric", "Fit", "Garment", "Keeping", "Making", "Store", "Swatch", "Work", "Yarn"], []),
     ];
 
     public static string Root { get; } = RootAbove(AppContext.BaseDirectory);

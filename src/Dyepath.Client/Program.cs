@@ -1,7 +1,6 @@
 using System.Runtime.InteropServices.JavaScript;
 using Dyepath.Client;
 using Dyepath.Client.Draft;
-using Dyepath.Client.Keeping;
 using Dyepath.Client.Making.Beside;
 using Dyepath.Client.Making.Handing;
 using Dyepath.Client.Making.Store;
@@ -11,6 +10,18 @@ using Dyepath.Client.Shell;
 using Dyepath.Client.Store;
 using Dyepath.Client.Work;
 using Dyepath.Client.Worker;
+using Dyepath.Workspace.Draft;
+using Dyepath.Workspace.Garment;
+using Dyepath.Workspace.Keeping;
+using Dyepath.Workspace.Making.Beside;
+using Dyepath.Workspace.Making.Handing;
+using Dyepath.Workspace.Making.Store;
+using Dyepath.Workspace.Pattern;
+using Dyepath.Workspace.Shelf;
+using Dyepath.Workspace.Shell;
+using Dyepath.Workspace.Store;
+using Dyepath.Workspace.Work;
+using Dyepath.Workspace.Worker;
 using Microsoft.AspNetCore.Components.Web;
 using Microsoft.AspNetCore.Components.WebAssembly.Hosting;
 
@@ -21,6 +32,8 @@ builder.Services.AddSingleton(new HttpClient { BaseAddress = new Uri(builder.Hos
 builder.Services.AddSingleton<Faults>();
 builder.Services.AddSingleton<Planner>();
 builder.Services.AddSingleton<Workbench>();
+builder.Services.AddSingleton<ShownGarment>();
+builder.Services.AddSingleton(services => new RepertoireDrawings(services.GetRequiredService<IJobs>()) { Pause = TimeSpan.FromSeconds(1) });
 builder.Services.AddSingleton<ServerShelf>();
 builder.Services.AddSingleton<IDeviceEvents, DeviceStore>();
 builder.Services.AddSingleton<IDeviceShelf, DeviceShelf>();

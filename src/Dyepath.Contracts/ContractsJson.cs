@@ -14,7 +14,7 @@ namespace Dyepath.Contracts;
 [JsonSerializable(typeof(NewHandover))]
 [JsonSerializable(typeof(Handover))]
 [JsonSerializable(typeof(HandoverSummary[]))]
-[JsonSerializable(typeof(MakerLog[]))]
+[JsonSerializable(typeof(ReceivedLog[]))]
 [JsonSerializable(typeof(DeviceSession))]
 [JsonSerializable(typeof(Problem))]
 [JsonSerializable(typeof(Readiness))]

@@ -16,4 +16,4 @@ public sealed record HandoverSummary(string Id, string Size, DateTimeOffset Crea
 /// <param name="Size">Name of the size that she makes.</param>
 /// <param name="ReceivedAt">When she last sent it; in whole milliseconds.</param>
 /// <param name="Entries">Length of her log.</param>
-public sealed record MakerLog(string Id, string Size, DateTimeOffset ReceivedAt, int Entries);
+public sealed record ReceivedLog(string Id, string Size, DateTimeOffset ReceivedAt, int Entries);

@@ -7,7 +7,10 @@ namespace Dyepath.Contracts;
 /// <param name="ProjectId">The project that it was begun from, which may be gone since; missing where it came from nobody's shelf.</param>
 /// <param name="Entries">Length of its log.</param>
 /// <param name="UpdatedAt">When the text was last changed; in whole milliseconds.</param>
-/// <param name="Made">As of a <see cref="ProjectSummary"/>.</param>
 /// <param name="Etag">The text's ETag as in the header, quotes included; send it back as If-Match.</param>
 public sealed record MakingSummary(
-    string Id, string Title, string Size, string? ProjectId, int Entries, DateTimeOffset UpdatedAt, string Etag, string? Made = null);
+    string Id, string Title, string Size, string? ProjectId, int Entries, DateTimeOffset UpdatedAt, string Etag)
+{
+    /// <summary>As of a <see cref="ProjectSummary"/>.</summary>
+    public string? Made { get; init; }
+}

@@ -19,7 +19,10 @@ public sealed record ProjectSummary(
 /// <param name="Colours">By section of the yarn, <c>#rrggbb</c>.</param>
 /// <param name="Stitches">Cells across, 1 to <see cref="MostStitches"/>.</param>
 /// <param name="Rows">Cells up, 1 to <see cref="MostRows"/>.</param>
-/// <param name="Cells">Index of each cell's section, as one looks at it: the top row first, each row from the left; 255 where there is no stitch. Base64 in JSON.</param>
+/// <param name="Cells">
+/// Index of each cell's section, as one looks at it: the top row first, each row from the left; 255 where there is no stitch. Base64 in
+/// JSON.
+/// </param>
 public sealed record SwatchPicture(IReadOnlyList<string> Colours, int Stitches, int Rows, byte[] Cells)
 {
     public const int MostStitches = 40;

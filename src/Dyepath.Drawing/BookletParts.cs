@@ -13,7 +13,8 @@ internal static class BookletParts
     public static Booklet Sized(Booklet booklet, Edition edition)
     {
         booklet = booklet.For(edition);
-        var stitches = booklet.Sections.SelectMany(s => s.Blocks).OfType<Figure>().Select(f => f.Picture).OfType<ColourChart>().Sum(c => (long)c.Cells.Length);
+        var stitches = booklet.Sections.SelectMany(s => s.Blocks).OfType<Figure>().Select(f => f.Picture).OfType<ColourChart>()
+            .Sum(c => (long)c.Cells.Length);
         return stitches <= BookletSize.MostChartStitches ? booklet : throw new TooMuchWorkException(EffortPart.Pattern);
     }
 

@@ -25,7 +25,8 @@ public static class HtmlBooklet
     /// <param name="output">What was written before an exception stays there.</param>
     /// <inheritdoc cref="Write(Booklet, Edition, Func{Phrase, ImmutableArray{TextSpan}}, CancellationToken)" path="/exception"/>
     public static void Write(
-        Booklet booklet, Edition edition, Func<Phrase, ImmutableArray<TextSpan>> say, TextWriter output, CancellationToken cancel = default) =>
+        Booklet booklet, Edition edition, Func<Phrase, ImmutableArray<TextSpan>> say, TextWriter output,
+        CancellationToken cancel = default) =>
         Write(booklet, edition, say, output, new Effort(cancel: cancel));
 
     internal static void Write(

@@ -12,15 +12,16 @@ public static class PdfBooklet
 {
     /// <param name="output">Written to from its current place, once the whole file is made; not closed.</param>
     /// <param name="progress">Told the share of the sections that is laid out, in (0, 1].</param>
+    /// <returns>The number of its pages.</returns>
     /// <exception cref="ArgumentException">A picture or table contradicts itself.</exception>
     /// <exception cref="TooMuchWorkException">More charts than <see cref="Core.Instructions.BookletSize"/> allows.</exception>
     /// <exception cref="OperationCanceledException">Cancelled before anything was written.</exception>
-    public static void Write(
+    public static int Write(
         Booklet booklet, Edition edition, Func<Phrase, ImmutableArray<TextSpan>> say, PageSize size, Stream output,
         IProgress<double>? progress = null, CancellationToken cancel = default) =>
         Write(booklet, edition, say, size, output, progress, new Effort(cancel: cancel));
 
-    internal static void Write(
+    internal static int Write(
         Booklet booklet, Edition edition, Func<Phrase, ImmutableArray<TextSpan>> say, PageSize size, Stream output,
         IProgress<double>? progress, Effort effort)
     {
@@ -51,5 +52,6 @@ public static class PdfBooklet
         var file = bytes.GetBuffer().AsSpan(0, (int)bytes.Length);
         PdfUaMark.Set(file);
         output.Write(file);
+        return flow.Page;
     }
 }

@@ -18,7 +18,7 @@ internal sealed class Reader(Edition edition, Func<Phrase, ImmutableArray<TextSp
 
     public bool LeftHanded => Edition.Hand == Hand.Left;
 
-    public bool InchesFirst => Edition.Units is Units.Inches or Units.InchesThenCentimetres;
+    public bool InchesFirst => Wording.InchesFirst(Edition.Units);
 
     /// <summary>BCP 47.</summary>
     public string Language => Edition.Terms == Terms.Uk ? "en-GB" : "en-US";

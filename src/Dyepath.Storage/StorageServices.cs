@@ -31,7 +31,8 @@ public static class StorageServices
         else
             services.AddDbContextPool<AppDb, SqliteDb>(options => SqliteDb.Configure(options, choice.File));
         services.TryAddSingleton(TimeProvider.System);
-        services.AddSingleton(choice).AddSingleton(forms).AddSingleton(choice.Limits ?? new StoreLimits()).AddSingleton<StoreUse>().AddSingleton<StoreWatch>();
+        services.AddSingleton(choice).AddSingleton(forms).AddSingleton(choice.Limits ?? new StoreLimits()).AddSingleton<StoreUse>()
+            .AddSingleton<StoreWatch>();
         return services.AddScoped<ProjectStore>().AddScoped<VersionStore>().AddScoped<BackupStore>().AddScoped<StoreInspector>()
             .AddScoped<MakingStore>().AddScoped<HandoverStore>().AddScoped<MakerLogStore>().AddScoped<SessionStore>();
     }

@@ -9,5 +9,6 @@ public sealed record StoredForms(Func<string, bool> IsId, Func<byte[], bool> IsD
 {
     /// <summary>The text as it was stored, or null where none was.</summary>
     /// <exception cref="StoreException">It is damaged.</exception>
-    internal byte[]? Sound(byte[]? document) => document is null || IsDocument(document) ? document : throw new StoreException(StoreFault.Damaged);
+    internal byte[]? Sound(byte[]? document) =>
+        document is null || IsDocument(document) ? document : throw new StoreException(StoreFault.Damaged);
 }

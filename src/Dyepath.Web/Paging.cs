@@ -18,7 +18,8 @@ internal static class Paging
             return request.Query.ContainsKey(ApiPaths.After) ? null : Place.Start;
         var parts = after?.Split('_', 2);
         return parts is [var moment, var id] && DocumentId.IsValid(id)
-            && long.TryParse(moment, NumberStyles.None, CultureInfo.InvariantCulture, out var ticks) && ticks <= DateTimeOffset.MaxValue.Ticks
+            && long.TryParse(moment, NumberStyles.None, CultureInfo.InvariantCulture, out var ticks)
+            && ticks <= DateTimeOffset.MaxValue.Ticks
             ? new Place(new DateTimeOffset(ticks, TimeSpan.Zero), id)
             : null;
     }

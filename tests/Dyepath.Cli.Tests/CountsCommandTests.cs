@@ -33,6 +33,19 @@ public class CountsCommandTests
         }
     }
 
+    /// <summary>Classic argyle in linen stitch leans by half a pair a row: pairs in a row are whole repeats and half a pair more or less.</summary>
+    [Fact]
+    public async Task In_linen_stitch_rows_of_whole_repeats_and_half_a_pair_are_argyle()
+    {
+        var json = await Run.Json("counts --sections 5,4,6,7 --from 80 --to 140 --stitch linen --motif argyle --gauge 18x18 --constant");
+        var leans = json.GetProperty("counts").EnumerateArray()
+            .ToDictionary(c => c.GetProperty("stitches").GetInt32(), c => c.GetProperty("lean").GetDouble());
+        // 22 pairs are 44 stitches: 2 × 44 − 1 and + 1, and half repeats between.
+        foreach (var (stitches, lean) in new[] { (87, -0.5), (89, 0.5), (109, -0.5), (111, 0.5), (131, -0.5), (133, 0.5) })
+            Assert.Equal(lean, leans[stitches], 6);
+        Assert.Equal(89 * 10 / 18.0, json.GetProperty("counts").EnumerateArray().Single(c => c.GetProperty("stitches").GetInt32() == 89).GetProperty("widthCm").GetDouble(), 3);
+    }
+
     [Fact]
     public async Task None_found_exits_with_3_and_says_what_would_help()
     {

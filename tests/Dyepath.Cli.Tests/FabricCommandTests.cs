@@ -71,6 +71,9 @@ public class FabricCommandTests
     [InlineData("fabric --sections 5,4 --stitches 67 --rows 24 --gauge 14", "--gauge")]
     [InlineData("fabric --sections 5,4 --stitches 67", "--rows")]
     [InlineData("fabric --sections 5,4 --stitches many --rows 3", "many")]
+    [InlineData("fabric --sections 5,4 --stitches 67 --rows 3 --stitch knit", "--stitch")]
+    [InlineData("fabric --sections 5,4 --stitches 67 --rows 3 --stitch dc --turn-cost -1", "--turn-cost")]
+    [InlineData("fabric --sections 5,4 --stitches 3 --rows 3 --stitch linen --turn-cost -1.5", "--turn-cost")]
     [InlineData("frabic", "frabic")]
     public async Task Bad_input_exits_with_2_and_says_where(string command, string place)
     {
@@ -89,6 +92,35 @@ public class FabricCommandTests
         var rows = output.Split('\n').Where(l => l.TrimStart().Length > 0 && char.IsDigit(l.TrimStart()[0])).Select(l => l.Trim())
             .ToArray();
         Assert.Equal(["2 CBA", "1 CBA"], rows);
+    }
+
+    /// <summary>Half a pair of yarn after the other, counted along a strip of half pairs: the pair worked last in a row of 7 is half a pair.</summary>
+    [Theory]
+    [InlineData(7)]
+    [InlineData(8)]
+    public async Task In_linen_stitch_a_cell_is_a_pair_and_an_odd_count_ends_in_half_a_pair(int stitches)
+    {
+        int[] sections = [2, 1, 3];
+        var strip = sections.SelectMany((pairs, i) => Enumerable.Repeat(i, 2 * pairs)).ToArray();
+        var command = $"fabric --sections 2,1,3 --stitches {stitches} --rows 4 --stitch linen";
+        var json = await Run.Json(command);
+        Assert.Equal(2, json.GetProperty("stitchesPerUnit").GetInt32());
+        var (_, output, _) = await Run.Dyepath(command);
+        var drawn = output.Split('\n').Where(l => l.Length > 6 && l[0] == ' ' && char.IsDigit(l[4])).Select(l => l[6..]).Reverse().ToArray();
+        for (var row = 0; row < 4; row++)
+        {
+            var worked = Enumerable.Range(0, stitches).Select(s => strip[(row * stitches + s) % strip.Length]).Chunk(2)
+                .Select(pair => (Colour: pair[0], Stitches: pair.Length)).ToArray();
+            var fromRight = row % 2 == 0 ? worked : worked.Reverse().ToArray();
+            Assert.Equal(fromRight.Select(c => c.Colour), Enumerable.Range(0, fromRight.Length).Select(c => Cell(json, row, c)));
+            // Seen from the right-hand edge, single crochets of one row stand above chains of the row below.
+            var halves = row % 2 == 0 ? 0 : 1;
+            Assert.Equal(halves, json.GetProperty("halfPairsRight")[row].GetInt32());
+            var letters = string.Concat(fromRight.Reverse().Select(c => new string((char)('A' + c.Colour), c.Stitches)));
+            Assert.Equal(letters, drawn[row].Trim());
+            // The half pair itself fills the room at the right-hand edge.
+            Assert.Equal(halves == 1 && stitches % 2 == 0 ? " " : "", drawn[row][letters.Length..].TrimEnd('\r'));
+        }
     }
 
     private static int Cell(JsonElement json, int row, int column) =>

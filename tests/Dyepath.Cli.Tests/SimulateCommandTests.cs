@@ -31,6 +31,24 @@ public class SimulateCommandTests
     }
 
     [Theory]
+    [InlineData("linen")]
+    [InlineData("dc")]
+    public async Task Perfect_hands_keep_every_stitch_of_other_stitches(string stitch)
+    {
+        var json = await Run.Json($"{Piece} --spread 0 --check never --stitch {stitch}");
+        Assert.Equal(1, json.GetProperty("median").GetDouble());
+    }
+
+    /// <summary>In linen stitch the same stitches take half the sequences, so that hands that drift lose less.</summary>
+    [Fact]
+    public async Task Pairs_take_half_the_sequences_of_single_crochets()
+    {
+        var single = await Run.Json(Piece + " --spread 0.02 --check never");
+        var pairs = await Run.Json(Piece + " --spread 0.02 --check never --stitch linen");
+        Assert.True(pairs.GetProperty("median").GetDouble() > single.GetProperty("median").GetDouble(), $"{pairs} {single}");
+    }
+
+    [Theory]
     [InlineData("--spread 2", "--spread")]
     [InlineData("--memory -1", "--memory")]
     [InlineData("--check daily", "--check")]

@@ -156,7 +156,7 @@ public class SoundnessTests
         var document = JsonNode.Parse(DemoProject.Utf8)!;
         document["fabric"]!["stitch"] = stitch;
         document["garment"]!["direction"] = direction;
-        document["garment"]!["grading"] = new JsonObject { ["alternatingRows"] = alternating };
+        document["garment"]!["grading"] = new JsonObject { ["alternatingRows"] = alternating, ["unevenWidths"] = true, ["severalLeans"] = true };
         var plan = await Run.Json("plan -", document.ToJsonString());
         var pieces = plan.GetProperty("sizes").EnumerateArray().SelectMany(s => s.GetProperty("pieces").EnumerateArray());
         foreach (var piece in pieces.GroupBy(p => p.GetProperty("name").GetString()))

@@ -19,7 +19,8 @@ public sealed class ArchitectureTests
         // What everything rests on.
         "Quantities", "Limits", "Findings", "Replays", "Colours",
         // The model: what the designer has, wants and writes down.
-        "Yarns", "Fabrics", "Swatches", "Measuring", "Motifs", "Sizing", "Booklets", "Edgings", "Garments", "Projects",
+        "Yarns", "Fabrics", "Swatches", "Measuring", "Motifs", "Shaping", "Sizing", "Booklets", "Edgings", "Garments", "Documents",
+        "Constructions", "Projects",
         // Planning, and its check by other routes.
         "Planning", "Checking",
         // The pattern, and its check as a reader reads it.

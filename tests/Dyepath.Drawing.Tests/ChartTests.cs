@@ -137,6 +137,36 @@ public sealed class ChartTests
             },
             seed: 62, cases: 60);
 
+    /// <summary>
+    /// A piece in steps, narrow, wide and narrow again, its far corner alone: no part is empty, each is as large as what is worked in it, and its
+    /// columns are numbered from the first that it shows.
+    /// </summary>
+    [Fact]
+    public void Parts_of_a_shaped_piece_show_only_what_is_worked()
+    {
+        int[] units = [.. Enumerable.Repeat(18, 80), .. Enumerable.Repeat(94, 40), .. Enumerable.Repeat(18, 120)];
+        int[] offsets = [.. Enumerable.Repeat(2 * 76, 80), .. Enumerable.Repeat(0, 40), .. Enumerable.Repeat(2 * 76, 120)];
+        var chart = SampleBooklet.Turned(94, units.Length) with
+        {
+            RowUnits = [.. units],
+            RowOffsets = [.. offsets],
+            Cells = SampleBooklet.Turned(94, units.Length).Cells[..units.Sum()],
+        };
+        var parts = ColourChartDrawing.Draw(chart, "Chart.", "", Right, new Room(182, 240)).Sheets[1..];
+        Assert.Equal(units.Sum(), parts.Sum(part => Texts(part).Cells.Length));
+        var unit = parts.SelectMany(p => Texts(p).Cells.GroupBy(c => c.Y).Select(r => r.Select(c => c.X).Order().ToArray())).Where(x => x.Length > 1).Min(x => x[1] - x[0]);
+        Assert.All(parts, part =>
+        {
+            var (cells, labels) = Texts(part);
+            Assert.NotEmpty(cells);
+            // Half a cell at either side.
+            Assert.Equal(part.Width - 20, cells.Max(c => c.X) - cells.Min(c => c.X) + unit, 1e-6);
+            var said = System.Text.RegularExpressions.Regex.Match(part.Title, @"columns (\d+) to (\d+), rows (\d+) to (\d+)\.");
+            Assert.Contains(labels, l => l.Text == said.Groups[1].Value);
+            Assert.Equal(cells.GroupBy(c => Math.Round(c.Y, 6)).Count(), int.Parse(said.Groups[4].Value, System.Globalization.CultureInfo.InvariantCulture) - int.Parse(said.Groups[3].Value, System.Globalization.CultureInfo.InvariantCulture) + 1);
+        });
+    }
+
     /// <summary>On an A4 page 46 or 47 columns of this gauge are read with ease, 53 still can be.</summary>
     [Theory]
     [InlineData(50, 1, 50)]

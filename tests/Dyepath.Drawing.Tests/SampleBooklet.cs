@@ -162,9 +162,12 @@ internal static class SampleBooklet
             }
         }
         return new ColourChart(
-            Key, working, stitches, rows, cells.ToImmutable(),
-            [.. Enumerable.Repeat(stitches, rows)], [.. Enumerable.Repeat(0, rows)], 1,
-            Length.FromCentimetres(10 / 14.0), Length.FromCentimetres(10 / 16.0));
+            Key, working, stitches, rows, cells.ToImmutable(), Length.FromCentimetres(10 / 14.0), Length.FromCentimetres(10 / 16.0))
+        {
+            RowUnits = [.. Enumerable.Repeat(stitches, rows)],
+            RowOffsets = [.. Enumerable.Repeat(0, rows)],
+            FirstRow = 1,
+        };
     }
 
     private static PerSize<int> Per(Func<int, int> value) => new([.. Sizes.Select((_, n) => value(n))]);

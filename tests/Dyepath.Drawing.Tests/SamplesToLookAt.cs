@@ -1,4 +1,5 @@
 using Dyepath.Core.Booklets;
+using Dyepath.Core.Edgings;
 
 namespace Dyepath.Drawing.Tests;
 
@@ -20,6 +21,19 @@ public sealed class SamplesToLookAt
             PdfBooklet.Write(SampleBooklet.Booklet, edition, say, size, pdf);
             foreach (var (figure, i) in SampleBooklet.Booklet.Sections.SelectMany(s => s.Blocks).OfType<Figure>().Select((f, i) => (f, i)))
                 File.WriteAllText(Path.Combine(folder.FullName, $"{name}-{i}.svg"), SvgDrawing.Write(figure, edition, say));
+        }
+    }
+
+    [Fact(Explicit = true)]
+    public void Every_edging_by_its_chart()
+    {
+        var folder = Directory.CreateDirectory(Path.Combine(AppContext.BaseDirectory, "samples"));
+        foreach (var edging in EdgingLibrary.All)
+        {
+            var svg = SvgDrawing.Write(
+                new Figure(edging.Chart, edging.Name, Phrase.Plain("The steps say the same in words.")), SampleBooklet.Everyone,
+                SampleBooklet.Saying(SampleBooklet.Booklet, SampleBooklet.Everyone));
+            File.WriteAllText(Path.Combine(folder.FullName, $"edging-{edging.Id}.svg"), svg);
         }
     }
 }

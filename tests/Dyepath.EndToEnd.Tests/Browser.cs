@@ -17,6 +17,7 @@ public sealed class Browser : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
+        Assertions.SetDefaultExpectTimeout(Workspace.Patience);
         _playwright = await Playwright.CreateAsync();
         _browser = await _playwright.Chromium.LaunchAsync(new() { ExecutablePath = Program, Args = ["--no-sandbox"] });
     }
@@ -30,13 +31,17 @@ public sealed class Browser : IAsyncLifetime
 
     public Task<IBrowserContext> WithoutScriptAsync() => _browser!.NewContextAsync(new() { JavaScriptEnabled = false });
 
-    public Task<IBrowserContext> WindowAsync(int width = 1440, int height = 900, ColorScheme scheme = ColorScheme.Light, bool workers = true) =>
-        _browser!.NewContextAsync(new()
+    /// <param name="workers">With a service worker, which fetches the whole program once more for itself: for what is to go on without a connection.</param>
+    public async Task<IBrowserContext> WindowAsync(int width = 1440, int height = 900, bool workers = false)
+    {
+        var window = await _browser!.NewContextAsync(new()
         {
             ViewportSize = new() { Width = width, Height = height },
-            ColorScheme = scheme,
             ReducedMotion = ReducedMotion.Reduce,
             ServiceWorkers = workers ? ServiceWorkerPolicy.Allow : ServiceWorkerPolicy.Block,
             AcceptDownloads = true,
         });
+        window.SetDefaultTimeout(Workspace.Patience);
+        return window;
+    }
 }

@@ -5,13 +5,12 @@ using Microsoft.Playwright;
 namespace Dyepath.EndToEnd.Tests;
 
 /// <summary>From an empty project to a booklet, as a designer goes.</summary>
-public sealed class DesignTests(Browser browser)
+public sealed class DesignTests(Browser browser, SharedHost shared)
 {
     [Fact]
     public async Task ANewProjectBecomesABooklet()
     {
-        await using var host = new PublishedHost();
-        await host.StartAsync();
+        var host = shared.Host;
         await using var window = await browser.WindowAsync();
         var page = await window.OpenShelfAsync(host);
         List<string> errors = [];
@@ -30,20 +29,19 @@ public sealed class DesignTests(Browser browser)
         await page.SavedAsync();
         await page.GoAsync("pattern");
         var download = await page.RunAndWaitForDownloadAsync(
-            () => page.GetByRole(AriaRole.Button, new() { Name = "PDF" }).First.ClickAsync(), new() { Timeout = 60_000 });
+            () => page.GetByRole(AriaRole.Button, new() { Name = "PDF" }).First.ClickAsync());
         Assert.Equal("shorewalk-us.pdf", download.SuggestedFilename);
         var bytes = await File.ReadAllBytesAsync(await download.PathAsync(), TestContext.Current.CancellationToken);
         Assert.Equal("%PDF-", Encoding.ASCII.GetString(bytes, 0, 5));
         await page.GetByRole(AriaRole.Button, new() { Name = "Check the pattern" }).ClickAsync();
-        await page.GetByText("Everything agrees.").WaitForAsync(new() { Timeout = 60_000 });
+        await page.GetByText("Everything agrees.").WaitForAsync();
         Assert.Empty(errors);
     }
 
     [Fact]
     public async Task AChangeAnswersInEverySizeAndIsUndoneByKeys()
     {
-        await using var host = new PublishedHost();
-        await host.StartAsync();
+        var host = shared.Host;
         await using var window = await browser.WindowAsync();
         var page = await window.OpenShelfAsync(host);
         var id = await page.BeginAsync("Open the demo tunic");

@@ -30,12 +30,12 @@ public sealed class DeviceStoreTests(Browser browser)
     {
         await using var host = new PublishedHost();
         await host.StartAsync();
-        await using var window = await browser.WindowAsync(workers: false);
+        await using var window = await browser.WindowAsync();
         var page = await window.NewPageAsync();
         await page.GotoAsync($"{host.Address}icon.svg");
         await page.EvaluateAsync(Earlier, Pieces.Tunic);
         await page.GotoAsync(host.Address.ToString());
-        await page.GetByRole(AriaRole.Link, new() { Name = "From before", Exact = true }).WaitForAsync(new() { Timeout = Workspace.Patience });
+        await page.GetByRole(AriaRole.Link, new() { Name = "From before", Exact = true }).WaitForAsync();
         await page.GetByText("2 entries").WaitForAsync();
         await page.OpenPieceAsync(host, "0193b5c2-0d60-7000-8000-0000000000a2");
         await page.TapAsync();
@@ -48,7 +48,7 @@ public sealed class DeviceStoreTests(Browser browser)
     {
         await using var host = new PublishedHost();
         await host.StartAsync();
-        await using var window = await browser.WindowAsync(workers: false);
+        await using var window = await browser.WindowAsync();
         var page = await window.NewPageAsync();
         await page.GotoAsync($"{host.Address}icon.svg");
         var said = await page.EvaluateAsync<JsonElement>("""

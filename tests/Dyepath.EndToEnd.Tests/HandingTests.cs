@@ -21,7 +21,7 @@ public sealed class HandingTests(Browser browser)
         var id = await BegunAsync(page, "Begin this size");
         await page.SavedAsync();
         await page.GotoAsync(step);
-        await page.GetByRole(AriaRole.Link, new() { Name = "Size L", Exact = true }).WaitForAsync(new() { Timeout = Workspace.Patience });
+        await page.GetByRole(AriaRole.Link, new() { Name = "Size L", Exact = true }).WaitForAsync();
         await page.GotoAsync(host.Address.ToString());
         Assert.EndsWith(id, await page.GetByRole(AriaRole.Link, new() { Name = "Tideline, size L" }).GetAttributeAsync("href"), StringComparison.Ordinal);
         // The host had it while it was open; a window of another device sees it there.
@@ -40,7 +40,7 @@ public sealed class HandingTests(Browser browser)
         await using var host = new PublishedHost();
         await host.StartAsync();
         await using var window = await browser.WindowAsync();
-        await using var other = await browser.WindowAsync();
+        await using var other = await browser.WindowAsync(workers: true);
         await using var third = await browser.WindowAsync();
         var designer = await window.OpenShelfAsync(host);
         var project = await designer.BeginAsync("Open the demo tunic");
@@ -55,7 +55,7 @@ public sealed class HandingTests(Browser browser)
         var asked = new List<string>();
         tester.Request += (_, request) => asked.Add(request.Url);
         await tester.GotoAsync(address);
-        await tester.GetByRole(AriaRole.Heading, new() { Name = "Tideline" }).WaitForAsync(new() { Timeout = Workspace.Patience });
+        await tester.GetByRole(AriaRole.Heading, new() { Name = "Tideline" }).WaitForAsync();
         Assert.Equal($"{host.Address}make/from", await tester.AddressAsync());
         await tester.GetByText("Ebbstone Light").First.WaitForAsync();
         await tester.GetByText("Buy all balls of one dye lot").WaitForAsync();
@@ -80,7 +80,7 @@ public sealed class HandingTests(Browser browser)
         await tester.GetByText("Sent.", new() { Exact = true }).WaitForAsync();
         var key = address.Split('#')[1];
         await designer.ReloadAsync();
-        await designer.GetByText("1 log has come back").WaitForAsync(new() { Timeout = Workspace.Patience });
+        await designer.GetByText("1 log has come back").WaitForAsync();
         await designer.GetByRole(AriaRole.Button, new() { NameRegex = new Regex("^Look at it .size L") }).ClickAsync();
         await designer.GetByText("She looked where the colours were once, and ripped back never.").WaitForAsync();
 
@@ -89,13 +89,13 @@ public sealed class HandingTests(Browser browser)
         await designer.GetByText("The address is revoked.").WaitForAsync();
         var late = await third.NewPageAsync();
         await late.GotoAsync(address);
-        await late.GetByText("This address opens nothing, or nothing any more.").WaitForAsync(new() { Timeout = Workspace.Patience });
+        await late.GetByText("This address opens nothing, or nothing any more.").WaitForAsync();
         Assert.Equal(404, (await late.APIRequest.GetAsync($"{host.Address}api/handed", new() { Headers = [new("Dyepath-Key", key)] })).Status);
 
         await tester.WorkerReadyAsync();
         host.Kill();
         await tester.GotoAsync($"{host.Address}make/{id}");
-        await tester.GetByText("Tideline").First.WaitForAsync(new() { Timeout = Workspace.Patience });
+        await tester.GetByText("Tideline").First.WaitForAsync();
         await tester.GotoAsync("about:blank");
         await tester.GotoAsync(address);
         await tester.AtAsync(new Regex($"/make/{id}$"));
@@ -104,6 +104,7 @@ public sealed class HandingTests(Browser browser)
         Assert.NotEmpty(project);
     }
 
+    [Trait(Extent.Trait, Extent.Whole)]
     [Fact]
     public async Task APieceGoesToATesterAndBackAsAFile()
     {
@@ -125,7 +126,7 @@ public sealed class HandingTests(Browser browser)
         for (var taps = 0; taps < 3; taps++)
             await tester.TapAsync();
         await tester.GotoAsync(host.Address.ToString());
-        await tester.GetByText("3 entries").WaitForAsync(new() { Timeout = Workspace.Patience });
+        await tester.GetByText("3 entries").WaitForAsync();
         var back = await tester.RunAndWaitForDownloadAsync(
             () => tester.GetByRole(AriaRole.Button, new() { NameRegex = new Regex("^Save as a file .Tideline") }).ClickAsync());
         Assert.Equal("tideline-m-making.json", back.SuggestedFilename);

@@ -3,7 +3,7 @@ using Microsoft.Playwright;
 namespace Dyepath.EndToEnd.Tests;
 
 /// <summary>Nothing is lost and nothing silently overwritten.</summary>
-public sealed class KeepingTests(Browser browser)
+public sealed class KeepingTests(Browser browser, SharedHost shared)
 {
     [Fact]
     public async Task WhatIsWrittenWhileTheHostIsDownReachesItWhenItIsBack()
@@ -32,7 +32,7 @@ public sealed class KeepingTests(Browser browser)
     {
         await using var host = new PublishedHost();
         await host.StartAsync();
-        await using var window = await browser.WindowAsync();
+        await using var window = await browser.WindowAsync(workers: true);
         var page = await window.OpenShelfAsync(host);
         var id = await page.BeginAsync("Open the demo tunic");
         await page.SavedAsync();
@@ -54,13 +54,13 @@ public sealed class KeepingTests(Browser browser)
     [Fact]
     public async Task ATabThatIsClosedRightAfterTypingLosesNothing()
     {
-        await using var host = new PublishedHost();
-        await host.StartAsync();
+        var host = shared.Host;
         await using var window = await browser.WindowAsync();
         var page = await window.OpenShelfAsync(host);
         var id = await page.BeginAsync("Open the demo tunic");
         await page.GoAsync("garment");
         await page.GetByLabel(Workspace.Title).FillAsync("Typed and gone");
+        await page.WaitForFunctionAsync("() => document.querySelector('.project-title')?.textContent === 'Typed and gone'");
         await page.WaitForTimeoutAsync(150);
         await page.CloseAsync();
         page = await window.OpenProjectAsync(host, id);
@@ -68,8 +68,8 @@ public sealed class KeepingTests(Browser browser)
     }
 
     [Theory]
-    [InlineData("Go on with mine", "Mine", 0)]
-    [InlineData("Go on with the other", "Theirs", 0)]
+    [InlineData("Go on with mine", "Mine", 0, Explicit = true)]
+    [InlineData("Go on with the other", "Theirs", 0, Explicit = true)]
     [InlineData("Keep both, mine as a copy", "Theirs", 1)]
     public async Task TwoDevicesThatChangeTheSameProjectAreToldSoAndSheChooses(string choice, string left, int more)
     {
@@ -92,11 +92,11 @@ public sealed class KeepingTests(Browser browser)
         Assert.Equal(count + more, await Count(host, page));
     }
 
+    [Trait(Extent.Trait, Extent.Whole)]
     [Fact]
     public async Task ATabFollowsWhatAnotherTabOfThisBrowserWrites()
     {
-        await using var host = new PublishedHost();
-        await host.StartAsync();
+        var host = shared.Host;
         await using var window = await browser.WindowAsync();
         var first = await window.OpenShelfAsync(host);
         var id = await first.BeginAsync("Open the demo tunic");

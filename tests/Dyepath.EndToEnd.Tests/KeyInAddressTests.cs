@@ -11,7 +11,7 @@ public sealed class KeyInAddressTests(Browser browser)
     {
         await using var host = new PublishedHost();
         await host.StartAsync();
-        await using var designer = await browser.WindowAsync(workers: false);
+        await using var designer = await browser.WindowAsync();
         var desk = await designer.OpenShelfAsync(host);
         await desk.BeginAsync("Open the demo tunic");
         await desk.GoAsync("make");
@@ -19,7 +19,7 @@ public sealed class KeyInAddressTests(Browser browser)
         var address = await desk.MakeAddressAsync();
         var key = address.Split('#')[1];
 
-        await using var window = await browser.WindowAsync(workers: false);
+        await using var window = await browser.WindowAsync();
         var page = await window.NewPageAsync();
         var sent = new List<string>();
         page.Request += (_, request) => sent.Add($"{request.Url} {request.Headers.GetValueOrDefault("referer")}");
@@ -34,7 +34,7 @@ public sealed class KeyInAddressTests(Browser browser)
         // Loaded anew before the program has taken it, the piece opens still.
         await page.ReloadAsync(new() { WaitUntil = WaitUntilState.Commit });
         holds.SetResult();
-        await page.GetByRole(AriaRole.Heading, new() { Name = "What you need" }).WaitForAsync(new() { Timeout = Workspace.Patience });
+        await page.GetByRole(AriaRole.Heading, new() { Name = "What you need" }).WaitForAsync();
 
         const string seen = "() => JSON.stringify([location.href, document.URL, document.referrer, history.state, { ...sessionStorage }, { ...localStorage }, document.documentElement.outerHTML])";
         Assert.DoesNotContain(key, await page.EvaluateAsync<string>(seen), StringComparison.Ordinal);

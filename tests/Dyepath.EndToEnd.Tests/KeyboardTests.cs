@@ -4,13 +4,12 @@ using Microsoft.Playwright;
 namespace Dyepath.EndToEnd.Tests;
 
 /// <summary>The whole way without a pointer.</summary>
-public sealed class KeyboardTests(Browser browser)
+public sealed class KeyboardTests(Browser browser, SharedHost shared)
 {
     [Fact]
     public async Task ADesignerReachesChangesAndUndoesByKeysAlone()
     {
-        await using var host = new PublishedHost();
-        await host.StartAsync();
+        var host = shared.Host;
         await using var window = await browser.WindowAsync();
         var page = await window.OpenShelfAsync(host);
         await Reach(page, "New project");

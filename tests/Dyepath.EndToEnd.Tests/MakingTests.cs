@@ -5,12 +5,12 @@ using Microsoft.Playwright;
 namespace Dyepath.EndToEnd.Tests;
 
 /// <summary>Beside the hook, at the size of a phone.</summary>
-public sealed partial class MakingTests(Browser browser)
+public sealed partial class MakingTests(Browser browser, SharedHost shared)
 {
     [Fact]
     public async Task AWholeSmallPieceIsMadeByTapsAndByKeys()
     {
-        await using var phone = await Phone.OpenAsync(browser, Pieces.Mat);
+        await using var phone = await Phone.OpenAsync(browser, shared, Pieces.Mat);
         var page = await phone.AtFirstRowAsync();
         Assert.Matches("Row 1 ", await page.HeadingAsync());
 
@@ -35,13 +35,13 @@ public sealed partial class MakingTests(Browser browser)
         await page.SavedAsync();
         var log = await phone.Host.LogAsync(phone.Id);
         // Eighteen rows, two rounds of the border, and the one that was taken back.
-        Assert.Equal((18 + 2 + 1, 1, 8), (log.Count(e => e.Did == Did.Row), log.Count(e => e.Did == Did.Back), log.Count(e => e.Phase == 0)));
+        Assert.Equal((18 + 2 + 1, 1, 8), (log.Count(e => e.Kind == EntryKind.Row), log.Count(e => e.Kind == EntryKind.Back), log.Count(e => e.Phase == 0)));
     }
 
     [Fact]
     public async Task WithoutAConnectionItGoesOnAndIsBroughtTogetherAfterwards()
     {
-        await using var phone = await Phone.OpenAsync(browser, Pieces.Tunic);
+        await using var phone = await Phone.OpenAloneAsync(browser, Pieces.Tunic, workers: true);
         var page = await phone.Window.NewPageAsync();
         await page.OpenPieceAsync(phone.Host, phone.Id);
         await page.WorkerReadyAsync();
@@ -50,23 +50,24 @@ public sealed partial class MakingTests(Browser browser)
 
         await phone.Window.SetOfflineAsync(true);
         await page.ReloadAsync();
-        await page.Locator(".make-done").WaitForAsync(new() { Timeout = Workspace.Patience });
+        await page.Locator(".make-done").WaitForAsync();
         for (var row = 1; row <= 5; row++)
             await page.PressAsync("PageDown");
         Assert.Equal(6, Pieces.Row(await page.TitleAsync()));
         await page.ReloadAsync();
-        await page.Locator(".make-done").WaitForAsync(new() { Timeout = Workspace.Patience });
+        await page.Locator(".make-done").WaitForAsync();
         Assert.Equal(6, Pieces.Row(await page.TitleAsync()));
 
         await phone.Window.SetOfflineAsync(false);
         await page.SavedAsync();
-        Assert.Equal(5, (await phone.Host.LogAsync(phone.Id)).Count(e => e.Did == Did.Row));
+        Assert.Equal(5, (await phone.Host.LogAsync(phone.Id)).Count(e => e.Kind == EntryKind.Row));
     }
 
+    [Trait(Extent.Trait, Extent.Whole)]
     [Fact]
     public async Task AHostThatWasStoppedGetsTheTapsWhenItIsBack()
     {
-        await using var phone = await Phone.OpenAsync(browser, Pieces.Tunic);
+        await using var phone = await Phone.OpenAloneAsync(browser, Pieces.Tunic);
         var page = await phone.AtFirstRowAsync();
         await page.SavedAsync();
         phone.Host.Kill();
@@ -76,13 +77,14 @@ public sealed partial class MakingTests(Browser browser)
         Assert.Empty(await page.CutAsync(".make-top .save, .make-top .save > span"));
         await phone.Host.StartAsync();
         await page.SavedAsync();
-        Assert.Equal(1, (await phone.Host.LogAsync(phone.Id)).Count(e => e.Did == Did.Row));
+        Assert.Equal(1, (await phone.Host.LogAsync(phone.Id)).Count(e => e.Kind == EntryKind.Row));
     }
 
+    [Trait(Extent.Trait, Extent.Whole)]
     [Fact]
     public async Task WhileNobodyActsNothingRuns()
     {
-        await using var phone = await Phone.OpenAsync(browser, Pieces.Tunic);
+        await using var phone = await Phone.OpenAsync(browser, shared, Pieces.Tunic);
         // Whatever would wake the processor by itself is counted.
         await phone.Window.AddInitScriptAsync("""
             globalThis.woken = 0;
@@ -102,6 +104,7 @@ public sealed partial class MakingTests(Browser browser)
         Assert.Equal((0, 0, 0), (await page.EvaluateAsync<int>("woken"), await page.EvaluateAsync<int>("document.getAnimations().length"), asked));
     }
 
+    [Trait(Extent.Trait, Extent.Whole)]
     [Fact]
     public async Task TwoDevicesFollowOnePieceAndAConflictIsShown()
     {
@@ -126,8 +129,8 @@ public sealed partial class MakingTests(Browser browser)
         // The phone, which has not heard of it, goes on from its own place.
         await phone.PressAsync("PageDown");
         await phone.GetByRole(AriaRole.Heading, new() { Name = "This piece went on in two places" }).WaitForAsync();
-        Assert.Contains("Row 3", await phone.Locator(".make-two > div").First.InnerTextAsync(), StringComparison.Ordinal);
-        Assert.Contains("Row 4", await phone.Locator(".make-two > div").Last.InnerTextAsync(), StringComparison.Ordinal);
+        await Assertions.Expect(phone.Locator(".make-two > div").First).ToContainTextAsync("Row 3");
+        await Assertions.Expect(phone.Locator(".make-two > div").Last).ToContainTextAsync("Row 4");
         await phone.GetByRole(AriaRole.Button, new() { Name = "Go on from there" }).ClickAsync();
         await phone.Locator(".make-done").WaitForAsync();
         Assert.Equal(4, Pieces.Row(await phone.TitleAsync()));
@@ -136,7 +139,7 @@ public sealed partial class MakingTests(Browser browser)
     [Fact]
     public async Task ALostPlaceIsFoundByTheRowsFirstColours()
     {
-        await using var phone = await Phone.OpenAsync(browser, Pieces.Tunic);
+        await using var phone = await Phone.OpenAsync(browser, shared, Pieces.Tunic);
         var page = await phone.AtFirstRowAsync();
         for (var row = 1; row < 12; row++)
             await page.PressAsync("PageDown");
@@ -160,10 +163,11 @@ public sealed partial class MakingTests(Browser browser)
         Assert.Equal(16, Pieces.Row(await page.TitleAsync()));
     }
 
+    [Trait(Extent.Trait, Extent.Whole)]
     [Fact]
     public async Task RunByRunItSpeaksBuzzesAndStaysAwake()
     {
-        await using var phone = await Phone.OpenAsync(browser, Pieces.Tunic);
+        await using var phone = await Phone.OpenAsync(browser, shared, Pieces.Tunic);
         await phone.Window.AddInitScriptAsync("""
             globalThis.did = { said: [], buzzed: [], awake: 0, timers: 0 };
             Object.defineProperty(globalThis, 'speechSynthesis', { value: { cancel() {}, getVoices: () => [{ name: 'Shore', lang: 'en-GB' }], speak: u => did.said.push([u.text, u.rate]) } });
@@ -204,7 +208,7 @@ public sealed partial class MakingTests(Browser browser)
         await page.GetByRole(AriaRole.Button, new() { Name = "Back to the work" }).WaitForAsync();
         await page.SavedAsync();
         Assert.Equal(3, (await phone.Host.LogAsync(phone.Id))[^1].Phase);
-        Assert.Equal([0, -1, 1], (await phone.Host.LogAsync(phone.Id)).Where(e => e.Did == Did.Run).Take(3).Select(e => e.Phase ?? 9));
+        Assert.Equal([0, -1, 1], (await phone.Host.LogAsync(phone.Id)).Where(e => e.Kind == EntryKind.Run).Take(3).Select(e => e.Phase ?? 9));
 
         await page.GetByTitle("Leave this piece").ClickAsync();
         await page.WaitForFunctionAsync("() => did.awake === 0");
@@ -213,10 +217,10 @@ public sealed partial class MakingTests(Browser browser)
     [Fact]
     public async Task TheMakersOwnYarnComesFirst()
     {
-        await using var phone = await Phone.OpenAsync(browser, Pieces.Tunic);
+        await using var phone = await Phone.OpenAsync(browser, shared, Pieces.Tunic);
         var page = await phone.Window.NewPageAsync();
         await page.GotoAsync(phone.Address);
-        await page.GetByRole(AriaRole.Heading, new() { Name = "Your yarn first" }).WaitForAsync(new() { Timeout = Workspace.Patience });
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Your yarn first" }).WaitForAsync();
         int[] counts = [5, 5, 4, 4, 4, 4, 5, 5, 4, 4];
         for (var i = 0; i < counts.Length; i++)
             await page.Locator(".make-count input").Nth(i).FillAsync($"{counts[i]}");
@@ -225,48 +229,45 @@ public sealed partial class MakingTests(Browser browser)
         await page.Locator(".make-done").WaitForAsync();
         await page.FirstRowAsync();
         await page.ReloadAsync();
-        await page.Locator(".make-done").WaitForAsync(new() { Timeout = Workspace.Patience });
+        await page.Locator(".make-done").WaitForAsync();
         // Four of foam now, where the pattern has three.
         Assert.Contains(await page.Locator(".make-runs li").AllInnerTextsAsync(), run => Regex.IsMatch(run, "^4\\s*F\\s*foam"));
         Assert.Equal(1, Pieces.Row(await page.TitleAsync()));
     }
 
-    public static TheoryData<int, int, ColorScheme> Screens => EveryPageTests.Screens;
-
-    [Theory]
-    [MemberData(nameof(Screens))]
-    public async Task NothingOfItBreaksAnAccessibilityRule(int width, int height, ColorScheme scheme)
+    [Fact]
+    public async Task NothingOfItBreaksAnAccessibilityRule()
     {
-        await using var phone = await Phone.OpenAsync(browser, Pieces.Tunic, width, height, scheme);
+        await using var phone = await Phone.OpenAsync(browser, shared, Pieces.Tunic);
         var page = await phone.Window.NewPageAsync();
         await page.GotoAsync(phone.Address);
-        await page.GetByRole(AriaRole.Heading, new() { Name = "Your yarn first" }).WaitForAsync(new() { Timeout = Workspace.Patience });
-        var found = await EveryPageTests.Faults(page, "make-yarn", scheme);
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Your yarn first" }).WaitForAsync();
+        var found = await EveryPageTests.Faults(page, "make-yarn");
         await page.OpenPieceAsync(phone.Host, phone.Id);
-        found.AddRange(await EveryPageTests.Faults(page, "make-step", scheme));
+        found.AddRange(await EveryPageTests.Faults(page, "make-step"));
         await page.FirstRowAsync();
         for (var row = 1; row < 14; row++)
             await page.MovesAsync(() => page.Keyboard.PressAsync(row % 3 == 0 ? "l" : "o"));
-        found.AddRange(await EveryPageTests.Faults(page, "make-row", scheme));
+        found.AddRange(await EveryPageTests.Faults(page, "make-row"));
         await page.GetByRole(AriaRole.Button, new() { Name = "other" }).ClickAsync();
-        found.AddRange(await EveryPageTests.Faults(page, "make-other", scheme));
+        found.AddRange(await EveryPageTests.Faults(page, "make-other"));
         foreach (var panel in (string[])["where", "colours", "pieces", "settings"])
         {
             await page.Locator($"#make-to-{panel}").ClickAsync();
             await page.Locator(".make-heading").WaitForAsync();
-            found.AddRange(await EveryPageTests.Faults(page, $"make-{panel}", scheme));
+            found.AddRange(await EveryPageTests.Faults(page, $"make-{panel}"));
         }
         await page.GetByLabel("one colour of it").CheckAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Back to the work" }).ClickAsync();
         await page.Locator(".make-now").WaitForAsync();
-        found.AddRange(await EveryPageTests.Faults(page, "make-run", scheme));
+        found.AddRange(await EveryPageTests.Faults(page, "make-run"));
         Assert.True(found.Count == 0, string.Join('\n', found));
     }
 
     [Fact]
     public async Task AScreenReaderHearsTheRow()
     {
-        await using var phone = await Phone.OpenAsync(browser, Pieces.Tunic);
+        await using var phone = await Phone.OpenAsync(browser, shared, Pieces.Tunic);
         var page = await phone.AtFirstRowAsync();
         await Assertions.Expect(page.Locator("main [role=status]").First).ToHaveTextAsync("Front: Row 1 (RS) of 86");
         await page.GetByRole(AriaRole.List, new() { Name = "The row in the order of work" }).WaitForAsync();

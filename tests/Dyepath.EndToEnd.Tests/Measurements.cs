@@ -43,7 +43,7 @@ public sealed class Measurements(Browser browser)
         await host.StartAsync();
         for (var run = 0; run < 3; run++)
         {
-            await using var window = await browser.WindowAsync(workers: false);
+            await using var window = await browser.WindowAsync();
             var page = await window.NewPageAsync();
             var session = await window.NewCDPSessionAsync(page);
             await session.SendAsync("Network.enable");
@@ -59,7 +59,7 @@ public sealed class Measurements(Browser browser)
             Say($"opened cold in {cold:0} ms, {bytes / 1e6:0.00} MB in {requests} requests");
             Say($"opened warm in {await Opening(page, () => page.ReloadAsync()):0} ms");
         }
-        await using var desk = await browser.WindowAsync(workers: false);
+        await using var desk = await browser.WindowAsync();
         var project = await desk.OpenShelfAsync(host);
         await project.BeginAsync("Open the demo tunic");
         await project.GoAsync("garment");
@@ -73,7 +73,7 @@ public sealed class Measurements(Browser browser)
         {
             var watch = System.Diagnostics.Stopwatch.StartNew();
             await project.RunAndWaitForDownloadAsync(
-                () => project.GetByRole(AriaRole.Button, new() { Name = "PDF" }).First.ClickAsync(), new() { Timeout = 60_000 });
+                () => project.GetByRole(AriaRole.Button, new() { Name = "PDF" }).First.ClickAsync());
             Say($"PDF of nine sizes in {watch.ElapsedMilliseconds} ms");
         }
     }
@@ -109,7 +109,7 @@ public sealed class Measurements(Browser browser)
         await using var host = new PublishedHost();
         await host.StartAsync();
         var id = await host.BeginAsync(Pieces.Tunic);
-        await using var window = await browser.WindowAsync(390, 844, workers: false);
+        await using var window = await browser.WindowAsync(390, 844);
         var page = await window.NewPageAsync();
         await page.OpenPieceAsync(host, id);
         await page.FirstRowAsync();
@@ -129,7 +129,7 @@ public sealed class Measurements(Browser browser)
         {
             foreach (var (name, document) in ((string, string?)[])[("the demo", null), ("an extreme document", Extreme.Document())])
             {
-                await using var window = await browser.WindowAsync(workers: false);
+                await using var window = await browser.WindowAsync();
                 var page = await window.OpenShelfAsync(host);
                 if (document is null)
                     await page.BeginAsync("Open the demo tunic");

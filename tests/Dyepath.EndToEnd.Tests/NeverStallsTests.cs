@@ -4,7 +4,7 @@ using Microsoft.Playwright;
 namespace Dyepath.EndToEnd.Tests;
 
 /// <summary>The workspace stays open and answers, whatever working out its document takes or comes to.</summary>
-public sealed class NeverStallsTests(Browser browser)
+public sealed class NeverStallsTests(Browser browser, SharedHost shared)
 {
     /// <summary>A second runtime that fails at plans, as one would on a fault of ours.</summary>
     private const string FailingAtPlans = """
@@ -17,9 +17,8 @@ public sealed class NeverStallsTests(Browser browser)
     [Fact]
     public async Task ADocumentWhosePlanFailsIsOpenedReadUndoneAndOpenedAgain()
     {
-        await using var host = new PublishedHost();
-        await host.StartAsync();
-        await using var window = await browser.WindowAsync(workers: false);
+        var host = shared.Host;
+        await using var window = await browser.WindowAsync();
         var page = await window.OpenShelfAsync(host);
         await page.BeginAsync("Open the demo tunic");
         await page.SavedAsync();
@@ -29,18 +28,18 @@ public sealed class NeverStallsTests(Browser browser)
         for (var opening = 0; opening < 2; opening++)
         {
             await page.ReloadAsync();
-            await page.GetByText("The design could not be worked out just now. Your document is kept as you wrote it.").WaitForAsync(new() { Timeout = Workspace.Patience });
+            await page.GetByText("The design could not be worked out just now. Your document is kept as you wrote it.").WaitForAsync();
             Assert.Equal("Tideline", await page.Locator(".project-title").TextContentAsync());
         }
-        Assert.Empty(await LookedAt(page, "plan-failed"));
+        Assert.Empty(await EveryPageTests.Faults(page, "plan-failed"));
         var box = page.Locator("#at-garment-belowWaist");
-        Assert.Equal("26 cm", await box.InputValueAsync());
+        Assert.Equal("28 cm", await box.InputValueAsync());
         await box.FillAsync("31");
         await page.SavedAsync();
         var file = await page.RunAndWaitForDownloadAsync(() => page.GetByRole(AriaRole.Button, new() { Name = "Save the document as a file" }).ClickAsync());
         Assert.Contains("31 cm", await File.ReadAllTextAsync(await file.PathAsync(), TestContext.Current.CancellationToken), StringComparison.Ordinal);
         await page.GetByRole(AriaRole.Button, new() { Name = "Undo the last change" }).ClickAsync();
-        await Assertions.Expect(box).ToHaveValueAsync("26 cm");
+        await Assertions.Expect(box).ToHaveValueAsync("28 cm");
         await page.SavedAsync();
         await window.UnrouteAllAsync();
         await page.ReloadAsync();
@@ -50,21 +49,11 @@ public sealed class NeverStallsTests(Browser browser)
         Assert.False(await page.Locator("#blazor-error-ui").IsVisibleAsync());
     }
 
-    private static async Task<IEnumerable<string>> LookedAt(IPage page, string name)
-    {
-        var found = await EveryPageTests.Faults(page, name, ColorScheme.Light);
-        await page.SetViewportSizeAsync(390, 844);
-        found.AddRange(await EveryPageTests.Faults(page, name, ColorScheme.Light));
-        await page.SetViewportSizeAsync(1440, 900);
-        return found;
-    }
-
     [Fact]
     public async Task WithoutASecondRuntimeThePageWorksItOutItself()
     {
-        await using var host = new PublishedHost();
-        await host.StartAsync();
-        await using var window = await browser.WindowAsync(workers: false);
+        var host = shared.Host;
+        await using var window = await browser.WindowAsync();
         await window.AddInitScriptAsync("window.Worker = class { constructor() { throw new DOMException('blocked', 'SecurityError'); } };");
         var page = await window.OpenShelfAsync(host);
         await page.BeginAsync("Open the demo tunic");
@@ -73,12 +62,12 @@ public sealed class NeverStallsTests(Browser browser)
         await page.FrameLocator("#booklet-frame").GetByRole(AriaRole.Heading, new() { Name = "Tideline" }).First.WaitForAsync();
     }
 
+    [Trait(Extent.Trait, Extent.Whole)]
     [Fact]
     public async Task AnExtremeDocumentIsOpenWhileItIsWorkedOutAndItsPlanIsStopped()
     {
-        await using var host = new PublishedHost();
-        await host.StartAsync();
-        await using var window = await browser.WindowAsync(workers: false);
+        var host = shared.Host;
+        await using var window = await browser.WindowAsync();
         var page = await window.OpenShelfAsync(host);
         await page.ImportAsync("extreme.json", Extreme.Document());
         await page.Locator("nav.steps a[href$='/garment']").ClickAsync();
@@ -86,7 +75,7 @@ public sealed class NeverStallsTests(Browser browser)
         await box.FillAsync("20");
         await page.GetByRole(AriaRole.Button, new() { Name = "Stop", Exact = true }).ClickAsync();
         await page.GetByText(new Regex("^Stopped: .*You can go on writing")).WaitForAsync();
-        Assert.Empty(await LookedAt(page, "plan-stopped"));
+        Assert.Empty(await EveryPageTests.Faults(page, "plan-stopped"));
         await box.FillAsync("21");
         Assert.Equal("21", await box.InputValueAsync());
         await page.SavedAsync();

@@ -6,7 +6,7 @@ using Microsoft.Playwright;
 namespace Dyepath.EndToEnd.Tests;
 
 /// <summary>A version published over another: an open page stays what it is, and takes the newer one between edits.</summary>
-public sealed partial class NewVersionTests(Browser browser)
+public sealed partial class NewVersionTests(Browser browser, SharedHost shared)
 {
     private const string Ready = "A newer Dyepath is ready";
     private const string Gone = "parts of this one are no longer to be had";
@@ -20,7 +20,7 @@ public sealed partial class NewVersionTests(Browser browser)
         using var published = new PublishedCopy();
         await using var host = new PublishedHost { Program = published.Folder };
         await host.StartAsync();
-        await using var window = await browser.WindowAsync();
+        await using var window = await browser.WindowAsync(workers: true);
         var page = await window.OpenShelfAsync(host);
         var id = await page.BeginAsync("Open the demo tunic");
         await page.GoAsync("garment");
@@ -66,13 +66,14 @@ public sealed partial class NewVersionTests(Browser browser)
         Assert.NotEqual(pdf, await PdfAsync(second));
     }
 
+    [Trait(Extent.Trait, Extent.Whole)]
     [Fact]
     public async Task ANewerVersionIsTakenUnaskedWhenNothingIsUnderWay()
     {
         using var published = new PublishedCopy();
         await using var host = new PublishedHost { Program = published.Folder };
         await host.StartAsync();
-        await using var window = await browser.WindowAsync();
+        await using var window = await browser.WindowAsync(workers: true);
         var page = await window.OpenShelfAsync(host);
         await page.BeginAsync("Open the demo tunic");
         await page.GoAsync("garment");
@@ -91,24 +92,25 @@ public sealed partial class NewVersionTests(Browser browser)
         Assert.Equal(old, await VersionAsync(page));
         await page.GetByTitle("Your projects").ClickAsync();
         await NewerAsync(page, old);
-        await page.GetByRole(AriaRole.Heading, new() { Name = "Your projects" }).WaitForAsync(new() { Timeout = Workspace.Patience });
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Your projects" }).WaitForAsync();
         Assert.Equal(0, await page.GetByText(Ready).CountAsync());
     }
 
+    [Trait(Extent.Trait, Extent.Whole)]
     [Fact]
     public async Task TheOnlyTabTakesAWaitingVersionAsItOpensAndAHiddenOneAfterAWhile()
     {
         using var published = new PublishedCopy();
         await using var host = new PublishedHost { Program = published.Folder };
         await host.StartAsync();
-        await using var window = await browser.WindowAsync();
-        await using var other = await browser.WindowAsync();
+        await using var window = await browser.WindowAsync(workers: true);
+        await using var other = await browser.WindowAsync(workers: true);
         var page = await window.OpenShelfAsync(host);
         var old = await KeptAsync(page);
         var hidden = await other.NewPageAsync();
         await hidden.Clock.InstallAsync();
         await hidden.GotoAsync(host.Address.ToString());
-        await hidden.GetByRole(AriaRole.Heading, new() { Name = "Your projects" }).WaitForAsync(new() { Timeout = Workspace.Patience });
+        await hidden.GetByRole(AriaRole.Heading, new() { Name = "Your projects" }).WaitForAsync();
         await KeptAsync(hidden);
         host.Kill();
         published.PublishOver();
@@ -147,7 +149,7 @@ public sealed partial class NewVersionTests(Browser browser)
     {
         await using var host = new PublishedHost();
         await host.StartAsync();
-        await using var window = await browser.WindowAsync(workers: false);
+        await using var window = await browser.WindowAsync();
         await window.AddInitScriptAsync(
             """
             const turn = (worker, state) => { worker.state = state; worker.dispatchEvent(new Event('statechange')); };
@@ -182,13 +184,14 @@ public sealed partial class NewVersionTests(Browser browser)
         Assert.Equal(1, await page.EvaluateAsync<int>("() => reloads"));
     }
 
+    [Trait(Extent.Trait, Extent.Whole)]
     [Fact]
     public async Task APageWithoutAServiceWorkerIsServedItsOwnVersion()
     {
         using var published = new PublishedCopy();
         await using var host = new PublishedHost { Program = published.Folder };
         await host.StartAsync();
-        await using var window = await browser.WindowAsync(workers: false);
+        await using var window = await browser.WindowAsync();
         var page = await window.OpenShelfAsync(host);
         var id = await page.BeginAsync("Open the demo tunic");
         await page.SavedAsync();
@@ -205,13 +208,14 @@ public sealed partial class NewVersionTests(Browser browser)
         Assert.NotEqual(pdf, await PdfAsync(second));
     }
 
+    [Trait(Extent.Trait, Extent.Whole)]
     [Fact]
     public async Task WhereItsVersionIsGoneFromTheHostThePageSaysSoAndLosesNothing()
     {
         using var published = new PublishedCopy();
         await using var host = new PublishedHost { Program = published.Folder };
         await host.StartAsync();
-        await using var window = await browser.WindowAsync(workers: false);
+        await using var window = await browser.WindowAsync();
         var page = await window.OpenShelfAsync(host);
         await page.BeginAsync("Open the demo tunic");
         await page.GoAsync("garment");
@@ -224,7 +228,7 @@ public sealed partial class NewVersionTests(Browser browser)
         await page.SavedAsync();
         await page.GoAsync("pattern");
         await page.GetByRole(AriaRole.Button, new() { Name = "PDF" }).First.ClickAsync();
-        await page.GetByText("could not be made").WaitForAsync(new() { Timeout = Workspace.Patience });
+        await page.GetByText("could not be made").WaitForAsync();
         await page.GetByText(Gone).WaitForAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Open it again" }).ClickAsync();
         await NewerAsync(page, old);
@@ -232,14 +236,14 @@ public sealed partial class NewVersionTests(Browser browser)
         Assert.Equal("Ebb", await page.GetByLabel(Workspace.Title).InputValueAsync());
     }
 
+    [Trait(Extent.Trait, Extent.Whole)]
     [Fact]
     public async Task ASecondRuntimeOfAnotherVersionComputesNothing()
     {
         using var published = new PublishedCopy();
         published.PublishOver();
-        await using var host = new PublishedHost();
-        await host.StartAsync();
-        await using var window = await browser.WindowAsync(workers: false);
+        var host = shared.Host;
+        await using var window = await browser.WindowAsync();
         var page = await window.NewPageAsync();
         // The page's own runtime begins from the same file.
         var first = true;
@@ -252,7 +256,7 @@ public sealed partial class NewVersionTests(Browser browser)
         await page.RouteAsync($"**/{published.OtherEngine}", route => route.FulfillAsync(new() { Path = published[published.OtherEngine] }));
         await page.GotoAsync(host.Address.ToString());
         await page.GetByRole(AriaRole.Button, new() { Name = "Open the demo tunic" }).ClickAsync();
-        await page.GetByText(Gone).WaitForAsync(new() { Timeout = Workspace.Patience });
+        await page.GetByText(Gone).WaitForAsync();
         Assert.False(first);
         Assert.Equal(0, await page.GetByLabel("Size", new() { Exact = true }).CountAsync());
     }
@@ -263,7 +267,7 @@ public sealed partial class NewVersionTests(Browser browser)
         using var published = new PublishedCopy();
         await using var host = new PublishedHost { Program = published.Folder };
         await host.StartAsync();
-        await using var window = await browser.WindowAsync();
+        await using var window = await browser.WindowAsync(workers: true);
         var page = await window.OpenShelfAsync(host);
         var old = await KeptAsync(page);
         host.Kill();
@@ -284,7 +288,7 @@ public sealed partial class NewVersionTests(Browser browser)
         Assert.Equal([$"dyepath-{old}"], await page.EvaluateAsync<string[]>("() => caches.keys()"));
         host.Kill();
         await page.ReloadAsync();
-        await page.GetByRole(AriaRole.Heading, new() { Name = "Your projects" }).WaitForAsync(new() { Timeout = Workspace.Patience });
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Your projects" }).WaitForAsync();
         Assert.Equal(old, await VersionAsync(page));
     }
 
@@ -294,7 +298,7 @@ public sealed partial class NewVersionTests(Browser browser)
     {
         await using var host = new PublishedHost();
         await host.StartAsync();
-        await using var window = await browser.WindowAsync();
+        await using var window = await browser.WindowAsync(workers: true);
         var page = await window.OpenShelfAsync(host);
         var version = await KeptAsync(page);
         var broken = await page.EvaluateAsync<string[]>(
@@ -315,27 +319,27 @@ public sealed partial class NewVersionTests(Browser browser)
         Assert.True(await open.IsVisibleAsync(), "The page gave up before its worker had mended what it kept.");
         host.Kill();
         await page.ReloadAsync();
-        await page.GetByRole(AriaRole.Heading, new() { Name = "Your projects" }).WaitForAsync(new() { Timeout = Workspace.Patience });
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Your projects" }).WaitForAsync();
         foreach (var address in broken)
             Assert.True(await page.EvaluateAsync<int>("async address => (await (await fetch(address)).blob()).size", address) > 100, address);
     }
 
+    [Trait(Extent.Trait, Extent.Whole)]
     [Theory]
     [InlineData("_framework/dotnet.native.*.wasm")]
     [InlineData("_framework/blazor.webassembly.js")]
     [InlineData("js/photo.js")]
     public async Task APageThatCannotOpenSaysWhatToDo(string missing)
     {
-        await using var host = new PublishedHost();
-        await host.StartAsync();
-        await using var window = await browser.WindowAsync(workers: false);
+        var host = shared.Host;
+        await using var window = await browser.WindowAsync(workers: true);
         var page = await window.NewPageAsync();
         await page.RouteAsync($"**/{missing}", route => route.AbortAsync());
         await page.GotoAsync(host.Address.ToString());
-        await Assertions.Expect(page.GetByText("Dyepath has not opened.")).ToBeVisibleAsync(new() { Timeout = Workspace.Patience });
+        await Assertions.Expect(page.GetByText("Dyepath has not opened.")).ToBeVisibleAsync(new() { Timeout = Mending });
         await page.UnrouteAllAsync();
         await page.GetByRole(AriaRole.Link, new() { Name = "Open it again" }).ClickAsync();
-        await page.GetByRole(AriaRole.Heading, new() { Name = "Your projects" }).WaitForAsync(new() { Timeout = Workspace.Patience });
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Your projects" }).WaitForAsync();
     }
 
     /// <summary>The worker answers for the program's own pages, and hides none of the host's.</summary>
@@ -344,7 +348,7 @@ public sealed partial class NewVersionTests(Browser browser)
     {
         await using var host = new PublishedHost();
         await host.StartAsync();
-        await using var window = await browser.WindowAsync();
+        await using var window = await browser.WindowAsync(workers: true);
         var page = await window.OpenShelfAsync(host);
         await KeptAsync(page);
         foreach (var address in new[] { "certificate.crt", "sign-in", "sign-out", "devices", "api/projects", "openapi/v1.json", "health/live", "health/ready", "made-up" })
@@ -376,7 +380,7 @@ public sealed partial class NewVersionTests(Browser browser)
     /// <returns>The page's version.</returns>
     private static async Task<string> KeptAsync(IPage page)
     {
-        await page.WaitForFunctionAsync("() => navigator.serviceWorker.controller !== null", null, new() { Timeout = Workspace.Patience });
+        await page.WaitForFunctionAsync("() => navigator.serviceWorker.controller !== null", null);
         return await VersionAsync(page);
     }
 
@@ -384,16 +388,44 @@ public sealed partial class NewVersionTests(Browser browser)
         page.EvaluateAsync<string>("() => document.querySelector('script[src$=\"js/start.js\"]').src.split('/v/')[1].split('/')[0]");
 
     /// <summary>Waits until the page says that its worker has the newer version.</summary>
-    private static Task ReadyAsync(IPage page) => page.GetByText(Ready).WaitForAsync(new() { Timeout = Workspace.Patience });
+    private static Task ReadyAsync(IPage page) => page.GetByText(Ready).WaitForAsync();
 
-    private static Task<IJSHandle> NewerAsync(IPage page, string old) => page.WaitForFunctionAsync(
-        "old => { const start = document.querySelector('script[src$=\"js/start.js\"]'); return start && !start.src.includes(`/v/${old}/`); }", old, new() { Timeout = Workspace.Patience });
+    /// <summary>Waits until the page is of a newer version; where it does not become so, says what the page, its worker and its locks were at.</summary>
+    private static async Task NewerAsync(IPage page, string old)
+    {
+        try
+        {
+            await page.WaitForFunctionAsync(
+                "old => { const start = document.querySelector('script[src$=\"js/start.js\"]'); return start && !start.src.includes(`/v/${old}/`); }", old);
+        }
+        catch (TimeoutException)
+        {
+            var at = await page.EvaluateAsync<string>(
+                """
+                async () => {
+                  const within = promise => Promise.race([promise, new Promise(resolve => setTimeout(resolve, 5_000, 'no answer'))]);
+                  const { installing, waiting, active } = await navigator.serviceWorker.getRegistration() ?? {};
+                  const { held, pending } = await navigator.locks.query();
+                  return JSON.stringify({
+                    at: location.pathname,
+                    says: [...document.querySelectorAll('[role="status"]')].map(status => status.innerText.trim()).filter(text => text),
+                    workers: [installing, waiting, active].map(worker => worker?.state ?? null),
+                    held: held.map(lock => `${lock.name} ${lock.mode}`),
+                    pending: pending.map(lock => `${lock.name} ${lock.mode}`),
+                    fetched: await within(fetch('/health/live').then(answer => answer.status)),
+                    kept: await within(fetch(document.querySelector('script[src$="js/start.js"]').src).then(answer => answer.status)),
+                  });
+                }
+                """);
+            Assert.Fail($"The page stayed at {old}: {at}");
+        }
+    }
 
     /// <summary>A PDF without what tells when it was made.</summary>
     private static async Task<string> PdfAsync(IPage page)
     {
         var download = await page.RunAndWaitForDownloadAsync(
-            () => page.GetByRole(AriaRole.Button, new() { Name = "PDF" }).First.ClickAsync(), new() { Timeout = 60_000 });
+            () => page.GetByRole(AriaRole.Button, new() { Name = "PDF" }).First.ClickAsync());
         var text = Encoding.Latin1.GetString(await File.ReadAllBytesAsync(await download.PathAsync(), TestContext.Current.CancellationToken));
         return MadeAt().Replace(text, "");
     }

@@ -6,7 +6,7 @@ namespace Dyepath.EndToEnd.Tests;
 /// <summary>A Chromium that is this test's own, with a folder that outlives it, so that it can be killed and opened again.</summary>
 internal sealed class OwnChromium : IAsyncDisposable
 {
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
+    private static readonly TimeSpan Patience = TimeSpan.FromMilliseconds(Workspace.Patience);
 
     private readonly string _folder = Directory.CreateTempSubdirectory("dyepath-chromium-").FullName;
     private IPlaywright? _playwright;
@@ -38,6 +38,7 @@ internal sealed class OwnChromium : IAsyncDisposable
         }
         _playwright ??= await Playwright.CreateAsync();
         _browser = await _playwright.Chromium.ConnectOverCDPAsync($"http://127.0.0.1:{lines[0]}");
+        _browser.Contexts[0].SetDefaultTimeout(Workspace.Patience);
         var page = _browser.Contexts[0].Pages is [var first, ..] ? first : await _browser.Contexts[0].NewPageAsync();
         await page.SetViewportSizeAsync(width, height);
         return page;

@@ -2,12 +2,14 @@ using Microsoft.Playwright;
 
 namespace Dyepath.EndToEnd.Tests;
 
-/// <summary>A host with one piece begun, and a window of a phone's size to make it in.</summary>
+/// <summary>A host with a piece begun, and a window of a phone's size to make it in.</summary>
 internal sealed class Phone : IAsyncDisposable
 {
     public const int Wide = 390, High = 844;
 
-    private Phone(PublishedHost host, IBrowserContext window, string id) => (Host, Window, Id) = (host, window, id);
+    private readonly bool _ownsHost;
+
+    private Phone(PublishedHost host, bool ownsHost, IBrowserContext window, string id) => (Host, _ownsHost, Window, Id) = (host, ownsHost, window, id);
 
     public PublishedHost Host { get; }
 
@@ -17,11 +19,23 @@ internal sealed class Phone : IAsyncDisposable
 
     public string Address => new Uri(Host.Address, $"make/{Id}").ToString();
 
-    public static async Task<Phone> OpenAsync(Browser browser, string making, int width = Wide, int height = High, ColorScheme scheme = ColorScheme.Light)
+    public static async Task<Phone> OpenAsync(Browser browser, SharedHost shared, string making) =>
+        new(shared.Host, false, await browser.WindowAsync(Wide, High), await shared.Host.BeginAsync(making));
+
+    /// <summary>On a host of its own, which may be stopped.</summary>
+    public static async Task<Phone> OpenAloneAsync(Browser browser, string making, bool workers = false)
     {
         var host = new PublishedHost();
-        await host.StartAsync();
-        return new Phone(host, await browser.WindowAsync(width, height, scheme), await host.BeginAsync(making));
+        try
+        {
+            await host.StartAsync();
+            return new Phone(host, true, await browser.WindowAsync(Wide, High, workers), await host.BeginAsync(making));
+        }
+        catch
+        {
+            await host.DisposeAsync();
+            throw;
+        }
     }
 
     /// <summary>The piece with its first row at hand, its yarn not counted.</summary>
@@ -36,6 +50,7 @@ internal sealed class Phone : IAsyncDisposable
     public async ValueTask DisposeAsync()
     {
         await Window.DisposeAsync();
-        await Host.DisposeAsync();
+        if (_ownsHost)
+            await Host.DisposeAsync();
     }
 }

@@ -58,7 +58,7 @@ internal static partial class Pieces
     public static async Task OpenPieceAsync(this IPage page, PublishedHost host, string id)
     {
         await page.GotoAsync(new Uri(host.Address, $"make/{id}").ToString());
-        await page.Locator(".make h1").WaitForAsync(new() { Timeout = Workspace.Patience });
+        await page.Locator(".make h1").WaitForAsync();
         var unmeasured = page.GetByRole(AriaRole.Button, new() { Name = "Go on without counting" });
         if (await unmeasured.IsVisibleAsync())
             await unmeasured.ClickAsync();

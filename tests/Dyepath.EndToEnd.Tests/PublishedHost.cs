@@ -5,7 +5,7 @@ namespace Dyepath.EndToEnd.Tests;
 /// <summary>The published host as its own process, on a free port and a store of its own.</summary>
 public sealed class PublishedHost : IAsyncDisposable
 {
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
+    private static readonly TimeSpan Patience = TimeSpan.FromMilliseconds(Workspace.Patience);
 
     private readonly string _data = Directory.CreateTempSubdirectory("dyepath-end-to-end-").FullName;
     private Process? _process;

@@ -1,16 +1,16 @@
 using System.Text;
-using Dyepath.Client.Fabric;
-using Dyepath.Client.Worker;
 using Dyepath.Core.Making;
 using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
+using Dyepath.Workspace.Fabric;
+using Dyepath.Workspace.Worker;
 
 namespace Dyepath.EndToEnd.Tests;
 
 #pragma warning disable CA1416 // The client is marked as the browser's; this part of it computes anywhere.
 
 /// <summary>Long computing in the browser's second runtime.</summary>
-public sealed class SecondRuntimeTests(Browser browser)
+public sealed class SecondRuntimeTests(Browser browser, SharedHost shared)
 {
     [Fact]
     public async Task TheBrowserDrawsTheSameTrialsBitForBitAsTheProcessorHere()
@@ -18,8 +18,7 @@ public sealed class SecondRuntimeTests(Browser browser)
         var plan = GarmentPlanner.Plan(ProjectReader.Read(DemoProject.Utf8).Project!).Plan!;
         var order = SimulationJob.Write(SimulationOrder.Of(plan, plan.Sizes[2], CheckHabit.EverySection, trials: 40, seed: 7));
         var here = JobRunner.Run(SimulationJob.Name, order, new Progress<double>());
-        await using var host = new PublishedHost();
-        await host.StartAsync();
+        var host = shared.Host;
         await using var window = await browser.WindowAsync();
         var page = await window.OpenShelfAsync(host);
         var there = await page.EvaluateAsync<int[]>(

@@ -5,7 +5,7 @@ using Microsoft.Playwright;
 namespace Dyepath.EndToEnd.Tests;
 
 /// <summary>What the page says of where a text is, and where it is: each way in which a device, a host or another tab fails.</summary>
-public sealed partial class WhereItIsTests(Browser browser)
+public sealed partial class WhereItIsTests(Browser browser, SharedHost shared)
 {
     private static readonly string[] Quiet = ["Saved", "Saving…", "On this device, sending…", "Saved on this device, waiting for the host"];
 
@@ -29,12 +29,13 @@ public sealed partial class WhereItIsTests(Browser browser)
         }
         """;
 
+    [Trait(Extent.Trait, Extent.Whole)]
     [Fact]
     public async Task AStoreThatIsClearedWhileThePageIsOpenIsWrittenAgain()
     {
         await using var host = new PublishedHost();
         await host.StartAsync();
-        await using var window = await browser.WindowAsync();
+        await using var window = await browser.WindowAsync(workers: true);
         var (page, id) = await OpenGarmentAsync(host, window);
         host.Kill();
         await page.EvaluateAsync("() => new Promise((done, no) => { const r = indexedDB.deleteDatabase('dyepath'); r.onsuccess = done; r.onerror = no; })");
@@ -113,7 +114,7 @@ public sealed partial class WhereItIsTests(Browser browser)
         await host.StartAsync();
         var page = await window.NewPageAsync();
         await page.GotoAsync($"{host.Address}p/{id}/garment");
-        await page.Locator(".conflict").WaitForAsync(new() { Timeout = Workspace.Patience });
+        await page.Locator(".conflict").WaitForAsync();
         var shown = await page.GetByLabel(Workspace.Title).InputValueAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Keep both, the one shown as a copy" }).ClickAsync();
         await page.SavedAsync();
@@ -125,11 +126,11 @@ public sealed partial class WhereItIsTests(Browser browser)
         Assert.Contains(new[] { shown, other }, text => text.StartsWith("From the", StringComparison.Ordinal));
     }
 
+    [Trait(Extent.Trait, Extent.Whole)]
     [Fact]
     public async Task GoingOnWithTheOtherTakesWhatItHasBecomeAndEndsItInBothTabs()
     {
-        await using var host = new PublishedHost();
-        await host.StartAsync();
+        var host = shared.Host;
         await using var window = await browser.WindowAsync();
         var (first, second) = await OpenTwiceAsync(host, window);
         await WriteOverAsync(first, second, "slow river moss", "dune");
@@ -146,12 +147,13 @@ public sealed partial class WhereItIsTests(Browser browser)
         }
     }
 
+    [Trait(Extent.Trait, Extent.Whole)]
     [Fact]
     public async Task HersStaysHersOverAReload()
     {
         await using var host = new PublishedHost();
         await host.StartAsync();
-        await using var window = await browser.WindowAsync();
+        await using var window = await browser.WindowAsync(workers: true);
         var (first, second) = await OpenTwiceAsync(host, window);
         host.Kill();
         await WriteOverAsync(first, second, "A-rose", "B-clay");
@@ -159,7 +161,7 @@ public sealed partial class WhereItIsTests(Browser browser)
         await second.GetByLabel(Workspace.Title).FillAsync("B-clay, later");
         await first.WaitForFunctionAsync("() => document.querySelector('.conflict-other')?.textContent.includes('B-clay, later')");
         await first.ReloadAsync();
-        await first.Locator(".conflict").WaitForAsync(new() { Timeout = Workspace.Patience });
+        await first.Locator(".conflict").WaitForAsync();
         Assert.Equal("Yours: title is “A-rose”.", await first.Locator(".conflict-mine").InnerTextAsync());
         Assert.Equal("The other: title is “B-clay, later”.", await first.Locator(".conflict-other").InnerTextAsync());
         Assert.Equal("A-rose", await first.GetByLabel(Workspace.Title).InputValueAsync());
@@ -194,9 +196,8 @@ public sealed partial class WhereItIsTests(Browser browser)
     [Fact]
     public async Task AnErrorOfTheHostIsTriedAgainByItself()
     {
-        await using var host = new PublishedHost();
-        await host.StartAsync();
-        await using var window = await browser.WindowAsync(workers: false);
+        var host = shared.Host;
+        await using var window = await browser.WindowAsync();
         var (page, id) = await OpenGarmentAsync(host, window);
         var failed = 0;
         await page.RouteAsync(ProjectApi(), async route =>
@@ -213,6 +214,7 @@ public sealed partial class WhereItIsTests(Browser browser)
         Assert.Contains("\"Sent again\"", await host.StoredAsync(id), StringComparison.Ordinal);
     }
 
+    [Trait(Extent.Trait, Extent.Whole)]
     [Fact]
     public async Task AHostThatLostItsDatabaseHidesNothingAndGetsItBack()
     {
@@ -235,12 +237,12 @@ public sealed partial class WhereItIsTests(Browser browser)
         Assert.Contains("\"The only copy\"", await host.StoredAsync(id), StringComparison.Ordinal);
     }
 
+    [Trait(Extent.Trait, Extent.Whole)]
     [Fact]
     public async Task WithoutAnyStoreOfItsOwnTheBrowserWorksWithTheHostAlone()
     {
-        await using var host = new PublishedHost();
-        await host.StartAsync();
-        await using var window = await browser.WindowAsync(workers: false);
+        var host = shared.Host;
+        await using var window = await browser.WindowAsync();
         await window.AddInitScriptAsync("Object.defineProperty(window, 'indexedDB', { value: undefined })");
         var page = await window.OpenShelfAsync(host);
         await page.GetByText("This browser keeps nothing on this device").WaitForAsync();
@@ -256,7 +258,7 @@ public sealed partial class WhereItIsTests(Browser browser)
 
     /// <summary>The processor twelve times slower, the host answering in 0 to 2 s: no conflict, and everything is there.</summary>
     [Fact]
-    public Task QuickEditsOnASlowMachineAreAllThere() => EditQuicklyAsync(edits: 40, seed: 1);
+    public Task QuickEditsOnASlowMachineAreAllThere() => EditQuicklyAsync(Extent.Of(6, 40), seed: 1);
 
     /// <summary>For the figures in docs/reliability.md: run it by itself.</summary>
     [Fact(Explicit = true)]
@@ -265,9 +267,8 @@ public sealed partial class WhereItIsTests(Browser browser)
     private async Task EditQuicklyAsync(int edits, int seed)
     {
         var random = new Random(seed);
-        await using var host = new PublishedHost();
-        await host.StartAsync();
-        await using var window = await browser.WindowAsync(workers: false);
+        var host = shared.Host;
+        await using var window = await browser.WindowAsync();
         var page = await window.OpenShelfAsync(host);
         var id = await page.BeginAsync("Open the demo tunic");
         await page.SavedAsync();

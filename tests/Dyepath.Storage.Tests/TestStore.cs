@@ -80,7 +80,7 @@ internal sealed class TestStore : TimeProvider, IAsyncDisposable
     public async Task<IReadOnlyList<ProjectSummary>> ShelfAsync(bool archived = false) =>
         (await WithAsync((ProjectStore store) => store.ListAsync(archived, Place.Start, default))).Items;
 
-    public async Task<IReadOnlyList<MakerLog>> LogsAsync(string project) =>
+    public async Task<IReadOnlyList<ReceivedLog>> LogsAsync(string project) =>
         (await WithAsync((MakerLogStore store) => store.ListAsync(project, Place.Start, default)))!.Items;
 
     /// <summary>As a failing disk or a hand that knows no better does.</summary>

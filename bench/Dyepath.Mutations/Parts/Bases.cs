@@ -1,5 +1,6 @@
 using System.Text;
 using Dyepath.Core.Booklets;
+using Dyepath.Core.Constructions;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;

@@ -2,6 +2,7 @@ using System.Text;
 using System.Xml.Linq;
 using Dyepath.Core.Booklets;
 using Dyepath.Core.Checking;
+using Dyepath.Core.Documents;
 using Dyepath.Core.Instructions;
 using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.RegularExpressions;
+using Dyepath.Core.Documents;
 using Dyepath.Core.Measuring;
 using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;

@@ -1,5 +1,6 @@
 using System.Text;
 using Dyepath.Core.Booklets;
+using Dyepath.Core.Documents;
 using Dyepath.Core.Making.Log;
 using Dyepath.Core.Making.Order;
 using Dyepath.Core.Making.Work;
@@ -34,7 +35,7 @@ internal sealed class MakingPart : IPart
         var plan = GarmentPlanner.Plan(read).Plan!;
         var making = MakingDocument.Begin(read, plan.Sizes[random.Next(plan.Sizes.Length)].Name);
         var log = Enumerable.Range(0, random.Next(3, 60)).Select(i => new Entry(
-            random.Next(5) switch { 0 => (Did)random.Next(10), 1 or 2 => Did.Row, 3 => Did.Step, _ => Did.Run }, Begun.AddMinutes(i),
+            random.Next(5) switch { 0 => (EntryKind)random.Next(10), 1 or 2 => EntryKind.Row, 3 => EntryKind.Step, _ => EntryKind.Run }, Begun.AddMinutes(i),
             random.Next(3) == 0 ? random.Next(-3, 4) : null, random.Next(4) == 0 ? random.Next(1, 20) : null));
         var repeats = Enumerable.Range(0, random.Next(3)).Select(_ => read.Yarn.Sections.Select(_ => random.Next(1, 9)).ToArray()).ToArray();
         return Encoding.UTF8.GetString(MakingWriter.WriteUtf8(making with { Log = [.. log], Counted = [.. repeats.Select(r => System.Collections.Immutable.ImmutableArray.Create(r))] }));

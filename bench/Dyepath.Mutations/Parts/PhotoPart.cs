@@ -1,5 +1,6 @@
 using System.Text;
 using Dyepath.Core.Booklets;
+using Dyepath.Core.Documents;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Tests.Projects;
 using Dyepath.Drawing;

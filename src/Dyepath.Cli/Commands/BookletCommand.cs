@@ -47,7 +47,7 @@ internal static class BookletCommand
             if (BookletSize.TooLarge(plan, edition) is { } tooLarge)
                 throw new BadInputException(tooLarge.Place, tooLarge.Text);
             var booklet = PatternWriter.Write(plan, stop);
-            var written = terminal.Progress("Writing the booklet", progress =>
+            var (written, pages) = terminal.Progress("Writing the booklet", progress =>
                 Write(booklet, edition, parsed.GetRequiredValue(folder), parsed.GetValue(letter), progress, stop));
             if (parsed.GetValue(file.Json))
             {
@@ -58,6 +58,7 @@ internal static class BookletCommand
                     foreach (var name in written)
                         json.WriteStringValue(name);
                     json.WriteEndArray();
+                    json.WriteNumber("pages", pages);
                     json.WriteEndObject();
                 });
             }
@@ -65,17 +66,20 @@ internal static class BookletCommand
             {
                 foreach (var name in written)
                     terminal.Output.WriteLine(name);
+                terminal.Output.WriteLine($"The PDF has {pages} {(pages == 1 ? "page" : "pages")}.");
             }
             return Task.FromResult(ExitCode.Success);
         });
         return command;
     }
 
-    private static List<string> Write(Booklet booklet, Edition edition, string folder, bool letter, IProgress<double>? progress, CancellationToken stop)
+    private static (List<string> Files, int Pages) Write(
+        Booklet booklet, Edition edition, string folder, bool letter, IProgress<double>? progress, CancellationToken stop)
     {
         var wording = new Wording(booklet, edition);
         booklet = booklet.For(edition);
         var figures = booklet.Sections.SelectMany(s => s.Blocks).OfType<Figure>().ToArray();
+        var pages = 0;
         var files = new List<(string Name, Action<Stream> Write)>
         {
             ("index.html", stream =>
@@ -84,7 +88,8 @@ internal static class BookletCommand
                 HtmlBooklet.Write(booklet, edition, wording.Say, text, stop);
             }
             ),
-            ("booklet.pdf", stream => PdfBooklet.Write(booklet, edition, wording.Say, letter ? PageSize.Letter : PageSize.A4, stream, cancel: stop)),
+            ("booklet.pdf", stream => pages = PdfBooklet.Write(
+                booklet, edition, wording.Say, letter ? PageSize.Letter : PageSize.A4, stream, cancel: stop)),
             ("booklet.txt", stream => stream.Write(Encoding.UTF8.GetBytes(TextBooklet.Write(booklet, edition)))),
         };
         for (var i = 0; i < figures.Length; i++)
@@ -110,7 +115,7 @@ internal static class BookletCommand
         {
             throw new BadInputException("--out", $"The folder cannot be written: {fault.Message}");
         }
-        return [.. files.Select(f => Path.Combine(folder, f.Name))];
+        return ([.. files.Select(f => Path.Combine(folder, f.Name))], pages);
     }
 
     /// <summary>Writes beside and then moves into place, so that a stop in between leaves no half file.</summary>

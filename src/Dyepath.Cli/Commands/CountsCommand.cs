@@ -40,15 +40,14 @@ internal static class CountsCommand
             var most = SequenceOptions.InRange(parsed, to, 1, FabricPath.MostStitches, "stitches");
             if (most < least)
                 throw new BadInputException("--to", $"It is {most}, less than --from, {least}.");
-            var turnCost = options.ReadTurnCost(parsed, working);
-            if (least + turnCost <= 0)
-                throw new BadInputException("--turn-cost", $"It takes back the whole row of {least} stitches; begin with more, --from.");
+            var path = options.Path(parsed, working);
+            SequenceOptions.RequireYarn(least, path);
             var wanted = new CountOptions(options.ReadGauge(parsed), least, most)
             {
                 Motif = ReadMotif(parsed.GetRequiredValue(motif)),
                 Working = working,
                 Rows = SequenceOptions.InRange(parsed, rows, 1, FabricPath.MostRows, "rows"),
-                Path = new PathOptions { TurnCost = turnCost },
+                Path = path,
                 Alternating = !parsed.GetValue(constant),
                 HalfTurn = parsed.GetValue(half),
                 Order = Order(parsed.GetRequiredValue(order)),

@@ -22,6 +22,9 @@ internal static class FabricCommand
         var extra = new Option<bool>("--alternating") { Description = "Work one stitch more in every other row." };
         var command = new Command("fabric", """
             Shows the fabric of one stitch count: which colour every stitch is, how far the lines lean, what a person sees.
+            In linen stitch a cell is a pair of single crochet and chain 1; the pair worked last in a row of an odd count is
+            half a pair. JSON has for each row its cells from the right-hand edge, and in linen stitch how many half pairs
+            lie between that edge and the first whole pair (halfPairsRight).
 
             Example: dyepath fabric --sections 5,4,6,7 --stitches 67 --rows 24 --worked turned --json
             """)
@@ -33,20 +36,21 @@ internal static class FabricCommand
         {
             var ring = options.Ring(parsed);
             var working = options.Working(parsed);
-            var path = new PathOptions
+            var path = options.Path(parsed, working) with
             {
-                TurnCost = options.ReadTurnCost(parsed, working),
                 Start = SequenceOptions.InRange(parsed, start, -PathOptions.FurthestStart, PathOptions.FurthestStart, "stitches"),
             };
             var alternating = parsed.GetValue(extra);
-            var count = SequenceOptions.InRange(parsed, stitches, 1, alternating ? FabricPath.MostStitches - 1 : FabricPath.MostStitches, "stitches");
-            if (count + path.TurnCost <= 0)
-                throw new BadInputException("--turn-cost", $"It takes back the whole row of {count} stitches.");
+            var count = SequenceOptions.InRange(
+                parsed, stitches, 1, alternating ? FabricPath.MostStitches - 1 : FabricPath.MostStitches, "stitches");
+            SequenceOptions.RequireYarn(count, path);
             var rowCount = SequenceOptions.InRange(parsed, rows, 1, FabricPath.MostRows, "rows");
             var fabric = Fabric.Work(ring, alternating
                 ? FabricPath.Alternating(working, count, rowCount, path)
                 : FabricPath.Constant(working, count, rowCount, path));
-            var reading = MotifReader.Create(ring, working, options.ReadGauge(parsed), 1, options.LabPalette(parsed, ring), new MotifOptions()).Read(fabric.Path);
+            var reader = MotifReader.Create(
+                ring, working, options.ReadGauge(parsed), path.StitchesPerUnit, options.LabPalette(parsed, ring));
+            var reading = reader.Read(fabric.Path);
             if (parsed.GetValue(options.Json))
                 terminal.WriteJson(json => Write(json, ring, fabric, reading));
             else
@@ -65,6 +69,14 @@ internal static class FabricCommand
         json.WriteString("motif", MotifNames.Of(reading.Kind));
         json.WriteNumber("clarity", Math.Round(reading.RelativeClarity, 6));
         json.WriteNumber("twoToned", fabric.TwoToned);
+        json.WriteNumber("stitchesPerUnit", fabric.Path.StitchesPerUnit);
+        if (fabric.Path.StitchesPerUnit > 1)
+        {
+            json.WriteStartArray("halfPairsRight");
+            for (var row = 0; row < fabric.Rows; row++)
+                json.WriteNumberValue(Math.Abs(fabric.Path.DrawnHalfUnitsLeft(row)));
+            json.WriteEndArray();
+        }
         json.WriteStartArray("rows");
         for (var row = 0; row < fabric.Rows; row++)
             json.WriteRawValue($"[{string.Join(',', fabric.Row(row).ToArray())}]");
@@ -82,19 +94,34 @@ internal static class FabricCommand
 
     private static void Print(TextWriter output, ColourRing ring, Fabric fabric, MotifReading reading)
     {
-        output.WriteLine($"Sequence {SequenceOptions.Said(ring.SequenceUnits)} stitches, {MotifNames.Of(reading.Kind)}, lean {(reading.Lean is { } lean ? SequenceOptions.Said(lean.UnitsPerRow) : "none")} a row, {fabric.TwoToned} two-toned stitches.");
+        var units = fabric.Path.StitchesPerUnit > 1 ? "pairs" : "stitches";
+        var lean = reading.Lean is { } leans ? SequenceOptions.Said(leans.UnitsPerRow) : "none";
+        output.WriteLine(
+            $"Sequence {SequenceOptions.Said(ring.SequenceUnits)} {units}, {MotifNames.Of(reading.Kind)}, lean {lean} a row, {fabric.TwoToned} two-toned {units}.");
         foreach (var finding in reading.Findings)
             output.WriteLine(Words(finding));
         var shown = Math.Min(fabric.Rows, MostPrintedRows);
         for (var row = shown - 1; row >= 0; row--)
         {
-            var cells = fabric.Row(row).ToArray();
-            Array.Reverse(cells);
-            output.WriteLine($"{row + 1,5} {string.Concat(cells.Select(Letter))}");
+            output.WriteLine($"{row + 1,5} {Drawn(fabric, row)}");
         }
+        if (fabric.Path.StitchesPerUnit > 1)
+            output.WriteLine("A letter is a stitch: two letters are a pair of single crochet and chain 1. Every other row lies half a pair over.");
         output.WriteLine(shown < fabric.Rows
             ? $"Row 1 is at the bottom, its first stitch at the right. Rows {shown + 1} to {fabric.Rows} are left out; --json has them."
             : "Row 1 is at the bottom, its first stitch at the right.");
+    }
+
+    /// <summary>A row from its left-hand edge, a letter a stitch, right-hand edges below each other.</summary>
+    private static string Drawn(Fabric fabric, int row)
+    {
+        var (path, cells) = (fabric.Path, fabric.Row(row).ToArray());
+        if (path.StitchesPerUnit == 1)
+            return string.Concat(cells.Reverse().Select(Letter));
+        // Of an odd count the pair worked last is half a pair: at the left, or at the right of a row that runs backwards.
+        var half = path.RowStitches[row] % 2 == 0 ? -1 : path.RunsBackwards(row) ? 0 : cells.Length - 1;
+        var letters = cells.Select((cell, at) => new string(Letter(cell), at == half ? 1 : 2)).Reverse();
+        return string.Concat(letters) + (path.DrawnHalfUnitsLeft(row) > 0 ? " " : "");
     }
 
     private static char Letter(byte section) => section < 26 ? (char)('A' + section) : (char)('a' + (section - 26) % 26);

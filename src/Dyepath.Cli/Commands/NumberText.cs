@@ -4,7 +4,9 @@ using System.Numerics;
 
 namespace Dyepath.Cli.Commands;
 
-/// <summary>Reads the number of an option: the same everywhere, with a decimal point and no thousands, so that 0,5 is not taken for 5.</summary>
+/// <summary>
+/// Reads the number of an option: the same everywhere, with a decimal point and no thousands, so that 0,5 is not taken for 5.
+/// </summary>
 internal static class NumberText
 {
     public static T Read<T>(ArgumentResult result)

@@ -1,7 +1,9 @@
 using System.CommandLine;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Measuring;
 using Dyepath.Core.Planning;
+using Dyepath.Core.Sizing;
 using Spectre.Console;
 
 namespace Dyepath.Cli.Commands;
@@ -12,21 +14,38 @@ internal static class PlanCommand
     public static Command Create(Terminal terminal)
     {
         var file = new ProjectFile();
+        var cells = new Option<string>("--cells")
+        {
+            Description = "With --json: adds the fabric of this size, cell by cell, as \"cells\".",
+            HelpName = "SIZE",
+        };
         var command = new Command("plan", """
-            Plans the garment in every size: which way to work, which stitch counts serve which sizes, what fit error is left, where the
-            pieces begin, how the seams meet, how much yarn to buy.
+            Plans the garment in every size: which way to work, which stitch counts serve which sizes, how far each measure is off, how
+            much yarn to buy; then what else to buy, the edgings, where the pieces begin, how the seams meet, and what of the body fits.
+
+            In JSON "options" has the counts that were chosen; a shaped piece's "stitches" is its first row, and "widestStitches" its
+            widest one where that is another.
 
             Example: dyepath plan project.json
                      dyepath plan --demo --json
-            """);
+                     dyepath plan project.json --json --cells M
+            """)
+        {
+            cells,
+        };
         file.AddTo(command);
         command.SetAction((parsed, stop) =>
         {
             var json = parsed.GetValue(file.Json);
+            var size = parsed.GetValue(cells);
+            if (size is not null && !json)
+                throw new BadInputException("--cells", "Cells are written as JSON alone: add --json, or leave --cells out.");
             if (ProjectFile.TryPlan(terminal, file.Read(terminal, parsed), json, stop) is not { } plan)
                 return Task.FromResult(ExitCode.NoFeasibleDesign);
+            if (size is not null && plan.Sizes.All(s => s.Name != size))
+                throw new BadInputException("--cells", $"There is no size {size} in this pattern: {SizeSelection.SayChoice(plan.Sizes.Select(s => s.Name))}.");
             if (json)
-                terminal.WriteJson(writer => PlanJson.Write(writer, plan));
+                terminal.WriteJson(writer => PlanJson.Write(writer, plan, size));
             else
                 Print(terminal, plan);
             return Task.FromResult(ExitCode.Success);
@@ -45,11 +64,11 @@ internal static class PlanCommand
         var table = new Spectre.Console.Table().Border(TableBorder.Simple);
         table.AddColumn("size");
         foreach (var measure in plan.Sizes[0].Finished.Keys)
-            table.AddColumn(new TableColumn($"{Words(measure)}\nfinished (off by), cm").RightAligned());
+            table.AddColumn(new TableColumn($"{GarmentMeasures.Words(measure)}\nfinished (off by), cm").RightAligned());
         foreach (var piece in plan.Sizes[0].Pieces)
             table.AddColumn(new TableColumn($"{piece.Name}\nstitches × rows").RightAligned());
         table.AddColumn(new TableColumn("yarn\nm").RightAligned());
-        table.AddColumn(new TableColumn("balls\n(safe)").RightAligned());
+        table.AddColumn(new TableColumn("balls for\n19 of 20").RightAligned());
         foreach (var size in plan.Sizes)
         {
             table.AddRow(
@@ -57,16 +76,15 @@ internal static class PlanCommand
                 new Text(size.Name),
                 .. size.Finished.Select(f => new Text(FormattableString.Invariant(
                     $"{f.Value.Centimetres:0.0} ({(f.Value - size.Target[f.Key]).Centimetres:+0.0;-0.0;0})"))),
-                .. size.Pieces.Select(p => new Text(FormattableString.Invariant($"{string.Join('/', p.RowStitches)} × {p.Rows}"))),
-                new Text(FormattableString.Invariant($"{size.Yarn.Length.Metres:0}")),
-                new Text(FormattableString.Invariant($"{size.Yarn.BallsTypical} ({size.Yarn.BallsSafe})")),
+                .. size.Pieces.Select(p => new Text(FormattableString.Invariant($"{(p.Shape is { } shape ? $"{shape.ShortestRow} to {shape.WidestRow}" : string.Join('/', p.RowStitches))} × {p.Rows}"))),
+                new Text(Wording.WholeMetres(size.Yarn.Length)),
+                new Text(FormattableString.Invariant($"{size.Yarn.BallsSafe}")),
             ]);
         }
         console.Write(table);
+        foreach (var line in new PlanLines(plan).All)
+            console.WriteLine(line);
         foreach (var finding in plan.Findings)
             console.WriteLine($"{finding.Level.ToString().ToLowerInvariant()}: {finding.Place}: {finding.Text}");
     }
-
-    private static string Words(GarmentMeasure measure) =>
-        string.Concat(measure.ToString().Select((c, i) => i > 0 && char.IsUpper(c) ? $" {char.ToLowerInvariant(c)}" : $"{char.ToLowerInvariant(c)}"));
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.CommandLine;
+using Dyepath.Core.Documents;
 using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 

@@ -15,7 +15,7 @@ internal sealed class SequenceOptions
 {
     public Option<string> Sections { get; } = new("--sections")
     {
-        Description = "Stitches of each colour along the yarn, in order, such as 5,4,6,7 or 5.2,4.1,6,7.3; at most 64.",
+        Description = "Stitches of each colour along the yarn, in order, such as 5,4,6,7 or 5.2,4.1,6,7.3; at most 64. In linen stitch pairs of single crochet, chain 1.",
         Required = true,
     };
 
@@ -30,10 +30,16 @@ internal sealed class SequenceOptions
         DefaultValueFactory = _ => "turned",
     };
 
+    public Option<string> Stitch { get; } = new("--stitch")
+    {
+        Description = $"What is worked: {string.Join(", ", FabricStitch.All.Select(s => s.Id))}. Where a turning chain counts as a stitch, it is the row's first.",
+        DefaultValueFactory = _ => FabricStitch.SingleCrochet.Id,
+    };
+
     public Option<double> TurnCost { get; } = new("--turn-cost")
     {
         CustomParser = NumberText.Read<double>,
-        Description = "Yarn that each turn or join takes, in stitches; negative allowed. 0: absorbed. A chain 1 left to itself is about 0.45.",
+        Description = "Yarn that each turn or join takes, in stitches, in linen stitch in pairs; negative allowed. 0: absorbed. A chain 1 left to itself is about 0.45.",
     };
 
     public Option<string> Gauge { get; } = new("--gauge")
@@ -49,6 +55,7 @@ internal sealed class SequenceOptions
         command.Options.Add(Sections);
         command.Options.Add(Colours);
         command.Options.Add(Worked);
+        command.Options.Add(Stitch);
         command.Options.Add(TurnCost);
         command.Options.Add(Gauge);
         command.Options.Add(Json);
@@ -90,7 +97,8 @@ internal sealed class SequenceOptions
 
     /// <summary>The colours' contrasts, where colours are given.</summary>
     public Palette? LabPalette(ParseResult parsed, ColourRing ring) => Palette(parsed) is { } colours
-        ? Core.Motifs.Palette.FromLab(ring, [.. colours.Select(c => c.ToLab()).Select(lab => (Math.Clamp(lab.Lightness, 0, 100), lab.A, lab.B))])
+        ? Core.Motifs.Palette.FromLab(ring, [.. colours.Select(c => c.ToLab())
+            .Select(lab => (Math.Clamp(lab.Lightness, 0, 100), lab.A, lab.B))])
         : null;
 
     public Working Working(ParseResult parsed) => parsed.GetRequiredValue(Worked) switch
@@ -101,6 +109,31 @@ internal sealed class SequenceOptions
         "spiral" => Core.Fabrics.Working.Spiral,
         var other => throw new BadInputException("--worked", $"“{other}” is not a way of working; use turned, rounds, rounds-turned or spiral."),
     };
+
+    public FabricStitch ReadStitch(ParseResult parsed)
+    {
+        var id = parsed.GetRequiredValue(Stitch);
+        return FabricStitch.All.FirstOrDefault(s => s.Id == id)
+            ?? throw new BadInputException("--stitch", $"“{id}” is not a stitch; use {string.Join(", ", FabricStitch.All.Select(s => s.Id))}.");
+    }
+
+    /// <summary>How the yarn runs, from the sequence's start.</summary>
+    public PathOptions Path(ParseResult parsed, Working working)
+    {
+        var stitch = ReadStitch(parsed);
+        var cost = ReadTurnCost(parsed, working);
+        if (stitch.TurningChainCounts && PathOptions.TakesNoChain(cost))
+            throw new BadInputException("--turn-cost", $"A turning chain that counts takes some yarn: over {PathOptions.CountingChainOver}, not {Said(cost)}.");
+        return new() { TurnCost = cost, StitchesPerUnit = stitch.StitchesPerUnit, TurningChainCounts = stitch.TurningChainCounts };
+    }
+
+    /// <summary>Refuses rows whose turn takes back all of their yarn.</summary>
+    /// <param name="stitches">Of the shortest row.</param>
+    public static void RequireYarn(int stitches, PathOptions path)
+    {
+        if (path.TakesBack(stitches, path.TurnCost))
+            throw new BadInputException("--turn-cost", $"It takes back the whole row of {stitches} stitches.");
+    }
 
     public Gauge ReadGauge(ParseResult parsed)
     {
@@ -115,7 +148,7 @@ internal sealed class SequenceOptions
         throw new BadInputException("--gauge", $"“{text}” was given; write stitches x rows over 10 cm, such as 14x16, each over 0 and at most 400.");
     }
 
-    public double ReadTurnCost(ParseResult parsed, Working working)
+    private double ReadTurnCost(ParseResult parsed, Working working)
     {
         var cost = InRange(parsed, TurnCost, PathOptions.TurnCosts.Smallest, PathOptions.TurnCosts.Largest, "stitches");
         return working == Core.Fabrics.Working.Spiral && cost != 0
@@ -154,6 +187,7 @@ internal sealed class SequenceOptions
     }
 
     private static bool TryNumber(string text, out double number) =>
-        double.TryParse(text.Trim(), NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out number)
+        double.TryParse(
+            text.Trim(), NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out number)
         && double.IsFinite(number);
 }

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.CommandLine;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Making;
@@ -40,11 +39,9 @@ internal static class SimulateCommand
             var rowCount = SequenceOptions.InRange(parsed, rows, 1, FabricPath.MostRows, "rows");
             if (ring.Sections.Min() < ColourRing.ShortestSection * ColourRing.Unit)
                 throw new BadInputException("--sections", $"A section is shorter than {SequenceOptions.Said(ColourRing.ShortestSection)} stitches; nobody could see it.");
-            var piece = PlannedPiece.Create(
-                ring,
-                [.. Enumerable.Repeat(count, rowCount)],
-                options.ReadTurnCost(parsed, working),
-                SequenceOptions.InRange(parsed, start, -1e6, 1e6, "stitches"));
+            var path = options.Path(parsed, working) with { Start = SequenceOptions.InRange(parsed, start, -1e6, 1e6, "stitches") };
+            SequenceOptions.RequireYarn(count, path);
+            var piece = PlannedPiece.Of(ring, FabricPath.Constant(working, count, rowCount, path));
             var tension = HandModel.Create(
                 SequenceOptions.InRange(parsed, spread, 0, 0.5, ""),
                 SequenceOptions.InRange(parsed, memory, 0, 100_000, "stitches"),

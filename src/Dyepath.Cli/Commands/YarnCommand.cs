@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using System.Text.Json;
+using Dyepath.Core.Documents;
 using Dyepath.Core.Measuring;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Sizing;
@@ -15,7 +16,7 @@ internal static class YarnCommand
     public static Command Create(Terminal terminal)
     {
         var file = new ProjectFile();
-        var stitches = new Option<int>("--stitches") { CustomParser = NumberText.Read<int>, Description = "A row's stitches, for how many repeats to count before trusting them.", DefaultValueFactory = _ => 80 };
+        var stitches = new Option<int>("--stitches") { CustomParser = NumberText.Read<int>, Description = "A row's stitches (in linen stitch, its pairs), for how many repeats to count before trusting them.", DefaultValueFactory = _ => 80 };
         var command = new Command("yarn", """
             Says what the counts, lengths and swatch of a project tell of its yarn: stitches in each colour with 95 % intervals, yarn in a
             stitch, how much tighter or looser each colour is worked, which hook suits better, what to count next, what contradicts what.
@@ -33,7 +34,8 @@ internal static class YarnCommand
             var row = SequenceOptions.InRange(parsed, stitches, 1, Core.Fabrics.FabricPath.MostStitches, "stitches");
             if (!MeasuredYarn.TryMeasure(project.Yarn, project.Fabric, out var measured, out var reasons))
                 throw new BadInputException([.. reasons.Select(r => new InputFault(r.Place, r.Text))]);
-            var report = new Report(project, measured, measured.Tension(), Advice(measured), measured.CountingForFreeWork(row), measured.CountingForCountedWork(), row);
+            var report = new Report(project, measured, measured.Tension(), Advice(measured), measured.CountingForFreeWork(row),
+                measured.CountingForCountedWork(), row);
             if (parsed.GetValue(file.Json))
                 terminal.WriteJson(report.Write);
             else
@@ -55,6 +57,17 @@ internal static class YarnCommand
         IReadOnlyList<SectionCounting> Counted,
         int Row)
     {
+        private bool InPairs => Project.Fabric.Stitch.StitchesPerUnit > 1;
+
+        private string Unit => InPairs ? "pair of stitches" : "stitch";
+
+        private string Units => InPairs ? "pairs" : "stitches";
+
+        private IEnumerable<(string Level, string Place, string Text)> Findings =>
+        [
+            .. Measured.Findings.Select(f => ("warning", f.Place, f.Text)), .. ExampleValues.Findings(Project).Select(f => ("note", f.Place, f.Text)),
+        ];
+
         public void Write(Utf8JsonWriter json)
         {
             json.WriteStartObject();
@@ -95,7 +108,7 @@ internal static class YarnCommand
             json.WriteString("words", Free.Words);
             json.WriteEndObject();
             json.WriteStartArray("findings");
-            foreach (var finding in Measured.Findings)
+            foreach (var finding in Findings)
                 json.WriteStringValue($"{finding.Place}: {finding.Text}");
             json.WriteEndArray();
             json.WriteEndObject();
@@ -103,14 +116,14 @@ internal static class YarnCommand
 
         public void Print(TextWriter output)
         {
-            output.WriteLine($"Sequence: {Said(Measured.Natural.Total)} stitches, {Measured.Hands.Words}.");
-            output.WriteLine($"Yarn in a stitch: {Said(Measured.YarnPerStitch.Centimetres)} cm.");
+            output.WriteLine($"Sequence: {Said(Measured.Natural.Total)} {Units}, {Measured.Hands.Words}.");
+            output.WriteLine($"Yarn in a {Unit}: {Said(Measured.YarnPerStitch.Centimetres)} cm.");
             for (var j = 0; j < Project.Yarn.Sections.Length; j++)
-                output.WriteLine($"  {Tension[j].Words} {Said(Measured.Natural.Sections[j])} stitches by itself, worked over {Measured.Stitches[j]}.");
+                output.WriteLine($"  {Tension[j].Words} {Said(Measured.Natural.Sections[j])} {Units} by itself, worked over {Measured.Stitches[j]}.");
             output.WriteLine(Hook.Words);
-            output.WriteLine($"Worked freely over {Row} stitches: {Free.Words}");
-            foreach (var finding in Measured.Findings)
-                output.WriteLine($"warning: {finding.Place}: {finding.Text}");
+            output.WriteLine($"Worked freely over {Row} {Units}: {Free.Words}");
+            foreach (var finding in Findings)
+                output.WriteLine($"{finding.Level}: {finding.Place}: {finding.Text}");
         }
 
         private static string Said(Estimate estimate)
@@ -129,6 +142,6 @@ internal static class YarnCommand
             json.WriteEndObject();
         }
 
-        private static string Camel(string name) => char.ToLowerInvariant(name[0]) + name[1..];
+        private static string Camel(string name) => JsonNamingPolicy.CamelCase.ConvertName(name);
     }
 }

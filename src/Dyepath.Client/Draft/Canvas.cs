@@ -1,4 +1,5 @@
 using System.Runtime.InteropServices.JavaScript;
+using Dyepath.Workspace.Draft;
 
 namespace Dyepath.Client.Draft;
 
@@ -29,7 +30,8 @@ internal static partial class Canvas
     }
 
     [JSImport("paint", Module)]
-    private static partial void Paint(string id, double[] view, double[] patches, [JSMarshalAs<JSType.MemoryView>] Span<byte> cells, int[] palette);
+    private static partial void Paint(
+        string id, double[] view, double[] patches, [JSMarshalAs<JSType.MemoryView>] Span<byte> cells, int[] palette);
 
     [JSImport("forget", Module)]
     public static partial void Forget(string id);

@@ -1,4 +1,5 @@
 using System.Runtime.InteropServices.JavaScript;
+using Dyepath.Workspace.Fabric;
 
 namespace Dyepath.Client.Fabric;
 

@@ -2,6 +2,8 @@ using System.Collections.Immutable;
 using Dyepath.Client.Work;
 using Dyepath.Core.Findings;
 using Dyepath.Core.Measuring;
+using Dyepath.Workspace.Fields;
+using Dyepath.Workspace.Work;
 using Microsoft.AspNetCore.Components;
 
 namespace Dyepath.Client.Fields;

@@ -1,4 +1,5 @@
 using System.Runtime.InteropServices.JavaScript;
+using Dyepath.Workspace.Fit;
 
 namespace Dyepath.Client.Fit;
 
@@ -11,8 +12,9 @@ internal static partial class RulerWindow
 
     public static Task Load() => _loading ??= JSHost.ImportAsync(Module, "../js/fit.js");
 
-    [JSImport("width", Module)]
-    public static partial double Width(string id);
+    /// <param name="told">The width, now and whenever it has become another.</param>
+    [JSImport("watch", Module)]
+    public static partial void Watch(string id, [JSMarshalAs<JSType.Function<JSType.Number>>] Action<double> told);
 
     [JSImport("scrolled", Module)]
     public static partial double Scrolled(string id);

@@ -1,5 +1,7 @@
 using System.Text;
 using Dyepath.Client.Work;
+using Dyepath.Workspace.Shell;
+using Dyepath.Workspace.Work;
 
 namespace Dyepath.Client.Shell;
 

@@ -1,9 +1,14 @@
 using System.Runtime.InteropServices.JavaScript;
-using Dyepath.Client.Keeping;
 using Dyepath.Client.Making.Store;
 using Dyepath.Client.Store;
 using Dyepath.Client.Work;
 using Dyepath.Client.Worker;
+using Dyepath.Workspace.Keeping;
+using Dyepath.Workspace.Making.Store;
+using Dyepath.Workspace.Shell;
+using Dyepath.Workspace.Store;
+using Dyepath.Workspace.Work;
+using Dyepath.Workspace.Worker;
 using Microsoft.AspNetCore.Components;
 
 namespace Dyepath.Client.Shell;
@@ -25,8 +30,8 @@ internal enum VersionState
 }
 
 /// <summary>
-/// Tells the browser's side (wwwroot/js/versions.js) when nothing is under way, so that a newer version is taken only then, and hears from it
-/// whether there is one.
+/// Tells the browser's side (wwwroot/js/versions.js) when nothing is under way, so that a newer version is taken only then, and hears
+/// from it whether there is one.
 /// </summary>
 internal sealed partial class NewVersion : IDisposable
 {

@@ -1,4 +1,5 @@
 using System.Runtime.InteropServices.JavaScript;
+using Dyepath.Workspace.Shell;
 
 namespace Dyepath.Client.Shell;
 
@@ -29,7 +30,9 @@ internal static partial class Page
     [JSImport("copy", Module)]
     public static partial Task<bool> Copy(string text);
 
-    /// <summary>The key that stood behind the # of the page's address, from which it is taken at once; told once, empty without one.</summary>
+    /// <summary>
+    /// The key that stood behind the # of the page's address, from which it is taken at once; told once, empty without one.
+    /// </summary>
     [JSImport("takeKey", Module)]
     public static partial string TakeKey();
 

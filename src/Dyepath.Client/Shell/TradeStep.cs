@@ -1,3 +1,5 @@
+using Dyepath.Workspace.Shell;
+
 namespace Dyepath.Client.Shell;
 
 /// <summary>One step of the trade's own order: a page with its address.</summary>

@@ -1,23 +1,10 @@
 using System.Collections.Immutable;
 using System.Runtime.InteropServices.JavaScript;
 using System.Text.Json;
-using Dyepath.Client.Keeping;
+using Dyepath.Workspace.Keeping;
+using Dyepath.Workspace.Store;
 
 namespace Dyepath.Client.Store;
-
-/// <summary>Projects kept on this device, so that nothing waits for a connection. <see cref="IOException"/> where it neither reads nor writes.</summary>
-public interface IDeviceShelf : IDeviceTexts<ProjectText>
-{
-    const string Sort = "projects";
-
-    /// <summary>All copies of all projects, without their texts.</summary>
-    Task<ProjectCopy[]> ListAsync();
-
-    Task RemoveAsync(string id);
-
-    /// <summary>Of a project that is on this device alone: off the shelf, or back on it.</summary>
-    Task ArchiveAsync(string id, bool archived);
-}
 
 /// <summary>In the browser's own database (wwwroot/js/store.js).</summary>
 public sealed partial class DeviceShelf : IDeviceShelf

@@ -1,5 +1,6 @@
 using System.Runtime.InteropServices.JavaScript;
-using Dyepath.Client.Keeping;
+using Dyepath.Workspace.Keeping;
+using Dyepath.Workspace.Store;
 
 namespace Dyepath.Client.Store;
 
@@ -30,9 +31,11 @@ public sealed partial class DeviceStore : IDeviceEvents
 
     [JSImport("listen", Module)]
     private static partial void Listen(
-        string sort, [JSMarshalAs<JSType.Function<JSType.String>>] Action<string> wrote, [JSMarshalAs<JSType.Function<JSType.String>>] Action<string> removed);
+        string sort, [JSMarshalAs<JSType.Function<JSType.String>>] Action<string> wrote,
+        [JSMarshalAs<JSType.Function<JSType.String>>] Action<string> removed);
 
     [JSImport("watch", Module)]
     private static partial void Watch(
-        [JSMarshalAs<JSType.Function>] Action cleared, [JSMarshalAs<JSType.Function>] Action online, [JSMarshalAs<JSType.Function<JSType.Boolean>>] Action<bool> seen);
+        [JSMarshalAs<JSType.Function>] Action cleared, [JSMarshalAs<JSType.Function>] Action online,
+        [JSMarshalAs<JSType.Function<JSType.Boolean>>] Action<bool> seen);
 }

@@ -1,3 +1,4 @@
+using Dyepath.Workspace.Work;
 using Microsoft.AspNetCore.Components;
 
 namespace Dyepath.Client.Work;
@@ -36,7 +37,9 @@ public abstract class WorkbenchComponent : ComponentBase, IDisposable
 #pragma warning restore CA1031
     });
 
-    /// <summary>Through <see cref="Start"/>, since what decides whether to render may fail as well, and that is nobody else's trouble.</summary>
+    /// <summary>
+    /// Through <see cref="Start"/>, since what decides whether to render may fail as well, and that is nobody else's trouble.
+    /// </summary>
     private void Render() => Start(() =>
     {
         StateHasChanged();

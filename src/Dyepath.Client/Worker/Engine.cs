@@ -1,5 +1,6 @@
 using Dyepath.Core.Planning;
 using Dyepath.Drawing;
+using Dyepath.Workspace.Worker;
 
 namespace Dyepath.Client.Worker;
 
@@ -10,5 +11,7 @@ internal static class Engine
     public const string IsOther = "The second runtime is of another version of Dyepath than the page.";
 
     /// <summary>The compiler makes a module's id from its contents.</summary>
-    public static string Id { get; } = string.Join(' ', new[] { typeof(Engine), typeof(GarmentPlanner), typeof(PdfBooklet) }.Select(t => t.Module.ModuleVersionId.ToString("N")));
+    public static string Id { get; } = string.Join(' ',
+        new[] { typeof(Engine), typeof(JobRunner), typeof(GarmentPlanner), typeof(PdfBooklet) }
+            .Select(t => t.Module.ModuleVersionId.ToString("N")));
 }

@@ -15,7 +15,9 @@ public sealed record Booklet(
     Edition Edition,
     ImmutableArray<Section> Sections)
 {
-    /// <summary>As an edition prints it: blocks for other sizes left out, the others in their place, neighbouring bullets one list.</summary>
+    /// <summary>
+    /// As an edition prints it: blocks for other sizes left out, the others in their place, neighbouring bullets one list.
+    /// </summary>
     public Booklet For(Edition edition)
     {
         ArgumentNullException.ThrowIfNull(edition);
@@ -69,7 +71,8 @@ public sealed record Instruction(Phrase Label, Phrase Text);
 
 /// <summary>A table with one header row and one header column.</summary>
 /// <param name="PerSizeColumns">Columns after the first are the sizes; a one-size edition keeps one of them.</param>
-public sealed record Table(Phrase Caption, ImmutableArray<Phrase> Head, ImmutableArray<ImmutableArray<Phrase>> Rows, bool PerSizeColumns) : Block
+public sealed record Table(Phrase Caption, ImmutableArray<Phrase> Head, ImmutableArray<ImmutableArray<Phrase>> Rows, bool PerSizeColumns)
+    : Block
 {
     /// <summary>Header row and rows, of which a one-size edition keeps the first column and its own.</summary>
     /// <param name="only">Index of the size, or null for all.</param>

@@ -4,7 +4,9 @@ using Dyepath.Core.Replays;
 
 namespace Dyepath.Core.Booklets;
 
-/// <summary>A photograph as the document keeps it: a small JPEG of grey or colour, without what a camera notes down beside the picture.</summary>
+/// <summary>
+/// A photograph as the document keeps it: a small JPEG of grey or colour, without what a camera notes down beside the picture.
+/// </summary>
 /// <remarks>
 /// Only the markers are read (ITU-T T.81, annex B; T.871 for JFIF), so that a damaged or hostile file, or one that not every program
 /// draws alike, is told before it is printed. Camera
@@ -20,7 +22,8 @@ public sealed record JpegPicture
 
     private const string Again = "Save the picture anew as a JPEG, or choose another one.";
 
-    private JpegPicture(string base64, int bytes, int width, int height) => (Base64, ByteCount, Width, Height) = (base64, bytes, width, height);
+    private JpegPicture(string base64, int bytes, int width, int height) =>
+        (Base64, ByteCount, Width, Height) = (base64, bytes, width, height);
 
     /// <summary>The file as the document holds it.</summary>
     public string Base64 { get; }

@@ -12,9 +12,6 @@ public abstract record Picture;
 /// <summary>Colours stitch by stitch. Right-side rows read right to left (left to right for left-handed makers).</summary>
 /// <param name="Key">By section of the sequence; equal colours may share a symbol.</param>
 /// <param name="Cells">Section of each unit, row after row without gaps from the first, each row from its right-hand end.</param>
-/// <param name="RowUnits">Units in each row, at most <paramref name="Columns"/>.</param>
-/// <param name="RowOffsets">Column of each row's rightmost unit, in half units, so that linen rows can stand half a unit over.</param>
-/// <param name="FirstRow">Number of the first row drawn, from 1.</param>
 /// <param name="UnitWidth">To scale.</param>
 public sealed record ColourChart(
     ImmutableArray<SequenceColour> Key,
@@ -22,14 +19,31 @@ public sealed record ColourChart(
     int Columns,
     int Rows,
     ImmutableArray<byte> Cells,
-    ImmutableArray<int> RowUnits,
-    ImmutableArray<int> RowOffsets,
-    int FirstRow,
     Length UnitWidth,
     Length RowHeight) : Picture
 {
+    /// <summary>Units in each row, at most <see cref="Columns"/>.</summary>
+    public required ImmutableArray<int> RowUnits { get; init; }
+
+    /// <summary>Column of each row's rightmost unit, in half units, so that linen rows can stand half a unit over.</summary>
+    public required ImmutableArray<int> RowOffsets { get; init; }
+
+    /// <summary>Number of the first row drawn, from 1.</summary>
+    public required int FirstRow { get; init; }
+
+    /// <summary>A cell of no stitch, between the parts of a row.</summary>
+    public const byte Blank = 255;
+
     /// <summary>After the last row the rows come again from the first, so that a picture of the fabric may go on with them.</summary>
     public bool Repeats { get; init; }
+
+    /// <summary>
+    /// Its piece is worn with the first row at the left (for left-handed makers at the right) and the row's beginning down.
+    /// </summary>
+    public bool Sideways { get; init; }
+
+    /// <summary>As worn, the rows beside those that stop short close over what they leave.</summary>
+    public bool Gored { get; init; }
 }
 
 /// <summary>Pieces to scale with dimension lines; coordinates in centimetres, y down.</summary>
@@ -49,7 +63,10 @@ public sealed record SchematicPiece(
 /// <summary>Centimetres, x right and y down.</summary>
 public readonly record struct PlanePoint(double X, double Y);
 
-/// <summary>A dimension line between two points, moved off the outline by <paramref name="Offset"/> centimetres to its left as seen walking from first to second.</summary>
+/// <summary>
+/// A dimension line between two points, moved off the outline by <paramref name="Offset"/> centimetres to its left as seen walking from
+/// first to second.
+/// </summary>
 public sealed record Dimension(PlanePoint From, PlanePoint To, double Offset, Phrase Label);
 
 /// <summary>A heavier line on the outline, such as a neck opening.</summary>
@@ -58,8 +75,20 @@ public sealed record SchematicMark(PlanePoint From, PlanePoint To, Phrase Label)
 /// <summary>The colour sequence as a ruler, to scale along the yarn.</summary>
 public sealed record YarnRuler(ImmutableArray<SequenceColour> Key, ImmutableArray<double> Units) : Picture;
 
-/// <summary>Stitches by their standard symbols, for edgings and special stitches.</summary>
-public sealed record SymbolChart(ImmutableArray<PlacedSymbol> Symbols, ImmutableArray<PlacedLabel> Labels) : Picture;
+/// <summary>
+/// Stitches by their standard symbols, for edgings and special stitches. The first row stands at the bottom; the picture is for
+/// right-handed makers and mirrored as a whole for left-handed ones.
+/// </summary>
+public sealed record SymbolChart(ImmutableArray<PlacedSymbol> Symbols, ImmutableArray<PlacedLabel> Labels) : Picture
+{
+    /// <summary>Rows or rounds as they are worked.</summary>
+    public ImmutableArray<ChartRow> Rows { get; init; } = [];
+
+    /// <summary>The stitches that are worked again and again; missing where nothing repeats.</summary>
+    public ChartRepeat? Repeat { get; init; }
+
+    public ImmutableArray<ChartLine> Lines { get; init; } = [];
+}
 
 /// <summary>Marks of the common international set; their shapes are described in docs/symbols.md.</summary>
 public enum StitchSymbol
@@ -71,11 +100,45 @@ public enum StitchSymbol
     DoubleCrochet,
     TrebleCrochet,
     ReverseSingleCrochet,
+
+    /// <summary>Chain 3, slip stitch in the stitch that the chains stand on.</summary>
     Picot,
     Shell,
+
+    /// <summary>Two half doubles closed together, the first worked beyond the second.</summary>
+    CrossedCluster,
+
+    /// <summary>Single crochet in the back loop.</summary>
+    BackLoopSingleCrochet,
+
+    /// <summary>A slip stitch with a yarn over before it, in the back loop.</summary>
+    BackLoopHalfDoubleSlipStitch,
+
+    /// <summary>A bunch of strands knotted into a stitch.</summary>
+    Strands,
 }
 
 /// <summary>Foot of the symbol in stitch widths right and row heights up; turned by <paramref name="Degrees"/> clockwise.</summary>
 public sealed record PlacedSymbol(StitchSymbol Symbol, double X, double Y, double Degrees = 0);
 
 public sealed record PlacedLabel(string Text, double X, double Y);
+
+/// <summary>Where a row goes from where it begins.</summary>
+public enum ChartWay
+{
+    Left,
+    Right,
+    Up,
+    Down,
+}
+
+/// <summary>A row's number, which stands where the row begins, with an arrow in the direction of work.</summary>
+public sealed record ChartRow(int Number, double X, double Y, ChartWay Way);
+
+/// <summary>
+/// A bracket below the repeat, from <paramref name="From"/> up to and without <paramref name="To"/>, and how many stitches it is.
+/// </summary>
+public sealed record ChartRepeat(double From, double To, double Y, int Stitches);
+
+/// <param name="Dashed">Such as a fold; or else the edge that is worked into.</param>
+public sealed record ChartLine(double FromX, double FromY, double ToX, double ToY, bool Dashed = false);

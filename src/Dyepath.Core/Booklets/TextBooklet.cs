@@ -97,11 +97,14 @@ public static class TextBooklet
         }
     }
 
-    /// <summary>As lines and pages print it: several spaces are one, and marks that only turn the direction of what follows are left out.</summary>
+    /// <summary>
+    /// As lines and pages print it: several spaces are one, and marks that only turn the direction of what follows are left out.
+    /// </summary>
     internal static string Spaced(string words) => string.Join(' ', Seen(words));
 
     /// <summary>The words that a line is made of.</summary>
-    private static string[] Seen(string words) => string.Concat(words.Where(c => !Unseen.Contains(c))).Split(' ', StringSplitOptions.RemoveEmptyEntries);
+    private static string[] Seen(string words) =>
+        string.Concat(words.Where(c => !Unseen.Contains(c))).Split(' ', StringSplitOptions.RemoveEmptyEntries);
 
     private static void Wrapped(StringBuilder text, string words, string first, string next)
     {

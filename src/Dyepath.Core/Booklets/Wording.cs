@@ -19,6 +19,20 @@ public sealed class Wording
 {
     private const double SmallCentimetres = 2.5;
 
+    /// <summary>Words with a capital to begin with; not empty.</summary>
+    public static string Capital(string words)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(words);
+        return char.ToUpperInvariant(words[0]) + words[1..];
+    }
+
+    /// <summary>Such as <c>hem, neck and cuffs</c>.</summary>
+    public static string List(IEnumerable<string> names)
+    {
+        var all = names.ToArray();
+        return all.Length < 2 ? string.Concat(all) : $"{string.Join(", ", all[..^1])} and {all[^1]}";
+    }
+
     private readonly Edition _edition;
     private readonly int _sizeCount;
     private readonly int? _only;
@@ -115,8 +129,28 @@ public sealed class Wording
         _ => throw new ArgumentOutOfRangeException(nameof(inline), inline, "No wording for this kind of inline."),
     };
 
+    /// <summary>Whether the edition gives inches, alone or before centimetres.</summary>
+    public static bool InchesFirst(Units units) => units is Units.Inches or Units.InchesThenCentimetres;
+
+    /// <summary>
+    /// How far something is off, in the first of these units: to the millimetre or the eighth of an inch, such as <c>3.6 cm</c>.
+    /// </summary>
+    public static string Fine(Length length, Units units) => InchesFirst(units)
+        ? Inches(length, 8) + " in"
+        : length.Centimetres.ToString("0.0", CultureInfo.InvariantCulture) + " cm";
+
+    /// <summary>A length of yarn in the first of these units, such as <c>824 m</c>: rounded up to whole ones, as everywhere.</summary>
+    public static string Yarn(Length length, Units units) => InchesFirst(units)
+        ? WholeYards(length) + " yd"
+        : WholeMetres(length) + " m";
+
+    /// <summary>Rounded up, that yarn bought by it is enough.</summary>
+    public static string WholeMetres(Length length) => Whole(Math.Ceiling(Settled(length.Metres)));
+
+    private static string WholeYards(Length length) => Whole(Math.Ceiling(Settled(length.Inches / 36)));
+
     /// <summary>One length in the first of these units, such as <c>52.5 cm</c> or <c>20¾ in</c>; rounded as the pattern rounds.</summary>
-    public static string Say(Length length, Units units) => units is Units.Inches or Units.InchesThenCentimetres
+    public static string Say(Length length, Units units) => InchesFirst(units)
         ? Inches(length) + " in"
         : Centimetres(length) + " cm";
 
@@ -140,8 +174,8 @@ public sealed class Wording
             SizeList(measure.Values, Centimetres) + Unit(withUnits, "cm"),
             SizeList(measure.Values, Inches) + Unit(withUnits, "in")),
         YarnLength yarn => Paired(
-            SizeList(yarn.Values, l => Whole(Math.Ceiling(Settled(l.Metres)))) + Unit(withUnits, "m"),
-            SizeList(yarn.Values, l => Whole(Math.Ceiling(Settled(l.Inches / 36)))) + Unit(withUnits, "yd")),
+            SizeList(yarn.Values, WholeMetres) + Unit(withUnits, "m"),
+            SizeList(yarn.Values, WholeYards) + Unit(withUnits, "yd")),
         YarnMass mass => Paired(
             SizeList(mass.Values, m => Whole(Math.Ceiling(Settled(m.Grams)))) + Unit(withUnits, "g"),
             SizeList(mass.Values, m => Math.Round(m.Ounces, 1).ToString("0.#", CultureInfo.InvariantCulture)) + Unit(withUnits, "oz")),
@@ -167,12 +201,14 @@ public sealed class Wording
     {
         var cm = length.Centimetres;
         var step = Math.Abs(cm) < SmallCentimetres ? 0.1 : 0.5;
-        return (Math.Round(cm / step, MidpointRounding.AwayFromZero) * step).ToString("0.#", CultureInfo.InvariantCulture);
+        return (Math.Round(cm / step, MidpointRounding.AwayFromZero) * step).ToString("0.#", CultureInfo.InvariantCulture).Replace('-', '−');
     }
 
-    private static string Inches(Length length)
+    private static string Inches(Length length) => Inches(length, Math.Abs(length.Centimetres) < SmallCentimetres ? 8 : 4);
+
+    /// <param name="parts">Of an inch: 4 or 8.</param>
+    private static string Inches(Length length, int parts)
     {
-        var parts = Math.Abs(length.Centimetres) < SmallCentimetres ? 8 : 4;
         var eighths = (int)Math.Round(Math.Abs(length.Inches) * parts, MidpointRounding.AwayFromZero) * (8 / parts);
         var fraction = (eighths % 8) switch
         {

@@ -17,9 +17,44 @@ internal static class EdgingCheck
         }
         var (stitches, places) = Follow(edging.Spread);
         notes.Same("pickUp", edging.PickUp, stitches);
-        notes.Same("pickUp, over whole repeats", edging.PickUp % made.Multiple, 0);
+        notes.Same("pickUp, over whole repeats", (edging.PickUp - (made.InRows ? made.Plus : 0)) % made.Multiple, 0);
         notes.Same("rule, places on the edge", places, Places(plan, size, edging.Where, fabric));
-        notes.Same("depth", edging.Depth, PlainFabric.EdgingDepth(plan, edging.Where, fabric.EdgingRow), Length.FromMillimetres(0.1));
+        Rounds(plan, edging, made, notes);
+        LiesFlat(edging, made, fabric, notes);
+        notes.Same("depth", edging.Depth, PlainFabric.EdgingDepth(plan, size, edging.Where, fabric.EdgingHeight), Length.FromMillimetres(0.1));
+    }
+
+    /// <summary>As many as the document gives, or between the fewest and the most that it allows.</summary>
+    private static void Rounds(Plan plan, EdgingPlan edging, Edging made, Disagreements notes)
+    {
+        var choice = plan.Project.Garment.Edgings.First(e => e.Where == edging.Where);
+        if (choice.Rounds is { } given)
+        {
+            notes.Same("rounds", edging.Rounds, given);
+            return;
+        }
+        var (fewest, most) = (choice.Fewest ?? Math.Min(made.Rounds / 2, choice.Most ?? made.Rounds), choice.Most ?? Math.Max(Math.Min(2 * made.Rounds + 2, made.Most ?? int.MaxValue), choice.Fewest ?? 0));
+        if (edging.Rounds < fewest || edging.Rounds > most)
+            notes.Say("rounds", $"{edging.Rounds} rounds, where {fewest} to {most} are allowed.");
+    }
+
+    /// <summary>
+    /// Every stretch takes about as many stitches as lie flat along it: a rule of whole stitches in up to four places is at most a sixth off,
+    /// and its last places at most one stitch.
+    /// </summary>
+    private static void LiesFlat(EdgingPlan edging, Edging made, PlainFabric fabric, Disagreements notes)
+    {
+        var edge = Length.Zero;
+        foreach (var rule in edging.Spread.Stretches)
+        {
+            var each = rule.Stretch.Own is not null ? fabric.EdgingHeight : rule.Stretch.RowEnds ? fabric.RowHeight : fabric.StitchWidth;
+            edge += rule.Stretch.Places * each;
+            var flat = rule.Stretch.Places * made.Draw * (rule.Stretch.RowEnds ? each / fabric.EdgingWidth : fabric.AlongStitches);
+            var picked = Follow(new PickUp(0, [rule], 0, 0)).Stitches;
+            if (Math.Abs(picked - flat) > 0.17 * flat + 1 && flat > 0.25 * rule.Stretch.Places)
+                notes.Say("rule", FormattableString.Invariant($"{picked} stitches along the {rule.Stretch.Name}, where {flat:0.#} lie flat."));
+        }
+        notes.Same("edge", edging.Edge, edge, Length.FromMillimetres(0.1));
     }
 
     /// <summary>Stitches picked up, and places passed, by one who goes along the edge group by group.</summary>
@@ -37,27 +72,58 @@ internal static class EdgingCheck
         return (stitches, places);
     }
 
+    /// <summary>Every stretch of the edge counted from its piece, less what seams at its ends hide.</summary>
     private static int Places(Plan plan, SizePlan size, EdgingPlace where, PlainFabric fabric)
     {
-        var up = plan.Direction == Direction.Up;
-        int Across(PiecePlan piece) => up ? piece.Stitches - 2 * fabric.Seams.HiddenStitches : piece.Rows - 2 * fabric.Seams.HiddenRows;
-        var first = size.Pieces[0];
-        switch (where)
+        var construction = plan.Construction;
+        var over = construction.Edgings.First(e => e.Place == where).Over;
+        var places = size.Edgings.Where(e => e.Where == over.Before || e.Where == over.After).Sum(e => e.Rounds);
+        foreach (var (_, edge) in construction.Edgings.First(e => e.Place == where).Edges)
         {
-            case EdgingPlace.Hem:
-                var bands = first.SideBandRows == 0 ? 0 : 4 * (first.SideBandRows - fabric.Seams.HiddenRows);
-                return Across(size[PieceId.Front]) + Across(size[PieceId.Back]) + bands;
-            case EdgingPlace.Neck:
-                return 2 * first.Opening(OpeningId.Neck).Length;
-            case EdgingPlace.Armholes:
-                var depth = first.Opening(OpeningId.Armhole).Length;
-                return 2 * (depth - (up ? fabric.Seams.HiddenRows : fabric.Seams.HiddenStitches));
-            case EdgingPlace.Cuffs:
-                return Across(size[PieceId.Sleeve]);
-            case EdgingPlace.Border:
-                return 2 * (first.Stitches + first.Rows);
-            default:
-                return first.Working == Fabrics.Working.Turned ? Across(first) : first.Stitches;
+            var piece = size[edge.Piece];
+            var alongStitches = !edge.Side.IsUpright() == (plan.Direction == Direction.Up);
+            var hidden = alongStitches ? fabric.Seams.HiddenStitches : fabric.Seams.HiddenRows;
+            var all = alongStitches ? piece.Stitches : piece.Rows;
+            if (piece.Shape is not null)
+            {
+                places += Cut(plan, piece, edge, fabric);
+                continue;
+            }
+            var opening = edge.Opening is { } id ? piece.Opening(id) : null;
+            var (before, last) = (opening, edge.Stretch) switch
+            {
+                (null, _) => (0, all),
+                (_, Stretch.BeforeOpening) => (0, opening.First - 1),
+                (_, Stretch.AfterOpening) => (opening.Last, all),
+                _ => (opening.First - 1, opening.Last),
+            };
+            places += last - before
+                - (before == 0 && construction.IsSewnAt(edge.Piece, edge.Side, atEnd: false) ? hidden : 0)
+                - (last == all && construction.IsSewnAt(edge.Piece, edge.Side, atEnd: true) ? hidden : 0);
+            if (opening is null && piece.SideBandRows > 0 && !edge.Side.IsUpright())
+                places += 2 * (piece.SideBandRows - fabric.Seams.HiddenRows);
         }
+        return places;
+    }
+
+    /// <summary>Along an edge of a shaped piece, what seams that meet its ends hide taken off.</summary>
+    private static int Cut(Plan plan, PiecePlan piece, PieceEdge edge, PlainFabric fabric)
+    {
+        var (construction, up) = (plan.Construction, plan.Direction == Direction.Up);
+        var shape = new PlainShape(piece, construction, up);
+        if (construction.GroupOf(piece.Id).IsSloped)
+            return shape.Along(edge.Side);
+        var opening = construction.GroupOf(piece.Id).OpeningsOf(piece.Id).FirstOrDefault(o => o.Id == edge.Opening);
+        if (opening is null || shape.Cut(opening, edge.Side) is null)
+            return shape.Visible(edge, fabric.Seams).Length;
+        var (along, atBeginning, atEnd) = shape.Places(opening, edge.Side);
+        var across = edge.Side.IsUpright() ? PieceSide.Top : PieceSide.Left;
+        return along + atBeginning + atEnd - HiddenAt(opening.At == OpeningAt.Beginning, edge.Side.AtBeginning()) - HiddenAt(opening.At == OpeningAt.End, edge.Side.AtEnd());
+
+        int HiddenAt(bool endsWithSide, PieceSide corner) => endsWithSide
+            ? construction.IsSewn(piece.Id, corner) ? HiddenAlong(edge.Side) : 0
+            : construction.IsSewn(piece.Id, edge.Side) ? HiddenAlong(across) : 0;
+
+        int HiddenAlong(PieceSide side) => !side.IsUpright() == up ? fabric.Seams.HiddenStitches : fabric.Seams.HiddenRows;
     }
 }

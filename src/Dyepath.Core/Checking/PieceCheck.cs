@@ -15,7 +15,9 @@ internal static class PieceCheck
         notes.Same("foundation.chains", piece.Foundation.Chains, piece.FoundationChains);
         if (fabric.PerUnit == 2 && piece.Working != Working.Turned && !LinenMeets(piece))
             notes.Say("stitches", $"{piece.Stitches} stitches of linen stitch bring a single crochet over or beside another where a round ends.");
-        var stitches = piece.RowStitches.Average();
+        if (piece.Shape is not null)
+            ShapeCheck.Shape(plan, piece, fabric, notes);
+        var stitches = piece.Shape is null ? piece.RowStitches.Average() : ShapeCheck.Width(piece);
         var (along, up) = (fabric.StitchWidth * stitches, fabric.RowHeight * piece.Rows);
         var (width, height) = plan.Direction == Direction.Up ? (along, up) : (up, along);
         notes.Same("width", piece.Width, width, Length.FromMillimetres(0.1));
@@ -83,7 +85,12 @@ internal static class PieceCheck
         var rows = turned || piece.RowStitches.Length == 2 ? 2 : 1;
         var yarn = 0.0;
         for (var row = 0; row < rows; row++)
-            yarn += (double)piece.RowStitches[row % piece.RowStitches.Length] / perUnit + piece.TurnCost;
+        {
+            var stitches = piece.Shape is null ? piece.RowStitches[row % piece.RowStitches.Length]
+                : piece.Shape.Bias > 0 ? piece.Shape.Parts[0].Outline.At(row).Units
+                : ShapeCheck.Width(piece);
+            yarn += (double)stitches / perUnit + piece.TurnCost;
+        }
         while (yarn > period / 2 + 1e-7)
             yarn -= period;
         return yarn / rows;

@@ -22,6 +22,12 @@ internal sealed class PlainFabric
         StitchWidth = gauge.Over / gauge.Stitches;
         RowHeight = gauge.Over / gauge.Rows;
         EdgingRow = fabric.Stitch.Id == "sc" ? whole.Over / whole.Rows : whole.Over / whole.Stitches * 0.9;
+        (EdgingHeight, EdgingWidth) = fabric.Edging is { } own
+            ? (own.Over / own.Rows, own.Over / own.Stitches)
+            : (EdgingRow, StitchWidth * 0.85);
+        AlongStitches = fabric.Edging is null ? 1 : StitchWidth / EdgingWidth;
+        var band = fabric.Edging is { } sample ? sample.Over / sample.Stitches : whole.Over / whole.Stitches * 0.85;
+        BandRatios = (fabric.Edging is null ? 1 : whole.Over / whole.Stitches / band, whole.Over / whole.Rows / band);
         Stitch = fabric.Stitch;
         PerUnit = fabric.Stitch.StitchesPerUnit;
         var sequence = plan.Sequence.Ring.Sections.Sum() / (double)ColourRing.Unit;
@@ -43,8 +49,20 @@ internal sealed class PlainFabric
 
     public Length RowHeight { get; }
 
-    /// <summary>Height of an edging's single crochet row.</summary>
+    /// <summary>Height of a side band's single crochet row.</summary>
     public Length EdgingRow { get; }
+
+    /// <summary>Height of an edging's single crochet row.</summary>
+    public Length EdgingHeight { get; }
+
+    /// <summary>Width of an edging's single crochet.</summary>
+    public Length EdgingWidth { get; }
+
+    /// <summary>Edging stitches that a stitch of the edge takes.</summary>
+    public double AlongStitches { get; }
+
+    /// <summary>Stitches of a side band that lie flat along a stitch and along a row end of a panel.</summary>
+    public (double Stitch, double RowEnd) BandRatios { get; }
 
     public Length Unit { get; }
 
@@ -53,13 +71,14 @@ internal sealed class PlainFabric
 
     public SeamChoice Seams { get; }
 
-    public static Length EdgingDepth(Plan plan, EdgingPlace place, Length row)
+    /// <summary>Of the rounds that the size has; a rule says elsewhere which it may have.</summary>
+    public static Length EdgingDepth(Plan plan, SizePlan size, EdgingPlace place, Length row)
     {
         var depth = Length.Zero;
         if (plan.Project.Garment.Edgings.FirstOrDefault(e => e.Where == place) is { } choice
             && EdgingLibrary.TryFind(choice.Edging, out var edging))
         {
-            var rounds = choice.Rounds ?? edging.Rounds;
+            var rounds = size.Edgings.FirstOrDefault(e => e.Where == place)?.Rounds ?? 0;
             for (var round = 1; round <= rounds; round++)
                 depth += row * (round == rounds ? edging.LastDepth : edging.RoundDepth);
         }

@@ -6,8 +6,8 @@ namespace Dyepath.Core.Checking;
 internal static class PlainPeriod
 {
     /// <summary>
-    /// The shortest part of the sequence, in units, that the whole repeats: tried from the shortest on, stretch by stretch of one colour. Null
-    /// for one colour.
+    /// The shortest part of the sequence, in units, that the whole repeats: tried from the shortest on, stretch by stretch of one colour.
+    /// Null for one colour.
     /// </summary>
     public static double? Of(ColourRing ring)
     {

@@ -23,7 +23,7 @@ public static class PlanCheck
     internal static ImmutableArray<Finding> Verify(Plan plan, Effort effort)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        return Whatever.Happens(effort, () => VerifyAll(plan, effort), reason => [reason]);
+        return SafetyNet.Run(effort, () => VerifyAll(plan, effort), reason => [reason]);
     }
 
     private static ImmutableArray<Finding> VerifyAll(Plan plan, Effort effort)
@@ -37,10 +37,7 @@ public static class PlanCheck
         foreach (var size in plan.Sizes)
         {
             var within = notes.At($"sizes.{size.Name}");
-            if (plan.Project.Garment.Shape is BoxyTop top)
-                BoxyCheck.Measures(plan, top, size, fabric, within);
-            else
-                RectangleCheck.Measures(plan, size, fabric, within);
+            MeasureCheck.Measures(plan, size, fabric, within);
             foreach (var piece in size.Pieces)
             {
                 effort.Spend((long)StepsOfRow * piece.Rows);

@@ -1,161 +1,192 @@
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Planning;
-using Dyepath.Core.Yarns;
-using Edge = System.Collections.Generic.IReadOnlyList<(double Seen, double Beyond)>;
 
 namespace Dyepath.Core.Checking;
 
-/// <summary>Every seam of a size, unit against unit: what is seen beside it, and what would lie there if the fabric went on (docs/seams.md).</summary>
+/// <summary>
+/// Every seam of a size, unit against unit: what is seen beside it, and what would lie there if the fabric went on (docs/seams.md).
+/// </summary>
 internal sealed class SeamCheck
 {
     /// <summary>Half a thousandth of a stitch: places are rounded to millionths, jumps are means of many.</summary>
-    private const double Hair = 5e-4;
+    private const double Tolerance = 5e-4;
 
     private readonly Plan _plan;
     private readonly SizePlan _size;
     private readonly int _perUnit;
+    private readonly Construction _construction;
+    private readonly Dictionary<PieceId, PlainShape> _shapes = [];
 
-    private SeamCheck(Plan plan, SizePlan size, PlainFabric fabric) => (_plan, _size, _perUnit) = (plan, size, fabric.PerUnit);
+    private SeamCheck(Plan plan, SizePlan size, PlainFabric fabric) =>
+        (_plan, _size, _perUnit, _construction) = (plan, size, fabric.PerUnit, plan.Construction);
 
     private SeamChoice Choice => _plan.Project.Garment.Seams;
 
     private bool Up => _plan.Direction == Direction.Up;
 
-    /// <summary>Units that a seam along row ends hides; of one across, whole units.</summary>
-    private double Hidden => (double)Choice.HiddenStitches / _perUnit;
-
-    private int HiddenWhole => Choice.HiddenStitches / _perUnit;
-
     public static void Seams(Plan plan, SizePlan size, PlainFabric fabric, Disagreements notes)
     {
-        if (fabric.Period is not { } period)
-            return;
         var check = new SeamCheck(plan, size, fabric);
-        foreach (var seam in size.Seams)
+        notes.Same("seams, how many", size.Seams.Length, check._construction.Joins.Length);
+        foreach (var join in check._construction.Joins)
         {
-            var (one, other, extension) = check.Edges(seam.Id);
-            var pairs = one.Count == 0 || other.Count == 0 ? 0 : Math.Max(one.Count, other.Count);
-            var jumps = Enumerable.Range(0, pairs).Select(i =>
+            if (size.Seams.FirstOrDefault(s => s.Id == join.Id) is not { } seam)
             {
-                var meets = one[i * one.Count / pairs];
-                var expected = extension == SeamExtension.Mirrored ? meets.Seen : meets.Beyond;
-                return Math.Abs(Math.IEEERemainder(other[i * other.Count / pairs].Seen - expected, period));
-            });
-            notes.Same($"seams.{seam.Where}", seam.PhaseJump, jumps.DefaultIfEmpty(0).Average(), Hair);
+                notes.Say("seams", $"There is no {PlaceNames.Of(join.Id)}.");
+                continue;
+            }
+            notes.Same($"seams.{seam.Where}, places", seam.First.Sum(r => r.Count), join.First.Sum(check.Places));
+            notes.Same($"seams.{seam.Where}, places across", seam.Second.Sum(r => r.Count), join.Second.Sum(check.Places));
+            if (fabric.Period is { } period)
+                check.Judged(join, seam, period, notes);
         }
     }
 
-    private (Edge One, Edge Other, SeamExtension Extension) Edges(SeamId id) => id switch
+    /// <summary>The jump, what it was measured against, and what chance would give.</summary>
+    private void Judged(Join join, SeamPlan seam, double period, Disagreements notes)
     {
-        SeamId.LeftSide => Side(left: true),
-        SeamId.RightSide => Side(left: false),
-        SeamId.LeftShoulder => Shoulder(left: true),
-        SeamId.RightShoulder => Shoulder(left: false),
-        SeamId.LeftArmhole => Armhole(left: true),
-        SeamId.RightArmhole => Armhole(left: false),
-        SeamId.LeftSleeve or SeamId.RightSleeve => Pooled(PieceId.Sleeve) ? Tube(Rows(PieceId.Sleeve), sewn: true) : Nothing,
-        SeamId.BackSeam => Tube(new PlainRows(_size.Pieces[0], _perUnit), sewn: true),
-        SeamId.RoundJoin => Tube(new PlainRows(_size.Pieces[0], _perUnit), sewn: false),
-        _ => throw new ArgumentOutOfRangeException(nameof(id), id, "No such seam."),
-    };
-
-    private static (Edge, Edge, SeamExtension) Nothing => ([], [], SeamExtension.Continued);
-
-    private bool Pooled(PieceId id) => _size[id].Pooled;
-
-    private PlainRows Rows(PieceId id) => new(_size[id], _perUnit);
-
-    private (PlainRows Front, PlainRows Back, bool Turned) Panels => (Rows(PieceId.Front), Rows(PieceId.Back), _size[PieceId.Back].WrongSideOut);
-
-    private int Opening(OpeningId id) => _size[PieceId.Front].Opening(id).Length;
-
-    /// <summary>Worked up, the back's right-hand edge lies at the wearer's right; worked sideways, its first row at the left: unless it is turned over.</summary>
-    private (Edge, Edge, SeamExtension) Side(bool left)
-    {
-        // Between two plain bands no colours adjoin.
-        if (_size[PieceId.Front].SideBandRows > 0)
-            return Nothing;
-        var (front, back, turned) = Panels;
-        if (Up)
+        var colours = !BesideBands(join) && join.First.AddRange(join.Second).All(e => _size[e.Piece].Pooled);
+        var (one, other) = BesideBands(join) ? ([], []) : (Walk(join, join.First), Walk(join, join.Second));
+        var (continued, mirrored) = (Jump(one, other, period, false), Jump(one, other, period, true));
+        notes.Same($"seams.{seam.Where}", seam.PhaseJump, seam.Extension == SeamExtension.Mirrored ? mirrored : continued, Tolerance);
+        notes.Same($"seams.{seam.Where}, chance", seam.Chance, colours ? 0.25 * period : 0, Tolerance);
+        var right = seam.Extension switch
         {
-            var rows = front.Rows - Opening(OpeningId.Armhole);
-            return (Ends(front, left, 0, rows), Ends(back, left == turned, 0, rows), Choice.Extension);
-        }
-        var units = (int)(front.Width(0) - (double)Opening(OpeningId.Armhole) / _perUnit);
-        return (Across(front, left, 0, units), Across(back, left == turned, 0, units), Choice.Extension);
+            null => !colours,
+            _ when !colours => false,
+            SeamExtension.Continued when join.Kind == JoinKind.Round => true,
+            _ when join.Kind == JoinKind.Round => false,
+            { } judged when Choice.Extension is { } wanted => judged == wanted,
+            SeamExtension.Continued => continued <= mirrored + Tolerance,
+            _ => mirrored <= continued + Tolerance,
+        };
+        if (!right)
+            notes.Say($"seams.{seam.Where}, extension", $"It is judged as {seam.Extension?.ToString() ?? "without colours"}, which is not what the document asks for.");
     }
 
-    private (Edge, Edge, SeamExtension) Shoulder(bool left)
+    private static double Jump(
+        List<(double Seen, double Beyond)> one, List<(double Seen, double Beyond)> other, double period, bool mirrored)
     {
-        var (front, back, turned) = Panels;
-        var neck = Opening(OpeningId.Neck);
-        if (Up)
-            return (Part(front, left), Part(back, left == turned), Choice.Extension);
-        var rows = (front.Rows - neck) / 2 - Choice.HiddenRows;
-        var (first, last) = (Choice.HiddenRows, front.Rows - Choice.HiddenRows - rows);
-        var meets = Ends(back, right: false, left == turned ? last : first, rows);
-        return (Ends(front, right: false, left ? last : first, rows), turned ? meets : [.. meets.Reverse()], Choice.Extension);
-
-        // From the outer edge inwards.
-        Edge Part(PlainRows panel, bool right)
+        var pairs = one.Count == 0 || other.Count == 0 ? 0 : Math.Max(one.Count, other.Count);
+        return Enumerable.Range(0, pairs).Select(i =>
         {
-            var units = (int)panel.Width(panel.Rows - 1 - Choice.HiddenRows);
-            var top = Across(panel, true, 0, units);
-            var outwards = right ? top : [.. top.Reverse()];
-            return [.. outwards.Skip(HiddenWhole).Take(Math.Max(0, (units - neck / _perUnit) / 2 - HiddenWhole))];
-        }
+            var meets = one[i * one.Count / pairs];
+            return Math.Abs(Math.IEEERemainder(other[i * other.Count / pairs].Seen - (mirrored ? meets.Seen : meets.Beyond), period));
+        }).DefaultIfEmpty(0).Average();
     }
 
-    /// <summary>From the underarm where the sleeve begins, up the one panel to the shoulder and down the other.</summary>
-    private (Edge, Edge, SeamExtension) Armhole(bool left)
+    /// <summary>Beside a plain band no colours adjoin; it runs along the whole side.</summary>
+    private bool BesideBands(Join join) => join.First.AddRange(join.Second).Any(e =>
+        e.Side.IsUpright() && _size[e.Piece].SideBandRows > 0);
+
+    private List<(double Seen, double Beyond)> Walk(Join join, IEnumerable<PieceEdge> edges)
     {
-        if (!Pooled(PieceId.Sleeve))
-            return Nothing;
-        var ((front, back, turned), sleeve, depth) = (Panels, Rows(PieceId.Sleeve), Opening(OpeningId.Armhole));
-        Edge ofFront, ofBack, cap;
-        if (Up)
+        var walked = new List<(double Seen, double Beyond)>();
+        foreach (var edge in edges)
         {
-            var rows = depth - Choice.HiddenRows;
-            ofFront = Ends(front, left, front.Rows - depth, rows);
-            ofBack = Ends(back, left == turned, back.Rows - depth, rows);
-            cap = Across(sleeve, true, HiddenWhole, _size[PieceId.Sleeve].Stitches / _perUnit - 2 * HiddenWhole);
+            if (!_size[edge.Piece].Pooled)
+                return [];
+            var along = AsWorn(edge, join);
+            if (edge.Backwards)
+                along.Reverse();
+            walked.AddRange(along);
         }
-        else
+        return walked;
+    }
+
+    private int Places(PieceEdge edge)
+    {
+        if (_size[edge.Piece].Shape is not null)
+            return Shape(edge.Piece).Visible(edge, Choice).Length;
+        var (from, to) = Ends(edge);
+        return to - from - (_construction.Joins.First(j => j.First.Contains(edge) || j.Second.Contains(edge)).Sewn
+            || _size[edge.Piece].Working != Working.Spiral ? 0 : 1);
+    }
+
+    /// <summary>A row of linen stitch is counted in stitches along its side, and read in pairs.</summary>
+    private (int From, int To) Ends(PieceEdge edge)
+    {
+        var piece = _size[edge.Piece];
+        var alongStitches = AlongStitches(edge.Side);
+        var all = alongStitches ? piece.Stitches : piece.Rows;
+        var hidden = alongStitches ? Choice.HiddenStitches : Choice.HiddenRows;
+        int from = 0, to = all;
+        if (edge.Opening is { } id)
         {
-            var units = depth / _perUnit - HiddenWhole;
-            var first = (int)front.Width(front.Rows - 1 - Choice.HiddenRows) - depth / _perUnit;
-            ofFront = Across(front, left, first, units);
-            ofBack = Across(back, left == turned, first, units);
-            cap = [.. Ends(sleeve, right: false, Choice.HiddenRows, sleeve.Rows - 2 * Choice.HiddenRows).Reverse()];
+            var opening = piece.Opening(id);
+            (from, to) = edge.Stretch switch
+            {
+                Stretch.BeforeOpening => (0, opening.First - 1),
+                Stretch.AfterOpening => (opening.Last, all),
+                _ => (opening.First - 1, opening.Last),
+            };
         }
-        return ([.. left ? ofBack : ofFront, .. (left ? ofFront : ofBack).Reverse()], cap, Choice.Extension);
+        if (from == 0 && _construction.IsSewnAt(edge.Piece, edge.Side, atEnd: false))
+            from = Math.Min(hidden, to);
+        if (to == all && _construction.IsSewnAt(edge.Piece, edge.Side, atEnd: true))
+            to = Math.Max(from, all - hidden);
+        return (from, to);
     }
 
-    /// <summary>A piece whose own edges meet: sewn, or the round's end at its beginning, in a spiral at the next round's.</summary>
-    private (Edge, Edge, SeamExtension) Tube(PlainRows piece, bool sewn)
+    /// <summary>Laid out once for all of its edges.</summary>
+    private PlainShape Shape(PieceId piece)
     {
-        if (!sewn && _plan.Project.Garment.Working == Working.Spiral)
-            return (Ends(piece, false, 0, piece.Rows - 1, 0), Ends(piece, true, 1, piece.Rows - 1, 0), SeamExtension.Continued);
-        if (!sewn)
-            return (Ends(piece, false, 0, piece.Rows, 0), Ends(piece, true, 0, piece.Rows, 0), SeamExtension.Continued);
-        if (Up)
-            return (Ends(piece, true, 0, piece.Rows), Ends(piece, false, 0, piece.Rows), Choice.Extension);
-        var units = (int)piece.Width(0);
-        return (Across(piece, true, 0, units), Across(piece, false, 0, units), Choice.Extension);
+        if (!_shapes.TryGetValue(piece, out var shape))
+            _shapes.Add(piece, shape = new PlainShape(_size[piece], _construction, Up));
+        return shape;
     }
 
-    private Edge Ends(PlainRows piece, bool right, int from, int rows) => Ends(piece, right, from, rows, Hidden);
+    private bool AlongStitches(PieceSide side) => !side.IsUpright() == Up;
 
-    private static Edge Ends(PlainRows piece, bool right, int from, int rows, double hidden) =>
-        [.. Enumerable.Range(from, Math.Max(0, rows)).Select(row => (piece.At(row, right, hidden), piece.At(row, right, hidden - 1)))];
-
-    /// <summary>Units of the last row that is seen, or of the first, rightmost first; beyond lies the row after it, or before.</summary>
-    private Edge Across(PlainRows piece, bool last, int first, int units)
+    /// <summary>From the bottom up, or from left to right, as the piece hangs in the garment.</summary>
+    private List<(double Seen, double Beyond)> AsWorn(PieceEdge edge, Join join)
     {
-        var (row, beyond) = last
-            ? (piece.Rows - 1 - Choice.HiddenRows, piece.Rows - Choice.HiddenRows)
-            : (Choice.HiddenRows, Choice.HiddenRows - 1);
-        return [.. Enumerable.Range(first, Math.Max(0, units)).Select(unit => (piece.At(row, true, unit), piece.At(beyond, true, unit)))];
+        var piece = _size[edge.Piece];
+        if (piece.Shape is not null)
+        {
+            var shape = Shape(edge.Piece);
+            var (stitches, ends) = join.Sewn ? (Choice.HiddenStitches, Choice.HiddenRows) : (0, 0);
+            return [.. shape.Visible(edge, Choice).Select(line => shape.Beside(edge.Side, line, stitches, ends))];
+        }
+        var rows = new PlainRows(piece, _perUnit);
+        var (from, to) = Ends(edge);
+        var spiral = !join.Sewn && piece.Working == Working.Spiral;
+        if (spiral)
+            (from, to) = join.First.Contains(edge) ? (from, to - 1) : (from + 1, to);
+        // Turned wrong side out, the wearer's left is what lay at the right.
+        var side = piece.WrongSideOut ? edge.Side.Mirrored() : edge.Side;
+        var read = new List<(double Seen, double Beyond)>();
+        if (!AlongStitches(edge.Side))
+        {
+            var hidden = join.Sewn ? (double)Choice.HiddenStitches / _perUnit : 0;
+            var atRight = side is PieceSide.Right or PieceSide.Bottom;
+            // Worn up, places along the side are rows; worn sideways turned over, they are rows from the last.
+            var reversed = piece.WrongSideOut && !Up;
+            for (var place = from; place < to; place++)
+            {
+                var row = reversed ? piece.Rows - 1 - place : place;
+                read.Add((rows.At(row, atRight, hidden), rows.At(row, atRight, hidden - 1)));
+            }
+            return read;
+        }
+        var last = side is PieceSide.Top or PieceSide.Right;
+        var hiddenRows = join.Sewn ? Choice.HiddenRows : 0;
+        var seen = last ? piece.Rows - 1 - hiddenRows : hiddenRows;
+        var beyond = last ? seen + 1 : seen - 1;
+        // Worn up, left is where a row's last unit from the right lies, unless the piece is turned over.
+        var leftIsEnd = Up && !piece.WrongSideOut;
+        var (near, far) = leftIsEnd ? (piece.Stitches - to, piece.Stitches - from) : (from, to);
+        var (first, units) = (near / _perUnit, far / _perUnit - near / _perUnit);
+        var endsAtLeft = piece.Stitches - far <= Choice.HiddenStitches && near > Choice.HiddenStitches;
+        var over = (int)rows.Width(seen) - (piece.Stitches - far) / _perUnit - units - first;
+        for (var unit = first; unit < first + units; unit++)
+        {
+            var inwards = unit + (endsAtLeft ? over : 0);
+            read.Add((rows.At(seen, true, inwards), rows.At(beyond, true, inwards)));
+        }
+        if (leftIsEnd)
+            read.Reverse();
+        return read;
     }
 }

@@ -49,8 +49,8 @@ public static class LookAlikes
     /// <summary>
     /// Names the pairs of a colour ring (its last entry meets its first) that fall below the limits. Entries equal in
     /// name and colour are one colour and not compared. A pair is named once: under <see cref="Viewing.Normal"/> when
-    /// normal eyes confuse it, for then everybody does, otherwise under each other viewing that does. Colour-deficient
-    /// eyes are Brettel 1997 with a cone missing, the strictest case. Sorted by viewing, then the most alike first, then
+    /// it is confused with normal vision, since it is then confused with any, otherwise under each other viewing that does.
+    /// Colour-deficient eyes are Brettel 1997 with a cone missing, the strictest case. Sorted by viewing, then the most alike first, then
     /// by place in the ring.
     /// </summary>
     public static ImmutableArray<LookAlike> Find(ImmutableArray<NamedColour> ring, LookAlikeLimits limits)

@@ -1,3 +1,5 @@
+using System.Text.Json;
+
 namespace Dyepath.Core.Edgings;
 
 /// <summary>Where an edging goes.</summary>
@@ -13,4 +15,27 @@ public enum EdgingPlace
 
     /// <summary>The first and the last round of a cowl.</summary>
     Brims,
+
+    /// <summary>All round the top of front, back and both sleeves, on the shoulders, or of a bag.</summary>
+    TopEdge,
+
+    Waist,
+
+    /// <summary>The lower edge of a hat.</summary>
+    Brim,
+
+    /// <summary>The open edges of a front.</summary>
+    Fronts,
+
+    /// <summary>Round an animal's forelegs.</summary>
+    LegOpenings,
+
+    /// <summary>The front's edge of a shoulder that is left open.</summary>
+    Shoulder,
+}
+
+public static class EdgingPlaces
+{
+    /// <summary>As the document names it, such as <c>topEdge</c>.</summary>
+    public static string Key(EdgingPlace place) => JsonNamingPolicy.CamelCase.ConvertName(place.ToString());
 }

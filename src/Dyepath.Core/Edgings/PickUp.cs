@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Limits;
 using Dyepath.Core.Quantities;
+using Dyepath.Core.Swatches;
 
 namespace Dyepath.Core.Edgings;
 
@@ -8,7 +9,11 @@ namespace Dyepath.Core.Edgings;
 /// <param name="Name">As the maker finds it, such as <c>front neck</c>.</param>
 /// <param name="RowEnds">True along row ends, false along stitches.</param>
 /// <param name="Places">Row ends or stitches on it; at least 1.</param>
-public sealed record EdgeStretch(string Name, bool RowEnds, int Places);
+public sealed record EdgeStretch(string Name, bool RowEnds, int Places)
+{
+    /// <summary>What a place takes so that it lies flat, and its length, where it is a row of an edging; missing: the fabric's.</summary>
+    public (double Flat, Length Each)? Own { get; init; }
+}
 
 /// <summary>
 /// <paramref name="Stitches"/> in every <paramref name="Places"/> row ends or stitches, as long as whole groups last, then
@@ -26,21 +31,11 @@ public sealed record StretchRule(EdgeStretch Stretch, int Stitches, int Places, 
 /// <param name="Extra">Stitches beyond the stretches' own, at the corners or evenly spaced; negative: left out.</param>
 public sealed record PickUp(int Total, ImmutableArray<StretchRule> Stretches, int Corners, int Extra)
 {
-    /// <summary>
-    /// Width of an edging's stitch over the fabric's. Edgings are worked firmer than the fabric; 0.85 is what the trade's own
-    /// numbers imply (1 a row in single crochet, 3 in 2 rows in half double, 2 a row in double, against row heights of 0.9,
-    /// 1.3 and 1.65 stitch widths; common practice).
-    /// </summary>
-    public const double EdgingStitchWidth = 0.85;
-
     private const int MostPlacesInGroup = 4;
     private const int MostStitchesPerPlace = 5;
 
-    /// <summary>Stitches that a row end can take.</summary>
-    public static Bounds Ratios { get; } = new(1e-6, MostStitchesPerPlace, "stitches a row end");
-
-    /// <summary>Stitches a row end takes so that the edge lies flat: row height over the width of an edging stitch.</summary>
-    public static double FlatRatio(Length rowHeight, Length stitchWidth) => rowHeight / (stitchWidth * EdgingStitchWidth);
+    /// <summary>Stitches that a row end or a stitch of the edge can take.</summary>
+    public static Bounds Ratios { get; } = new(1e-6, MostStitchesPerPlace, "stitches a row end or stitch");
 
     /// <summary>
     /// The simple ratio nearest to <paramref name="ratio"/> by quotient, at most 4 places to a group; ties to fewer
@@ -67,22 +62,31 @@ public sealed record PickUp(int Total, ImmutableArray<StretchRule> Stretches, in
 
     /// <summary>Plans the pick-up for one edge.</summary>
     /// <param name="stretches">In the order in which the edge is worked; at least one.</param>
-    /// <param name="flatRatio">From <see cref="FlatRatio"/>; along stitches it is one for one.</param>
+    /// <param name="flat">From <see cref="EdgingGauge.Flat"/>; a ratio is said as the nearest <see cref="SimpleRatio"/>, so that between 0.87 and 1.11
+    /// it is one for one.</param>
     /// <param name="corners">Corners between the stretches that can take extra stitches.</param>
     /// <param name="perCorner">Stitches that every corner takes beyond the stretches, so that it lies flat.</param>
     /// <param name="closed">The edge is a round, so that the edging's plus is not needed.</param>
     /// <exception cref="ArgumentException">No stretch, or one without places.</exception>
     public static PickUp Plan(
-        Edging edging, IReadOnlyList<EdgeStretch> stretches, double flatRatio, int corners, int perCorner = 0, bool closed = true)
+        Edging edging, IReadOnlyList<EdgeStretch> stretches, FlatRatios flat, int corners, int perCorner = 0, bool closed = true)
     {
         ArgumentNullException.ThrowIfNull(edging);
         ArgumentNullException.ThrowIfNull(stretches);
         if (stretches.Count == 0 || stretches.Any(s => s.Places < 1))
             throw new ArgumentException("An edge has at least one stretch, each with at least one place.", nameof(stretches));
-        var rules = stretches.Select(s => Spread(s, (s.RowEnds ? flatRatio : 1) * edging.Draw)).ToImmutableArray();
+        var rules = stretches.Select(s => Spread(s, (s.Own?.Flat ?? flat.Along(s.RowEnds)) * edging.Draw)).ToImmutableArray();
         var own = rules.Sum(r => r.Total);
         var total = NearestRepeat(own + corners * perCorner, edging.Multiple, closed ? 0 : edging.Plus);
         return new PickUp(total, rules, corners, total - own);
+    }
+
+    /// <summary>Length of the edge, from the size of the fabric's stitches.</summary>
+    public Length EdgeLength(Gauge fabric)
+    {
+        ArgumentNullException.ThrowIfNull(fabric);
+        return Stretches.Aggregate(
+            Length.Zero, (sum, rule) => sum + rule.Stretch.Places * (rule.Stretch.Own?.Each ?? (rule.Stretch.RowEnds ? fabric.RowHeight : fabric.StitchWidth)));
     }
 
     /// <summary>Nearest whole number of repeats, at least one, and <paramref name="plus"/>; ties to more.</summary>

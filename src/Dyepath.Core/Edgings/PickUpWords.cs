@@ -10,7 +10,8 @@ namespace Dyepath.Core.Edgings;
 public static class PickUpWords
 {
     /// <summary>For one size.</summary>
-    public static string Text(PickUp pickUp) => string.Concat(Parts(pickUp, withRests: false).Select(p => p.Word ?? FormattableString.Invariant($"{p.Number}")));
+    public static string Text(PickUp pickUp) =>
+        string.Concat(Parts(pickUp, withRests: false).Select(p => p.Word ?? FormattableString.Invariant($"{p.Number}")));
 
     /// <summary>For all sizes at once; null where their words differ.</summary>
     /// <param name="withRests">A remainder of none is said as 0, so that sizes with and without one may share a sentence.</param>
@@ -26,20 +27,41 @@ public static class PickUpWords
 
     private static IEnumerable<Part> Parts(PickUp pickUp, bool withRests)
     {
-        // Stretches of one rule are named together.
-        foreach (var (alike, first) in pickUp.Stretches
-            .GroupBy(s => (s.Stitches, s.Places, s.RestPlaces, s.RestStitches, s.Groups, s.Stretch.RowEnds)).Select((g, i) => (g.ToArray(), i == 0)))
+        var one = pickUp is { Stretches.Length: 1, Extra: 0 };
+        foreach (var (alike, i) in Neighbours(pickUp).Select((alike, i) => (alike, i)))
         {
-            if (!first)
+            if (i > 0)
                 yield return "; ";
-            foreach (var part in Stretch(alike[0], string.Join(" and ", alike.Select(s => s.Stretch.Name)), withRests))
+            foreach (var part in Stretch(alike[0], $"{(alike.Count > 1 ? "on each of " : "")}{string.Join(" and ", alike.Select(s => s.Stretch.Name))}", withRests))
                 yield return part;
+            if (!one)
+            {
+                yield return " = ";
+                yield return alike[0].Total;
+            }
         }
         foreach (var part in Extra(pickUp))
             yield return part;
-        yield return ": ";
+        yield return one ? ": " : "; ";
         yield return pickUp.Total;
         yield return " in all.";
+    }
+
+    /// <summary>Stretches of one rule that follow each other are named together: the edge is told in the order in which it is met.</summary>
+    private static List<List<StretchRule>> Neighbours(PickUp pickUp)
+    {
+        var groups = new List<List<StretchRule>>();
+        foreach (var rule in pickUp.Stretches)
+        {
+            if (groups.Count > 0 && Key(groups[^1][0]) == Key(rule))
+                groups[^1].Add(rule);
+            else
+                groups.Add([rule]);
+        }
+        return groups;
+
+        static (int, int, int, int, int, bool) Key(StretchRule rule) =>
+            (rule.Stitches, rule.Places, rule.RestPlaces, rule.RestStitches, rule.Groups, rule.Stretch.RowEnds);
     }
 
     private static Part[] Stretch(StretchRule rule, string names, bool withRests)
@@ -47,7 +69,7 @@ public static class PickUpWords
         var (one, many) = rule.Stretch.RowEnds ? ("row end", "row ends") : ("stitch", "stitches");
         if (rule.Places == 1)
             return [$"{names}: pick up ", rule.Stitches, " in each of the ", rule.Stretch.Places, $" {many}"];
-        Part[] groups = [$"{names}: pick up ", rule.Stitches, " in every ", rule.Places, $" {many} ", rule.Groups, " times"];
+        Part[] groups = [$"{names}: pick up ", rule.Stitches, " in every ", rule.Places, $" {many}, ", rule.Groups, " times"];
         if (rule.RestPlaces == 0 && !withRests)
             return groups;
         return [.. groups, ", then ", rule.RestStitches, " in the last ", rule.RestPlaces, $" {(rule.RestPlaces == 1 && !withRests ? one : many)}"];

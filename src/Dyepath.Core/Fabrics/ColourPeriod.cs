@@ -27,7 +27,8 @@ public sealed record ColourPeriod(long Micro, int Repeats, ImmutableArray<Colour
         var length = Enumerable.Range(1, merged.Length).First(d => merged.Length % d == 0 && IsPeriod(merged, d, within));
         var repeats = merged.Length / length;
         var stretches = Enumerable.Range(0, length)
-            .Select(i => new ColourStretch(merged[i].Colour, Mean(Enumerable.Range(0, repeats).Sum(k => merged[i + k * length].Micro), repeats)))
+            .Select(i => new ColourStretch(
+                merged[i].Colour, Mean(Enumerable.Range(0, repeats).Sum(k => merged[i + k * length].Micro), repeats)))
             .ToImmutableArray();
         return new ColourPeriod(Mean(ring.Total, repeats), repeats, stretches, origin);
     }

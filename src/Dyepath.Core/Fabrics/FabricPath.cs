@@ -22,19 +22,23 @@ public sealed class FabricPath
 
     private readonly long[] _starts;
 
-    private FabricPath(
-        Working working, ImmutableArray<int> stitches, ImmutableArray<int> firstColumns, ImmutableArray<long> turns, PathOptions options)
+    /// <summary>1 where the first row is worked the way in which odd rows are otherwise.</summary>
+    private readonly int _odd;
+
+    private FabricPath(Working working, ImmutableArray<int> stitches, RowPlaces places, PathOptions options)
     {
         Working = working;
         RowStitches = stitches;
-        FirstColumns = firstColumns;
-        Turns = turns;
+        FirstColumns = places.FirstColumns;
+        Turns = places.Turns;
+        Pulled = places.Pulled;
         StitchesPerUnit = options.StitchesPerUnit;
         TurningChainCounts = options.TurningChainCounts;
+        _odd = options.FirstRowBackwards ? 1 : 0;
         _starts = new long[stitches.Length];
         _starts[0] = ColourRing.ToMicro(options.Start);
         for (var row = 1; row < _starts.Length; row++)
-            _starts[row] = checked(_starts[row - 1] + RowYarn(row - 1) + turns[row - 1]);
+            _starts[row] = checked(_starts[row - 1] + RowYarn(row - 1) + Turns[row - 1] + Pulled[row]);
         Advance = SteadyAdvance();
     }
 
@@ -48,6 +52,11 @@ public sealed class FabricPath
 
     /// <summary>τ_r in micro-units.</summary>
     public ImmutableArray<long> Turns { get; }
+
+    /// <summary>
+    /// Micro-units of yarn drawn after the turn and before each row's first stitch, through slip stitches along the row below.
+    /// </summary>
+    public ImmutableArray<long> Pulled { get; }
 
     public int StitchesPerUnit { get; }
 
@@ -64,7 +73,9 @@ public sealed class FabricPath
     /// <param name="stitches">N, 1 to 1,000 stitches in every row.</param>
     /// <param name="rows">1 to 5,000.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value outside its range.</exception>
-    /// <exception cref="ArgumentException">A turn that takes back the whole row, a spiral with a turn, or a counting chain of no yarn.</exception>
+    /// <exception cref="ArgumentException">
+    /// A turn that takes back the whole row, a spiral with a turn, or a counting chain of no yarn.
+    /// </exception>
     public static FabricPath Constant(Working working, int stitches, int rows, PathOptions? options = null)
     {
         Guard.InRange(rows, 1, MostRows, "rows");
@@ -99,13 +110,15 @@ public sealed class FabricPath
     /// <param name="stitches">N_r of every row, 1 to 1,000 each; 1 to 5,000 rows.</param>
     /// <param name="firstColumns">o_r, the column of each row's rightmost cell, −1,000 to 1,000; omitted, 0.</param>
     /// <param name="turnCosts">τ_r in units, as <see cref="PathOptions.TurnCost"/>, which it replaces.</param>
+    /// <param name="pulled">See <see cref="Pulled"/>: in units, 0 to 1,000 each, 0 before the first row; omitted, 0.</param>
     /// <inheritdoc cref="Constant"/>
     public static FabricPath RowByRow(
         Working working,
         ImmutableArray<int> stitches,
         PathOptions? options = null,
         ImmutableArray<int>? firstColumns = null,
-        ImmutableArray<double>? turnCosts = null)
+        ImmutableArray<double>? turnCosts = null,
+        ImmutableArray<double>? pulled = null)
     {
         options ??= new PathOptions();
         Guard.InRange(stitches.Length, 1, MostRows, "rows", nameof(stitches));
@@ -116,6 +129,8 @@ public sealed class FabricPath
             throw new ArgumentException($"{stitches.Length} rows need as many first columns, not {columns.Length}.", nameof(firstColumns));
         if (turnCosts is { } costs && costs.Length != stitches.Length)
             throw new ArgumentException($"{stitches.Length} rows need as many turn costs, not {costs.Length}.", nameof(turnCosts));
+        if (pulled is { } drawn && (drawn.Length != stitches.Length || drawn[0] != 0))
+            throw new ArgumentException($"{stitches.Length} rows need as many stretches of pulled yarn, the first of them 0.", nameof(pulled));
         if (options is { TurningChainCounts: true, StitchesPerUnit: not 1 })
             throw new ArgumentException("A turning chain counts as a stitch only where a unit is one stitch.", nameof(options));
         var turns = ImmutableArray.CreateBuilder<long>(stitches.Length);
@@ -129,15 +144,15 @@ public sealed class FabricPath
                 throw new ArgumentException($"A spiral has no turn or join, so its turn cost is 0, not {cost}.", nameof(options));
             if (options.TurningChainCounts && PathOptions.TakesNoChain(cost))
                 throw new ArgumentException($"A turning chain that counts takes some yarn: its turn cost lies over -1, not {cost}.", nameof(options));
-            if (stitches[row] * (ColourRing.Unit / options.StitchesPerUnit) + turn <= 0)
+            if (options.TakesBack(stitches[row], cost))
                 throw new ArgumentException($"A turn cost of {cost} takes back the whole row of {stitches[row]}.", nameof(options));
             turns.Add(turn);
         }
-        return new FabricPath(working, stitches, columns, turns.MoveToImmutable(), options);
+        return new FabricPath(working, stitches, new RowPlaces(columns, turns.MoveToImmutable(), Micro(pulled, stitches.Length)), options);
     }
 
     /// <summary>Whether the row is worked from its left-hand edge to its right.</summary>
-    public bool RunsBackwards(int row) => IsTurned && (row & 1) == 1;
+    public bool RunsBackwards(int row) => IsTurned && IsOdd(row);
 
     /// <summary>Pooling units in the row, a half one counted as one.</summary>
     public int Cells(int row) => StitchesPerUnit == 1 ? RowStitches[row] : (RowStitches[row] + 1) / 2;
@@ -156,7 +171,9 @@ public sealed class FabricPath
         return _starts[^1] + RowAndTurn(Rows - 1) + beyond / 2 * PairYarn(Rows) + (beyond & 1) * RowAndTurn(Rows);
     }
 
-    /// <summary>Yarn from the first stitch to the last stitch's end, in micro-units: with the turns between rows, none after the last.</summary>
+    /// <summary>
+    /// Yarn from the first stitch to the last stitch's end, in micro-units: with the turns between rows, none after the last.
+    /// </summary>
     public long Yarn => _starts[^1] + RowYarn(Rows - 1) - _starts[0];
 
     /// <summary>Where the unit begins that lies so far from a row's right-hand edge; negative beyond the edge, micro-units both.</summary>
@@ -193,7 +210,7 @@ public sealed class FabricPath
     /// single crochets stand above chains: to the left, or to the right where a backward row begins with half a unit.
     /// </summary>
     public int DrawnHalfUnitsLeft(int row) =>
-        StitchesPerUnit == 1 || (row & 1) == 0 ? 0 : RunsBackwards(row) && (RowStitches[row] & 1) == 1 ? -1 : 1;
+        StitchesPerUnit == 1 || !IsOdd(row) ? 0 : RunsBackwards(row) && (RowStitches[row] & 1) == 1 ? -1 : 1;
 
     /// <summary>The yarn of the cell worked <paramref name="order"/>-th in its row, counted from 0.</summary>
     internal YarnSpan SpanOf(int row, int order)
@@ -206,10 +223,18 @@ public sealed class FabricPath
         return new YarnSpan(from - turn, length + turn);
     }
 
-    /// <summary>The row of the piece that a row is worked like: itself, or beyond the piece the nearest that is worked the same way.</summary>
+    /// <summary>
+    /// The row of the piece that a row is worked like: itself, or beyond the piece the nearest that is worked the same way.
+    /// </summary>
     private int Like(int row) => row < 0
         ? Math.Min(row & 1, Rows - 1)
         : row < Rows ? row : Math.Max(Rows - 1 - ((row - (Rows - 1)) & 1), 0);
+
+    private bool IsOdd(int row) => ((row + _odd) & 1) == 1;
+
+    private static ImmutableArray<long> Micro(ImmutableArray<double>? pulled, int rows) => pulled is { } units
+        ? [.. units.Select(u => ColourRing.ToMicro(Guard.InRange(u, 0, MostStitches, "units", nameof(pulled))))]
+        : [.. new long[rows]];
 
     private long RowAndTurn(int row) => RowYarn(row) + Turns[Like(row)];
 
@@ -224,6 +249,8 @@ public sealed class FabricPath
 
     private RowAdvance? SteadyAdvance()
     {
+        if (Pulled.Any(p => p != 0))
+            return null;
         var everyRow = AllAlike(1);
         if (!everyRow && !AllAlike(2))
             return null;
@@ -237,9 +264,12 @@ public sealed class FabricPath
     {
         for (var row = step; row < Rows; row++)
         {
-            if (RowStitches[row] != RowStitches[row - step] || FirstColumns[row] != FirstColumns[row - step] || Turns[row] != Turns[row - step])
+            if (RowStitches[row] != RowStitches[row - step] || FirstColumns[row] != FirstColumns[row - step]
+                || Turns[row] != Turns[row - step])
                 return false;
         }
         return true;
     }
+
+    private readonly record struct RowPlaces(ImmutableArray<int> FirstColumns, ImmutableArray<long> Turns, ImmutableArray<long> Pulled);
 }

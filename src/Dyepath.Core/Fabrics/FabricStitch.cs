@@ -10,9 +10,7 @@ namespace Dyepath.Core.Fabrics;
 /// <param name="Name">US name.</param>
 /// <param name="Abbreviation">US abbreviation.</param>
 /// <param name="TurningChains">Chains worked to turn (common instruction, several handbooks).</param>
-/// <param name="TurningChainCounts">Whether the turning chain counts as the row's first stitch unless the pattern says otherwise.</param>
 /// <param name="FirstStitchInChain">Which chain from the hook takes the first stitch of the first row.</param>
-/// <param name="StitchesPerUnit">Stitches in one pooling unit: 1, or 2 in linen stitch.</param>
 /// <param name="HeightOverWidth">Row height over stitch width (means of published gauges).</param>
 /// <param name="YarnInSingleCrochet">Yarn of one stitch over that of one single crochet (one measured strip, ±20 %).</param>
 public sealed record FabricStitch(
@@ -20,27 +18,33 @@ public sealed record FabricStitch(
     string Name,
     string Abbreviation,
     int TurningChains,
-    bool TurningChainCounts,
     int FirstStitchInChain,
-    int StitchesPerUnit,
     double HeightOverWidth,
     double YarnInSingleCrochet)
 {
+    /// <summary>Whether the turning chain counts as the row's first stitch unless the pattern says otherwise.</summary>
+    public bool TurningChainCounts { get; init; }
+
+    /// <summary>Stitches in one pooling unit: 1, or 2 in linen stitch.</summary>
+    public int StitchesPerUnit { get; init; } = 1;
+
     /// <summary>Yarn of one chain over that of one single crochet: 25.5 in against 53 in for a 5 in strip (one measurement).</summary>
     public const double ChainInSingleCrochet = 25.5 / 53;
 
     public static FabricStitch SingleCrochet { get; } =
-        new("sc", "single crochet", "sc", 1, false, 2, 1, 0.9, 1);
+        new("sc", "single crochet", "sc", 1, 2, 0.9, 1);
 
     public static FabricStitch HalfDoubleCrochet { get; } =
-        new("hdc", "half double crochet", "hdc", 2, false, 3, 1, 1.3, 78.5 / 53);
+        new("hdc", "half double crochet", "hdc", 2, 3, 1.3, 78.5 / 53);
 
     public static FabricStitch DoubleCrochet { get; } =
-        new("dc", "double crochet", "dc", 3, true, 4, 1, 1.65, 102.0 / 53);
+        new("dc", "double crochet", "dc", 3, 4, 1.65, 102.0 / 53) { TurningChainCounts = true };
 
-    /// <summary>Single crochet and chain 1 in turn, each single crochet worked into the chain space below; a unit is two stitches wide.</summary>
+    /// <summary>
+    /// Single crochet and chain 1 in turn, each single crochet worked into the chain space below; a unit is two stitches wide.
+    /// </summary>
     public static FabricStitch Linen { get; } =
-        new("linen", "linen stitch", "linen st", 1, false, 2, 2, 0.9, (1 + ChainInSingleCrochet) / 2);
+        new("linen", "linen stitch", "linen st", 1, 2, 0.9, (1 + ChainInSingleCrochet) / 2) { StitchesPerUnit = 2 };
 
     public static ImmutableArray<FabricStitch> All { get; } = [SingleCrochet, HalfDoubleCrochet, DoubleCrochet, Linen];
 

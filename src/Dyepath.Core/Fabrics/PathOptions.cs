@@ -29,6 +29,12 @@ public sealed record PathOptions
     public int StitchesPerUnit { get; init; } = 1;
 
     /// <summary>
+    /// The first row runs from its left-hand edge, as odd rows do otherwise: a part that is joined on above another. In linen stitch
+    /// it is then drawn as an odd row. Says nothing of the way in rounds that are not turned.
+    /// </summary>
+    public bool FirstRowBackwards { get; init; }
+
+    /// <summary>
     /// The turning chain is the row's first stitch. With κ = 1 + τ it lies along [Y_r − τ, Y_r + 1), the rest of the
     /// row at whole steps from Y_r + 1; needs τ over −1 and one stitch a unit. The first row's own chains are taken likewise.
     /// </summary>
@@ -36,5 +42,11 @@ public sealed record PathOptions
 
     /// <summary>Whether a turning chain that counts would be left no yarn by this turn cost, once rounded.</summary>
     /// <param name="turnCost">In units.</param>
-    internal static bool TakesNoChain(double turnCost) => ColourRing.ToMicro(turnCost) <= ColourRing.ToMicro(CountingChainOver);
+    public static bool TakesNoChain(double turnCost) => ColourRing.ToMicro(turnCost) <= ColourRing.ToMicro(CountingChainOver);
+
+    /// <summary>Whether a turn takes back the whole row before it, once rounded.</summary>
+    /// <param name="stitches">Of the row.</param>
+    /// <param name="turnCost">In units.</param>
+    public bool TakesBack(int stitches, double turnCost) =>
+        stitches * (ColourRing.Unit / StitchesPerUnit) + ColourRing.ToMicro(turnCost) <= 0;
 }

@@ -1,3 +1,5 @@
+using System.Text.Json;
+
 namespace Dyepath.Core.Garments;
 
 /// <summary>A measure of the finished garment. Names in JSON are these in camel case with <c>Cm</c> appended.</summary>
@@ -12,23 +14,90 @@ public enum GarmentMeasure
     SleeveLength,
     Circumference,
     Height,
+
+    /// <summary>How far down from the top edge a sleeve is joined to the body.</summary>
+    SleeveJoin,
+
+    /// <summary>How far an armhole lies within the side of its piece.</summary>
+    ArmholeInset,
+
+    /// <summary>From the shoulder down to the lower edge of the front neck.</summary>
+    NeckDepth,
+
+    /// <summary>The same at the back.</summary>
+    BackNeckDepth,
+
+    /// <summary>Across a piece that spans both arms, flat.</summary>
+    WristToWrist,
+
+    /// <summary>How far a gusset holds two panels apart.</summary>
+    GussetDepth,
+    GussetLength,
+    StrapWidth,
+
+    /// <summary>With the ends that are sewn on.</summary>
+    StrapLength,
+
+    /// <summary>Of a front or a back that does not meet the other at the sides.</summary>
+    PanelWidth,
+
+    /// <summary>How much of a side a tab is sewn to.</summary>
+    TabJoin,
+
+    /// <summary>From front to back.</summary>
+    TabLength,
+
+    /// <summary>Along the sides.</summary>
+    TabHeight,
+
+    /// <summary>From the shoulder seam down a side.</summary>
+    LegOpening,
+
+    /// <summary>Of the back alone, from side seam to side seam, where the front is in two.</summary>
+    BackWidth,
+
+    /// <summary>Of one front that opens: from its shoulder to its front edge, before the band.</summary>
+    FrontNeck,
+
+    /// <summary>Of a shawl, from tip to tip.</summary>
+    Wingspan,
+
+    /// <summary>Of a shawl, from its upper edge to its lowest point.</summary>
+    Depth,
+
+    /// <summary>All the way round the lower edge, where that is wider than what is above.</summary>
+    HemWidth,
+
+    /// <summary>All the way round a hat's upper edge, before it is drawn together.</summary>
+    CrownEdge,
 }
 
 /// <summary>Names of measures in the document: these in camel case.</summary>
 public static class GarmentMeasures
 {
-    public static string Key(GarmentMeasure measure)
+    /// <summary>In running text, such as <c>armhole depth</c>.</summary>
+    public static string Words(GarmentMeasure measure) => measure switch
     {
-        var name = measure.ToString();
-        return char.ToLowerInvariant(name[0]) + name[1..];
-    }
+        GarmentMeasure.SleeveJoin => "sleeve joined to the body",
+        GarmentMeasure.NeckDepth => "front neck depth",
+        GarmentMeasure.LegOpening => "leg opening depth",
+        GarmentMeasure.TabJoin => "tab joined to the side",
+        _ => string.Concat(measure.ToString().Select((c, i) => i > 0 && char.IsUpper(c) ? $" {char.ToLowerInvariant(c)}" : $"{char.ToLowerInvariant(c)}")),
+    };
+
+    public static string Key(GarmentMeasure measure) => JsonNamingPolicy.CamelCase.ConvertName(measure.ToString());
 }
 
-/// <summary>Counts that the designer may fix by hand, as the document names them.</summary>
-internal static class FixedCounts
+/// <summary>Counts that the designer may fix by hand, as the document names them: such as <c>panelStitches</c>.</summary>
+public static class FixedCounts
 {
-    public const string PanelStitches = "panelStitches";
-    public const string PanelRows = "panelRows";
-    public const string SleeveStitches = "sleeveStitches";
-    public const string SleeveRows = "sleeveRows";
+    public static string Stitches(PieceGroup group) => Named(group, "Stitches");
+
+    public static string Rows(PieceGroup group) => Named(group, "Rows");
+
+    private static string Named(PieceGroup group, string what)
+    {
+        ArgumentNullException.ThrowIfNull(group);
+        return group.Name + what;
+    }
 }

@@ -1,10 +1,11 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Edgings;
 using Dyepath.Core.Fabrics;
+using Dyepath.Core.Findings;
 using Dyepath.Core.Limits;
 using Dyepath.Core.Motifs;
-using Dyepath.Core.Planning;
 using Dyepath.Core.Quantities;
+using Dyepath.Core.Sizing;
 
 namespace Dyepath.Core.Garments;
 
@@ -40,46 +41,31 @@ public sealed record GarmentSpec(
     public int? StartOf(PieceId piece) => Starts.TryGetValue(PlaceNames.Of(piece), out var start) ? start : null;
 }
 
-/// <summary>The outline of a garment and the lengths that the body does not give.</summary>
-public abstract record GarmentShape;
-
-/// <summary>A boxy pullover or tunic: two rectangular panels, a slit neck, and perhaps rectangular sleeves.</summary>
-/// <param name="BelowWaist">Body length is the chart's back waist length plus this.</param>
-/// <param name="HipBelowWaist">A body that hangs at least this far below the waist reaches the hip, and hip plus ease counts too.</param>
-/// <param name="NeckWidth">Slit neck of the base size, after its edging.</param>
-/// <param name="NeckStep">Added to the neck width per size above the base, taken off below it.</param>
-/// <param name="UpperArmEase">Armhole depth is the larger of the chart's and half of upper arm plus this.</param>
-/// <param name="Sleeves">Missing: none, the armholes are edged.</param>
-/// <param name="IsTunic">What the pattern calls it: a tunic, or else a pullover.</param>
-public sealed record BoxyTop(
-    Ease BustEase,
-    Length HipEase,
-    Length BelowWaist,
-    Length HipBelowWaist,
-    Length NeckWidth,
-    Length NeckStep,
-    Length UpperArmEase,
-    SleeveSpec? Sleeves,
-    bool IsTunic = false) : GarmentShape;
-
-/// <summary>Rectangular sleeves, sewn or picked up along the armhole.</summary>
-/// <param name="Pooled">Worked in the variegated yarn, or else in the companion yarn.</param>
-/// <param name="ShorterBy">
-/// Taken off the full length: chart's centre back neck to cuff, less half the panel's width (so that a wider dropped shoulder shortens it).
-/// </param>
-public sealed record SleeveSpec(bool Pooled, Length ShorterBy);
-
-/// <summary>A tube: circumference and height.</summary>
-public sealed record Cowl(Length Circumference, Length Height) : GarmentShape;
-
-/// <summary>A wrap, scarf or blanket: one rectangle.</summary>
-/// <param name="IsBlanket">What the pattern calls it: a blanket, or else a wrap.</param>
-public sealed record Wrap(Length Width, Length Length, bool IsBlanket = false) : GarmentShape;
-
 /// <summary>Ease added to the body's girth: the middle of a published category, or a length of the designer's own.</summary>
 /// <param name="Category">Such as <c>classic</c>; needs <paramref name="Revision"/>, since two revisions differ.</param>
 /// <param name="Own">Used when no category is named.</param>
-public sealed record Ease(string? Category, string? Revision, Length? Own);
+public sealed record Ease(string? Category, string? Revision, Length? Own)
+{
+    /// <summary>As a length; zero where <see cref="Faults"/> has something to say.</summary>
+    public Length Length => Own ?? Published?.Typical ?? Length.Zero;
+
+    private EaseRange? Published => Category is null ? null : PublishedEase.All.FirstOrDefault(range =>
+        range.Revision.ToString().Equals(Revision, StringComparison.OrdinalIgnoreCase)
+        && (range.Name == Category || range.Name == Category + " fit"));
+
+    /// <summary>An ease that no published table has.</summary>
+    /// <param name="place">Where it stands in the document.</param>
+    public ImmutableArray<Finding> Faults(string place) => (Own, Category, Published) switch
+    {
+        (not null, null, _) or (_, not null, not null) => [],
+        (_, null, _) => [new Finding(FindingLevel.Fault, place, "Give an ease: a length, or a category with its revision.")],
+        _ =>
+        [
+            new Finding(FindingLevel.Fault, place,
+                $"There is no ease {Category} in the {Revision ?? "unnamed"} revision: choose one of {string.Join(", ", PublishedEase.All.Select(r => $"{r.Name} ({r.Revision})"))}."),
+        ],
+    };
+}
 
 /// <summary>How far the fit may be traded for few counts, and which means the designer allows.</summary>
 /// <param name="MostCounts">At most this many distinct stitch counts over all sizes; missing, where the curve bends.</param>
@@ -96,6 +82,15 @@ public sealed record GradingChoice(
     double ForgivenessWeight,
     double ClarityWeight)
 {
+    /// <summary>Pieces and sizes may lean by different amounts; otherwise one pattern has one lean, to either side.</summary>
+    public bool SeveralLeans { get; init; }
+
+    /// <summary>
+    /// Neighbouring sizes may come out equally wide, and a size may come out under the largest body of its range: what no customer
+    /// accepts, and what a sample or a test may do.
+    /// </summary>
+    public bool UnevenWidths { get; init; }
+
     /// <summary>Of either weight.</summary>
     public static Bounds Weights { get; } = new(0, 1_000, "cm²");
 }
@@ -110,14 +105,36 @@ public enum SeamExtension
     Mirrored,
 }
 
+/// <param name="Extension">By which seams are judged; missing: each by the one that it comes nearest to.</param>
 /// <param name="HiddenStitches">Stitches that a seam along row ends takes from each edge.</param>
 /// <param name="HiddenRows">Rows that a seam along stitches takes from each edge.</param>
-public sealed record SeamChoice(SeamExtension Extension, int HiddenStitches, int HiddenRows)
+public sealed record SeamChoice(SeamExtension? Extension, int HiddenStitches, int HiddenRows)
 {
     /// <summary>Of stitches and of rows.</summary>
     public static CountBounds Hidden { get; } = new(0, 10, "stitches or rows");
 }
 
 /// <param name="Edging">The edging's id.</param>
-/// <param name="Rounds">Missing: as many as the edging has.</param>
-public sealed record EdgingChoice(EdgingPlace Where, string Edging, int? Rounds);
+/// <param name="Rounds">
+/// For every size. Missing: about as many as the edging has, in each size as many as bring its measure nearest to its target where that
+/// measure runs along the stitches.
+/// </param>
+public sealed record EdgingChoice(EdgingPlace Where, string Edging, int? Rounds)
+{
+    /// <summary>The fewest rounds where <see cref="Rounds"/> is missing; missing too: half of the edging's own.</summary>
+    public int? Fewest { get; init; }
+
+    /// <summary>The most; missing: two more than twice the edging's own.</summary>
+    public int? Most { get; init; }
+
+    /// <summary>What a size may have, and what it has where its measure asks for nothing else.</summary>
+    public (int Fewest, int Wished, int Most) RoundsOf(Edging edging)
+    {
+        ArgumentNullException.ThrowIfNull(edging);
+        if (Rounds is { } all)
+            return (all, all, all);
+        var fewest = Fewest ?? Math.Min(Most ?? edging.Allowed.Largest, Math.Max(edging.Fewest, edging.Rounds / 2));
+        var most = Math.Max(fewest, Most ?? Math.Min(2 * edging.Rounds + 2, edging.Allowed.Largest));
+        return (fewest, Math.Clamp(edging.Rounds, fewest, most), most);
+    }
+}

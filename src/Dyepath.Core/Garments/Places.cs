@@ -5,10 +5,25 @@ public enum PieceId
 {
     Front,
     Back,
+
+    /// <summary>The half of a front that opens which lies over the wearer's left side.</summary>
+    LeftFront,
+    RightFront,
     Sleeve,
     Cowl,
     Wrap,
     Blanket,
+    Shawl,
+
+    /// <summary>The only piece of a garment that is named otherwise.</summary>
+    Panel,
+
+    /// <summary>A strip between two panels.</summary>
+    Gusset,
+    Strap,
+
+    /// <summary>A short piece that holds front and back together at a side.</summary>
+    Tab,
 }
 
 /// <summary>Where edges of pieces meet: sewn, or the join of a round. JSON names them by these words in lower case, parted.</summary>
@@ -26,6 +41,28 @@ public enum SeamId
     RightSleeve,
     BackSeam,
     RoundJoin,
+
+    /// <summary>A sleeve's sides, where they are sewn to the body below a top edge.</summary>
+    LeftSleeveFront,
+    LeftSleeveBack,
+    RightSleeveFront,
+    RightSleeveBack,
+
+    LowerSeam,
+    UpperSeam,
+
+    /// <summary>Along both sides and the lower edge of a panel.</summary>
+    GussetToFront,
+    GussetToBack,
+
+    /// <summary>The sides of a tab, where they are sewn to front and back.</summary>
+    LeftTabFront,
+    LeftTabBack,
+    RightTabFront,
+    RightTabBack,
+
+    /// <summary>Where two fronts meet, buttoned or open.</summary>
+    FrontOpening,
 }
 
 /// <summary>What a seam leaves open.</summary>
@@ -33,6 +70,15 @@ public enum OpeningId
 {
     Neck,
     Armhole,
+
+    /// <summary>Where a sleeve's side is sewn to the body's below a top edge.</summary>
+    SleeveJoin,
+
+    /// <summary>Where a tab is sewn to a side.</summary>
+    Tab,
+
+    /// <summary>For an animal's foreleg.</summary>
+    LegOpening,
 }
 
 /// <summary>Names of pieces and seams, as document, JSON and pattern have them.</summary>
@@ -42,10 +88,17 @@ public static class PlaceNames
     {
         PieceId.Front => "front",
         PieceId.Back => "back",
+        PieceId.LeftFront => "left front",
+        PieceId.RightFront => "right front",
         PieceId.Sleeve => "sleeve",
         PieceId.Cowl => "cowl",
         PieceId.Wrap => "wrap",
         PieceId.Blanket => "blanket",
+        PieceId.Shawl => "shawl",
+        PieceId.Panel => "panel",
+        PieceId.Gusset => "gusset",
+        PieceId.Strap => "strap",
+        PieceId.Tab => "tab",
         _ => throw new ArgumentOutOfRangeException(nameof(piece), piece, "No such piece."),
     };
 
@@ -61,6 +114,29 @@ public static class PlaceNames
         SeamId.RightSleeve => "right sleeve",
         SeamId.BackSeam => "back seam",
         SeamId.RoundJoin => "round join",
+        SeamId.LeftSleeveFront => "left sleeve to front",
+        SeamId.LeftSleeveBack => "left sleeve to back",
+        SeamId.RightSleeveFront => "right sleeve to front",
+        SeamId.RightSleeveBack => "right sleeve to back",
+        SeamId.LowerSeam => "lower seam",
+        SeamId.UpperSeam => "upper seam",
+        SeamId.GussetToFront => "gusset to front",
+        SeamId.GussetToBack => "gusset to back",
+        SeamId.LeftTabFront => "left tab to front",
+        SeamId.LeftTabBack => "left tab to back",
+        SeamId.RightTabFront => "right tab to front",
+        SeamId.RightTabBack => "right tab to back",
+        SeamId.FrontOpening => "front opening",
         _ => throw new ArgumentOutOfRangeException(nameof(seam), seam, "No such seam."),
+    };
+
+    public static string Of(OpeningId opening) => opening switch
+    {
+        OpeningId.Neck => "neck",
+        OpeningId.Armhole => "armhole",
+        OpeningId.SleeveJoin => "sleeve join",
+        OpeningId.Tab => "tab",
+        OpeningId.LegOpening => "leg opening",
+        _ => throw new ArgumentOutOfRangeException(nameof(opening), opening, "No such opening."),
     };
 }

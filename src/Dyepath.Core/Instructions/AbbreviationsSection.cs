@@ -60,16 +60,8 @@ internal static class AbbreviationsSection
             yield return Phrase.Of(
                 $"{new Strong(Phrase.Plain("Linen stitch"))}: {sc} and ch 1 in turn; every {sc} is worked into the ch-1 space below, every ch 1 lies over a {sc}. A pair is one {sc} and one ch; both count as stitches.");
         }
-        var edgings = context.Plan.Sizes[0].Edgings.Select(e => e.Edging).ToHashSet();
-        if (edgings.Contains("corded"))
-        {
-            yield return Phrase.Of(
-                $"{new Strong(Phrase.Of($"Reverse {sc}"))}: without turning, insert the hook in the next st to the {new Side(true)}, draw up a loop, {new Term("yarn over")} and draw through both loops.");
-        }
-        if (edgings.Contains("rib"))
-            yield return Phrase.Of($"{new Strong(Phrase.Plain("Back loop"))}: the loop of the st that lies farther from you.");
-        if (edgings.Contains("picot"))
-            yield return Phrase.Of($"{new Strong(Phrase.Plain("Picot"))}: ch 3, {new Term("sl st")} in the {sc} just made.");
+        foreach (var special in context.Plan.Sizes[0].Edgings.SelectMany(e => EdgingLibrary.Find(e.Edging).Special).Distinct())
+            yield return special;
     }
 
     private static IEnumerable<Phrase> Phrases(Block block) => block switch

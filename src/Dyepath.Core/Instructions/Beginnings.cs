@@ -22,7 +22,7 @@ internal static class Beginnings
         yield return new Paragraph(Phrase.Plain("The foundation chain takes yarn too, so it begins earlier in the sequence. Choose one way:"));
         yield return new Bullets(
         [
-            Phrase.Of($"{new Strong(Phrase.Plain("Easy"))}: put the slip knot where the colour named begins and make the extra chains first, then the foundation. Nothing is worked into the extra chains; undo them when you weave in the ends."),
+            Phrase.Of($"{new Strong(Phrase.Plain("Easy"))}: put the slip knot where the colour named begins and make the extra chains first, then the foundation. Nothing is worked into the extra chains; undo them before you sew."),
             Phrase.Of($"{new Strong(Phrase.Plain("No waste"))}: put the slip knot the length named after that colour begins; no extra chains."),
         ]);
         yield return new Paragraph(Phrase.Plain($"Either way {context.RowWord} 1 should come out at its own place. If it is off by a stitch or two, draw the chain up or loosen it."));
@@ -35,7 +35,14 @@ internal static class Beginnings
         var chart = new Count(new([.. places.Select(p => p.Chart)]));
         var row = new Count(new([.. places.Select(p => p.Row)]));
         var word = piece.First.Working == Working.Turned ? "row" : "round";
-        return new Steps([new Instruction(Phrase.Plain("Chart"), Phrase.Of($"{chart}; {word} 1 is chart {word} {row}.")), .. Starts(context, piece)]);
+        return new Steps([new Instruction(Phrase.Plain("Chart"), Phrase.Of($"{chart}; {word} 1 is chart {word} {row}.")), .. Outside(piece), .. Starts(context, piece)]);
+    }
+
+    /// <summary>Which side will be seen, of a piece that is turned over in some size.</summary>
+    private static IEnumerable<Instruction> Outside(SizedPiece piece)
+    {
+        if (piece.BySize.Any(p => p.WrongSideOut))
+            yield return new Instruction(Phrase.Plain("Outside"), Phrase.Of($"the side that faces you in {Each(piece, p => p.WrongSideOut ? "even" : "odd")}-numbered rows, once it is sewn."));
     }
 
     /// <summary>What is said besides the chart, for who sees the rows.</summary>
@@ -44,7 +51,7 @@ internal static class Beginnings
         var word = piece.First.Working == Working.Turned ? "row" : "round";
         var items = ImmutableArray.CreateBuilder<Instruction>();
         items.Add(new Instruction(
-            Phrase.Plain($"{char.ToUpperInvariant(word[0])}{word[1..]} 1 begins"), Phrase.Of($"at {Each(piece, p => FirstStitch(context, p))}.")));
+            Phrase.Plain($"{Wording.Capital(word)} 1 begins"), Phrase.Of($"at {Each(piece, p => FirstStitch(context, p))}.")));
         if (!piece.First.Foundation.Companion)
         {
             var colour = Each(piece, p => context.Key[p.Foundation.ColourSection].Symbol);
@@ -56,7 +63,9 @@ internal static class Beginnings
         return items.ToImmutable();
     }
 
-    /// <summary>The same as one thing to do, for one size: of the two ways one is chosen, and where the first row begins is said beside them.</summary>
+    /// <summary>
+    /// The same as one thing to do, for one size: of the two ways one is chosen, and where the first row begins is said beside them.
+    /// </summary>
     public static Instruction Start(PatternContext context, SizedPiece piece)
     {
         var starts = Starts(context, piece);
@@ -64,9 +73,12 @@ internal static class Beginnings
         var place = Phrase.Of(
             $"{word} 1 begins at {FirstStitch(context, piece.First)}, {context.UnitWord(one: true)} {NthUnit(context, piece.First)} of {context.Colour(piece.First.StartSection)}.");
         var ways = starts.RemoveAt(0);
+        var unworked = Phrase.Plain(piece.First.Foundation is { Companion: false, MoreChains: > 0 }
+            ? "Extra chains come before the foundation: they use up yarn until the colours lie right, nothing is worked into them, and they are undone before sewing. "
+            : "");
         return new Instruction(Phrase.Plain("Begin"), ways.IsEmpty
             ? EdgingsSection.Sentence(place)
-            : Phrase.Of($"Choose one way. {ways.Select(way => Phrase.Of($"{way.Label}: {way.Text} ")).Aggregate((one, other) => one + other)}Either way {place}"));
+            : Phrase.Of($"Choose one way. {ways.Select(way => Phrase.Of($"{way.Label}: {way.Text} ")).Aggregate((one, other) => one + other)}{unworked}Either way {place}"));
     }
 
     private static WordChoice Each(SizedPiece piece, Func<PiecePlan, string> word) => new(piece.Each(word));
@@ -75,7 +87,5 @@ internal static class Beginnings
     private static string FirstStitch(PatternContext context, PiecePlan piece) =>
         context.Key[piece.StartSection].Symbol + NthUnit(context, piece).ToString(CultureInfo.InvariantCulture);
 
-    /// <summary>Of its section, from 1.</summary>
-    private static int NthUnit(PatternContext context, PiecePlan piece) =>
-        (int)Math.Floor(piece.Start - context.Plan.Sequence.UnitsBefore(piece.StartSection) + 1e-6) + 1;
+    private static int NthUnit(PatternContext context, PiecePlan piece) => context.Plan.Sequence.NthUnit(piece.StartSection, piece.Start);
 }

@@ -33,7 +33,9 @@ public static class BookletSize
             $"The charts come to {stitches:#,0} stitches; {MostChartStitches:#,0} can be printed together. {leaveOut}; the tables of row starts say the same without charts."));
     }
 
-    /// <summary>Which charts the pattern draws: all where they fit together, else those of the edition's one size where these fit.</summary>
+    /// <summary>
+    /// Which charts the pattern draws: all where they fit together, else those of the edition's one size where these fit.
+    /// </summary>
     internal static Func<ChartVariant, bool> Drawn(PatternContext context)
     {
         if (Stitches(context, null) <= MostChartStitches)

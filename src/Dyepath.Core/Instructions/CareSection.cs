@@ -1,29 +1,35 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Booklets;
+using Dyepath.Core.Edgings;
 using Dyepath.Core.Replays;
 using Dyepath.Core.Sizing;
 
 namespace Dyepath.Core.Instructions;
 
-/// <summary>Care, and the cautions that touch whoever will wear it.</summary>
+/// <summary>Care, and the cautions that depend on the wearer.</summary>
 internal static class CareSection
 {
     private const string Advice = "advice";
 
     public static Section Write(PatternContext context)
     {
-        var rules = Rules(context.Project.Sizes.Chart);
+        var parts = Parts(context);
+        var cords = parts.HasFlag(SafetyParts.Cords);
+        // What is no sleepwear is not told the rules of sleepwear, and what has no cord not those of cords.
+        var rules = SafetyRules.Touching(context.Wearers, parts).Where(r => !r.OfSleepwear && (cords || !r.OfCords)).ToImmutableArray();
         var blocks = ImmutableArray.CreateBuilder<Block>();
         blocks.AddRange(context.Own("care"));
         blocks.Add(new Bullets(
         [
             Phrase.Plain($"Follow the ball band. Where it is silent: {Care("handWash")}, better cold; press the water out in a towel; {Care("flatDry")} to the measurements."),
         ]));
-        blocks.AddRange(rules.Where(r => r.Rule == Advice).Select(r => new Caution(Phrase.Plain($"{Sentence(r.Feature)}: {r.Limit}."))));
+        blocks.AddRange(rules.Where(r => r.Rule == Advice).Select(r => new Caution(Phrase.Plain($"{Wording.Capital(r.Feature)}: {r.Limit}."))));
+        if (!cords && (context.Wearers & ~Wearers.Adult) != 0 && parts != SafetyParts.None)
+            blocks.Add(new Caution(Phrase.Plain("Cords: this pattern has none; add none.")));
         ImmutableArray<Phrase> regulations =
         [
             .. rules.Where(r => r.Rule != Advice).Select(r => Phrase.Of(
-                $"{new Strong(Phrase.Plain(Sentence(r.Feature)))}, {r.Scope}: {r.Limit} ({r.Rule}).")),
+                $"{new Strong(Phrase.Plain(Wording.Capital(r.Feature)))}, {r.Scope}: {r.Limit} ({r.Rule}).")),
         ];
         if (!regulations.IsEmpty)
         {
@@ -34,14 +40,20 @@ internal static class CareSection
         return new Section("care", Phrase.Plain("Care and cautions"), blocks.ToImmutable());
     }
 
-    /// <summary>Without a chart it may be for anyone: all advice, and no regulation.</summary>
-    private static ImmutableArray<SafetyRule> Rules(string? chart) => SizeCharts.TryFind(chart ?? "", out var found)
-        ? SafetyRules.Touching(found.Wearer)
-        : [.. SafetyRules.All.Where(r => r.Rule == Advice)];
+    private static SafetyParts Parts(PatternContext context)
+    {
+        var needs = context.Project.Garment.Shape.Needs;
+        var worn = needs switch
+        {
+            [] => SafetyParts.None,
+            [BodyMeasure.Head] => SafetyParts.Head,
+            _ => needs.All(m => m is BodyMeasure.Hip or BodyMeasure.Waist) ? SafetyParts.Lower : SafetyParts.Top,
+        };
+        return worn | (context.Plan.Sizes[0].Edgings.Any(e => context.EdgesAt(e.Where).Closes is not null) ? SafetyParts.Buttons : SafetyParts.None)
+            | (context.Plan.Sizes[0].Edgings.Any(e => EdgingLibrary.Find(e.Edging).Hazards.HasFlag(EdgingHazards.Cords)) ? SafetyParts.Cords : SafetyParts.None);
+    }
 
     private static string Care(string key) => CareSymbols.TryFind(key, out var symbol)
         ? symbol.Meaning
         : throw new ArgumentOutOfRangeException(nameof(key), key, "No such care instruction.");
-
-    private static string Sentence(string words) => char.ToUpperInvariant(words[0]) + words[1..];
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Booklets;
 using Dyepath.Core.Planning;
+using Dyepath.Core.Shaping;
 using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Instructions;
@@ -21,7 +22,8 @@ internal sealed record ChartVariant(Plan Plan, int Number, PiecePlan Piece, Immu
 
     public string Stitches => Piece.RowStitches.Length == 2
         ? $"{Piece.RowStitches[0]} and {Piece.RowStitches[1]} stitches in turn"
-        : $"{Piece.Stitches} stitches";
+        : Piece.Shape is not { } shape ? $"{Piece.Stitches} stitches"
+        : $"{shape.ShortestRow} to {shape.WidestRow} stitches, shaped";
 
     public ImmutableArray<string> Sizes => [.. Uses.Select(u => u.Size).Distinct()];
 
@@ -30,28 +32,27 @@ internal sealed record ChartVariant(Plan Plan, int Number, PiecePlan Piece, Immu
     {
         get
         {
+            if (Piece.Shape is not null)
+                return Piece.Rows;
             var path = PieceFabric.PathOf(Plan, Piece);
             return Math.Min(path.Rows, RowRuns.Repeat(path, Plan.Sequence.Ring) ?? path.Rows);
         }
     }
 
     /// <summary>Stitches that are drawn.</summary>
-    public long Cells => (long)DrawnRows * Piece.RowStitches.Max();
+    public long Cells => (long)DrawnRows * (Piece.Shape is { } shape ? shape.LastColumn - shape.FirstColumn + 1 : Piece.RowStitches.Max());
 
-    /// <summary>Which pieces of which sizes, such as <c>front and back, all sizes; sleeve, XS and S</c>.</summary>
-    public string UsedBy
-    {
-        get
-        {
-            var all = Plan.Sizes.Length;
-            var bySizes = Uses.GroupBy(u => u.Piece).GroupBy(piece => string.Join(", ", piece.Select(u => u.Size)));
-            return string.Join("; ", bySizes.Select(g =>
-            {
-                var pieces = string.Join(" and ", g.Select(p => p.Key));
-                return all == 1 ? pieces : g.First().Count() == all ? $"{pieces}, all sizes" : $"{pieces} in {g.Key}";
-            }));
-        }
-    }
+    /// <summary>Which pieces of which sizes, such as <c>front and back, all sizes; sleeve in XS, S</c>.</summary>
+    public string UsedBy => string.Join("; ", By(Uses).Select(by => by.Pieces + SizesOf(Plan, by.Sizes)));
+
+    /// <summary>Pieces of the same sizes together, such as <c>front and back</c>.</summary>
+    public static IEnumerable<(string Pieces, ImmutableArray<string> Sizes)> By(IEnumerable<ChartUse> uses) =>
+        uses.GroupBy(u => u.Piece).GroupBy(piece => string.Join(", ", piece.Select(u => u.Size)))
+            .Select(g => (string.Join(" and ", g.Select(p => p.Key)), g.First().Select(u => u.Size).ToImmutableArray()));
+
+    /// <summary>What stands behind the pieces, such as <c>, all sizes</c> or <c> in XS, S</c>; nothing where there is one size.</summary>
+    public static string SizesOf(Plan plan, ImmutableArray<string> sizes) =>
+        plan.Sizes.Length == 1 ? "" : sizes.Length == plan.Sizes.Length ? ", all sizes" : $" in {string.Join(", ", sizes)}";
 
     public static ImmutableArray<ChartVariant> All(PatternContext context)
     {
@@ -72,7 +73,8 @@ internal sealed record ChartVariant(Plan Plan, int Number, PiecePlan Piece, Immu
                 charts[at] = chart with
                 {
                     Uses = chart.Uses.Add(new ChartUse(size.Name, piece.Name, row)),
-                    Piece = piece.Rows > chart.Piece.Rows ? piece with { Start = chart.Piece.Start, StartSection = chart.Piece.StartSection } : chart.Piece,
+                    Piece = piece.Rows > chart.Piece.Rows
+                        ? piece with { Start = chart.Piece.Start, StartSection = chart.Piece.StartSection } : chart.Piece,
                 };
             }
         }
@@ -86,11 +88,17 @@ internal sealed record ChartVariant(Plan Plan, int Number, PiecePlan Piece, Immu
         return (chart.Number, chart.Uses.Single(u => u.Size == size && u.Piece == piece).Row);
     }
 
+    private static IEnumerable<(int FirstRow, int Rows, OutlineRun Run)> OutlinesOf(ShapedPiece shape) =>
+        shape.Parts.SelectMany(p => p.Outline.Runs.Select(run => (p.FirstRow, p.Rows, run)));
+
     /// <summary>The chart row that shows a piece's first row; null where the chart has none.</summary>
     private static int? FirstRow(Plan plan, PiecePlan chart, PiecePlan piece)
     {
         if (chart.Working != piece.Working || chart.TurnCost != piece.TurnCost || !chart.RowStitches.SequenceEqual(piece.RowStitches))
             return null;
+        if (chart.Shape is not null || piece.Shape is not null)
+            return chart.Shape is { } one && piece.Shape is { } other && chart.Start == piece.Start
+                && OutlinesOf(one).SequenceEqual(OutlinesOf(other)) ? 1 : null;
         var ahead = ColourRing.ToMicro(piece.Start) - ColourRing.ToMicro(chart.Start);
         if (ahead % plan.Sequence.Ring.Total == 0)
             return 1;

@@ -29,7 +29,7 @@ internal static class ColoursSection
             blocks.Add(new Paragraph(Phrase.Plain(
                 "Work evenly and let the colours fall as they come; charts and tables show where they should fall. Check often: no hands are even enough for long.")));
         }
-        blocks.Add(new Paragraph(Shift(context, context.Pieces.First(p => p.First.Pooled).First)));
+        blocks.Add(new Paragraph(Shift(context)));
         blocks.Add(new Paragraph(Phrase.Plain(
             $"So look at the {(context.InRounds ? "round" : "two rows")} below as you go. A colour that comes late was worked too tight: work a little looser until it is back in its place. A colour that comes early was worked too loose: work a little tighter.")));
         blocks.AddRange(TestStrip.Write(context));
@@ -63,7 +63,7 @@ internal static class ColoursSection
         const double touch = 0.03;
         var size = Math.Abs(tension.Change);
         if (size < unfelt)
-            return "as your hands work";
+            return "at your usual pull on the yarn";
         var how = tension.Change > 0 ? "looser" : "tighter";
         return tension.Verdict switch
         {
@@ -74,20 +74,11 @@ internal static class ColoursSection
     }
 
     /// <summary>What the eye follows: where a colour begins against the row two below, or the round below.</summary>
-    private static Phrase Shift(PatternContext context, PiecePlan piece)
+    private static Phrase Shift(PatternContext context)
     {
-        var turned = piece.Working is Working.Turned or Working.RoundsTurned;
-        var shift = turned ? 2 * piece.Lean : piece.Lean;
-        var below = turned ? $"two {context.RowWord}s below" : "in the round below";
-        if (Math.Abs(shift) < 1e-6)
-            return Phrase.Of($"In the order of work, each colour begins exactly above itself {below}.");
-        var by = Math.Abs(shift) switch
-        {
-            0.5 => $"half a {context.UnitWord(one: true)}",
-            1 => $"1 {context.UnitWord(one: true)}",
-            var many => $"{MaterialsSection.Number(many)} {context.UnitWord()}",
-        };
-        return Phrase.Of(
-            $"In the order of work, each colour begins {by} {(shift > 0 ? "earlier" : "later")} than it did {below}.");
+        var piece = context.Charts[0].Piece;
+        return Phrase.Plain(context.ShiftsAlike
+            ? ColourShift.Said(context, piece)[0]
+            : $"How much earlier or later each colour begins than it did {ColourShift.Below(context, piece)} is not the same everywhere: it stands with the {context.RowWord} starts of each chart.");
     }
 }

@@ -2,8 +2,10 @@ using System.Collections.Immutable;
 using Dyepath.Core.Booklets;
 using Dyepath.Core.Colours;
 using Dyepath.Core.Edgings;
+using Dyepath.Core.Garments;
 using Dyepath.Core.Planning;
 using Dyepath.Core.Replays;
+using Dyepath.Core.Sizing;
 using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Instructions;
@@ -22,19 +24,19 @@ internal static class EdgingsSection
         {
             var at = i;
             var plan = plans[at];
-            if (!EdgingLibrary.TryFind(plan.Edging, out var edging))
-                throw new InvalidOperationException($"The plan names an edging that does not ship: {plan.Edging}.");
+            var edging = EdgingLibrary.Find(plan.Edging);
             var place = PlaceWords.Of(plan.Where);
             blocks.Add(new Subheading(Phrase.Of($"{place}{(plan.Copies == 1 ? "" : $" (work {plan.Copies})")}: {edging.Name}")));
             blocks.Add(new Steps(Starts(context, at)));
             blocks.AddRange(PickUpRules(context, at));
             if (shown.TryGetValue(plan.Edging, out var before))
             {
-                blocks.Add(new Paragraph(Phrase.Plain($"Work the rounds as for the {before}.")));
+                blocks.Add(new Paragraph(Phrase.Plain($"Work the {(edging.InRows ? "rows" : "rounds")} as for the {before}.")));
                 continue;
             }
             shown.Add(plan.Edging, place.ToLowerInvariant());
-            blocks.Add(new Steps([.. edging.Steps.Select(step => step with { Text = Sentence(step.Text) })]));
+            var steps = InOrder(context, at, [.. edging.StepsOver(Rounds(context, plan.Edging))]);
+            blocks.Add(new Steps([.. steps.Concat(Finishing(context, edging)).Select(step => step with { Text = Sentence(step.Text) })]));
             blocks.Add(new Figure(
                 edging.Chart,
                 Sentence(Phrase.Of($"{edging.Name} in the standard symbols.")),
@@ -43,30 +45,112 @@ internal static class EdgingsSection
         return new Section("edgings", Phrase.Plain("Edgings"), blocks.ToImmutable());
     }
 
+    /// <summary>The rounds or rows as they are worked; where one of them has buttonholes, those before and after it beside their numbers.</summary>
+    private static ImmutableArray<Instruction> InOrder(PatternContext context, int at, ImmutableArray<Instruction> steps)
+    {
+        var buttons = new ButtonWords(context, at);
+        if (buttons.HoleRow() is not { } holes)
+            return steps;
+        var rows = context.Each(s => s.Edgings[at].Rounds);
+        if (!rows.IsSame || steps is not [var first, var further])
+            return steps.Add(holes);
+        var (hole, last) = (buttons.Row.Values[0], rows.Values[0]);
+        return [first, .. Between(2, hole - 1), holes, .. Between(hole + 1, last)];
+
+        IEnumerable<Instruction> Between(int from, int to)
+        {
+            if (from <= to)
+                yield return further with { Label = Phrase.Plain(FormattableString.Invariant($"{(from == to ? $"Row {from}" : $"Rows {from} to {to}")}")) };
+        }
+    }
+
+    /// <summary>Wherever it goes, since its steps are said once.</summary>
+    private static int[] Rounds(PatternContext context, string edging) =>
+        [.. context.Plan.Sizes.SelectMany(s => s.Edgings).Where(e => e.Edging == edging).Select(e => e.Rounds).Distinct()];
+
+    /// <summary>What is done once, after the rounds.</summary>
+    public static IEnumerable<Instruction> Finishing(PatternContext context, Edging edging) =>
+        edging.ForChildren is { } besides && (context.Wearers & ~Wearers.Adult) != 0 ? [.. edging.Finishing, besides] : edging.Finishing;
+
     /// <summary>Yarn, stitches picked up and rounds of one edging.</summary>
     /// <param name="at">Its index in every size.</param>
     public static ImmutableArray<Instruction> Starts(PatternContext context, int at)
     {
         var rounds = context.Each(s => s.Edgings[at].Rounds);
+        var edging = EdgingLibrary.Find(context.Plan.Sizes[0].Edgings[at].Edging);
+        var one = edging.InRows ? "row" : "round";
         return
         [
-            new Instruction(Phrase.Plain("Yarn"), Phrase.Of($"{context.YarnFor(CompanionUse.Edgings)}, joined with the right side facing {Beginning(context, context.Plan.Sizes[0].Edgings[at].Where)}.")),
-            new Instruction(Phrase.Plain("Pick up"), Phrase.Of($"{context.Each(s => s.Edgings[at].PickUp)} stitches, spread evenly as said below.")),
-            new Instruction(Phrase.Plain("Work"), Phrase.Of($"{rounds} {(rounds.IsSame && rounds.Values[0] == 1 ? "round" : "rounds")}, about {context.Each(s => s.Edgings[at].Depth)} deep.")),
+            new Instruction(Phrase.Plain("Yarn"), Phrase.Of($"{context.YarnFor(CompanionUse.Edgings)}, joined with the {Facing(context)} facing {Beginning(context, context.Plan.Sizes[0].Edgings[at].Where)}.")),
+            new Instruction(Phrase.Plain("Pick up"), Phrase.Of($"{context.Each(s => s.Edgings[at].PickUp)} stitches, spread evenly as said below.{(context.Construction.Joins.Any(j => j.Sewn) ? " What lies inside a seam is not counted." : "")}")),
+            new Instruction(Phrase.Plain("Work"), Phrase.Of($"{rounds} {(rounds.IsSame && rounds.Values[0] == 1 ? one : one + "s")}, about {context.Each(s => s.Edgings[at].Depth)} deep{(edging.Folded ? Phrase.Of($" once folded; the fold runs along the top of round {context.Each(s => Edging.FoldRound(s.Edgings[at].Rounds))}") : Phrase.Empty)}.")),
+            .. Widths(context, at, edging),
+            .. Order(context, at),
+            .. new ButtonWords(context, at).Said(),
         ];
     }
 
-    private static string Beginning(PatternContext context, EdgingPlace place) => place switch
+    /// <summary>Why a band comes after the edgings whose ends it goes over.</summary>
+    private static IEnumerable<Instruction> Order(PatternContext context, int at)
     {
-        EdgingPlace.Hem => "at a side seam",
-        EdgingPlace.Neck => "at a shoulder seam",
-        EdgingPlace.Armholes => "at the side seam",
-        EdgingPlace.Cuffs => "at the seam under the sleeve",
-        EdgingPlace.Border => "at the first stitch of the first row",
-        EdgingPlace.Brims when context.InRounds => "where the rounds begin",
-        EdgingPlace.Brims => "at the back seam",
-        _ => throw new ArgumentOutOfRangeException(nameof(place), place, "No beginning for this place."),
-    };
+        var (before, after) = context.EdgesAt(context.Plan.Sizes[0].Edgings[at].Where).Over;
+        string[] under = [.. context.Plan.Sizes[0].Edgings.Select(e => e.Where).Where(p => p == before || p == after).Select(PlaceWords.Within)];
+        if (under.Length > 0)
+            yield return new Instruction(Phrase.Plain("When"), Phrase.Plain(
+                $"After the {string.Join(" and the ", under)}: the bands go over {(under.Length > 1 ? "their" : "its")} ends too, so that the fronts close from end to end."));
+    }
+
+    /// <summary>What an edging that draws in makes of the edge.</summary>
+    private static IEnumerable<Instruction> Widths(PatternContext context, int at, Edging edging)
+    {
+        if (edging.Relaxed >= 1)
+            yield break;
+        yield return new Instruction(Phrase.Plain("Width"), Phrase.Of(
+            $"The edge is {context.Each(s => s.Edgings[at].Edge)} long; edged it is about {context.Each(s => s.Edgings[at].RelaxedWidth)} at rest and stretches to {context.Each(s => s.Edgings[at].StretchedWidth)}."));
+        if (edging.ElasticShare is not { } usual)
+            yield break;
+        yield return new Instruction(Phrase.Plain("Elastic to cut"), Notions.Elastic(context.Plan, at) is { } elastic
+            ? Phrase.Of($"About {elastic}, its overlap included.")
+            : Phrase.Of($"About {MaterialsSection.Number(Math.Round(100 * (context.Construction.ShareAt(context.Plan.Sizes[0].Edgings[at].Where) ?? usual)))} % of the body's girth at this edge, and {Edging.ElasticOverlap} more for the overlap."));
+    }
+
+    /// <summary>A piece that was turned over has the wrong side of its rows outside.</summary>
+    private static string Facing(PatternContext context) => context.HasTurnedOver ? "outside" : "right side";
+
+    private static Phrase Beginning(PatternContext context, EdgingPlace place)
+    {
+        var edge = context.EdgesAt(place);
+        // Seen from outside and worked from right to left, the one front's edge runs up and the other's down.
+        if (edge is { Closes: not null, Copies: 1 })
+            return Phrase.Of($"at the armhole end of the wearer's {edge.Edges[0].Name}, {Along(context, edge)}");
+        if (edge.Closes is not null)
+            return Phrase.Plain($"at the lower end of the {PlaceNames.Of(PieceId.RightFront)}'s front edge and, for the other band, at the neck end of the {PlaceNames.Of(PieceId.LeftFront)}'s");
+        if (edge.OpensAt is { } opens)
+            return Phrase.Plain(opens);
+        if (edge.Begins is not { } seam)
+            return Phrase.Plain("at the first stitch of the first row");
+        if (edge.Copies == 1 && seam is SeamId.LeftSide or SeamId.LeftShoulder or SeamId.RightSide or SeamId.RightShoulder)
+            return Phrase.Plain($"at the wearer's {(seam is SeamId.LeftSide or SeamId.LeftShoulder ? "left" : "right")} {SeamWords.One(seam)}");
+        // A pair of edges has a seam each.
+        return Phrase.Plain($"at {(context.Construction.Joins.Count(j => SeamWords.One(j.Id) == SeamWords.One(seam)) > 1 && edge.Copies == 1 ? "a" : "the")} {SeamWords.One(seam)}");
+    }
+
+    /// <summary>The rows or the stitches of a piece that an open edge runs along, as its maker counted them.</summary>
+    private static Phrase Along(PatternContext context, EdgingEdge edge)
+    {
+        var opened = context.Construction.Joins.First(j => j.Kind == JoinKind.Opening && j.First.Any(e => e.Piece == edge.Edges[0].Edge.Piece));
+        return Run(context.Plan.Sizes[0]).AlongStitches
+            ? Phrase.Of($"over {context.Each(s => Run(s).Count)} stitches of its last row")
+            : Phrase.Of($"along its rows {context.Each(s => Ends(s).First)} to {context.Each(s => Ends(s).Last)}");
+
+        EdgeRun Run(SizePlan size) => size.Seams.First(seam => seam.Id == opened.Id).First[0];
+
+        (int First, int Last) Ends(SizePlan size)
+        {
+            var (run, piece) = (Run(size), size[Run(size).Piece]);
+            return piece.WrongSideOut ? (piece.Rows - run.From - run.Count + 1, piece.Rows - run.From) : (run.From + 1, run.From + run.Count);
+        }
+    }
 
     /// <summary>
     /// One rule with size lists where the sizes differ in its numbers alone, a remainder of none among them said as 0; otherwise a rule
@@ -99,9 +183,9 @@ internal static class EdgingsSection
     /// <summary>Begins with a capital.</summary>
     public static Phrase Sentence(Phrase phrase) => phrase.Parts[0] switch
     {
-        Term term => phrase with { Parts = phrase.Parts.SetItem(0, new Term(char.ToUpperInvariant(term.Us[0]) + term.Us[1..])) },
+        Term term => phrase with { Parts = phrase.Parts.SetItem(0, new Term(Wording.Capital(term.Us))) },
         Words words when words.Text.Length > 0 =>
-            phrase with { Parts = phrase.Parts.SetItem(0, new Words(char.ToUpperInvariant(words.Text[0]) + words.Text[1..])) },
+            phrase with { Parts = phrase.Parts.SetItem(0, new Words(Wording.Capital(words.Text))) },
         _ => phrase,
     };
 }

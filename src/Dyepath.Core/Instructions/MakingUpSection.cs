@@ -17,31 +17,36 @@ internal static class MakingUpSection
         Add(context.Pieces.Length == 1
             ? "Wash the piece and dry it flat to the measurements of the drawing."
             : "Wash the pieces and dry them flat to the measurements of the drawing.");
-        if (context.Plan.Sizes.SelectMany(s => s.Seams).Any(s => s.Id != SeamId.RoundJoin))
+        if (context.Pieces.Any(p => p.First is { Pooled: true, Foundation.Companion: false }))
+            Add("Undo the extra chains, if you made any: open the slip knot, draw the tail back out of one chain after the other, stop at the first chain that holds a stitch, and pull the tail close.");
+        if (context.Construction.Joins.Any(j => j.Sewn))
             Add(Sewing(context));
-        if (context.Project.Garment.Shape is BoxyTop)
+        var sewing = context.Construction.Sewing.Select(s => new SewingWords(context, s)).ToArray();
+        foreach (var step in sewing.Where(s => !s.IsAfterEdgings))
         {
-            foreach (var step in Top(context))
-                Add(step);
+            Add(step.Say());
+            if (step.Then() is { } then)
+                Add(then);
         }
-        else if (context.Project.Garment.Shape is Cowl && context.Pieces[0].First.Working == Working.Turned)
-        {
-            Add(context.Plan.Direction == Direction.Up
-                ? "Back seam: lay the two side edges together, right sides in, and sew row to row into a tube."
-                : "Back seam: lay the first row and the last row together, right sides in, and sew stitch to stitch into a tube.");
-        }
-        Add(context.Pieces.All(p => !p.First.Pooled || p.First.Foundation.Companion)
-            ? "Weave the ends in, each under its own colour."
-            : "Undo the extra chains, if you made any. Weave the ends in, each under its own colour.");
+        if (sewing.Any(s => s.IsAfterEdgings))
+            Add("Turn what is sewn outside out.");
+        Add("Weave the ends in, each under its own colour.");
         var blocks = ImmutableArray.CreateBuilder<Block>();
         blocks.AddRange(TurnedOver(context));
         blocks.Add(new Steps(steps.ToImmutable()));
-        if (context.Plan.Sizes.All(s => s.Seams.Length > 0))
-            blocks.Add(SeamTable(context));
+        blocks.AddRange(Meetings(context));
         blocks.AddRange(context.Own("makingUp"));
         return new Section("making-up", Phrase.Plain("Making up"), blocks.ToImmutable());
 
         void Add(string text) => steps.Add(new Instruction(Phrase.Plain($"{steps.Count + 1}"), Phrase.Plain(text)));
+    }
+
+    /// <summary>What is sewn once the edgings are worked; null where nothing is.</summary>
+    public static Section? AfterEdgings(PatternContext context)
+    {
+        var steps = context.Construction.Sewing.Select(s => new SewingWords(context, s)).Where(s => s.IsAfterEdgings)
+            .Select((s, i) => new Instruction(Phrase.Plain($"{i + 1}"), Phrase.Plain(s.Say()))).ToImmutableArray();
+        return steps.IsEmpty ? null : new Section("finishing", Phrase.Plain("After the edgings"), [new Steps(steps)]);
     }
 
     private static string Sewing(PatternContext context)
@@ -63,50 +68,49 @@ internal static class MakingUpSection
     /// <summary>Not one of the numbered steps, because sizes that are not turned over go without it.</summary>
     private static IEnumerable<Block> TurnedOver(PatternContext context)
     {
-        if (context.Pieces.FirstOrDefault(p => p.BySize.Any(s => s.WrongSideOut)) is not { } turned)
-            yield break;
-        var sizes = context.Plan.Sizes.Where((_, i) => turned.BySize.ElementAt(i).WrongSideOut).Select(s => s.Name).ToImmutableArray();
-        var which = sizes.Length == context.Plan.Sizes.Length ? "" : $" in {(sizes.Length == 1 ? "size" : "sizes")} {string.Join(", ", sizes)}";
-        yield return new ForSizes(sizes,
-        [
-            new Paragraph(Phrase.Of(
-                $"Turn the {turned.Name} over before you sew{new InAllSizes(Phrase.Plain(which))}: the side that faces you in even-numbered rows becomes its outside, so that its colours mirror the front's at the seams. Fabric worked back and forth looks alike on both sides.")),
-        ]);
-    }
-
-    private static IEnumerable<string> Top(PatternContext context)
-    {
-        var up = context.Plan.Direction == Direction.Up;
-        yield return "Shoulders: lay front and back together, outsides in. Sew from each outer edge to the marks of the neck opening. Both ends of the opening take strain: sew there twice.";
-        if (context.Has(PieceId.Sleeve))
+        foreach (var turned in context.Pieces.Where(p => p.BySize.Any(s => s.WrongSideOut)))
         {
-            yield return up
-                ? "Sleeves: lay the last row of each sleeve, outsides in, between the two armhole marks, its middle at the shoulder seam, and sew."
-                : "Sleeves: lay the edge of each sleeve where odd-numbered rows end, outsides in, between the two armhole marks, its middle at the shoulder seam, and sew.";
-            yield return $"Sides and sleeves: sew {(up ? "row to row" : "stitch to stitch")} from the hem up to the armhole marks, and on along the underside of the sleeve to the cuff.";
-        }
-        else
-        {
-            yield return $"Sides: sew {(up ? "row to row" : "stitch to stitch")} from the hem up to the armhole marks.";
+            var sizes = context.Plan.Sizes.Where((_, i) => turned.BySize.ElementAt(i).WrongSideOut).Select(s => s.Name).ToImmutableArray();
+            var which = sizes.Length == context.Plan.Sizes.Length ? "" : $" in {(sizes.Length == 1 ? "size" : "sizes")} {string.Join(", ", sizes)}";
+            yield return new ForSizes(sizes,
+            [
+                new Paragraph(Phrase.Of(
+                    $"Turn the {turned.Name} over before you sew{new InAllSizes(Phrase.Plain(which))}: the side that faces you in even-numbered rows becomes its outside, so that its colours {Meeting(context, turned.First.Id)} at the seams. Fabric worked back and forth looks alike on both sides.")),
+            ]);
         }
     }
 
-    /// <summary>How far the colours jump across each seam, so that a maker knows what to expect.</summary>
-    private static Table SeamTable(PatternContext context)
+    /// <summary>A back mirrors its front; one of two fronts is turned for the back's sake and the other front's.</summary>
+    private static string Meeting(PatternContext context, PieceId piece)
     {
-        var plain = context.Pieces.Where(p => !p.First.Pooled).Select(p => p.First.Id).ToArray();
-        var seams = context.Plan.Sizes[0].Seams.Select((seam, i) => (Seam: seam, Index: i)).Where(s => !plain.Any(s.Seam.Joins));
-        return new Table(
-            Phrase.Plain($"How the colours meet at each seam: by how many {context.UnitWord()} they jump on average (0: they run on)."),
-            [Phrase.Plain("Seam"), .. context.Plan.Sizes.Select(s => Phrase.Plain(s.Name))],
-            [.. seams.Select(seam => ImmutableArray.CreateRange(
-                [Phrase.Plain(Named(seam.Seam)), .. context.Plan.Sizes.Select(s => Phrase.Plain(Rounded(s.Seams[seam.Index].PhaseJump)))]))],
-            PerSizeColumns: true);
+        var pair = context.Construction.GroupOf(piece).Pieces;
+        return pair.Any(p => p.Mirrored) ? "meet its neighbours' better" : $"mirror the {PlaceNames.Of(pair[0].Id)}'s";
     }
 
-    private static string Named(SeamPlan seam) => seam.Id is SeamId.LeftSleeve or SeamId.RightSleeve ? $"under the {seam.Where}" : seam.Where;
+    /// <summary>At which seams the colours meet, so that a maker knows what to expect; sizes that differ each have their own words.</summary>
+    private static IEnumerable<Block> Meetings(PatternContext context)
+    {
+        var opened = context.Construction.Joins.Where(j => j.Kind == JoinKind.Opening).Select(j => j.Id).ToHashSet();
+        var groups = context.Plan.Sizes.GroupBy(s => Met([.. s.Seams.Where(seam => seam.Extension is not null && !opened.Contains(seam.Id))])).Where(g => g.Key.Length > 0).ToArray();
+        foreach (var group in groups)
+        {
+            var names = group.Select(s => s.Name).ToImmutableArray();
+            var lead = names.Length == context.Plan.Sizes.Length ? Phrase.Empty : Phrase.Of($"{new InAllSizes(Phrase.Of($"{new Strong(Phrase.Plain(string.Join(", ", names)))}: "))}");
+            yield return new ForSizes(names, [new Paragraph(Phrase.Of($"{lead}{group.Key}"))]);
+        }
+    }
 
-    /// <summary>To the half stitch: finer is beyond what an eye sees at a seam.</summary>
-    private static string Rounded(double jump) =>
-        MaterialsSection.Number(Math.Round(jump * 2, MidpointRounding.AwayFromZero) / 2);
+    /// <summary>Such as <c>Colours meet at the left side; do not meet at the left armhole.</c></summary>
+    private static string Met(ImmutableArray<SeamPlan> seams) => seams.IsEmpty ? ""
+        : $"Colours {string.Join("; ", seams.GroupBy(s => s.Quality).OrderBy(g => g.Key).Select(g => $"{Words(g.Key)} at {Wording.List([.. g.Select(s => $"the {Named(s)}")])}"))}.";
+
+    private static string Words(SeamQuality quality) => quality switch
+    {
+        SeamQuality.Good => "meet",
+        SeamQuality.Visible => "jump a little",
+        SeamQuality.ByChance => "do not meet",
+        _ => throw new ArgumentOutOfRangeException(nameof(quality), quality, "No words for this quality."),
+    };
+
+    private static string Named(SeamPlan seam) => seam.Id is SeamId.LeftSleeve or SeamId.RightSleeve ? $"underside of the {seam.Where}" : seam.Where;
 }

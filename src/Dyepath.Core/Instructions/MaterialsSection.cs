@@ -1,9 +1,15 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Dyepath.Core.Booklets;
+using Dyepath.Core.Edgings;
+using Dyepath.Core.Garments;
+using Dyepath.Core.Measuring;
 using Dyepath.Core.Planning;
+using Dyepath.Core.Projects;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Sizing;
+using Dyepath.Core.Swatches;
+using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Instructions;
 
@@ -18,32 +24,77 @@ internal static class MaterialsSection
         var yarn = context.Project.Yarn;
         var items = ImmutableArray.CreateBuilder<Phrase>();
         items.Add(Phrase.Of(
-            $"{yarn.Name}: {Label(yarn)}{OneYarn(yarn.Ball.Length)}, {OneMass(yarn.Ball.Mass)} a ball. Balls to buy: {context.Each(s => s.Yarn.BallsSafe)}."));
+            $"{yarn.Name}: {Label(yarn)}{OneYarn(yarn.Ball.Length)}, {OneMass(yarn.Ball.Mass)} a ball. Balls to buy: {context.Each(s => s.Yarn.BallsSafe)}, which serve 19 makers of 20."));
         if (context.Project.Companion is { } companion && context.Plan.Sizes.All(s => s.Yarn.Companion is not null))
         {
             items.Add(Phrase.Of(
-                $"{companion.Name}, the companion yarn for {Uses(companion)}: {OneYarn(companion.Ball.Length)}, {OneMass(companion.Ball.Mass)} a ball. Balls to buy: {context.Each(s => s.Yarn.Companion!.Balls)}."));
+                $"{companion.Name}, the companion yarn for {Uses(companion, context.HasChains)}: {OneYarn(companion.Ball.Length)}, {OneMass(companion.Ball.Mass)} a ball. Balls to buy: {context.Each(s => s.Yarn.Companion!.Balls)}, which serve 19 makers of 20."));
+        }
+        else if (context.HasChains)
+        {
+            items.Add(Phrase.Of(
+                $"Smooth yarn of similar thickness, for chains that rows are worked on over: {new YarnLength(context.Each(s => s.Yarn.CompanionLength))}."));
         }
         items.Add(Phrase.Of($"Hook of {Hook(context.Project.Fabric.Swatch.HookMillimetres)}, or the size that gives the {new Term("gauge")}."));
+        for (var i = 0; i < context.Plan.Sizes[0].Edgings.Length; i++)
+        {
+            var buttons = new ButtonWords(context, i);
+            if (buttons.Holes is { } holes)
+                items.Add(Phrase.Of($"Buttons: {holes}, {buttons.Diameter} mm across, so that they pass a buttonhole of {ButtonBand.Hole} stitches; sewing thread."));
+            items.AddRange(DrawnThrough(context, i));
+        }
         items.Add(Phrase.Plain("Locking stitch markers, tapestry needle, tape measure."));
         return new Section("materials", Phrase.Plain("Materials"),
         [
+            .. Unmeasured(context),
             new Bullets(items.ToImmutable()),
             new Figure(
                 new YarnRuler(context.Key, [.. context.Key.Select((_, i) => context.Plan.Sequence.UnitsIn(i))]),
                 Phrase.Plain($"The colour sequence, in {context.UnitWord()}."),
                 SequenceInWords(context)),
             YarnTable(context),
+            .. BallMap(context),
             .. context.Own("materials"),
             new Caution(Phrase.Plain(
                 "Buy all balls of one dye lot, and count one sequence from each before it is joined: hand-dyed sequences drift. Balls cannot be alternated row by row in pooled work.")),
         ]);
     }
 
-    /// <summary>What its label says beside the ball; nothing where the document is silent.</summary>
-    internal static string Label(Yarns.Yarn yarn)
+    /// <summary>What runs in a casing, and what it is drawn through with.</summary>
+    /// <param name="at">Index of the edging in every size.</param>
+    private static IEnumerable<Phrase> DrawnThrough(PatternContext context, int at)
     {
-        string[] said = [.. yarn.Fibre.Length > 0 ? [yarn.Fibre] : Array.Empty<string>(), .. yarn.Category is { } number ? [$"weight category {number}"] : Array.Empty<string>()];
+        var plan = context.Plan.Sizes[0].Edgings[at];
+        var edging = EdgingLibrary.Find(plan.Edging);
+        var place = PlaceWords.Within(plan.Where);
+        if (edging.ElasticShare is not null)
+        {
+            var wide = context.Plan.Sizes.All(s => Edging.ElasticMillimetres(s.Edgings[at].Depth) is not null)
+                ? Phrase.Of($"{context.Each(s => Edging.ElasticMillimetres(s.Edgings[at].Depth)!.Value)} mm wide")
+                : Phrase.Plain("2 mm narrower than the casing");
+            var cut = Notions.Elastic(context.Plan, at) is { } elastic ? Phrase.Of($"{elastic} long") : Phrase.Plain("as long as said there");
+            yield return Phrase.Of($"Elastic for the {place}, {wide}, {cut}; a safety pin or bodkin to draw it through; sewing thread.");
+        }
+        else if (edging.Hazards.HasFlag(EdgingHazards.Cords))
+        {
+            yield return Phrase.Of(
+                $"Cord for the {place}, chained from {context.YarnFor(CompanionUse.Edgings)}, {context.Each(s => s.Edgings[at].Edge + Edging.CordBeyond)} long; a safety pin or bodkin to thread it.");
+        }
+    }
+
+    /// <summary>What was not measured is not printed as if it had been.</summary>
+    private static IEnumerable<Block> Unmeasured(PatternContext context)
+    {
+        if (ExampleValues.Of(context.Project) is { IsEmpty: false } left)
+            yield return new Caution(Phrase.Plain(
+                $"This yarn is not measured yet: {Wording.List(left.Select(l => l.Words))} are those of an example, and all counts and amounts of yarn follow from them. Do not buy or work by this pattern."));
+    }
+
+    /// <summary>What its label says beside the ball; nothing where the document is silent.</summary>
+    internal static string Label(Yarn yarn)
+    {
+        string[] said = [.. yarn.Fibre.Length > 0 ? [yarn.Fibre] : Array.Empty<string>(),
+            .. yarn.Category is { } number ? [$"weight category {number}"] : Array.Empty<string>()];
         return said.Length == 0 ? "" : $"{string.Join(", ", said)}; ";
     }
 
@@ -58,12 +109,29 @@ internal static class MaterialsSection
         }
         return new Section("gauge", Phrase.Of($"{new Term("Gauge")}"),
         [
+            new Paragraph(Phrase.Plain(SwatchWords(fabric.Swatch))),
             new Bullets(rows.ToImmutable()),
             new Paragraph(Phrase.Of(
-                $"The size depends on these, the picture on the yarn that a {(fabric.Stitch.StitchesPerUnit == 1 ? "stitch" : "pair of stitches")} takes. Check both: unravel {Unravelled} {context.UnitWord()} of the swatch, and measure the yarn without pulling it.")),
+                $"The size depends on the {new Term("gauge")} {SizedBy(context)}, the picture on the yarn that a {(fabric.Stitch.StitchesPerUnit == 1 ? "stitch" : "pair of stitches")} takes. Check both: unravel {Unravelled} {context.UnitWord()} of the swatch, and measure the yarn without pulling it.")),
             new Bullets([Phrase.Of($"Yarn in {Unravelled} {context.UnitWord()}: {context.Plan.Sequence.YarnPerUnit * Unravelled}.")]),
             .. context.Own("gauge"),
         ]);
+    }
+
+    /// <summary>Half as wide and as tall again as what is counted, so that its edges are left out.</summary>
+    private static string SwatchWords(Swatch swatch)
+    {
+        var (stitches, rows) = ((int)Math.Ceiling(1.5 * swatch.Worked.Stitches), (int)Math.Ceiling(1.5 * swatch.Worked.Rows));
+        var washed = swatch.Blocked is null ? "Measure it as worked, then wash it and dry it flat as you will the garment: if it changes, so will the garment." : "Measure it as worked, then wash it, dry it flat and measure it again.";
+        var hung = swatch.Hung is null ? "" : " Then clip its upper edge to a hanger, let it hang for a day and measure it hanging.";
+        return FormattableString.Invariant($"Make a swatch of {stitches} stitches and {rows} rows, and count in its middle. {washed}{hung}");
+    }
+
+    /// <summary>A swatch is hung with its rows across the pull, which says nothing of a garment that is worked sideways.</summary>
+    private static string SizedBy(PatternContext context)
+    {
+        var swatch = context.Project.Fabric.Swatch;
+        return swatch.Hung is not null && context.Plan.Direction == Direction.Up ? "after hanging" : swatch.Blocked is not null ? "washed and dried" : "as worked";
     }
 
     private static Table YarnTable(PatternContext context)
@@ -71,15 +139,17 @@ internal static class MaterialsSection
         var rows = ImmutableArray.CreateBuilder<ImmutableArray<Phrase>>();
         Row(Phrase.Of($"Length, {new UnitNames(UnitsOf.YarnLength)}"), s => new Bare(new YarnLength(new([s.Yarn.Length]))));
         Row(Phrase.Of($"Weight, {new UnitNames(UnitsOf.YarnMass)}"), s => new Bare(new YarnMass(new([s.Yarn.Mass]))));
-        Row(Phrase.Plain("Balls, if joins fall as planned"), s => new Count(new([s.Yarn.BallsTypical])));
         Row(Phrase.Plain("Balls to buy"), s => new Count(new([s.Yarn.BallsSafe])));
+        Row(Phrase.Plain("Makers of 20 whom one ball fewer serves"), s => new Count(new([(int)Math.Floor(20 * s.Yarn.ShareWithOneFewer + 1e-9)])));
+        Row(Phrase.Plain("Balls that serve 99 makers of 100"), s => new Count(new([s.Yarn.Odds[^1].Balls])));
         if (context.Plan.Sizes.All(s => s.Yarn.Companion is not null))
         {
             Row(Phrase.Of($"Companion yarn, {new UnitNames(UnitsOf.YarnLength)}"), s => new Bare(new YarnLength(new([s.Yarn.Companion!.Length]))));
             Row(Phrase.Plain("Companion yarn, balls to buy"), s => new Count(new([s.Yarn.Companion!.Balls])));
         }
         return new Table(
-            Phrase.Plain("Yarn by size, with restarts, joins, edgings, seams, tails and swatch."),
+            Phrase.Plain(FormattableString.Invariant(
+                $"Yarn by size, with restarts, joins, edgings, seams, tails and swatch. The balls allow for a ball that begins anywhere in the sequence, and for makers who take more or less yarn than the plan: two in three within {BallOdds.UseSpread:0 %} of it.")),
             [Phrase.Plain("Size"), .. context.Plan.Sizes.Select(s => Phrase.Plain(s.Name))],
             rows.ToImmutable(),
             PerSizeColumns: true);
@@ -88,6 +158,34 @@ internal static class MaterialsSection
             rows.Add([name, .. context.Plan.Sizes.Select(s => new Phrase([cell(s)]))]);
     }
 
+    /// <summary>Where each ball ends where joins fall as planned.</summary>
+    private static IEnumerable<Block> BallMap(PatternContext context)
+    {
+        var sizes = context.Plan.Sizes;
+        if (sizes.All(s => s.Yarn.Joins.IsEmpty))
+            yield break;
+        var first = $"{context.Key[0].Symbol}1 is the first {context.UnitWord(one: true)} of {context.Key[0].Name}";
+        yield return new Table(
+            Phrase.Plain(
+                $"Where each ball is expected to end: the piece, its {context.RowWord}, and the place of the colours ({first}). Yours may end some {context.RowWord}s from there: join the next ball at the same place of the colours at which the old one ends.{(sizes.Select(s => s.Yarn.Joins.Length).Distinct().Count() > 1 ? " –: the size needs no further ball." : "")}"),
+            [Phrase.Plain("Ball"), .. sizes.Select(s => Phrase.Plain(s.Name))],
+            [
+                .. Enumerable.Range(1, sizes.Max(s => s.Yarn.Joins.Length)).Select(ball => ImmutableArray.CreateRange(
+                    [Phrase.Plain($"Ball {ball}"), .. sizes.Select(s => Phrase.Plain(EndOf(context, s, ball)))])),
+            ],
+            PerSizeColumns: true);
+    }
+
+    private static string EndOf(PatternContext context, SizePlan size, int ball)
+    {
+        if (size.Yarn.Joins.FirstOrDefault(j => j.Ball == ball) is not { } join)
+            return "–";
+        var (section, into) = join.ColourIn(context.Plan.Sequence);
+        var row = join.Row == 0 ? "foundation" : FormattableString.Invariant($"{join.Row}");
+        return FormattableString.Invariant($"{join.Piece} {row}: {context.Key[section].Symbol}{ColourSequence.Nth(into)}");
+    }
+
+    /// <summary>Which unit of its colour a place lies in, from 1.</summary>
     private static Phrase SequenceInWords(PatternContext context)
     {
         var said = context.Key.Select((colour, i) =>
@@ -95,18 +193,15 @@ internal static class MaterialsSection
         return Phrase.Plain($"In the order in which the yarn runs: {string.Join(", ", said)}; then from the first again.");
     }
 
-    private static string Uses(Yarns.CompanionYarn companion)
-    {
-        var words = companion.Uses.Select(Use).ToArray();
-        return words.Length < 2 ? string.Concat(words) : $"{string.Join(", ", words[..^1])} and {words[^1]}";
-    }
+    private static string Uses(CompanionYarn companion, bool chains) =>
+        Wording.List([.. companion.Uses.Select(Use), .. chains ? ["chains that rows are worked on over"] : Array.Empty<string>()]);
 
-    private static string Use(Yarns.CompanionUse use) => use switch
+    private static string Use(CompanionUse use) => use switch
     {
-        Yarns.CompanionUse.Foundation => "foundation chains",
-        Yarns.CompanionUse.Seams => "seams",
-        Yarns.CompanionUse.Edgings => "edgings",
-        Yarns.CompanionUse.PlainPieces => "plain pieces",
+        CompanionUse.Foundation => "foundation chains",
+        CompanionUse.Seams => "seams",
+        CompanionUse.Edgings => "edgings",
+        CompanionUse.PlainPieces => "plain pieces",
         _ => throw new ArgumentOutOfRangeException(nameof(use), use, "No words for this use."),
     };
 

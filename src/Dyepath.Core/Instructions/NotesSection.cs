@@ -31,19 +31,53 @@ internal static class NotesSection
             items.Add(Phrase.Plain(
                 "Rows have two stitch counts in turn: every even-numbered row makes one stitch more at its beginning, every odd-numbered row leaves it unworked at its end. The edge wavers by half a stitch, and the seam hides it."));
         }
+        if (context.Construction.Groups.Select(g => g.Gores).FirstOrDefault(g => g is not null) is { } gores)
+            items.AddRange(Gored(context, gores));
+        else if (context.Pieces.Any(p => p.First.Shape is not null))
+        {
+            var held = (context.Construction.Joins.Any(j => j.Sewn), context.Plan.Sizes[0].Edgings.Length > 0) switch
+            {
+                (true, true) => "; an edging or a seam holds it",
+                (true, false) => "; where a seam runs, it holds it",
+                (false, true) => "; an edging holds it",
+                _ => "",
+            };
+            items.Add(Phrase.Plain(
+                $"Pieces are shaped by rows that stop short, go on over a chain, or are joined on: no stitch is decreased or increased, so that the colours go on. Where a row stops short, the rest stays unworked{held}."));
+        }
+        if (context.HasChains)
+        {
+            items.Add(Phrase.Plain(
+                "A chain to go on over is made before the row that needs it: leave the row's own loop on a marker, and chain away from the piece. The stitches worked into it follow the last stitch of the row without a gap, in the colours as they come."));
+            var colour = context.Project.Companion is null ? $", so make it in one of the colours of {context.Project.Yarn.Name}" : "";
+            var held = context.Plan.Sizes[0].Edgings.IsEmpty ? "" : " Where an edging runs, pick up its stitches in the free loops of the chain;";
+            items.Add(Phrase.Plain($"The chain stays in the piece{colour}.{held}{(held.Length > 0 ? " where a seam runs, sew" : " Sew")} through those loops."));
+        }
+        var varied = Enumerable.Range(0, plan.Sizes[0].Edgings.Length).Where(i => !context.Each(s => s.Edgings[i].Rounds).IsSame)
+            .Select(i => PlaceWords.Within(plan.Sizes[0].Edgings[i].Where)).ToArray();
+        if (varied.Length > 0)
+            items.Add(Phrase.Of($"{new InAllSizes(Phrase.Plain($"{Wording.Capital(Wording.List(varied))}: deeper in some sizes than in others, to make up the measurement; see Edgings."))}"));
         items.Add(Phrase.Plain("A knot in the ball is a join: cut back to the same place of the sequence and go on from there. So is the end of a ball."));
         return new Section("notes", Phrase.Plain("Notes"), [new Bullets(items.ToImmutable()), .. context.Own("notes")]);
+    }
+
+    /// <summary>How gores are made, and what is seen of them.</summary>
+    private static IEnumerable<Phrase> Gored(PatternContext context, GoreDesign gores)
+    {
+        yield return Phrase.Plain(
+            $"Gores: some rows stop short of the {gores.Name} and turn. What they leave stays as it is, and the next longer row goes on over it, so that there are fewer rows at the {gores.Name} than below. No stitch is decreased or increased. At the turn, draw the yarn close, so that no hole stays where the longer row goes on.");
+        var strips = context.Plan.Sizes.SelectMany(s => s.Pieces).SelectMany(p => p.Shape?.Strips ?? []).ToArray();
+        var jumps = strips.Select(s => Math.Abs(s.Jump)).Where(j => j > 0).Distinct().Order().ToArray();
+        if (jumps.Length > 0)
+            yield return Phrase.Plain(
+                $"Where a row goes on over what shorter rows left, its lines of colour lie {string.Join(" or ", jumps.Select(MaterialsSection.Number))} {context.UnitWord(one: jumps is [1])} to one side of those below. That is the gore's own line, from its tip up to the {gores.Name}; it is no fault, and everywhere else the picture goes on.");
     }
 
     private static Phrase Way(PatternContext context)
     {
         var up = context.Plan.Direction == Direction.Up;
-        var (stitches, rows) = context.Project.Garment.Shape switch
-        {
-            BoxyTop => up ? ("run round the body", "run up it") : ("run up the body", "run round it"),
-            Cowl => up ? ("run round the cowl", "run up it") : ("run up the cowl", "run round it"),
-            _ => up ? ("run across the width", "run up the length") : ("run along the length", "run across the width"),
-        };
+        var words = context.Project.Garment.Shape.Words;
+        var (stitches, rows) = up ? (words.Across, words.Down) : (words.Down, words.Across);
         if (context.InRounds)
         {
             return context.Pieces[0].First.Working switch
@@ -53,13 +87,15 @@ internal static class NotesSection
                 _ => Phrase.Plain("Worked in joined rounds from the lower edge up, right side always facing."),
             };
         }
-        var how = context.Project.Garment.Shape switch
+        var how = (words.Pieces, up) switch
         {
-            BoxyTop => up ? "Front, back and sleeves are worked upwards" : "Front, back and sleeves are worked sideways, from one side to the other",
-            _ => up ? "Worked upwards, back and forth" : "Worked sideways, back and forth",
+            ({ } pieces, true) => $"{pieces} are worked upwards",
+            ({ } pieces, false) => $"{pieces} are worked sideways, from one side to the other",
+            (null, true) => "Worked upwards, back and forth",
+            (null, false) => "Worked sideways, back and forth",
         };
-        if (context.Project.Garment.Shape is BoxyTop && !context.Has(PieceId.Sleeve))
-            how = how.Replace("Front, back and sleeves", "Front and back", StringComparison.Ordinal);
-        return Phrase.Plain($"{how}: stitches {stitches}, rows {rows}.");
+        // What was named just before is not named again: round the body, up it.
+        var again = rows.What == stitches.What ? "it" : rows.What;
+        return Phrase.Plain($"{how}: stitches run {stitches.Way} {stitches.What}, rows run {rows.Way} {again}.");
     }
 }

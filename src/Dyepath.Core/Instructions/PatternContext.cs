@@ -1,11 +1,15 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Booklets;
 using Dyepath.Core.Colours;
+using Dyepath.Core.Edgings;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Limits;
+using Dyepath.Core.Motifs;
 using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
+using Dyepath.Core.Quantities;
+using Dyepath.Core.Sizing;
 using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Instructions;
@@ -13,7 +17,16 @@ namespace Dyepath.Core.Instructions;
 /// <summary>What every section of the pattern reads: the plan, and its numbers lined up by size.</summary>
 internal sealed class PatternContext
 {
+    /// <summary>Chest of the smallest child that is no baby, about (common practice, no source).</summary>
+    private static readonly Length LeastOfChildren = Length.FromCentimetres(53);
+
+    /// <summary>Chest of the smallest adult, about (common practice, no source).</summary>
+    private static readonly Length LeastOfAdults = Length.FromCentimetres(71);
+
     private ImmutableArray<ChartVariant>? _charts;
+    private Construction? _construction;
+    private Lazy<MotifReader>? _reader;
+    private bool? _shiftsAlike;
 
     public PatternContext(Plan plan, Effort? effort = null)
     {
@@ -31,13 +44,13 @@ internal sealed class PatternContext
 
     public Project Project => Plan.Project;
 
+    public Construction Construction => _construction ??= Plan.Construction;
+
     public ImmutableArray<ChartVariant> Charts => _charts ??= ChartVariant.All(this);
 
     public ImmutableArray<SequenceColour> Key => Plan.Sequence.Colours;
 
     public ImmutableArray<SizedPiece> Pieces { get; }
-
-    public bool Has(PieceId piece) => Pieces.Any(p => p.First.Id == piece);
 
     /// <summary>The same number of every size, in order.</summary>
     public PerSize<T> Each<T>(Func<SizePlan, T> number)
@@ -46,8 +59,44 @@ internal sealed class PatternContext
     /// <summary>The colour of a section, with its symbol.</summary>
     public ColourName Colour(int section) => new(section, Key[section].Name, Key[section].Symbol);
 
+    /// <summary>
+    /// For whom it is. For own sizes it follows from their smallest chest. A garment without sizes is an adult's, unless it states its
+    /// wearers.
+    /// </summary>
+    public Wearers Wearers
+    {
+        get
+        {
+            if (SizeCharts.TryFind(Project.Sizes.Chart ?? "", out var chart))
+                return chart.Wearer;
+            var chests = Project.Sizes.Own.SelectMany(o => o.Measures).Where(m => m.Key is "bust" or "chest").Select(m => m.Value).ToArray();
+            return chests.Length == 0 ? Project.Garment.Shape.Unsized
+                : chests.Min() < LeastOfChildren ? Wearers.Baby | Wearers.Child
+                : chests.Min() < LeastOfAdults ? Wearers.Child
+                : Wearers.Adult;
+        }
+    }
+
     /// <summary>What the pattern calls the solid yarn.</summary>
     public string CompanionName => Project.Companion?.Name ?? "the companion yarn";
+
+    /// <summary>What chains are made of that rows are worked on over: the companion yarn, or else any smooth one.</summary>
+    public string ChainYarn => Project.Companion?.Name ?? "the smooth yarn";
+
+    /// <summary>Whether rows of any size are worked on over chains.</summary>
+    public bool HasTurnedOver => Plan.Sizes.Any(s => s.Pieces.Any(p => p.WrongSideOut));
+
+    public bool HasChains => Plan.Sizes.Any(s => s.Pieces.Any(p => p.Shape is { CompanionChains: > 0 }));
+
+    /// <summary>Whether one sentence says for every piece of every size how much earlier or later colours begin.</summary>
+    public bool ShiftsAlike => _shiftsAlike ??= Charts.SelectMany(c => ColourShift.Said(this, c.Piece)).Distinct().Take(2).Count() < 2;
+
+    /// <summary>The edges that the edging of a place runs along, and whether it closes them.</summary>
+    public EdgingEdge EdgesAt(EdgingPlace place) => Construction.Edgings.First(e => e.Place == place);
+
+    /// <inheritdoc cref="PieceMotif.Of"/>
+    public MotifKind MotifOf(PiecePlan shaped, int units) =>
+        PieceMotif.Of(Plan, shaped, units, _reader ??= new(() => PieceMotif.ReaderOf(Plan, shaped)));
 
     /// <summary>The yarn that serves for a use, by name.</summary>
     public string YarnFor(CompanionUse use) =>

@@ -33,6 +33,7 @@ public static class PatternWriter
             PiecesSection.Write(context),
             MakingUpSection.Write(context),
             EdgingsSection.Write(context),
+            MakingUpSection.AfterEdgings(context),
         ];
         sections.AddRange(AbbreviationsSection.Write(context, work.OfType<Section>()));
         sections.AddRange(work.OfType<Section>());

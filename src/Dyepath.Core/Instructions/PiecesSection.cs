@@ -36,21 +36,26 @@ internal static class PiecesSection
                 ]));
                 continue;
             }
-            blocks.Add(Rows(context, piece));
+            blocks.AddRange(Rows(context, piece));
+            blocks.AddRange(Cuff(context, piece));
             blocks.AddRange(Bands(context, piece));
             blocks.AddRange(Marks(context, piece));
         }
         return new Section("pieces", Phrase.Plain("Pieces"), blocks.ToImmutable());
     }
 
-    private static Steps Rows(PatternContext context, SizedPiece piece) =>
-        new RowInstructions(context.Project.Fabric.Stitch, context.Project.Fabric.ChainCountsAsStitch, piece).Write();
+    private static IEnumerable<Block> Rows(PatternContext context, SizedPiece piece) => piece.First.Shape is not null
+        ? new ShapedRowInstructions(context, piece).Blocks()
+        : [new RowInstructions(context.Project.Fabric.Stitch, context.Project.Fabric.ChainCountsAsStitch, piece).Write()];
 
     /// <summary>
-    /// Rows of one count and rows of two in turn are worked by different words, and so is linen stitch of odd and of even counts.
+    /// Rows of one count and rows of two in turn are worked by different words, and so is linen stitch of odd and of even counts; a shaped
+    /// piece has its own steps in every size, and one that is marked at one edge only changes its edges where it is turned over.
     /// </summary>
     private static bool NeedsOwnRows(PatternContext context, SizedPiece piece) =>
-        piece.BySize.Select(p => p.RowStitches.Length).Distinct().Count() > 1
+        piece.First.Shape is not null || (piece.First.Openings.Any(o => o.Side is not null)
+            && piece.BySize.Select(p => p.WrongSideOut).Distinct().Count() > 1)
+        || piece.BySize.Select(p => p.RowStitches.Length).Distinct().Count() > 1
         || (context.Project.Fabric.Stitch.StitchesPerUnit == 2 && !context.InRounds
             && piece.BySize.Select(p => p.Stitches % 2).Distinct().Count() > 1);
 
@@ -65,7 +70,8 @@ internal static class PiecesSection
                 new Subheading(Phrase.Of($"{Heading(piece.First)}{new InAllSizes(Phrase.Plain($", size {name}"))}")),
                 new Paragraph(Yarn(context, own)),
                 .. own.First.Pooled ? ImmutableArray.Create<Block>(Beginnings.Of(context, own)) : [],
-                Rows(context, own),
+                .. Rows(context, own),
+                .. Cuff(context, own),
                 .. Bands(context, own),
                 .. Marks(context, own),
             ]);
@@ -74,7 +80,7 @@ internal static class PiecesSection
 
     private static string Heading(PiecePlan piece)
     {
-        var name = char.ToUpperInvariant(piece.Name[0]) + piece.Name[1..];
+        var name = Wording.Capital(piece.Name);
         return piece.Copies == 1 ? name : $"{name} (make {piece.Copies})";
     }
 
@@ -86,6 +92,8 @@ internal static class PiecesSection
         && pair.First.FoundationChains == pair.Second.FoundationChains
         && pair.First.Foundation.Companion == pair.Second.Foundation.Companion
         && pair.First.SideBandRows == pair.Second.SideBandRows
+        && (pair.First.WrongSideOut == pair.Second.WrongSideOut || pair.First.Openings.All(o => o.Side is null))
+        && pair.First.Shape is null && pair.Second.Shape is null
         && pair.First.Openings.SequenceEqual(pair.Second.Openings));
 
     private static Phrase Yarn(PatternContext context, SizedPiece piece)
@@ -96,20 +104,30 @@ internal static class PiecesSection
             : Phrase.Of($"Plain, in {context.CompanionName}, {hook} hook.");
     }
 
+    private static IEnumerable<Block> Cuff(PatternContext context, SizedPiece piece)
+    {
+        if (piece.First.Id == PieceId.Sleeve)
+            yield return new Steps([new Instruction(Phrase.Plain("Cuff"), Phrase.Plain(context.Plan.Direction == Direction.Up ? "the foundation chain." : "the edge where odd-numbered rows begin."))]);
+    }
+
     public static IEnumerable<Block> Bands(PatternContext context, SizedPiece piece)
     {
         if (piece.BySize.All(p => p.SideBandRows == 0))
             yield break;
+        var along = context.Plan.Direction == Direction.Up ? "row ends" : "stitches";
+        var opening = piece.BySize.Any(p => p.SideBand?.Below is not null)
+            ? Phrase.Of($" Mark its last row after stitch {piece.Each(p => p.SideBand?.Below ?? 0)}, counted from the hem: the band's own mark for the opening.")
+            : Phrase.Plain("");
         yield return new Steps(
         [
             new Instruction(Phrase.Plain("Side bands"), Phrase.Of(
-                $"In {context.CompanionName}, along each side edge: pick up and {new Term("sc")} evenly along the row ends, then work {new Term("sc")} back and forth until the band has {piece.Each(p => p.SideBandRows)} rows (0: no band).")),
+                $"In {context.CompanionName}, along each side edge: pick up and {new Term("sc")} {piece.Each(p => p.SideBand?.Stitches ?? 0)} stitches evenly along the {along}, then work {new Term("sc")} back and forth until the band has {piece.Each(p => p.SideBandRows)} rows (0: no band).{opening}")),
         ]);
     }
 
     private static IEnumerable<Block> Marks(PatternContext context, SizedPiece piece)
     {
-        if (!piece.First.Openings.IsEmpty)
+        if (!piece.First.Marks.IsEmpty)
             yield return new Steps(MarkSteps(context, piece));
     }
 
@@ -124,10 +142,30 @@ internal static class PiecesSection
             var what = mark.AlongStitches ? "stitch" : "row";
             return new Instruction(Phrase.Plain("Mark"), mark.Opening.Id switch
             {
+                OpeningId.Neck when mark.Opening.Side is { } side =>
+                    Phrase.Of($"{what} {position} at the {top}, counted from {Edge(Worked(side).Mirrored())}: the neck opening begins here and goes on to the front edge."),
+                OpeningId.Armhole when mark.Opening.Side is { } side => context.Plan.Direction == Direction.Up
+                    ? Phrase.Of($"{what} {position} of {Edge(Worked(side))}: the armhole begins here.")
+                    : Phrase.Of($"{what} {position} of {Edge(Worked(side))}, counted from the hem edge, where odd-numbered rows begin: the armhole begins here."),
                 OpeningId.Neck => Phrase.Of($"{what} {position} at the {top}: neck opening {(mark.Begins ? "begins" : "ends")} here."),
                 OpeningId.Armhole => Phrase.Of($"{what} {position} of {sides}: armholes begin here."),
+                OpeningId.LegOpening => Phrase.Of($"{what} {position} of {sides}: leg openings begin here."),
+                OpeningId.Tab => Phrase.Of($"{what} {position} of {sides}: side tabs {(mark.Begins ? "begin" : "end")} here."),
+                OpeningId.SleeveJoin when piece.First.Id == PieceId.Sleeve =>
+                    Phrase.Of($"{what} {position} of {sides}: from here up the sleeve is sewn to the body."),
+                OpeningId.SleeveJoin => Phrase.Of($"{what} {position} of {sides}: from here up the sleeves are sewn on."),
                 _ => throw new InvalidOperationException($"No words for the opening {mark.Opening.Id}."),
             });
         })];
+
+        PieceSide Worked(PieceSide side) => piece.First.WrongSideOut ? side.Mirrored() : side;
+
+        string Edge(PieceSide side) => (side, context.Plan.Direction) switch
+        {
+            (PieceSide.Left, Direction.Up) => "the edge where odd-numbered rows end",
+            (_, Direction.Up) => "the edge where odd-numbered rows begin",
+            (PieceSide.Left, _) => "the first row",
+            _ => "the last row",
+        };
     }
 }

@@ -70,11 +70,53 @@ internal sealed class RowInstructions
             ? Phrase.Of($"Ch {_piece.Each(p => p.FoundationChains)}. Without twisting the chain, join with {SlipStitch} in its first ch to form a ring.")
             : Phrase.Of($"Ch {_piece.Each(p => p.FoundationChains)}."));
 
-    private void AddPlainRows(ImmutableArray<Instruction>.Builder steps)
+    /// <summary>The first row of a rectangle, into the foundation.</summary>
+    public Phrase FirstRow() => Phrase.Of($"{Capital(_stitch.Abbreviation)} in {FirstChain()} and in each ch to end");
+
+    /// <summary>A row that is worked to its end.</summary>
+    public Phrase EachRow() => Phrase.Of($"{Turn()}{EachStitch(new Term(_stitch.Abbreviation))}");
+
+    /// <summary>A row that stops short.</summary>
+    public Phrase LeavingRow(int left)
+    {
+        var (st, last) = (new Term(_stitch.Abbreviation), left == 1 ? Phrase.Plain("last st") : Phrase.Plain(FormattableString.Invariant($"last {left} sts")));
+        var these = left == 1 ? "leave it unworked" : "leave these unworked";
+        return _chainCounts
+            ? Phrase.Of($"{Turn()}{Skip} first st, {st} in each st to {last} ({(left == 1 ? "the turning ch" : "the turning ch counts as one")}), {these}")
+            : Phrase.Of($"{Turn()}{st} in each st to {last}, {these}");
+    }
+
+    /// <summary>A row that stops short by as many stitches as stand elsewhere under N.</summary>
+    public Phrase LeavingSomeRow()
     {
         var st = new Term(_stitch.Abbreviation);
-        steps.Add(Row(1, Phrase.Of($"{Capital(_stitch.Abbreviation)} in {FirstChain()} and in each ch to end"), Stitches));
-        steps.Add(Row(2, Phrase.Of($"{Turn()}{EachStitch(st)}"), Stitches));
+        return _chainCounts
+            ? Phrase.Of($"{Turn()}{Skip} first st, {st} in each st to last N sts (the turning ch counts as one), leave these unworked")
+            : Phrase.Of($"{Turn()}{st} in each st to last N sts, leave these unworked");
+    }
+
+    /// <summary>A row that goes on over as many stitches as stand elsewhere under N.</summary>
+    public Phrase OverSomeRow() =>
+        Phrase.Of($"{EachRow()}, then {new Term(_stitch.Abbreviation)} in each of the next N sts left unworked{(_chainCounts ? " (a turning ch counts as one)" : "")}");
+
+    /// <summary>A row that goes on over chains that wait at its end.</summary>
+    public Phrase OverChainsRow(int chains) => chains == 1
+        ? Phrase.Of($"{EachRow()}, then {new Term(_stitch.Abbreviation)} in the first ch")
+        : Phrase.Of($"{EachRow()}, then {new Term(_stitch.Abbreviation)} in each of the {chains} ch");
+
+    /// <summary>A row that goes on over stitches that shorter rows left.</summary>
+    /// <param name="chain">A turning chain is among them.</param>
+    public Phrase OverStandingRow(int standing, bool chain)
+    {
+        var what = standing == 1 ? "the next st" : FormattableString.Invariant($"each of the next {standing} sts");
+        var counts = chain && _chainCounts ? " (a turning ch counts as one)" : "";
+        return Phrase.Of($"{EachRow()}, then {new Term(_stitch.Abbreviation)} in {what} left unworked{counts}");
+    }
+
+    private void AddPlainRows(ImmutableArray<Instruction>.Builder steps)
+    {
+        steps.Add(Row(1, FirstRow(), Stitches));
+        steps.Add(Row(2, EachRow(), Stitches));
         steps.Add(Repeat(3, "row 2"));
     }
 
@@ -194,11 +236,20 @@ internal sealed class RowInstructions
         Phrase.Of($"{RowWord} {number}{Face(number)}"),
         Phrase.Of($"{work}{(_turned && !_round ? ", turn" : "")}. {stitches} sts."));
 
-    private Instruction Repeat(int from, string what) => new(
-        Phrase.Plain($"From {RowWord.ToLowerInvariant()} {from}"),
-        Phrase.Of($"Repeat {what} until you have {Rows} {RowWord.ToLowerInvariant()}s, then fasten off."));
+    /// <param name="what">One row that is repeated, or two that are worked in turn.</param>
+    private Instruction Repeat(int from, string what)
+    {
+        // Nothing is left to repeat.
+        if (Rows.Values.All(rows => rows < from))
+            return new Instruction(Phrase.Plain("Then"), Phrase.Of($"Fasten off after {RowWord.ToLowerInvariant()} {Rows}."));
+        return new Instruction(
+            Rows.IsSame && Rows.Values[0] == from ? Phrase.Plain(FormattableString.Invariant($"{RowWord} {from}")) : Phrase.Of($"{RowWord}s {from} to {Rows}"),
+            what.Contains(" and ", StringComparison.Ordinal)
+                ? Phrase.Plain($"As {what} in turn, then fasten off.")
+                : Phrase.Of($"As {what}, {Stitches} sts each, then fasten off."));
+    }
 
     private string Face(int number) => !_turned ? "" : number % 2 == 1 ? " (RS)" : " (WS)";
 
-    private static Term Capital(string abbreviation) => new(char.ToUpperInvariant(abbreviation[0]) + abbreviation[1..]);
+    private static Term Capital(string abbreviation) => new(Wording.Capital(abbreviation));
 }

@@ -14,30 +14,36 @@ internal static class SchematicFigure
         var sizes = context.Plan.Sizes;
         var drawn = BaseSize(context);
         var pieces = ImmutableArray.CreateBuilder<SchematicPiece>();
-        var rows = ImmutableArray.CreateBuilder<ImmutableArray<Phrase>>();
+        var letters = new List<Lettered>();
         foreach (var piece in Distinct(context))
         {
             var plan = piece.BySize.ElementAt(drawn);
-            var (width, height) = (plan.Width.Centimetres, plan.Height.Centimetres);
-            var gap = Math.Max(3, 0.06 * Math.Max(width, height));
+            var names = NamesAlike(context, piece);
             var dimensions = ImmutableArray.CreateBuilder<Dimension>();
-            Add(new PlanePoint(0, height), new PlanePoint(width, height), -gap, $"{NamesAlike(context, piece)}, width", p => p.Width);
-            Add(new PlanePoint(0, 0), new PlanePoint(0, height), -gap, $"{NamesAlike(context, piece)}, height", p => p.Height);
+            foreach (var line in SchematicLine.Of(context.Construction.GroupOf(plan.Id), plan))
+            {
+                var each = piece.Each(line.Value);
+                var lettered = letters.Find(l => l.What == line.What && l.Values.Values.SequenceEqual(each.Values));
+                if (lettered is null)
+                    letters.Add(lettered = new Lettered(Letter(letters.Count), line.What, each, []));
+                lettered.Pieces.AddRange(names.Except(lettered.Pieces));
+                dimensions.Add(new Dimension(line.From, line.To, line.Offset, Phrase.Of($"{lettered.Letter}{new InOneSize(Phrase.Of($" {each}"))}")));
+            }
             pieces.Add(new SchematicPiece(
-                NamesAlike(context, piece),
-                [new(0, 0), new(width, 0), new(width, height), new(0, height)],
+                string.Join(" and ", names),
+                [.. WornOutline.Of(context.Plan, plan).Points.Select(p => new PlanePoint(p.X, p.Y))],
                 dimensions.ToImmutable(),
                 Marks(context, drawn, plan),
-                context.Plan.Direction == Direction.Sideways ? new(1, 0) : new(0, -1)));
-
-            void Add(PlanePoint from, PlanePoint to, double offset, string what, Func<PiecePlan, Length> value)
-            {
-                var letter = ((char)('a' + rows.Count)).ToString();
-                var each = piece.Each(value);
-                dimensions.Add(new Dimension(from, to, offset, Phrase.Of($"{letter}{new InOneSize(Phrase.Of($" {each}"))}")));
-                rows.Add([Phrase.Of($"{letter}: {what}, {new UnitNames()}"), .. each.Values.Select(l => new Phrase([new Bare(new Measure(new([l])))]))]);
-            }
+                context.Plan.Direction == Direction.Up ? new(0, -1) : new(IsSeenReversed(plan) ? -1 : 1, 0)));
         }
+        ImmutableArray<ImmutableArray<Phrase>> rows =
+        [
+            .. letters.Select(l => (ImmutableArray<Phrase>)
+            [
+                Phrase.Of($"{l.Letter}: {string.Join(" and ", l.Pieces)}, {l.What}, {new UnitNames()}"),
+                .. l.Values.Values.Select(length => new Phrase([new Bare(new Measure(new([length])))])),
+            ]),
+        ];
         return
         [
             new Figure(
@@ -47,10 +53,16 @@ internal static class SchematicFigure
             new Table(
                 Phrase.Plain("Dimensions lettered in the drawing, before seams and edgings."),
                 [Phrase.Plain("Size"), .. sizes.Select(s => Phrase.Plain(s.Name))],
-                rows.ToImmutable(),
+                rows,
                 PerSizeColumns: true),
         ];
     }
+
+    /// <summary>A letter of the drawing: what it measures of which pieces, alike in every size.</summary>
+    private sealed record Lettered(string Letter, string What, PerSize<Length> Values, List<string> Pieces);
+
+    /// <summary>From a to z, then aa, ab and so on.</summary>
+    private static string Letter(int index) => (index < 26 ? "" : Letter(index / 26 - 1)) + (char)('a' + index % 26);
 
     private static int BaseSize(PatternContext context)
     {
@@ -59,11 +71,18 @@ internal static class SchematicFigure
         return named >= 0 ? named : sizes.Length / 2;
     }
 
-    /// <summary>All the pieces that one drawing serves.</summary>
-    private static string NamesAlike(PatternContext context, SizedPiece drawn) =>
-        string.Join(" and ", context.Pieces.Where(piece => Outline(piece) == Outline(drawn)).Select(piece => piece.Name));
+    /// <summary>A piece that is open at one side only is drawn as worn, and so against its rows where it is turned over.</summary>
+    private static bool IsSeenReversed(PiecePlan piece) => piece.WrongSideOut && piece.Openings.Any(o => o.Side is not null);
 
-    private static string Outline(SizedPiece piece) => string.Join(';', piece.BySize.Select(p => $"{p.Width}×{p.Height}"));
+    /// <summary>All the pieces that one drawing serves.</summary>
+    private static ImmutableArray<string> NamesAlike(PatternContext context, SizedPiece drawn) =>
+        [.. context.Pieces.Where(piece => Outline(piece) == Outline(drawn)).Select(piece => piece.Name)];
+
+    private static string Outline(SizedPiece piece) => string.Join(';', piece.BySize.Select(p => $"{p.Width}×{p.Height}{Steps(p)}{string.Concat(p.Openings.Select(o => o.Side))}"));
+
+    private static string Steps(PiecePlan piece) => piece.Shape is { } shape
+        ? string.Concat(shape.Parts.SelectMany(p => p.Outline.Runs.Select(r => FormattableString.Invariant($", {p.FirstRow + r.FromRow}: {r.First}-{r.Last}"))))
+        : "";
 
     /// <summary>Pieces that differ in size in some size of the pattern; a back like its front is drawn once.</summary>
     private static IEnumerable<SizedPiece> Distinct(PatternContext context) => context.Pieces
@@ -71,25 +90,35 @@ internal static class SchematicFigure
 
     private static ImmutableArray<SchematicMark> Marks(PatternContext context, int drawn, PiecePlan piece)
     {
-        var finished = context.Plan.Sizes[drawn].Finished;
         var marks = ImmutableArray.CreateBuilder<SchematicMark>();
-        if (piece.Openings.IsEmpty)
+        if (piece.Openings.IsEmpty || piece.Shape is not null)
             return [];
         var (width, height) = (piece.Width.Centimetres, piece.Height.Centimetres);
-        if (finished.TryGetValue(GarmentMeasure.NeckWidth, out var neck))
+        var finished = context.Plan.Sizes[drawn].Finished;
+        foreach (var opening in context.Construction.GroupOf(piece.Id).OpeningsOf(piece.Id))
         {
-            var from = (width - neck.Centimetres) / 2;
-            marks.Add(new SchematicMark(new(from, 0), new(width - from, 0), Phrase.Plain("neck")));
-        }
-        if (finished.TryGetValue(GarmentMeasure.ArmholeDepth, out var armhole))
-        {
-            var depth = Math.Min(height, armhole.Centimetres);
-            marks.Add(new SchematicMark(new(0, 0), new(0, depth), Phrase.Plain("armhole")));
-            marks.Add(new SchematicMark(new(width, 0), new(width, depth), Phrase.Plain("armhole")));
+            if (!finished.TryGetValue(opening.Measure, out var length))
+                continue;
+            var (name, size) = (Phrase.Plain(PlaceNames.Of(opening.Id)), length.Centimetres);
+            foreach (var side in opening.Sides)
+            {
+                var (all, x) = (side.IsUpright() ? height : width, side == PieceSide.Left ? 0 : width);
+                var (from, to) = opening.At switch
+                {
+                    OpeningAt.Middle => ((all - size) / 2, (all + size) / 2),
+                    OpeningAt.Beginning => (0, Math.Min(all, size)),
+                    _ => (all - Math.Min(all, size), all),
+                };
+                marks.Add(side.IsUpright()
+                    ? new SchematicMark(new(x, height - to), new(x, height - from), name)
+                    : new SchematicMark(new(from, 0), new(to, 0), name));
+            }
         }
         return marks.ToImmutable();
     }
 
-    private static Phrase Alternative(PatternContext context) => Phrase.Of(
+    private static Phrase Alternative(PatternContext context) => context.Pieces.Any(p => p.First.Shape is not null)
+        ? Phrase.Of($"Outlines: {string.Join(", ", context.Pieces.Select(p => p.Name))}. Arrows show which way the rows grow; {(context.Construction.Groups.Any(g => g.Gores is not null) ? "sides run together where gores close" : "steps are where rows stop short or go on")}.")
+        : Phrase.Of(
         $"Rectangles: {string.Join(", ", context.Pieces.Select(p => p.Name))}. Arrows show which way the rows grow; heavy lines mark the openings.");
 }

@@ -1,9 +1,11 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Booklets;
+using Dyepath.Core.Edgings;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Planning;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Replays;
+using Dyepath.Core.Sizing;
 
 namespace Dyepath.Core.Instructions;
 
@@ -13,33 +15,101 @@ internal static class SizesSection
     private static readonly ImmutableArray<(GarmentMeasure Measure, string Name)> Names =
     [
         (GarmentMeasure.Width, "Width"),
+        (GarmentMeasure.WristToWrist, "Wrist to wrist"),
+        (GarmentMeasure.PanelWidth, "Front or back, across"),
+        (GarmentMeasure.BackWidth, "Back, width"),
+        (GarmentMeasure.HemWidth, "Hem, round"),
         (GarmentMeasure.Length, "Length"),
         (GarmentMeasure.ArmholeDepth, "Armhole depth"),
+        (GarmentMeasure.ArmholeInset, "Armhole inset"),
+        (GarmentMeasure.LegOpening, "Leg opening, depth"),
         (GarmentMeasure.NeckWidth, "Neck opening, flat"),
+        (GarmentMeasure.FrontNeck, "Neck opening, each front"),
+        (GarmentMeasure.NeckDepth, "Neck depth, front"),
+        (GarmentMeasure.BackNeckDepth, "Neck depth, back"),
         (GarmentMeasure.SleeveWidth, "Sleeve, round"),
         (GarmentMeasure.SleeveLength, "Sleeve length"),
+        (GarmentMeasure.SleeveJoin, "Sleeve join"),
         (GarmentMeasure.Circumference, "Circumference"),
+        (GarmentMeasure.CrownEdge, "Upper edge, round"),
         (GarmentMeasure.Height, "Height"),
+        (GarmentMeasure.GussetDepth, "Gusset, depth"),
+        (GarmentMeasure.StrapLength, "Strap with its ends"),
+        (GarmentMeasure.TabLength, "Tab, front to back"),
+        (GarmentMeasure.Wingspan, "Wingspan"),
+        (GarmentMeasure.Depth, "Depth"),
     ];
+
+    /// <summary>Finished measures that differ by less are taken for the same.</summary>
+    private static readonly Length Seen = Length.FromCentimetres(0.5);
+
+    /// <summary>What front and back have left beside the neck, between edgings.</summary>
+    private static Length? ShoulderWidth(SizePlan size) =>
+        size.Finished.TryGetValue(GarmentMeasure.Width, out var round) && size.Finished.TryGetValue(GarmentMeasure.NeckWidth, out var neck)
+            ? (round / 2 - neck) / 2 - size.Finished.GetValueOrDefault(GarmentMeasure.ArmholeInset) : null;
+
+    /// <summary>To half centimetres, whatever its size, so that all of a row are rounded alike.</summary>
+    private static Length Halves(Length length) => Length.FromCentimetres(Math.Round(length.Centimetres * 2, MidpointRounding.AwayFromZero) / 2);
+
+    /// <summary>What is asked for alike in all sizes, as where the document gives a length of its own.</summary>
+    private static Phrase Alike(ImmutableArray<SizePlan> sizes)
+    {
+        var alike = Names.Select(n => n.Measure).Where(m => sizes.Length > 1
+            && sizes.All(s => s.Finished.ContainsKey(m) && s.Target.TryGetValue(m, out var wanted) && wanted == sizes[0].Target[m])
+            && sizes.Max(s => s.Finished[m]) - sizes.Min(s => s.Finished[m]) < Seen).Select(GarmentMeasures.Words).ToArray();
+        return alike.Length == 0 ? Phrase.Empty : Phrase.Of($"{new InAllSizes(Phrase.Plain($" The same in every size, as planned: {Wording.List(alike)}."))}");
+    }
+
+    /// <summary>The girth that the garment is made to, and the finished measure around it.</summary>
+    private static (BodyMeasure Girth, GarmentMeasure Around) Girth(Plan plan)
+    {
+        var needs = plan.Project.Garment.Shape.Needs;
+        if (!needs.Contains(BodyMeasure.Bust))
+        {
+            if (needs.Contains(BodyMeasure.Hip))
+                return (BodyMeasure.Hip, GarmentMeasure.Width);
+            if (needs.Contains(BodyMeasure.Head) && plan.Sizes.All(s => s.Finished.ContainsKey(GarmentMeasure.Circumference)))
+                return (BodyMeasure.Head, GarmentMeasure.Circumference);
+        }
+        return (BodyMeasure.Bust, GarmentMeasure.Width);
+    }
 
     public static Section Write(PatternContext context)
     {
         var sizes = context.Plan.Sizes;
         var rows = ImmutableArray.CreateBuilder<ImmutableArray<Phrase>>();
-        var girth = sizes.All(s => s.Body.ContainsKey("bust")) ? "bust" : "chest";
-        if (sizes.All(s => s.Body.ContainsKey(girth)))
-            rows.Add(Row($"To fit {girth}", s => s.Body[girth]));
+        var (girth, around) = Girth(context.Plan);
+        var (key, word) = (BodyMeasures.Key(girth), context.Project.Sizes.Words(girth));
+        var isToBody = sizes.All(s => s.Body.ContainsKey(key));
+        if (isToBody)
+            rows.Add(Row($"To fit {word}", s => s.Body[key]));
+        // A head that has to pass is a measure to choose by, too.
+        var head = BodyMeasures.Key(BodyMeasure.Head);
+        if (girth != BodyMeasure.Head && sizes.All(s => s.Worn.Any(f => f.Body == BodyMeasure.Head) && s.Body.ContainsKey(head)))
+            rows.Add(Row("To fit head", s => s.Body[head]));
+        if (context.Construction.Held is { } held && held.Girth != girth && sizes.All(s => s.Body.ContainsKey(BodyMeasures.Key(held.Girth))))
+            rows.Add(Row($"To fit {BodyMeasures.Words(held.Girth)}", s => s.Body[BodyMeasures.Key(held.Girth)]));
         foreach (var (measure, name) in Names)
         {
             if (sizes.All(s => s.Finished.ContainsKey(measure)))
-                rows.Add(Row(measure == GarmentMeasure.Width && sizes.All(s => s.Body.ContainsKey(girth)) ? $"Finished {girth}" : name, s => s.Finished[measure]));
+                rows.Add(Row(measure == around && isToBody ? $"Finished {word}" : name, s => s.Finished[measure]));
         }
-        if (sizes.All(s => s.Body.ContainsKey(girth) && s.Finished.ContainsKey(GarmentMeasure.Width)))
-            rows.Add(Row($"Ease at the {girth}", s => s.Finished[GarmentMeasure.Width] - s.Body[girth]));
+        if (sizes.All(s => ShoulderWidth(s) is not null))
+            rows.Add(Row("Shoulder width", s => ShoulderWidth(s)!.Value));
+        if (isToBody && sizes.All(s => s.Finished.ContainsKey(around)))
+            rows.Add(Row($"Ease at the {word}", s => Halves(s.Finished[around] - s.Body[key])));
+        for (var i = 0; i < sizes[0].Edgings.Length; i++)
+        {
+            var (at, place) = (i, PlaceWords.Of(sizes[0].Edgings[i].Where));
+            if (EdgingLibrary.Find(sizes[0].Edgings[at].Edging).Relaxed >= 1)
+                continue;
+            rows.Add(Row($"{place} at rest", s => s.Edgings[at].RelaxedWidth));
+            rows.Add(Row($"{place} stretched", s => s.Edgings[at].StretchedWidth));
+        }
         return new Section("sizes", Phrase.Plain("Sizes"),
         [
             new Table(
-                Phrase.Plain(sizes.All(s => s.Body.ContainsKey(girth)) ? "Measurements of the body and of the finished garment." : "Finished measurements."),
+                Phrase.Plain(isToBody ? "Measurements of the body and of the finished garment." : "Finished measurements.") + Alike(sizes),
                 [Phrase.Plain("Size"), .. sizes.Select(s => Phrase.Plain(s.Name))],
                 rows.ToImmutable(),
                 PerSizeColumns: true),

@@ -15,25 +15,34 @@ internal static class TestStrip
     public static IEnumerable<Block> Write(PatternContext context)
     {
         var word = context.RowWord;
-        var rows = context.Plan.Sizes.SelectMany(s => s.Pieces).Where(p => p.Pooled).Min(p => Math.Min(Rows, p.Rows));
+        var rows = context.Plan.Sizes.SelectMany(s => s.Pieces).Where(p => p.Pooled)
+            .Min(p => Math.Min(Rows, p.Shape?.Parts[0].Rows ?? p.Rows));
         yield return new Subheading(Phrase.Plain("Test strip"));
         yield return new Paragraph(Phrase.Plain(
             $"Begin any piece and stop after {rows} {word}s. It is right if {word} {rows} begins and ends so:"));
-        foreach (var chart in context.Charts)
+        var strips = context.Charts.SelectMany(chart => chart.Uses.GroupBy(u => u.Row)
+            .Select(uses => (Ends: EndsOf(context, chart, uses.Key - 2 + rows), Uses: uses)));
+        foreach (var alike in strips.GroupBy(s => s.Ends, s => s.Uses))
         {
-            foreach (var start in chart.Uses.GroupBy(u => u.Row))
+            var (first, last) = alike.Key;
+            foreach (var (pieces, sizes) in ChartVariant.By(alike.SelectMany(uses => uses)))
             {
-                var runs = RowRuns.Of(PieceFabric.Of(context.Plan, chart.Piece, start.Key - 1 + rows), start.Key - 2 + rows);
-                var (first, last) = (runs[0], runs[^1]);
-                yield return new ForSizes([.. start.Select(u => u.Size).Distinct()],
+                yield return new ForSizes(sizes,
                 [
                     new Bullets([Phrase.Of(
-                        $"chart {chart.Number} from {word} {start.Key}: begins with {first.Units} of {context.Colour(first.Section)}, ends with {last.Units} of {context.Colour(last.Section)}.")]),
+                        $"{pieces}{new InAllSizes(Phrase.Plain(ChartVariant.SizesOf(context.Plan, sizes)))}: begins with {first.Units} of {context.Colour(first.Section)}, ends with {last.Units} of {context.Colour(last.Section)}.")]),
                 ]);
             }
         }
         yield return new Paragraph(Phrase.Plain(context.Project.Fabric.Keeping == ColourKeeping.Counted
             ? $"If it does not, find the first {word} that disagrees with its table: a colour there was given a stitch too many or too few. If you must strain to keep the numbers, change the hook: a larger one where the colours run on, a smaller one where they end too soon."
             : "If the colours come later than that, you work tighter than the plan: take a larger hook, or work looser. If they come earlier, take a smaller one, or work tighter."));
+    }
+
+    /// <summary>What a row of a chart begins and ends with.</summary>
+    private static (ColourRun First, ColourRun Last) EndsOf(PatternContext context, ChartVariant chart, int row)
+    {
+        var runs = RowRuns.Of(chart.Piece.Shape?.Parts[0].Fabric ?? PieceFabric.Of(context.Plan, chart.Piece, row + 1), row);
+        return (runs[0], runs[^1]);
     }
 }

@@ -3,8 +3,8 @@ using Dyepath.Core.Planning;
 namespace Dyepath.Core.Limits;
 
 /// <summary>
-/// The work of one computation. Whatever repeats something spends steps here as it goes, so that the work ends soon after its caller has
-/// left, and ends at all where a document asks for more than anyone would wait for. Steps are counted and not timed, so that the
+/// The work of one computation. Every loop of unbounded length spends steps here, so that the work ends soon after it is cancelled, and
+/// ends where a document needs more than the limit. Steps are counted and not timed, so that the
 /// same document is refused on every machine or on none. Not for several threads at once.
 /// </summary>
 /// <param name="most">Steps after which the work is given up; one is about ten nanoseconds of one core of a desktop computer.</param>
@@ -61,7 +61,7 @@ public sealed record EffortPart(string Place, string LeaveOut)
     public static EffortPart Pattern { get; } = new("sizes", "Plan fewer sizes, or print one size alone.");
 }
 
-/// <summary>A document asks for more work than is done for any; not the caller's mistake.</summary>
+/// <summary>A document needs more work than the limit; not the caller's mistake.</summary>
 public sealed class TooMuchWorkException : Exception
 {
     public TooMuchWorkException(EffortPart part)

@@ -1,3 +1,4 @@
+using Dyepath.Core.Planning;
 using Dyepath.Core.Quantities;
 
 namespace Dyepath.Core.Making;
@@ -29,9 +30,10 @@ public sealed record HandModel
     public double Correlation => Memory == 0 ? 0 : PortableMath.Exp(-1 / Memory);
 
     /// <exception cref="ArgumentOutOfRangeException">A value is not finite or outside the range named at its property.</exception>
-    public static HandModel Create(double spread, double memory, double bias = 0, double largestCorrection = 0.06) => new(
-        Guard.InRange(spread, 0, 0.5, "of the yarn per stitch"),
-        Guard.InRange(memory, 0, 100_000, "stitches"),
-        Guard.InRange(bias, -0.5, 0.5, "of the yarn per stitch"),
-        Guard.InRange(largestCorrection, 0, 0.5, "of the yarn per stitch"));
+    public static HandModel Create(double spread, double memory, double bias = 0, double largestCorrection = MadeWell.LargestCorrection) =>
+        new(
+            Guard.InRange(spread, 0, 0.5, "of the yarn per stitch"),
+            Guard.InRange(memory, 0, 100_000, "stitches"),
+            Guard.InRange(bias, -0.5, 0.5, "of the yarn per stitch"),
+            Guard.InRange(largestCorrection, 0, 0.5, "of the yarn per stitch"));
 }

@@ -69,8 +69,27 @@ public sealed class PlannedPiece
         ArgumentNullException.ThrowIfNull(piece);
         if (!piece.Pooled)
             throw new ArgumentException($"The {piece.Name} is worked in one colour.", nameof(piece));
-        return Of(plan.Sequence.Ring, PieceFabric.PathOf(plan, piece));
+        var (ring, stretches) = (plan.Sequence.Ring, PieceFabric.Stretches(plan, piece));
+        if (stretches.Length == 1)
+            return Of(ring, stretches[0].Path);
+        // Where the yarn is cut, what lies before the next beginning is one more turn.
+        var turns = ImmutableArray.CreateBuilder<long>();
+        for (var i = 0; i < stretches.Length; i++)
+        {
+            var path = stretches[i].Path;
+            turns.AddRange(Turning(path));
+            if (i + 1 < stretches.Length)
+                turns[^1] = ColourRing.Modulo(
+                    stretches[i + 1].Path.RowStart(0) - path.RowStart(path.Rows - 1) - path.Cells(path.Rows - 1) * ColourRing.Unit,
+                    ring.Total);
+        }
+        return new PlannedPiece(
+            ring, [.. stretches.SelectMany(s => Enumerable.Range(0, s.Path.Rows).Select(s.Path.Cells))], turns.ToImmutable(),
+            stretches[0].Path.RowStart(0));
     }
+
+    private static IEnumerable<long> Turning(FabricPath path) =>
+        Enumerable.Range(0, path.Rows).Select(r => path.RowStart(r + 1) - path.RowStart(r) - path.Cells(r) * ColourRing.Unit);
 
     /// <summary>
     /// A path in working order, in pooling units: a last one of half a unit counts as one, and a turning chain that counts as a stitch as
@@ -83,14 +102,16 @@ public sealed class PlannedPiece
         var rows = Enumerable.Range(0, path.Rows);
         return new PlannedPiece(
             sequence, [.. rows.Select(path.Cells)],
-            [.. rows.Select(r => path.Turns[r] + path.RowYarn(r) - path.Cells(r) * ColourRing.Unit)], path.RowStart(0));
+            [.. Turning(path)], path.RowStart(0));
     }
 
     /// <summary>Plans a piece.</summary>
     /// <param name="sequence">Its sections at least 0.01 stitches each.</param>
     /// <param name="rowStitches">Stitches of each row or round, in [1, 1,000]; 1 to 5,000 rows.</param>
     /// <param name="turnCost">Stitches' worth of yarn that a turn or join takes, in [−10, 50]; 0 in a spiral.</param>
-    /// <param name="start">Where in the sequence the first stitch begins, in stitches, in [−1,000,000, 1,000,000]; taken modulo the sequence.</param>
+    /// <param name="start">
+    /// Where in the sequence the first stitch begins, in stitches, in [−1,000,000, 1,000,000]; taken modulo the sequence.
+    /// </param>
     /// <exception cref="ArgumentOutOfRangeException">A value outside its range.</exception>
     public static PlannedPiece Create(ColourRing sequence, ImmutableArray<int> rowStitches, double turnCost = 0, double start = 0)
     {
@@ -105,7 +126,8 @@ public sealed class PlannedPiece
     public static PlannedPiece Create(ColourRing sequence, ImmutableArray<int> rowStitches, ImmutableArray<long> turns, double start)
     {
         ArgumentNullException.ThrowIfNull(sequence);
-        Guard.InRange(ColourRing.ToUnits(sequence.Sections.Min()), ColourRing.ShortestSection, ColourRing.LongestSequence, "stitches", nameof(sequence));
+        Guard.InRange(
+            ColourRing.ToUnits(sequence.Sections.Min()), ColourRing.ShortestSection, ColourRing.LongestSequence, "stitches", nameof(sequence));
         Guard.InRange(rowStitches.Length, 1, FabricPath.MostRows, "rows", nameof(rowStitches));
         foreach (int stitches in rowStitches) Guard.InRange(stitches, 1, FabricPath.MostStitches, "stitches", nameof(rowStitches));
         if (turns.Length != rowStitches.Length)
@@ -128,7 +150,8 @@ public sealed class PlannedPiece
 
     /// <summary>Micro-units from the piece's first stitch to that which follows so many, in this row.</summary>
     internal double PlaceOf(int stitches, int row) =>
-        row == RowStitches.Length ? RowPlace(row - 1) + RowStitches[^1] * Stitch + Turns[^1] : RowPlace(row) + (stitches - StitchesBefore(row)) * Stitch;
+        row == RowStitches.Length ? RowPlace(row - 1) + RowStitches[^1] * Stitch + Turns[^1]
+            : RowPlace(row) + (stitches - StitchesBefore(row)) * Stitch;
 
     /// <summary>The colour of one stitch's yarn from a place on, in micro-units from the piece's first stitch.</summary>
     internal int ColourAtPlace(double place) =>

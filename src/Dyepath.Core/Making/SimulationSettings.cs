@@ -19,6 +19,6 @@ public sealed record SimulationSettings
     /// <summary>The share of stitches in planned colour from which a piece counts as good, in [0, 1].</summary>
     public double GoodShare { get; init => field = Guard.InRange(value, 0, 1, "as a share", nameof(GoodShare)); } = 0.8;
 
-    /// <summary>Threads to use, in [1, 256]; the browser uses one whatever is asked.</summary>
+    /// <summary>Threads to use, in [1, 256]; the browser always uses one.</summary>
     public int Workers { get; init => field = Guard.InRange(value, 1, 256, "workers", nameof(Workers)); } = 1;
 }

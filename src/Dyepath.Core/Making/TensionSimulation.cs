@@ -98,7 +98,7 @@ public static class TensionSimulation
                 Collect);
         }
 
-        // Summed in the trials' order, whoever worked them.
+        // Summed in the order of the trials, so that the result does not depend on the threads.
         double corrected = 0;
         foreach (double correction in corrections) corrected += correction;
         return new SimulationResult(

@@ -5,8 +5,8 @@ namespace Dyepath.Core.Making;
 
 /// <summary>
 /// Where each lane's yarn is within its sections, as stitches take it up. A stitch has the colour that covers most of its yarn, ties to
-/// the one met first, as <see cref="RingReader"/> has it of even yarn. With dye variation every occurrence of a section has its own length. All places are
-/// whole micro-stitches of yarn from the piece's first stitch, real yarn in <see cref="Starts"/> and
+/// the one met first, as <see cref="RingReader"/> has it of even yarn. With dye variation every occurrence of a section has its own
+/// length. All places are whole micro-stitches of yarn from the piece's first stitch, real yarn in <see cref="Starts"/> and
 /// <see cref="Ends"/>, planned yarn in <see cref="PlannedStarts"/>.
 /// </summary>
 internal sealed class YarnWalk(MergedRing ring, double dyeVariation, int lanes)

@@ -13,12 +13,12 @@ public sealed record ColourSequence
 {
     private readonly bool _fromOtherEnd;
 
-    private ColourSequence(Yarn yarn, MeasuredYarn measured)
+    private ColourSequence(Yarn yarn, MeasuredYarn measured, ImmutableArray<string> taken)
     {
         _fromOtherEnd = yarn.FromOtherEnd;
         Measured = measured;
         Ring = measured.Ring;
-        Colours = SequenceColour.AsWorked(yarn);
+        Colours = SequenceColour.AsWorked(yarn, taken);
         // The same yarn, shared out over as many stitches as the maker makes it take.
         YarnPerUnit = measured.YarnPerStitch.PerUnit * (measured.Natural.Total.Value / Ring.SequenceUnits);
     }
@@ -34,11 +34,12 @@ public sealed record ColourSequence
     /// <summary>What yarn and swatch say together.</summary>
     public MeasuredYarn Measured { get; }
 
-    public static ColourSequence Of(Yarn yarn, MeasuredYarn measured)
+    /// <param name="taken">What is no symbol of a colour: the names of the pattern's sizes.</param>
+    public static ColourSequence Of(Yarn yarn, MeasuredYarn measured, ImmutableArray<string> taken)
     {
         ArgumentNullException.ThrowIfNull(yarn);
         ArgumentNullException.ThrowIfNull(measured);
-        return new ColourSequence(yarn, measured);
+        return new ColourSequence(yarn, measured, taken);
     }
 
     /// <summary>Pooling units of a section.</summary>
@@ -46,6 +47,13 @@ public sealed record ColourSequence
 
     /// <summary>Pooling units from the sequence's beginning to a section's.</summary>
     public double UnitsBefore(int section) => ColourRing.ToUnits(Ring.BeginningOf(section));
+
+    /// <summary>Which unit of its section one that begins there is, from 1.</summary>
+    /// <param name="start">In pooling units from the sequence's beginning.</param>
+    public int NthUnit(int section, double start) => Nth(start - UnitsBefore(section));
+
+    /// <summary>The unit, from 1, that begins so many units into its section; to a millionth, which is what a document says.</summary>
+    public static int Nth(double into) => (int)Math.Floor(into + 1e-6) + 1;
 
     /// <summary>What counted work asks of the hands, section by section.</summary>
     public ImmutableArray<SectionTension> Tension(TensionLimits? limits = null) => AsWorked(Measured.Tension(limits));

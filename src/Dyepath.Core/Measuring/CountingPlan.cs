@@ -103,7 +103,6 @@ public static class CountingPlan
     /// </param>
     /// <param name="tolerance">Lean error allowed, in stitches a row, over 0; ½ keeps a motif of lean 1 recognisable.</param>
     /// <param name="confidence">0.5 to 0.9999.</param>
-    /// <param name="mostRepeats">What a maker would count at most, 1 or more.</param>
     /// <exception cref="ArgumentOutOfRangeException">An argument outside its range.</exception>
     public static FreeCounting ForFreeWork(
         IReadOnlyList<double> sections,
@@ -112,20 +111,18 @@ public static class CountingPlan
         SequenceEstimate? counted,
         double crossing,
         double tolerance = 0.5,
-        double confidence = 0.95,
-        int mostRepeats = MostRepeats)
+        double confidence = 0.95)
     {
         Check(sections, dye, hands);
         Guard.InRange(crossing, 1e-6, 10_000, "stitches");
         Guard.InRange(tolerance, 1e-6, 1_000, "stitches a row");
-        Guard.InRange(mostRepeats, 1, SearchLimit / 2, "repeats");
         var leverage = crossing / sections.Sum() * Normal.TwoSided(Guard.InRange(confidence, 0.5, 0.9999, "probability"));
         var known = counted is null ? 0 : 1 / Square(counted.Sequence.StandardError);
         var now = leverage * (counted?.Sequence.StandardError ?? Math.Sqrt(SequenceVariance(sections, dye, hands, 1)));
         var need = Square(leverage / tolerance);
         var more = known >= need ? 0 : LeastRepeats(k => known + 1 / SequenceVariance(sections, dye, hands, k) >= need);
         var verdict = more == 0 ? CountingVerdict.Enough
-            : more + (counted?.Repeats ?? 0) <= mostRepeats ? CountingVerdict.CountMore
+            : more + (counted?.Repeats ?? 0) <= MostRepeats ? CountingVerdict.CountMore
             : CountingVerdict.NotByCounting;
         return new FreeCounting(verdict, more, now, verdict switch
         {
@@ -145,8 +142,7 @@ public static class CountingPlan
         IReadOnlyList<double> dye,
         IReadOnlyList<int> stitches,
         double confidence = 0.95,
-        double eitherWithin = 0.1,
-        int mostRepeats = MostRepeats)
+        double eitherWithin = 0.1)
     {
         ArgumentNullException.ThrowIfNull(counted);
         ArgumentNullException.ThrowIfNull(stitches);
@@ -154,7 +150,6 @@ public static class CountingPlan
             throw new ArgumentException($"{counted.Sections.Length} sections need as many whole numbers.", nameof(stitches));
         var sections = counted.Sections.Select(s => Math.Max(s.Value, 1e-3)).ToArray();
         Check(sections, dye, counted.Hands);
-        Guard.InRange(mostRepeats, 1, SearchLimit / 2, "repeats");
         var reach = Normal.TwoSided(Guard.InRange(confidence, 0.5, 0.9999, "probability"));
         return [.. stitches.Select((n, j) =>
         {
@@ -169,8 +164,8 @@ public static class CountingPlan
                 return new SectionCounting(j, n, right, CountingVerdict.AnotherIsNearer, 0, false);
             var known = 1 / Square(estimate.StandardError);
             var need = Square(reach / room);
-            var more = LeastRepeats(k => known + 1 / SectionVariance(sections, dye, counted.Hands, j, k) >= need, 2 * mostRepeats);
-            var verdict = more + counted.Repeats <= mostRepeats ? CountingVerdict.CountMore : CountingVerdict.NotByCounting;
+            var more = LeastRepeats(k => known + 1 / SectionVariance(sections, dye, counted.Hands, j, k) >= need, 2 * MostRepeats);
+            var verdict = more + counted.Repeats <= MostRepeats ? CountingVerdict.CountMore : CountingVerdict.NotByCounting;
             return new SectionCounting(j, n, right, verdict, more, false);
         })];
     }

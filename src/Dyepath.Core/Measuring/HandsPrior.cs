@@ -47,7 +47,7 @@ public sealed record HandsPrior
 
     /// <summary>The maker's own figures where given, else the default; dye as in <see cref="Default"/>.</summary>
     /// <exception cref="ArgumentOutOfRangeException">A figure outside its range.</exception>
-    public static HandsPrior For(Hands? hands) =>
+    public static HandsPrior For(HandSteadiness? hands) =>
         hands is null ? Default : new HandsPrior(hands.Spread, hands.Memory, Default.Dye, isMakersOwn: true);
 
     /// <summary>

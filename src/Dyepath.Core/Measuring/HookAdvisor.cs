@@ -32,7 +32,7 @@ public sealed record HookAdvice(HookFit Now, HookFit Best, ImmutableArray<HookOp
 
 /// <summary>
 /// Finds the yarn per stitch at which all sections come nearest to whole stitches. More stitches a section round with less
-/// strain whatever the yarn: the largest change expected by chance is in proportion to yarn per stitch, and an open
+/// change of tension for any yarn: the largest change expected by chance is in proportion to yarn per stitch, and an open
 /// search would end at the smallest hook. So the reach is given, as far up as down; hooks are compared by their
 /// largest change over their yarn per stitch, which lets a smaller hook win only by what it gains beyond chance; and hooks
 /// within a hand's feeling of the best count as equal, the nearest to the swatch's own being taken.

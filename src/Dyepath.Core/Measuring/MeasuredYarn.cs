@@ -29,7 +29,6 @@ public sealed class MeasuredYarn
         ImmutableArray<double> dye,
         SequenceInUnits natural,
         YarnPerStitch yarnPerStitch,
-        ImmutableArray<MeasuredBall> balls,
         ImmutableArray<MeasuringFinding> findings)
     {
         _yarn = yarn;
@@ -38,7 +37,6 @@ public sealed class MeasuredYarn
         Hands = hands;
         Natural = natural;
         YarnPerStitch = yarnPerStitch;
-        Balls = balls;
         Findings = findings;
         Stitches = fabric.SectionStitches ?? natural.Nearest();
         Ring = RingOf(fabric.Keeping);
@@ -64,7 +62,7 @@ public sealed class MeasuredYarn
     public YarnPerStitch YarnPerStitch { get; }
 
     /// <summary>Each ball that was counted, by itself.</summary>
-    public ImmutableArray<MeasuredBall> Balls { get; }
+    public ImmutableArray<MeasuredBall> Balls { get; private init; } = [];
 
     public ImmutableArray<MeasuringFinding> Findings { get; }
 
@@ -94,7 +92,9 @@ public sealed class MeasuredYarn
     /// chosen anew. Nothing has been counted with that hook, so its sequence carries the doubt about how yarn follows the hook.
     /// </summary>
     /// <param name="hookMillimetres">0.5 to 50.</param>
-    /// <exception cref="ArgumentOutOfRangeException">Hook outside its range, or one so small that the sequence exceeds 4,096 units.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// Hook outside its range, or one so small that the sequence exceeds 4,096 units.
+    /// </exception>
     public MeasuredYarn AtHook(double hookMillimetres)
     {
         if (hookMillimetres == Fabric.Swatch.HookMillimetres)
@@ -113,7 +113,7 @@ public sealed class MeasuredYarn
             Ways = [.. YarnPerStitch.Ways.Select(w => (w.Source, w.Centimetres * factor))],
         };
         var fabric = Fabric with { Swatch = response.At(hookMillimetres), OtherSwatch = null, SectionStitches = null };
-        return new MeasuredYarn(_yarn, fabric, Hands, _dye, natural, yarn, [], Findings);
+        return new MeasuredYarn(_yarn, fabric, Hands, _dye, natural, yarn, Findings);
     }
 
     /// <summary>
@@ -144,14 +144,13 @@ public sealed class MeasuredYarn
         FabricChoice fabric,
         [NotNullWhen(true)] out MeasuredYarn? measured,
         out ImmutableArray<MeasuringFinding> reasons,
-        HandsPrior? hands = null,
         MeasuringErrors? errors = null,
         Effort? effort = null,
         Decisions? decisions = null)
     {
         ArgumentNullException.ThrowIfNull(yarn);
         ArgumentNullException.ThrowIfNull(fabric);
-        hands ??= HandsPrior.For(fabric.Hands);
+        var hands = HandsPrior.For(fabric.Hands);
         errors ??= MeasuringErrors.Default;
         measured = null;
         effort?.Begin(EffortPart.Counted);
@@ -179,7 +178,8 @@ public sealed class MeasuredYarn
             reasons = findings.ToImmutable();
             return false;
         }
-        if (Math.Max(natural.Total.Value, (fabric.SectionStitches ?? natural.Nearest()).Sum()) is > ColourRing.LongestSequence and var longest)
+        var planned = (fabric.SectionStitches ?? natural.Nearest()).Sum();
+        if (Math.Max(natural.Total.Value, planned) is > ColourRing.LongestSequence and var longest)
         {
             findings.Add(new(FindingKind.SequenceTooLong, "yarn.sections", string.Create(CultureInfo.InvariantCulture,
                 $"The sequence comes to {longest:0} {units}; at most {ColourRing.LongestSequence} can be "
@@ -212,7 +212,10 @@ public sealed class MeasuredYarn
         }
         reasons = [];
         measured = new MeasuredYarn(
-            yarn, fabric, hands, dye, natural, yarnPerStitch, Ballwise(yarn, runs, hands, dye, effort, decisions), findings.ToImmutable());
+            yarn, fabric, hands, dye, natural, yarnPerStitch, findings.ToImmutable())
+        {
+            Balls = Ballwise(yarn, runs, hands, dye, effort, decisions),
+        };
         return true;
     }
 
@@ -266,7 +269,8 @@ public sealed class MeasuredYarn
         return null;
     }
 
-    private static (ImmutableArray<CountedRun> Runs, ImmutableArray<MeasuringFinding> Findings) Runs(Yarn yarn, HandsPrior hands, Effort? effort)
+    private static (ImmutableArray<CountedRun> Runs, ImmutableArray<MeasuringFinding> Findings) Runs(
+        Yarn yarn, HandsPrior hands, Effort? effort)
     {
         var findings = ImmutableArray.CreateBuilder<MeasuringFinding>();
         var runs = ImmutableArray.CreateBuilder<CountedRun>();
@@ -282,7 +286,8 @@ public sealed class MeasuredYarn
     private static ImmutableArray<MeasuredBall> Ballwise(
         Yarn yarn, ImmutableArray<CountedRun> runs, HandsPrior hands, IReadOnlyList<double> dye, Effort? effort, Decisions? decisions) =>
         [.. runs.GroupBy(r => r.Ball).Select(
-            g => new MeasuredBall(yarn.Counted[g.Key].Name, decisions.Estimate(hands, () => SequenceEstimator.Estimate([.. g], hands, dye, effort))))];
+            g => new MeasuredBall(
+                yarn.Counted[g.Key].Name, decisions.Estimate(hands, () => SequenceEstimator.Estimate([.. g], hands, dye, effort))))];
 
     /// <summary>Each section's own spread where it was measured, else the prior's.</summary>
     private static ImmutableArray<double> Dye(Yarn yarn, HandsPrior hands) =>

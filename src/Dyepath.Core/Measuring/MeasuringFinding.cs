@@ -47,7 +47,7 @@ public enum FindingKind
     /// <summary>Two ways to the yarn per stitch contradict each other.</summary>
     YarnPerStitchDisagrees,
 
-    /// <summary>Yarn per stitch was measured by nobody and is only supposed.</summary>
+    /// <summary>Yarn per stitch was not measured and is only supposed.</summary>
     YarnPerStitchSupposed,
 
     /// <summary>The counts vary more than the hands that were supposed.</summary>
@@ -60,7 +60,8 @@ public enum FindingKind
 public sealed record MeasuringFinding(FindingKind Kind, string Place, string Text) : Finding(LevelOf(Kind), Place, Text)
 {
     private static FindingLevel LevelOf(FindingKind kind) =>
-        kind is FindingKind.NothingMeasured or FindingKind.SequenceTooLong or FindingKind.SectionTooShort or FindingKind.YarnPerStitchBeyondBelief
-            ? FindingLevel.Fault
-            : FindingLevel.Warning;
+        kind is FindingKind.NothingMeasured or FindingKind.SequenceTooLong or FindingKind.SectionTooShort
+            or FindingKind.YarnPerStitchBeyondBelief
+                ? FindingLevel.Fault
+                : FindingLevel.Warning;
 }

@@ -11,22 +11,25 @@ internal static class SequenceDecisions
         decisions.Answer(search, Write, from => Read(from, hands));
 
     public static IReadOnlyList<MeasuringFinding> Findings(this Decisions? decisions, Func<IEnumerable<MeasuringFinding>> search) =>
-        decisions.Answer<IReadOnlyList<MeasuringFinding>>(() => [.. search()], (to, found) => to.WriteAll(found, Write), from => from.ReadAll(ReadFinding));
+        decisions.Answer<IReadOnlyList<MeasuringFinding>>(
+            () => [.. search()], (to, found) => to.WriteAll(found, Write), from => from.ReadAll(ReadFinding));
 
     public static (ImmutableArray<CountedRun> Runs, ImmutableArray<MeasuringFinding> Findings) Runs(
-        this Decisions? decisions, Func<(ImmutableArray<CountedRun> Runs, ImmutableArray<MeasuringFinding> Findings)> search) => decisions.Answer<(ImmutableArray<CountedRun> Runs, ImmutableArray<MeasuringFinding> Findings)>(
-        search,
-        (to, read) =>
-        {
-            to.WriteAll(read.Runs, (w, run) =>
+        this Decisions? decisions, Func<(ImmutableArray<CountedRun> Runs, ImmutableArray<MeasuringFinding> Findings)> search) =>
+        decisions.Answer<(ImmutableArray<CountedRun> Runs, ImmutableArray<MeasuringFinding> Findings)>(
+            search,
+            (to, read) =>
             {
-                w.Write(run.Ball);
-                w.Write(run.FirstRepeat);
-                w.WriteAll(run.Rows, (v, row) => v.WriteWhole(row));
-            });
-            to.WriteAll(read.Findings, Write);
-        },
-        from => (from.ReadAll(r => new CountedRun(r.ReadInt32(), r.ReadInt32(), r.ReadAll(v => v.ReadWhole()))), from.ReadAll(ReadFinding)));
+                to.WriteAll(read.Runs, (w, run) =>
+                {
+                    w.Write(run.Ball);
+                    w.Write(run.FirstRepeat);
+                    w.WriteAll(run.Rows, (v, row) => v.WriteWhole(row));
+                });
+                to.WriteAll(read.Findings, Write);
+            },
+            from => (from.ReadAll(r => new CountedRun(r.ReadInt32(), r.ReadInt32(), r.ReadAll(v => v.ReadWhole()))),
+                from.ReadAll(ReadFinding)));
 
     private static void Write(BinaryWriter to, SequenceEstimate estimate)
     {
@@ -47,5 +50,6 @@ internal static class SequenceDecisions
         to.Write(finding.Text);
     }
 
-    private static MeasuringFinding ReadFinding(BinaryReader from) => new((FindingKind)from.ReadByte(), from.ReadString(), from.ReadString());
+    private static MeasuringFinding ReadFinding(BinaryReader from) =>
+        new((FindingKind)from.ReadByte(), from.ReadString(), from.ReadString());
 }

@@ -20,7 +20,7 @@ public enum YarnPerStitchSource
     /// <summary>Weighed, by the label's metres per gram.</summary>
     Weighed,
 
-    /// <summary>Supposed from the stitch's width; nobody measured.</summary>
+    /// <summary>Not measured: supposed from the stitch's width.</summary>
     Supposed,
 }
 
@@ -94,7 +94,7 @@ public sealed record YarnPerStitch(
         FabricStitch stitch) =>
         new(FindingKind.YarnPerStitchDisagrees, "fabric.swatch.yarnUsed", string.Create(CultureInfo.InvariantCulture,
             $"{Named(used.Source)} gives {used.Centimetres.Value:0.00} cm of yarn "
-            + $"{(stitch.StitchesPerUnit == 1 ? "a stitch" : "a unit")}, {Named(other.Source)} "
+            + $"{(stitch.StitchesPerUnit == 1 ? "a stitch" : "a pair of stitches")}, {Named(other.Source)} "
             + $"{other.Centimetres.Value:0.00} cm. The first is used; measure again whichever is in doubt."));
 
     private static string Named(YarnPerStitchSource source) => source switch

@@ -46,7 +46,9 @@ internal sealed class Clarity
     /// <summary>The best of any lean and start.</summary>
     public double Best { get; }
 
-    /// <param name="periodsPerRow">How far a row's start moves through the period from row to row, in periods (lean over P, unwrapped).</param>
+    /// <param name="periodsPerRow">
+    /// How far a row's start moves through the period from row to row, in periods (lean over P, unwrapped).
+    /// </param>
     /// <param name="travel">Sideways travel of unturned rounds in periods per row.</param>
     /// <param name="mirror">
     /// Turned: the sum of the yarn positions of column 0 in the first row and, taken back to it, in the backward rows, in periods.

@@ -76,12 +76,16 @@ internal static class CountDecisions
             from.ReadMaybe(r => r.ReadDouble()),
             from.ReadMaybe(r => r.ReadDouble()),
             from.ReadMaybe(r => r.ReadLength()),
-            from.ReadMaybe(r => r.ReadLength()),
-            from.ReadDouble(),
-            from.ReadDouble(),
-            from.ReadAll(r => (MotifFinding)r.ReadByte())),
-        from.ReadMaybe(r => new Forgiveness(r.ReadDouble(), r.ReadDouble())),
-        from.ReadLength());
+            from.ReadMaybe(r => r.ReadLength()))
+        {
+            Clarity = from.ReadDouble(),
+            RelativeClarity = from.ReadDouble(),
+            Findings = from.ReadAll(r => (MotifFinding)r.ReadByte()),
+        },
+        from.ReadMaybe(r => new Forgiveness(r.ReadDouble(), r.ReadDouble())))
+    {
+        Width = from.ReadLength(),
+    };
 
     private static void Write(BinaryWriter to, CountAdvice advice)
     {

@@ -126,13 +126,17 @@ public static class CountFinder
     {
         var advice = ImmutableArray.CreateBuilder<CountAdvice>();
         if (near.Where(CanTurn).MinBy(n => Math.Abs(n.TurnChange!.Value)) is { } turn)
-            advice.Add(new CountAdvice.Turn(turn.Finding.Stitches, SaidTurn(ring, options, turn)) { Task = turn.Finding.Task & CountTask.ExtraEdgeStitch });
+        {
+            var task = turn.Finding.Task & CountTask.ExtraEdgeStitch;
+            advice.Add(new CountAdvice.Turn(turn.Finding.Stitches, SaidTurn(ring, options, turn)) { Task = task });
+        }
         if (near.Where(n => CanHook(ring, n)).MinBy(n => Math.Abs(n.YarnChange!.Value)) is { } hook)
         {
             var change = SaidYarn(ring, options, hook);
             advice.Add(new CountAdvice.Hook(hook.Finding.Stitches, change, ring.SequenceUnits / (1 + change)) { Task = hook.Finding.Task });
         }
-        foreach (var kind in near.GroupBy(n => n.Finding.Reading.Kind).OrderByDescending(g => g.Count()).Where(g => g.Key != MotifKind.Scattered))
+        foreach (var kind in near.GroupBy(n => n.Finding.Reading.Kind).OrderByDescending(g => g.Count())
+            .Where(g => g.Key != MotifKind.Scattered))
         {
             var example = kind.MinBy(n => n.Finding.Task)!.Finding;
             advice.Add(new CountAdvice.Motif(kind.Key, kind.Count(), example.Stitches) { Task = example.Task });
@@ -162,7 +166,8 @@ public static class CountFinder
     }
 
     private static bool CanTurn(NearCount near) =>
-        near.Finding.TurnCost + near.TurnChange is >= LeastAskedTurn and <= MostAskedTurn and var cost && near.Finding.Stitches + cost >= LeastRow;
+        near.Finding.TurnCost + near.TurnChange is >= LeastAskedTurn and <= MostAskedTurn and var cost
+            && near.Finding.Stitches + cost >= LeastRow;
 
     /// <summary>Within reach, and the sequence stays one that a ring can hold.</summary>
     private static bool CanHook(ColourRing ring, NearCount near) =>
@@ -187,12 +192,15 @@ public static class CountFinder
         });
     }
 
-    /// <summary>A change, a little larger where need be, in the fewest decimals that still make the motif: so it can be said in full.</summary>
+    /// <summary>
+    /// A change, a little larger where need be, in the fewest decimals that still make the motif: so it can be said in full.
+    /// </summary>
     private static double InFewDecimals(double change, int decimals, Func<double, bool> makes)
     {
         for (; decimals <= MostDecimals; decimals++)
         {
-            var said = Math.Round(Math.CopySign(Math.Ceiling(Math.Abs(change) * Math.Pow(10, decimals)), change) / Math.Pow(10, decimals), decimals);
+            var said = Math.Round(
+                Math.CopySign(Math.Ceiling(Math.Abs(change) * Math.Pow(10, decimals)), change) / Math.Pow(10, decimals), decimals);
             if (makes(said))
                 return said;
         }
@@ -235,8 +243,10 @@ public static class CountFinder
                 Task,
                 reader.PeriodsOf(piece),
                 reader.Read(piece),
-                reader.Forgive(piece),
-                options.Gauge.Over * (Stitches / options.Gauge.Stitches));
+                reader.Forgive(piece))
+            {
+                Width = options.Gauge.Over * (Stitches / options.Gauge.Stitches),
+            };
         }
     }
 }

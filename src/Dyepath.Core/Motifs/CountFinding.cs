@@ -25,7 +25,6 @@ public enum CountTask
 /// Turned: the half periods nearest to a row with its turn, so that it is that many half repeats plus the lean. Rounds: whole periods.
 /// </param>
 /// <param name="Forgiveness">Null only where the ring has no line to lose.</param>
-/// <param name="Width">Of the fewer stitches.</param>
 public sealed record CountFinding(
     int Stitches,
     ImmutableArray<int> RowStitches,
@@ -33,8 +32,11 @@ public sealed record CountFinding(
     CountTask Task,
     long HalfRepeats,
     MotifReading Reading,
-    Forgiveness? Forgiveness,
-    Length Width);
+    Forgiveness? Forgiveness)
+{
+    /// <summary>Of the fewer stitches.</summary>
+    public required Length Width { get; init; }
+}
 
 /// <summary>A count near to making the motif.</summary>
 /// <param name="Finding">What the count makes instead.</param>

@@ -24,7 +24,7 @@ public sealed class MotifReader
     private const double LargestJoinJump = 0.25;
 
     /// <summary>Some micro-units, so that rounding to them does not fall off the edge of a motif.</summary>
-    private const double Hair = 3e-6;
+    private const double Tolerance = 3e-6;
 
     /// <summary>Colour variance that is nothing but rounding.</summary>
     private const double LeastVariance = 1e-18;
@@ -120,9 +120,16 @@ public sealed class MotifReader
         if (_wave == 0)
         {
             var findings = _clarity is null ? ImmutableArray.Create(MotifFinding.OneColour) : [];
-            return _period is null
-                ? new MotifReading(MotifKind.Scattered, null, null, null, null, null, null, 0, 0, findings)
-                : new MotifReading(MotifKind.Scattered, Lean.Of(piece.Advance, _period.Micro), UnitsPerPeriod, null, null, null, null, 0, 0, findings);
+            return new MotifReading(
+                MotifKind.Scattered,
+                _period is null ? null : Lean.Of(piece.Advance, _period.Micro),
+                _period is null ? null : UnitsPerPeriod,
+                null, null, null, null)
+            {
+                Clarity = 0,
+                RelativeClarity = 0,
+                Findings = findings,
+            };
         }
         var kind = KindOf(piece);
         var lean = VisibleLean(piece);
@@ -140,10 +147,12 @@ public sealed class MotifReader
             VisiblePeriod,
             lean,
             unitWidth * VisiblePeriod,
-            rowsPerReturn is { } rows ? _gauge.RowHeight * rows : null,
-            clarity,
-            _clarity.Value.Best > 0 ? Math.Min(1, clarity / _clarity.Value.Best) : 0,
-            Findings(piece, kind, rowsPerReturn));
+            rowsPerReturn is { } rows ? _gauge.RowHeight * rows : null)
+        {
+            Clarity = clarity,
+            RelativeClarity = _clarity.Value.Best > 0 ? Math.Min(1, clarity / _clarity.Value.Best) : 0,
+            Findings = Findings(piece, kind, rowsPerReturn),
+        };
     }
 
     internal Forgiveness? Forgive(Piece piece)
@@ -177,13 +186,13 @@ public sealed class MotifReader
             for (var branch = -2; branch <= 2; branch++)
             {
                 if (window.Interval(Slope(piece), Offset(piece, branch), sign) is { } z)
-                    yarn = Nearer(yarn, Reach(1, Math.Max(z.Low, shortest), z.High, Hair));
+                    yarn = Nearer(yarn, Reach(1, Math.Max(z.Low, shortest), z.High, Tolerance));
                 if (window.Lines() is { } lines && shortest <= 1)
                 {
                     // The same lines, seen a whole turn of the wave further on.
                     var at = sign * (here - ((double)branch / piece.Advance.Rows));
                     var least = wanted == MotifKind.Columns ? -lines.Most : lines.Least;
-                    turn = Nearer(turn, sign * VisiblePeriod * Reach(at, least, lines.Most, Hair / VisiblePeriod));
+                    turn = Nearer(turn, sign * VisiblePeriod * Reach(at, least, lines.Most, Tolerance / VisiblePeriod));
                 }
             }
         }

@@ -35,8 +35,6 @@ public enum MotifFinding
 /// <param name="VisibleLean">Units per row modulo the visible period, sideways travel included, positive as a positive lean.</param>
 /// <param name="DiamondWidth">The visible period; null for one colour.</param>
 /// <param name="DiamondHeight">Rows in which a line travels one visible period; null where it does not lean.</param>
-/// <param name="Clarity">Contrast that survives the blur over contrast before, 0 to 1.</param>
-/// <param name="RelativeClarity">Clarity over the best that this ring reaches in this way of working, 0 to 1; 0 where the blur leaves nothing of any lean.</param>
 public sealed record MotifReading(
     MotifKind Kind,
     Lean? Lean,
@@ -44,7 +42,15 @@ public sealed record MotifReading(
     double? VisiblePeriodUnits,
     double? VisibleLean,
     Length? DiamondWidth,
-    Length? DiamondHeight,
-    double Clarity,
-    double RelativeClarity,
-    ImmutableArray<MotifFinding> Findings);
+    Length? DiamondHeight)
+{
+    /// <summary>Contrast that survives the blur over contrast before, 0 to 1.</summary>
+    public required double Clarity { get; init; }
+
+    /// <summary>
+    /// Clarity over the best that this ring reaches in this way of working, 0 to 1; 0 where the blur leaves nothing of any lean.
+    /// </summary>
+    public required double RelativeClarity { get; init; }
+
+    public required ImmutableArray<MotifFinding> Findings { get; init; }
+}

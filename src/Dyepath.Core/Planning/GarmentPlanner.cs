@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Documents;
+using Dyepath.Core.Fabrics;
 using Dyepath.Core.Findings;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Limits;
@@ -35,111 +37,154 @@ public static class GarmentPlanner
     internal static PlanResult Plan(Project project, Decisions? decisions, Effort effort)
     {
         ArgumentNullException.ThrowIfNull(project);
-        return Whatever.Happens(
+        return SafetyNet.Run(
             effort, () => decisions is null ? PlanOf(project, null, effort) : decisions.Whole(() => PlanOf(project, decisions, effort)),
             reason => PlanResult.Bad([reason]));
     }
 
     private static PlanResult PlanOf(Project project, Decisions? decisions, Effort effort)
     {
-        if (!Fabrication.TryCreate(project, decisions, effort, out var fabrication, out var reasons))
+        if (!SharedFabric.TryCreate(project, decisions, effort, out var shared, out var reasons))
             return PlanResult.Bad(reasons);
-        var result = PlanOf(fabrication).From(fabrication.Sequence.Measured);
+        var result = PlanOf(shared).From(shared.Sequence.Measured);
         if (decisions is not null)
         {
-            foreach (var option in result.Options)
+            // Of a plan its own ruler is read; where there is none, any of them.
+            foreach (var option in result.Options.Where(o => result.Plan is not { } plan || o.Direction == plan.Direction))
                 option.Ruler.FindAll();
         }
-        fabrication.Decided();
+        shared.Decided();
         return result;
     }
 
-    private static PlanResult PlanOf(Fabrication fabrication) => fabrication.Project.Garment.Shape switch
+    private static PlanResult PlanOf(SharedFabric shared)
     {
-        BoxyTop top => Boxy(fabrication, top),
-        Cowl or Wrap => RectanglePlanner.Plan(fabrication),
-        var other => throw new ArgumentOutOfRangeException(
-            nameof(fabrication), other, "project.Garment.Shape must be a boxy top, a cowl or a wrap."),
-    };
-
-    private static PlanResult Boxy(Fabrication fabrication, BoxyTop shape)
-    {
-        var project = fabrication.Project;
-        var found = BoxyTargets.TryFind(shape, project.Sizes, out var targets, out var faults);
-        faults = [.. faults, .. EdgingPlanner.Faults(project.Garment, targets?.Sizes.Wearer ?? Wearers.Adult),
-            .. Faults(fabrication, shape)];
+        var project = shared.Project;
+        var construction = project.Garment.Shape.Construct(project.Garment);
+        var found = SizeTargets.TryFind(project, construction, out var targets, out var faults);
+        var wearer = targets?.Sizes.Wearer ?? Wearers.Adult;
+        faults = [.. faults, .. EdgingPlanner.Faults(project.Garment, construction, wearer), .. Faults(shared, construction)];
         if (!found || !faults.IsEmpty)
             return PlanResult.Bad(faults);
         var wanted = project.Garment.Direction;
-        var planned = new List<(BoxyDirectionPlanner Planner, BoxyDirection Plan)>();
-        foreach (var direction in Enum.GetValues<Direction>())
+        var planned = Directions(project.Garment).Select(direction =>
         {
-            fabrication.Effort.Begin(EffortPart.Counts);
-            var fixedHere = wanted is null || wanted == direction ? targets! : targets! with { Fixed = targets.Fixed.MeasuresOnly() };
-            var planner = new BoxyDirectionPlanner(fabrication, shape, fixedHere, direction);
-            planned.Add((planner, planner.Plan()));
-        }
-        var open = planned.Where(p => p.Plan.IsFeasible && (wanted is null || p.Plan.Direction == wanted)).ToArray();
+            shared.Effort.Begin(EffortPart.Counts);
+            var here = wanted is null || wanted == direction ? targets! : targets!.MeasuresOnly();
+            return new DirectionPlanner(new Layout(shared, construction, direction), here).Plan();
+        }).ToArray();
+        ImmutableArray<DirectionOption> options = [.. planned.Select(p => p.Option)];
+        var open = planned.Where(p => p.IsFeasible && (wanted is null || p.Direction == wanted)).ToArray();
         if (open.Length == 0)
-            return PlanResult.None(Reasons(planned.Select(p => p.Plan), wanted), planned.Select(p => p.Plan.Option));
-        var chosen = open.MinBy(p => p.Plan.Score);
-        var assembly = new BoxyAssembly(fabrication, shape, targets!, chosen.Plan, chosen.Planner);
+            return PlanResult.None([.. Reasons(planned, wanted), .. Remedies(options, wanted)], options);
+        var chosen = open.MinBy(p => p.Score)!;
+        var assembly = new SizeAssembly(chosen, targets!);
         var sizes = ImmutableArray.CreateBuilder<SizePlan>();
-        for (var i = 0; i < targets!.Sizes.Sizes.Length; i++)
+        for (var i = 0; i < targets!.Count; i++)
         {
-            fabrication.Effort.Begin(EffortPart.Seams);
+            shared.Effort.Begin(EffortPart.Seams);
             if (!assembly.TryAssemble(i, out var size, out var fault))
                 return PlanResult.Bad([fault]);
             sizes.Add(size);
         }
-        return PlanResult.Of(Finish(
-            fabrication, chosen.Plan.Direction, Why(planned.Select(p => p.Plan.Option).ToArray(), chosen.Plan.Option, wanted is not null),
-            sizes.ToImmutable(), [.. planned.Select(p => p.Plan.Option)], BoxyTargets.Rules));
+        var gauge = shared.GaugeFor(chosen.Direction);
+        return PlanResult.Of(new Plan(
+            project, shared.Sequence, chosen.Direction,
+            Why(options, chosen.Option, wanted is not null), sizes.ToImmutable(), options,
+            [
+                .. shared.Findings, .. targets.Sizes.Derived,
+                .. PlanFindings.Of(shared, construction, chosen.Direction, sizes.ToImmutable(), options),
+            ])
+        {
+            StitchWidth = gauge.StitchWidth,
+            RowHeight = gauge.RowHeight,
+            Rules = [.. project.Garment.Shape.Rules, .. GradingWords.Rules],
+        });
     }
 
+    /// <summary>What is worked in rounds is worked up.</summary>
+    private static Direction[] Directions(GarmentSpec garment) =>
+        garment.Working == Working.Turned ? Enum.GetValues<Direction>() : [Direction.Up];
+
     /// <summary>Everything that a garment asks of the companion yarn, and counts that mean nothing before a direction is named.</summary>
-    private static IEnumerable<Finding> Faults(Fabrication fabrication, BoxyTop shape)
+    private static IEnumerable<Finding> Faults(SharedFabric shared, Construction construction)
     {
-        foreach (var fault in SeamSearch.Faults(fabrication))
+        var project = shared.Project;
+        foreach (var fault in SeamSearch.Faults(shared))
             yield return fault;
-        if (shape.Sleeves is { Pooled: false } && fabrication.Project.Companion is null)
+        if (construction.Groups.FirstOrDefault(g => !g.Pooled) is { } plain && project.Companion is null)
+        {
+            var name = PlaceNames.Of(plain.Pieces[0].Id);
             yield return new Finding(
-                FindingLevel.Fault, "garment.sleeves.yarn",
-                "Plain sleeves need a companion yarn: add one, or work the sleeves in the variegated yarn.");
-        if (fabrication.Project.Garment.Grading.SideBands && fabrication.Project.Companion is null)
+                FindingLevel.Fault, $"garment.{project.Garment.Shape.PlainPiecesField}",
+                $"Plain {name}s need a companion yarn: add one, or work the {name}s in the variegated yarn.");
+        }
+        if (construction.Groups.Any(g => g.IsSloped) && project.Companion is null)
+        {
+            yield return new Finding(
+                FindingLevel.Fault, "companion",
+                $"The rows of a {project.Garment.Shape.Name} go on over chains of a companion yarn, since chains of the variegated yarn would move its colours: add one.");
+        }
+        if (project.Garment.Grading.SideBands && project.Companion is null)
             yield return new Finding(
                 FindingLevel.Fault, "garment.grading.sideBands", "Side bands need a companion yarn: add one, or do without bands.");
-        var fixedCounts = fabrication.Project.Sizes.Locked.Concat(fabrication.Project.Sizes.Overrides).Any(f => f.Count is not null);
-        if (fixedCounts && fabrication.Project.Garment.Direction is null)
+        foreach (var (asked, field) in new[] { (project.Garment.Grading.SideBands, "sideBands"), (project.Garment.Grading.UnequalPanels, "unequalPanels") })
+        {
+            if (asked && construction.Groups.Any(g => g.Pieces.Any(p => p.Mirrored)))
+                yield return new Finding(FindingLevel.Fault, $"garment.grading.{field}", $"The fronts of a {project.Garment.Shape.Name} are alike and go without plain bands at their sides: leave this out.");
+        }
+        foreach (var fault in construction.Groups.Where(g => g.IsShaped).SelectMany(_ => Unshaped(project)))
+            yield return fault;
+        var fixedCounts = project.Sizes.Locked.Concat(project.Sizes.Overrides).Any(f => f.Count is not null);
+        if (fixedCounts && project.Garment.Direction is null && project.Garment.Working == Working.Turned)
             yield return new Finding(
                 FindingLevel.Fault, "garment.direction",
                 "A fixed count holds for one direction only: say whether the garment is worked up or sideways.");
     }
 
-    internal static Finding BallFault(Fabrication fabrication) => new(
-        FindingLevel.Fault, "yarn.ball.length", FormattableString.Invariant(
-            $"A ball of {fabrication.Project.Yarn.Ball.Length.Metres:0.#} m cannot be planned: it is shorter than one sequence with its ends, or over {BallPlanner.MostBalls} would be needed. Check the ball and the yarn per stitch."));
-
-    internal static IEnumerable<Finding> Reasons(IEnumerable<BoxyDirection> plans, Direction? wanted) => plans
-        .Where(p => wanted is null || p.Direction == wanted)
-        .SelectMany(p => p.Reasons.Select(r => r with { Text = $"Worked {Name(p.Direction)}: {r.Text}" }));
-
-    internal static Plan Finish(
-        Fabrication fabrication, Direction direction, string why, ImmutableArray<SizePlan> sizes, ImmutableArray<DirectionOption> options,
-        ImmutableArray<PlanRule> rules)
+    /// <summary>What rows that are shaped cannot have.</summary>
+    private static IEnumerable<Finding> Unshaped(Project project)
     {
-        var gauge = fabrication.GaugeFor(direction);
-        return new Plan(
-            fabrication.Project, fabrication.Sequence, gauge.StitchWidth, gauge.RowHeight, direction, why, sizes,
-            options,
-            [.. fabrication.Findings, .. PlanFindings.Of(fabrication, direction, sizes)])
+        var grading = project.Garment.Grading;
+        if (project.Fabric.Stitch.StitchesPerUnit != 1)
+            yield return new Finding(FindingLevel.Fault, "fabric.stitch", $"A {project.Garment.Shape.Name} is not shaped in {project.Fabric.Stitch.Id} stitch: choose a stitch of which each takes its own yarn.");
+        foreach (var (asked, field) in new[] { (grading.AlternatingRows, "alternatingRows"), (grading.SideBands, "sideBands"), (grading.UnequalPanels, "unequalPanels") })
         {
-            Rules = rules,
-        };
+            if (asked)
+                yield return new Finding(FindingLevel.Fault, $"garment.grading.{field}", $"The rows of a {project.Garment.Shape.Name} are shaped, which does not go with this: leave it out.");
+        }
+    }
+
+    internal static Finding BallFault(SharedFabric shared) => new(
+        FindingLevel.Fault, "yarn.ball.length", FormattableString.Invariant(
+            $"A ball of {shared.Project.Yarn.Ball.Length.Metres:0.#} m cannot be planned: it is shorter than one sequence with its ends, or over {BallPlanner.MostBalls} would be needed. Check the ball and the yarn per stitch."));
+
+    private static IEnumerable<Finding> Reasons(DirectionPlan[] plans, Direction? wanted) => plans
+        .Where(p => wanted is null || p.Direction == wanted)
+        .SelectMany(p => p.Reasons.Select(r => plans.Length == 1 ? r : r with { Text = $"Worked {Name(p.Direction)}: {r.Text}" }));
+
+    /// <summary>What would let a direction that was asked for be planned, and whether the other one can be.</summary>
+    private static IEnumerable<Finding> Remedies(ImmutableArray<DirectionOption> options, Direction? wanted)
+    {
+        foreach (var option in options.OrderByDescending(o => o.Direction == wanted))
+        {
+            if (wanted is null || option.Direction == wanted)
+            {
+                // Where counts serve, something else stands in the way.
+                if (option.Ruler.Sizes.All(s => s.Choice is not null))
+                    continue;
+                foreach (var change in option.Ruler.Changes)
+                    yield return new Finding(FindingLevel.Note, "garment.grading", $"Worked {Name(option.Direction)}, this would help: {GradingWords.Say(change)}.");
+            }
+            else if (option.Feasible)
+            {
+                yield return new Finding(FindingLevel.Note, "garment.direction", $"Worked {Name(option.Direction)} there is a plan ({option.SayFurthest()}).");
+            }
+        }
     }
 
     /// <summary>One sentence, with the numbers of both directions where there were two.</summary>
-    internal static string Why(IReadOnlyList<DirectionOption> options, DirectionOption chosen, bool asked)
+    private static string Why(IReadOnlyList<DirectionOption> options, DirectionOption chosen, bool asked)
     {
         var other = options.FirstOrDefault(o => o.Direction != chosen.Direction);
         var begin = asked ? $"Worked {Name(chosen.Direction)}, as asked" : $"Worked {Name(chosen.Direction)}";
@@ -148,11 +193,11 @@ public static class GarmentPlanner
         if (!other.Feasible)
             return $"{begin}, since {Name(other.Direction)} no counts serve: {chosen.Reason}";
         return FormattableString.Invariant(
-            $"{begin}: {Numbers(chosen)} against {Numbers(other)} worked {Name(other.Direction)}{(asked ? "" : ", judged by worst error, half a centimetre a count, and what the counts forgive")}.");
+            $"{begin}: {Numbers(chosen)} against {Numbers(other)} worked {Name(other.Direction)}{(asked ? "" : ", judged by the size that is furthest off, half a centimetre a count, and what the counts forgive")}.");
     }
 
     internal static string Name(Direction direction) => direction == Direction.Up ? "up" : "sideways";
 
     private static string Numbers(DirectionOption option) => FormattableString.Invariant(
-        $"{option.Counts.Length} {(option.Counts.Length == 1 ? "count" : "counts")} with a worst error of {option.WorstError.Centimetres:0.0} cm");
+        $"{option.Counts.Length} {(option.Counts.Length == 1 ? "count" : "counts")} ({option.SayCounts}; {option.SayFurthest()})");
 }

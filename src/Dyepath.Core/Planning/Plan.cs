@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Edgings;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Findings;
@@ -7,6 +8,7 @@ using Dyepath.Core.Measuring;
 using Dyepath.Core.Motifs;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Quantities;
+using Dyepath.Core.Shaping;
 using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Planning;
@@ -18,47 +20,61 @@ namespace Dyepath.Core.Planning;
 public sealed record Plan(
     Project Project,
     ColourSequence Sequence,
-    Length StitchWidth,
-    Length RowHeight,
     Direction Direction,
     string Why,
     ImmutableArray<SizePlan> Sizes,
     ImmutableArray<DirectionOption> Options,
     ImmutableArray<Finding> Findings)
 {
+    public required Length StitchWidth { get; init; }
+
+    public required Length RowHeight { get; init; }
+
     /// <summary>The rules that the targets and counts follow, for the booklet and the audit to quote.</summary>
     public required ImmutableArray<PlanRule> Rules { get; init; }
+
+    /// <summary>How its pieces are put together.</summary>
+    public Construction Construction => Project.Garment.Shape.Construct(Project.Garment);
 
     /// <summary>The option that the sizes are planned by.</summary>
     public DirectionOption Chosen => Options.First(o => o.Direction == Direction);
 }
 
-/// <summary>A rule of the trade that the plan follows, in one or two sentences.</summary>
-/// <param name="Id">The measure or step that it is for, such as <c>width</c>.</param>
-public sealed record PlanRule(string Id, string Text);
-
 /// <summary>What one direction gives.</summary>
-/// <param name="WorstError">Largest finished-width or finished-length error over the sizes.</param>
 /// <param name="Curve">Worst error by how many distinct counts are allowed; never rises.</param>
 public sealed record DirectionOption(
     Direction Direction,
     bool Feasible,
-    string Reason,
     ImmutableArray<int> Counts,
-    Length WorstError,
     Length TypicalError,
     ImmutableArray<CurvePoint> Curve)
 {
+    /// <summary>Why, in one sentence.</summary>
+    public string Reason { get; init; } = "";
+
+    /// <summary>What is furthest off; missing where no size is planned.</summary>
+    public FitError? Furthest { get; init; }
+
+    public Length WorstError => Furthest?.Off ?? Length.Zero;
+
+    /// <summary>The measures that its counts decide: <see cref="WorstError"/> is the largest of theirs alone.</summary>
+    public ImmutableArray<GarmentMeasure> Decides { get; init; } = [];
+
+    /// <summary>Such as <c>84, 96</c>.</summary>
+    public string SayCounts => string.Join(", ", Counts);
+
+    /// <summary>Such as <c>furthest off of width and length: size M, width, 3.6 cm too wide</c>.</summary>
+    public string SayFurthest(Units units = Units.Centimetres) =>
+        $"furthest off{(Decides.IsEmpty ? "" : $" of {Wording.List(Decides.Select(GarmentMeasures.Words))}")}: {Furthest?.Say(units) ?? "no size"}";
+
     /// <summary>The sizes and every count that makes the motif, by finished measure.</summary>
     public required FitRuler Ruler { get; init; }
 }
 
 public sealed record CurvePoint(int Counts, Length WorstError, ImmutableArray<int> Stitches);
 
-/// <param name="Body">The chart's measures that were used, by name.</param>
 public sealed record SizePlan(
     string Name,
-    ImmutableSortedDictionary<string, Length> Body,
     ImmutableSortedDictionary<GarmentMeasure, Length> Target,
     ImmutableSortedDictionary<GarmentMeasure, Length> Finished,
     ImmutableArray<PiecePlan> Pieces,
@@ -66,6 +82,17 @@ public sealed record SizePlan(
     ImmutableArray<SeamPlan> Seams,
     YarnPlan Yarn)
 {
+    /// <summary>The chart's measures that were used, by name.</summary>
+    public required ImmutableSortedDictionary<string, Length> Body { get; init; }
+
+    /// <summary>Finished measures held against the body that has to get in; empty where the garment is not made to one.</summary>
+    public ImmutableArray<WornFit> Worn { get; init; } = [];
+
+    /// <summary>
+    /// The chance that a piece comes out well, of the piece for which it is least; missing where there are no colours to hold.
+    /// </summary>
+    public double? MadeWell => Pieces.Min(p => p.MadeWell);
+
     /// <summary>Missing where the garment has no such piece.</summary>
     public PiecePlan? Find(PieceId id) => Pieces.FirstOrDefault(p => p.Id == id);
 
@@ -73,19 +100,11 @@ public sealed record SizePlan(
     public PiecePlan this[PieceId id] => Pieces.First(p => p.Id == id);
 }
 
-/// <summary>One rectangle of fabric.</summary>
+/// <summary>One piece of fabric: a rectangle, or shaped row by row.</summary>
 /// <param name="Copies">How many are made alike (2 for sleeves).</param>
 /// <param name="Pooled">Worked in the variegated yarn.</param>
 /// <param name="Stitches">Stitches of the first row; in linen stitch two to a pooling unit.</param>
-/// <param name="RowStitches">One number, or two that alternate.</param>
-/// <param name="FoundationChains">Chains to begin with, the ones that make the first stitch's height included.</param>
-/// <param name="Start">Yarn position of the first stitch in pooling units, [0, C).</param>
-/// <param name="StartSection">The section in which the first stitch lies.</param>
-/// <param name="TurnCost">Yarn of a turn or join, in pooling units.</param>
-/// <param name="Width">Across the piece as worn, before seams and edgings, at the garment's gauge.</param>
-/// <param name="Height">Down the piece as worn, before seams and edgings.</param>
-/// <param name="SideBandRows">Plain rows of companion yarn worked along each side, those that the seam hides included; 0 for none.</param>
-/// <param name="Openings">What its seams leave open, in the order in which it is marked.</param>
+/// <param name="RowStitches">One number, or two that alternate; of a shaped piece that of its first row.</param>
 public sealed record PiecePlan(
     PieceId Id,
     int Copies,
@@ -93,20 +112,39 @@ public sealed record PiecePlan(
     Working Working,
     int Stitches,
     ImmutableArray<int> RowStitches,
-    int Rows,
-    int FoundationChains,
-    double Start,
-    int StartSection,
-    double TurnCost,
-    double Lean,
-    MotifKind Motif,
-    double ForgivesTighter,
-    double ForgivesLooser,
-    Length Width,
-    Length Height,
-    int SideBandRows,
-    ImmutableArray<PieceOpening> Openings)
+    int Rows)
 {
+    /// <summary>Chains to begin with, the ones that make the first stitch's height included.</summary>
+    public required int FoundationChains { get; init; }
+
+    /// <summary>Yarn position of the first stitch in pooling units, [0, C).</summary>
+    public required double Start { get; init; }
+
+    /// <summary>The section in which the first stitch lies.</summary>
+    public required int StartSection { get; init; }
+
+    /// <summary>Yarn of a turn or join, in pooling units.</summary>
+    public required double TurnCost { get; init; }
+
+    public required double Lean { get; init; }
+
+    public required MotifKind Motif { get; init; }
+
+    /// <summary>0 both ways where it is plain.</summary>
+    public required Forgiveness Forgives { get; init; }
+
+    /// <summary>Across the piece as worn, before seams and edgings, at the garment's gauge.</summary>
+    public required Length Width { get; init; }
+
+    /// <summary>Down the piece as worn, before seams and edgings.</summary>
+    public required Length Height { get; init; }
+
+    /// <summary>Plain rows of companion yarn worked along each side, those that the seam hides included; 0 for none.</summary>
+    public required int SideBandRows { get; init; }
+
+    /// <summary>What its seams leave open, in the order in which it is marked.</summary>
+    public required ImmutableArray<PieceOpening> Openings { get; init; }
+
     /// <summary>Such as <c>front</c>.</summary>
     public string Name => PlaceNames.Of(Id);
 
@@ -118,11 +156,33 @@ public sealed record PiecePlan(
 
     public required FoundationPlan Foundation { get; init; }
 
+    /// <summary>The plain band along each of its sides; missing where there is none.</summary>
+    public SideBandPlan? SideBand { get; init; }
+
+    /// <summary>The chance that it comes out well, as <see cref="Planning.MadeWell"/> says, in [0, 1]; missing where it is plain.</summary>
+    public double? MadeWell { get; init; }
+
+    /// <summary>Its parts, their rows and the steps between, where openings are cut into it; missing for a rectangle.</summary>
+    public ShapedPiece? Shape { get; init; }
+
     /// <summary>
     /// Sewn with the side that its odd-numbered rows show outwards turned in, so that its motif mirrors its neighbour's at every
     /// seam. Back and forth work looks alike on both sides.
     /// </summary>
     public bool WrongSideOut { get; init; }
+}
+
+/// <summary>A band of companion yarn, picked up along a side of a piece and worked back and forth in single crochet.</summary>
+/// <param name="Rows">Those that the seam hides included.</param>
+/// <param name="Spread">Stitches picked up, from the hem up: below the opening of the side and above it, where it has one.</param>
+public sealed record SideBandPlan(int Rows, PickUp Spread)
+{
+    public int Stitches => Spread.Total;
+
+    /// <summary>
+    /// Stitches below the mark of the side's opening, which goes on to the band's last row; missing where the side has none.
+    /// </summary>
+    public int? Below => Spread.Stretches.Length == 2 ? Spread.Stretches[0].Total : null;
 }
 
 /// <summary>A stretch of a piece's edge that its seams leave open.</summary>
@@ -133,10 +193,24 @@ public sealed record PieceOpening(OpeningId Id, bool AlongStitches, int First, i
 {
     public int Length => Last - First + 1;
 
-    /// <summary>A neck is marked at both ends, an armhole where it begins: it ends at the shoulder.</summary>
-    internal IEnumerable<PieceMark> Marks => Id == OpeningId.Neck
-        ? [new PieceMark(this, true, First), new PieceMark(this, false, Last)]
-        : [new PieceMark(this, true, First)];
+    /// <summary>Rows or stitches that are cut out of the piece there; 0 for a slit.</summary>
+    public int Into { get; init; }
+
+    /// <summary>
+    /// Stitches or rows of its side that are left beside it, where it runs to an end of that side; missing where it is in the middle.
+    /// </summary>
+    public int? Beside { get; init; }
+
+    /// <summary>The left or the right side of the piece that it is on or runs to, where it is at one of them only.</summary>
+    public PieceSide? Side { get; init; }
+
+    /// <summary>
+    /// A neck, or what else lies within its side, is marked at both ends, an opening that runs to an end of its side where it begins,
+    /// counted from the other end. What is cut is seen without a mark.
+    /// </summary>
+    internal IEnumerable<PieceMark> Marks => Into > 0 ? [] : Beside is { } beside
+        ? [new PieceMark(this, true, beside + 1)]
+        : [new PieceMark(this, true, First), new PieceMark(this, false, Last)];
 }
 
 /// <summary>A stitch or row to mark: an opening's beginning or end.</summary>
@@ -152,24 +226,66 @@ public sealed record EdgingPlan(EdgingPlace Where, string Edging, int Copies, Pi
 {
     /// <summary>Stitches picked up.</summary>
     public int PickUp => Spread.Total;
+
+    /// <summary>Length of the edge that it is worked along.</summary>
+    public Length Edge { get; init; }
+
+    /// <summary>Elastic to cut, its overlap included; missing where the edging takes none, or no girth of the body is known at the edge.</summary>
+    public Length? Elastic { get; init; }
+
+    /// <summary>How wide the edge is at rest, once it is edged: as wide as its elastic, sewn together, where that is the narrower.</summary>
+    public Length RelaxedWidth => Elastic is { } elastic
+        ? Length.Min(Edge, elastic - Edgings.Edging.ElasticOverlap)
+        : EdgingLibrary.Find(Edging).RelaxedWidth(Edge);
+
+    /// <summary>How wide the edge becomes without harm, once it is edged: what a hip, a head or a hand has to go through.</summary>
+    public Length StretchedWidth => EdgingLibrary.Find(Edging).StretchedWidth(Edge);
 }
 
-/// <param name="First">The piece, or the pieces one after the other, along one side of it.</param>
+/// <summary>A stretch of a piece's side: its stitches or row ends, those that seams at the side's ends hide left out.</summary>
+/// <param name="From">Places of the side before it, from the bottom up or from left to right as worn.</param>
+/// <param name="AlongStitches">Counted in stitches, or else in row ends.</param>
+/// <param name="Backwards">Gone along from its end.</param>
+public sealed record EdgeRun(PieceId Piece, PieceSide Side, int From, int Count, bool AlongStitches, bool Backwards)
+{
+    /// <summary>Rows or stitches between it and the outermost of its side: more than 0 along what is cut out of the piece.</summary>
+    public int Inside { get; init; }
+}
+
+/// <summary>Edges that meet.</summary>
+/// <param name="First">Along one side of it, one after the other.</param>
+/// <param name="Second">Along the other, gone along the same way.</param>
+/// <param name="IsSewn">A seam, or else the join of a round.</param>
 /// <param name="PhaseJump">Mean size of the jump in phase along the seam, in pooling units of yarn.</param>
 /// <param name="Match">Share of the adjoining stitches that jump by less than half a pooling unit, in [0, 1].</param>
-public sealed record SeamPlan(SeamId Id, ImmutableArray<PieceId> First, PieceId Second, double PhaseJump, double Match, Length Length)
+public sealed record SeamPlan(
+    SeamId Id, ImmutableArray<EdgeRun> First, ImmutableArray<EdgeRun> Second, bool IsSewn, double PhaseJump, double Match, Length Length)
 {
     /// <summary>Such as <c>left side</c>.</summary>
     public string Where => PlaceNames.Of(Id);
 
-    internal bool Joins(PieceId piece) => Second == piece || First.Contains(piece);
+    /// <summary>What the jump is measured against; missing where no colours adjoin: beside a side band or a plain piece.</summary>
+    public SeamExtension? Extension { get; init; }
+
+    /// <summary>
+    /// The mean jump of pieces that begin anywhere, in pooling units: a quarter of the colour period; 0 where no colours adjoin.
+    /// </summary>
+    public double Chance { get; init; }
+
+    /// <summary>Means nothing where no colours adjoin.</summary>
+    public SeamQuality Quality => SeamQualities.Of(PhaseJump, Chance);
+
+    /// <summary>Pieces along one side of it, such as <c>front and back</c>.</summary>
+    public static string Names(ImmutableArray<EdgeRun> runs) =>
+        string.Join(" and ", runs.Select(r => r.Piece).Distinct().Order().Select(PlaceNames.Of));
+
+    internal bool Joins(PieceId piece) => First.Concat(Second).Any(r => r.Piece == piece);
 }
 
 /// <param name="Length">Variegated yarn, everything included.</param>
 /// <param name="BallsTypical">Balls when joins fall as planned.</param>
-/// <param name="BallsSafe">Balls with the reserve.</param>
+/// <param name="BallsSafe">The fewest balls that serve 19 makers of 20.</param>
 /// <param name="Companion">Companion yarn, where there is one.</param>
-/// <param name="Uses">What takes how much, for the audit.</param>
 /// <param name="Joins">Where each ball ends.</param>
 public sealed record YarnPlan(
     Length Length,
@@ -178,9 +294,20 @@ public sealed record YarnPlan(
     int BallsSafe,
     Length Leftover,
     CompanionPlan? Companion,
-    ImmutableArray<YarnUse> Uses,
     ImmutableArray<BallJoin> Joins)
 {
+    /// <summary>What takes how much, for the audit.</summary>
+    public required ImmutableArray<YarnUse> Uses { get; init; }
+
+    /// <summary>What is not of the variegated yarn; without a companion yarn, the chains that rows are worked on over.</summary>
+    public Length CompanionLength => Uses.Where(u => u.Companion).Aggregate(Length.Zero, (sum, use) => sum + use.Length);
+
+    /// <summary>Makers whom the variegated balls serve, from the fewest balls that serve anyone to those that serve 99 of 100.</summary>
+    public ImmutableArray<BallShare> Odds { get; init; } = [];
+
+    /// <summary>The share of makers whom one ball fewer than <see cref="BallsSafe"/> serves.</summary>
+    public double ShareWithOneFewer => Odds.FirstOrDefault(o => o.Balls == BallsSafe - 1)?.Share ?? 0;
+
     /// <summary>The ball that a stitch takes its yarn from; null where no ball ends in its piece, so that none can be told.</summary>
     /// <param name="row">From 1.</param>
     /// <param name="stitch">From 1, in working order.</param>
@@ -191,10 +318,27 @@ public sealed record YarnPlan(
     }
 }
 
-public sealed record CompanionPlan(Length Length, Mass Mass, int Balls);
+/// <param name="Balls">The fewest that serve 19 makers of 20.</param>
+public sealed record CompanionPlan(Length Length, Mass Mass, int Balls)
+{
+    /// <inheritdoc cref="YarnPlan.Odds"/>
+    public ImmutableArray<BallShare> Odds { get; init; } = [];
+}
 
 public sealed record YarnUse(string What, bool Companion, Length Length);
 
 /// <param name="Row">Row in which the ball ends, from 1; 0 in the foundation.</param>
 /// <param name="Wasted">Yarn cut away to reach the same place of the sequence.</param>
-public sealed record BallJoin(int Ball, string Piece, int Row, int Stitch, Length Wasted);
+public sealed record BallJoin(int Ball, string Piece, int Row, int Stitch, Length Wasted)
+{
+    /// <summary>Where in the sequence it ends, in micro-units from its beginning.</summary>
+    public long Place { get; init; }
+
+    /// <summary>The section in which it ends, and the pooling units of it that are worked by then.</summary>
+    public (int Section, double Into) ColourIn(ColourSequence sequence)
+    {
+        ArgumentNullException.ThrowIfNull(sequence);
+        var (section, into) = sequence.Ring.Locate(Place);
+        return (section, ColourRing.ToUnits(into));
+    }
+}

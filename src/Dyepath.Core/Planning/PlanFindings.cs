@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Colours;
+using Dyepath.Core.Edgings;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Findings;
 using Dyepath.Core.Garments;
@@ -8,6 +10,8 @@ using Dyepath.Core.Measuring;
 using Dyepath.Core.Motifs;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Quantities;
+using Dyepath.Core.Shaping;
+using Dyepath.Core.Sizing;
 using Dyepath.Core.Swatches;
 using Dyepath.Core.Yarns;
 
@@ -19,34 +23,68 @@ internal static class PlanFindings
     /// <summary>An inch: what a boxy garment is let off (common practice, no source).</summary>
     private static readonly Length PoorFit = Length.FromInches(1);
 
+    /// <summary>Below this it is not seen that a larger size is smaller (common practice, no source).</summary>
+    private static readonly Length Noticed = Length.FromCentimetres(0.5);
+
     /// <summary>A motif that forgives less than this is held only by counting.</summary>
     private const double HardToHold = 0.01;
 
-    public static IEnumerable<Finding> Of(Fabrication fabrication, Direction direction, ImmutableArray<SizePlan> sizes)
+    /// <summary>More than these are no help.</summary>
+    private const int MostRemedies = 3;
+
+    /// <param name="options">Both directions where both are possible.</param>
+    public static IEnumerable<Finding> Of(
+        SharedFabric shared, Construction construction, Direction direction, ImmutableArray<SizePlan> sizes, ImmutableArray<DirectionOption> options)
     {
-        var project = fabrication.Project;
+        var project = shared.Project;
+        foreach (var poor in sizes.SelectMany(s => s.Target, (s, t) => new SizeError(new FitError(s.Name, t.Key, s.Finished[t.Key] - t.Value), t.Value))
+            .Where(e => e.Fit.Off > PoorFit).GroupBy(e => (e.Fit.Measure, e.Fit.IsOver)))
+        {
+            yield return new Finding(
+                FindingLevel.Warning, "garment.grading",
+                $"{Say([.. poor])}: {Remedy(shared, construction, poor.MaxBy(e => e.Fit.Off)!.Fit, direction, options)}.");
+        }
+        foreach (var uneven in Uneven(sizes))
+            yield return new Finding(FindingLevel.Warning, "garment.grading", uneven);
+        foreach (var alike in sizes.SelectMany(s => s.Worn, (s, f) => (s.Name, Fit: f)).Where(f => !f.Fit.Holds).GroupBy(f => (f.Fit.Place, f.Fit.What, f.Fit.Body, f.Fit.Mend)))
+        {
+            var (its, has) = (alike.Count() == 1 ? "its" : "their", alike.Count() == 1 ? $"Size {alike.First().Name}" : $"Sizes {Wording.List(alike.Select(f => f.Name))}");
+            yield return new Finding(FindingLevel.Warning, alike.Key.Place, FormattableString.Invariant(
+                $"{has}: the {alike.Key.What}{(alike.Key.What.Contains(',', StringComparison.Ordinal) ? "," : "")} is {Range(alike.Select(f => f.Fit.Garment))} cm; for {its} {project.Sizes.Words(alike.Key.Body)} it must be {Range(alike.Select(f => f.Fit.Wanted))} cm at least: {alike.Key.Mend}."));
+        }
         foreach (var size in sizes)
         {
-            foreach (var (measure, target) in size.Target)
-            {
-                var error = size.Finished[measure] - target;
-                if (error > PoorFit || error < -PoorFit)
-                    yield return new Finding(FindingLevel.Warning, "garment.grading", FormattableString.Invariant(
-                        $"Size {size.Name}: {GarmentMeasures.Key(measure)} comes out {Math.Abs(error.Centimetres):0.0} cm {(error > Length.Zero ? "over" : "under")} its target of {target.Centimetres:0.0} cm: {Remedy(fabrication, measure, error)}."));
-            }
             foreach (var piece in size.Pieces.Where(p => p.Pooled && p.Motif != project.Garment.Motif))
                 yield return new Finding(
                     FindingLevel.Warning, "sizes",
                     $"Size {size.Name}: the {piece.Name}'s {piece.Stitches} stitches, as fixed, make {MotifWords.Of(piece.Motif)}.");
         }
-        foreach (var narrow in sizes.SelectMany(s => s.Pieces, (s, p) => (Size: s, Piece: p)).Where(n => IsNarrow(fabrication, n.Piece))
+        if (construction.Held is { } held
+            && !project.Garment.Edgings.Any(e => e.Where == held.Place && EdgingLibrary.Find(e.Edging).IsDrawnIn))
+        {
+            yield return new Finding(
+                FindingLevel.Warning, "garment.edgings",
+                $"Nothing holds it up: its {held.What} is as wide as its pieces and must be drawn in to the body's {project.Sizes.Words(held.Girth)}. Edge the {held.What} with a casing, such as {EdgingLibrary.ElasticCasing}.");
+        }
+        // Bands of two edges may be left out, so that the edges hang open side by side; one edge alone is there to be closed.
+        foreach (var open in construction.Edgings.Where(e => e is { Closes: not null, Copies: 1 }
+            && shared.EdgingAt(e.Place) is null))
+        {
+            yield return new Finding(
+                FindingLevel.Warning, "garment.edgings", $"Nothing closes the {open.Edges[0].Name}: edge it with a button band.");
+        }
+        foreach (var narrow in sizes.SelectMany(s => s.Pieces, (s, p) => (Size: s, Piece: p)).Where(n => IsNarrow(shared, n.Piece))
             .GroupBy(n => n.Piece.Name))
         {
             yield return new Finding(FindingLevel.Warning, "garment", FormattableString.Invariant(
                 $"The {narrow.Key} is narrower than one repeat of the colours in {string.Join(", ", narrow.Select(n => n.Size.Name))}: the motif will not be seen whole there; plain companion yarn may look better."));
         }
+        foreach (var gored in Gored(shared, construction, sizes))
+            yield return gored;
+        foreach (var straight in Straight(construction, sizes))
+            yield return straight;
         var least = sizes.SelectMany(s => s.Pieces).Where(p => p.Pooled).Select(
-            p => Math.Min(-p.ForgivesTighter, p.ForgivesLooser)).DefaultIfEmpty(1).Min();
+            p => p.Forgives.Least).DefaultIfEmpty(1).Min();
         if (least < HardToHold && project.Fabric.Keeping == ColourKeeping.Free)
             yield return new Finding(FindingLevel.Warning, "fabric.keeping", FormattableString.Invariant(
                 $"The widest pieces forgive only {least:0.0 %} of yarn per stitch: even tension alone will not hold the motif; work counted."));
@@ -54,39 +92,158 @@ internal static class PlanFindings
             yield return new Finding(
                 FindingLevel.Note, "fabric.swatch.hung",
                 "The swatch was hung with its rows across the pull, and this garment hangs the other way: sizes follow the blocked gauge. Hang a swatch by its side to see how far it drops.");
-        if (project.Yarn.Ball.Length < 2 * fabrication.YarnPerUnit * fabrication.Ring.SequenceUnits)
+        if (project.Yarn.Ball.Length < 2 * shared.YarnPerUnit * shared.Ring.SequenceUnits)
             yield return new Finding(
                 FindingLevel.Warning, "yarn.ball.length", "A ball holds less than two sequences: every join may waste half of it.");
-        foreach (var pair in LookAlikes.Find([.. project.Yarn.Sections.Select(s => new NamedColour(s.Name, s.Colour))], LookAlikeLimits.Default))
+        foreach (var pair in LookAlikes.Find(
+            [.. project.Yarn.Sections.Select(s => new NamedColour(s.Name, s.Colour))], LookAlikeLimits.Default))
             yield return new Finding(pair.Viewing == Viewing.Normal ? FindingLevel.Warning : FindingLevel.Note, "yarn.sections", Words(pair));
+        var grist = project.Yarn.Ball.Length.Metres / project.Yarn.Ball.Mass.Grams * 100;
+        var usual = YarnWeights.ByGrist(grist, YarnWeightRevision.B);
+        if (project.Yarn.Category is { } named && usual.All(w => w.Category != named))
+            yield return new Finding(FindingLevel.Note, "yarn.category", FormattableString.Invariant(
+                $"The pattern names yarn weight category {named}; {grist:0} m in 100 g is usual for category {string.Join(" or ", usual.Select(w => $"{w.Category} ({w.Name})"))}: check the category, or the ball."));
         if (project.Yarn.Name == StarterDocument.UnnamedYarn)
             yield return new Finding(
-                FindingLevel.Note, "yarn.name", $"The yarn is still called “{StarterDocument.UnnamedYarn}”, and the pattern says so: give its name and colourway, so that makers find it.");
-        if (fabrication.Period is null)
+                FindingLevel.Note, "yarn.name", $"The yarn is still called “{StarterDocument.UnnamedYarn}”: put in its name and colourway, so that makers find it.");
+        foreach (var example in ExampleValues.Findings(project))
+            yield return example;
+        if (shared.Period is null)
             yield return new Finding(FindingLevel.Warning, "yarn.sections", "All sections have one colour: there is nothing to pool.");
     }
 
-    private static bool IsNarrow(Fabrication fabrication, PiecePlan piece) =>
-        piece.Pooled && piece.Motif != MotifKind.Bands && fabrication.Period is { } period
-        && piece.RowStitches.Min() * (ColourRing.Unit / fabrication.Stitch.StitchesPerUnit) < period.Micro;
-
-    /// <summary>What can be done about a poor fit; a length that falls short can be made up by a deeper edging.</summary>
-    private static string Remedy(Fabrication fabrication, GarmentMeasure measure, Length error)
+    /// <summary>Where the picture of a gored piece jumps, how far and how often: at the line of each gore alone.</summary>
+    private static IEnumerable<Finding> Gored(SharedFabric shared, Construction construction, ImmutableArray<SizePlan> sizes)
     {
-        const string counts = "allow more counts, side bands or unequal panels, or take the other direction";
-        var edge = measure switch
+        foreach (var group in construction.Groups)
         {
-            GarmentMeasure.Length => "hem",
-            GarmentMeasure.SleeveLength => "cuffs",
-            GarmentMeasure.Height => "brims",
+            if (group.Gores is not { } gores)
+                continue;
+            var pieces = sizes.Select(s => s[group.Pieces[0].Id].Shape!).ToArray();
+            var counts = pieces.Select(p => (p.Rows - p.Parts[0].Outline.FullRows) / 2).ToArray();
+            var lengths = pieces.SelectMany(p => p.Parts[0].Outline.Runs.Select(r => p.LastColumn - r.Last)).Where(left => left > 0)
+                .ToArray();
+            var jumps = pieces.SelectMany(p => p.Strips).Select(s => Math.Abs(s.Jump)).Distinct().Order().ToArray();
+            if (lengths.Length == 0)
+                continue;
+            if (gores.Cone is not null && pieces.Any(EndsAtOnce))
+                yield return new Finding(
+                    FindingLevel.Warning, gores.Field,
+                    $"Most of the {gores.Name} closes at one height, since rows can stop short only by half a repeat of the colours: it becomes a pouch and not a dome. Draw it together instead, or take a yarn whose colours repeat sooner.");
+            var step = shared.Stitches(Direction.Sideways).Step.Centimetres;
+            yield return new Finding(FindingLevel.Note, gores.Field, FormattableString.Invariant(
+                $"{Range(counts.Min(), counts.Max())} pairs of rows stop {Range(Math.Round(lengths.Min() * step), Math.Round(lengths.Max() * step))} cm short of the {gores.Name}: from there up to it the lines of colour step by {string.Join(" or ", jumps.Select(j => FormattableString.Invariant($"{j:0.##}")))} stitches, and everywhere else the picture goes on."));
+        }
+
+        // Of all rows, more than half stop at one stitch.
+        static bool EndsAtOnce(ShapedPiece piece) => piece.Parts[0].Outline.ByRow().Select(r => piece.LastColumn - r.Last).Where(left => left > 0)
+            .CountBy(left => left).Any(l => 2 * l.Value > piece.Rows);
+
+        static string Range<T>(T least, T most) where T : IEquatable<T> =>
+            least.Equals(most) ? FormattableString.Invariant($"{least}") : FormattableString.Invariant($"{least} to {most}");
+    }
+
+    /// <summary>Openings that were to be cut and are not, because hardly any of the cut would be seen.</summary>
+    private static IEnumerable<Finding> Straight(Construction construction, ImmutableArray<SizePlan> sizes)
+    {
+        foreach (var group in construction.Groups)
+        {
+            foreach (var (opening, piece) in group.Openings.SelectMany(o => o.Cut?.Depths.Keys ?? [], (o, p) => (o, p)))
+            {
+                var depth = opening.Cut!.Depths[piece];
+                var straight = sizes.Where(s => s.Target.TryGetValue(depth, out var wanted) && wanted > Length.Zero
+                    && s[piece] is { Shape: not null } plan && plan.Opening(opening.Id).Into == 0)
+                    .Select(s => s.Name).ToArray();
+                if (straight.Length > 0)
+                    yield return new Finding(FindingLevel.Note, opening.Field,
+                        $"The {PlaceNames.Of(piece)}'s {PlaceNames.Of(opening.Id)} is not cut in {string.Join(", ", straight)}: under 1 cm of it would be seen beside the seam, so its edge is straight. For a cut, make it deeper.");
+            }
+        }
+    }
+
+    private static bool IsNarrow(SharedFabric shared, PiecePlan piece) =>
+        piece.Pooled && piece.Motif != MotifKind.Bands && shared.Period is { } period
+        && (piece.Shape?.WidestRow ?? piece.RowStitches.Min()) * (ColourRing.Unit / shared.Stitch.StitchesPerUnit) < period.Micro;
+
+    /// <param name="Target">What it asks for.</param>
+    private sealed record SizeError(FitError Fit, Length Target);
+
+    /// <summary>Errors of one measure, all over or all under.</summary>
+    private static string Say(SizeError[] errors)
+    {
+        var first = errors[0].Fit;
+        var (size, its) = errors.Length == 1
+            ? ($"Size {first.Size}", FormattableString.Invariant($"its target of {errors[0].Target.Centimetres:0.0} cm"))
+            : ($"Sizes {Wording.List(errors.Select(e => e.Fit.Size))}", "their targets");
+        return $"{size}: {GarmentMeasures.Words(first.Measure)} comes out {Range(errors.Select(e => e.Fit.Off))} cm {(first.IsOver ? "over" : "under")} {its}";
+    }
+
+    /// <summary>Such as <c>5.0</c>, or <c>5.0 to 6.5</c>.</summary>
+    private static string Range(IEnumerable<Length> lengths)
+    {
+        var (least, most) = (FormattableString.Invariant($"{lengths.Min().Centimetres:0.0}"), FormattableString.Invariant($"{lengths.Max().Centimetres:0.0}"));
+        return least == most ? least : $"{least} to {most}";
+    }
+
+    /// <summary>Measures that do not grow as their targets do: smaller in a larger size, or with a leap between neighbours.</summary>
+    private static IEnumerable<string> Uneven(ImmutableArray<SizePlan> sizes)
+    {
+        foreach (var measure in sizes[0].Target.Keys)
+        {
+            var steps = sizes.Zip(sizes.Skip(1), (a, b) => (
+                a, b, Asked: b.Target[measure] - a.Target[measure], Made: b.Finished[measure] - a.Finished[measure])).ToArray();
+            var falls = steps.Where(s => s.Asked >= Length.Zero && s.Made < Length.Zero - Noticed)
+                .Select(s => FormattableString.Invariant($"{s.b.Name} has {s.b.Finished[measure].Centimetres:0.0} cm where {s.a.Name} has {s.a.Finished[measure].Centimetres:0.0} cm"));
+            var leaps = steps.Where(s => s.Made - s.Asked > PoorFit)
+                .Select(s => FormattableString.Invariant($"from {s.a.Name} to {s.b.Name} it grows by {s.Made.Centimetres:0.0} cm where {s.Asked.Centimetres:0.0} cm is asked for"));
+            string[] said = [.. falls, .. leaps];
+            if (said.Length > 0)
+                yield return $"{Wording.Capital(GarmentMeasures.Words(measure))} is not graded evenly: {Wording.List(said)}.";
+        }
+    }
+
+    /// <summary>
+    /// What can be done about a poor fit: along the stitches what the grading program finds when it is solved again, cheapest first, and
+    /// the other direction where it fits better; along the rows a deeper or shallower edging.
+    /// </summary>
+    private static string Remedy(
+        SharedFabric shared, Construction construction, FitError error, Direction direction, ImmutableArray<DirectionOption> options)
+    {
+        var measure = error.Measure;
+        var chosen = options.First(o => o.Direction == direction);
+        List<string> deeds = [];
+        if (chosen.Ruler.Measure == measure)
+            deeds.AddRange(chosen.Ruler.Changes.Where(c => c.WorstError < error.Off).Take(MostRemedies).Select(GradingWords.Say));
+        if (options.FirstOrDefault(o => o.Direction != direction && o.Feasible && o.WorstError < chosen.WorstError) is { } other)
+            deeds.Add($"work it {GarmentPlanner.Name(other.Direction)} ({other.SayFurthest()})");
+        EdgingPlace? edge = measure switch
+        {
+            GarmentMeasure.Length => EdgingPlace.Hem,
+            GarmentMeasure.SleeveLength => EdgingPlace.Cuffs,
+            GarmentMeasure.Height => EdgingPlace.Brims,
             _ => null,
         };
-        if (edge is null)
-            return counts;
-        var rounds = Math.Max(1, (int)Math.Round(Math.Abs(error / fabrication.SingleCrochetHeight)));
-        return FormattableString.Invariant(
-            $"{counts}, or work {rounds} {(error > Length.Zero ? "fewer" : "more")} rounds of edging at the {edge}");
+        if (edge is { } place && chosen.Ruler.Measure != measure && shared.EdgingAt(place) is not null)
+        {
+            var rounds = Math.Max(1, (int)Math.Round(error.Off / shared.EdgingGaugeFor(Direction.Up).RowHeight));
+            deeds.Add($"work {rounds} {(error.IsOver ? "fewer" : "more")} rounds of edging at the {place.ToString().ToLowerInvariant()}{Field(place, error.IsOver ? -rounds : rounds)}");
+        }
+        if (IsCut(construction, measure))
+            deeds.Add("let cut edges lie off by less, so that the motif gives way there instead (garment.letOff: 1 cm)");
+        return deeds.Count == 0 ? "nothing that is tried here brings it nearer" : string.Join("; or ", deeds);
+
+        // Where to write it, if so many rounds can be worked.
+        string Field(EdgingPlace place, int more)
+        {
+            var at = shared.Project.Garment.Edgings.ToList().FindIndex(e => e.Where == place);
+            return at >= 0 && EdgingLibrary.TryFind(shared.Project.Garment.Edgings[at].Edging, out var edging)
+                && shared.Project.Garment.Edgings[at].RoundsOf(edging).Wished + more is var wanted && wanted >= edging.Fewest && Edging.RoundCounts.Holds(wanted)
+                ? $" (garment.edgings[{at}].rounds: {wanted})" : "";
+        }
     }
+
+    private static bool IsCut(Construction construction, GarmentMeasure measure) => construction.Groups.SelectMany(g => g.Openings)
+        .Any(o => o.Cut is { } cut && (o.Measure == measure || cut.Depths.ContainsValue(measure)));
 
     private static string Words(LookAlike pair)
     {

@@ -7,6 +7,7 @@ using Dyepath.Core.Measuring;
 using Dyepath.Core.Motifs;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Replays;
+using Dyepath.Core.Sizing;
 using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Planning;
@@ -26,7 +27,8 @@ public static class PlanJson
     }
 
     /// <summary>Writes the plan as one JSON object.</summary>
-    public static void Write(Utf8JsonWriter json, Plan plan)
+    /// <param name="cells">The size whose fabric is written cell by cell; missing, none's.</param>
+    public static void Write(Utf8JsonWriter json, Plan plan, string? cells = null)
     {
         ArgumentNullException.ThrowIfNull(json);
         ArgumentNullException.ThrowIfNull(plan);
@@ -44,7 +46,24 @@ public static class PlanJson
         json.WriteNumber("stitchWidthCm", Round(plan.StitchWidth.Centimetres));
         json.WriteNumber("rowHeightCm", Round(plan.RowHeight.Centimetres));
         json.WriteEndObject();
-        Array(json, "sizes", plan.Sizes, Size);
+        var hands = plan.Sequence.Measured.Hands;
+        json.WriteStartObject("hands");
+        json.WriteBoolean("assumed", !hands.IsMakersOwn);
+        json.WriteNumber("spread", Round(hands.Spread));
+        json.WriteNumber("memoryStitches", Round(hands.Memory));
+        json.WriteNumber("dye", Round(hands.Dye));
+        json.WriteNumber("largestBias", MadeWell.LargestBias);
+        json.WriteNumber("gain", MadeWell.Gain);
+        json.WriteNumber("gainSpread", MadeWell.GainSpread);
+        json.WriteNumber("largestCorrection", MadeWell.LargestCorrection);
+        json.WriteString("checks", "every row, by feel");
+        json.WriteEndObject();
+        Array(json, "sizes", plan.Sizes, (j, size) =>
+        {
+            Size(j, plan, size);
+            if (size.Name == cells)
+                CellsJson.Write(j, plan, size);
+        });
         Array(json, "options", plan.Options, Option);
         Array(json, "rules", plan.Rules, (j, rule) =>
         {
@@ -66,16 +85,17 @@ public static class PlanJson
         json.WriteEndObject();
     }
 
-    private static void Size(Utf8JsonWriter json, SizePlan size)
+    private static void Size(Utf8JsonWriter json, Plan plan, SizePlan size)
     {
         json.WriteString("name", size.Name);
         json.WriteStartObject("body");
         foreach (var (measure, length) in size.Body)
             json.WriteNumber(measure + "Cm", Round(length.Centimetres));
         json.WriteEndObject();
+        Chance(json, size.MadeWell);
         Measures(json, "target", size.Target);
         Measures(json, "finished", size.Finished);
-        Array(json, "pieces", size.Pieces, Piece);
+        Array(json, "pieces", size.Pieces, (j, piece) => Piece(j, plan, piece));
         Array(json, "edgings", size.Edgings, (j, edging) =>
         {
             j.WriteString("where", Camel(edging.Where.ToString()));
@@ -84,45 +104,97 @@ public static class PlanJson
             j.WriteNumber("pickUp", edging.PickUp);
             j.WriteNumber("rounds", edging.Rounds);
             j.WriteNumber("depthCm", Round(edging.Depth.Centimetres));
+            j.WriteNumber("edgeCm", Round(edging.Edge.Centimetres));
+            j.WriteNumber("atRestCm", Round(edging.RelaxedWidth.Centimetres));
+            j.WriteNumber("stretchedCm", Round(edging.StretchedWidth.Centimetres));
             j.WriteString("rule", PickUpWords.Text(edging.Spread));
         });
         Array(json, "seams", size.Seams, (j, seam) =>
         {
             j.WriteString("where", seam.Where);
-            j.WriteString("first", string.Join(" and ", seam.First.Select(PlaceNames.Of)));
-            j.WriteString("second", PlaceNames.Of(seam.Second));
+            j.WriteString("first", SeamPlan.Names(seam.First));
+            j.WriteString("second", SeamPlan.Names(seam.Second));
             j.WriteNumber("phaseJump", Round(seam.PhaseJump));
             j.WriteNumber("match", Round(seam.Match));
+            j.WriteString("extension", seam.Extension is { } extension ? Camel(extension.ToString()) : null);
+            j.WriteNumber("chance", Round(seam.Chance));
+            j.WriteString("quality", seam.Extension is null ? null : Camel(seam.Quality.ToString()));
             j.WriteNumber("lengthCm", Round(seam.Length.Centimetres));
         });
+        Array(json, "worn", size.Worn, (j, fit) =>
+        {
+            j.WriteString("what", fit.What);
+            j.WriteNumber("garmentCm", Round(fit.Garment.Centimetres));
+            j.WriteString("body", BodyMeasures.Key(fit.Body));
+            j.WriteNumber("wantedCm", Round(fit.Wanted.Centimetres));
+            j.WriteBoolean("holds", fit.Holds);
+        });
         json.WriteStartObject("yarn");
-        Yarn(json, size.Yarn);
+        Yarn(json, size.Yarn, plan.Sequence);
         json.WriteEndObject();
     }
 
-    private static void Piece(Utf8JsonWriter json, PiecePlan piece)
+    private static void Piece(Utf8JsonWriter json, Plan plan, PiecePlan piece)
     {
         json.WriteString("name", piece.Name);
         json.WriteNumber("copies", piece.Copies);
         json.WriteBoolean("pooled", piece.Pooled);
         json.WriteString("worked", MotifNames.Of(piece.Working));
         json.WriteNumber("stitches", piece.Stitches);
+        if (piece.Shape is { } shape && shape.WidestRow != piece.Stitches)
+            json.WriteNumber("widestStitches", shape.WidestRow);
         json.WriteStartArray("rowStitches");
         foreach (var stitches in piece.RowStitches)
             json.WriteNumberValue(stitches);
         json.WriteEndArray();
         json.WriteNumber("rows", piece.Rows);
+        Chance(json, piece.MadeWell);
         json.WriteNumber("foundationChains", piece.FoundationChains);
         json.WriteNumber("start", Round(piece.Start));
         json.WriteNumber("startSection", piece.StartSection);
         json.WriteNumber("turnCost", Round(piece.TurnCost));
         json.WriteNumber("lean", Round(piece.Lean));
+        if (piece.Shape is { Bias: > 0 } biased && biased.Rows > 3)
+        {
+            json.WriteStartObject("leans");
+            json.WriteNumber("rightSideRows", Round(biased.LeanFrom(0)));
+            json.WriteNumber("wrongSideRows", Round(biased.LeanFrom(1)));
+            json.WriteEndObject();
+        }
+        if (piece.Shape is { Strips.IsEmpty: false } gored)
+        {
+            Array(json, "gores", gored.Strips, (j, strip) =>
+            {
+                j.WriteNumber("goesOnInRow", strip.Row + 1);
+                j.WriteNumber("overStitches", strip.Units);
+                j.WriteNumber("rowsMissing", strip.Skipped);
+                j.WriteNumber("jump", Round(strip.Jump));
+            });
+        }
         json.WriteString("motif", MotifNames.Of(piece.Motif));
-        json.WriteNumber("forgivesTighter", Math.Round(piece.ForgivesTighter, 6));
-        json.WriteNumber("forgivesLooser", Math.Round(piece.ForgivesLooser, 6));
+        if (piece is { Pooled: true, Shape: not null } && PieceMotif.Seen(plan, piece) is { Length: > 1 } seen)
+        {
+            Array(json, "motifs", seen, (j, part) =>
+            {
+                j.WriteString("motif", MotifNames.Of(part.Kind));
+                j.WriteNumber("share", Round(part.Share));
+            });
+        }
+        json.WriteNumber("forgivesTighter", Math.Round(piece.Forgives.Tighter, 6));
+        json.WriteNumber("forgivesLooser", Math.Round(piece.Forgives.Looser, 6));
         json.WriteNumber("widthCm", Round(piece.Width.Centimetres));
         json.WriteNumber("heightCm", Round(piece.Height.Centimetres));
         json.WriteNumber("sideBandRows", piece.SideBandRows);
+        if (piece.SideBand is { } band)
+        {
+            json.WriteStartObject("sideBand");
+            json.WriteNumber("rows", band.Rows);
+            json.WriteNumber("stitches", band.Stitches);
+            if (band.Below is { } below)
+                json.WriteNumber("belowMark", below);
+            json.WriteString("rule", PickUpWords.Text(band.Spread));
+            json.WriteEndObject();
+        }
         json.WriteBoolean("wrongSideOut", piece.WrongSideOut);
         json.WriteStartObject("foundation");
         json.WriteNumber("firstStitchInChain", piece.Foundation.FirstStitchInChain);
@@ -144,15 +216,20 @@ public static class PlanJson
     {
         (OpeningId.Neck, true) => "neck opening begins",
         (OpeningId.Neck, false) => "neck opening ends",
+        (OpeningId.LegOpening, _) => "leg openings begin, from the hem",
+        (OpeningId.Tab, true) => "tab begins, from the hem",
+        (OpeningId.Tab, false) => "tab ends, from the hem",
+        (OpeningId.SleeveJoin, _) => "sleeve join begins, from the hem",
         _ => "armholes begin, from the hem",
     };
 
-    private static void Yarn(Utf8JsonWriter json, YarnPlan yarn)
+    private static void Yarn(Utf8JsonWriter json, YarnPlan yarn, ColourSequence sequence)
     {
         json.WriteNumber("metres", Round(yarn.Length.Metres));
         json.WriteNumber("grams", Round(yarn.Mass.Grams));
         json.WriteNumber("ballsTypical", yarn.BallsTypical);
         json.WriteNumber("ballsSafe", yarn.BallsSafe);
+        Odds(json, yarn.Odds);
         json.WriteNumber("leftoverMetres", Round(yarn.Leftover.Metres));
         if (yarn.Companion is { } companion)
         {
@@ -160,6 +237,7 @@ public static class PlanJson
             json.WriteNumber("metres", Round(companion.Length.Metres));
             json.WriteNumber("grams", Round(companion.Mass.Grams));
             json.WriteNumber("balls", companion.Balls);
+            Odds(json, companion.Odds);
             json.WriteEndObject();
         }
         Array(json, "uses", yarn.Uses, (j, use) =>
@@ -174,9 +252,26 @@ public static class PlanJson
             j.WriteString("piece", join.Piece);
             j.WriteNumber("row", join.Row);
             j.WriteNumber("stitch", join.Stitch);
+            var (section, into) = join.ColourIn(sequence);
+            j.WriteString("colour", sequence.Colours[section].Name);
+            j.WriteNumber("stitchesIntoColour", Round(into));
             j.WriteNumber("wastedMetres", Round(join.Wasted.Metres));
         });
     }
+
+    private static void Chance(Utf8JsonWriter json, double? madeWell)
+    {
+        if (madeWell is { } chance)
+            json.WriteNumber("madeWell", Round(chance));
+        else
+            json.WriteNull("madeWell");
+    }
+
+    private static void Odds(Utf8JsonWriter json, IEnumerable<BallShare> odds) => Array(json, "ballsProbability", odds, (j, o) =>
+    {
+        j.WriteNumber("balls", o.Balls);
+        j.WriteNumber("share", Round(o.Share));
+    });
 
     private static void Option(Utf8JsonWriter json, DirectionOption option)
     {
@@ -186,6 +281,10 @@ public static class PlanJson
         json.WriteStartArray("counts");
         foreach (var count in option.Counts)
             json.WriteNumberValue(count);
+        json.WriteEndArray();
+        json.WriteStartArray("decides");
+        foreach (var measure in option.Decides)
+            json.WriteStringValue(GarmentMeasures.Key(measure));
         json.WriteEndArray();
         json.WriteNumber("worstErrorCm", Round(option.WorstError.Centimetres));
         json.WriteNumber("typicalErrorCm", Round(option.TypicalError.Centimetres));
@@ -231,5 +330,5 @@ public static class PlanJson
 
     private static double Round(double value) => Math.Round(value, 3, MidpointRounding.AwayFromZero);
 
-    private static string Camel(string name) => char.ToLowerInvariant(name[0]) + name[1..];
+    private static string Camel(string name) => JsonNamingPolicy.CamelCase.ConvertName(name);
 }

@@ -1,6 +1,6 @@
 using Dyepath.Core.Booklets;
+using Dyepath.Core.Documents;
 using Dyepath.Core.Projects.Description;
-using Dyepath.Core.Projects.Shapes;
 
 namespace Dyepath.Core.Projects;
 
@@ -28,8 +28,8 @@ public static class ProjectReader
     }
 
     /// <summary>
-    /// Why the bytes are no JSON object of allowed size and depth; null where they are one, whatever is wrong in it. Its time goes with
-    /// the bytes alone.
+    /// Why the bytes are no JSON object of allowed size and depth; null where they are one, even with faults in it. Linear in the
+    /// number of bytes.
     /// </summary>
     /// <param name="utf8">UTF-8 with or without byte order mark.</param>
     public static Fault? FindNoObject(ReadOnlySpan<byte> utf8)
@@ -55,7 +55,8 @@ public static class ProjectReader
             : photos);
 
         DocumentNode Known(DocumentNode jpeg) =>
-            jpeg is TextNode { Text: var text } && known.TryGetValue(text, out var picture) ? new PictureNode(picture) { Line = jpeg.Line } : jpeg;
+            jpeg is TextNode { Text: var text } && known.TryGetValue(text, out var picture)
+                ? new PictureNode(picture) { Line = jpeg.Line } : jpeg;
     }
 
     private static DocumentNode Member(DocumentNode node, string name, Func<DocumentNode, DocumentNode> change) => node is ObjectNode found
@@ -66,7 +67,7 @@ public static class ProjectReader
     private static bool IsNewer(DocumentNode node, FaultList faults)
     {
         var version = Place.Root(node).Member("schemaVersion");
-        if (!Patterns.TryNumber(version.Node, out var number) || number <= Project.SchemaVersion)
+        if (!TextPatterns.TryNumber(version.Node, out var number) || number <= Project.SchemaVersion)
             return false;
         faults.Form(
             version, FormattableString.Invariant($"{Project.SchemaVersion}"),

@@ -1,5 +1,5 @@
+using Dyepath.Core.Documents;
 using Dyepath.Core.Projects.Description;
-using Dyepath.Core.Projects.Shapes;
 
 namespace Dyepath.Core.Projects;
 

@@ -1,6 +1,6 @@
 using System.Text;
+using Dyepath.Core.Documents;
 using Dyepath.Core.Projects.Description;
-using Dyepath.Core.Projects.Shapes;
 
 namespace Dyepath.Core.Projects;
 

@@ -1,10 +1,11 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Colours;
+using Dyepath.Core.Constructions;
+using Dyepath.Core.Documents;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Motifs;
 using Dyepath.Core.Projects.Description;
-using Dyepath.Core.Projects.Shapes;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Sizing;
 using Dyepath.Core.Swatches;
@@ -20,6 +21,40 @@ public static class StarterDocument
 
     /// <summary>JSON with comments; <see cref="ProjectReader"/> reads it without faults.</summary>
     public static string Write() => DocumentPrinter.Print(ProjectDescription.Project.Write(Project, new Commentary()));
+
+    /// <summary>The same for any garment.</summary>
+    public static string Write(GarmentKind kind) => DocumentPrinter.Print(ProjectDescription.Project.Write(Of(kind), new Commentary()));
+
+    /// <summary>What a project of a garment is called until it is given a name.</summary>
+    public static string TitleOf(GarmentKind kind)
+    {
+        ArgumentNullException.ThrowIfNull(kind);
+        return $"My {kind.Title.ToLowerInvariant()}";
+    }
+
+    /// <summary>A small project of a garment; what the garment leaves open is left open.</summary>
+    public static Project Of(GarmentKind kind)
+    {
+        ArgumentNullException.ThrowIfNull(kind);
+        if (kind.Name == Project.Garment.Shape.Name)
+            return Project;
+        return Project with
+        {
+            Title = TitleOf(kind),
+            Garment = kind.First,
+            Companion = kind.HasCompanion ? CompanionOf(kind) : null,
+            Sizes = !kind.IsToBody ? SizeDescription.None
+                : kind.Chart == Project.Sizes.Chart ? Project.Sizes
+                : SizeDescription.None with { Chart = kind.Chart },
+        };
+    }
+
+    /// <summary>Used for what the garment has.</summary>
+    private static CompanionYarn CompanionOf(GarmentKind kind) => new(
+        "Companion yarn", new Srgb(0x79, 0xa8, 0xa9), Project.Yarn.Ball,
+        kind.First.Shape.PlainPiecesField is null
+            ? [CompanionUse.Foundation, CompanionUse.Edgings]
+            : [CompanionUse.Seams, CompanionUse.Edgings, CompanionUse.PlainPieces]);
 
     /// <summary>What it says.</summary>
     public static Project Project { get; } = new(
@@ -37,23 +72,23 @@ public static class StarterDocument
                 new YarnSection("fourth colour", new Srgb(0xc0, 0x84, 0x5a), Length.FromCentimetres(25)),
             ],
             [new CountedBall("first ball", [[5, 4, 6, 4], [5, 4, 6, 4], [5, 4, 6, 4]])]),
-        null,
         new FabricChoice(
             FabricStitch.SingleCrochet,
-            new Swatch(5.5, new Gauge(14, 16, Length.FromCentimetres(10)), null, null, [new YarnUsed(40, Length.FromCentimetres(252))]),
-            SectionStitches: [5, 4, 6, 4]),
+            new Swatch(5.5, new Gauge(14, 16, Length.FromCentimetres(10)), null, null, [new YarnUsed(40, Length.FromCentimetres(252))])),
         new GarmentSpec(
             new BoxyTop(
                 new Ease("classic", "newer", null), Length.FromCentimetres(5), Length.FromCentimetres(12), Length.FromCentimetres(20),
-                Length.FromCentimetres(26), Length.FromCentimetres(0.5), Length.FromCentimetres(8), null),
+                new Neck(NeckForm.Slit, null), Length.FromCentimetres(8), null),
             Working.Turned,
             null,
             MotifKind.Argyle,
-            GarmentDescription.UsualGrading,
-            GarmentDescription.UsualSeams,
+            GarmentFields.UsualGrading,
+            GarmentFields.UsualSeams,
             []),
         new SizeSelection("women", ["S", "M", "L"], [], "M", [], []),
-        ProjectDescription.UsualEdition,
-        MapShape<string>.Empty,
-        []);
+        ProjectDescription.UsualEdition)
+    {
+        Words = MapShape<string>.Empty,
+        Photos = [],
+    };
 }

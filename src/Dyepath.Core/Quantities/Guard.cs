@@ -8,8 +8,12 @@ namespace Dyepath.Core.Quantities;
 /// </summary>
 public static class Guard
 {
-    /// <summary>Returns <paramref name="value"/> when it is finite and within [<paramref name="minimum"/>, <paramref name="maximum"/>].</summary>
-    /// <exception cref="ArgumentOutOfRangeException">NaN, infinite, or outside the range; names parameter, value, range and unit.</exception>
+    /// <summary>
+    /// Returns <paramref name="value"/> when it is finite and within [<paramref name="minimum"/>, <paramref name="maximum"/>].
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// NaN, infinite, or outside the range; names parameter, value, range and unit.
+    /// </exception>
     public static double InRange(
         double value, double minimum, double maximum, string unit, [CallerArgumentExpression(nameof(value))] string name = "")
     {

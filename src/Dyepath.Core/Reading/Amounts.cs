@@ -5,7 +5,7 @@ using Dyepath.Core.Quantities;
 
 namespace Dyepath.Core.Reading;
 
-/// <summary>Printed amounts against the plan's exact ones: right is whatever the amount rounds to.</summary>
+/// <summary>Printed amounts against the plan's exact ones: a printed amount is right where the exact one rounds to it.</summary>
 internal static class Amounts
 {
     /// <summary>Whether words such as <c>27.5 cm / 10¾ in</c>, or numbers whose units stand elsewhere, say a length.</summary>

@@ -15,7 +15,8 @@ public static class BookletReader
         var sections = BookletText.Sections(text);
         const string head = "Sizes: ";
         // Below the title and the designer's name, which may read so too.
-        var line = sections.Take(2).SelectMany(s => s.Parts).SelectMany(p => p.Lines).LastOrDefault(l => l.StartsWith(head, StringComparison.Ordinal))
+        var line = sections.Take(2).SelectMany(s => s.Parts).SelectMany(p => p.Lines)
+            .LastOrDefault(l => l.StartsWith(head, StringComparison.Ordinal))
             ?? throw new FormatException("The text has no line that begins with “Sizes: ”.");
         var sizes = SizeLists.Entries(line[head.Length..]);
         var wrong = new List<string>();

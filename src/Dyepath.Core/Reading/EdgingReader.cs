@@ -19,16 +19,44 @@ internal sealed partial class EdgingReader(ImmutableArray<string> sizes, List<st
                 var lines = part.Lines.Select(l => SizeLists.For(l, size, sizes.Length)).ToArray();
                 var pickUp = lines.Select(l => PickUp().Match(l)).FirstOrDefault(m => m.Success);
                 var work = lines.Select(l => Rounds().Match(l)).FirstOrDefault(m => m.Success);
-                var rules = lines.Where(l => l.StartsWith("- ", StringComparison.Ordinal) && Total().IsMatch(l)).Select(l => Own(l, sizes[size])).OfType<string>().Select(InOneSize).ToArray();
+                var rules = lines.Where(l => l.StartsWith("- ", StringComparison.Ordinal) && Total().IsMatch(l))
+                    .Select(l => Own(l, sizes[size])).OfType<string>().Select(InOneSize).ToArray();
                 if (pickUp is null || work is null || rules.Length != 1)
                 {
                     wrong.Add($"{part.Heading}, size {sizes[size]}: {rules.Length} pick-up rules, or no numbers to hold them against");
                     continue;
                 }
+                var width = lines.Select(l => Width().Match(l)).FirstOrDefault(m => m.Success);
                 yield return new ReadEdging(
-                    heading.Groups["place"].Value, copies, sizes[size], Whole(pickUp, "n"), Whole(work, "n"), Follow(rules[0]), Whole(Total().Match(rules[0]), "n"), rules[0]);
+                    heading.Groups["place"].Value, copies, sizes[size], Whole(pickUp, "n"), Whole(work, "n"), Follow(rules[0]),
+                    Whole(Total().Match(rules[0]), "n"))
+                {
+                    Rule = rules[0],
+                    Edge = width?.Groups["edge"].Value,
+                    AtRest = width?.Groups["rest"].Value,
+                    Stretched = width?.Groups["stretched"].Value,
+                    Elastic = lines.Select(l => Elastic().Match(l)).FirstOrDefault(m => m.Success)?.Groups["n"].Value,
+                    Buttonholes = Buttonholes(lines, $"{part.Heading}, size {sizes[size]}"),
+                };
             }
         }
+    }
+
+    private ReadButtonholes? Buttonholes(string[] lines, string place)
+    {
+        var said = lines.Select(l => Holes().Match(l)).FirstOrDefault(m => m.Success);
+        var worked = lines.Select(l => HoleRow().Match(l)).FirstOrDefault(m => m.Success);
+        if (said is null && worked is null)
+            return null;
+        if (said is null || worked is null)
+        {
+            wrong.Add($"{place}: buttonholes are {(said is null ? "worked and not counted" : "counted and not worked")}");
+            return null;
+        }
+        var further = !worked.Groups["skip"].Success ? 0 : worked.Groups["times"].Success ? Whole(worked, "times") : 1;
+        return new ReadButtonholes(
+            Whole(said, "n"), Whole(said, "row"), further + 1, Whole(worked, "row"),
+            Whole(worked, "first") + (further == 0 ? 0 : further * (Whole(worked, "skip") + Whole(worked, "between"))) + Whole(worked, "lastSkip") + Whole(worked, "last"));
     }
 
     /// <summary>The rule without its sizes; null where it is for others.</summary>
@@ -69,13 +97,25 @@ internal sealed partial class EdgingReader(ImmutableArray<string> sizes, List<st
     [GeneratedRegex(@"^Pick up: (?<n>\d+) stitches")]
     private static partial Regex PickUp();
 
-    [GeneratedRegex(@"^Work: (?<n>\d+) rounds?,")]
+    [GeneratedRegex(@"^Work: (?<n>\d+) (?:round|row)s?,")]
     private static partial Regex Rounds();
 
-    [GeneratedRegex(@"pick up .*: (?<n>\d+) in all\.")]
+    [GeneratedRegex("^Width: The edge is (?<edge>.+) long; edged it is about (?<rest>.+) at rest and stretches to (?<stretched>.+)\\.$")]
+    private static partial Regex Width();
+
+    [GeneratedRegex("^Elastic to cut: About (?<n>.+), its overlap included\\.$")]
+    private static partial Regex Elastic();
+
+    [GeneratedRegex(@"^Buttonholes: (?<n>\d+) in the band of the [^,]+, in row (?<row>\d+)[,.]")]
+    private static partial Regex Holes();
+
+    [GeneratedRegex(@"^Row (?<row>\d+): Ch 1, [sd]c in each of the first (?<first>\d+) sts, (?:\* ch \d+, (?:skip|miss) (?<skip>\d+) sts, [sd]c in each of the next (?<between>\d+) sts; work from \* (?:once|(?<times>\d+) times in all); )?ch \d+, (?:skip|miss) (?<lastSkip>\d+) sts, [sd]c in each of the last (?<last>\d+) sts, turn\.")]
+    private static partial Regex HoleRow();
+
+    [GeneratedRegex(@"pick up .*[:;] (?<n>\d+) in all\.")]
     private static partial Regex Total();
 
-    [GeneratedRegex(@"(?:^|; )(?<where>[^:;]+): pick up (?<stitches>\d+) in (?:each of the (?<times>\d+)|every \d+ (?:row ends|stitches) (?<times>\d+) times)(?: (?:row ends?|stitch(?:es)?))?(?:, then (?<rest>\d+) in the last \d+)?")]
+    [GeneratedRegex(@"(?:^|; )(?<where>[^:;]+): pick up (?<stitches>\d+) in (?:each of the (?<times>\d+)|every \d+ (?:row ends|stitches), (?<times>\d+) times)(?: (?:row ends?|stitch(?:es)?))?(?:, then (?<rest>\d+) in the last \d+)?")]
     private static partial Regex Group();
 
     [GeneratedRegex(", then 0 in the last 0 (row ends|stitches)")]

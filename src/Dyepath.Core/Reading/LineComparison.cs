@@ -9,7 +9,7 @@ using Dyepath.Core.Swatches;
 namespace Dyepath.Core.Reading;
 
 /// <summary>
-/// Numbers that stand in bullets and sentences: gauge, yarn, balls, the colours' stitches, the lean. Names are held against the document
+/// Numbers that stand in bullets and sentences: gauge, yarn, balls, the colours' stitches. Names are held against the document
 /// letter by letter and only what stands around them is read, for a name may look like anything.
 /// </summary>
 internal static partial class LineComparison
@@ -38,14 +38,7 @@ internal static partial class LineComparison
         {
             var table = read.Tables.Where(t => t.Part.StartsWith($"Chart {chart.Groups["chart"].Value}:", StringComparison.Ordinal)).Select(t => t.Table).ToArray();
             var rows = Number(chart, "rows");
-            return table.Length == 1 && rows == Number(chart, "tall") && (rows == table[0].Rows.Length || table[0].Rows.Length == 60) ? null : "its table has other rows";
-        }
-        if (Shift().Match(line) is { Success: true } shift)
-        {
-            var lean = Math.Abs(plan.Sizes[0].Pieces.First(p => p.Pooled).Lean);
-            var rows = shift.Groups["two"].Success ? 2 : 1;
-            var said = shift.Groups["half"].Success ? 0.5 : Number(shift, "n");
-            return Amounts.SaysRounded(said, rows * lean) ? null : "the plan leans otherwise";
+            return table.Length == 1 && rows == Number(chart, "tall") && rows == table[0].Rows.Max(RowNumber) ? null : "its table has other rows";
         }
         return null;
     }
@@ -56,7 +49,8 @@ internal static partial class LineComparison
         const string section = "KEEPING THE COLOURS";
         if (plan.Project.Fabric.Keeping != ColourKeeping.Counted)
             return;
-        var lines = read.Lines.Where(l => l.Section == section && l.Part.Length == 0 && l.Line.StartsWith("- ", StringComparison.Ordinal)).Select(l => l.Line).ToArray();
+        var lines = read.Lines.Where(l => l.Section == section && l.Part.Length == 0 && l.Line.StartsWith("- ", StringComparison.Ordinal))
+            .Select(l => l.Line).ToArray();
         var colours = ColourNames.Of(plan);
         if (lines.Length != colours.Length)
             notes.Add((section, $"the text counts {lines.Length} colours, the plan {colours.Length}"));
@@ -85,6 +79,10 @@ internal static partial class LineComparison
             && Amounts.Says(said.Groups["over"].Value, gauge.Over) ? null : "the document has another gauge";
     }
 
+    /// <summary>“85 (RS), second side” is row 85.</summary>
+    private static double RowNumber(ImmutableArray<string> cells) =>
+        double.TryParse(cells[0].Split(' ')[0], NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : 0;
+
     private static double Number(Match match, string group) => double.Parse(match.Groups[group].Value, CultureInfo.InvariantCulture);
 
     [GeneratedRegex(@"^- (?<state>As worked|Washed and dried|After hanging): (?<stitches>[0-9]+(?:\.[0-9]+)?) stitches and (?<rows>[0-9]+(?:\.[0-9]+)?) rows over (?<over>.+)\.$")]
@@ -98,7 +96,4 @@ internal static partial class LineComparison
 
     [GeneratedRegex(@"^\[Picture: Chart (?<chart>[0-9]+), (?:row|round)s 1 to (?<rows>[0-9]+).*wide and (?<tall>[0-9]+) ")]
     private static partial Regex Chart();
-
-    [GeneratedRegex(@"^In the order of work, each colour begins (?:(?<half>half a)|(?<n>[0-9]+(?:\.[0-9]+)?)) .* than it did (?<two>two )?")]
-    private static partial Regex Shift();
 }

@@ -20,7 +20,8 @@ public static class PatternCheck
 
     /// <returns>Every disagreement with its place; empty when all agrees.</returns>
     /// <exception cref="OperationCanceledException">Cancelled.</exception>
-    public static ImmutableArray<Finding> Run(Plan plan, CancellationToken cancel = default) => [.. Steps(plan, cancel).SelectMany(step => step()).DistinctBy(f => (f.Place, f.Text))];
+    public static ImmutableArray<Finding> Run(Plan plan, CancellationToken cancel = default) =>
+        [.. Steps(plan, cancel).SelectMany(step => step()).DistinctBy(f => (f.Place, f.Text))];
 
     /// <summary>The same, step by step, for who wants to show how far it has come or to stop it.</summary>
     /// <returns>Each finds what disagrees: the first in the plan's numbers, each other one in one edition of the text.</returns>
@@ -46,8 +47,9 @@ public static class PatternCheck
         ImmutableArray<Finding> Edition(Edition edition)
         {
             var steps = effort();
-            return Whatever.Happens(
-                steps, () => Text(plan, TextBooklet.Write(booklet ??= PatternWriter.Write(plan, steps), edition), steps), reason => [reason]);
+            return SafetyNet.Run(
+                steps, () => Text(plan, TextBooklet.Write(booklet ??= PatternWriter.Write(plan, steps), edition), steps),
+                reason => [reason]);
         }
     }
 
@@ -68,12 +70,14 @@ public static class PatternCheck
         {
             effort.Spend(StepsOfSize);
             PieceComparison.Compare(plan, size, read, notes);
-            EdgingComparison.Compare(size, read, notes);
-            TableComparison.Compare(size, read, notes);
+            EdgingComparison.Compare(plan.Construction, size, read, notes);
+            TableComparison.Compare(plan, size, read, notes);
+            SeamComparison.Compare(plan, size, read, notes);
         }
         LineComparison.Compare(plan, read, notes);
         effort.Spend(StepsOfSize);
         RowStartComparison.Compare(plan, read, notes);
+        ShiftComparison.Compare(plan, read, notes);
         return [.. notes.Select(n => new Finding(FindingLevel.Fault, n.Place.Length == 0 ? "pattern" : $"pattern: {n.Place}", n.Text))];
     }
 }

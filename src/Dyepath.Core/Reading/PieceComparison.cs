@@ -1,3 +1,4 @@
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Planning;
 
 namespace Dyepath.Core.Reading;
@@ -29,18 +30,24 @@ internal static class PieceComparison
         foreach (var (said, planned) in pieces.Zip(size.Pieces))
         {
             var place = $"{size.Name}, {planned.Name}";
-            var name = char.ToUpperInvariant(planned.Name[0]) + planned.Name[1..] + (planned.Copies == 1 ? "" : $" (make {planned.Copies})");
+            var name = Wording.Capital(planned.Name) + (planned.Copies == 1 ? "" : $" (make {planned.Copies})");
             if (said.Name != name)
                 notes.Add((place, $"the text heads it “{said.Name}”"));
             Same(place, "chains", said.Chains, planned.FoundationChains);
-            Same(place, "rows", said.Rows, planned.Rows);
-            for (var row = 0; row < said.RowStitches.Length; row++)
+            Same(place, "rows", planned.Shape is null ? said.Rows : said.Shaped.Select(r => r.Row).DefaultIfEmpty(0).Max(), planned.Rows);
+            if (planned.Shape is not null || !said.IsRectangle)
+                ShapeComparison.Compare(plan, planned, said, place, notes);
+            for (var row = 0; row < said.RowStitches.Length && planned.Shape is null; row++)
                 Same(place, $"stitches in row {row + 1}", said.RowStitches[row], planned.RowStitches[row % planned.RowStitches.Length]);
             if (said.TurningChains.Where((n, nth) => n != TurningChains(plan.Project.Fabric.Stitch.Id, planned, nth)).Any())
                 notes.Add((place, $"rows begin with {string.Join(", ", said.TurningChains)} chains in the text"));
             if (!said.Marks.SequenceEqual(planned.Marks.Select(m => m.Position)))
                 notes.Add((place, $"the text marks {string.Join(", ", said.Marks)}, the plan {string.Join(", ", planned.Marks.Select(m => m.Position))}"));
+            if (said.Cuff != (planned.Id != Garments.PieceId.Sleeve ? null : plan.Direction == Garments.Direction.Up ? "the foundation chain." : "the edge where odd-numbered rows begin."))
+                notes.Add((place, $"the cuff is “{said.Cuff}” in the text"));
             Same(place, "rows of side bands", said.BandRows, planned.SideBandRows);
+            Same(place, "stitches of side bands", said.BandStitches, planned.SideBand?.Stitches ?? 0);
+            Same(place, "mark of the side bands", said.BandMark, planned.SideBand?.Below ?? 0);
             if (planned.Pooled)
                 Beginning(plan, place, planned, said.Beginning);
         }
@@ -60,7 +67,8 @@ internal static class PieceComparison
             if (planned.Foundation.Companion || said is null)
                 return;
             Same(place, "extra chains", said.ExtraChains, planned.Foundation.MoreChains);
-            if (said.EasyColour != symbols[planned.Foundation.ColourSection].Symbol || said.KnotColour != symbols[planned.Foundation.KnotSection].Symbol)
+            if (said.EasyColour != symbols[planned.Foundation.ColourSection].Symbol
+                || said.KnotColour != symbols[planned.Foundation.KnotSection].Symbol)
                 notes.Add((place, $"the slip knot lies at {said.EasyColour} or {said.KnotColour} in the text, at {symbols[planned.Foundation.ColourSection].Symbol} in the plan"));
             if (!Amounts.Says(said.Knot, whole.Sequence.YarnPerUnit * planned.Foundation.KnotInto))
                 notes.Add((place, $"the slip knot lies {said.Knot} in, not {whole.Sequence.YarnPerUnit * planned.Foundation.KnotInto}"));

@@ -11,12 +11,31 @@ internal sealed partial class PieceReader(ImmutableArray<string> sizes, List<str
 {
     private readonly List<ReadPiece> _pieces = [];
 
+    /// <summary>Stitches of the row below; null before the first.</summary>
+    private int? _below;
+
+    /// <summary>Parts begun before the one at hand.</summary>
+    private int _part;
+
+    /// <summary>Chains that wait at an edge, and the row that goes on over them.</summary>
+    private int _chains;
+    private int _chainsRow;
+
+    /// <summary>The table of the piece's gores; empty where it has none.</summary>
+    private ImmutableArray<ImmutableArray<string>> _gores = [];
+
+    /// <summary>How the first, the second and the third row of each is worked.</summary>
+    private readonly List<string> _goreRows = [];
+
     public ImmutableArray<ReadPiece> Read(ImmutableArray<TextPart> parts)
     {
         foreach (var part in parts.Where(p => p.Heading.Length > 0))
         {
             var steps = part.Lines.Select(l => Step().Match(l)).Where(m => m.Success)
                 .Select(m => (Label: m.Groups["label"].Value, Words: m.Groups["words"].Value)).ToArray();
+            _gores = part.Tables.FirstOrDefault(t => t.Head[0] == "Gore")?.Rows ?? [];
+            _goreRows.Clear();
+            _goreRows.AddRange(steps.Where(s => s.Label.StartsWith("Gore, ", StringComparison.Ordinal)).Select(s => s.Words));
             var only = OneSize().Match(part.Heading) is { Success: true } one ? sizes.IndexOf(one.Groups["size"].Value) : -1;
             for (var size = 0; size < sizes.Length; size++)
             {
@@ -30,9 +49,12 @@ internal sealed partial class PieceReader(ImmutableArray<string> sizes, List<str
     private void Follow(string heading, (string Label, string Words)[] steps, int size)
     {
         var place = $"{heading}, size {sizes[size]}";
-        var piece = new ReadPiece(heading, sizes[size], -1, [], 0, [], 0, null);
-        foreach (var (label, all) in steps)
+        var piece = new ReadPiece(heading, sizes[size], -1, [], 0, [], 0);
+        (_below, _part, _chains, _chainsRow) = (null, 0, 0, 0);
+        foreach (var (head, all) in steps)
         {
+            // “Rows 3 to 84 (90, 96)”, and not “Row 1 (RS)”.
+            var label = Many().IsMatch(head) ? SizeLists.For(head, size, sizes.Length) : head;
             var words = SizeLists.For(all, size, sizes.Length);
             switch (label)
             {
@@ -57,8 +79,23 @@ internal sealed partial class PieceReader(ImmutableArray<string> sizes, List<str
                 case "Mark":
                     piece = piece with { Marks = piece.Marks.Add(Number(Mark().Match(words), "n", place, words)) };
                     break;
+                case "Chain":
+                    var chain = AtEdge().Match(words);
+                    // A chain of one is closed by a second.
+                    (_chains, _chainsRow) = (Number(chain, "n", place, words) - (chain.Groups["one"].Success ? 1 : 0), Number(chain, "row", place, words));
+                    if (Number(chain, "on", place, words) != _chainsRow - 1)
+                        wrong.Add($"{place}: “{words}” joins the chain to another row than the one before");
+                    break;
+                case "Motif":
+                    break;
+                case "Then":
+                    piece = piece with { Rows = Number(Ended().Match(words), "n", place, words) };
+                    break;
+                case "Cuff":
+                    piece = piece with { Cuff = words };
+                    break;
                 case "Side bands":
-                    piece = piece with { BandRows = Number(Bands().Match(words), "n", place, words) };
+                    piece = piece with { BandRows = Number(Bands().Match(words), "n", place, words), BandStitches = Number(Bands().Match(words), "stitches", place, words), BandMark = BandMark().Match(words) is { Success: true } mark ? Number(mark, "n", place, words) : 0 };
                     break;
                 default:
                     piece = Rows(piece, label, words, place);
@@ -72,35 +109,153 @@ internal sealed partial class PieceReader(ImmutableArray<string> sizes, List<str
     {
         if (Begins().IsMatch(label))
             return piece with { Beginning = Begin(piece) with { FirstStitch = First().Match(words).Groups["first"].Value } };
-        if (From().Match(label) is { Success: true } from)
+        if (Side().IsMatch(label))
+            return Begin(piece, label, words, place);
+        if (From().Match(label) is { Success: true } alike && Each().Match(words) is { Success: true } each)
+            return Alike(piece, Span(alike, place, label), each, place);
+        if (From().Match(label) is { Success: true } pair && InTurn().Match(words) is { Success: true } turns)
+            return InTurns(piece, Span(pair, place, label), turns, place);
+        if (From().Match(label) is { Success: true } from && Until().Match(words) is { Success: true } repeat)
         {
-            var repeat = Until().Match(words);
-            var last = repeat.Groups["b"].Success ? "b" : "a";
-            if (Number(from, "n", place, label) != piece.RowStitches.Length + 1 || Number(repeat, last, place, words) != piece.RowStitches.Length)
+            var span = Span(from, place, label);
+            if (span.First != piece.RowStitches.Length + 1 || Number(repeat, "b", place, words) != piece.RowStitches.Length || Number(repeat, "a", place, words) != piece.RowStitches.Length - 1)
                 wrong.Add($"{place}: “{label}: {words}” follows row {piece.RowStitches.Length}");
-            return piece with { Rows = Number(repeat, "n", place, words) };
+            return piece with { Rows = span.Last };
         }
         if (Row().Match(label) is not { Success: true } row)
             return piece;
-        if (Number(row, "n", place, label) != piece.RowStitches.Length + 1)
-            wrong.Add($"{place}: “{label}” follows row {piece.RowStitches.Length}");
+        var number = Number(row, "n", place, label);
+        if (number != piece.Rows + 1)
+            wrong.Add($"{place}: “{label}” follows row {piece.Rows}");
         var match = Worked().Match(words);
         var stated = Number(match, "n", place, words);
-        var below = piece.RowStitches.IsEmpty ? piece.Chains : piece.RowStitches[^1];
-        var (made, stuck) = RowCounter.Follow(match.Groups["work"].Value, below);
+        var below = _below ?? piece.Chains;
+        var (made, stuck) = RowCounter.Follow(match.Groups["work"].Value, below, out var followed);
         if (stuck is not null)
             wrong.Add($"{place}, {label}: cannot be followed at “{stuck}”");
         else if (made != stated)
             wrong.Add($"{place}, {label}: its words make {made} stitches, it says {stated}");
         if (Turning().Match(words) is { Success: true } turning)
             piece = piece with { TurningChains = piece.TurningChains.Add(Number(turning, "n", place, words)) };
-        return piece with { RowStitches = piece.RowStitches.Add(stated), Rows = piece.RowStitches.Length + 1 };
+        if (followed.Chains > 0 && (followed.Chains, number) != (_chains, _chainsRow))
+            wrong.Add($"{place}, {label}: {_chains} chains wait for row {_chainsRow}");
+        _below = stated;
+        return piece with
+        {
+            RowStitches = piece.RowStitches.Add(stated),
+            Rows = piece.Rows + 1,
+            Shaped = piece.Shaped.Add(new ReadRow(_part, number, stated, followed.Unworked, followed.Chains)
+            {
+                Standing = followed.Standing,
+                Last = match.Groups["last"].Success ? match.Groups["last"].Value : null,
+                Here = match.Groups["here"].Value,
+            }),
+        };
+    }
+
+    private (int First, int Last) Span(Match label, string place, string words)
+    {
+        var first = Number(label, "n", place, words);
+        return (first, label.Groups["last"].Success ? Number(label, "last", place, words) : first);
+    }
+
+    /// <summary>“As row 2, 67 sts each.”</summary>
+    private ReadPiece Alike(ReadPiece piece, (int First, int Last) rowsAlike, Match words, string place)
+    {
+        var (from, last) = rowsAlike;
+        var (repeated, each) = (Number(words, "row", place, words.Value), Number(words, "each", place, words.Value));
+        var like = piece.Shaped.FirstOrDefault(r => r.Row == repeated);
+        if (from != piece.Rows + 1 || last < from - 1 || like is not { Left: 0, Chains: 0, Standing: 0 } || repeated < 2 || each != _below)
+            wrong.Add($"{place}: “{words.Value}” cannot follow row {piece.Rows} of {_below} stitches");
+        var rows = Enumerable.Range(from, Math.Clamp(last - from + 1, 0, Dyepath.Core.Fabrics.FabricPath.MostRows)).Select(row => new ReadRow(_part, row, each, 0, 0)).ToArray();
+        if (words.Groups["gores"].Success)
+            Gores(rows, each, place);
+        return piece with { Rows = last, Shaped = piece.Shaped.AddRange(rows) };
+    }
+
+    /// <summary>Each gore of the table, its words followed with its own number: three of the rows are worked so.</summary>
+    private void Gores(ReadRow[] rows, int each, string place)
+    {
+        if (_gores.IsEmpty || _goreRows.Count != 3)
+            wrong.Add($"{place}: gores are named and not told");
+        for (var i = 0; i < _gores.Length && _goreRows.Count == 3; i++)
+        {
+            if (_gores[i] is not [var nth, var first, var n, var stitches, var firstEnds, var thirdEnds]
+                || !int.TryParse(first, NumberStyles.None, CultureInfo.InvariantCulture, out var row) || !int.TryParse(n, NumberStyles.None, CultureInfo.InvariantCulture, out var left)
+                || !int.TryParse(stitches, NumberStyles.None, CultureInfo.InvariantCulture, out var has) || nth != (i + 1).ToString(CultureInfo.InvariantCulture)
+                || Array.FindIndex(rows, r => r.Row == row) is not (>= 0 and var at) || at + 2 >= rows.Length)
+            {
+                wrong.Add($"{place}: gore {i + 1} cannot be read");
+                continue;
+            }
+            var shortened = Work(_goreRows[0], left, each, has);
+            Work(_goreRows[1], left, has, has);
+            var over = Work(_goreRows[2], left, has, each);
+            rows[at] = rows[at] with { Stitches = has, Left = shortened.Unworked, Last = firstEnds, Here = "This shapes a gore." };
+            rows[at + 1] = rows[at + 1] with { Stitches = has };
+            rows[at + 2] = rows[at + 2] with { Standing = over.Standing, Last = thirdEnds };
+        }
+
+        RowCounter Work(string told, int left, int below, int makes)
+        {
+            var work = told.Split(". ")[0].TrimEnd('.').Replace("N sts", $"{left} sts", StringComparison.Ordinal);
+            var (made, stuck) = RowCounter.Follow(work, below, out var followed);
+            if (stuck is not null || made != makes)
+                wrong.Add($"{place}: “{told}” makes {made} stitches, the table says {makes}");
+            return followed;
+        }
+    }
+
+    /// <summary>“As rows 2 and 3 in turn, 66 and 68 sts, each row 3 over a new chain: ….”</summary>
+    private ReadPiece InTurns(ReadPiece piece, (int First, int Last) rowsInTurn, Match words, string place)
+    {
+        var (from, last) = rowsInTurn;
+        var chains = Number(words, "ch", place, words.Value);
+        if (piece.Shaped is not [_, { Chains: 0 } second, { Left: 0 } third] || from != 4 || last < from || third.Chains != chains
+            || second.Stitches != Number(words, "one", place, words.Value) || third.Stitches != Number(words, "other", place, words.Value))
+        {
+            wrong.Add($"{place}: “{words.Value}” cannot follow row {piece.Rows}");
+            return piece;
+        }
+        var rows = Enumerable.Range(from, Math.Clamp(last - from + 1, 0, Dyepath.Core.Fabrics.FabricPath.MostRows))
+            .Select(row => (row % 2 == 0 ? second : third) with { Row = row, Repeats = true });
+        return piece with { Rows = last, Shaped = piece.Shaped.AddRange(rows) };
+    }
+
+    /// <summary>A part that goes on from the last row, or is joined on to an earlier one.</summary>
+    private ReadPiece Begin(ReadPiece piece, string label, string words, string place)
+    {
+        _part++;
+        if (GoesOn().Match(words) is { Success: true } on)
+        {
+            if (Number(on, "row", place, words) != piece.Rows)
+                wrong.Add($"{place}: “{label}: {words}” follows row {piece.Rows}");
+            return piece;
+        }
+        var match = JoinOn().Match(words);
+        if (!match.Success)
+        {
+            wrong.Add($"{place}: “{label}: {words}” cannot be read");
+            return piece;
+        }
+        var join = new ReadJoin(
+            _part, Number(match, "row", place, words), match.Groups["face"].Value == "right", match.Groups["over"].Success ? Number(match, "over", place, words) : 0,
+            match.Groups["beside"].Success ? match.Groups["beside"].Value : null, match.Groups["first"].Value)
+        {
+            Here = match.Groups["here"].Value,
+        };
+        // What is left of the row that it stands on, once earlier sides and what lies between are taken off.
+        var all = piece.Shaped.LastOrDefault(r => r.Row == join.On)?.Stitches ?? 0;
+        var sides = piece.Shaped.Where(r => r.Row == join.On + 1 && join.Beside is not null).Sum(r => r.Stitches);
+        _below = all - sides - join.Over;
+        return piece with { Rows = join.On, Joined = piece.Joined.Add(join) };
     }
 
     private ReadPiece AsBefore(ReadPiece piece, string words, string place)
     {
         var name = As().Match(words).Groups["name"].Value;
-        if (_pieces.Find(p => p.Size == piece.Size && p.Name.StartsWith(name, StringComparison.OrdinalIgnoreCase)) is not { } before || name.Length == 0)
+        if (_pieces.Find(p => p.Size == piece.Size && p.Name.StartsWith(name, StringComparison.OrdinalIgnoreCase)) is not { } before
+            || name.Length == 0)
         {
             wrong.Add($"{place}: “{words}” names no piece before it");
             return piece;
@@ -142,8 +297,11 @@ internal sealed partial class PieceReader(ImmutableArray<string> sizes, List<str
     [GeneratedRegex(@"^(?:row|stitch) (?<n>\d+) ")]
     private static partial Regex Mark();
 
-    [GeneratedRegex(@"until the band has (?<n>[0-9]+) rows \(0: no band\)\.$")]
+    [GeneratedRegex(@": pick up and \S+ (?<stitches>[0-9]+) stitches .* until the band has (?<n>[0-9]+) rows \(0: no band\)\.")]
     private static partial Regex Bands();
+
+    [GeneratedRegex(@" Mark its last row after stitch (?<n>[0-9]+), ")]
+    private static partial Regex BandMark();
 
     [GeneratedRegex(@"^Ch (?<n>\d+)[, ]")]
     private static partial Regex Turning();
@@ -154,15 +312,39 @@ internal sealed partial class PieceReader(ImmutableArray<string> sizes, List<str
     [GeneratedRegex(@"^at (?<first>\S+)\.$")]
     private static partial Regex First();
 
-    [GeneratedRegex(@"^From (?:row|round) (?<n>\d+)$")]
+    [GeneratedRegex(@"^(?:Row|Round)s? (?<n>\d+)(?: to (?<last>\d+))?$")]
     private static partial Regex From();
 
-    [GeneratedRegex(@"^Repeat (?:row|round)s? (?<a>\d+)(?: and (?<b>\d+))? until you have (?<n>\d+) (?:row|round)s, then fasten off\.$")]
+    [GeneratedRegex(@"^Fasten off after (?:row|round) (?<n>\d+)\.$")]
+    private static partial Regex Ended();
+
+    [GeneratedRegex("^(?:Rows|Rounds) ")]
+    private static partial Regex Many();
+
+    [GeneratedRegex(@"^As (?:row|round)s (?<a>\d+) and (?<b>\d+) in turn, then fasten off\.$")]
     private static partial Regex Until();
+
+    [GeneratedRegex("^(?:First|Second|Third|Fourth|Fifth|Sixth) side$|^Side [0-9]+$")]
+    private static partial Regex Side();
+
+    [GeneratedRegex(@"^Go on from row (?<row>\d+) without a cut\.$")]
+    private static partial Regex GoesOn();
+
+    [GeneratedRegex(@"^With the (?<face>right|wrong) side of row (?<row>\d+) facing, (?:leave (?<over>\d+) sts? unworked (?:at the edge|beside the (?<beside>[a-z]+ side|side [0-9]+)) and )?join .* in the (?:next st|first st(?: at the edge| beside the (?<beside>[a-z]+ side|side [0-9]+))), at (?<first>\S+), (?:stitch|pair) [0-9]+ of .*?\.(?: The stitches left are the lower edge of the (?<here>[a-z ]+)\.)?$")]
+    private static partial Regex JoinOn();
+
+    [GeneratedRegex(@"^Join .* with (?:sl st|ss) in the first st of row (?<on>\d+), at the edge where row (?<row>\d+) will end, ch (?<n>\d+) and (?:fasten off(?<one>; the row goes into the first of them only)?|leave its loop on a marker)\.$")]
+    private static partial Regex AtEdge();
+
+    [GeneratedRegex(@"^As (?:row|round) (?<row>\d+), (?<each>\d+) sts? each(?<gores>, but for the gores in the table)?(?:, then fasten off)?\.(?: The last row is the edge of the [a-z ]+\.)?$")]
+    private static partial Regex Each();
+
+    [GeneratedRegex(@"^As rows 2 and 3 in turn, (?<one>\d+) and (?<other>\d+) sts, each row 3 over a new chain: draw the loop of .+ up, (?:sl st|ss) in the first st of the row just worked, ch (?<ch>\d+)\. Then fasten off both yarns\.$")]
+    private static partial Regex InTurn();
 
     [GeneratedRegex(@"^(?:Row|Round) (?<n>\d+)(?: \((?:RS|WS)\))?$")]
     private static partial Regex Row();
 
-    [GeneratedRegex(@"^(?<work>.*)\. (?<n>\d+) sts\.$")]
+    [GeneratedRegex(@"^(?<work>.*)\. (?<n>\d+) sts?(?:, the last at (?<last>\S+))?\.(?: (?<here>Here .*?\.|This shapes .*?\.))?(?: Fasten off\.(?: The last row is the edge of the [a-z ]+\.)?)?$")]
     private static partial Regex Worked();
 }

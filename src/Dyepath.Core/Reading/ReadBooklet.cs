@@ -10,23 +10,99 @@ namespace Dyepath.Core.Reading;
 /// <param name="Rows">The last row that is worked.</param>
 /// <param name="Marks">Rows or stitches to mark, in order.</param>
 public sealed record ReadPiece(
-    string Name, string Size, int Chains, ImmutableArray<int> RowStitches, int Rows, ImmutableArray<int> Marks, int BandRows, ReadBeginning? Beginning)
+    string Name, string Size, int Chains, ImmutableArray<int> RowStitches, int Rows, ImmutableArray<int> Marks, int BandRows)
 {
+    public ReadBeginning? Beginning { get; init; }
+
+    /// <summary>Stitches picked up for a side band, and below its mark; 0 where none are said.</summary>
+    public int BandStitches { get; init; }
+
+    public int BandMark { get; init; }
+
+    /// <summary>Which edge is the cuff; null where nothing is said.</summary>
+    public string? Cuff { get; init; }
+
     /// <summary>Chains that begin the rows after the first, one for each row that says so.</summary>
     public ImmutableArray<int> TurningChains { get; init; } = [];
+
+    /// <summary>Every row that is told, in the order of work.</summary>
+    public ImmutableArray<ReadRow> Shaped { get; init; } = [];
+
+    /// <summary>Where parts are joined on, in the order of work.</summary>
+    public ImmutableArray<ReadJoin> Joined { get; init; } = [];
+
+    /// <summary>No row stops short, goes on or is joined on.</summary>
+    public bool IsRectangle => Joined.IsEmpty && Shaped.All(r => r is { Left: 0, Chains: 0 });
+}
+
+/// <summary>A row of a shaped piece.</summary>
+/// <param name="Part">How many parts were begun before its own.</param>
+/// <param name="Row">From 1.</param>
+/// <param name="Left">Stitches of the row below that it leaves at its end.</param>
+/// <param name="Chains">Chains that it goes on over at its end.</param>
+public sealed record ReadRow(int Part, int Row, int Stitches, int Left, int Chains)
+{
+    /// <summary>Stitches beyond the row below, left by shorter rows, that it goes on over.</summary>
+    public int Standing { get; init; }
+
+    /// <summary>What it says of the openings that begin or end there; empty where it says nothing.</summary>
+    public string Here { get; init; } = "";
+
+    /// <summary>Symbol of the last stitch's colour and its number there; null where nothing is said.</summary>
+    public string? Last { get; init; }
+
+    /// <summary>Told by the words of an earlier row.</summary>
+    public bool Repeats { get; init; }
+}
+
+/// <summary>A part that is joined on.</summary>
+/// <param name="On">The row that it stands on, from 1.</param>
+/// <param name="RightSide">Which side of the work faces.</param>
+/// <param name="Over">Stitches left before it.</param>
+/// <param name="Beside">What they are counted from: a side that is worked already, or the edge where this is null.</param>
+/// <param name="First">Symbol of the colour and number of the stitch.</param>
+public sealed record ReadJoin(int Part, int On, bool RightSide, int Over, string? Beside, string First)
+{
+    /// <summary>The opening whose lower edge the stitches between are; empty where none is named.</summary>
+    public string Here { get; init; } = "";
 }
 
 /// <summary>Where a piece begins in the colour sequence.</summary>
 /// <param name="FirstStitch">Symbol of the colour and number of the stitch, such as <c>D1</c>.</param>
 /// <param name="EasyColour">Symbol of the colour at whose beginning the knot lies; empty where the foundation is not pooled.</param>
 /// <param name="Knot">The length after which the knot lies, as printed.</param>
-public sealed record ReadBeginning(int Chart, int ChartRow, string FirstStitch, string EasyColour, int ExtraChains, string Knot, string KnotColour);
+public sealed record ReadBeginning(
+    int Chart, int ChartRow, string FirstStitch, string EasyColour, int ExtraChains, string Knot, string KnotColour);
 
 /// <summary>What an edging's words say for one size.</summary>
 /// <param name="Followed">Stitches picked up by who follows the rule.</param>
 /// <param name="Total">The rule's own total.</param>
-/// <param name="Rule">As a maker of this size reads it.</param>
-public sealed record ReadEdging(string Place, int Copies, string Size, int PickUp, int Rounds, int Followed, int Total, string Rule);
+public sealed record ReadEdging(string Place, int Copies, string Size, int PickUp, int Rounds, int Followed, int Total)
+{
+    /// <summary>As a maker of this size reads it.</summary>
+    public required string Rule { get; init; }
+
+    /// <summary>Lengths as printed, such as <c>62 cm / 24½ in</c>; missing where nothing is said of them.</summary>
+    public string? Edge { get; init; }
+
+    /// <inheritdoc cref="Edge"/>
+    public string? AtRest { get; init; }
+
+    /// <inheritdoc cref="Edge"/>
+    public string? Stretched { get; init; }
+
+    /// <inheritdoc cref="Edge"/>
+    public string? Elastic { get; init; }
+
+    /// <summary>Missing where nothing is said of buttonholes.</summary>
+    public ReadButtonholes? Buttonholes { get; init; }
+}
+
+/// <summary>A band's buttonholes as its sentences say, and the stitches of their row as one who works it counts them.</summary>
+/// <param name="Holes">As said of the band.</param>
+/// <param name="Worked">As the words of the row make them.</param>
+/// <param name="Stitches">That the row uses.</param>
+public sealed record ReadButtonholes(int Holes, int Row, int Worked, int WorkedRow, int Stitches);
 
 /// <summary>What a booklet's text says, and where it contradicts itself.</summary>
 /// <param name="Tables">By section title and part heading.</param>

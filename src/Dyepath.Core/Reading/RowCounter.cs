@@ -5,7 +5,7 @@ namespace Dyepath.Core.Reading;
 
 /// <summary>
 /// Follows the words of one row as a maker would and counts: stitches made from the stitches (or chains) of the row below.
-/// Knows nothing of the plan; that is what makes it a check.
+/// Does not read the plan, so that it is an independent check.
 /// </summary>
 internal sealed partial class RowCounter
 {
@@ -15,16 +15,29 @@ internal sealed partial class RowCounter
     /// <summary>The first chain of a row turns it; any later one is a stitch of the fabric.</summary>
     private bool _turned;
 
+    /// <summary>Stitches of the row below that are left on purpose.</summary>
+    public int Unworked { get; private set; }
+
+    /// <summary>Chains beyond the row below that are worked over.</summary>
+    public int Chains { get; private set; }
+
+    /// <summary>Stitches beyond the row below that shorter rows left, and that are worked over.</summary>
+    public int Standing { get; private set; }
+
     /// <returns>Stitches made, or null with the clause that could not be followed.</returns>
-    public static (int? Stitches, string? Stuck) Follow(string words, int below)
+    public static (int? Stitches, string? Stuck) Follow(string words, int below) => Follow(words, below, out _);
+
+    /// <param name="row">How the row ends.</param>
+    /// <inheritdoc cref="Follow(string, int)"/>
+    public static (int? Stitches, string? Stuck) Follow(string words, int below, out RowCounter row)
     {
-        var counter = new RowCounter { _left = below };
+        row = new RowCounter { _left = below };
         foreach (var clause in Clauses(words))
         {
-            if (!counter.Work(clause))
+            if (!row.Work(clause))
                 return (null, clause);
         }
-        return counter._left == 0 ? (counter._made, null) : (null, $"{counter._left} of the {below} below are never worked");
+        return row._left == 0 ? (row._made, null) : (null, $"{row._left} of the {below} below are never worked");
     }
 
     /// <summary>Clauses are parted by commas, but a repeated block (from * to its end) stays whole.</summary>
@@ -63,7 +76,29 @@ internal sealed partial class RowCounter
         if (AllStitches().Match(clause) is { Success: true } all)
         {
             var unworked = all.Groups["unworked"].Success ? 1 : 0;
-            return Counted(_left - unworked, _left);
+            return Counted(_left - unworked, _left - unworked);
+        }
+        if (clause == "which is left unworked")
+            return Counted(0, _left);
+        if (StopsShort().Match(clause) is { Success: true } shorter)
+        {
+            var rest = shorter.Groups["n"].Success ? Number(shorter.Groups["n"]) : 1;
+            return Counted(_left - rest, _left - rest);
+        }
+        if (clause is "leave these unworked" or "leave it unworked")
+        {
+            Unworked = _left;
+            return Counted(0, _left);
+        }
+        if (OverChains().Match(clause) is { Success: true } over)
+        {
+            Chains = over.Groups["n"].Success ? Number(over.Groups["n"]) : 1;
+            return Counted(Chains, 0);
+        }
+        if (OverStanding().Match(clause) is { Success: true } standing)
+        {
+            Standing = standing.Groups["n"].Success ? Number(standing.Groups["n"]) : 1;
+            return Counted(Standing, 0);
         }
         if (clause.StartsWith('*'))
             return WorkRepeat(clause);
@@ -108,7 +143,7 @@ internal sealed partial class RowCounter
 
     private static int Number(Group group) => int.Parse(group.Value, CultureInfo.InvariantCulture);
 
-    [GeneratedRegex(@"^(turn|join with (sl st|ss) in (first (st|ch)|top of beginning ch)|the last (sc|dc) in the space of the turning ch|do not join|mark the first st|moving the marker up|the last in the top of the turning ch|which is left unworked)$")]
+    [GeneratedRegex(@"^(turn|join with (sl st|ss) in (first (st|ch)|top of beginning ch)|the last (sc|dc) in the space of the turning ch|do not join|mark the first st|moving the marker up|the last in the top of the turning ch)$")]
     private static partial Regex Ignored();
 
     [GeneratedRegex(@"^ch \d+( \((?:(?<counts>counts as (the first st|a ch-1 space))|does not count as a st)\))?$")]
@@ -119,6 +154,15 @@ internal sealed partial class RowCounter
 
     [GeneratedRegex(@"^(sc|hdc|dc|tr|htr) in each (st|ch) (to end|around|to (?<unworked>last st|the turning ch))$")]
     private static partial Regex AllStitches();
+
+    [GeneratedRegex(@"^(sc|hdc|dc|tr|htr) in each st to last (?:(?<n>\d+) )?sts?(?: \(the turning ch(?: counts as one)?\))?$")]
+    private static partial Regex StopsShort();
+
+    [GeneratedRegex(@"^then (sc|hdc|dc|tr|htr) in (?:each of the (?<n>\d+)|the first) ch$")]
+    private static partial Regex OverChains();
+
+    [GeneratedRegex(@"^then (sc|hdc|dc|tr|htr) in (?:each of the next (?<n>\d+) sts|the next st) left unworked(?: \(a turning ch counts as one\))?$")]
+    private static partial Regex OverStanding();
 
     [GeneratedRegex(@"\*(?<block>[^*;]+); rep from \* (to end|around|to (?<tail>last) ((?<many>\d+) )?(st|sts|sc|dc|ch))")]
     private static partial Regex Repeat();

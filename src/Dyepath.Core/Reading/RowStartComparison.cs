@@ -32,17 +32,20 @@ internal static partial class RowStartComparison
                 // Rows that end in half a unit are drawn by their own rules.
                 if (planned.RowStitches.Any(n => n % plan.Project.Fabric.Stitch.StitchesPerUnit != 0))
                     continue;
-                Follow(plan, planned, begin, chart, $"{place}, chart {begin.Chart}", notes);
-                Strip(plan, planned, begin, read, place, notes);
+                var again = read.Lines.Any(l => l.Part.StartsWith($"Chart {begin.Chart}:", StringComparison.Ordinal) && Again().IsMatch(l.Line));
+                Follow(plan, planned, begin, (chart, again), $"{place}, chart {begin.Chart}", notes);
+                Strip(plan, planned, size.Name, read, place, notes);
             }
         }
     }
 
     /// <summary>“Chart 2: 96 stitches (front and back in 1X, 2X)” against a piece that follows it.</summary>
-    private static void Heading(PiecePlan piece, string size, string heading, int sizes, string place, List<(string Place, string Text)> notes)
+    private static void Heading(
+        PiecePlan piece, string size, string heading, int sizes, string place, List<(string Place, string Text)> notes)
     {
         var counts = Counts().Match(heading);
-        var said = string.Join(" and ", piece.RowStitches);
+        var widths = (piece.Shape?.Parts ?? []).SelectMany(p => Enumerable.Range(0, p.Rows).Select(r => p.Outline.At(r).Units)).ToArray();
+        var said = widths.Length == 0 ? string.Join(" and ", piece.RowStitches) : $"{widths.Min()} to {widths.Max()}";
         if (counts.Groups["n"].Value != said)
             notes.Add((place, $"“{heading}” is for {said} stitches in the plan"));
         var uses = counts.Groups["uses"].Value;
@@ -60,8 +63,18 @@ internal static partial class RowStartComparison
         return at >= 0 && use[..at].Split(" and ").Contains(piece) && use[(at + 4)..].Split(", ").Contains(size);
     }
 
-    private static void Follow(Plan plan, PiecePlan piece, ReadBeginning begin, ReadTable table, string place, List<(string Place, string Text)> notes)
+    private static void Follow(Plan plan, PiecePlan piece, ReadBeginning begin, (ReadTable Table, bool Again) chart, string place,
+        List<(string Place, string Text)> notes)
     {
+        var (table, again) = chart;
+        if (piece.Shape is not null)
+        {
+            FollowShaped(plan, piece, table, place, notes);
+            return;
+        }
+        var last = begin.ChartRow - 1 + piece.Rows;
+        if (table.Rows.Length < last && !(again && Comes(plan, piece, table.Rows.Length)))
+            notes.Add((place, $"the table ends with row {table.Rows.Length}, and the rows after it are not those before"));
         for (var row = begin.ChartRow - 1; row < Math.Min(table.Rows.Length, begin.ChartRow - 1 + piece.Rows); row++)
         {
             var cells = table.Rows[row];
@@ -77,16 +90,70 @@ internal static partial class RowStartComparison
         }
     }
 
-    private static void Strip(Plan plan, PiecePlan piece, ReadBeginning begin, ReadBooklet read, string place, List<(string Place, string Text)> notes)
+    /// <summary>Whether the rows after so many are the first ones once more.</summary>
+    private static bool Comes(Plan plan, PiecePlan piece, int rows) =>
+        (PlaceOf(plan, piece, rows) - PlaceOf(plan, piece, 0)) % plan.Sequence.Ring.Total == 0;
+
+    private static void FollowShaped(Plan plan, PiecePlan piece, ReadTable table, string place, List<(string Place, string Text)> notes)
+    {
+        if (table.Rows.Length != piece.Shape!.Parts.Sum(p => p.Rows))
+            notes.Add((place, $"the table has {table.Rows.Length} rows, the piece {piece.Shape.Parts.Sum(p => p.Rows)}"));
+        var (before, partBefore) = (0, "");
+        foreach (var cells in table.Rows)
+        {
+            var label = ShapedRow().Match(cells[0]);
+            var number = label.Success ? int.Parse(label.Groups["n"].Value, CultureInfo.InvariantCulture) : 0;
+            var face = number % 2 == 1 ? "RS" : "WS";
+            if (label.Groups["face"].Value != face || PartOf(piece, number - 1, label.Groups["part"]) is not { } part)
+            {
+                notes.Add((place, $"{cells[0]} names no row of the piece"));
+                continue;
+            }
+            var stitches = piece.Shape.Parts[part].Outline.At(number - 1 - piece.Shape.Parts[part].FirstRow).Units;
+            var width = before > 0 && before != stitches && partBefore == label.Groups["part"].Value ? $"now {stitches}" : $"{stitches}";
+            if (cells[^1] != width)
+                notes.Add((place, $"row {cells[0]}: “{cells[^1]}” stitches in the text, “{width}” in the piece"));
+            (before, partBefore) = (stitches, label.Groups["part"].Value);
+            var runs = Short(plan, Runs(plan, piece, part, number - 1));
+            string[] planned = [runs[0], runs.Count > 1 ? runs[1] : "–", runs[^1]];
+            for (var i = 0; i < planned.Length; i++)
+            {
+                if (Short(cells[i + 1]) != planned[i])
+                    notes.Add((place, $"row {cells[0]}: {cells[i + 1]} in the text, {planned[i]} in the yarn"));
+            }
+        }
+    }
+
+    /// <summary>
+    /// The part that has a row: the one that is named, or else the one that is worked without a cut from the foundation on.
+    /// </summary>
+    private static int? PartOf(PiecePlan piece, int row, Group name)
+    {
+        for (var i = 0; i < piece.Shape!.Parts.Length; i++)
+        {
+            var part = piece.Shape.Parts[i];
+            if (row >= part.FirstRow && row < part.FirstRow + part.Rows
+                && (name.Success ? PartNames.Of(part) == name.Value : part.Below is null || part.Continues))
+                return i;
+        }
+        return null;
+    }
+
+    private static void Strip(
+        Plan plan, PiecePlan piece, string size, ReadBooklet read, string place, List<(string Place, string Text)> notes)
     {
         var rows = read.Lines.Select(l => StripRows().Match(l.Line)).FirstOrDefault(m => m.Success)?.Groups["n"].Value;
-        var begins = $"- chart {begin.Chart} from {(piece.Working == Working.Turned ? "row" : "round")} {begin.ChartRow}: ";
-        var strips = read.Lines.Where(l => l.Line.StartsWith(begins, StringComparison.Ordinal)).Select(l => l.Line[begins.Length..]).ToArray();
-        var runs = int.TryParse(rows, NumberStyles.None, CultureInfo.InvariantCulture, out var row) && row > 0 ? Runs(plan, piece, row - 1) : [];
+        var strips = read.Lines.Where(l => l.Part == "Test strip" && l.Line.StartsWith("- ", StringComparison.Ordinal))
+            .Select(l => (Line: l.Line[2..], Ends: l.Line[2..].IndexOf(": begins with ", StringComparison.Ordinal)))
+            .Where(l => l.Ends > 0 && (read.Sizes.Length == 1
+                ? l.Line[..l.Ends].Split(" and ").Contains(piece.Name) : Serves(l.Line[..l.Ends], piece.Name, size)))
+            .Select(l => l.Line[(l.Ends + 2)..]).ToArray();
+        var runs = int.TryParse(rows, NumberStyles.None, CultureInfo.InvariantCulture, out var row) && row > 0
+            ? piece.Shape is null ? Runs(plan, piece, row - 1) : Runs(plan, piece, 0, row - 1) : [];
         var colours = ColourNames.Of(plan);
         if (runs.Count == 0 || strips is not [var strip]
             || strip != $"begins with {runs[0].Units} of {colours[runs[0].Section]}, ends with {runs[^1].Units} of {colours[runs[^1].Section]}.")
-            notes.Add((place, $"the test strip of chart {begin.Chart} from {begin.ChartRow} does not say {string.Join(" and ", Short(plan, runs).Where((_, i) => i == 0 || i == runs.Count - 1))}"));
+            notes.Add((place, $"the test strip does not say {string.Join(" and ", Short(plan, runs).Where((_, i) => i == 0 || i == runs.Count - 1))}"));
     }
 
     /// <summary>“5 D” as <c>5D</c>.</summary>
@@ -105,24 +172,74 @@ internal static partial class RowStartComparison
     private static List<(int Section, int Units)> Runs(Plan plan, PiecePlan piece, int row)
     {
         var fabric = plan.Project.Fabric;
-        var turn = ColourRing.ToMicro(piece.TurnCost);
-        var chain = fabric.ChainCountsAsStitch ? turn : 0;
-        var at = ColourRing.ToMicro(piece.Start) - chain;
-        for (var before = 0; before < row; before++)
-            at += piece.RowStitches[before % piece.RowStitches.Length] * (ColourRing.Unit / fabric.Stitch.StitchesPerUnit) + turn;
+        var chain = fabric.ChainCountsAsStitch ? ColourRing.ToMicro(piece.TurnCost) : 0;
         var units = piece.RowStitches[row % piece.RowStitches.Length] / fabric.Stitch.StitchesPerUnit;
-        var runs = new List<(int Section, int Units)>();
-        for (var unit = 0; unit < units; unit++)
+        return Runs(plan, PlaceOf(plan, piece, row) - chain, units, chain);
+    }
+
+    /// <summary>Where the row's first stitch lies along the yarn, past a turning chain that counts.</summary>
+    internal static long PlaceOf(Plan plan, PiecePlan piece, int row)
+    {
+        var at = ColourRing.ToMicro(piece.Start);
+        for (var before = 0; before < row; before++)
+            at += piece.RowStitches[before % piece.RowStitches.Length] * (ColourRing.Unit / plan.Project.Fabric.Stitch.StitchesPerUnit)
+                + ColourRing.ToMicro(piece.TurnCost);
+        return at;
+    }
+
+    /// <summary>
+    /// The same of a shaped piece: a part that is joined on begins where a piece without cuts would be, so many rows below and stitches
+    /// before.
+    /// </summary>
+    private static List<(int Section, int Units)> Runs(Plan plan, PiecePlan piece, int index, int row)
+    {
+        var part = piece.Shape!.Parts[index];
+        var chain = plan.Project.Fabric.ChainCountsAsStitch ? ColourRing.ToMicro(piece.TurnCost) : 0;
+        return Runs(plan, PlaceOf(piece, index, row) - chain, part.Outline.At(row - part.FirstRow).Units, chain);
+    }
+
+    /// <inheritdoc cref="PlaceOf(Plan, PiecePlan, int)"/>
+    private static long PlaceOf(PiecePlan piece, int index, int row)
+    {
+        var turn = ColourRing.ToMicro(piece.TurnCost);
+        var first = index;
+        while (piece.Shape!.Parts[first].Continues)
+            first--;
+        var begin = piece.Shape.Parts[first].FirstRow;
+        var joined = piece.Shape.Parts[first].Outline.At(0);
+        var at = ColourRing.ToMicro(piece.Start) + begin * (piece.Stitches * ColourRing.Unit + turn)
+            + (begin % 2 == 0 ? joined.First : piece.Stitches - 1 - joined.Last) * ColourRing.Unit;
+        for (var one = first; one <= index; one++)
         {
-            var yarn = ColourRing.Unit + (unit == 0 ? chain : 0);
-            var section = Covering(plan.Sequence.Ring, at, yarn);
-            at += yarn;
-            if (runs.Count > 0 && plan.Sequence.Ring.Colours[runs[^1].Section] == plan.Sequence.Ring.Colours[section])
-                runs[^1] = runs[^1] with { Units = runs[^1].Units + 1 };
-            else
-                runs.Add((section, 1));
+            var below = piece.Shape.Parts[one];
+            for (var before = below.FirstRow; before < Math.Min(row, below.FirstRow + below.Rows); before++)
+                at += below.Outline.At(before - below.FirstRow).Units * ColourRing.Unit + turn;
         }
+        return at;
+    }
+
+    /// <summary>The first two runs and the last of so many stitches; fewer where there are fewer.</summary>
+    private static List<(int Section, int Units)> Runs(Plan plan, long at, int units, long chain)
+    {
+        var ring = plan.Sequence.Ring;
+        var runs = new List<(int Section, int Units)>();
+        var unit = 0;
+        while (unit < units && runs.Count < 3)
+        {
+            var (section, first) = (At(unit), unit);
+            while (unit < units && ring.Colours[At(unit)] == ring.Colours[section])
+                unit++;
+            runs.Add((section, unit - first));
+        }
+        if (runs.Count < 3 || unit == units)
+            return runs;
+        var last = units - 1;
+        while (ring.Colours[At(last - 1)] == ring.Colours[At(units - 1)])
+            last--;
+        runs[2] = (At(last), units - last);
         return runs;
+
+        int At(int nth) => Covering(ring, at + nth * ColourRing.Unit + (nth == 0 ? 0 : chain), ColourRing.Unit + (nth == 0 ? chain : 0));
     }
 
     /// <summary>
@@ -149,8 +266,14 @@ internal static partial class RowStartComparison
         return met.Where(s => ring.Colours[s] == colour).MaxBy(s => covered[s]);
     }
 
-    [GeneratedRegex(@"^Chart \d+: (?<n>\d+(?: and \d+)?) stitches(?: in turn)?(?: \((?<uses>.*)\))?$")]
+    [GeneratedRegex(@"^Chart \d+: (?<n>\d+(?: (?:and|to) \d+)?) stitches(?: in turn|, shaped)?(?: \((?<uses>.*)\))?$")]
     private static partial Regex Counts();
+
+    [GeneratedRegex(@"^(?<n>\d+) \((?<face>RS|WS)\)(?:, (?<part>.+))?$")]
+    private static partial Regex ShapedRow();
+
+    [GeneratedRegex(@" After (?:row|round) \d+ they begin again as (?:row|round) 1\.$")]
+    private static partial Regex Again();
 
     [GeneratedRegex(@"^Chart (?<n>\d+):")]
     private static partial Regex ChartNumber();

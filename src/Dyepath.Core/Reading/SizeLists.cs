@@ -7,7 +7,9 @@ namespace Dyepath.Core.Reading;
 /// <summary>The trade's size lists, such as <c>57 (61, 65)</c>, and the words of one size among them.</summary>
 internal static partial class SizeLists
 {
-    /// <summary>The words as a maker of one size reads them: every list of as many entries as there are sizes gives way to its own.</summary>
+    /// <summary>
+    /// The words as a maker of one size reads them: every list of as many entries as there are sizes gives way to its own.
+    /// </summary>
     public static string For(string words, int size, int sizes) => sizes == 1
         ? words
         : List().Replace(words, match =>

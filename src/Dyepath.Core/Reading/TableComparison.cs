@@ -1,17 +1,19 @@
 using System.Globalization;
 using Dyepath.Core.Booklets;
+using Dyepath.Core.Edgings;
 using Dyepath.Core.Garments;
+using Dyepath.Core.Instructions;
 using Dyepath.Core.Planning;
 using Dyepath.Core.Quantities;
 
 namespace Dyepath.Core.Reading;
 
-/// <summary>The tables by size: measurements, dimensions, yarn and seams, against the plan.</summary>
+/// <summary>The tables by size: measurements, dimensions and yarn, against the plan.</summary>
 internal static class TableComparison
 {
-    public static void Compare(SizePlan size, ReadBooklet read, List<(string Place, string Text)> notes)
+    public static void Compare(Plan plan, SizePlan size, ReadBooklet read, List<(string Place, string Text)> notes)
     {
-        foreach (var (section, _, table) in read.Tables.Where(t => t.Table.Head[0] is "Size" or "Seam"))
+        foreach (var (section, _, table) in read.Tables.Where(t => t.Table.Head[0] is "Size" or "Ball"))
         {
             // From the first size on: a size may be called as the first column is.
             var column = table.Head.IndexOf(size.Name, 1);
@@ -24,25 +26,34 @@ internal static class TableComparison
             {
                 if (row.Length != table.Head.Length)
                     notes.Add(($"{section}, {row[0]}", "a cell is missing"));
-                else if (!Agrees(size, section, table.Head[0] == "Seam", row[0], row[column]))
+                else if (table.Head[0] == "Ball" ? !EndsThere(plan, size, row[0], row[column]) : !Agrees(plan, size, section, row[0], row[column]))
                     notes.Add(($"{section}, {row[0]}, {size.Name}", $"the text says {row[column]}"));
             }
         }
     }
 
-    private static bool Agrees(SizePlan size, string section, bool seam, string label, string cell)
+    private static bool Agrees(Plan plan, SizePlan size, string section, string label, string cell)
     {
         var comma = label.LastIndexOf(", ", StringComparison.Ordinal);
         var (name, units) = comma < 0 ? (label, "") : (label[..comma], label[(comma + 2)..]);
-        if (seam)
-        {
-            var where = label.Replace("under the ", "", StringComparison.Ordinal);
-            return size.Seams.FirstOrDefault(s => s.Where == where) is { } planned
-                && SizeLists.TryNumber(cell, out var jump) && Math.Abs(jump - planned.PhaseJump) <= 0.25 + 1e-6 && jump * 2 == Math.Round(jump * 2);
-        }
         if (section == "MATERIALS")
             return Yarn(size, label, name, cell);
-        return Length(size, name) is { } length && Amounts.Says(cell, length, units);
+        return Length(plan, size, name) is { } length
+            && Amounts.Says(cell, name.StartsWith("Ease ", StringComparison.Ordinal) ? Quantities.Length.FromCentimetres(Math.Round(length.Centimetres * 2, MidpointRounding.AwayFromZero) / 2) : length, units);
+    }
+
+    /// <summary>Such as <c>front 31: F3</c>: the third stitch of foam, counted along the sections from the sequence's beginning.</summary>
+    private static bool EndsThere(Plan plan, SizePlan size, string label, string cell)
+    {
+        var ball = label.StartsWith("Ball ", StringComparison.Ordinal)
+            && int.TryParse(label[5..], NumberStyles.None, CultureInfo.InvariantCulture, out var n) ? n : 0;
+        if (size.Yarn.Joins.FirstOrDefault(j => j.Ball == ball) is not { } join)
+            return ball > 0 && cell == "–";
+        var (section, units) = (0, join.Place / 1e6);
+        for (; units >= plan.Sequence.UnitsIn(section) - 1e-9; section++)
+            units -= plan.Sequence.UnitsIn(section);
+        var row = join.Row == 0 ? "foundation" : join.Row.ToString(CultureInfo.InvariantCulture);
+        return cell == string.Create(CultureInfo.InvariantCulture, $"{join.Piece} {row}: {plan.Sequence.Colours[section].Symbol}{(int)(units + 1e-6) + 1}");
     }
 
     private static bool Yarn(SizePlan size, string label, string name, string cell)
@@ -55,7 +66,10 @@ internal static class TableComparison
             "Weight" => Rounded(cell, label, yarn.Mass.Grams, yarn.Mass.Ounces, 1, 0),
             "Companion yarn" when !label.EndsWith("balls to buy", StringComparison.Ordinal) => Lengths(yarn.Companion!.Length),
             "Companion yarn" => cell == yarn.Companion!.Balls.ToString(CultureInfo.InvariantCulture),
-            "Balls" => cell == yarn.BallsTypical.ToString(CultureInfo.InvariantCulture),
+            "Makers of 20 whom one ball fewer serves" => int.TryParse(cell, NumberStyles.None, CultureInfo.InvariantCulture, out var makers)
+                && makers == Enumerable.Range(0, 21)
+                    .Last(n => n / 20.0 <= (yarn.Odds.LastOrDefault(o => o.Balls < yarn.BallsSafe)?.Share ?? 0) + 1e-9),
+            "Balls that serve 99 makers of 100" => cell == yarn.Odds.First(o => o.Share >= 0.99).Balls.ToString(CultureInfo.InvariantCulture),
             "Balls to buy" => cell == yarn.BallsSafe.ToString(CultureInfo.InvariantCulture),
             _ => false,
         };
@@ -72,24 +86,62 @@ internal static class TableComparison
         return Amounts.SaysRoundedUp(cell, exact.AsSpan(0, count), slack.AsSpan(0, count));
     }
 
-    private static Length? Length(SizePlan size, string name)
+    private static Length? Length(Plan plan, SizePlan size, string name)
     {
         var girth = size.Body.ContainsKey("bust") ? "bust" : "chest";
         Length? Finished(GarmentMeasure measure) => size.Finished.TryGetValue(measure, out var value) ? value : null;
         switch (name)
         {
             case "To fit bust" or "To fit chest":
+                return size.Body[girth];
+            case "To fit hip" or "To fit head" or "To fit waist" or "To fit shoulders":
                 return size.Body[name["To fit ".Length..]];
+            case "Finished hip":
+                return Finished(GarmentMeasure.Width);
+            case "Ease at the hip":
+                return Finished(GarmentMeasure.Width) - size.Body["hip"];
+            case "Finished head":
+                return Finished(GarmentMeasure.Circumference);
+            case "Ease at the head":
+                return Finished(GarmentMeasure.Circumference) - size.Body["head"];
             case "Finished bust" or "Finished chest":
                 return Finished(GarmentMeasure.Width);
             case "Ease at the bust" or "Ease at the chest":
                 return Finished(GarmentMeasure.Width) - size.Body[girth];
             case "Width":
                 return Finished(GarmentMeasure.Width);
+            case "Wrist to wrist":
+                return Finished(GarmentMeasure.WristToWrist);
+            case "Front or back, across":
+                return Finished(GarmentMeasure.PanelWidth);
+            case "Leg opening, depth":
+                return Finished(GarmentMeasure.LegOpening);
+            case "Tab, front to back":
+                return Finished(GarmentMeasure.TabLength);
+            case "Back, width":
+                return Finished(GarmentMeasure.BackWidth);
+            case "Neck opening, each front":
+                return Finished(GarmentMeasure.FrontNeck);
+            case "Hem, round":
+                return Finished(GarmentMeasure.HemWidth);
+            case "Upper edge, round":
+                return Finished(GarmentMeasure.CrownEdge);
             case "Length":
                 return Finished(GarmentMeasure.Length);
             case "Armhole depth":
                 return Finished(GarmentMeasure.ArmholeDepth);
+            case "Armhole inset":
+                return Finished(GarmentMeasure.ArmholeInset);
+            case "Neck depth, front":
+                return Finished(GarmentMeasure.NeckDepth);
+            case "Neck depth, back":
+                return Finished(GarmentMeasure.BackNeckDepth);
+            case "Sleeve join":
+                return Finished(GarmentMeasure.SleeveJoin);
+            case "Shoulder width":
+                // Across front or back: a neck, and at either side a shoulder and an armhole.
+                return Finished(GarmentMeasure.Width) is { } round && Finished(GarmentMeasure.NeckWidth) is { } neck
+                    ? (round - 2 * neck - 4 * (Finished(GarmentMeasure.ArmholeInset) ?? Quantities.Length.Zero)) / 4 : null;
             case "Neck opening, flat":
                 return Finished(GarmentMeasure.NeckWidth);
             case "Sleeve, round":
@@ -100,6 +152,20 @@ internal static class TableComparison
                 return Finished(GarmentMeasure.Circumference);
             case "Height":
                 return Finished(GarmentMeasure.Height);
+            case "Gusset, depth":
+                return Finished(GarmentMeasure.GussetDepth);
+            case "Strap with its ends":
+                return Finished(GarmentMeasure.StrapLength);
+            case "Wingspan":
+                return Finished(GarmentMeasure.Wingspan);
+            case "Depth":
+                return Finished(GarmentMeasure.Depth);
+        }
+        if (size.Edgings.FirstOrDefault(e => name == $"{PlaceWords.Of(e.Where)} at rest" || name == $"{PlaceWords.Of(e.Where)} stretched") is { } edging)
+        {
+            var kind = EdgingLibrary.Find(edging.Edging);
+            return name.EndsWith("rest", StringComparison.Ordinal)
+                ? EdgingComparison.Rest(kind, edging.Edge, EdgingComparison.Elastic(plan.Construction, size, edging)) : edging.StretchedWidth;
         }
         // Lettered dimensions: “a: front and back, width”.
         var colon = name.IndexOf(": ", StringComparison.Ordinal);
@@ -107,7 +173,45 @@ internal static class TableComparison
         if (colon < 0 || comma < colon)
             return null;
         var lengths = name[(colon + 2)..comma].Split(" and ").Select(one => size.Pieces.FirstOrDefault(p => p.Name == one))
-            .Select(piece => name[(comma + 2)..] == "width" ? piece?.Width : piece?.Height).ToArray();
-        return lengths.All(l => l is not null && l == lengths[0]) ? lengths[0] : null;
+            .Select(piece => piece is null ? null : Lettered(plan, piece, name[(comma + 2)..])).ToArray();
+        return lengths.All(l => l is { } length && Math.Abs((length - lengths[0]!.Value).Millimetres) < 1e-6) ? lengths[0] : null;
+    }
+
+    /// <summary>A cut is measured on the outline of the piece as it is drawn, of two the left one, a slit between its marks.</summary>
+    private static Length? Lettered(Plan plan, PiecePlan piece, string what)
+    {
+        var cuts = WornOutline.Of(plan, piece).Cuts;
+        return what switch
+        {
+            "width" => piece.Width,
+            "height" => piece.Height,
+            "neck width" => Cut(OpeningId.Neck, true) ?? Slit(OpeningId.Neck, piece.Width),
+            "neck depth" => Cut(OpeningId.Neck, false) ?? Quantities.Length.Zero,
+            "armhole depth" => Cut(OpeningId.Armhole, false) ?? Slit(OpeningId.Armhole, piece.Height),
+            "armhole inset" => Cut(OpeningId.Armhole, true) ?? Quantities.Length.Zero,
+            "sleeve joined to the body" => Slit(OpeningId.SleeveJoin, piece.Height),
+            "leg opening depth" => Slit(OpeningId.LegOpening, piece.Height),
+            "tab joined to the side" => Slit(OpeningId.Tab, piece.Height),
+            "front neck" => Cut(OpeningId.Neck, true) ?? Slit(OpeningId.Neck, piece.Width),
+            "shoulder width" => (piece.Width - (Cut(OpeningId.Neck, true) ?? Slit(OpeningId.Neck, piece.Width) ?? Quantities.Length.Zero))
+                / (plan.Construction.GroupOf(piece.Id).Opening(OpeningId.Neck, piece.Id).At == OpeningAt.Middle ? 2 : 1) - (Cut(OpeningId.Armhole, true) ?? Quantities.Length.Zero),
+            _ when plan.Construction.GroupOf(piece.Id).Gores is { } gores && what == $"{gores.Name} edge" => Top(),
+            _ => null,
+        };
+
+        Length? Top() => WornOutline.Of(plan, piece).Points.Where(p => p.Y < 1e-6).Select(p => p.X).ToArray() is { Length: > 0 } top
+            ? Quantities.Length.FromCentimetres(top.Max() - top.Min()) : null;
+
+        Length? Cut(OpeningId id, bool across)
+        {
+            var found = cuts.Where(c => c.Opening == id).Select(c => c.Points).OrderBy(cut => cut.Min(p => p.X)).FirstOrDefault();
+            if (found.IsDefault)
+                return null;
+            var places = found.Select(p => across ? p.X : p.Y).ToArray();
+            return Quantities.Length.FromCentimetres(places.Max() - places.Min());
+        }
+
+        Length? Slit(OpeningId id, Length side) => piece.Openings.FirstOrDefault(o => o.Id == id) is { } slit
+            ? side * ((slit.Last - slit.First + 1.0) / (!slit.AlongStitches ? piece.Rows : piece.Shape is { } shape ? shape.LastColumn - shape.FirstColumn + 1 : piece.Stitches)) : null;
     }
 }

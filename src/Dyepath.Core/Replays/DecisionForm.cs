@@ -47,7 +47,8 @@ internal static class DecisionForm
     public static T? ReadMaybeObject<T>(this BinaryReader from, Func<BinaryReader, T> read)
         where T : class => from.ReadBoolean() ? read(from) : null;
 
-    public static void WriteNumbers(this BinaryWriter to, IReadOnlyCollection<double> numbers) => to.WriteAll(numbers, (w, n) => w.Write(n));
+    public static void WriteNumbers(this BinaryWriter to, IReadOnlyCollection<double> numbers) =>
+        to.WriteAll(numbers, (w, n) => w.Write(n));
 
     public static ImmutableArray<double> ReadNumbers(this BinaryReader from) => from.ReadAll(r => r.ReadDouble());
 

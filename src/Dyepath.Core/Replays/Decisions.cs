@@ -110,7 +110,8 @@ public sealed class Decisions : IDisposable
         });
     }
 
-    private static Exception ReadGivenUp(BinaryReader from) => from.ReadMaybeObject(r => new EffortPart(r.ReadString(), r.ReadString())) is { } part
+    private static Exception ReadGivenUp(BinaryReader from) =>
+        from.ReadMaybeObject(r => new EffortPart(r.ReadString(), r.ReadString())) is { } part
         ? new TooMuchWorkException(part)
         : new InvalidDataException("What was recorded failed.");
 }

@@ -1,3 +1,5 @@
+using System.Text.Json;
+
 namespace Dyepath.Core.Sizing;
 
 /// <summary>What is measured on the body. A girth goes all the way round.</summary>
@@ -77,9 +79,5 @@ public static class BodyMeasures
     };
 
     /// <summary>As a document spells it: the member's name with a small first letter, such as <c>upperArm</c>.</summary>
-    public static string Key(BodyMeasure measure)
-    {
-        var name = measure.ToString();
-        return char.ToLowerInvariant(name[0]) + name[1..];
-    }
+    public static string Key(BodyMeasure measure) => JsonNamingPolicy.CamelCase.ConvertName(measure.ToString());
 }

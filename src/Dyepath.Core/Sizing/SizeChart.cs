@@ -39,6 +39,8 @@ public sealed class SizeChart
 
     public ImmutableArray<BodySize> Sizes { get; }
 
+    internal bool IsForMen => Id == "men" || Id.EndsWith("-men", StringComparison.Ordinal);
+
     /// <summary>Every measure that at least one size has.</summary>
     public ImmutableArray<BodyMeasure> Measures { get; }
 
@@ -54,8 +56,8 @@ public sealed class SizeChart
     /// <summary>
     /// Chooses the size for a body. Inside a band, that band; where bands share an edge or overlap, the larger of them
     /// (the smaller under <see cref="GapRule.SmallerBand"/>). In a gap, by <paramref name="rule"/>. Below or above the
-    /// whole chart, its smallest or largest band with the misfit told. Larger means a band that lies higher, whatever
-    /// the order of the chart.
+    /// whole chart, its smallest or largest band, with the misfit. Larger means a band that lies higher, in any order of the
+    /// chart.
     /// </summary>
     /// <returns>False when no size has the measure; <paramref name="notInChart"/> says so.</returns>
     public bool TrySizeFor(

@@ -22,10 +22,27 @@ public sealed record SizeSelection(
 
     /// <summary>Names of the pattern's sizes, smallest first; empty where a garment that is made to the body has no chart.</summary>
     /// <param name="toBody">Whether the garment is made to the body's measures.</param>
-    public ImmutableArray<string> Names(bool toBody) =>
+    public ImmutableArray<string> Names(bool toBody) => !toBody && Own.IsEmpty && Sizes.IsEmpty ? [OnlySize] : Called;
+
+    /// <summary>What its size tables call the girth round the chest: the bust of women; own sizes as they name it.</summary>
+    public string BustWord => Own.IsEmpty
+        ? SizeCharts.TryFind(Chart ?? "", out var chart) && chart is { Wearer: Wearers.Adult, IsForMen: false } ? "bust" : "chest"
+        : Own.Any(o => o.Measures.ContainsKey("chest")) ? "chest" : "bust";
+
+    /// <summary>As findings about the pattern's sizes call a measure, in its size tables' words.</summary>
+    public string Words(BodyMeasure measure) => measure == BodyMeasure.Bust ? BustWord : BodyMeasures.Words(measure);
+
+    /// <summary>What to do where a size is not one of these, without a full stop.</summary>
+    public static string SayChoice(IEnumerable<string> sizes)
+    {
+        var all = sizes.ToArray();
+        return all.Length == 1 ? $"it has one size only, {all[0]}" : $"choose one of {string.Join(", ", all)}";
+    }
+
+    /// <summary>What sizes are called, own ones, named ones or all of the chart; empty where there is none of these.</summary>
+    public ImmutableArray<string> Called =>
         !Own.IsEmpty ? [.. Own.Select(o => o.Name)]
         : !Sizes.IsEmpty ? Sizes
-        : !toBody ? [OnlySize]
         : SizeCharts.TryFind(Chart ?? "", out var chart) ? [.. chart.Sizes.Select(s => s.Name)]
         : [];
 }
@@ -35,7 +52,9 @@ public sealed record OwnSize(string Name, ImmutableSortedDictionary<string, Leng
 
 /// <summary>A number that the designer sets herself.</summary>
 /// <param name="Size">Name of the size.</param>
-/// <param name="What">Which number: a finished measure (<c>width</c>, <c>length</c>, …) or a count (<c>panelStitches</c>, <c>panelRows</c>, …).</param>
+/// <param name="What">
+/// Which number: a finished measure (<c>width</c>, <c>length</c>, …) or a count (<c>panelStitches</c>, <c>panelRows</c>, …).
+/// </param>
 /// <param name="Length">For a measure.</param>
 /// <param name="Count">For a count.</param>
 /// <param name="Reason">Why; printed in the designer's notes, never empty for an override.</param>

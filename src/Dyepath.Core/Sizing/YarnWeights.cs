@@ -12,11 +12,17 @@ public enum YarnWeightRevision
 
 /// <summary>
 /// A category of yarn thickness. Stitches are per 4 in (10 cm): single crochet, except lace, which is counted in doubles.
-/// <paramref name="MetresPer100Grams"/> is null for jumbo, for which no figure was found.
 /// </summary>
 public sealed record YarnWeight(
-    int Category, string Name, string CrochetStitch, OpenRange<int> CrochetStitches, OpenRange<Length> Hook, string HookUs,
-    OpenRange<int> KnitStitches, OpenRange<Length> Needle, OpenRange<double>? MetresPer100Grams);
+    int Category, string Name, OpenRange<int> CrochetStitches, OpenRange<Length> Hook, string HookUs, OpenRange<int> KnitStitches,
+    OpenRange<Length> Needle)
+{
+    /// <summary>What <see cref="CrochetStitches"/> counts.</summary>
+    public string CrochetStitch { get; init; } = "single crochet";
+
+    /// <summary>Missing for jumbo, for which no figure was found.</summary>
+    public OpenRange<double>? MetresPer100Grams { get; init; }
+}
 
 /// <summary>
 /// The Craft Yarn Council's yarn weight system. Neighbouring ranges overlap, so neither a gauge nor a grist decides the
@@ -32,26 +38,30 @@ public static class YarnWeights
 
     private static readonly ImmutableArray<YarnWeight> Common =
     [
-        Row(0, "lace", (32, 42), (1.4, 2.25), "steel 6 7 8 or B-1", (33, 40), (1.5, 2.25), new(484, null), stitch: "double crochet"),
-        Row(1, "super fine", (21, 32), (2.25, 3.5), "B-1 to E-4", (27, 32), (2.25, 3.25), new(383, 484)),
-        Row(2, "fine", (16, 20), (3.5, 4.5), "E-4 to 7", (23, 26), (3.25, 3.75), new(242, 383)),
-        Row(3, "light", (12, 17), (4.5, 5.5), "7 to I-9", (21, 24), (3.75, 4.5), new(182, 242)),
-        Row(4, "medium", (11, 14), (5.5, 6.5), "I-9 to K-10.5", (16, 20), (4.5, 5.5), new(121, 181)),
-        Row(5, "bulky", (8, 11), (6.5, 9), "K-10.5 to M-13", (12, 15), (5.5, 8), new(81, 121)),
+        Row(0, "lace", (32, 42), (1.4, 2.25), "steel 6 7 8 or B-1", (33, 40), (1.5, 2.25)) with
+        {
+            CrochetStitch = "double crochet",
+            MetresPer100Grams = new(484, null),
+        },
+        Row(1, "super fine", (21, 32), (2.25, 3.5), "B-1 to E-4", (27, 32), (2.25, 3.25)) with { MetresPer100Grams = new(383, 484) },
+        Row(2, "fine", (16, 20), (3.5, 4.5), "E-4 to 7", (23, 26), (3.25, 3.75)) with { MetresPer100Grams = new(242, 383) },
+        Row(3, "light", (12, 17), (4.5, 5.5), "7 to I-9", (21, 24), (3.75, 4.5)) with { MetresPer100Grams = new(182, 242) },
+        Row(4, "medium", (11, 14), (5.5, 6.5), "I-9 to K-10.5", (16, 20), (4.5, 5.5)) with { MetresPer100Grams = new(121, 181) },
+        Row(5, "bulky", (8, 11), (6.5, 9), "K-10.5 to M-13", (12, 15), (5.5, 8)) with { MetresPer100Grams = new(81, 121) },
     ];
 
     private static readonly ImmutableArray<YarnWeight> RevisionA =
     [
         .. Common,
-        Row(6, "super bulky", (6, 9), (9, 16), "M-13 to Q", (7, 11), (8, 12.75), new(null, 81)),
-        Row(7, "jumbo", (null, 5), (16, null), "Q+", (null, 6), (12.75, null), null),
+        Row(6, "super bulky", (6, 9), (9, 16), "M-13 to Q", (7, 11), (8, 12.75)) with { MetresPer100Grams = new(null, 81) },
+        Row(7, "jumbo", (null, 5), (16, null), "Q+", (null, 6), (12.75, null)),
     ];
 
     private static readonly ImmutableArray<YarnWeight> RevisionB =
     [
         .. Common,
-        Row(6, "super bulky", (7, 9), (9, 15), "M-13 to Q", (7, 11), (8, 12.75), new(null, 81)),
-        Row(7, "jumbo", (null, 6), (15, null), "Q+", (null, 6), (12.75, null), null),
+        Row(6, "super bulky", (7, 9), (9, 15), "M-13 to Q", (7, 11), (8, 12.75)) with { MetresPer100Grams = new(null, 81) },
+        Row(7, "jumbo", (null, 6), (15, null), "Q+", (null, 6), (12.75, null)),
     ];
 
     /// <summary>Categories 0 to 7, in order.</summary>
@@ -81,10 +91,9 @@ public static class YarnWeights
 
     private static YarnWeight Row(
         int category, string name, (int? Least, int? Most) stitches, (double? Least, double? Most) hook, string hookUs,
-        (int? Least, int? Most) knit, (double? Least, double? Most) needle, OpenRange<double>? grist,
-        string stitch = "single crochet") => new(
-            category, name, stitch, new(stitches.Least, stitches.Most), Millimetres(hook), hookUs,
-            new(knit.Least, knit.Most), Millimetres(needle), grist);
+        (int? Least, int? Most) knit, (double? Least, double? Most) needle) => new(
+            category, name, new(stitches.Least, stitches.Most), Millimetres(hook), hookUs,
+            new(knit.Least, knit.Most), Millimetres(needle));
 
     private static OpenRange<Length> Millimetres((double? Least, double? Most) range) => new(
         range.Least is { } least ? Length.FromMillimetres(least) : null,

@@ -21,7 +21,7 @@ public enum ColourKeeping
 public sealed record YarnUsed(int Stitches, Length? Length = null, Mass? Mass = null);
 
 /// <summary>The maker's hands, where known: standard deviation of yarn per stitch and its correlation length in stitches.</summary>
-public sealed record Hands(double Spread, double Memory);
+public sealed record HandSteadiness(double Spread, double Memory);
 
 /// <summary>A measured swatch: everything that changes together when the hook changes.</summary>
 /// <param name="Worked">As it comes off the hook.</param>
@@ -45,9 +45,10 @@ public sealed record Swatch(
 /// <param name="OtherSwatch">With another hook, so that hooks in between may be interpolated.</param>
 /// <param name="Keeping">Counted, unless the pattern says otherwise.</param>
 /// <param name="SectionStitches">Counted work: pooling units intended for each section, in order; missing, the estimate rounded.</param>
-/// <param name="TurnCost">Yarn taken to turn or join, in pooling units; missing, 0 in counted work (the turn is absorbed), else the stitch's nominal.</param>
+/// <param name="TurnCost">
+/// Yarn taken to turn or join, in pooling units; missing, 0 in counted work (the turn is absorbed), else the stitch's nominal.
+/// </param>
 /// <param name="TurningChainCounts">Overrides the stitch's own habit.</param>
-/// <param name="Hands">The maker's own figures; missing, the stated prior.</param>
 public sealed record FabricChoice(
     FabricStitch Stitch,
     Swatch Swatch,
@@ -55,11 +56,16 @@ public sealed record FabricChoice(
     ColourKeeping Keeping = ColourKeeping.Counted,
     ImmutableArray<int>? SectionStitches = null,
     double? TurnCost = null,
-    bool? TurningChainCounts = null,
-    Hands? Hands = null)
+    bool? TurningChainCounts = null)
 {
+    /// <summary>The maker's own figures; missing, the stated prior.</summary>
+    public HandSteadiness? Hands { get; init; }
+
     /// <summary>Of <see cref="SectionStitches"/>.</summary>
     public static CountBounds SectionCounts { get; } = new(1, 1_000, "stitches");
+
+    /// <summary>Single crochet as the edgings are worked, with their hook and yarn; missing where it was not measured.</summary>
+    public Gauge? Edging { get; init; }
 
     /// <summary>Whether the turning chain stands for the row's first stitch; in linen stitch it never stands for a whole unit.</summary>
     public bool ChainCountsAsStitch => ChainCounts(Stitch, TurningChainCounts);

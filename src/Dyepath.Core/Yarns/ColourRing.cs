@@ -19,7 +19,9 @@ public sealed class ColourRing
     /// <summary>Longest sequence, in pooling units.</summary>
     public const int LongestSequence = 4_096;
 
-    /// <summary>Shortest section that can be worked, in pooling units: shorter ones would be walked over by the thousand in every stitch.</summary>
+    /// <summary>
+    /// Shortest section that can be worked, in pooling units: shorter ones would be walked over by the thousand in every stitch.
+    /// </summary>
     public const double ShortestSection = 0.01;
 
     /// <summary>Whole units from the sequence's beginning at which a piece may begin.</summary>
@@ -95,7 +97,9 @@ public sealed class ColourRing
         return rest < 0 ? rest + modulus : rest;
     }
 
-    /// <summary>The section in which a place of the yarn lies, and how far into it, in micro-units; a boundary belongs to the later.</summary>
+    /// <summary>
+    /// The section in which a place of the yarn lies, and how far into it, in micro-units; a boundary belongs to the later.
+    /// </summary>
     /// <param name="place">Micro-units from the sequence's beginning, any value; taken modulo the sequence.</param>
     public (int Section, long Into) Locate(long place)
     {

@@ -13,19 +13,21 @@ public sealed record SequenceColour(string Name, Srgb Colour, string Symbol)
     /// </summary>
     /// <param name="sections">At most 64.</param>
     /// <param name="fromOtherEnd">See <see cref="Yarn.FromOtherEnd"/>.</param>
-    public static ImmutableArray<SequenceColour> Of(ImmutableArray<YarnSection> sections, bool fromOtherEnd)
+    /// <param name="taken">What is no symbol: the names of the pattern's sizes.</param>
+    public static ImmutableArray<SequenceColour> Of(ImmutableArray<YarnSection> sections, bool fromOtherEnd, ImmutableArray<string> taken)
     {
         var distinct = (fromOtherEnd ? sections.Reverse() : sections).DistinctBy(section => section.Colour).ToImmutableArray();
-        var symbols = ColourSymbols.For([.. distinct.Select(section => section.Name)]);
+        var symbols = ColourSymbols.For([.. distinct.Select(section => section.Name)], taken);
         var symbolOf = distinct.Zip(symbols).ToDictionary(d => d.First.Colour, d => d.Second);
         return [.. sections.Select(section => new SequenceColour(section.Name, section.Colour, symbolOf[section.Colour]))];
     }
 
     /// <summary>The colours of a yarn, one a section, in the order in which they come off the ball.</summary>
-    public static ImmutableArray<SequenceColour> AsWorked(Yarn yarn)
+    /// <param name="taken">What is no symbol: the names of the pattern's sizes.</param>
+    public static ImmutableArray<SequenceColour> AsWorked(Yarn yarn, ImmutableArray<string> taken)
     {
         ArgumentNullException.ThrowIfNull(yarn);
-        var colours = Of(yarn.Sections, yarn.FromOtherEnd);
+        var colours = Of(yarn.Sections, yarn.FromOtherEnd, taken);
         return yarn.FromOtherEnd ? [.. colours.Reverse()] : colours;
     }
 }

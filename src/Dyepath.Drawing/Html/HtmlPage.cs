@@ -155,7 +155,8 @@ internal sealed class HtmlPage(HtmlText html, Booklet booklet, Reader reader)
 
     /// <summary>The section's own name where it can serve as a fragment, its number otherwise.</summary>
     private string Id(Section section, int index) =>
-        section.Id.Length > 0 && section.Id.All(c => char.IsAsciiLetterOrDigit(c) || c == '-') && booklet.Sections.Count(s => s.Id == section.Id) == 1
+        section.Id.Length > 0 && section.Id.All(c => char.IsAsciiLetterOrDigit(c) || c == '-')
+            && booklet.Sections.Count(s => s.Id == section.Id) == 1
             ? $"section-{section.Id}"
             : string.Create(CultureInfo.InvariantCulture, $"section.{index + 1}");
 }

@@ -116,7 +116,8 @@ internal static class SvgWriter
                     svg.Append('l').Append(Decimal(toX - x)).Append(' ').Append(Decimal(toY - y));
                     break;
                 case PathVerb.Curve:
-                    svg.Append('C').AppendJoin(' ', Number(step.Control1.X), Number(step.Control1.Y), Number(step.Control2.X), Number(step.Control2.Y), Decimal(toX), Decimal(toY));
+                    svg.Append('C').AppendJoin(' ', Number(step.Control1.X), Number(step.Control1.Y), Number(step.Control2.X),
+                        Number(step.Control2.Y), Decimal(toX), Decimal(toY));
                     break;
                 case PathVerb.Close:
                     svg.Append('z');

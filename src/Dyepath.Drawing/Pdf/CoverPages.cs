@@ -59,7 +59,8 @@ internal static class CoverPages
             flow.Add(new BeginLink(i, new Box(Flow.Left, flow.Y, flow.Frame.TextWidth, lines.Length * height), title));
             for (var line = 0; line < lines.Length; line++)
                 flow.Line(Spaced(lines[line]), Flow.Left, flow.Y + line * height, ContentsSize);
-            flow.Add(new PageNumber(i, Flow.Left + flow.Frame.TextWidth, flow.Y + ContentsSize * (Flow.Leading + 0.62) / 2, ContentsSize, Ink.Black));
+            flow.Add(new PageNumber(
+                i, Flow.Left + flow.Frame.TextWidth, flow.Y + ContentsSize * (Flow.Leading + 0.62) / 2, ContentsSize, Ink.Black));
             flow.Add(new End());
             flow.Add(new End());
             flow.Add(new End());

@@ -33,7 +33,8 @@ internal sealed class FigureLayout
     /// <summary>A first sheet is made this much smaller, at most, to stay with its heading; an overview has nothing to read.</summary>
     private double SmallestShare => _drawn.Sheets.Length > 1 ? 0.7 : 0.87;
 
-    public double FirstHeight => SheetHeight(_drawn.Sheets[0]) + KeyRows().Sum(RowHeight) + Captions(_caption).Length * CaptionSize * Flow.Leading + 8;
+    public double FirstHeight => SheetHeight(_drawn.Sheets[0]) + KeyRows().Sum(RowHeight)
+        + Captions(_caption).Length * CaptionSize * Flow.Leading + 8;
 
     public void Write()
     {
@@ -90,7 +91,8 @@ internal sealed class FigureLayout
         TextWrap.Lines([new TextSpan(entry.Text, false)], _flow.Frame.TextWidth - entry.Sign.Width * Scale - 5, KeySize);
 
     private double RowHeight(List<KeyEntry> row) =>
-        Math.Max(KeyHeight, row.Max(entry => entry.Sign.Height) * Scale + 4) + (row.Max(entry => EntryLines(entry).Length) - 1) * KeySize * Flow.Leading;
+        Math.Max(KeyHeight, row.Max(entry => entry.Sign.Height) * Scale + 4)
+            + (row.Max(entry => EntryLines(entry).Length) - 1) * KeySize * Flow.Leading;
 
     private static double EntryWidth(KeyEntry entry) => entry.Sign.Width * Scale + 5 + Typeface.Regular.Width(entry.Text, KeySize) + 16;
 

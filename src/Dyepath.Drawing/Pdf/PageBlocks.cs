@@ -22,7 +22,8 @@ internal sealed class PageBlocks(Flow flow, Booklet booklet, Reader reader)
         6,
         6,
         [
-            new PathBuilder().Polygon(new Point(3, 0.4), new Point(5.8, 5.4), new Point(0.2, 5.4)).Line(new Point(3, 2), new Point(3, 3.6)).With(new Style(null, new Stroke(Ink.Black, 0.45))),
+            new PathBuilder().Polygon(new Point(3, 0.4), new Point(5.8, 5.4), new Point(0.2, 5.4)).Line(new Point(3, 2), new Point(3, 3.6))
+                .With(new Style(null, new Stroke(Ink.Black, 0.45))),
             new Ellipse(new Point(3, 4.5), 0.3, 0.3, new Style(Ink.Black)),
         ],
         "Caution");
@@ -35,7 +36,8 @@ internal sealed class PageBlocks(Flow flow, Booklet booklet, Reader reader)
             flow.Need(flow.Frame.BodyHeight);
         flow.Space(26);
         flow.Add(new Begin(Role.Section));
-        Heading(Role.Heading, reader.Say(section.Title), HeadingSize, section.Blocks.FirstOrDefault(), () => flow.Add(new Landmark(index, reader.Text(section.Title))));
+        Heading(Role.Heading, reader.Say(section.Title), HeadingSize, section.Blocks.FirstOrDefault(),
+            () => flow.Add(new Landmark(index, reader.Text(section.Title))));
         for (var i = 0; i < section.Blocks.Length; i++)
         {
             if (section.Blocks[i] is Subheading subheading)
@@ -100,10 +102,13 @@ internal sealed class PageBlocks(Flow flow, Booklet booklet, Reader reader)
                 Caution(reader.Say(caution.Text));
                 break;
             case Bullets bullets:
-                Listed(bullets.Items.Select(item => (Label: ImmutableArray.Create(new TextSpan("•", false)), Body: reader.Say(item))), 14, ruled: false);
+                Listed(bullets.Items.Select(item => (Label: ImmutableArray.Create(new TextSpan("•", false)), Body: reader.Say(item))), 14,
+                    ruled: false);
                 break;
             case Steps steps:
-                var items = steps.Items.Select(step => (Label: ImmutableArray.CreateRange(reader.Say(step.Label), span => span with { Strong = true }), Body: reader.Say(step.Text))).ToArray();
+                var items = steps.Items.Select(step => (
+                    Label: ImmutableArray.CreateRange(reader.Say(step.Label), span => span with { Strong = true }),
+                    Body: reader.Say(step.Text))).ToArray();
                 var widest = items.Select(item => TextWrap.Width(item.Label, Flow.BodySize)).DefaultIfEmpty(0).Max();
                 Listed(items, Math.Min(widest + 12, flow.Frame.TextWidth * 0.3), ruled: true);
                 break;
@@ -177,7 +182,8 @@ internal sealed class PageBlocks(Flow flow, Booklet booklet, Reader reader)
         {
             var labels = TextWrap.Lines(label, indent - (ruled ? 8 : 0), Flow.BodySize);
             var isLongLabel = labels.Length > LongestLabel;
-            var lines = TextWrap.Lines(isLongLabel ? [.. label, new TextSpan(" ", false), .. body] : body, flow.Frame.TextWidth - indent, Flow.BodySize);
+            var lines = TextWrap.Lines(
+                isLongLabel ? [.. label, new TextSpan(" ", false), .. body] : body, flow.Frame.TextWidth - indent, Flow.BodySize);
             if (isLongLabel)
                 labels = [];
             flow.Need(Math.Max(labels.Length, Math.Min(lines.Length, 3)) * LineHeight);

@@ -51,7 +51,8 @@ internal sealed class PdfCanvas(XGraphics page, PdfFonts fonts, Effort effort)
                 Path(outline);
                 break;
             case Ellipse e:
-                page.DrawEllipse(Pen(e.Style.Stroke), Fill(e.Style), e.Centre.X - e.RadiusX, e.Centre.Y - e.RadiusY, 2 * e.RadiusX, 2 * e.RadiusY);
+                page.DrawEllipse(
+                    Pen(e.Style.Stroke), Fill(e.Style), e.Centre.X - e.RadiusX, e.Centre.Y - e.RadiusY, 2 * e.RadiusX, 2 * e.RadiusY);
                 break;
             case TextLine text when text.Degrees == 0:
                 Anchored(text.At, text.Text, text.Lettering);
@@ -111,7 +112,8 @@ internal sealed class PdfCanvas(XGraphics page, PdfFonts fonts, Effort effort)
                     (open, empty) = (true, false);
                     break;
                 case PathVerb.Curve:
-                    path.AddBezier(last.X, last.Y, step.Control1.X, step.Control1.Y, step.Control2.X, step.Control2.Y, step.To.X, step.To.Y);
+                    path.AddBezier(
+                        last.X, last.Y, step.Control1.X, step.Control1.Y, step.Control2.X, step.Control2.Y, step.To.X, step.To.Y);
                     (open, empty) = (true, false);
                     break;
                 case PathVerb.Close:

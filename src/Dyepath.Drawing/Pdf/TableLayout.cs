@@ -134,10 +134,12 @@ internal sealed class TableLayout
     private static ImmutableArray<TextSpan> Strengthened(int row, ImmutableArray<TextSpan> spans) =>
         row == 0 ? [.. spans.Select(span => span with { Strong = true })] : spans;
 
-    private static double Height(ImmutableArray<ImmutableArray<TextSpan>>[] cells) => cells.Max(lines => lines.Length) * LineHeight + 2 * Padding;
+    private static double Height(ImmutableArray<ImmutableArray<TextSpan>>[] cells) =>
+        cells.Max(lines => lines.Length) * LineHeight + 2 * Padding;
 
     /// <summary>A row taller than a page is shared out over several.</summary>
-    private static IEnumerable<ImmutableArray<ImmutableArray<TextSpan>>[]> Parts(ImmutableArray<ImmutableArray<TextSpan>>[] cells, double room)
+    private static IEnumerable<ImmutableArray<ImmutableArray<TextSpan>>[]> Parts(
+        ImmutableArray<ImmutableArray<TextSpan>>[] cells, double room)
     {
         var fits = Math.Max(1, (int)((room - 2 * Padding) / LineHeight));
         var all = cells.Max(lines => lines.Length);
@@ -199,7 +201,8 @@ internal sealed class TableLayout
     {
         var columns = Enumerable.Range(0, _rows[0].Length).ToArray();
         var natural = columns.Select(c => _rows.Select((row, r) => TextWrap.Width(Strengthened(r, row[c]), Size)).Max() + 0.5).ToArray();
-        var least = columns.Select(c => _rows.Select((row, r) => TextWrap.LongestWord(Strengthened(r, row[c]), Size)).Max() + 0.5).ToArray();
+        var least = columns.Select(c => _rows.Select((row, r) => TextWrap.LongestWord(Strengthened(r, row[c]), Size)).Max() + 0.5)
+            .ToArray();
         var full = _flow.Frame.FullWidth;
         natural[0] = Math.Min(natural[0], Math.Max(least[0], full * 0.4));
         if (_numbers && columns.Length > 1)

@@ -99,11 +99,13 @@ internal sealed class TaggedPages : IDisposable
                 var bounds = link.Bounds;
                 var area = new PdfRectangle(
                     new XPoint(bounds.X, _frame.Height - bounds.Bottom), new XPoint(bounds.Right, _frame.Height - bounds.Y));
-                _structure.BeginElement(PdfLinkAnnotation.CreateDocumentLink(area, _pageOfSection[link.Section]), SafeText.OneLine(link.Alternative));
+                _structure.BeginElement(
+                    PdfLinkAnnotation.CreateDocumentLink(area, _pageOfSection[link.Section]), SafeText.OneLine(link.Alternative));
                 break;
             case PageNumber number:
                 var text = _pageOfSection[number.Section].ToString(CultureInfo.InvariantCulture);
-                Canvas.Words(number.Right - Typeface.Regular.Width(text, number.Size), number.Baseline, text, Typeface.Regular, number.Size, number.Colour);
+                Canvas.Words(number.Right - Typeface.Regular.Width(text, number.Size), number.Baseline, text, Typeface.Regular, number.Size,
+                    number.Colour);
                 break;
             default:
                 throw new NotSupportedException($"No PDF for {op.GetType().Name}.");

@@ -35,9 +35,14 @@ internal sealed class ChartCells(ColourChart chart, ChartGeometry geometry, Char
             effort.Spend(StepsOfCell * units);
             for (var start = 0; start < units;)
             {
+                if (geometry.IsBlank(row, start))
+                {
+                    start++;
+                    continue;
+                }
                 var colour = Colour(row, start);
                 var end = start + 1;
-                while (end < units && Colour(row, end) == colour)
+                while (end < units && !geometry.IsBlank(row, end) && Colour(row, end) == colour)
                     end++;
                 if (Clipped(geometry.Half(row, start), geometry.Half(row, end)) is var (from, to))
                 {
@@ -61,12 +66,14 @@ internal sealed class ChartCells(ColourChart chart, ChartGeometry geometry, Char
             effort.Spend(StepsOfCell * geometry.Units(row));
             var middle = Top(row) + RowHeight / 2;
             var here = row;
-            var inWindow = Enumerable.Range(0, geometry.Units(row)).Where(unit => HasCentre(geometry.Half(here, unit) + 1));
+            var inWindow = Enumerable.Range(0, geometry.Units(row))
+                .Where(unit => !geometry.IsBlank(here, unit) && HasCentre(geometry.Half(here, unit) + 1));
             foreach (var ink in inWindow.GroupBy(unit => Contrast.InkOn(Colour(here, unit))).OrderBy(ink => ink.Key.Red))
             {
                 var lettering = new Lettering(size, ink.Key, Anchor.Middle);
                 var texts = ink
-                    .Select(unit => (X: (geometry.Left(window, geometry.Half(here, unit), geometry.Half(here, unit) + 2) + 0.5) * UnitWidth, _symbols[geometry.Section(here, unit)]))
+                    .Select(unit => (X: (geometry.Left(window, geometry.Half(here, unit), geometry.Half(here, unit) + 2) + 0.5) * UnitWidth,
+                        _symbols[geometry.Section(here, unit)]))
                     .OrderBy(text => text.X);
                 yield return new TextRow(lettering.BaselineAround(middle), [.. texts], lettering);
             }
@@ -80,19 +87,8 @@ internal sealed class ChartCells(ColourChart chart, ChartGeometry geometry, Char
         for (var row = window.FirstRow; row < window.EndRow; row++)
         {
             effort.Spend(StepsOfCell * geometry.Units(row));
-            if (Clipped(geometry.Half(row, 0), geometry.Half(row, geometry.Units(row))) is not var (from, to))
-                continue;
-            var left = geometry.Left(window, from, to) * UnitWidth;
-            var right = left + (to - from) / 2.0 * UnitWidth;
-            fine.Line(new Point(left, Top(row) + RowHeight), new Point(right, Top(row) + RowHeight));
-            fine.Line(new Point(left, Top(row)), new Point(right, Top(row)));
-            if ((chart.FirstRow + row) % 10 == 0)
-                tenth.Line(new Point(left, Top(row)), new Point(right, Top(row)));
-            if (geometry.IsUniform)
-                continue;
-            var edges = Enumerable.Range(0, geometry.Units(row) + 1).Select(unit => geometry.Half(row, unit));
-            foreach (var half in edges.Where(half => half > from && half < to).Prepend(from).Append(to))
-                Vertical(fine, half, Top(row), Top(row) + RowHeight);
+            foreach (var worked in geometry.Worked(row))
+                Row(fine, tenth, row, worked);
         }
         if (geometry.IsUniform)
         {
@@ -102,6 +98,23 @@ internal sealed class ChartCells(ColourChart chart, ChartGeometry geometry, Char
         yield return fine.With(new Style(null, Ink.Grid));
         if (!tenth.IsEmpty)
             yield return tenth.With(new Style(null, Ink.Tenth));
+    }
+
+    private void Row(PathBuilder fine, PathBuilder tenth, int row, (int First, int End) worked)
+    {
+        if (Clipped(geometry.Half(row, worked.First), geometry.Half(row, worked.End)) is not var (from, to))
+            return;
+        var left = geometry.Left(window, from, to) * UnitWidth;
+        var right = left + (to - from) / 2.0 * UnitWidth;
+        fine.Line(new Point(left, Top(row) + RowHeight), new Point(right, Top(row) + RowHeight));
+        fine.Line(new Point(left, Top(row)), new Point(right, Top(row)));
+        if ((chart.FirstRow + row) % 10 == 0)
+            tenth.Line(new Point(left, Top(row)), new Point(right, Top(row)));
+        if (geometry.IsUniform)
+            return;
+        var edges = Enumerable.Range(worked.First, worked.End - worked.First + 1).Select(unit => geometry.Half(row, unit));
+        foreach (var half in edges.Where(half => half > from && half < to).Prepend(from).Append(to))
+            Vertical(fine, half, Top(row), Top(row) + RowHeight);
     }
 
     private void Vertical(PathBuilder path, int half, double top, double bottom)

@@ -3,7 +3,9 @@ using Dyepath.Core.Fabrics;
 
 namespace Dyepath.Drawing.Pictures;
 
-/// <summary>Rows and half columns of a chart, half columns counted as <see cref="ColourChart.RowOffsets"/> are; ends are exclusive.</summary>
+/// <summary>
+/// Rows and half columns of a chart, half columns counted as <see cref="ColourChart.RowOffsets"/> are; ends are exclusive.
+/// </summary>
 internal readonly record struct ChartWindow(int FirstRow, int EndRow, int FirstHalf, int EndHalf)
 {
     public int Rows => EndRow - FirstRow;
@@ -29,7 +31,8 @@ internal sealed class ChartGeometry
         var first = chart.RowOffsets.Min();
         var end = Enumerable.Range(0, chart.Rows).Max(r => chart.RowOffsets[r] + 2 * chart.RowUnits[r]);
         Whole = new ChartWindow(0, chart.Rows, first, end);
-        IsUniform = chart.RowOffsets.All(o => o == chart.RowOffsets[0]) && chart.RowUnits.All(u => u == chart.RowUnits[0]);
+        IsUniform = chart.RowOffsets.All(o => o == chart.RowOffsets[0]) && chart.RowUnits.All(u => u == chart.RowUnits[0])
+            && !chart.Cells.Contains(ColourChart.Blank);
     }
 
     public ChartWindow Whole { get; }
@@ -49,6 +52,40 @@ internal sealed class ChartGeometry
     public bool BeginsAtRight(int row) => IsRightSide(row) != _leftHanded;
 
     public int Section(int row, int unit) => _chart.Cells[_starts[row] + unit];
+
+    public bool IsBlank(int row, int unit) => Section(row, unit) == ColourChart.Blank;
+
+    /// <summary>Stretches of a row's units between blanks; ends are exclusive.</summary>
+    public IEnumerable<(int First, int End)> Worked(int row)
+    {
+        for (var unit = 0; unit < Units(row);)
+        {
+            var first = unit;
+            while (unit < Units(row) && !IsBlank(row, unit))
+                unit++;
+            if (unit > first)
+                yield return (first, unit);
+            while (unit < Units(row) && IsBlank(row, unit))
+                unit++;
+        }
+    }
+
+    /// <summary>What of a window has stitches: without rows and columns at its edges that have none; null where none has.</summary>
+    public ChartWindow? Worked(ChartWindow window)
+    {
+        var (firstRow, endRow, first, end) = (window.EndRow, window.FirstRow, window.EndHalf, window.FirstHalf);
+        for (var row = window.FirstRow; row < window.EndRow; row++)
+        {
+            foreach (var (from, to) in Worked(row))
+            {
+                var (left, right) = (Math.Max(window.FirstHalf, Half(row, from)), Math.Min(window.EndHalf, Half(row, to)));
+                if (left >= right)
+                    continue;
+                (firstRow, endRow, first, end) = (Math.Min(firstRow, row), row + 1, Math.Min(first, left), Math.Max(end, right));
+            }
+        }
+        return firstRow < endRow ? new ChartWindow(firstRow, endRow, first, end) : null;
+    }
 
     public int Units(int row) => _chart.RowUnits[row];
 
@@ -72,7 +109,7 @@ internal sealed class ChartGeometry
             throw new ArgumentException("Unit width and row height must be above 0 mm.", nameof(chart));
         if (chart.Cells.Length != chart.RowUnits.Sum())
             throw new ArgumentException($"{chart.RowUnits.Sum()} units need as many cells, not {chart.Cells.Length}.", nameof(chart));
-        if (chart.Cells.Any(section => section >= chart.Key.Length))
+        if (chart.Cells.Any(section => section >= chart.Key.Length && section != ColourChart.Blank))
             throw new ArgumentException($"Cells name sections from 0 to {chart.Key.Length - 1}, not {chart.Cells.Max()}.", nameof(chart));
     }
 }

@@ -28,13 +28,25 @@ internal static class ColourChartDrawing
 
     private const double LargestCell = 5.2;
 
+    /// <summary>Columns that a number takes.</summary>
+    private const int RoomOfNumber = 3;
+
+    /// <summary>Height over width of the picture on a cover.</summary>
+    private const double CoverProportion = 0.62;
+
+    /// <summary>The same at most, where a whole piece is drawn.</summary>
+    private const double TallestCover = 0.8;
+
     public static DrawnPicture Draw(ColourChart chart, string title, string description, Reader reader, Room room)
     {
         var geometry = new ChartGeometry(chart, reader.LeftHanded);
         var key = ColourKeySigns.Of(chart.Key);
         var shortSide = Math.Min(1, geometry.Proportion);
         if (!room.IsPaged)
-            return new DrawnPicture([Part(chart, geometry, geometry.Whole, Math.Max(ScreenCell, EasyCell / shortSide), title, description, reader.Effort)], key);
+        {
+            var onScreen = Math.Max(ScreenCell, EasyCell / shortSide);
+            return new DrawnPicture([Part(chart, geometry, geometry.Whole, onScreen, title, description, reader.Effort)], key);
+        }
         var inside = new Room(room.Width - 2 * Side, room.Height - Below - Above);
         if (Fitting(geometry.Whole, geometry, inside) is var fitting && fitting >= SmallestCell / shortSide)
             return new DrawnPicture([Part(chart, geometry, geometry.Whole, fitting, title, description, reader.Effort)], key);
@@ -47,33 +59,37 @@ internal static class ColourChartDrawing
     private static double Fitting(ChartWindow window, ChartGeometry geometry, Room room) =>
         Math.Min(LargestCell, Math.Min(room.Width / window.Columns, room.Height / (window.Rows * geometry.Proportion)));
 
-    /// <summary>The colours alone, to scale, for a cover, five eighths as tall as wide where the fabric has the rows.</summary>
+    /// <summary>
+    /// The colours alone, to scale and as they are worn, for a cover: a piece that is cut whole, of others five eighths as tall as wide
+    /// where the fabric has the rows.
+    /// </summary>
     public static Sheet Fabric(ColourChart chart, Reader reader, double width, string title)
     {
-        var unit = width / new ChartGeometry(chart, reader.LeftHanded).Whole.Columns;
-        var wanted = Math.Max(1, (int)(width * 0.62 / (unit * (chart.RowHeight / chart.UnitWidth))));
-        if (chart.Repeats && wanted > chart.Rows)
-            chart = Tiled(chart, (wanted + chart.Rows - 1) / chart.Rows);
+        // Rows that only alternate differ by one.
+        var whole = chart.Cells.Contains(ColourChart.Blank) || chart.RowUnits.Max() - chart.RowUnits.Min() > 1;
+        chart = WornChart.Of(chart, CoverProportion);
         var geometry = new ChartGeometry(chart, reader.LeftHanded);
-        var rows = Math.Min(wanted, chart.Rows);
-        var cells = new ChartCells(chart, geometry, geometry.Whole with { EndRow = rows }, unit, reader.Effort);
-        return new Sheet(width, cells.Height, [.. cells.Colours()], title);
+        var unit = width / geometry.Whole.Columns;
+        if (whole)
+            unit = Math.Min(unit, TallestCover * width / (chart.Rows * geometry.Proportion));
+        var wanted = whole ? chart.Rows : Math.Max(1, (int)(width * CoverProportion / (unit * geometry.Proportion)));
+        if (chart.Repeats && wanted > chart.Rows)
+        {
+            chart = WornChart.Tiled(chart, wanted);
+            geometry = new ChartGeometry(chart, reader.LeftHanded);
+        }
+        var cells = new ChartCells(chart, geometry, geometry.Whole with { EndRow = Math.Min(wanted, chart.Rows) }, unit, reader.Effort);
+        return new Sheet(cells.Width, cells.Height, [.. cells.Colours()], title);
     }
 
-    /// <summary>The rows over and over.</summary>
-    private static ColourChart Tiled(ColourChart chart, int times) => chart with
-    {
-        Rows = chart.Rows * times,
-        Cells = [.. Enumerable.Repeat(chart.Cells, times).SelectMany(c => c)],
-        RowUnits = [.. Enumerable.Repeat(chart.RowUnits, times).SelectMany(r => r)],
-        RowOffsets = [.. Enumerable.Repeat(chart.RowOffsets, times).SelectMany(r => r)],
-    };
-
-    private static Sheet Part(ColourChart chart, ChartGeometry geometry, ChartWindow window, double unitWidth, string title, string description, Effort effort)
+    private static Sheet Part(
+        ColourChart chart, ChartGeometry geometry, ChartWindow window, double unitWidth, string title, string description, Effort effort)
     {
         var cells = new ChartCells(chart, geometry, window, unitWidth, effort);
-        ImmutableArray<Shape> inside = [.. cells.Colours(), .. cells.Symbols(), .. cells.Grid(), .. RowNumbers(chart, geometry, window, cells), .. ColumnNumbers(geometry, window, cells)];
-        return new Sheet(cells.Width + 2 * Side, cells.Height + Above + Below, [new Group(inside, new Point(Side, Above))], title, description);
+        ImmutableArray<Shape> inside = [.. cells.Colours(), .. cells.Symbols(), .. cells.Grid(),
+            .. RowNumbers(chart, geometry, window, cells), .. ColumnNumbers(geometry, window, cells)];
+        return new Sheet(
+            cells.Width + 2 * Side, cells.Height + Above + Below, [new Group(inside, new Point(Side, Above))], title, description);
     }
 
     private static IEnumerable<Shape> RowNumbers(ColourChart chart, ChartGeometry geometry, ChartWindow window, ChartCells cells)
@@ -88,7 +104,8 @@ internal static class ColourChartDrawing
             var edge = atRight ? cells.Width : 0;
             var lettering = new Lettering(size, Ink.Black, atRight ? Anchor.Start : Anchor.End, Bold: (chart.FirstRow + row) % 10 == 0);
             var number = (chart.FirstRow + row).ToString(CultureInfo.InvariantCulture);
-            foreach (var shape in Arrow.Drawn(new Point(edge + outward * (0.7 + arrow), middle), new Point(edge + outward * 0.7, middle), arrow * 0.5, Ink.Fine))
+            foreach (var shape in Arrow.Drawn(
+                new Point(edge + outward * (0.7 + arrow), middle), new Point(edge + outward * 0.7, middle), arrow * 0.5, Ink.Fine))
                 yield return shape;
             yield return new TextLine(new Point(edge + outward * (1.3 + arrow), lettering.BaselineAround(middle)), number, lettering);
         }
@@ -102,7 +119,9 @@ internal static class ColourChartDrawing
         for (var half = first; half < window.EndHalf; half += 2)
         {
             var column = (half - first) / 2 + 1;
-            if (half < window.FirstHalf || (column != 1 && column % 10 != 0))
+            // The first one shown, and every tenth that leaves it room.
+            var into = (half - window.FirstHalf) / 2;
+            if (half < window.FirstHalf || (into != 0 && (column % 10 != 0 || into < RoomOfNumber)))
                 continue;
             var x = (geometry.Left(window, half, half + 2) + 0.5) * cells.UnitWidth;
             ticks.Line(new Point(x, cells.Height + 0.3), new Point(x, cells.Height + 1.1)).Line(new Point(x, -0.3), new Point(x, -1.1));
@@ -112,29 +131,35 @@ internal static class ColourChartDrawing
             yield return ticks.With(new Style(null, Ink.Fine));
     }
 
-    /// <summary>Equal parts, in tens where they can be, lettered from the first stitch on and numbered from the first row up.</summary>
+    /// <summary>
+    /// Parts in strips of equally many rows, each strip of as many columns as its rows have, in tens where they can be; lettered from the
+    /// first stitch on and numbered from the first row up. Where a part has no stitch in its first or last rows, it is without them.
+    /// </summary>
     /// <param name="width">For the columns, where a cell's shorter side is 1.</param>
     /// <param name="height">For the rows, likewise.</param>
     private static ImmutableArray<(string Name, ChartWindow Window)> Divide(ChartGeometry geometry, double width, double height)
     {
         var whole = geometry.Whole;
-        var columns = Step((int)Math.Ceiling(whole.Columns), width);
         var rows = Step(whole.Rows, height);
         var parts = ImmutableArray.CreateBuilder<(string, ChartWindow)>();
         for (var row = 0; row * rows < whole.Rows; row++)
         {
-            for (var column = 0; whole.FirstHalf + column * columns * 2 < whole.EndHalf; column++)
+            var strip = geometry.Worked(whole with { FirstRow = row * rows, EndRow = Math.Min(whole.EndRow, (row + 1) * rows) });
+            var columns = Step((int)Math.Ceiling(strip!.Value.Columns), width);
+            var letter = 0;
+            for (var half = strip.Value.FirstHalf; half < strip.Value.EndHalf; half += columns * 2)
             {
-                var half = whole.FirstHalf + column * columns * 2;
-                parts.Add((
-                    $"{ColumnName(column)}{row + 1}",
-                    new ChartWindow(row * rows, Math.Min(whole.EndRow, (row + 1) * rows), half, Math.Min(whole.EndHalf, half + columns * 2))));
+                var end = Math.Min(strip.Value.EndHalf, half + columns * 2);
+                if (geometry.Worked(strip.Value with { FirstHalf = half, EndHalf = end }) is { } part)
+                    parts.Add(($"{ColumnName(letter++)}{row + 1}", part));
             }
         }
         return parts.ToImmutable();
     }
 
-    /// <summary>Shares <paramref name="all"/> out evenly among as few parts as there can be, in tens where they are read with ease.</summary>
+    /// <summary>
+    /// Shares <paramref name="all"/> out evenly among as few parts as there can be, in tens where they are read with ease.
+    /// </summary>
     private static int Step(int all, double room)
     {
         var most = Math.Max(1, (int)(room / SmallestCell));
@@ -157,7 +182,8 @@ internal static class ColourChartDrawing
         return string.Create(CultureInfo.InvariantCulture, $"columns {first} to {last}, {rows} {chart.FirstRow + window.FirstRow} to {chart.FirstRow + window.EndRow - 1}");
     }
 
-    private static Sheet Overview(ColourChart chart, ChartGeometry geometry, ImmutableArray<(string Name, ChartWindow Window)> parts, string title, string description, Room room, Effort effort)
+    private static Sheet Overview(ColourChart chart, ChartGeometry geometry, ImmutableArray<(string Name, ChartWindow Window)> parts,
+        string title, string description, Room room, Effort effort)
     {
         var unit = Math.Min(room.Width * 0.8 / geometry.Whole.Columns, room.Height * 0.4 / (geometry.Whole.Rows * geometry.Proportion));
         var cells = new ChartCells(chart, geometry, geometry.Whole, unit, effort);

@@ -43,7 +43,9 @@ internal sealed record DimensionLine(Point From, Point To, Point Away, double Di
         get
         {
             var middle = (Start + End) * 0.5;
-            return LabelFits ? middle : middle + Away * (Label.Length <= 2 ? Math.Max(LabelWidth, LabelSize) * 0.5 + 1 : LabelSize * 0.5 + 0.8);
+            return LabelFits
+                ? middle
+                : middle + Away * (Label.Length <= 2 ? Math.Max(LabelWidth, LabelSize) * 0.5 + 1 : LabelSize * 0.5 + 0.8);
         }
     }
 
@@ -91,7 +93,9 @@ internal sealed record DimensionLine(Point From, Point To, Point Away, double Di
         {
             var along = (To - From) * (1 / Length);
             var inside = Length > 2 * Head + 1;
-            var (start, end) = inside ? (Start + along * (Head * 0.6), End - along * (Head * 0.6)) : (Start - along * (Head * 2), End + along * (Head * 2));
+            var (start, end) = inside
+                ? (Start + along * (Head * 0.6), End - along * (Head * 0.6))
+                : (Start - along * (Head * 2), End + along * (Head * 2));
             if (LabelFits)
             {
                 var gap = along * (LabelExtent / 2 + 0.8);

@@ -53,7 +53,8 @@ internal static class SchematicDrawing
             return line;
         var number = (key.Count + 1).ToString(CultureInfo.InvariantCulture);
         var lettering = new Lettering(3, Ink.Black, Anchor.Middle, Bold: true);
-        key.Add(new KeyEntry(new Sheet(5, 5, [new TextLine(new Point(2.5, lettering.BaselineAround(2.5)), number, lettering)], number), line.Label));
+        key.Add(new KeyEntry(
+            new Sheet(5, 5, [new TextLine(new Point(2.5, lettering.BaselineAround(2.5)), number, lettering)], number), line.Label));
         return line with { Label = number };
     }
 
@@ -85,7 +86,8 @@ internal static class SchematicDrawing
         ImmutableArray<Shape> placed, Point size, double scale, List<KeyEntry> key, string title, string description, Reader reader)
     {
         var bar = ScaleBar(scale, size.Y + 5, reader.InchesFirst, out var barWidth);
-        var sheet = new Sheet(Math.Max(size.X, barWidth) + 2, size.Y + BarHeight + 2, [new Group([.. placed, .. bar], new Point(1, 1))], title, description);
+        var sheet = new Sheet(
+            Math.Max(size.X, barWidth) + 2, size.Y + BarHeight + 2, [new Group([.. placed, .. bar], new Point(1, 1))], title, description);
         var direction = new Sheet(6, 5, [.. Arrow.Drawn(new Point(0.5, 2.5), new Point(5.5, 2.5), 2.4, new Stroke(Ink.Black, 0.3))], "Arrow");
         return new DrawnPicture([sheet], [.. key, new KeyEntry(direction, "Arrow inside a piece: the way its rows grow.")]);
     }

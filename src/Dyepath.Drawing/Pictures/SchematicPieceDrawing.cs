@@ -91,7 +91,8 @@ internal sealed record SchematicPieceDrawing(ImmutableArray<Shape> Shapes, Box B
             inward *= -1;
         var degrees = DimensionLine.Upright(along);
         var half = Typeface.Regular.Width(words, MarkSize) / 2;
-        var (across, down) = (half * Math.Abs(along.X) + MarkSize * 0.6 * Math.Abs(along.Y), half * Math.Abs(along.Y) + MarkSize * 0.6 * Math.Abs(along.X));
+        var (across, down) = (half * Math.Abs(along.X) + MarkSize * 0.6 * Math.Abs(along.Y),
+            half * Math.Abs(along.Y) + MarkSize * 0.6 * Math.Abs(along.X));
         double[] alongTheMark = [0.5, 0.3, 0.7];
         double[] intoThePiece = [2.6, 6, 9.5];
         foreach (var middle in intoThePiece.SelectMany(away => alongTheMark.Select(share => from + way * share + inward * away)))

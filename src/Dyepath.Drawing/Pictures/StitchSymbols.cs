@@ -4,11 +4,13 @@ using Dyepath.Drawing.Lists;
 
 namespace Dyepath.Drawing.Pictures;
 
-/// <summary>The marks of the common international set, foot at the origin, upwards is −y; shapes as docs/symbols.md describes them.</summary>
+/// <summary>
+/// The marks of the common international set, foot at the origin, upwards is −y; shapes as docs/symbols.md describes them.
+/// </summary>
 internal static class StitchSymbols
 {
     /// <summary>Millimetres of one stitch width.</summary>
-    public const double StitchWidth = 8;
+    public const double StitchWidth = 7;
 
     /// <summary>Millimetres of one row of single crochet.</summary>
     public const double RowHeight = 8;
@@ -27,6 +29,10 @@ internal static class StitchSymbols
         StitchSymbol.ReverseSingleCrochet => [Plus(new Point(0, -3)), Wave()],
         StitchSymbol.Picot => [.. Picot()],
         StitchSymbol.Shell => [.. Shell()],
+        StitchSymbol.CrossedCluster => [Crossed()],
+        StitchSymbol.BackLoopSingleCrochet => [Plus(new Point(0, -3.4)), BackLoop()],
+        StitchSymbol.BackLoopHalfDoubleSlipStitch => [.. YarnOverSlipStitch(), BackLoop()],
+        StitchSymbol.Strands => [Strands(), new Ellipse(new Point(0, -2.6), 1.3, 0.9, Filled)],
         _ => throw new ArgumentOutOfRangeException(nameof(symbol), symbol, "No mark for this stitch."),
     };
 
@@ -42,6 +48,10 @@ internal static class StitchSymbols
         StitchSymbol.ReverseSingleCrochet => (2.4, 8),
         StitchSymbol.Picot => (3.6, 7.4),
         StitchSymbol.Shell => (9.4, 10.2),
+        StitchSymbol.CrossedCluster => (StitchWidth / 2 + 0.3, 8.2),
+        StitchSymbol.BackLoopSingleCrochet => (2.4, 6),
+        StitchSymbol.BackLoopHalfDoubleSlipStitch => (2, 5.2),
+        StitchSymbol.Strands => (2.6, 13.2),
         _ => throw new ArgumentOutOfRangeException(nameof(symbol), symbol, "No mark for this stitch."),
     };
 
@@ -65,6 +75,33 @@ internal static class StitchSymbols
         }
         return path.With(Drawn);
     }
+
+    /// <summary>Two stems from two feet, crossed below one bar.</summary>
+    private static Outline Crossed() => new PathBuilder()
+        .Line(new Point(-StitchWidth / 2, -0.4), new Point(1.6, -8))
+        .Line(new Point(StitchWidth / 2, -0.4), new Point(-1.6, -8))
+        .Line(new Point(-2.4, -8), new Point(2.4, -8))
+        .With(Drawn);
+
+    /// <summary>Below a mark: its foot stands in the back loop alone.</summary>
+    private static Outline BackLoop() => new PathBuilder()
+        .Curve(new Point(-1.9, -1), new Point(-1.1, 0.2), new Point(1.1, 0.2), new Point(1.9, -1))
+        .With(Drawn);
+
+    /// <summary>The dot of a slip stitch under the bar of a half double.</summary>
+    private static IEnumerable<Shape> YarnOverSlipStitch()
+    {
+        yield return new Ellipse(new Point(0, -2.4), 1.1, 1.1, Filled);
+        yield return new PathBuilder().Line(new Point(0, -2.4), new Point(0, -4.8)).Line(new Point(-1.7, -4.8), new Point(1.7, -4.8))
+            .With(Drawn);
+    }
+
+    /// <summary>Three strands from a knot.</summary>
+    private static Outline Strands() => new PathBuilder()
+        .Line(new Point(0, 0), new Point(0, -13))
+        .Curve(new Point(0, -2.6), new Point(-0.4, -6), new Point(-2.4, -8), new Point(-2.2, -13))
+        .Curve(new Point(0, -2.6), new Point(0.4, -6), new Point(2.4, -8), new Point(2.2, -13))
+        .With(Drawn);
 
     private static Outline Wave() => new PathBuilder()
         .Curve(new Point(-2.2, -6.8), new Point(-1.2, -8.4), new Point(-0.8, -8.0), new Point(0, -7))

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Dyepath.Core.Booklets;
 using Dyepath.Core.Quantities;
 using Dyepath.Drawing.Lists;
@@ -12,7 +13,15 @@ internal static class SymbolChartDrawing
     private const double Edge = 2;
     private const double Furthest = 10_000;
 
-    private static readonly Lettering Label = new(3.2, Ink.Black, Anchor.Middle);
+    /// <summary>From the middle of a row's number to its arrow, and the arrow's length.</summary>
+    private const double ArrowFrom = 2;
+    private const double ArrowLength = 3;
+    private const double Tick = 1.6;
+
+    private static readonly Lettering Label = new(4, Ink.Black, Anchor.Middle);
+    private static readonly Stroke WorkedInto = new(Ink.Line, 0.9);
+    private static readonly Stroke Dashes = new(Ink.Soft, 0.3, 1.5);
+    private static readonly Stroke Bracket = new(Ink.Black, 0.35);
 
     public static DrawnPicture Draw(SymbolChart chart, string title, string description, Reader reader, Room room)
     {
@@ -24,14 +33,21 @@ internal static class SymbolChartDrawing
             Guard.InRange(symbol.Y, -Furthest, Furthest, "rows", nameof(chart));
             Guard.InRange(symbol.Degrees, -360, 360, "degrees", nameof(chart));
         }
-        foreach (var label in chart.Labels)
+        foreach (var (x, y) in Marks(chart))
         {
-            Guard.InRange(label.X, -Furthest, Furthest, "stitches", nameof(chart));
-            Guard.InRange(label.Y, -Furthest, Furthest, "rows", nameof(chart));
+            Guard.InRange(x, -Furthest, Furthest, "stitches", nameof(chart));
+            Guard.InRange(y, -Furthest, Furthest, "rows", nameof(chart));
         }
         var hand = reader.LeftHanded ? -1 : 1;
         var shapes = ImmutableArray.CreateBuilder<Shape>();
         var (left, top, right, bottom) = (double.MaxValue, double.MaxValue, double.MinValue, double.MinValue);
+        foreach (var line in chart.Lines)
+        {
+            var (from, to) = (Place(line.FromX, line.FromY), Place(line.ToX, line.ToY));
+            shapes.Add(new PathBuilder().Line(from, to).With(new Style(null, line.Dashed ? Dashes : WorkedInto)));
+            Include(from);
+            Include(to);
+        }
         foreach (var symbol in chart.Symbols)
         {
             var foot = Place(symbol.X, symbol.Y);
@@ -42,12 +58,29 @@ internal static class SymbolChartDrawing
                 Include(foot + Turned(corner, degrees));
         }
         foreach (var label in chart.Labels)
+            Write(label.Text, Place(label.X, label.Y));
+        foreach (var row in chart.Rows)
         {
-            var at = Place(label.X, label.Y);
-            shapes.Add(new TextLine(at, label.Text, Label));
-            var half = Typeface.Regular.Width(label.Text, Label.Size) / 2;
-            Include(new Point(at.X - half, at.Y - Label.Size));
-            Include(new Point(at.X + half, at.Y + 1));
+            var at = Place(row.X, row.Y);
+            Write(row.Number.ToString(CultureInfo.InvariantCulture), new Point(at.X, Label.BaselineAround(at.Y)));
+            var along = row.Way switch
+            {
+                ChartWay.Left => new Point(-hand, 0),
+                ChartWay.Right => new Point(hand, 0),
+                ChartWay.Up => new Point(0, -1),
+                ChartWay.Down => new Point(0, 1),
+                _ => throw new ArgumentOutOfRangeException(nameof(chart), row.Way, "No such way."),
+            };
+            var tip = at + along * (ArrowFrom + ArrowLength);
+            shapes.AddRange(Arrow.Drawn(at + along * ArrowFrom, tip, 1.6, Bracket));
+            Include(tip);
+        }
+        if (chart.Repeat is { } repeat)
+        {
+            var (from, to) = (Place(repeat.From, repeat.Y), Place(repeat.To, repeat.Y));
+            var up = new Point(0, -Tick);
+            shapes.Add(new PathBuilder().Line(from + up, from).Line(from, to).Line(to, to + up).With(new Style(null, Bracket)));
+            Write($"repeat: {repeat.Stitches} {(repeat.Stitches == 1 ? "stitch" : "stitches")}", (from + to) * 0.5 + new Point(0, 4.4));
         }
         var scale = Math.Min(1, Math.Min((room.Width - 2 * Edge) / (right - left), (room.Height - 2 * Edge) / (bottom - top)));
         var sheet = new Sheet(
@@ -60,6 +93,14 @@ internal static class SymbolChartDrawing
 
         Point Place(double x, double y) => new(hand * x * StitchSymbols.StitchWidth, -y * StitchSymbols.RowHeight);
 
+        void Write(string text, Point at)
+        {
+            shapes.Add(new TextLine(at, text, Label));
+            var half = Typeface.Regular.Width(text, Label.Size) / 2;
+            Include(new Point(at.X - half, at.Y - Label.Size));
+            Include(new Point(at.X + half, at.Y + 1));
+        }
+
         void Include(Point point)
         {
             (left, right) = (Math.Min(left, point.X), Math.Max(right, point.X));
@@ -67,13 +108,23 @@ internal static class SymbolChartDrawing
         }
     }
 
+    /// <summary>Places of everything but symbols.</summary>
+    private static IEnumerable<(double X, double Y)> Marks(SymbolChart chart) =>
+    [
+        .. chart.Labels.Select(l => (l.X, l.Y)),
+        .. chart.Rows.Select(r => (r.X, r.Y)),
+        .. chart.Lines.SelectMany(l => new[] { (l.FromX, l.FromY), (l.ToX, l.ToY) }),
+        .. chart.Repeat is { } repeat ? [(repeat.From, repeat.Y), (repeat.To, repeat.Y)] : (ReadOnlySpan<(double, double)>)[],
+    ];
+
     private static KeyEntry Entry(StitchSymbol symbol, Reader reader)
     {
         const double size = 8;
         var name = reader.Text(Name(symbol));
         var (side, up) = StitchSymbols.Reach(symbol);
         var scale = Math.Min(0.75, (size - 0.6) / Math.Max(2 * side, up));
-        var sign = new Sheet(size, size, [new Group(StitchSymbols.Of(symbol), new Point(size / 2, size / 2 + up * scale / 2), 0, scale)], $"Mark for {name}");
+        var sign = new Sheet(
+            size, size, [new Group(StitchSymbols.Of(symbol), new Point(size / 2, size / 2 + up * scale / 2), 0, scale)], $"Mark for {name}");
         return new KeyEntry(sign, name);
     }
 
@@ -86,8 +137,12 @@ internal static class SymbolChartDrawing
         StitchSymbol.DoubleCrochet => Phrase.Of($"{new Term("dc")}"),
         StitchSymbol.TrebleCrochet => Phrase.Of($"{new Term("tr")}"),
         StitchSymbol.ReverseSingleCrochet => Phrase.Of($"reverse {new Term("sc")}"),
-        StitchSymbol.Picot => Phrase.Of($"picot: {new Term("ch")} 3, {new Term("sl st")} in the first"),
-        StitchSymbol.Shell => Phrase.Of($"shell: 5 {new Term("dc")} in one stitch"),
+        StitchSymbol.Picot => Phrase.Of($"picot: {new Term("ch")} 3, {new Term("sl st")} in the {new Term("sc")} just made"),
+        StitchSymbol.Shell => Phrase.Of($"5 {new Term("dc")} in one stitch"),
+        StitchSymbol.CrossedCluster => Phrase.Of($"cluster of 2 {new Term("hdc")}, crossed"),
+        StitchSymbol.BackLoopSingleCrochet => Phrase.Of($"{new Term("sc")} in the back loop"),
+        StitchSymbol.BackLoopHalfDoubleSlipStitch => Phrase.Of($"{new Term("hdc")} {new Term("sl st")} in the back loop"),
+        StitchSymbol.Strands => Phrase.Of($"bunch of strands, knotted in"),
         _ => throw new ArgumentOutOfRangeException(nameof(symbol), symbol, "No name for this stitch."),
     };
 

@@ -29,7 +29,8 @@ internal static class YarnRulerDrawing
             at += ruler.Units[i];
         }
         shapes.AddRange(Ticks(total, scale));
-        return new DrawnPicture([new Sheet(total * scale + 2 * Edge, 24, shapes.ToImmutable(), title, description)], ColourKeySigns.Of(ruler.Key));
+        return new DrawnPicture(
+            [new Sheet(total * scale + 2 * Edge, 24, shapes.ToImmutable(), title, description)], ColourKeySigns.Of(ruler.Key));
     }
 
     private static IEnumerable<Shape> Section(SequenceColour colour, double units, double left, double width)
@@ -55,7 +56,8 @@ internal static class YarnRulerDrawing
             var x = Edge + stitch * scale;
             ticks.Line(new Point(x, top), new Point(x, top + (stitch % numbered == 0 ? 2.6 : 1.4)));
             if (stitch % numbered == 0)
-                yield return new TextLine(new Point(x, top + 5.6), stitch.ToString(CultureInfo.InvariantCulture), new Lettering(2.6, Ink.Black, Anchor.Middle));
+                yield return new TextLine(
+                    new Point(x, top + 5.6), stitch.ToString(CultureInfo.InvariantCulture), new Lettering(2.6, Ink.Black, Anchor.Middle));
         }
         yield return ticks.With(new Style(null, Ink.Fine));
     }

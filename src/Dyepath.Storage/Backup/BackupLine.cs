@@ -40,8 +40,10 @@ internal sealed record BackupStart(int Form, DateTimeOffset TakenAt)
 }
 
 internal sealed record BackupProject(
-    string Id, string Name, bool Archived, DateTimeOffset CreatedAt, DateTimeOffset UpdatedAt, int LastVersion, string Document,
-    SwatchPicture? Swatch = null);
+    string Id, string Name, bool Archived, DateTimeOffset CreatedAt, DateTimeOffset UpdatedAt, int LastVersion, string Document)
+{
+    public SwatchPicture? Swatch { get; init; }
+}
 
 /// <summary>A version of the project of the nearest project line above.</summary>
 internal sealed record BackupVersion(int Number, DateTimeOffset SavedAt, bool Kept, string Document);

@@ -15,7 +15,10 @@ internal static class BackupRows
     public static BackupLine Line(ProjectRow row, byte[] document) => new()
     {
         Project = new(
-            row.Id, row.Name, row.Archived, row.CreatedAt, row.UpdatedAt, row.LastVersion, Text(document), StoredSwatch.Read(row.Swatch)),
+            row.Id, row.Name, row.Archived, row.CreatedAt, row.UpdatedAt, row.LastVersion, Text(document))
+        {
+            Swatch = StoredSwatch.Read(row.Swatch),
+        },
     };
 
     public static BackupLine Line(VersionRow row) => new() { Version = new(row.Number, row.SavedAt, row.Kept, Text(row.Document)) };

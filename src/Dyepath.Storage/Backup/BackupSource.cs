@@ -136,7 +136,8 @@ internal sealed class BackupSource
         try
         {
             var row = await rows.AsNoTracking().SingleOrDefaultAsync(stop);
-            return row is not null && (row.Etag is null || row.Etag == Etags.Of(row.Document)) && _forms.IsDocument(row.Document) ? row : null;
+            return row is not null && (row.Etag is null || row.Etag == Etags.Of(row.Document)) && _forms.IsDocument(row.Document)
+                ? row : null;
         }
         catch (Exception e) when (StoreFaults.Find(e) == StoreFault.Damaged)
         {

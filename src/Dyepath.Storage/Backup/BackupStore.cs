@@ -112,7 +112,8 @@ public sealed class BackupStore(AppDb db, TimeProvider clock, StoredForms forms)
     }
 
     /// <summary>What the store has, by which a backup's lines are told from it.</summary>
-    private sealed record KnownIds(HashSet<string> Projects, HashSet<string> Makings, HashSet<string> Handovers, HashSet<string> Keys, HashSet<string> Logs)
+    private sealed record KnownIds(
+        HashSet<string> Projects, HashSet<string> Makings, HashSet<string> Handovers, HashSet<string> Keys, HashSet<string> Logs)
     {
         public static async Task<KnownIds> OfAsync(AppDb db, CancellationToken stop) => new(
             await SetAsync(db.Projects.Select(p => p.Id), stop), await SetAsync(db.Makings.Select(m => m.Id), stop),
@@ -123,6 +124,7 @@ public sealed class BackupStore(AppDb db, TimeProvider clock, StoredForms forms)
             (line.Handover is { } handover && (Handovers.Contains(handover.Id) || Keys.Contains(handover.KeyHash)))
             || (line.Log is { } log && Logs.Contains(log.Id));
 
-        private static async Task<HashSet<string>> SetAsync(IQueryable<string> ids, CancellationToken stop) => [.. await ids.ToListAsync(stop)];
+        private static async Task<HashSet<string>> SetAsync(IQueryable<string> ids, CancellationToken stop) =>
+            [.. await ids.ToListAsync(stop)];
     }
 }

@@ -16,7 +16,8 @@ public abstract class AppDb(DbContextOptions options) : DbContext(options)
     /// <summary>Where waiting for a connection took this long already, another try would only lengthen the queue.</summary>
     private static readonly TimeSpan LongestTrying = TimeSpan.FromSeconds(2);
 
-    private static readonly TimeSpan[] Pauses = [TimeSpan.FromMilliseconds(50), TimeSpan.FromMilliseconds(200), TimeSpan.FromMilliseconds(600)];
+    private static readonly TimeSpan[] Pauses = [TimeSpan.FromMilliseconds(50), TimeSpan.FromMilliseconds(200),
+        TimeSpan.FromMilliseconds(600)];
 
     internal DbSet<ProjectRow> Projects => Set<ProjectRow>();
 

@@ -1,6 +1,8 @@
 namespace Dyepath.Storage.Database;
 
-/// <summary>Files that their owner alone may read: unpublished patterns are in them. (Windows gives files the rights of their folder.)</summary>
+/// <summary>
+/// Files that their owner alone may read: unpublished patterns are in them. (Windows gives files the rights of their folder.)
+/// </summary>
 public static class OwnersFile
 {
     private const UnixFileMode Owner = UnixFileMode.UserRead | UnixFileMode.UserWrite;

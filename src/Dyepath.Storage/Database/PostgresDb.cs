@@ -77,14 +77,17 @@ public sealed class PostgresDb(DbContextOptions<PostgresDb> options) : AppDb(opt
             {
                 await Task.Delay(UntilItIsThere, cancel);
             }
-            catch (Exception e) when (e is NpgsqlException or SocketException or InvalidOperationException { InnerException: NpgsqlException })
+            catch (Exception e)
+                when (e is NpgsqlException or SocketException or InvalidOperationException { InnerException: NpgsqlException })
             {
                 throw new StoreNotReadyException(Words(e), e);
             }
         }
     }
 
-    /// <summary>A connection that broke, a server that starts or has none free, another's lock; a wrong password or name stays wrong.</summary>
+    /// <summary>
+    /// A connection that broke, a server that starts or has none free, another's lock; a wrong password or name stays wrong.
+    /// </summary>
     protected override bool MayWorkInAMoment(Exception fault) => StoreFaults.Find(fault) == StoreFault.Away
         && Said(fault)?.SqlState is null or ['0', '8', ..] or ['4', '0', ..] or ['5', '3', ..] or ['5', '7', ..];
 

@@ -6,7 +6,8 @@ internal static class StoredMoment
     public static DateTimeOffset GetStoredNow(this TimeProvider clock) =>
         clock.GetUtcNow().ToStored();
 
-    public static DateTimeOffset ToStored(this DateTimeOffset moment) => DateTimeOffset.FromUnixTimeMilliseconds(moment.ToUnixTimeMilliseconds());
+    public static DateTimeOffset ToStored(this DateTimeOffset moment) =>
+        DateTimeOffset.FromUnixTimeMilliseconds(moment.ToUnixTimeMilliseconds());
 
     /// <summary>Damaged bytes may be any number, and one row's must not keep a list from being read.</summary>
     public static DateTimeOffset FromMilliseconds(long milliseconds) => DateTimeOffset.FromUnixTimeMilliseconds(

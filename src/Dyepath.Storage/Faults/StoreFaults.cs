@@ -46,7 +46,8 @@ public static class StoreFaults
         PostgresErrorCodes.DiskFull => StoreFault.DiskFull,
         PostgresErrorCodes.DataCorrupted or PostgresErrorCodes.IndexCorrupted => StoreFault.Damaged,
         // Another writer's transaction came in between.
-        PostgresErrorCodes.SerializationFailure or PostgresErrorCodes.DeadlockDetected or PostgresErrorCodes.LockNotAvailable => StoreFault.Away,
+        PostgresErrorCodes.SerializationFailure or PostgresErrorCodes.DeadlockDetected or PostgresErrorCodes.LockNotAvailable =>
+            StoreFault.Away,
         // A standby, a database that is being put in another's place, a password that is being changed.
         PostgresErrorCodes.ReadOnlySqlTransaction or PostgresErrorCodes.InvalidCatalogName => StoreFault.Away,
         ['2', '8', ..] => StoreFault.Away,

@@ -18,14 +18,17 @@ public sealed class HandoverStore(AppDb db, TimeProvider clock, StoreUse use, St
     public const int MostOfProject = 50;
 
     /// <summary>Newest first; null where there is no such project.</summary>
-    public Task<IReadOnlyList<HandoverSummary>?> ListAsync(string projectId, CancellationToken stop) => db.AgainAsync<IReadOnlyList<HandoverSummary>?>(
-        async _ =>
-        {
-            var handovers = await db.Handovers.Where(h => h.ProjectId == projectId).OrderByDescending(h => h.CreatedAt).ThenBy(h => h.Id)
-                .Select(h => new HandoverSummary(h.Id, h.Size, h.CreatedAt, db.Logs.Count(l => l.HandoverId == h.Id))).ToListAsync(stop);
-            return handovers.Count > 0 || await db.Projects.AnyAsync(p => p.Id == projectId, stop) ? handovers : null;
-        },
-        stop);
+    public Task<IReadOnlyList<HandoverSummary>?> ListAsync(string projectId, CancellationToken stop) =>
+        db.AgainAsync<IReadOnlyList<HandoverSummary>?>(
+            async _ =>
+            {
+                var handovers = await db.Handovers.Where(h => h.ProjectId == projectId).OrderByDescending(h => h.CreatedAt)
+                    .ThenBy(h => h.Id)
+                    .Select(h => new HandoverSummary(h.Id, h.Size, h.CreatedAt, db.Logs.Count(l => l.HandoverId == h.Id)))
+                    .ToListAsync(stop);
+                return handovers.Count > 0 || await db.Projects.AnyAsync(p => p.Id == projectId, stop) ? handovers : null;
+            },
+            stop);
 
     /// <param name="piece">A making with an empty log.</param>
     public Task<HandoverOutcome> CreateAsync(string projectId, MakingText piece, CancellationToken stop)
@@ -84,7 +87,8 @@ public sealed class HandoverStore(AppDb db, TimeProvider clock, StoreUse use, St
     {
         var hash = SecretKey.Hash(key);
         return db.AgainAsync(
-            _ => db.Handovers.Where(h => h.KeyHash == hash).Select(h => new HandedPiece(h.Id, h.ProjectId, h.Document)).SingleOrDefaultAsync(stop),
+            _ => db.Handovers.Where(h => h.KeyHash == hash).Select(h => new HandedPiece(h.Id, h.ProjectId, h.Document))
+                .SingleOrDefaultAsync(stop),
             stop);
     }
 }

@@ -28,7 +28,8 @@ public sealed class MakerLogStore(AppDb db, TimeProvider clock, StoredForms form
                 await using var transaction = await db.Database.BeginTransactionAsync(stop);
                 if (!await db.LockAsync(handed.ProjectId, stop) || !await db.Handovers.AnyAsync(h => h.Id == handed.Id, stop))
                     return ReceiveOutcome.Revoked;
-                var others = await db.Logs.Where(l => l.HandoverId == handed.Id && l.MakingId != makingId).Select(l => l.Bytes).ToListAsync(stop);
+                var others = await db.Logs.Where(l => l.HandoverId == handed.Id && l.MakingId != makingId).Select(l => l.Bytes)
+                    .ToListAsync(stop);
                 if (others.Count >= MostOfHandover || others.Sum(bytes => (long)bytes) + text.Document.Length > MostBytesOfHandover)
                     return ReceiveOutcome.Full;
                 var now = clock.GetStoredNow();
@@ -60,13 +61,13 @@ public sealed class MakerLogStore(AppDb db, TimeProvider clock, StoredForms form
     }
 
     /// <summary>Newest first; null where there is no such project.</summary>
-    public Task<Page<MakerLog>?> ListAsync(string projectId, Place after, CancellationToken stop) => db.AgainAsync(
+    public Task<Page<ReceivedLog>?> ListAsync(string projectId, Place after, CancellationToken stop) => db.AgainAsync(
         async _ =>
         {
             var logs = await db.Logs.Where(l => l.ProjectId == projectId)
                 .Where(l => l.ReceivedAt < after.Moment || (l.ReceivedAt == after.Moment && string.Compare(l.Id, after.Id) > 0))
                 .OrderByDescending(l => l.ReceivedAt).ThenBy(l => l.Id).Take(ApiPaths.MostListed + 1)
-                .Select(l => new MakerLog(l.Id, l.Size, l.ReceivedAt, l.Entries)).ToListAsync(stop);
+                .Select(l => new ReceivedLog(l.Id, l.Size, l.ReceivedAt, l.Entries)).ToListAsync(stop);
             return logs.Count > 0 || await db.Projects.AnyAsync(p => p.Id == projectId, stop)
                 ? Place.Page(logs, log => new Place(log.ReceivedAt, log.Id))
                 : null;
@@ -76,7 +77,8 @@ public sealed class MakerLogStore(AppDb db, TimeProvider clock, StoredForms form
     /// <summary>Null where there is no such log.</summary>
     /// <exception cref="StoreException">It is damaged.</exception>
     public Task<byte[]?> ReadAsync(string projectId, string id, CancellationToken stop) => db.AgainAsync(
-        async _ => forms.Sound(await db.Logs.Where(l => l.ProjectId == projectId && l.Id == id).Select(l => l.Document).SingleOrDefaultAsync(stop)),
+        async _ => forms.Sound(await db.Logs.Where(l => l.ProjectId == projectId && l.Id == id).Select(l => l.Document)
+            .SingleOrDefaultAsync(stop)),
         stop);
 
     /// <returns>Whether there was such a log.</returns>

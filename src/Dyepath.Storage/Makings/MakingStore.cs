@@ -18,7 +18,7 @@ public sealed class MakingStore(AppDb db, TimeProvider clock, StoreUse use, Stor
     public const int Most = 200;
 
     private static readonly Expression<Func<MakingRow, MakingSummary>> Summary =
-        m => new MakingSummary(m.Id, m.Title, m.Size, m.ProjectId, m.Entries, m.UpdatedAt, m.Etag, m.Made);
+        m => new MakingSummary(m.Id, m.Title, m.Size, m.ProjectId, m.Entries, m.UpdatedAt, m.Etag) { Made = m.Made };
 
     private static readonly Func<MakingRow, MakingSummary> Summarised = Summary.Compile();
 
@@ -113,7 +113,8 @@ public sealed class MakingStore(AppDb db, TimeProvider clock, StoreUse use, Stor
                 var now = clock.GetStoredNow();
                 // One statement, so that of two writers who saw the same text the second finds another ETag.
                 var replaced = await db.Makings.Where(m => m.Id == id && m.Etag == seen && m.Etag != text.Etag).ExecuteUpdateAsync(
-                    m => m.SetProperty(x => x.Title, text.Title).SetProperty(x => x.Size, text.Size).SetProperty(x => x.Entries, text.Entries)
+                    m => m.SetProperty(x => x.Title, text.Title).SetProperty(x => x.Size, text.Size)
+                        .SetProperty(x => x.Entries, text.Entries)
                         .SetProperty(x => x.UpdatedAt, now).SetProperty(x => x.Etag, text.Etag).SetProperty(x => x.Document, text.Document),
                     stop);
                 if (await SummaryAsync(id, stop) is not { } stored)

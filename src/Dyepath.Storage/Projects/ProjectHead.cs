@@ -5,10 +5,12 @@ namespace Dyepath.Storage.Projects;
 
 /// <summary>A project's row without its text.</summary>
 internal sealed record ProjectHead(
-    string Id, string Name, bool Archived, DateTimeOffset UpdatedAt, string Etag, int LastVersion, string? Swatch, string? Made)
+    string Id, string Name, bool Archived, DateTimeOffset UpdatedAt, string Etag, int LastVersion, string? Swatch)
 {
+    public string? Made { get; init; }
+
     public static readonly Expression<Func<ProjectRow, ProjectHead>> Of =
-        p => new ProjectHead(p.Id, p.Name, p.Archived, p.UpdatedAt, p.Etag, p.LastVersion, p.Swatch, p.Made);
+        p => new ProjectHead(p.Id, p.Name, p.Archived, p.UpdatedAt, p.Etag, p.LastVersion, p.Swatch) { Made = p.Made };
 
     public static readonly Func<ProjectRow, ProjectHead> Read = Of.Compile();
 

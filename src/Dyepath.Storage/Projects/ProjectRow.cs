@@ -13,7 +13,9 @@ internal sealed class ProjectRow : ITextRow
 
     public required DateTimeOffset CreatedAt { get; init; }
 
-    /// <summary>Made anew with the row, also by a restored backup, so that a device knows whether this store has lost what it once had.</summary>
+    /// <summary>
+    /// Made anew with the row, also by a restored backup, so that a device knows whether this store has lost what it once had.
+    /// </summary>
     public string? Made { get; init; } = Guid.NewGuid().ToString("N");
 
     public required DateTimeOffset UpdatedAt { get; set; }

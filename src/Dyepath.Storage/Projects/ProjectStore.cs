@@ -14,7 +14,8 @@ public sealed class ProjectStore(AppDb db, TimeProvider clock, StoredForms forms
         async _ => Place.Page(
             (await db.Projects.Where(p => p.Archived == archived)
                 .Where(p => p.UpdatedAt < after.Moment || (p.UpdatedAt == after.Moment && string.Compare(p.Id, after.Id) > 0))
-                .OrderByDescending(p => p.UpdatedAt).ThenBy(p => p.Id).Take(ApiPaths.MostListed + 1).Select(ProjectHead.Of).ToListAsync(stop))
+                .OrderByDescending(p => p.UpdatedAt).ThenBy(p => p.Id).Take(ApiPaths.MostListed + 1).Select(ProjectHead.Of)
+                .ToListAsync(stop))
                 .ConvertAll(head => head.Summary),
             project => new Place(project.UpdatedAt, project.Id)),
         stop);
@@ -43,7 +44,8 @@ public sealed class ProjectStore(AppDb db, TimeProvider clock, StoredForms forms
             watch.Saw(id, head.Shown, isSound);
             return isSound
                 ? new TextReading.Sound(document!, head.Etag, StoredSwatch.Read(head.Swatch), head.Made)
-                : (TextReading)new TextReading.Damaged(head.Shown, head.Etag, head.UpdatedAt, await GoodVersion.FindAsync(db, forms, id, stop));
+                : (TextReading)new TextReading.Damaged(
+                    head.Shown, head.Etag, head.UpdatedAt, await GoodVersion.FindAsync(db, forms, id, stop));
         },
         stop);
 

@@ -17,6 +17,8 @@ public abstract record TextReading
     public sealed record Missing : TextReading;
 
     /// <summary>The bytes are not those that were stored, or cannot be read at all.</summary>
-    /// <param name="LastGood">The newest version that can be read; versions have no ETag of their own, so a changed letter shows in none of them.</param>
+    /// <param name="LastGood">
+    /// The newest version that can be read; versions have no ETag of their own, so a changed letter shows in none of them.
+    /// </param>
     public sealed record Damaged(string Name, string Etag, DateTimeOffset UpdatedAt, VersionSummary? LastGood = null) : TextReading;
 }

@@ -24,7 +24,8 @@ internal static class ClientPages
             StatusCodes.Status404NotFound, "There is nothing at this address.", "See /openapi/v1.json for what the host answers."))
             .ExcludeFromDescription();
         app.MapMethods($"/{Release.Root}/{{version}}/{{**file}}", Reading, OfVersion).AllowAnonymous().WithMetadata(new OwnFile()).ExcludeFromDescription();
-        // The service worker, the manifest and the icons have to be found under one address for ever; no page of ours asks for another one so.
+        // The service worker, the manifest and the icons have to be found under one address for ever; no page of ours asks for another
+        // one so.
         foreach (var address in app.Services.GetRequiredService<Releases>().Present?.Addresses ?? [])
             app.MapMethods($"/{address}", Reading, OfPresent(address)).AllowAnonymous().WithMetadata(new OwnFile()).ExcludeFromDescription();
         var page = OfPresent(Release.Page);
@@ -40,9 +41,10 @@ internal static class ClientPages
             StatusCodes.Status410Gone, "This host no longer has that version of Dyepath.", "Open the page again; what you saved stays.");
     }
 
-    private static Func<Releases, HttpContext, IResult> OfPresent(string address) => (releases, context) => releases.Present?[address] is { } file
-        ? Answer(file, "no-cache", context)
-        : Problems.Of(StatusCodes.Status404NotFound, "This host has no pages.", "Publish it again, with the client.");
+    private static Func<Releases, HttpContext, IResult> OfPresent(string address) =>
+        (releases, context) => releases.Present?[address] is { } file
+            ? Answer(file, "no-cache", context)
+            : Problems.Of(StatusCodes.Status404NotFound, "This host has no pages.", "Publish it again, with the client.");
 
     private static IResult Answer(ReleaseFile file, string caching, HttpContext context)
     {
@@ -52,7 +54,8 @@ internal static class ClientPages
             return Results.Bytes(file.Bytes, file.Type, entityTag: file.Tag());
         headers[HeaderNames.Vary] = HeaderNames.AcceptEncoding;
         if (!context.Request.GetTypedHeaders().AcceptEncoding.Any(e => e.Value == Brotli && e.Quality != 0))
-            return Results.Stream(new BrotliStream(new MemoryStream(file.Bytes), CompressionMode.Decompress), file.Type, entityTag: file.Tag("-plain"));
+            return Results.Stream(
+                new BrotliStream(new MemoryStream(file.Bytes), CompressionMode.Decompress), file.Type, entityTag: file.Tag("-plain"));
         headers[HeaderNames.ContentEncoding] = Brotli;
         return Results.Bytes(file.Bytes, file.Type, entityTag: file.Tag());
     }

@@ -39,7 +39,10 @@ internal sealed partial class Releases(IWebHostEnvironment environment, HostSett
         }
     }
 
-    /// <summary>Keeps the present release for the hosts after this one, and forgets the oldest. A folder that takes nothing is no reason not to start.</summary>
+    /// <summary>
+    /// Keeps the present release for the hosts after this one, and forgets the oldest. A folder that takes nothing is no reason not to
+    /// start.
+    /// </summary>
     public void Keep()
     {
         if (Present is not { } present)

@@ -45,7 +45,8 @@ internal static class HandoverEndpoints
         var logs = app.MapGroup($"/{ApiPaths.Logs("{id}")}").WithTags("handovers");
         logs.MapGet("", ListLogsAsync)
             .WithName("logs").WithSummary("What makers have sent, newest first; where there is more, Link names the next part.")
-            .Produces<MakerLog[]>().Produces<Problem>(StatusCodes.Status400BadRequest, ProblemJson).Produces<Problem>(StatusCodes.Status404NotFound, ProblemJson);
+            .Produces<ReceivedLog[]>().Produces<Problem>(StatusCodes.Status400BadRequest, ProblemJson)
+            .Produces<Problem>(StatusCodes.Status404NotFound, ProblemJson);
         logs.MapGet("/{log}", async (string id, string log, MakerLogStore store, CancellationToken stop) =>
             await store.ReadAsync(id, log, stop) is { } document ? (IResult)TypedResults.Bytes(document, Json) : NoLog)
             .WithName("log").WithSummary("A maker's making, byte for byte as she sent it.")
@@ -64,7 +65,8 @@ internal static class HandoverEndpoints
     }
 
     private static async Task<IResult> CreateAsync(
-        string id, NewHandover asked, HttpContext context, ProjectStore projects, HandoverStore store, PieceMaker pieces, CancellationToken stop)
+        string id, NewHandover asked, HttpContext context, ProjectStore projects, HandoverStore store, PieceMaker pieces,
+        CancellationToken stop)
     {
         var reading = await projects.ReadAsync(id, stop);
         if (reading is TextReading.Damaged damaged)

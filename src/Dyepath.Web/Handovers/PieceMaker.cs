@@ -33,13 +33,17 @@ internal sealed class PieceMaker(Func<Project, CancellationToken, PlanResult> pl
     {
     }
 
-    /// <summary>The project for one size, without its photos and with nothing done yet; or the answer that says why there is none.</summary>
-    public async Task<(MakingText? Piece, IResult? Refusal)> MakeAsync(byte[] document, string size, HttpContext context, CancellationToken stop)
+    /// <summary>
+    /// The project for one size, without its photos and with nothing done yet; or the answer that says why there is none.
+    /// </summary>
+    public async Task<(MakingText? Piece, IResult? Refusal)> MakeAsync(
+        byte[] document, string size, HttpContext context, CancellationToken stop)
     {
         using var turn = await _turns.AcquireAsync(cancellationToken: stop);
         if (!turn.IsAcquired)
         {
-            context.Response.Headers[HeaderNames.RetryAfter] = ((int)LongestPlan.TotalSeconds).ToString(System.Globalization.CultureInfo.InvariantCulture);
+            context.Response.Headers[HeaderNames.RetryAfter] = ((int)LongestPlan.TotalSeconds)
+                .ToString(System.Globalization.CultureInfo.InvariantCulture);
             return (null, Problems.Of(
                 StatusCodes.Status503ServiceUnavailable, "The host is planning other pieces just now.", "Hand it over again in a moment."));
         }

@@ -10,7 +10,8 @@ internal static class MakingBody
     private const int MostFaults = 5;
 
     /// <summary>The making and its text, or the answer that says why it is none.</summary>
-    public static async Task<(MakingDocument? Making, MakingText? Text, IResult? Refusal)> ReadAsync(HttpRequest request, CancellationToken stop)
+    public static async Task<(MakingDocument? Making, MakingText? Text, IResult? Refusal)> ReadAsync(
+        HttpRequest request, CancellationToken stop)
     {
         if (await RequestBody.ReadAsync(request, stop) is not { } bytes)
             return (null, null, RequestBody.TooLarge);

@@ -1,3 +1,4 @@
+using Dyepath.Core.Documents;
 using Dyepath.Core.Projects;
 
 namespace Dyepath.Web.Projects;

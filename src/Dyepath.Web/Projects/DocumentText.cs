@@ -2,6 +2,7 @@ using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using Dyepath.Contracts;
+using Dyepath.Core.Documents;
 using Dyepath.Core.Projects;
 
 namespace Dyepath.Web.Projects;
@@ -39,7 +40,9 @@ internal sealed record DocumentText(byte[] Utf8, string Name)
         return copy.Length <= ProjectReader.MostBytes ? new DocumentText(copy, FindTitle(copy)?.Name ?? Name) : this;
     }
 
-    /// <summary>The document's own title, as it is and as it is shown, and the bytes from its opening quote to past its closing one.</summary>
+    /// <summary>
+    /// The document's own title, as it is and as it is shown, and the bytes from its opening quote to past its closing one.
+    /// </summary>
     private static (string Text, string Name, int At, int End)? FindTitle(ReadOnlySpan<byte> utf8)
     {
         var mark = utf8.StartsWith(Utf8Mark) ? Utf8Mark.Length : 0;

@@ -49,7 +49,8 @@ internal static class Devices
         return SignIn.SeeOther(context, Path);
     }
 
-    private static IResult Page(HttpContext context, IReadOnlyList<Session> sessions, string? fault = null, int status = StatusCodes.Status200OK)
+    private static IResult Page(
+        HttpContext context, IReadOnlyList<Session> sessions, string? fault = null, int status = StatusCodes.Status200OK)
     {
         var own = context.Features.Get<Session>()?.Id;
         var now = context.RequestServices.GetRequiredService<TimeProvider>().GetUtcNow();

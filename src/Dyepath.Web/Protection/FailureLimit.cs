@@ -15,7 +15,9 @@ internal sealed class FailureLimit(TimeProvider clock)
 
     private const int OfWideNetwork = 40;
 
-    /// <summary>Beyond so many networks in a minute further ones are not remembered; <see cref="SlowLane"/> is what holds them up then.</summary>
+    /// <summary>
+    /// Beyond so many networks in a minute further ones are not remembered; <see cref="SlowLane"/> is what holds them up then.
+    /// </summary>
     public const int MostRemembered = 20_000;
 
     private static readonly TimeSpan Window = TimeSpan.FromMinutes(1);
@@ -41,7 +43,8 @@ internal sealed class FailureLimit(TimeProvider clock)
         lock (_lock)
         {
             Turn();
-            return _counts.GetValueOrDefault(near) >= OfAddress || (wide is { } network && _counts.GetValueOrDefault(network) >= OfWideNetwork);
+            return _counts.GetValueOrDefault(near) >= OfAddress
+                || (wide is { } network && _counts.GetValueOrDefault(network) >= OfWideNetwork);
         }
     }
 
@@ -63,7 +66,8 @@ internal sealed class FailureLimit(TimeProvider clock)
         TimeSpan left;
         lock (_lock)
             left = Window - clock.GetElapsedTime(_begun);
-        context.Response.Headers[HeaderNames.RetryAfter] = Math.Clamp((int)left.TotalSeconds + 1, 1, 60).ToString(CultureInfo.InvariantCulture);
+        context.Response.Headers[HeaderNames.RetryAfter] = Math.Clamp((int)left.TotalSeconds + 1, 1, 60)
+            .ToString(CultureInfo.InvariantCulture);
         return new($"Too many wrong {what} came from here.", "Wait a minute, then try again.", StatusCodes.Status429TooManyRequests);
     }
 

@@ -24,5 +24,6 @@ internal readonly record struct Network(UInt128 Prefix, int Bits)
     }
 
     public static bool IsThisComputer(HttpContext context) =>
-        context.Connection.RemoteIpAddress is { } address && IPAddress.IsLoopback(address.IsIPv4MappedToIPv6 ? address.MapToIPv4() : address);
+        context.Connection.RemoteIpAddress is { } address
+            && IPAddress.IsLoopback(address.IsIPv4MappedToIPv6 ? address.MapToIPv4() : address);
 }

@@ -22,7 +22,8 @@ internal sealed class SecurityHeaders(RequestDelegate next)
 
     public Task InvokeAsync(HttpContext context)
     {
-        // Found now, as the fallback to a page forgets it; set late, because an answer that is begun anew after a fault loses what was set before.
+        // Found now, as the fallback to a page forgets it; set late, because an answer that is begun anew after a fault loses what was
+        // set before.
         var isOwnFile = context.GetEndpoint()?.Metadata.GetMetadata<OwnFile>() is not null;
         context.Response.OnStarting(() =>
         {
@@ -43,7 +44,9 @@ internal sealed class SecurityHeaders(RequestDelegate next)
         return next(context);
     }
 
-    /// <summary>Only a name is told to come by https from now on: addresses cannot be (RFC 6797, 8.1.1), and localhost is every program's.</summary>
+    /// <summary>
+    /// Only a name is told to come by https from now on: addresses cannot be (RFC 6797, 8.1.1), and localhost is every program's.
+    /// </summary>
     private static bool HasName(string host) =>
         !IPAddress.TryParse(host.Trim('[', ']'), out _)
         && !host.Equals("localhost", StringComparison.OrdinalIgnoreCase)

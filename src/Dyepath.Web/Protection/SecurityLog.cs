@@ -5,11 +5,13 @@ namespace Dyepath.Web.Protection;
 /// <summary>Who came in and who did not: by address, never with what was given.</summary>
 internal sealed partial class SecurityLog(ILogger<SecurityLog> logger)
 {
-    public void SignedIn(HttpContext context, string device) => SignedIn(context.Connection.RemoteIpAddress, device, context.TraceIdentifier);
+    public void SignedIn(HttpContext context, string device) =>
+        SignedIn(context.Connection.RemoteIpAddress, device, context.TraceIdentifier);
 
     public void SignedOut(HttpContext context, string what) => SignedOut(context.Connection.RemoteIpAddress, what, context.TraceIdentifier);
 
-    public void Refused(HttpContext context, AccessToken.Verdict why) => Refused(context.Connection.RemoteIpAddress, why, context.TraceIdentifier);
+    public void Refused(HttpContext context, AccessToken.Verdict why) =>
+        Refused(context.Connection.RemoteIpAddress, why, context.TraceIdentifier);
 
     [LoggerMessage(Level = LogLevel.Information, Message = "{Device} signed in from {Address}, request {RequestId}")]
     private partial void SignedIn(IPAddress? address, string device, string requestId);

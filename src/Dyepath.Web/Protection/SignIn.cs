@@ -86,7 +86,8 @@ internal static class SignIn
         {
             // Whoever may know the key of the earlier session has nothing of the new one.
             await EndOwnAsync(context, token, sessions);
-            var (session, key) = await sessions.BeginAsync(token.Mark, DeviceName.Of(context.Request.Headers.UserAgent.ToString()), context.RequestAborted);
+            var (session, key) = await sessions.BeginAsync(
+                token.Mark, DeviceName.Of(context.Request.Headers.UserAgent.ToString()), context.RequestAborted);
             SessionCookie.Give(context, key, session.SignedInAt);
             log.SignedIn(context, session.Device);
             return SeeOther(context, "/");
@@ -100,7 +101,8 @@ internal static class SignIn
 
     private static async Task EndOwnAsync(HttpContext context, AccessToken token, SessionStore sessions)
     {
-        if (SessionCookie.Read(context.Request) is { } key && await sessions.OpenAsync(key, token.Mark, context.RequestAborted) is { } session)
+        if (SessionCookie.Read(context.Request) is { } key
+            && await sessions.OpenAsync(key, token.Mark, context.RequestAborted) is { } session)
             await sessions.EndAsync(session.Id, context.RequestAborted);
     }
 

@@ -16,7 +16,8 @@ internal sealed class TokenCheck(RequestDelegate next, AccessToken token, Securi
             await next(context);
             return;
         }
-        if (SessionCookie.Read(context.Request) is { } key && await sessions.OpenAsync(key, token.Mark, context.RequestAborted) is { } session)
+        if (SessionCookie.Read(context.Request) is { } key
+            && await sessions.OpenAsync(key, token.Mark, context.RequestAborted) is { } session)
         {
             context.Features.Set(session);
             await next(context);

@@ -28,7 +28,8 @@ internal static class CommandLine
             var configuration = new InvocationConfiguration { EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = null };
             return await parsed.InvokeAsync(configuration);
         }
-        catch (Exception bad) when (bad is BadSettingException or BadBackupException or StoreNotReadyException or IOException or UnauthorizedAccessException)
+        catch (Exception bad)
+            when (bad is BadSettingException or BadBackupException or StoreNotReadyException or IOException or UnauthorizedAccessException)
         {
             await Terminal.ComplainAsync(bad.Message);
             return BadInput;

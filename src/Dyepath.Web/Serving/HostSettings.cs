@@ -8,9 +8,7 @@ namespace Dyepath.Web.Serving;
 /// <param name="Listen">Missing: this computer alone.</param>
 /// <param name="AccessToken">Missing: nobody is asked; only on this computer alone.</param>
 /// <param name="Certificate">A PKCS#12 file.</param>
-/// <param name="CertificatePassword">Of that file.</param>
 /// <param name="MakeCertificate">Makes a certificate in the data folder, and a new one when it runs out.</param>
-/// <param name="Proxies">Whose word on where a request comes from is taken; missing, nobody's.</param>
 /// <param name="Names">Names by which browsers may call this host, besides localhost and the computer's own.</param>
 internal sealed record HostSettings(
     DatabaseChoice Database,
@@ -18,11 +16,15 @@ internal sealed record HostSettings(
     IPAddress? Listen = null,
     string? AccessToken = null,
     string? Certificate = null,
-    string? CertificatePassword = null,
     bool MakeCertificate = false,
-    IReadOnlyList<IPNetwork>? Proxies = null,
     params IReadOnlyList<string> Names)
 {
+    /// <summary>Of that file.</summary>
+    public string? CertificatePassword { get; init; }
+
+    /// <summary>Whose word on where a request comes from is taken; missing, nobody's.</summary>
+    public IReadOnlyList<IPNetwork>? Proxies { get; init; }
+
     public const int UsualPort = 5280;
 
     public const int ShortestToken = 16;

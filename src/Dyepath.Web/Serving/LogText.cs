@@ -27,7 +27,9 @@ internal static class LogText
         return Clean(text.ToString());
     }
 
-    /// <summary>Control characters, invisible ones and those that turn the direction of writing, as their numbers; line ends stay.</summary>
+    /// <summary>
+    /// Control characters, invisible ones and those that turn the direction of writing, as their numbers; line ends stay.
+    /// </summary>
     public static string Clean(string text)
     {
         if (text.All(c => !IsUnseen(c)))

@@ -55,8 +55,11 @@ internal static class ServeCommand
         {
             var settings = new HostSettings(
                 database.Read(parsed), parsed.GetValue(port), parsed.GetValue(listen), parsed.GetValue(token), parsed.GetValue(certificate),
-                Environment.GetEnvironmentVariable(PasswordVariable), parsed.GetValue(make), parsed.GetValue(proxies),
-                parsed.GetValue(names) ?? []);
+                parsed.GetValue(make), parsed.GetValue(names) ?? [])
+            {
+                CertificatePassword = Environment.GetEnvironmentVariable(PasswordVariable),
+                Proxies = parsed.GetValue(proxies),
+            };
             await using var app = DyepathHost.Build(settings);
             await DyepathHost.StartAsync(app);
             foreach (var address in app.Urls)

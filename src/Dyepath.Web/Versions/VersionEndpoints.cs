@@ -19,7 +19,8 @@ internal static class VersionEndpoints
         var versions = app.MapGroup($"/{ApiPaths.Versions("{id}")}").WithTags("versions");
         versions.MapGet("", ListAsync)
             .WithName("versions").WithSummary("Earlier texts, newest first; where there are more, Link names the next part.")
-            .Produces<VersionSummary[]>().Produces<Problem>(StatusCodes.Status400BadRequest, ProblemJson).Produces<Problem>(StatusCodes.Status404NotFound, ProblemJson);
+            .Produces<VersionSummary[]>().Produces<Problem>(StatusCodes.Status400BadRequest, ProblemJson)
+            .Produces<Problem>(StatusCodes.Status404NotFound, ProblemJson);
         versions.MapGet("/{number:int}", async (string id, int number, VersionStore store, CancellationToken stop) =>
             await store.ReadAsync(id, number, stop) is { } text
                 ? (IResult)TypedResults.Bytes(text, "application/json")

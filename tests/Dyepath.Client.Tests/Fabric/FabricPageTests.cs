@@ -1,7 +1,9 @@
 using Bunit;
 using Dyepath.Client.Fabric;
-using Dyepath.Client.Work;
-using Dyepath.Client.Worker;
+using Dyepath.Workspace.Fabric;
+using Dyepath.Workspace.Tests.Fabric;
+using Dyepath.Workspace.Work;
+using Dyepath.Workspace.Worker;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace Dyepath.Client.Tests.Fabric;
@@ -23,7 +25,7 @@ public sealed class FabricPageTests : BunitContext
         var page = Render<FabricPage>();
         var best = page.FindAll(".seams li").Select(l => l.TextContent).ToArray();
         Assert.Equal(4, best.Length);
-        Assert.Contains("Left side: the colours run on here; all stitches match.", best[0], StringComparison.Ordinal);
+        Assert.Contains("Left side: good, mirrored: the colours run on here", best[0], StringComparison.Ordinal);
         page.Find("[aria-label^='1 later: begin the back']").Click();
         page.WaitForAssertion(
             () => Assert.Contains(
@@ -51,6 +53,15 @@ public sealed class FabricPageTests : BunitContext
         page.Find(".see button").Click();
         Assert.True(_jobs.Cancelled);
         page.WaitForAssertion(() => Assert.Empty(page.FindAll("progress")));
+    }
+
+    [Fact]
+    public void The_chance_of_a_good_piece_stands_among_its_figures()
+    {
+        var figures = Render<FabricPage>().Find(".piece-figures");
+        foreach (var piece in _workbench.Size!.Pieces.Where(p => p.Pooled))
+            Assert.Contains(FabricWords.MadeWell(piece.MadeWell), figures.TextContent, StringComparison.Ordinal);
+        Assert.Matches(@"Comes out well(for \d+ makers of 100)+", figures.TextContent);
     }
 
     [Fact]

@@ -1,6 +1,7 @@
 using Bunit;
 using Dyepath.Client.Fields;
-using Dyepath.Client.Work;
+using Dyepath.Workspace.Fields;
+using Dyepath.Workspace.Work;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace Dyepath.Client.Tests.Fields;

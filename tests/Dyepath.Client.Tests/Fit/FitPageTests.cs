@@ -1,6 +1,8 @@
 using Bunit;
 using Dyepath.Client.Fit;
-using Dyepath.Client.Work;
+using Dyepath.Workspace.Fit;
+using Dyepath.Workspace.Tests.Fit;
+using Dyepath.Workspace.Work;
 using Microsoft.AspNetCore.Components.Web;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -35,7 +37,7 @@ public sealed class FitPageTests : BunitContext
     public async Task A_point_of_the_curve_allows_as_many_counts()
     {
         var page = await Open();
-        page.FindAll(".fit-curve button")[3].Click();
+        await page.FindAll(".fit-curve button")[3].ClickAsync();
         Assert.Equal("4", _workbench.Document!.Typed("garment.grading.mostCounts"));
     }
 
@@ -45,22 +47,33 @@ public sealed class FitPageTests : BunitContext
         var page = await Open();
         int Now() => int.Parse(page.Find(".fit-counts").GetAttribute("aria-valuenow")!);
         var before = Now();
-        page.Find(".fit-counts").KeyDown(new KeyboardEventArgs { Key = "ArrowRight" });
+        await page.Find(".fit-counts").KeyDownAsync(new KeyboardEventArgs { Key = "ArrowRight" });
         Assert.Equal(before + 1, Now());
-        page.Find(".fit-counts").KeyDown(new KeyboardEventArgs { Key = "Home" });
+        await page.Find(".fit-counts").KeyDownAsync(new KeyboardEventArgs { Key = "Home" });
         Assert.Equal(1, Now());
+    }
+
+    /// <summary>One number, one error: the table of counts says of the count that a size is on what the table of errors says.</summary>
+    [Fact]
+    public async Task A_size_on_its_count_has_the_error_that_the_plan_has()
+    {
+        var page = await Open();
+        var plan = _workbench.Plan!;
+        var measure = plan.Chosen.Ruler.Measure;
+        var chosen = page.FindAll(".fit-byhand select option[selected]").Select(o => o.TextContent.Split(": ")[1]).ToArray();
+        Assert.Equal(plan.Sizes.Select(s => FitWords.Error(s.Finished[measure] - s.Target[measure], plan.Project.Edition.Units)), chosen);
     }
 
     [Fact]
     public async Task A_count_is_fixed_only_with_a_reason()
     {
         var page = await Open();
-        page.FindAll(".fit-size")[0].KeyDown(new KeyboardEventArgs { Key = "ArrowRight" });
+        await page.FindAll(".fit-size")[0].KeyDownAsync(new KeyboardEventArgs { Key = "ArrowRight" });
         Assert.Contains("worked sideways for good", page.Find(".fit-pin").TextContent);
-        page.Find(".fit-pin").Submit();
+        await page.Find(".fit-pin").SubmitAsync();
         Assert.False(_workbench.Document!.Has(FitEdits.Overrides));
-        page.Find("#fit-reason").Input("longer in the sample");
-        page.Find(".fit-pin").Submit();
+        await page.Find("#fit-reason").InputAsync("longer in the sample");
+        await page.Find(".fit-pin").SubmitAsync();
         Assert.Equal("longer in the sample", _workbench.Document.Typed($"{FitEdits.Overrides}[0].reason"));
         Assert.Equal("sideways", _workbench.Document.Typed("garment.direction"));
         Assert.Empty(page.FindAll(".fit-pin"));
@@ -70,10 +83,10 @@ public sealed class FitPageTests : BunitContext
     public async Task A_line_is_pulled_to_another_count()
     {
         var page = await Open();
-        page.FindAll(".fit-size")[0].PointerDown(new PointerEventArgs { ClientX = 100 });
-        page.Find(".fit-sheet").PointerMove(new PointerEventArgs { ClientX = 100 + 45 });
-        page.Find(".fit-sheet").PointerUp(new PointerEventArgs { ClientX = 100 + 45 });
-        Assert.Contains("Size XS on 95 stitches", page.Find(".fit-pin").TextContent);
+        await page.FindAll(".fit-size")[0].PointerDownAsync(new PointerEventArgs { ClientX = 100 });
+        await page.Find(".fit-sheet").PointerMoveAsync(new PointerEventArgs { ClientX = 100 + 45 });
+        await page.Find(".fit-sheet").PointerUpAsync(new PointerEventArgs { ClientX = 100 + 45 });
+        Assert.Contains("Size XS on 93 stitches", page.Find(".fit-pin").TextContent);
     }
 
     [Fact]
@@ -81,7 +94,7 @@ public sealed class FitPageTests : BunitContext
     {
         var page = await Open(d => d.Set("garment.motif", "bands"));
         Assert.Contains("nearest to the motif", page.Markup);
-        page.FindAll(".fit-remedies button").First(b => b.TextContent == "Take this motif").Click();
+        await page.FindAll(".fit-remedies button").First(b => b.TextContent == "Take this motif").ClickAsync();
         Assert.NotEqual("bands", _workbench.Document!.Typed("garment.motif"));
     }
 }

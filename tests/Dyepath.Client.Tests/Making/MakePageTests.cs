@@ -1,15 +1,18 @@
 using System.Globalization;
 using AngleSharp.Dom;
 using Bunit;
-using Dyepath.Client.Keeping;
 using Dyepath.Client.Making.Beside;
 using Dyepath.Client.Making.Handing;
-using Dyepath.Client.Making.Store;
-using Dyepath.Client.Store;
-using Dyepath.Client.Tests.Work;
-using Dyepath.Client.Work;
-using Dyepath.Client.Worker;
 using Dyepath.Core.Making.Log;
+using Dyepath.Workspace.Keeping;
+using Dyepath.Workspace.Making.Beside;
+using Dyepath.Workspace.Making.Handing;
+using Dyepath.Workspace.Making.Store;
+using Dyepath.Workspace.Store;
+using Dyepath.Workspace.Tests.Making;
+using Dyepath.Workspace.Tests.Work;
+using Dyepath.Workspace.Work;
+using Dyepath.Workspace.Worker;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace Dyepath.Client.Tests.Making;
@@ -115,11 +118,11 @@ public sealed class MakePageTests : BunitContext
         var page = AtRow(1);
         await Click(page, () => page.Find(".make-three .on"));
         page.WaitForAssertion(() => Assert.StartsWith("Row 2 (WS)", page.Find("h1").TextContent, StringComparison.Ordinal));
-        Assert.Equal((Did.Row, 0), (Log.Last().Did, Log.Last().Phase));
+        Assert.Equal((EntryKind.Row, 0), (Log.Last().Kind, Log.Last().Phase));
         Assert.Equal([true], _phone.Buzzed);
         await Click(page, () => page.Find(".make-back"));
         page.WaitForAssertion(() => Assert.StartsWith("Row 1 (RS)", page.Find("h1").TextContent, StringComparison.Ordinal));
-        Assert.Equal(Did.Back, Log.Last().Did);
+        Assert.Equal(EntryKind.Back, Log.Last().Kind);
     }
 
     [Fact]
@@ -132,7 +135,7 @@ public sealed class MakePageTests : BunitContext
         (_device.IsFull, _host.IsAway) = (false, false);
         await Click(page, () => page.Find(".make-done"));
         page.WaitForAssertion(() => Assert.StartsWith("Row 3", page.Find("h1").TextContent, StringComparison.Ordinal));
-        page.WaitForAssertion(() => Assert.Equal(2, Log.Count(e => e.Did == Did.Row)));
+        page.WaitForAssertion(() => Assert.Equal(2, Log.Count(e => e.Kind == EntryKind.Row)));
     }
 
     [Fact]
@@ -192,7 +195,7 @@ public sealed class MakePageTests : BunitContext
         Assert.Contains("rip back", page.Find(".make-advice").TextContent, StringComparison.Ordinal);
         Assert.Contains("Row 3 should read: ", page.Markup, StringComparison.Ordinal);
         await Click(page, () => Button(page, "I ripped row 3 back"));
-        page.WaitForAssertion(() => Assert.Equal((Did.At, 3), (Log.Last().Did, Log.Last().To)));
+        page.WaitForAssertion(() => Assert.Equal((EntryKind.At, 3), (Log.Last().Kind, Log.Last().To)));
     }
 
     [Fact]
@@ -203,8 +206,8 @@ public sealed class MakePageTests : BunitContext
         for (var part = 0; part < view.Order.Parts.Length; part++)
         {
             if (part > 0)
-                log.Add(new Entry(Did.Part, MakingBench.Now, To: part + 1));
-            log.AddRange(view.Order.Parts[part].Steps.Select(s => new Entry(s is Core.Making.Order.RowStep ? Did.Row : Did.Step, MakingBench.Now)));
+                log.Add(new Entry(EntryKind.Part, MakingBench.Now, To: part + 1));
+            log.AddRange(view.Order.Parts[part].Steps.Select(s => new Entry(s is Core.Making.Order.RowStep ? EntryKind.Row : EntryKind.Step, MakingBench.Now)));
         }
         var page = Open(MakingBench.Demo() with { Log = [.. log] });
         page.WaitForAssertion(() => Assert.Contains("Everything is done.", page.Markup, StringComparison.Ordinal));
@@ -265,8 +268,8 @@ public sealed class MakePageTests : BunitContext
         {
             Log =
             [
-                .. Enumerable.Repeat(new Entry(Did.Step, MakingBench.Now), before),
-                .. Enumerable.Repeat(new Entry(Did.Row, MakingBench.Now, phase), row - 1),
+                .. Enumerable.Repeat(new Entry(EntryKind.Step, MakingBench.Now), before),
+                .. Enumerable.Repeat(new Entry(EntryKind.Row, MakingBench.Now, phase), row - 1),
             ],
         });
         page.WaitForElement(".make-done");

@@ -1,12 +1,14 @@
 using System.Net;
 using System.Text;
 using Bunit;
-using Dyepath.Client.Keeping;
 using Dyepath.Client.Pattern;
-using Dyepath.Client.Store;
-using Dyepath.Client.Work;
-using Dyepath.Client.Worker;
 using Dyepath.Core.Projects;
+using Dyepath.Workspace.Keeping;
+using Dyepath.Workspace.Pattern;
+using Dyepath.Workspace.Store;
+using Dyepath.Workspace.Tests.Pattern;
+using Dyepath.Workspace.Work;
+using Dyepath.Workspace.Worker;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace Dyepath.Client.Tests.Pattern;

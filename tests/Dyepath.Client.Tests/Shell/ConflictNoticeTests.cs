@@ -1,12 +1,13 @@
 using Bunit;
-using Dyepath.Client.Keeping;
 using Dyepath.Client.Shell;
-using Dyepath.Client.Store;
-using Dyepath.Client.Tests.Making;
-using Dyepath.Client.Tests.Store;
-using Dyepath.Client.Tests.Work;
+using Dyepath.Workspace.Keeping;
+using Dyepath.Workspace.Shell;
+using Dyepath.Workspace.Store;
+using Dyepath.Workspace.Tests.Making;
+using Dyepath.Workspace.Tests.Store;
+using Dyepath.Workspace.Tests.Work;
 using Microsoft.Extensions.DependencyInjection;
-using static Dyepath.Client.Tests.Making.MakingBench;
+using static Dyepath.Workspace.Tests.Making.MakingBench;
 
 namespace Dyepath.Client.Tests.Shell;
 
@@ -44,7 +45,7 @@ public sealed class ConflictNoticeTests : BunitContext
         base.Dispose(disposing);
     }
 
-    private (Client.Work.Workbench Workbench, Keeper Keeper) Page()
+    private (Workspace.Work.Workbench Workbench, Keeper Keeper) Page()
     {
         var (workbench, tab) = (Documents.Workbench(), _device.Tab());
         return (workbench, new Keeper(workbench, tab, new ServerShelf(_host.Client), tab, new HandClock()));

@@ -1,6 +1,8 @@
 using Bunit;
 using Dyepath.Client.Shell;
 using Dyepath.Client.Work;
+using Dyepath.Workspace.Shell;
+using Dyepath.Workspace.Work;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace Dyepath.Client.Tests.Shell;
@@ -61,7 +63,7 @@ public sealed class GuardedTests : BunitContext
         page.WaitForElement(".trouble");
         _failing = Failing.Nowhere;
         _bench.Set("garment.belowWaist", "30 cm", "length");
-        page.WaitForAssertion(() => Assert.Contains("what was shown", page.Markup, StringComparison.Ordinal));
+        page.WaitForAssertion(() => Assert.Contains("what was shown", page.Markup, StringComparison.Ordinal), TimeSpan.FromSeconds(60));
     }
 
     [Fact]

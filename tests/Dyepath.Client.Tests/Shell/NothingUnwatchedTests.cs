@@ -6,6 +6,8 @@ namespace Dyepath.Client.Tests.Shell;
 /// <summary>Work that nobody waits for fails unheard, unless it goes through the two places that report it.</summary>
 public sealed partial class NothingUnwatchedTests
 {
+    private static readonly string[] Projects = ["Dyepath.Client", "Dyepath.Workspace"];
+
     /// <summary>What keeps texts turns every fault into a state of saving.</summary>
     private static readonly string[] Own = ["/Keeping/"];
 
@@ -26,8 +28,9 @@ public sealed partial class NothingUnwatchedTests
 
     private static IEnumerable<string> Sources([CallerFilePath] string here = "")
     {
-        var client = Path.GetFullPath(Path.Combine(Path.GetDirectoryName(here)!, "../../../src/Dyepath.Client"));
-        return Directory.EnumerateFiles(client, "*.*", SearchOption.AllDirectories)
+        var sources = Path.GetFullPath(Path.Combine(Path.GetDirectoryName(here)!, "../../../src"));
+        return Projects
+            .SelectMany(project => Directory.EnumerateFiles(Path.Combine(sources, project), "*.*", SearchOption.AllDirectories))
             .Where(f => f.EndsWith(".cs", StringComparison.Ordinal) || f.EndsWith(".razor", StringComparison.Ordinal))
             .Where(f => !f.Contains("/obj/", StringComparison.Ordinal) && !f.Contains("/bin/", StringComparison.Ordinal))
             .Where(f => !Own.Any(own => f.Contains(own, StringComparison.Ordinal)));

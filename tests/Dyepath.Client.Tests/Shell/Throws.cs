@@ -1,3 +1,4 @@
+using Dyepath.Workspace.Shell;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Rendering;
 

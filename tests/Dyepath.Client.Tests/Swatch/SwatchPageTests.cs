@@ -1,8 +1,10 @@
 using Bunit;
 using Dyepath.Client.Making.Beside;
 using Dyepath.Client.Swatch;
-using Dyepath.Client.Tests.Making;
-using Dyepath.Client.Work;
+using Dyepath.Workspace.Making.Beside;
+using Dyepath.Workspace.Swatch;
+using Dyepath.Workspace.Tests.Making;
+using Dyepath.Workspace.Work;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace Dyepath.Client.Tests.Swatch;
@@ -46,6 +48,35 @@ public class SwatchPageTests : BunitContext
         Assert.Equal("6 mm", workbench.Document.Typed("fabric.otherSwatch.hook"));
         await advice.Find("#at-fabric-otherSwatch-worked-stitches").InputAsync("");
         Assert.Equal(before, workbench.Document.Text);
+    }
+
+    [Fact]
+    public void Whole_stitches_of_another_yarn_are_no_ground_for_advice()
+    {
+        // Foam takes three stitches by itself.
+        Open(d => d.Set("fabric.sectionStitches", new System.Text.Json.Nodes.JsonArray(5, 4, 18, 5, 4)));
+        Assert.Contains("too far apart to be of one yarn", Render<TensionTable>().Markup, StringComparison.Ordinal);
+        var advice = Render<HookAdvicePart>();
+        Assert.Contains("Count this yarn again", advice.Find(".warning").TextContent, StringComparison.Ordinal);
+        Assert.Empty(advice.FindAll(".hooks"));
+    }
+
+    [Fact]
+    public void Yarn_in_a_stitch_that_is_told_in_two_ways_is_no_ground_for_advice()
+    {
+        Open(d => d.Set("fabric.swatch.yarnUsed[0].length", "330 cm"));
+        var advice = Render<HookAdvicePart>();
+        Assert.Contains("Unravel and measure", advice.Find(".warning").TextContent, StringComparison.Ordinal);
+        Assert.Empty(advice.FindAll(".hooks"));
+    }
+
+    [Fact]
+    public void Measurements_that_agree_are() => Assert.Equal(1, Advised());
+
+    private int Advised()
+    {
+        Open();
+        return Render<HookAdvicePart>().FindAll(".hooks").Count;
     }
 
     [Fact]

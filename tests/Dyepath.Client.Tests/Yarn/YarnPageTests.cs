@@ -1,7 +1,8 @@
 using System.Text.Json.Nodes;
 using Bunit;
-using Dyepath.Client.Work;
 using Dyepath.Client.Yarn;
+using Dyepath.Workspace.Work;
+using Dyepath.Workspace.Yarn;
 using Microsoft.AspNetCore.Components.Web;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -27,6 +28,23 @@ public class YarnPageTests : BunitContext
         await grid.Find(".row button").ClickAsync();
         Assert.Equal(200, grid.FindAll("tbody tr:not(.beside)").Count);
         Assert.Equal("Tideline", workbench.Document!.Title);
+    }
+
+    /// <summary>A new project renamed by its designer still follows the example's counts.</summary>
+    [Fact]
+    public async Task The_example_s_counts_are_said_to_be_the_example_s_until_the_yarn_is_counted()
+    {
+        var workbench = Documents.Workbench();
+        Services.AddWork(workbench);
+        Assert.True(workbench.Open(Core.Projects.ProjectWriter.Write(Core.Projects.StarterDocument.Project)));
+        var page = Render<YarnPage>();
+        workbench.Set("yarn.name", "Harbour", "name");
+        page.WaitForAssertion(() => Assert.Equal(2, page.FindAll(".said.warning").Count(p => p.TextContent.Contains("still the example's", StringComparison.Ordinal))));
+        await page.FindAll("button").Single(b => b.TextContent == "Count this yarn from the beginning").ClickAsync();
+        Assert.False(workbench.Document!.Has("yarn.counted"));
+        workbench.Undo();
+        Assert.True(workbench.Document.Has("yarn.counted"));
+        Assert.Contains("Counting", page.Find("h1").TextContent, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -40,7 +40,7 @@ public sealed class ColourVisionTests
                 _ => kind == ColourVision.Protan ? ColourVisionTables.VienotProtan : ColourVisionTables.VienotDeutan,
             };
             double[] entries =
-                [matrix.M00, matrix.M01, matrix.M02, matrix.M10, matrix.M11, matrix.M12, matrix.M20, matrix.M21, matrix.M22];
+                [.. new[] { matrix.Red, matrix.Green, matrix.Blue }.SelectMany(line => new[] { line.OfRed, line.OfGreen, line.OfBlue })];
             for (var i = 0; i < 9; i++)
                 Assert.Equal(row.Number($"m{i / 3}{i % 3}"), entries[i]);
             // Rows sum to 1 within their printed digits, so that greys stay grey; this catches a slipped sign.

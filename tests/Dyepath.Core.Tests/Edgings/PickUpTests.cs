@@ -10,6 +10,7 @@ namespace Dyepath.Core.Tests.Edgings;
 public sealed class PickUpTests
 {
     private static readonly Edging Band = EdgingLibrary.All.Single(e => e.Id == "sc");
+    private static readonly FlatRatios OneForOne = new(1, 1);
 
     /// <summary>Common practice: single, half double and double from tutorials; row heights are means of published gauges.</summary>
     [Theory]
@@ -19,7 +20,7 @@ public sealed class PickUpTests
     public void Row_ends_take_the_trades_number(string stitch, int stitches, int rows)
     {
         var height = Length.FromCentimetres(0.7) * FabricStitch.All.Single(s => s.Id == stitch).HeightOverWidth;
-        Assert.Equal((stitches, rows), PickUp.SimpleRatio(PickUp.FlatRatio(height, Length.FromCentimetres(0.7))));
+        Assert.Equal((stitches, rows), PickUp.SimpleRatio(Usual(0.7).AlongRowEnds(height)));
     }
 
     /// <summary>Ten published leaflets give single crochet row heights of 0.80 to 0.93 stitch widths.</summary>
@@ -29,7 +30,7 @@ public sealed class PickUpTests
     [InlineData(0.929)]
     public void Single_crochet_takes_one_stitch_a_row_at_every_published_gauge(double heightOverWidth)
     {
-        var (stitches, rows) = PickUp.SimpleRatio(PickUp.FlatRatio(Length.FromCentimetres(heightOverWidth), Length.FromCentimetres(1)));
+        var (stitches, rows) = PickUp.SimpleRatio(Usual(1).AlongRowEnds(Length.FromCentimetres(heightOverWidth)));
         Assert.Equal(1, (double)stitches / rows);
     }
 
@@ -52,18 +53,18 @@ public sealed class PickUpTests
     [Fact]
     public void An_edge_without_places_is_refused()
     {
-        Assert.Throws<ArgumentException>(() => PickUp.Plan(Band, [], 1, 0));
-        Assert.Throws<ArgumentException>(() => PickUp.Plan(Band, [new("hem", true, 0)], 1, 0));
+        Assert.Throws<ArgumentException>(() => PickUp.Plan(Band, [], OneForOne, 0));
+        Assert.Throws<ArgumentException>(() => PickUp.Plan(Band, [new("hem", true, 0)], OneForOne, 0));
     }
 
     [Fact]
     public void The_sentence_reads_as_a_person_would_say_it()
     {
         var edging = Band with { Multiple = 6 };
-        var pickUp = PickUp.Plan(edging, [new("front neck", true, 42), new("back neck", true, 42)], 0.75, 2);
+        var pickUp = PickUp.Plan(edging, [new("front neck", true, 42), new("back neck", true, 42)], new(1, 0.75), 2);
         Assert.Equal(
-            "front neck and back neck: pick up 3 in every 4 row ends 10 times, then 2 in the last 2 row ends; 1 extra at each of the 2 "
-                + "corners: 66 in all.",
+            "on each of front neck and back neck: pick up 3 in every 4 row ends, 10 times, then 2 in the last 2 row ends = 32; 1 extra at each of the 2 "
+                + "corners; 66 in all.",
             PickUpWords.Text(pickUp));
     }
 
@@ -71,30 +72,30 @@ public sealed class PickUpTests
     [Theory]
     [InlineData(true, 8, 1.0, 1, 0, 0, "edge: pick up 1 in each of the 8 row ends: 8 in all.")]
     [InlineData(false, 8, 0.5, 1, 0, 0, "edge: pick up 1 in each of the 8 stitches: 8 in all.")]
-    [InlineData(true, 9, 0.75, 1, 0, 0, "edge: pick up 3 in every 4 row ends 2 times, then 1 in the last 1 row end: 7 in all.")]
-    [InlineData(true, 10, 0.75, 1, 0, 0, "edge: pick up 3 in every 4 row ends 2 times, then 2 in the last 2 row ends: 8 in all.")]
-    [InlineData(false, 8, 1.0, 5, 0, 0, "edge: pick up 1 in each of the 8 stitches; 2 extra, at places 3, 7 of the edge: 10 in all.")]
-    [InlineData(false, 9, 1.0, 5, 0, 0, "edge: pick up 1 in each of the 9 stitches; 1 extra, at place 5 of the edge: 10 in all.")]
-    [InlineData(false, 11, 1.0, 5, 0, 0, "edge: pick up 1 in each of the 11 stitches; 1 fewer, at place 6 of the edge: 10 in all.")]
-    [InlineData(false, 8, 1.0, 1, 4, 2, "edge: pick up 1 in each of the 8 stitches; 2 extra at each of the 4 corners: 16 in all.")]
-    [InlineData(false, 8, 1.0, 5, 4, 1, "edge: pick up 1 in each of the 8 stitches; 2 extra at the corners: 10 in all.")]
-    [InlineData(false, 12, 1.0, 10, 2, 0, "edge: pick up 1 in each of the 12 stitches; 1 fewer at each of the 2 corners: 10 in all.")]
+    [InlineData(true, 9, 0.75, 1, 0, 0, "edge: pick up 3 in every 4 row ends, 2 times, then 1 in the last 1 row end: 7 in all.")]
+    [InlineData(true, 10, 0.75, 1, 0, 0, "edge: pick up 3 in every 4 row ends, 2 times, then 2 in the last 2 row ends: 8 in all.")]
+    [InlineData(false, 8, 1.0, 5, 0, 0, "edge: pick up 1 in each of the 8 stitches = 8; 2 extra, at places 3, 7 of the edge; 10 in all.")]
+    [InlineData(false, 9, 1.0, 5, 0, 0, "edge: pick up 1 in each of the 9 stitches = 9; 1 extra, at place 5 of the edge; 10 in all.")]
+    [InlineData(false, 11, 1.0, 5, 0, 0, "edge: pick up 1 in each of the 11 stitches = 11; 1 fewer, at place 6 of the edge; 10 in all.")]
+    [InlineData(false, 8, 1.0, 1, 4, 2, "edge: pick up 1 in each of the 8 stitches = 8; 2 extra at each of the 4 corners; 16 in all.")]
+    [InlineData(false, 8, 1.0, 5, 4, 1, "edge: pick up 1 in each of the 8 stitches = 8; 2 extra at the corners; 10 in all.")]
+    [InlineData(false, 12, 1.0, 10, 2, 0, "edge: pick up 1 in each of the 12 stitches = 12; 1 fewer at each of the 2 corners; 10 in all.")]
     public void Every_way_to_spread_stitches_has_its_words(bool rowEnds, int places, double ratio, int multiple, int corners, int perCorner, string said) =>
-        Assert.Equal(said, PickUpWords.Text(PickUp.Plan(Band with { Multiple = multiple }, [new("edge", rowEnds, places)], ratio, corners, perCorner)));
+        Assert.Equal(said, PickUpWords.Text(PickUp.Plan(Band with { Multiple = multiple }, [new("edge", rowEnds, places)], new(1, ratio), corners, perCorner)));
 
     /// <summary>A rib draws in: along stitches it takes three in four.</summary>
     [Theory]
-    [InlineData(9, "edge: pick up 3 in every 4 stitches 2 times, then 1 in the last 1 stitch; 1 extra, at place 5 of the edge: 8 in all.")]
-    [InlineData(16, "edge: pick up 3 in every 4 stitches 4 times: 12 in all.")]
+    [InlineData(9, "edge: pick up 3 in every 4 stitches, 2 times, then 1 in the last 1 stitch = 7; 1 extra, at place 5 of the edge; 8 in all.")]
+    [InlineData(16, "edge: pick up 3 in every 4 stitches, 4 times: 12 in all.")]
     public void A_rib_takes_three_stitches_in_four(int places, string said) =>
-        Assert.Equal(said, PickUpWords.Text(PickUp.Plan(EdgingLibrary.All.Single(e => e.Id == "rib"), [new("edge", false, places)], 1, 0)));
+        Assert.Equal(said, PickUpWords.Text(PickUp.Plan(EdgingLibrary.All.Single(e => e.Id == "rib"), [new("edge", false, places)], OneForOne, 0)));
 
     [Fact]
     public void An_open_edge_has_the_plus_and_a_closed_one_not()
     {
         var edging = Band with { Multiple = 6, Plus = 1 };
-        Assert.Equal(25, PickUp.Plan(edging, [new("edge", false, 25)], 1, 0, closed: false).Total);
-        Assert.Equal(24, PickUp.Plan(edging, [new("edge", false, 25)], 1, 0).Total);
+        Assert.Equal(25, PickUp.Plan(edging, [new("edge", false, 25)], OneForOne, 0, closed: false).Total);
+        Assert.Equal(24, PickUp.Plan(edging, [new("edge", false, 25)], OneForOne, 0).Total);
         Assert.Equal(6, PickUp.NearestRepeat(1, 6, 0));
         Assert.Equal(12, PickUp.NearestRepeat(9, 6, 0));
         Assert.Equal(7, PickUp.NearestRepeat(-20, 6, 1));
@@ -107,7 +108,7 @@ public sealed class PickUpTests
             (one, other, ratio, multiple, corners, closed) =>
             {
                 var edging = Band with { Multiple = multiple, Plus = multiple / 3 };
-                var pickUp = PickUp.Plan(edging, [new("a", true, one), new("b", false, other)], ratio, corners, 2, closed);
+                var pickUp = PickUp.Plan(edging, [new("a", true, one), new("b", false, other)], new(1, ratio), corners, 2, closed);
                 Assert.Equal(pickUp.Total, RuleFollower.Follow(PickUpWords.Text(pickUp)).Stitches);
                 Assert.Equal(0, (pickUp.Total - (closed ? 0 : edging.Plus)) % multiple);
             },
@@ -120,7 +121,7 @@ public sealed class PickUpTests
         Gen.Select(Gen.Int[1, 400], Gen.Double[0.5, 3]).Holds(
             (places, ratio) =>
             {
-                var rule = PickUp.Plan(Band, [new("edge", true, places)], ratio, 0).Stretches[0];
+                var rule = PickUp.Plan(Band, [new("edge", true, places)], new(1, ratio), 0).Stretches[0];
                 var even = (double)rule.Stitches / rule.Places;
                 var picked = 0;
                 for (var group = 1; group <= rule.Groups; group++)
@@ -139,7 +140,7 @@ public sealed class PickUpTests
         Gen.Select(Gen.Int[10, 500], Gen.Int[2, 9]).Holds(
             (places, multiple) =>
             {
-                var pickUp = PickUp.Plan(Band with { Multiple = multiple }, [new("hem", false, places)], 1, 0);
+                var pickUp = PickUp.Plan(Band with { Multiple = multiple }, [new("hem", false, places)], OneForOne, 0);
                 var extra = pickUp.ExtraPlaces();
                 Assert.Equal(Math.Abs(pickUp.Extra), extra.Length);
                 var gap = (double)places / Math.Max(1, extra.Length);
@@ -184,4 +185,6 @@ public sealed class PickUpTests
         Assert.Throws<ArgumentOutOfRangeException>(() => Band.Depth(0, Length.FromCentimetres(1)));
         Assert.Throws<ArgumentOutOfRangeException>(() => Band.YarnInSingleCrochet(10, 41));
     }
+
+    private static EdgingGauge Usual(double stitchWidth) => new(Length.FromCentimetres(stitchWidth * 0.85), Length.FromCentimetres(stitchWidth * 0.9), false);
 }

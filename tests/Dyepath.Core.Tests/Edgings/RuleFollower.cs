@@ -10,7 +10,7 @@ internal static partial class RuleFollower
     public static (int Stitches, int Places) Follow(string rule)
     {
         var (stitches, places) = (0, 0);
-        foreach (var part in rule[..rule.LastIndexOf(':')].Split("; "))
+        foreach (var part in rule[..Math.Max(rule.LastIndexOf(": ", StringComparison.Ordinal), rule.LastIndexOf("; ", StringComparison.Ordinal))].Split("; "))
         {
             // Stretches that share a rule are named together: "front and back".
             var edges = part.Contains(':', StringComparison.Ordinal)
@@ -38,7 +38,7 @@ internal static partial class RuleFollower
     [GeneratedRegex(@"pick up (\d+) in each of the (\d+)")]
     private static partial Regex EachOf();
 
-    [GeneratedRegex(@"pick up (\d+) in every (\d+) (?:row ends|stitches) (\d+) times")]
+    [GeneratedRegex(@"pick up (\d+) in every (\d+) (?:row ends|stitches), (\d+) times")]
     private static partial Regex Groups();
 
     [GeneratedRegex(@"then (\d+) in the last (\d+)")]

@@ -1,23 +1,26 @@
 using CsCheck;
 using Dyepath.Core.Fabrics;
+using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Tests.Fabrics;
 
-/// <summary>The laws of turned and round fabrics (derived in docs/mathematics.md), each against brute force.</summary>
+/// <summary>The laws of turned and round fabrics (derived in docs/mathematics.md), each of the fabric as the program works it.</summary>
 public sealed class LawTests
 {
-    private const long Unit = BruteFabric.Unit;
+    private const long Unit = ColourRing.Unit;
 
     /// <summary>Two to seven distinct colours of one to nine whole stitches.</summary>
     private static readonly Gen<int[]> WholeRings = Gen.Int[1, 9].Array[2, 7];
 
     private static readonly Gen<long> HalfTurns = Gen.Long[-1, 5].Select(t => t * Unit / 2);
 
-    private static int[][] Work(int[] ring, Working working, int[] stitches, long turn = 0, long start = 0, int[]? colours = null) =>
-        [.. new BruteFabric([.. ring.Select(n => n * Unit)], colours ?? [.. Enumerable.Range(0, ring.Length)])
-            .Work(working, stitches, turn, start).Select(row => row.Select(cell => cell.Section).ToArray())];
-
-    private static int[] Rows(int stitches, int rows) => [.. Enumerable.Repeat(stitches, rows)];
+    /// <summary>The fabric's sections, columns from the right; brute force comes to the same (<see cref="FabricTests"/>).</summary>
+    private static int[][] Work(int[] ring, Working working, int stitches, int rows, long turn = 0, long start = 0)
+    {
+        var path = FabricPath.Constant(working, stitches, rows, new PathOptions { TurnCost = turn / 1e6, Start = start / 1e6 });
+        var fabric = Fabric.Work(ColourRing.FromUnits([.. ring.Select(n => (double)n)]), path);
+        return [.. fabric.ToRows().Select(row => row.ToArray())];
+    }
 
     private static long Gcd(long a, long b) => b == 0 ? Math.Abs(a) : Gcd(b, a % b);
 
@@ -40,8 +43,8 @@ public sealed class LawTests
             var wider = n + doubled / 2;
             if (doubled % 2 != 0 || n * Unit + turn <= 0)
                 return true;
-            var narrow = Work(ring, Working.Turned, Rows(n, 12), turn, start * Unit);
-            var wide = Work(ring, Working.Turned, Rows(wider, 12), turn, start * Unit);
+            var narrow = Work(ring, Working.Turned, n, 12, turn, start * Unit);
+            var wide = Work(ring, Working.Turned, wider, 12, turn, start * Unit);
             return narrow.Zip(wide).All(rows => rows.First.AsSpan().SequenceEqual(rows.Second.AsSpan(0, n)));
         }, seed: 102, cases: 500);
 
@@ -73,8 +76,8 @@ public sealed class LawTests
             var period = ring.Sum();
             var n = period + over;
             var way = turned ? Working.Turned : Working.Rounds;
-            var narrow = Work(ring, way, Rows(n, 5));
-            var wide = Work(ring, way, Rows(n + wider, 5));
+            var narrow = Work(ring, way, n, 5);
+            var wide = Work(ring, way, n + wider, 5);
             var agree = narrow.Zip(wide).All(rows => rows.First.AsSpan().SequenceEqual(rows.Second.AsSpan(0, n)));
             return agree == (wider * (turned ? 2 : 1) % period == 0);
         }, seed: 104, cases: 500);
@@ -84,10 +87,10 @@ public sealed class LawTests
         Gen.Select(WholeRings, Gen.Int[1, 70], Gen.Int[0, 3], Gen.Int[2, 12]).Holds((ring, n, turn, rows) =>
         {
             var last = ring.Length - 1;
-            var mirrored = Work([.. ring.Reverse()], Working.Rounds, Rows(n, rows), turn * Unit, -n * Unit)
+            var mirrored = Work([.. ring.Reverse()], Working.Rounds, n, rows, turn * Unit, -n * Unit)
                 .Select(row => row.Reverse().Select(s => last - s).ToArray()).ToArray();
             // The same piece worked on downwards from its first round leans the other way.
-            var downwards = Work(ring, Working.Rounds, Rows(n, rows), turn * Unit, -(rows - 1) * (n + turn) * Unit).Reverse().ToArray();
+            var downwards = Work(ring, Working.Rounds, n, rows, turn * Unit, -(rows - 1) * (n + turn) * Unit).Reverse().ToArray();
             return mirrored.Zip(downwards).All(pair => pair.First.AsSpan().SequenceEqual(pair.Second));
         }, seed: 105, cases: 500);
 
@@ -99,7 +102,7 @@ public sealed class LawTests
             var n = (int)period + over;
             var advance = 2 * (n * Unit + turn) / Unit;
             var pairs = (int)(period / Gcd(advance % period, period));
-            var fabric = Work(ring, Working.Turned, Rows(n, 4 * pairs), turn);
+            var fabric = Work(ring, Working.Turned, n, 4 * pairs, turn);
             bool RepeatsAfter(int q) =>
                 Enumerable.Range(0, fabric.Length - 2 * q).All(r => fabric[r].AsSpan().SequenceEqual(fabric[r + 2 * q]));
             return RepeatsAfter(pairs) && !Enumerable.Range(1, pairs - 1).Any(RepeatsAfter);
@@ -109,7 +112,7 @@ public sealed class LawTests
     public void Law_5_a_there_and_back_ring_may_repeat_sooner()
     {
         // Three and three of two colours, N = 6, a turn of three stitches: one row pair by the formula, yet every row is like the first.
-        var fabric = Work([3, 3], Working.Turned, Rows(6, 12), 3 * Unit);
+        var fabric = Work([3, 3], Working.Turned, 6, 12, 3 * Unit);
         Assert.All(fabric, row => Assert.Equal(fabric[0], row));
     }
 
@@ -150,7 +153,7 @@ public sealed class LawTests
         Gen.Select(WholeRings, Gen.Int[1, 60], Gen.Int[0, 3], Gen.Int[-2, 2]).Holds((ring, n, turn, j) =>
         {
             var period = ring.Sum();
-            var fabric = Work(ring, Working.Turned, Rows(n, 8), turn * Unit);
+            var fabric = Work(ring, Working.Turned, n, 8, turn * Unit);
             return Enumerable.Range(0, 7).All(r =>
             {
                 var doubledAxis = (r % 2 == 1 ? -(turn + 1) : 2 * n + turn - 1) + j * period;
@@ -162,7 +165,7 @@ public sealed class LawTests
     public void Law_7_crossing_bands_are_solid_as_wide_as_the_section_and_as_tall_as_the_lean_says()
     {
         int[] ring = [5, 4, 6, 7];
-        var fabric = Work(ring, Working.Turned, Rows(67, 88));
+        var fabric = Work(ring, Working.Turned, 67, 88);
         for (var j = 0; j < ring.Length; j++)
         {
             // Lean 1: a section of n stitches crosses itself n wide and n rows tall.
@@ -183,11 +186,11 @@ public sealed class LawTests
         {
             var period = ring.Sum();
             var n = period + over + 2 * hidden + 1;
-            var front = Work(ring, Working.Turned, Rows(n, 2 * period));
+            var front = Work(ring, Working.Turned, n, 2 * period);
             var (left, right) = (n - 1 - hidden, hidden);
             var matched = Enumerable.Range(0, period).Any(start =>
             {
-                var back = Work(ring, Working.Turned, Rows(n, 2 * period), 0, start * Unit);
+                var back = Work(ring, Working.Turned, n, 2 * period, 0, start * Unit);
                 return front.Zip(back).All(rows => rows.First[left] == rows.Second[right] && rows.Second[left] == rows.First[right]);
             });
             return matched || 2 * (n - 1 - 2 * hidden) % period != 0;
@@ -198,10 +201,10 @@ public sealed class LawTests
     {
         // P = 11, 2N = 2·15 leaves 8, prime to 11, so that each side stitch visits the whole ring; 2(N − 1) = 28 is no multiple of 11.
         int[] ring = [3, 2, 5, 1];
-        var front = Work(ring, Working.Turned, Rows(15, 44));
+        var front = Work(ring, Working.Turned, 15, 44);
         Assert.DoesNotContain(Enumerable.Range(0, 11), start =>
         {
-            var back = Work(ring, Working.Turned, Rows(15, 44), 0, start * Unit);
+            var back = Work(ring, Working.Turned, 15, 44, 0, start * Unit);
             return front.Zip(back).All(rows => rows.First[14] == rows.Second[0] && rows.Second[14] == rows.First[0]);
         });
     }
@@ -211,7 +214,7 @@ public sealed class LawTests
         Gen.Select(WholeRings, Gen.Int[1, 60], HalfTurns.Where(t => t >= 0)).Holds((ring, n, turn) =>
         {
             // As worn: front columns from right to left, then the back, whose columns run the other way once it is turned over.
-            var front = Work(ring, Working.Turned, Rows(n, 10), turn);
+            var front = Work(ring, Working.Turned, n, 10, turn);
             var round = front.Select(row => row.Concat(row.Reverse()).ToArray());
             return round.All(row => row[n - 1] == row[n] && row[2 * n - 1] == row[0]);
         }, seed: 110, cases: 100);

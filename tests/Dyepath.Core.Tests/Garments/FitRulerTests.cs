@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.Json.Nodes;
+using Dyepath.Core.Constructions;
 using Dyepath.Core.Edgings;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
@@ -72,12 +73,12 @@ public sealed class FitRulerTests
             {
                 var count = Assert.Single(ruler.Counts, c => c.Stitches == stitches && c.RowStitches.Length == rows);
                 Assert.Equal(size.Pieces[0].TurnCost, count.TurnCost);
-                if (place.Choice.SideBandRows == 0 && place.Choice.Front == place.Choice.Back)
+                // A count lies where it does with the edging's usual rounds, a size where its own put it.
+                if (place.Choice.SideBandRows == 0 && place.Choice.Front == place.Choice.Back && plan.Project.Garment.Edgings.All(e => e.Rounds is not null))
                     Assert.Equal(place.Choice.Finished.Centimetres, count.Finished.Centimetres, 1e-6);
             }
             var served = ruler.Counts.First(c => c.Stitches == place.Choice.Front && c.RowStitches.Length == rows);
-            Assert.Equal(size.Pieces[0].ForgivesTighter, served.ForgivesTighter);
-            Assert.Equal(size.Pieces[0].ForgivesLooser, served.ForgivesLooser);
+            Assert.Equal(size.Pieces[0].Forgives, served.Forgives);
         }
     }
 
@@ -186,7 +187,8 @@ public sealed class FitRulerTests
             foreach (var direction in Enum.GetValues<Direction>())
             {
                 var wish = Tideline.Directed(direction).With(g => g with { Motif = motif });
-                foreach (var remedy in wish.Tried().Options.Single(o => o.Direction == direction).Ruler.Remedies)
+                var ruler = wish.Tried().Options.Single(o => o.Direction == direction).Ruler;
+                foreach (var remedy in ruler.Counts.IsEmpty ? ruler.Remedies : [])
                 {
                     var document = JsonNode.Parse(ProjectWriter.Write(wish))!;
                     var steps = remedy.Place.Split('.');

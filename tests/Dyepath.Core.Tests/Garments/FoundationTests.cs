@@ -43,8 +43,9 @@ public sealed class FoundationTests
                 var begins = ring.Sections.Take(plan.ColourSection).Sum(ColourRing.ToUnits);
                 var chain = Foundation.ChainInUnits(stitch);
                 var used = (plan.Chains + plan.MoreChains) * chain;
-                var shortBy = ColourRing.Modulo(ColourRing.ToMicro(start - begins - used) + 2_000, ring.Total);
-                Assert.InRange(ColourRing.ToUnits(shortBy), 0, chain + 0.005);
+                // Never too few chains, and less than one too many.
+                var over = ColourRing.Modulo(ColourRing.ToMicro(begins + used - start) + 2_000, ring.Total);
+                Assert.InRange(ColourRing.ToUnits(over), 0, chain + 0.005);
             },
             seed: 202, cases: 500);
     }
@@ -54,11 +55,11 @@ public sealed class FoundationTests
     {
         var ring = ColourRing.FromUnits([5, 4, 6, 7]);
         var plan = Foundation.Plan(ring, FabricStitch.SingleCrochet, 83, false, 0, false);
-        // 84 chains of 25.5/53 are 40.415 units: the knot lies at −40.415 ≡ 3.585 (mod 22), in the first section.
+        // 84 chains of 25.5/53 are 40.415 units: the knot lies at −40.415 ≡ 3.585 (mod 22), in the first section, 7.45 chains into it.
         Assert.Equal(0, plan.KnotSection);
         Assert.Equal(44 - 84 * 25.5 / 53, plan.KnotInto, 5);
         Assert.Equal(0, plan.ColourSection);
-        Assert.Equal(7, plan.MoreChains);
+        Assert.Equal(8, plan.MoreChains);
     }
 
     private static Gen<(ColourRing Ring, FabricStitch Stitch, int Stitches, double Start)> Cases() => Gen.Select(

@@ -32,7 +32,7 @@ public sealed class GraderTests
     private static CountFinding Found()
     {
         var plan = Patterns.Named("worked up").Planned();
-        var options = Fabrication.Of(plan).Counts(Direction.Up, Working.Turned, 40, 120, 80);
+        var options = SharedFabric.Of(plan).Counts(Direction.Up, Working.Turned, 40, 120, 80);
         return CountFinder.Find(plan.Sequence.Ring, options).Counts[0];
     }
 }

@@ -46,7 +46,7 @@ public sealed class LinenParityTests
         var project = Patterns.LinenCowl(working, motif, 60);
         var plan = project.Planned();
         var (size, piece) = (plan.Sizes[0], plan.Sizes[0].Pieces[0]);
-        var pinned = project.Fixed([], [new FixedNumber(size.Name, FixedCounts.PanelStitches, null, piece.Stitches + 1, "tried")]).Tried();
+        var pinned = project.Fixed([], [new FixedNumber(size.Name, "panelStitches", null, piece.Stitches + 1, "tried")]).Tried();
         Assert.Equal(PlanOutcome.Infeasible, pinned.Outcome);
         Assert.Contains(pinned.Reasons, r => r.Text.Contains(piece.Stitches + " or ", StringComparison.Ordinal));
 

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Text.Json;
 using CsCheck;
 using Dyepath.Core.Checking;
+using Dyepath.Core.Constructions;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Motifs;
@@ -36,6 +37,8 @@ public sealed class PlanCheckTests
         { "edgings[0].depth", s => s with { Edgings = s.Edgings.SetItem(0, s.Edgings[0] with { Depth = s.Edgings[0].Depth + Cm(1) }) } },
         { "seams.left side", s => s with { Seams = s.Seams.SetItem(0, s.Seams[0] with { PhaseJump = s.Seams[0].PhaseJump + 0.5 }) } },
         { "seams.right shoulder", s => s with { Seams = s.Seams.SetItem(3, s.Seams[3] with { PhaseJump = 0.123 }) } },
+        { "seams.left side, extension", s => s with { Seams = s.Seams.SetItem(0, s.Seams[0] with { Extension = null }) } },
+        { "seams.left side, chance", s => s with { Seams = s.Seams.SetItem(0, s.Seams[0] with { Chance = s.Seams[0].Chance + 0.25 }) } },
         { "yarn.length", s => s with { Yarn = s.Yarn with { Length = s.Yarn.Length + Cm(50) } } },
         { "yarn.balls", s => s with { Yarn = s.Yarn with { BallsTypical = s.Yarn.BallsTypical + 1 } } },
         { "yarn.ballsSafe", s => s with { Yarn = s.Yarn with { BallsSafe = 1 } } },

@@ -47,7 +47,7 @@ public sealed class PlanJsonTests
     [Fact]
     public void Why_there_is_no_plan_is_there_too()
     {
-        var result = Tideline.Directed(Direction.Up).WithTop(t => t with { NeckWidth = Cm(60) }).Tried();
+        var result = Tideline.Directed(Direction.Up).WithTop(t => t with { Neck = t.Neck with { Width = Cm(60) } }).Tried();
         using var stream = new MemoryStream();
         using (var writer = new Utf8JsonWriter(stream))
             PlanJson.WriteReasons(writer, result);
@@ -60,7 +60,7 @@ public sealed class PlanJsonTests
 
     private static void Size(JsonElement size, SizePlan plan)
     {
-        Holds(size, ("name", plan.Name));
+        Holds(size, ("name", plan.Name), ("madeWell", plan.MadeWell!.Value));
         Holds(size.GetProperty("body"), [.. plan.Body.Select(m => ($"{m.Key}Cm", (object)m.Value.Centimetres))]);
         Holds(size.GetProperty("target"), [.. plan.Target.Select(m => ($"{GarmentMeasures.Key(m.Key)}Cm", (object)m.Value.Centimetres))]);
         Holds(size.GetProperty("finished"), [.. plan.Finished.Select(m => ($"{GarmentMeasures.Key(m.Key)}Cm", (object)m.Value.Centimetres))]);
@@ -69,18 +69,37 @@ public sealed class PlanJsonTests
             ("where", e.Where.ToString().ToLowerInvariant()), ("edging", e.Edging), ("copies", e.Copies), ("pickUp", e.PickUp),
             ("rounds", e.Rounds), ("depthCm", e.Depth.Centimetres), ("rule", PickUpWords.Text(e.Spread))));
         All(size, "seams", plan.Seams, (seam, s) => Holds(seam,
-            ("where", s.Where), ("first", string.Join(" and ", s.First.Select(p => p.ToString().ToLowerInvariant()))), ("second", s.Second.ToString().ToLowerInvariant()), ("phaseJump", s.PhaseJump), ("match", s.Match),
-            ("lengthCm", s.Length.Centimetres)));
+            ("where", s.Where), ("first", s.First.Length == 2 ? "front and back" : Word(s.First[0])), ("second", Word(s.Second[0])), ("phaseJump", s.PhaseJump), ("match", s.Match),
+            ("lengthCm", s.Length.Centimetres), ("chance", s.Chance)));
+        Assert.Equal(
+            plan.Seams.Select(s => s.Extension is null ? (null, null) : (s.Extension.ToString()!.ToLowerInvariant(), s.Quality == SeamQuality.ByChance ? "byChance" : s.Quality.ToString().ToLowerInvariant())),
+            size.GetProperty("seams").EnumerateArray().Select(s => (s.GetProperty("extension").GetString(), s.GetProperty("quality").GetString())));
         var yarn = size.GetProperty("yarn");
         Holds(yarn,
             ("metres", plan.Yarn.Length.Metres), ("grams", plan.Yarn.Mass.Grams), ("ballsTypical", plan.Yarn.BallsTypical),
             ("ballsSafe", plan.Yarn.BallsSafe), ("leftoverMetres", plan.Yarn.Leftover.Metres));
         var companion = plan.Yarn.Companion!;
         Holds(yarn.GetProperty("companion"), ("metres", companion.Length.Metres), ("grams", companion.Mass.Grams), ("balls", companion.Balls));
+        Odds(yarn, plan.Yarn.Odds);
+        Odds(yarn.GetProperty("companion"), companion.Odds);
         All(yarn, "uses", plan.Yarn.Uses, (use, u) => Holds(use, ("what", u.What), ("companion", u.Companion), ("metres", u.Length.Metres)));
         All(yarn, "joins", plan.Yarn.Joins, (join, j) => Holds(join,
-            ("ball", j.Ball), ("piece", j.Piece), ("row", j.Row), ("stitch", j.Stitch), ("wastedMetres", j.Wasted.Metres)));
+            ("ball", j.Ball), ("piece", j.Piece), ("row", j.Row), ("stitch", j.Stitch), ("stitchesIntoColour", j.Place / 1e6 - Before(join.GetProperty("colour").GetString()!)), ("wastedMetres", j.Wasted.Metres)));
     }
+
+    /// <summary>Stitches of the sequence before a colour.</summary>
+    private static int Before(string colour) => colour switch
+    {
+        "deep water" => 0,
+        "shallows" => 5,
+        "foam" => 9,
+        "wet sand" => 12,
+        "kelp" => 17,
+        _ => throw new ArgumentOutOfRangeException(nameof(colour), colour, "No such colour."),
+    };
+
+    private static void Odds(JsonElement yarn, IEnumerable<BallShare> odds) =>
+        All(yarn, "ballsProbability", [.. odds], (share, o) => Holds(share, ("balls", o.Balls), ("share", o.Share)));
 
     private static void Piece(JsonElement piece, PiecePlan plan)
     {
@@ -90,8 +109,8 @@ public sealed class PlanJsonTests
             ("foundationChains", plan.FoundationChains), ("start", plan.Start), ("startSection", plan.StartSection),
             ("turnCost", plan.TurnCost), ("lean", plan.Lean), ("widthCm", plan.Width.Centimetres), ("heightCm", plan.Height.Centimetres),
             ("sideBandRows", plan.SideBandRows), ("wrongSideOut", plan.WrongSideOut));
-        Assert.Equal(plan.ForgivesTighter, piece.GetProperty("forgivesTighter").GetDouble(), 1e-6);
-        Assert.Equal(plan.ForgivesLooser, piece.GetProperty("forgivesLooser").GetDouble(), 1e-6);
+        Assert.Equal(plan.Forgives.Tighter, piece.GetProperty("forgivesTighter").GetDouble(), 1e-6);
+        Assert.Equal(plan.Forgives.Looser, piece.GetProperty("forgivesLooser").GetDouble(), 1e-6);
         Assert.Equal(plan.RowStitches, piece.GetProperty("rowStitches").EnumerateArray().Select(s => s.GetInt32()));
         Assert.Equal(Core.Motifs.MotifNames.Of(plan.Motif), piece.GetProperty("motif").GetString());
         var foundation = plan.Foundation;
@@ -137,4 +156,6 @@ public sealed class PlanJsonTests
             }
         }
     }
+
+    private static string Word(EdgeRun run) => run.Piece.ToString().ToLowerInvariant();
 }

@@ -1,4 +1,8 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
+using Dyepath.Core.Booklets;
+using Dyepath.Core.Documents;
+using Dyepath.Core.Edgings;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Findings;
 using Dyepath.Core.Garments;
@@ -19,6 +23,31 @@ public sealed class PlanWordsTests
     private static readonly Project Up = Tideline.Directed(Direction.Up);
 
     private static readonly Plan UpPlan = Up.Planned();
+
+    /// <summary>What leaves a size further off than it is now mends nothing.</summary>
+    [Fact]
+    public void No_remedy_is_worse_than_what_it_is_to_mend()
+    {
+        var seen = 0;
+        foreach (var garment in new[] { "bag", "cushion", "hat", "skirt", "pullover" })
+        {
+            foreach (var (stitch, direction) in from s in new[] { "sc", "linen" } from d in Enum.GetValues<Direction>() select (s, d))
+            {
+                var project = Begun(garment, "sc", even: true, direction);
+                project = project with { Fabric = project.Fabric with { Stitch = FabricStitch.All.First(s => s.Id == stitch), SectionStitches = null } };
+                if (GarmentPlanner.Plan(project).Plan is not { } plan)
+                    continue;
+                foreach (var finding in plan.Findings.Where(f => f.Place == "garment.grading"))
+                {
+                    var off = Regex.Matches(finding.Text, @"([0-9.]+) cm (?:over|under) its target").Select(m => double.Parse(m.Groups[1].Value, CultureInfo.InvariantCulture));
+                    var then = Regex.Matches(finding.Text, @"furthest off then: ([0-9.]+) cm").Select(m => double.Parse(m.Groups[1].Value, CultureInfo.InvariantCulture));
+                    Assert.All(then, t => Assert.True(t <= off.DefaultIfEmpty(double.MaxValue).Max(), $"{garment}, {stitch}, {direction}: {finding.Text}"));
+                    seen += then.Count();
+                }
+            }
+        }
+        Assert.True(seen > 0, "No remedy was offered.");
+    }
 
     [Fact]
     public void What_needs_a_companion_yarn_says_so()
@@ -80,8 +109,12 @@ public sealed class PlanWordsTests
         var size = plan.Sizes[2];
         var error = (size.Finished[GarmentMeasure.Length] - size.Target[GarmentMeasure.Length]).Centimetres;
         Assert.InRange(Math.Abs(error), 4, 9);
-        Assert.Contains(plan.Findings, f => f.Level == FindingLevel.Warning && f.Place == "garment.grading" && f.Text == string.Create(CultureInfo.InvariantCulture,
-            $"Size M: length comes out {Math.Abs(error):0.0} cm {way} its target of {size.Target[GarmentMeasure.Length].Centimetres:0.0} cm: allow more counts, side bands or unequal panels, or take the other direction, or work {Math.Round(Math.Abs(error) / (10 / 15.5))} {rounds} rounds of edging at the hem."));
+        var said = Assert.Single(plan.Findings, f => f.Level == FindingLevel.Warning && f.Place == "garment.grading" && f.Text.StartsWith("Size M: length", StringComparison.Ordinal)).Text;
+        Assert.StartsWith(string.Create(CultureInfo.InvariantCulture,
+            $"Size M: length comes out {Math.Abs(error):0.0} cm {way} its target of {size.Target[GarmentMeasure.Length].Centimetres:0.0} cm: work it sideways (furthest off of width and length: {plan.Options[1].Furthest!.Say(Units.Centimetres)}); or work {Math.Round(Math.Abs(error) / (10 / 15.5))} {rounds} rounds of edging at the hem"), said, StringComparison.Ordinal);
+        // Where to write it, and what; no edging has fewer than no rounds.
+        if (rounds == "more")
+            Assert.Matches(@" at the hem \(garment\.edgings\[0\]\.rounds: [0-9]+\)\.$", said);
     }
 
     [Fact]
@@ -89,9 +122,37 @@ public sealed class PlanWordsTests
     {
         Assert.DoesNotContain(UpPlan.Findings, f => f.Text.StartsWith("Size M: length", StringComparison.Ordinal));
         var plan = Up.Fixed([], [new("M", "panelStitches", null, UpPlan.Sizes[2].Pieces[0].Stitches + 10, "as made")]).Planned();
-        var said = Assert.Single(plan.Findings, f => f.Text.StartsWith("Size M: width comes out ", StringComparison.Ordinal)).Text;
-        Assert.Contains(" cm over its target of ", said, StringComparison.Ordinal);
-        Assert.EndsWith("cm: allow more counts, side bands or unequal panels, or take the other direction.", said, StringComparison.Ordinal);
+        var said = Assert.Single(plan.Findings, f => f.Text.Contains(": width comes out ", StringComparison.Ordinal) && f.Text.Contains(" cm over ", StringComparison.Ordinal)).Text;
+        Assert.Matches(@"^Sizes? (.*, )?(.* and )?M[:, ]", said);
+        Assert.Contains("work it sideways (furthest off of width and length: size ", said, StringComparison.Ordinal);
+        Assert.DoesNotContain("rounds of edging", said, StringComparison.Ordinal);
+    }
+
+    /// <summary>380 m in 100 g is fine yarn by the published table (Sizing/YarnWeights).</summary>
+    [Theory]
+    [InlineData(2, false)]
+    [InlineData(3, true)]
+    [InlineData(null, false)]
+    public void A_category_that_the_ball_contradicts_is_said(int? category, bool said)
+    {
+        var yarn = Tideline.Yarn with { Category = category, Ball = new(Length.FromMetres(190), Mass.FromGrams(50)) };
+        var findings = (Tideline with { Yarn = yarn }).Planned().Findings.Where(f => f.Place == "yarn.category").Select(f => f.Text).ToArray();
+        Assert.Equal(
+            said ? ["The pattern names yarn weight category 3; 380 m in 100 g is usual for category 2 (fine): check the category, or the ball."] : Array.Empty<string>(),
+            findings);
+    }
+
+    /// <summary>One sentence for all sizes that are off alike, and another for those that do not grow as they should.</summary>
+    [Fact]
+    public void Sizes_that_are_off_alike_are_said_together_and_a_leap_between_two_is_said()
+    {
+        var plan = Up.Fixed([], [.. UpPlan.Sizes.Take(3).Select(s => new FixedNumber(s.Name, "panelRows", null, s.Pieces[0].Rows - 10, "as made"))]).Planned();
+        var names = plan.Sizes.Select(s => s.Name).ToArray();
+        var off = plan.Sizes.Take(3).Select(s => Math.Abs((s.Finished[GarmentMeasure.Length] - s.Target[GarmentMeasure.Length]).Centimetres)).ToArray();
+        Assert.Single(plan.Findings, f => f.Text.StartsWith(string.Create(CultureInfo.InvariantCulture,
+            $"Sizes {names[0]}, {names[1]} and {names[2]}: length comes out {off.Min():0.0} to {off.Max():0.0} cm under their targets: "), StringComparison.Ordinal));
+        Assert.Single(plan.Findings, f => f.Text.StartsWith($"Length is not graded evenly: from {names[2]} to {names[3]} it grows by ", StringComparison.Ordinal));
+        Assert.DoesNotContain(UpPlan.Findings, f => f.Text.StartsWith("Length is not graded evenly", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -123,7 +184,7 @@ public sealed class PlanWordsTests
     {
         const string place = "fabric.keeping";
         var free = UpPlan with { Project = Up with { Fabric = Up.Fabric with { Keeping = ColourKeeping.Free } } };
-        var findings = Findings(free, p => p with { ForgivesTighter = tighter, ForgivesLooser = looser });
+        var findings = Findings(free, p => p with { Forgives = new(tighter, looser) });
         if (said is null)
             Assert.DoesNotContain(findings, f => f.Place == place);
         else
@@ -132,7 +193,7 @@ public sealed class PlanWordsTests
                 $"The widest pieces forgive only {said} of yarn per stitch: even tension alone will not hold the motif; work counted.",
                 Assert.Single(findings, f => f.Place == place).Text);
         }
-        Assert.DoesNotContain(Findings(UpPlan, p => p with { ForgivesTighter = tighter, ForgivesLooser = looser }), f => f.Place == place);
+        Assert.DoesNotContain(Findings(UpPlan, p => p with { Forgives = new(tighter, looser) }), f => f.Place == place);
     }
 
     [Fact]
@@ -160,18 +221,61 @@ public sealed class PlanWordsTests
         "A ball of 1 m cannot be planned: it is shorter than one sequence with its ends, or over 1000 would be needed. Check the ball and the yarn per stitch.");
 
     [Fact]
+    public void An_edging_that_may_not_go_there_says_where_and_which_may() => Refused(
+        Tideline.With(g => g with { Edgings = [new(EdgingPlace.Hem, "fringe", null)] }), "garment.edgings[0].edging",
+        "The fringe edging is not made for this edge (hem): choose one of sc, corded, picot, shell, rib, clusters, slip-rib, elastic-casing, drawstring.");
+
+    [Fact]
+    public void A_garment_of_one_size_has_no_others_to_choose_from() => Refused(
+        TestProjects.Begun("wrap", "sc", true, Direction.Up).Fixed([], [new("M", "width", Length.FromCentimetres(40), null, "as made")]), "sizes.overrides[0].size",
+        "There is no size M: it has one size only, One size.");
+
+    [Theory]
+    [InlineData("women", "bust")]
+    [InlineData("men", "chest")]
+    public void Findings_say_the_word_of_the_size_table(string chart, string word)
+    {
+        var sizes = Tideline.Sizes with { Chart = chart };
+        Assert.Equal(word, sizes.Words(BodyMeasure.Bust));
+        Assert.Equal("upper arm", sizes.Words(BodyMeasure.UpperArm));
+    }
+
+    /// <summary>The size and measure named are those that lie furthest from what the sizes ask for.</summary>
+    [Fact]
+    public void What_is_furthest_off_is_named_with_its_size_and_measure()
+    {
+        var furthest = UpPlan.Chosen.Furthest!;
+        var all = UpPlan.Sizes.SelectMany(s => new[] { GarmentMeasure.Width, GarmentMeasure.Length }.Select(m => (s.Name, Measure: m, Error: s.Finished[m] - s.Target[m])));
+        var (size, measure, error) = all.MaxBy(e => Math.Abs(e.Error.Centimetres));
+        Assert.Equal((size, measure), (furthest.Size, furthest.Measure));
+        Assert.Equal(error.Centimetres, furthest.Error.Centimetres, 1e-6);
+        Assert.Equal(furthest.Off, UpPlan.Chosen.WorstError);
+    }
+
+    [Theory]
+    [InlineData(GarmentMeasure.Width, 3.55, Units.Centimetres, "size M, width, 3.6 cm too wide")]
+    [InlineData(GarmentMeasure.Width, -3.55, Units.Centimetres, "size M, width, 3.6 cm too narrow")]
+    [InlineData(GarmentMeasure.Length, 1, Units.CentimetresThenInches, "size M, length, 1.0 cm too long")]
+    [InlineData(GarmentMeasure.SleeveLength, -2.54, Units.Inches, "size M, sleeve length, 1 in too short")]
+    [InlineData(GarmentMeasure.ArmholeDepth, -0.9525, Units.Inches, "size M, armhole depth, ⅜ in too shallow")]
+    [InlineData(GarmentMeasure.Height, 4.1275, Units.InchesThenCentimetres, "size M, height, 1⅝ in too tall")]
+    [InlineData(GarmentMeasure.Height, 0, Units.Centimetres, "every size as asked")]
+    public void How_far_something_is_off_is_said_in_one_way(GarmentMeasure measure, double centimetres, Units units, string words) =>
+        Assert.Equal(words, new FitError("M", measure, Length.FromCentimetres(centimetres)).Say(units));
+
+    [Fact]
     public void Why_gives_the_numbers_of_both_directions()
     {
-        var plan = Tideline.Planned();
+        var plan = Tideline.With(g => g with { Grading = g.Grading with { UnevenWidths = true } }).Planned();
         var (up, sideways) = (plan.Options[0], plan.Options[1]);
         Assert.Equal(Direction.Sideways, plan.Direction);
         Assert.Equal(
-            $"Worked sideways: {Numbers(sideways)} against {Numbers(up)} worked up, judged by worst error, half a centimetre a count, and what the counts forgive.",
+            $"Worked sideways: {Numbers(sideways)} against {Numbers(up)} worked up, judged by the size that is furthest off, half a centimetre a count, and what the counts forgive.",
             plan.Why);
         Assert.Equal($"Worked up, as asked: {Numbers(UpPlan.Options[0])} against {Numbers(UpPlan.Options[1])} worked sideways.", UpPlan.Why);
 
         static string Numbers(DirectionOption option) => string.Create(CultureInfo.InvariantCulture,
-            $"{option.Counts.Length} counts with a worst error of {option.WorstError.Centimetres:0.0} cm");
+            $"{option.Counts.Length} {(option.Counts.Length == 1 ? "count" : "counts")} ({string.Join(", ", option.Counts)}; furthest off of width and length: {option.Furthest!.Say(Units.Centimetres)})");
     }
 
     [Fact]
@@ -231,5 +335,6 @@ public sealed class PlanWordsTests
     }
 
     private static Finding[] Findings(Plan plan, Func<PiecePlan, PiecePlan> change) =>
-        [.. PlanFindings.Of(Fabrication.Of(plan), plan.Direction, [.. plan.Sizes.Select(s => s with { Pieces = [.. s.Pieces.Select(change)] })])];
+        [.. PlanFindings.Of(
+            SharedFabric.Of(plan), plan.Construction, plan.Direction, [.. plan.Sizes.Select(s => s with { Pieces = [.. s.Pieces.Select(change)] })], plan.Options)];
 }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Text;
 using System.Text.Json.Nodes;
 using Dyepath.Core.Checking;
+using Dyepath.Core.Constructions;
 using Dyepath.Core.Edgings;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
@@ -125,8 +126,11 @@ public sealed class RectangleTests
     {
         var plan = Wrapped(Cm(50), Cm(70)).Directed(direction).Planned();
         var (piece, border) = (plan.Sizes[0].Pieces[0], plan.Sizes[0].Edgings[0]);
+        var (wide, tall) = direction == Direction.Up
+            ? ($"{piece.Stitches} stitches = {piece.Stitches}", $"{piece.Rows} row ends = {piece.Rows}")
+            : ($"{piece.Rows} row ends = {piece.Rows}", $"{piece.Stitches} stitches = {piece.Stitches}");
         Assert.Equal(
-            $"first row and last row: pick up 1 in each of the {piece.Stitches} stitches; left edge and right edge: pick up 1 in each of the {piece.Rows} row ends; 2 extra at each of the 4 corners: {2 * (piece.Stitches + piece.Rows) + 8} in all.",
+            $"lower edge: pick up 1 in each of the {wide}; right edge: pick up 1 in each of the {tall}; upper edge: pick up 1 in each of the {wide}; left edge: pick up 1 in each of the {tall}; 2 extra at each of the 4 corners; {2 * (piece.Stitches + piece.Rows) + 8} in all.",
             PickUpWords.Text(border.Spread));
     }
 

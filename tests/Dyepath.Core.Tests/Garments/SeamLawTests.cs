@@ -61,7 +61,8 @@ public sealed class SeamLawTests
     {
         var text = System.Text.Encoding.UTF8.GetString(DemoProject.Utf8)
             .Replace("\"yarn\": \"companion\", \"shorterBy\": \"26 cm\"", "\"shorterBy\": \"0 cm\"", StringComparison.Ordinal)
-            .Replace("\"direction\": \"best\"", "\"direction\": \"sideways\"", StringComparison.Ordinal);
+            .Replace("\"direction\": \"best\"", "\"direction\": \"sideways\"", StringComparison.Ordinal)
+            .Replace("\"hiddenStitches\": 1", "\"extension\": \"continued\", \"hiddenStitches\": 1", StringComparison.Ordinal);
         var plan = GarmentPlanner.Plan(ProjectReader.Read(System.Text.Encoding.UTF8.GetBytes(text)).Project!).Plan!;
         var period = plan.Sequence.Ring.Total;
         foreach (var size in plan.Sizes)
@@ -93,7 +94,8 @@ public sealed class SeamLawTests
     [Fact]
     public void Round_an_armhole_an_upward_sleeve_meets_the_panels_as_it_is_worn()
     {
-        var plan = TestProjects.Tideline.Sleeved(pooled: true).Directed(Direction.Up).Planned();
+        var plan = TestProjects.Tideline.Sleeved(pooled: true).Directed(Direction.Up)
+            .With(g => g with { Seams = g.Seams with { Extension = SeamExtension.Continued } }).Planned();
         var period = plan.Sequence.Ring.Total;
         foreach (var size in plan.Sizes)
         {
@@ -134,9 +136,9 @@ public sealed class SeamLawTests
             return Enumerable.Range(0, stitches).Count(c => fabric[0, c] == fabric[1, c]);
         }).ToList();
         var path = FabricPath.Constant(Working.Turned, stitches, 40, new PathOptions());
-        Assert.Equal(agree.IndexOf(agree.Max()), SeamSearch.FirstStart(Fabrication.Of(plan), path, 0));
-        Assert.Equal(0, SeamSearch.FirstStart(Fabrication.Of(plan), path, 0.5));
-        Assert.Equal(0, SeamSearch.FirstStart(Fabrication.Of(plan), FabricPath.Constant(Working.Rounds, stitches, 40, new PathOptions()), 0));
+        Assert.Equal(agree.IndexOf(agree.Max()), SeamSearch.FirstStart(SharedFabric.Of(plan), path, 0));
+        Assert.Equal(0, SeamSearch.FirstStart(SharedFabric.Of(plan), path, 0.5));
+        Assert.Equal(0, SeamSearch.FirstStart(SharedFabric.Of(plan), FabricPath.Constant(Working.Rounds, stitches, 40, new PathOptions()), 0));
     }
 
     /// <summary>Joined and turned rounds: N ≡ P/2 ± 1 jumps at the join, N ≡ ±1 jumps by one stitch, a whole number of periods not at

@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Checking;
+using Dyepath.Core.Constructions;
+using Dyepath.Core.Documents;
 using Dyepath.Core.Findings;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Motifs;

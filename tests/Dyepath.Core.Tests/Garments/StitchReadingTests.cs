@@ -65,7 +65,7 @@ public sealed class StitchReadingTests
                 .Select(i => (Cell: worn.Cells[i], Stitch: StitchReading.At(plan, worn, i % worn.Columns, i / worn.Columns))).ToArray();
             Assert.All(read, r => Assert.Equal(r.Cell == WornPiece.Empty ? null : r.Cell, (byte?)r.Stitch?.Section));
             var unit = project.Fabric.Stitch.StitchesPerUnit;
-            Assert.Equal(unit * worn.Fabric!.TwoToned, read.Count(r => r.Stitch is { TwoToned: true }));
+            Assert.Equal(unit * worn.Fabrics[0].Fabric.TwoToned, read.Count(r => r.Stitch is { TwoToned: true }));
             Assert.All(read.Where(r => r.Stitch is { TwoToned: true }), r => Assert.Equal(0, r.Stitch!.ToChange));
         }
         Assert.True(free.Tried().HasPlan);

@@ -62,7 +62,7 @@ public sealed class WildProjectTests
         {
             BustEase = new Ease(null, null, Cm(ease)),
             BelowWaist = Cm(below),
-            NeckWidth = Cm(neck),
+            Neck = t.Neck with { Width = Cm(neck) },
             UpperArmEase = Cm(armEase),
             Sleeves = (flags & 1) == 0 ? null : t.Sleeves! with { ShorterBy = Cm(shorter), Pooled = (flags & 2) == 0 },
         }).With(g => g with

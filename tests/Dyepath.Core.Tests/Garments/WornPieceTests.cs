@@ -8,8 +8,8 @@ namespace Dyepath.Core.Tests.Garments;
 /// <summary>Pieces as worn, held against the fabric stitch by stitch (docs/seams.md has the drawing).</summary>
 public sealed class WornPieceTests
 {
-    private static readonly Plan Sideways = PlanOf("\"direction\": \"best\"");
-    private static readonly Plan Up = PlanOf("\"direction\": \"up\"");
+    private static readonly Plan Sideways = TestProjects.Tideline.Planned();
+    private static readonly Plan Up = TestProjects.Tideline.Directed(Direction.Up).Planned();
 
     [Fact]
     public void Worked_up_the_first_row_is_the_hem_and_column_0_lies_at_the_right()
@@ -55,7 +55,7 @@ public sealed class WornPieceTests
         foreach (var plan in (Plan[])[Up, Sideways])
         {
             var worn = WornPiece.Of(plan, plan.Sizes[0].Pieces[0]);
-            var fabric = worn.Fabric!;
+            var fabric = worn.Fabrics[0].Fabric;
             Gen.Select(Gen.Int[0, worn.Columns - 1], Gen.Int[0, worn.Rows - 1]).Holds(
                 (x, y) =>
                 {
@@ -81,12 +81,6 @@ public sealed class WornPieceTests
         Assert.Equal((12, 9, 5), (picture.Columns, picture.Rows, picture.Colours.Length));
         for (var y = 0; y < 9; y++)
             Assert.True(worn.Cells.Slice((worn.Rows - 9 + y) * worn.Columns, 12).SequenceEqual(picture.Cells.AsSpan(y * 12, 12)));
-    }
-
-    private static Plan PlanOf(string direction)
-    {
-        var text = System.Text.Encoding.UTF8.GetString(DemoProject.Utf8).Replace("\"direction\": \"best\"", direction, StringComparison.Ordinal);
-        return GarmentPlanner.Plan(ProjectReader.Read(System.Text.Encoding.UTF8.GetBytes(text)).Project!).Plan!;
     }
 
     /// <summary>Colours are given for each unit of a pooled piece; a plain one has none.</summary>

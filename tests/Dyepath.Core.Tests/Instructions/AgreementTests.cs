@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.RegularExpressions;
 using Dyepath.Core.Booklets;
 using Dyepath.Core.Checking;
 using Dyepath.Core.Fabrics;
@@ -156,7 +157,9 @@ public sealed class AgreementTests
             "two colours exchanged" => text.Replace(counted[0], "#", StringComparison.Ordinal).Replace(counted[1], counted[0], StringComparison.Ordinal).Replace("#", counted[1], StringComparison.Ordinal),
             "a colour left out" => text.Replace(counted[0] + "\n", "", StringComparison.Ordinal),
             "a colour of another name" => text.Replace(counted[0], counted[0].Replace(yarn.Sections[0].Name, "mauve", StringComparison.Ordinal), StringComparison.Ordinal),
-            "a colour of another name in the sequence" => text.Replace($" of {yarn.Sections[0].Name} (", " of mauve (", StringComparison.Ordinal),
+            "a colour of another name in the sequence" =>
+                // A line may break within it.
+                Regex.Replace(text, $@"\bof {Regex.Escape(yarn.Sections[0].Name).Replace(@"\ ", @"\s+", StringComparison.Ordinal)}\s+\(", "of mauve ("),
             "a colour of another name in the strip" => text.Replace("begins with ", "begins with 1", StringComparison.Ordinal),
             _ => text.Replace($"- {companion}, the companion yarn", "- another, the companion yarn", StringComparison.Ordinal),
         };

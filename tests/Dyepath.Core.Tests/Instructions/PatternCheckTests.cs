@@ -2,9 +2,13 @@ using System.Collections.Concurrent;
 using System.Globalization;
 using System.Text.RegularExpressions;
 using Dyepath.Core.Booklets;
+using Dyepath.Core.Checking;
+using Dyepath.Core.Edgings;
 using Dyepath.Core.Instructions;
 using Dyepath.Core.Planning;
+using Dyepath.Core.Quantities;
 using Dyepath.Core.Reading;
+using Dyepath.Core.Swatches;
 using Dyepath.Core.Tests.Garments;
 
 namespace Dyepath.Core.Tests.Instructions;
@@ -35,6 +39,43 @@ public partial class PatternCheckTests(ITestOutputHelper output)
         }
     }
 
+    /// <summary>Every edging at the hem of a tunic or, where it is made for none, round a wrap, with an edging gauge of its own.</summary>
+    [Fact]
+    public void Every_edging_reads_back_and_agrees_with_the_plan()
+    {
+        foreach (var edging in EdgingLibrary.All)
+        {
+            var (name, place) = edging.Places.Contains(EdgingPlace.Hem) ? ("tunic in three sizes", EdgingPlace.Hem) : ("blanket", EdgingPlace.Border);
+            // Neither has an edge that is open.
+            if (edging.InRows || !edging.AllowedAt(place, children: false))
+                continue;
+            var project = Patterns.Named(name).With(g => g with { Edgings = [new(place, edging.Id, null)] });
+            var plan = (project with { Fabric = project.Fabric with { Edging = new Gauge(21, 24, Length.FromCentimetres(10)) } }).Planned();
+            Assert.Empty(PlanCheck.Verify(plan));
+            var text = TextBooklet.Write(PatternWriter.Write(plan), plan.Project.Edition);
+            Assert.Empty(PatternCheck.Text(plan, text));
+            Assert.Equal(edging.Relaxed < 1, text.Contains("Hem at rest", StringComparison.Ordinal));
+            Assert.Equal(edging.Relaxed < 1, text.Contains("long; edged it is about", StringComparison.Ordinal));
+            Assert.Equal(edging.ElasticShare is not null, text.Contains("Elastic to cut: About", StringComparison.Ordinal));
+        }
+    }
+
+    /// <summary>A casing's widths and its elastic, each in the size table, the edging's words or both: changed, they are noticed.</summary>
+    [Theory]
+    [InlineData("The edge is ")]
+    [InlineData("edged it is about ")]
+    [InlineData("at rest and stretches to ")]
+    [InlineData("Elastic to cut: About ")]
+    public void A_changed_width_of_an_edging_is_noticed(string before)
+    {
+        var plan = Patterns.Named("tunic in three sizes").With(g => g with { Edgings = [new(EdgingPlace.Hem, "elastic-casing", null)] }).Planned();
+        var text = TextBooklet.Write(PatternWriter.Write(plan), plan.Project.Edition with { Size = "M" });
+        Assert.Empty(PatternCheck.Text(plan, text));
+        var changed = Regex.Replace(text, Regex.Escape(before).Replace("\\ ", @"\s+", StringComparison.Ordinal) + @"\d", m => m.Value + "1");
+        Assert.NotEqual(text, changed);
+        Assert.NotEmpty(PatternCheck.Text(plan, changed));
+    }
+
     /// <summary>Lines whose numbers decide what the maker does.</summary>
     [Theory]
     [InlineData("tunic in three sizes", 11)]
@@ -50,7 +91,7 @@ public partial class PatternCheckTests(ITestOutputHelper output)
         var text = TextBooklet.Write(PatternWriter.Write(plan), plan.Project.Edition);
         var edgings = text.IndexOf("\nEDGINGS\n", StringComparison.Ordinal);
         var (changed, missed) = Mutate(
-            plan, text, seed, 80,
+            plan, text, seed, Extent.Of(30, 80),
             (line, at) => PieceNumbers().IsMatch(line) && (edgings < 0 || at < edgings) || EdgingNumbers().IsMatch(line));
         Assert.True(changed > 0);
         Assert.Empty(missed);
@@ -61,7 +102,7 @@ public partial class PatternCheckTests(ITestOutputHelper output)
     {
         var plan = PlanOf("tunic in three sizes");
         var text = TextBooklet.Write(PatternWriter.Write(plan), plan.Project.Edition);
-        var (changed, missed) = Mutate(plan, text, 7, 200, (_, _) => true);
+        var (changed, missed) = Mutate(plan, text, 7, Extent.Of(80, 200), (_, _) => true);
         output.WriteLine($"{changed - missed.Count} of {changed} changed numbers noticed; not: {string.Join(" | ", missed.Take(40))}");
         Assert.True(missed.Count <= changed / 10, string.Join("\n", missed));
     }

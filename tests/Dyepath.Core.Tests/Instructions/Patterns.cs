@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Constructions;
 using Dyepath.Core.Edgings;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
@@ -23,6 +24,7 @@ internal static class Patterns
     {
         "tunic" => Tideline,
         "tunic in three sizes" => Small(Tideline),
+        "continued seams" => Tideline.With(g => g with { Seams = g.Seams with { Extension = SeamExtension.Continued } }),
         "worked up" => Small(Tideline.Directed(Direction.Up)),
         "side bands" =>
             (Tideline.Directed(Direction.Up).With(g => g with { Grading = g.Grading with { SideBands = true, UnequalPanels = true } })) with

@@ -39,11 +39,16 @@ public class RowCounterTests
     [InlineData("Sc in first ch-1 space, *ch 1, skip next sc, sc in next ch-1 space; rep from * around, moving the marker up", 87, 87)]
     [InlineData("Dc in 2nd ch from hook and in each ch to end, turn", 58, 57)]
     [InlineData("Ch 1, dc in first dc, *ch 1, miss next dc, dc in next ch-1 space; rep from * to last dc, dc in last dc, turn", 56, 56)]
+    [InlineData("Ch 2 (does not count as a st), hdc in each st to last st, leave it unworked, turn", 57, 56)]
+    [InlineData("Ch 3 (counts as the first st), skip first st, dc in each st to last st (the turning ch), leave it unworked, turn", 57, 56)]
+    [InlineData("Ch 2 (does not count as a st), hdc in each st to end, then hdc in the first ch, turn", 57, 58)]
+    [InlineData("Ch 2 (does not count as a st), hdc in each st to end, then hdc in each of the 3 ch, turn", 57, 60)]
     public void Words_make_the_stitches_that_a_maker_makes(string words, int below, int made) =>
         Assert.Equal((made, null), RowCounter.Follow(words, below));
 
     [Theory]
     [InlineData("Ch 1, sc in first st, turn", 10)]
+    [InlineData("Ch 2 (does not count as a st), hdc in each st to last st, turn", 57)]
     [InlineData("Ch 1, sc in next 3 mountains, turn", 10)]
     [InlineData("Sc in 2nd ch from hook, *ch 1, skip next ch, sc in next ch; rep from * to end, turn", 57)]
     [InlineData("Ch 1, *sc in next ch, ch 1, skip next ch; rep from * around, join with sl st in first st", 87)]

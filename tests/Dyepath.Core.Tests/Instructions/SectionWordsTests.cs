@@ -1,4 +1,5 @@
 using Dyepath.Core.Booklets;
+using Dyepath.Core.Constructions;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Instructions;
@@ -23,7 +24,7 @@ public sealed class SectionWordsTests
         { "worked up", "Front, back and sleeves are worked upwards: stitches run round the body, rows run up it." },
         { "sewn cowl, up", "Worked upwards, back and forth: stitches run round the cowl, rows run up it." },
         { "sideways cowl", "Worked sideways, back and forth: stitches run up the cowl, rows run round it." },
-        { "blanket, up", "Worked upwards, back and forth: stitches run across the width, rows run up the length." },
+        { "blanket, up", "Worked upwards, back and forth: stitches run across the width, rows run along the length." },
         { "blanket, sideways", "Worked sideways, back and forth: stitches run along the length, rows run across the width." },
         { "cowl in rounds", "Worked in joined rounds from the lower edge up, right side always facing." },
         { "cowl turned round", "Worked in joined rounds from the lower edge up, and turned after every join." },
@@ -46,78 +47,79 @@ public sealed class SectionWordsTests
     {
         { "worked up", [
             "Foundation: Ch C. Row 1 (RS): Sc in 2nd ch from hook and in each ch to end, turn. N sts.",
-            "Row 2 (WS): Ch 1, sc in each st to end, turn. N sts. From row 3: Repeat row 2 until you have R rows, then fasten off."] },
+            "Row 2 (WS): Ch 1, sc in each st to end, turn. N sts. Rows 3 to R: As row 2, N sts each, then fasten off."] },
         { "half double crochet", [
             "Row 1 (RS): Hdc in 3rd ch from hook (the 2 skipped ch do not count as a st) and in each ch to end, turn. N sts.",
-            "Row 2 (WS): Ch 2 (does not count as a st), hdc in each st to end, turn. N sts. From row 3: Repeat row 2 until you have R rows, then fasten off."] },
+            "Row 2 (WS): Ch 2 (does not count as a st), hdc in each st to end, turn. N sts. Rows 3 to R: As row 2, N sts each, then fasten off."] },
         { "double crochet", [
             "Row 1 (RS): Dc in 4th ch from hook (the 3 skipped ch count as the first st) and in each ch to end, turn. N sts.",
-            "Row 2 (WS): Ch 3 (counts as the first st), skip first st, dc in each st to end, the last in the top of the turning ch, turn. N sts. From row 3: Repeat row 2 until you have R rows, then fasten off."] },
+            "Row 2 (WS): Ch 3 (counts as the first st), skip first st, dc in each st to end, the last in the top of the turning ch, turn. N sts. Rows 3 to R: As row 2, N sts each, then fasten off."] },
         { "single crochet whose chain counts", [
             "Row 1 (RS): Sc in 2nd ch from hook (the 1 skipped ch counts as the first st) and in each ch to end, turn. N sts.",
             "Row 2 (WS): Ch 1 (counts as the first st), skip first st, sc in each st to end, the last in the top of the turning ch, turn. N sts."] },
         { "alternating, sc", [
             "Row 1 (RS): Sc in 2nd ch from hook and in each ch to end, turn. N sts.",
             "Row 2 (WS): Ch 1, 2 sc in first st, sc in each st to end, turn. W sts.",
-            "Row 3 (RS): Ch 1, sc in each st to last st, which is left unworked, turn. N sts. From row 4: Repeat rows 2 and 3 until you have R rows, then fasten off."] },
+            "Row 3 (RS): Ch 1, sc in each st to last st, which is left unworked, turn. N sts. Rows 4 to R: As rows 2 and 3 in turn, then fasten off."] },
         { "cowl in rounds", [
             "Foundation: Ch C. Without twisting the chain, join with sl st in its first ch to form a ring. Round 1: Ch 1, sc in each ch around, join with sl st in first st. N sts.",
-            "Round 2: Ch 1, sc in each st around, join with sl st in first st. N sts. From round 3: Repeat round 2 until you have R rounds, then fasten off."] },
+            "Round 2: Ch 1, sc in each st around, join with sl st in first st. N sts. Rounds 3 to R: As round 2, N sts each, then fasten off."] },
         { "cowl turned round", [
             "Round 1 (RS): Ch 1, sc in each ch around, join with sl st in first st, turn. N sts.",
-            "Round 2 (WS): Ch 1, sc in each st around, join with sl st in first st, turn. N sts. From round 3: Repeat round 2 until you have R rounds, then fasten off."] },
+            "Round 2 (WS): Ch 1, sc in each st around, join with sl st in first st, turn. N sts. Rounds 3 to R: As round 2, N sts each, then fasten off."] },
         { "spiral cowl", [
             "Round 1: Sc in each ch around, do not join; mark the first st. N sts.",
-            "Round 2: Sc in each st around, moving the marker up. N sts. From round 3: Repeat round 2 until you have R rounds, then fasten off."] },
+            "Round 2: Sc in each st around, moving the marker up. N sts. Rounds 3 to R: As round 2, N sts each, then fasten off."] },
         { "double crochet cowl", [
             "Round 1: Ch 3 (counts as the first st), skip first ch, dc in each ch around, join with sl st in top of beginning ch. N sts.",
-            "Round 2: Ch 3 (counts as the first st), skip first st, dc in each st around, join with sl st in top of beginning ch. N sts. From round 3: Repeat round 2 until you have R rounds, then fasten off."] },
+            "Round 2: Ch 3 (counts as the first st), skip first st, dc in each st around, join with sl st in top of beginning ch. N sts. Rounds 3 to R: As round 2, N sts each, then fasten off."] },
         { "linen cowl in rounds", [
             "Round 1: Ch 1, *sc in next ch, ch 1, skip next ch; rep from * around, join with sl st in first st. N sts.",
             "Round 2: Ch 2 (counts as a ch-1 space), skip first sc, sc in next ch-1 space, *ch 1, skip next sc, sc in next ch-1 space; rep from * around, join with sl st in first ch. N sts.",
-            "Round 3: Ch 1, *sc in next ch-1 space, ch 1, skip next sc; rep from * around, join with sl st in first st. N sts. From round 4: Repeat rounds 2 and 3 until you have R rounds, then fasten off."] },
+            "Round 3: Ch 1, *sc in next ch-1 space, ch 1, skip next sc; rep from * around, join with sl st in first st. N sts. Rounds 4 to R: As rounds 2 and 3 in turn, then fasten off."] },
         { "linen cowl turned round", [
             "Round 1 (RS): Ch 1, *sc in next ch, ch 1, skip next ch; rep from * around, join with sl st in first st, turn. N sts.",
-            "Round 2 (WS): Ch 1, *sc in next ch-1 space, ch 1, skip next sc; rep from * around, join with sl st in first st, turn. N sts. From round 3: Repeat round 2 until you have R rounds, then fasten off."] },
+            "Round 2 (WS): Ch 1, *sc in next ch-1 space, ch 1, skip next sc; rep from * around, join with sl st in first st, turn. N sts. Rounds 3 to R: As round 2, N sts each, then fasten off."] },
         { "linen spiral cowl", [
             "Round 1: *sc in next ch, ch 1, skip next ch; rep from * to last ch, sc in last ch, do not join; mark the first st. N sts.",
             "Round 2: *ch 1, skip next sc, sc in next ch-1 space; rep from * to last sc, ch 1, skip next sc, moving the marker up. N sts.",
-            "Round 3: Sc in first ch-1 space, *ch 1, skip next sc, sc in next ch-1 space; rep from * around, moving the marker up. N sts. From round 4: Repeat rounds 2 and 3 until you have R rounds, then fasten off."] },
+            "Round 3: Sc in first ch-1 space, *ch 1, skip next sc, sc in next ch-1 space; rep from * around, moving the marker up. N sts. Rounds 4 to R: As rounds 2 and 3 in turn, then fasten off."] },
     };
 
     public static TheoryData<string, string[]> MakingUp => new()
     {
         { "worked up", [
             "1: Wash the pieces and dry them flat to the measurements of the drawing.",
-            "2: Sew with Ebbstone Light, solid Slack Water. Every seam takes in one stitch of each edge that is made of row ends and one row of each edge that is made of stitches.",
-            "3: Shoulders: lay front and back together, outsides in. Sew from each outer edge to the marks of the neck opening. Both ends of the opening take strain: sew there twice.",
-            "4: Sleeves: lay the last row of each sleeve, outsides in, between the two armhole marks, its middle at the shoulder seam, and sew.",
-            "5: Sides and sleeves: sew row to row from the hem up to the armhole marks, and on along the underside of the sleeve to the cuff.",
-            "6: Undo the extra chains, if you made any. Weave the ends in, each under its own colour."] },
+            "2: Undo the extra chains, if you made any: open the slip knot, draw the tail back out of one chain after the other, stop at the first chain that holds a stitch, and pull the tail close.",
+            "3: Sew with Ebbstone Light, solid Slack Water. Every seam takes in one stitch of each edge that is made of row ends and one row of each edge that is made of stitches.",
+            "4: Shoulders: lay front and back together, outsides in. Sew from each outer edge to the marks of the neck opening. Both ends of the opening take strain: sew there twice.",
+            "5: Sleeves: lay the last row of each sleeve, outsides in, between the two armhole marks, its middle at the shoulder seam, and sew.",
+            "6: Sides and sleeves: sew row to row from the hem up to the armhole marks, and on along the underside of the sleeve to the cuff.",
+            "7: Weave the ends in, each under its own colour."] },
         { "tunic", [
-            "4: Sleeves: lay the edge of each sleeve where odd-numbered rows end, outsides in, between the two armhole marks, its middle at the shoulder seam, and sew.",
-            "5: Sides and sleeves: sew stitch to stitch from the hem up to the armhole marks, and on along the underside of the sleeve to the cuff."] },
-        { "sleeveless, up", ["4: Sides: sew row to row from the hem up to the armhole marks. 5: Undo the extra chains"] },
-        { "sleeveless, sideways", ["4: Sides: sew stitch to stitch from the hem up to the armhole marks. 5: Undo the extra chains"] },
+            "5: Sleeves: lay the edge of each sleeve where odd-numbered rows end, outsides in, between the two armhole marks, its middle at the shoulder seam, and sew.",
+            "6: Sides and sleeves: sew stitch to stitch from the hem up to the armhole marks, and on along the underside of the sleeve to the cuff."] },
+        { "sleeveless, up", ["5: Sides: sew row to row from the hem up to the armhole marks. 6: Weave the ends in"] },
+        { "sleeveless, sideways", ["5: Sides: sew stitch to stitch from the hem up to the armhole marks. 6: Weave the ends in"] },
         { "sewn cowl, up", [
             "1: Wash the piece and dry it flat to the measurements of the drawing.",
-            "3: Back seam: lay the two side edges together, right sides in, and sew row to row into a tube."] },
-        { "sideways cowl", ["3: Back seam: lay the first row and the last row together, right sides in, and sew stitch to stitch into a tube."] },
-        { "cowl in rounds", ["1: Wash the piece and dry it flat to the measurements of the drawing. 2: Undo the extra chains, if you made any. Weave the ends in, each under its own colour."] },
-        { "other end, no waste", ["6: Weave the ends in, each under its own colour. How the colours meet"] },
-        { "plain sleeves", ["2: Sew with the variegated yarn, from a length of a colour that hides in the seam."] },
+            "4: Back seam: lay the two side edges together, outsides in, and sew row to row into a tube."] },
+        { "sideways cowl", ["4: Back seam: lay the first row and the last row together, outsides in, and sew stitch to stitch into a tube."] },
+        { "cowl in rounds", ["1: Wash the piece and dry it flat to the measurements of the drawing. 2: Undo the extra chains, if you made any: open the slip knot, draw the tail back out of one chain after the other, stop at the first chain that holds a stitch, and pull the tail close. 3: Weave the ends in, each under its own colour."] },
+        { "other end, no waste", ["6: Weave the ends in, each under its own colour. "] },
+        { "plain sleeves", ["3: Sew with the variegated yarn, from a length of a colour that hides in the seam."] },
         { "deep seams", ["Every seam takes in no stitch of each edge that is made of row ends and 2 rows of each edge that is made of stitches."] },
     };
 
     public static TheoryData<string, string> EdgingBeginnings => new()
     {
-        { "tunic", "Hem: sideways rib (sc in the back loop) Yarn: Ebbstone Light, solid Slack Water, joined with the right side facing at a side seam." },
-        { "tunic", "Neck: corded edge (reverse sc) Yarn: Ebbstone Light, solid Slack Water, joined with the right side facing at a shoulder seam." },
-        { "tunic", "Cuffs (work 2): sideways rib (sc in the back loop) Yarn: Ebbstone Light, solid Slack Water, joined with the right side facing at the seam under the sleeve." },
+        { "tunic", "Hem: sideways rib (sc in the back loop) Yarn: Ebbstone Light, solid Slack Water, joined with the outside facing at the wearer's left side seam." },
+        { "tunic", "Neck: corded edge (reverse sc) Yarn: Ebbstone Light, solid Slack Water, joined with the outside facing at the wearer's left shoulder seam." },
+        { "tunic", "Cuffs (work 2): sideways rib (sc in the back loop) Yarn: Ebbstone Light, solid Slack Water, joined with the outside facing at the seam under the sleeve." },
         { "tunic", "Work the rounds as for the hem." },
-        { "armholes", "Armholes (work 2): plain sc band Yarn: Ebbstone Light, solid Slack Water, joined with the right side facing at the side seam." },
+        { "armholes", "Armholes (work 2): plain sc band Yarn: Ebbstone Light, solid Slack Water, joined with the outside facing at the side seam." },
         { "blanket", "Border: shell edge Yarn: Ebbstone Light, colourway Tidemark, joined with the right side facing at the first stitch of the first row." },
-        { "cowl in rounds", "Brims (work 2): plain sc band Yarn: Ebbstone Light, solid Slack Water, joined with the right side facing where the rounds begin." },
+        { "cowl in rounds", "Brims (work 2): plain sc band Yarn: Ebbstone Light, solid Slack Water, joined with the right side facing at the place where the rounds begin." },
         { "sewn cowl, up", "Brims (work 2): plain sc band Yarn: Ebbstone Light, solid Slack Water, joined with the right side facing at the back seam." },
         { "cowl in rounds", "Work: 2 rounds, about" },
         { "one round", "Work: 1 round, about" },
@@ -135,7 +137,7 @@ public sealed class SectionWordsTests
         { "tunic", "Begin any piece and stop after 6 rows. It is right if row 6 begins and ends so:" },
         { "cowl in rounds", "Begin any piece and stop after 6 rounds. It is right if round 6 begins and ends so:" },
         { "tunic", "The foundation chain takes yarn too, so it begins earlier in the sequence. Choose one way:" },
-        { "tunic", "Easy: put the slip knot where the colour named begins and make the extra chains first, then the foundation. Nothing is worked into the extra chains; undo them when you weave in the ends." },
+        { "tunic", "Easy: put the slip knot where the colour named begins and make the extra chains first, then the foundation. Nothing is worked into the extra chains; undo them before you sew." },
         { "tunic", "No waste: put the slip knot the length named after that colour begins; no extra chains." },
         { "tunic", "Row 1 of a piece begins at its own place of the colour sequence, said as a colour's symbol and the number of the stitch: D1 is the first stitch of deep water (D), D2 the second." },
         { "linen stitch", "said as a colour's symbol and the number of the pair: D1 is the first pair of deep water (D), D2 the second." },
@@ -164,7 +166,7 @@ public sealed class SectionWordsTests
         Assert.All(said, words => Says(text, words.Replace("Ch C.", $"Ch {piece.FoundationChains}.", StringComparison.Ordinal)
             .Replace("N sts", $"{piece.RowStitches[0]} sts", StringComparison.Ordinal)
             .Replace("W sts", $"{piece.RowStitches[^1]} sts", StringComparison.Ordinal)
-            .Replace("have R ", $"have {piece.Rows} ", StringComparison.Ordinal)));
+            .Replace(" to R:", $" to {piece.Rows}:", StringComparison.Ordinal)));
     }
 
     /// <summary>Linen needs other words for even counts and for odd ones.</summary>
@@ -234,7 +236,7 @@ public sealed class SectionWordsTests
         foreach (var row in new[] { "1 (RS) ", "2 (WS) ", "3 (RS) ", "4 (WS) ", "5 (RS) ", "6 (WS) " })
             Says(tunic, $" {row}");
         Says(tunic, "Row starts of chart 1, in the order of work, by the symbols of the key. After row 42 they begin again as row 1.");
-        Says(tunic, "Row begins with then ends with 1 (RS) 5 D 4 S");
+        Says(tunic, "Row begins with then ends with 1 (RS) 5 D 4 A");
         var round = Text("cowl in rounds");
         Says(round, "Round starts of chart 1, in the order of work, by the symbols of the key.");
         Assert.DoesNotContain("(WS)", round, StringComparison.Ordinal);
@@ -276,7 +278,7 @@ public sealed class SectionWordsTests
     public void A_colour_with_more_yarn_to_its_stitches_is_worked_looser()
     {
         var text = Text("tunic");
-        Says(text, "- deep water (D): 5 stitches, a touch looser. - shallows (S): 4 stitches, a touch tighter. - foam (F): 3 stitches, a touch looser. - wet sand (W): 5 stitches, a touch tighter. - kelp (K): 4 stitches, a touch looser.");
+        Says(text, "- deep water (D): 5 stitches, a touch looser. - shallows (A): 4 stitches, a touch tighter. - foam (F): 3 stitches, a touch looser. - wet sand (W): 5 stitches, a touch tighter. - kelp (K): 4 stitches, a touch looser.");
     }
 
     /// <summary>Plain sleeves of linen, odd in one size and even in another, need words of their own for each size.</summary>
@@ -290,8 +292,7 @@ public sealed class SectionWordsTests
         {
             Says(text, $"Sleeve (make 2), size {size.Name} Plain, in Ebbstone Light, solid Slack Water");
             var sleeve = Text(plan, size.Name).Split("## Sleeve")[1].Split("MAKING UP")[0];
-            Says(sleeve, size.Pieces[2].Stitches % 2 == 0 ? "From row 3: Repeat row 2" : "From row 4: Repeat rows 2 and 3");
-            Says(sleeve, $"until you have {size.Pieces[2].Rows} rows");
+            Says(sleeve, size.Pieces[2].Stitches % 2 == 0 ? $"Rows 3 to {size.Pieces[2].Rows}: As row 2," : $"Rows 4 to {size.Pieces[2].Rows}: As rows 2 and 3 in turn,");
         }
     }
 
@@ -357,7 +358,8 @@ public sealed class SectionWordsTests
         var bands = banded.Sizes.First(s => s.Pieces[0].SideBandRows > 0);
         Says(
             Text(banded, bands.Name),
-            $"Side bands: In Ebbstone Light, solid Slack Water, along each side edge: pick up and sc evenly along the row ends, then work sc back and forth until the band has {bands.Pieces[0].SideBandRows} rows (0: no band).");
+            $"Side bands: In Ebbstone Light, solid Slack Water, along each side edge: pick up and sc {bands.Pieces[0].Rows} stitches evenly along the row ends, then work sc back and forth until the band has {bands.Pieces[0].SideBandRows} rows (0: no band). Mark its last row after stitch {bands.Pieces[0].Opening(OpeningId.Armhole).First - 1}, counted from the hem: the band's own mark for the opening.");
+        Says(Text(banded), "row to row (where there are side bands, band to band, stitch to stitch) from the hem");
     }
 
     [Fact]
@@ -383,14 +385,19 @@ public sealed class SectionWordsTests
         var text = Text("tunic");
         Says(text, "Ebbstone Light, colourway Tidemark: 70 % wool, 30 % linen, weight category 3; 230 m / 252 yd, 100 g / 3.5 oz a ball.");
         Says(text, "Ebbstone Light, solid Slack Water, the companion yarn for seams, edgings and plain pieces: 230 m / 252 yd, 100 g / 3.5 oz a ball.");
+        Says(text, "which serve 19 makers of 20.");
+        Says(text, "makers who take more or less yarn than the plan: two in three within 6 % of it.");
+        Says(text, "Where each ball is expected to end: the piece, its row, and the place of the colours (D1 is the first stitch of deep water).");
         Says(text, "Hook of 5.5 mm (American I-9), or the size that gives the gauge.");
-        Says(text, "In the order in which the yarn runs: 5 of deep water (D), 4 of shallows (S), 3 of foam (F), 5 of wet sand (W), 4 of kelp (K); then from the first again.");
+        Says(text, "In the order in which the yarn runs: 5 of deep water (D), 4 of shallows (A), 3 of foam (F), 5 of wet sand (W), 4 of kelp (K); then from the first again.");
         Says(text, "Buy all balls of one dye lot, and count one sequence from each before it is joined: hand-dyed sequences drift. Balls cannot be alternated row by row in pooled work.");
         Says(text, "As worked: 14 stitches and 16 rows over 10 cm / 4 in.");
         Says(text, "Washed and dried: 13.75 stitches and 15.75 rows over 10 cm / 4 in.");
         Says(text, "After hanging: 14 stitches and 15.5 rows over 10 cm / 4 in.");
         // 252 cm in 40 stitches of the swatch.
-        Says(text, "The size depends on these, the picture on the yarn that a stitch takes. Check both: unravel 20 stitches of the swatch, and measure the yarn without pulling it. - Yarn in 20 stitches: 126 cm");
+        Says(text, "Make a swatch of 21 stitches and 24 rows, and count in its middle. Measure it as worked, then wash it, dry it flat and measure it again. Then clip its upper edge to a hanger, let it hang for a day and measure it hanging.");
+        // Worked sideways, hanging says nothing of the size.
+        Says(text, "The size depends on the gauge washed and dried, the picture on the yarn that a stitch takes. Check both: unravel 20 stitches of the swatch, and measure the yarn without pulling it. - Yarn in 20 stitches: 126 cm");
         Says(Text("linen stitch"), "the picture on the yarn that a pair of stitches takes. Check both: unravel 20 pairs of the swatch,");
         Says(Text("spiral cowl"), "The colour sequence, in stitches.");
         Says(Text("other end, no waste"), "the companion yarn for foundation chains and seams:");
@@ -401,7 +408,7 @@ public sealed class SectionWordsTests
     public void From_the_other_end_the_colours_and_their_symbols_run_backwards()
     {
         Says(Text("other end, no waste"),
-            "In the order in which the yarn runs: 4 of kelp (K), 5 of wet sand (W), 3 of foam (F), 4 of shallows (S), 5 of deep water (D); then from the first again.");
+            "In the order in which the yarn runs: 4 of kelp (K), 5 of wet sand (W), 3 of foam (F), 4 of shallows (A), 5 of deep water (D); then from the first again.");
         Says(Text("other end, no waste"), "said as a colour's symbol and the number of the stitch: K1 is the first stitch of kelp (K), K2 the second.");
     }
 
@@ -426,7 +433,7 @@ public sealed class SectionWordsTests
     {
         var text = Text("tunic");
         Says(text, "Follow the ball band. Where it is silent: wash by hand, 40 °C at most, better cold; press the water out in a towel; dry flat to the measurements.");
-        Says(Text("child's pullover"), "Rules for children's garments, as far as they touch this one.");
+        Says(Text("child's pullover"), "Cords: this pattern has none; add none.");
     }
 
     private static Project Named(string name) => name switch
@@ -449,7 +456,7 @@ public sealed class SectionWordsTests
     /// <summary>A wrap of the first width that is best made of two counts in turn.</summary>
     private static Project Alternating() => Enumerable.Range(30, 60)
         .Select(width => Patterns.Named("blanket").Directed(Direction.Up)
-            .With(g => g with { Shape = new Wrap(Cm(width), Cm(40)), Grading = g.Grading with { AlternatingRows = true } }))
+            .With(g => g with { Shape = new Wrap(Cm(width), Cm(40)), Edgings = [], Grading = g.Grading with { AlternatingRows = true } }))
         .First(p => p.Tried().Plan?.Sizes[0].Pieces[0].RowStitches.Length == 2);
 
     private static Project Freely(Project project) => project with

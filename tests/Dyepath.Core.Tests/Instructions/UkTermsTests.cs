@@ -34,6 +34,12 @@ public partial class UkTermsTests
     {
         foreach (var edging in EdgingLibrary.All)
         {
+            Phrase[] phrases = [edging.Name, .. edging.Steps.Concat(edging.Finishing).Select(s => s.Text), .. edging.Special];
+            var said = new Booklet("T", "D", ["M"], Patterns.Named("blanket").Edition, [new Section("edgings", Phrase.Plain("Edgings"), [new Bullets([.. phrases])])]);
+            Assert.DoesNotMatch(UsOnly(), TextBooklet.Write(said, Patterns.Named("blanket").Edition with { Terms = Terms.Uk }));
+            Assert.DoesNotMatch(UkOnly(), TextBooklet.Write(said, Patterns.Named("blanket").Edition with { Terms = Terms.Us }));
+            if (!edging.AllowedAt(EdgingPlace.Border, children: true))
+                continue;
             var plan = Patterns.Named("blanket").With(g => g with { Edgings = [new(EdgingPlace.Border, edging.Id, null)] }).Planned();
             var booklet = PatternWriter.Write(plan);
             Assert.DoesNotMatch(UsOnly(), TextBooklet.Write(booklet, plan.Project.Edition with { Terms = Terms.Uk }));

@@ -1,4 +1,5 @@
 using Dyepath.Core.Checking;
+using Dyepath.Core.Documents;
 using Dyepath.Core.Findings;
 using Dyepath.Core.Instructions;
 using Dyepath.Core.Limits;

@@ -1,3 +1,4 @@
+using Dyepath.Core.Constructions;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Booklets;
 using Dyepath.Core.Colours;
+using Dyepath.Core.Constructions;
 using Dyepath.Core.Edgings;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
@@ -71,9 +72,15 @@ internal sealed class DesignGen
         var companion = Chance(0.5) ? Companion() : null;
         var garment = Garment(companion is not null && companion.Uses.Contains(CompanionUse.PlainPieces), counts.Sum());
         var sizes = Sizes(garment.Shape is BoxyTop);
+        var known = yarn.Sections[0].Length is not null || !yarn.Counted.IsEmpty;
         return new Project(
-            Name(), Chance(0.3) ? "" : Name(), yarn, companion, Fabric(stitch, counts, perTen, yarnPerStitch, garment.Working, yarn.Sections[0].Length is not null || !yarn.Counted.IsEmpty), garment, sizes,
-            new Edition(Pick(Terms.Us, Terms.Uk), Pick<Units>(Enum.GetValues<Units>()), Pick(Hand.Left, Hand.Right)), Words(), []);
+            Name(), Chance(0.3) ? "" : Name(), yarn, Fabric(stitch, counts, perTen, yarnPerStitch, garment.Working, known), garment, sizes,
+            new Edition(Pick(Terms.Us, Terms.Uk), Pick<Units>(Enum.GetValues<Units>()), Pick(Hand.Left, Hand.Right)))
+        {
+            Companion = companion,
+            Words = Words(),
+            Photos = [],
+        };
     }
 
     private int[] Counts()
@@ -127,8 +134,10 @@ internal sealed class DesignGen
         double? turn = Whole(0, 5) switch { 0 => 0.45, 1 => -0.25, 2 => Math.Round(Real(-0.9, 2), 2), 3 => 0, _ => null };
         return new FabricChoice(
             stitch, swatch, null, free ? ColourKeeping.Free : ColourKeeping.Counted, !free && (!known || Chance(0.7)) ? [.. counts] : null,
-            working == Working.Spiral && turn is not null ? 0 : turn, Chance(0.3) ? Chance(0.5) : null,
-            Chance(0.2) ? new Hands(Math.Round(Real(0, 0.1), 3), Whole(1, 200)) : null);
+            working == Working.Spiral && turn is not null ? 0 : turn, Chance(0.3) ? Chance(0.5) : null)
+        {
+            Hands = Chance(0.2) ? new HandSteadiness(Math.Round(Real(0, 0.1), 3), Whole(1, 200)) : null,
+        };
     }
 
     private GarmentSpec Garment(bool plain, int sequence)
@@ -138,8 +147,11 @@ internal sealed class DesignGen
         {
             0 or 1 => new BoxyTop(
                 Chance(0.5) ? new Ease(null, null, Cm(-5, 45)) : Chance(0.5) ? new Ease(Pick("close", "classic", "loose", "oversized"), "newer", null) : new Ease("standard", "older", null),
-                Cm(-5, 25), Cm(-10, 50), Cm(0, 30), Cm(14, 36), Cm(0, 2), Cm(-4, 20),
-                Chance(0.5) ? new SleeveSpec(!plain || Chance(0.5), Cm(0, 40)) : null, Chance(0.5)),
+                Cm(-5, 25), Cm(-10, 50), Cm(0, 30), new Neck(NeckForm.Slit, Cm(14, 36)) { Step = Cm(0, 2) }, Cm(-4, 20),
+                Chance(0.5) ? new SleeveSpec(!plain || Chance(0.5), Cm(0, 40)) : null)
+            {
+                IsTunic = Chance(0.5),
+            },
             2 => new Cowl(Cm(24, 180), Cm(3, 70)),
             3 => new Cowl(Cm(40, 120), Cm(12, 40)),
             4 => new Wrap(Cm(10, 90), Cm(30, 220)),
@@ -162,8 +174,8 @@ internal sealed class DesignGen
             new GradingChoice(
                 Chance(0.3) ? Whole(1, 6) : null, Chance(0.25), Chance(0.25), plain && Chance(0.4), Chance(0.2), Pick(0, 4, Math.Round(Real(0, 1_000), 2)),
                 Pick(0, 4, Math.Round(Real(0, 1_000), 2))),
-            shape is Wrap ? new SeamChoice(SeamExtension.Continued, 1, 1) : new SeamChoice(Pick(SeamExtension.Mirrored, SeamExtension.Continued), Whole(0, 2), Whole(0, 2)),
-            [.. places.Where(_ => Chance(0.6)).Select(p => new EdgingChoice(p, Pick<Edging>([.. EdgingLibrary.All]).Id, Chance(0.5) ? null : Whole(1, Chance(0.1) ? 40 : 5)))])
+            shape is Wrap ? new SeamChoice(null, 1, 1) : new SeamChoice(Pick<SeamExtension?>(SeamExtension.Mirrored, SeamExtension.Continued, null), Whole(0, 2), Whole(0, 2)),
+            [.. places.Where(_ => Chance(0.6)).Select(p => new EdgingChoice(p, Pick<Edging>([.. EdgingLibrary.All.Where(e => !e.InRows && e.Places.Contains(p))]).Id, Chance(0.5) ? null : Whole(1, Chance(0.1) ? 40 : 5)))])
         {
             Starts = pieces.Where(_ => Chance(0.15)).ToImmutableSortedDictionary(p => p, _ => Whole(0, Math.Max(0, sequence - 1)), StringComparer.Ordinal),
         };

@@ -1,7 +1,7 @@
 using System.Text;
+using Dyepath.Core.Documents;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Projects.Description;
-using Dyepath.Core.Projects.Shapes;
 
 namespace Dyepath.Core.Tests.Projects;
 

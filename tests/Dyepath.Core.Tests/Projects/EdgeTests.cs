@@ -1,12 +1,12 @@
 using System.Collections.Immutable;
 using System.Text;
 using CsCheck;
+using Dyepath.Core.Documents;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Making.Log;
 using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Projects.Description;
-using Dyepath.Core.Projects.Shapes;
 using Dyepath.Core.Sizing;
 using Dyepath.Core.Swatches;
 
@@ -28,17 +28,22 @@ public sealed class EdgeTests
     {
         var broken = new List<string>();
         var accepted = 0;
-        foreach (var edge in Edges.Of(ProjectDescription.Project, Bases[which]))
-            accepted += Tried(edge.Document, edge.Place, broken) ? 1 : 0;
+        // In part, another third from each document.
+        var step = Extent.Of(3, 1);
+        foreach (var (i, edge) in Edges.Of(ProjectDescription.Project, Bases[which]).Index())
+        {
+            if (i % step == which % step)
+                accepted += Tried(edge.Document, edge.Place, broken) ? 1 : 0;
+        }
         Assert.True(broken.Count == 0, $"{broken.Count} places\n{string.Join('\n', broken.Take(40))}");
-        Assert.True(accepted > 60, $"only {accepted} documents were read");
+        Assert.True(accepted > 60 / step, $"only {accepted} documents were read");
     }
 
     [Fact]
     public void Law_several_values_at_ends_of_their_ranges()
     {
         var broken = new List<string>();
-        var accepted = 0;
+        var (cases, accepted) = (Extent.Of(40, 100), 0);
         Gen.Select(Gen.Int[0, Bases.Count - 1], Gen.Int[2, 6], Gen.Int[0, int.MaxValue]).Holds(
             (which, values, seed) =>
             {
@@ -56,9 +61,9 @@ public sealed class EdgeTests
                 }
                 accepted += Tried(document, string.Join("; ", places), broken) ? 1 : 0;
             },
-            seed: 4711, cases: 100);
+            seed: 4711, cases);
         Assert.True(broken.Count == 0, $"{broken.Count} documents\n{string.Join('\n', broken.Take(40))}");
-        Assert.True(accepted > 70, $"only {accepted} documents were read");
+        Assert.True(accepted > cases * 7 / 10, $"only {accepted} documents were read");
     }
 
     [Fact]
@@ -67,7 +72,7 @@ public sealed class EdgeTests
         var demo = ProjectReader.Read(DemoProject.Utf8).Project!;
         ImmutableArray<int> counted = [.. demo.Yarn.Sections.Select((_, i) => 3 + i)];
         var making = MakingWriter.WriteUtf8(new MakingDocument(
-            demo with { Photos = [] }, "M", [counted, counted], [new Entry(Did.Row, DateTimeOffset.UnixEpoch, 1)]));
+            demo with { Photos = [] }, "M", [counted, counted], [new Entry(EntryKind.Row, DateTimeOffset.UnixEpoch, 1)]));
         var broken = new List<string>();
         var accepted = 0;
         foreach (var edge in Edges.Of(MakingDescription.Making, Edges.Parse(making)).Where(e => !e.Place.StartsWith(".project.", StringComparison.Ordinal)))

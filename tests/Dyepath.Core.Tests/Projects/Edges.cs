@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Dyepath.Core.Projects.Shapes;
+using Dyepath.Core.Documents;
 
 namespace Dyepath.Core.Tests.Projects;
 

@@ -50,7 +50,7 @@ internal static class Everything
             if (piece.Pooled)
                 Simulated(plan, piece);
         }
-        Made(plan, plan.Sizes[^1].Name, [], [new Entry(Did.Step, default), new Entry(Did.Row, default, 1), new Entry(Did.Run, default, -1)]);
+        Made(plan, plan.Sizes[^1].Name, [], [new Entry(EntryKind.Step, default), new Entry(EntryKind.Row, default, 1), new Entry(EntryKind.Run, default, -1)]);
     }
 
     public static void From(MakingDocument making)

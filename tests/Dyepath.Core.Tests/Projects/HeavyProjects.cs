@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Colours;
+using Dyepath.Core.Constructions;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Motifs;

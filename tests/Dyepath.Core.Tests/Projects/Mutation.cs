@@ -41,7 +41,7 @@ internal static class Mutation
                 break;
             case 4 when node is JsonArray { Count: > 0 } list:
                 for (var times = random.Next(1, 70); times > 0; times--)
-                    list.Add(list[0]!.DeepClone());
+                    list.Add(list[0]?.DeepClone());
                 break;
             default:
                 Replace(node, Value(random, nodes));

@@ -3,11 +3,11 @@ using System.Text;
 using System.Text.Json.Nodes;
 using CsCheck;
 using Dyepath.Core.Booklets;
+using Dyepath.Core.Documents;
 using Dyepath.Core.Instructions;
 using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Projects.Description;
-using Dyepath.Core.Projects.Shapes;
 using Dyepath.Core.Reading;
 
 namespace Dyepath.Core.Tests.Projects;

@@ -1,5 +1,6 @@
 using System.Text;
 using System.Text.Json.Nodes;
+using Dyepath.Core.Documents;
 using Dyepath.Core.Projects;
 
 namespace Dyepath.Core.Tests.Projects;

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using CsCheck;
 using Dyepath.Core.Booklets;
 using Dyepath.Core.Colours;
+using Dyepath.Core.Constructions;
 using Dyepath.Core.Edgings;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
@@ -119,10 +120,12 @@ internal static class ProjectGen
         from chainCounts in Maybe(Flag)
             // A chain that counts takes yarn.
         from turnCost in Maybe(Gen.OneOf(Pick(0, 0.45, -0.25), Real(chainCounts == false ? -2 : -0.9, 3)))
-        from hands in MaybeObject(Gen.Select(Real(0, 0.5), Gen.Double[1, 500]).Select((s, m) => new Hands(s, m)))
+        from hands in MaybeObject(Gen.Select(Real(0, 0.5), Gen.Double[1, 500]).Select((s, m) => new HandSteadiness(s, m)))
         select new FabricChoice(
-            stitch, swatch, other, sectionStitches is null ? keeping : ColourKeeping.Counted, sectionStitches, turnCost, chainCounts,
-            hands);
+            stitch, swatch, other, sectionStitches is null ? keeping : ColourKeeping.Counted, sectionStitches, turnCost, chainCounts)
+        {
+            Hands = hands,
+        };
 
     private static Gen<CompanionYarn?> Companion { get; } = MaybeObject(
         from name in Name
@@ -148,10 +151,12 @@ internal static class ProjectGen
         from hip in LengthIn(0, 30)
         from neck in LengthIn(1, 40)
         from step in LengthIn(0, 3)
+        from form in Pick(Enum.GetValues<NeckForm>())
+        from depth in LengthIn(1, 20)
         from arm in LengthIn(0, 20)
         from sleeves in MaybeObject(Gen.Select(Flag, LengthIn(0, 50)).Select((p, l) => new SleeveSpec(p || !hasCompanion, l)))
         from tunic in Flag
-        select (GarmentShape)new BoxyTop(ease, hipEase, below, hip, neck, step, arm, sleeves, tunic);
+        select (GarmentShape)new BoxyTop(ease, hipEase, below, hip, new Neck(form, neck) { Step = step, Depth = depth, BackDepth = depth, LetOff = step }, arm, sleeves) { IsTunic = tunic };
 
     private static Gen<GarmentShape> Rectangle { get; } =
         from a in LengthIn(1, 300)
@@ -167,10 +172,11 @@ internal static class ProjectGen
         from grading in Gen.Select(Maybe(Gen.Int[1, 40]), Flag, Flag, Flag, Flag, Decimals)
             .Select((most, alternating, half, bands, unequal, weight) =>
                 new GradingChoice(most, alternating, half, bands && hasCompanion, unequal, weight, weight))
-        from seams in Gen.Select(Flag, Gen.Int[0, 3], Gen.Int[0, 3])
-            .Select((mirrored, s, r) => new SeamChoice(mirrored ? SeamExtension.Mirrored : SeamExtension.Continued, s, r))
+        from seams in Gen.Select(Gen.Int[0, 2].Select(e => e == 2 ? (SeamExtension?)null : (SeamExtension)e), Gen.Int[0, 3], Gen.Int[0, 3])
+            .Select((extension, s, r) => new SeamChoice(extension, s, r))
         let places = shape switch
         {
+            BoxyTop { Neck.Form: NeckForm.Buttoned } => new[] { EdgingPlace.Hem },
             BoxyTop { Sleeves: null } => new[] { EdgingPlace.Hem, EdgingPlace.Neck, EdgingPlace.Armholes },
             BoxyTop => [EdgingPlace.Hem, EdgingPlace.Neck, EdgingPlace.Cuffs],
             Cowl => [EdgingPlace.Brims],
@@ -189,7 +195,7 @@ internal static class ProjectGen
         let used = shape is Cowl ? working : Working.Turned
         select new GarmentSpec(
             shape, used, used != Working.Turned && direction == Direction.Sideways ? null : direction, motif, grading,
-            shape is Wrap ? new SeamChoice(SeamExtension.Continued, 1, 1) : seams,
+            shape is Wrap ? new SeamChoice(null, 1, 1) : seams,
             [.. rounds.Select((r, i) => new EdgingChoice(places[i], "picot", r))])
         {
             Starts = pieces.Zip(starts).ToImmutableSortedDictionary(p => p.First, p => p.Second),
@@ -256,5 +262,10 @@ internal static class ProjectGen
         from designer in Gen.OneOf(Gen.Const(""), Name)
         from words in Words
         from photos in PhotoOfAny.Array[0, 2]
-        select new Project(title, designer, yarn, parts.Companion, fabric, parts.Garment, sizes, edition, words, [.. photos]);
+        select new Project(title, designer, yarn, fabric, parts.Garment, sizes, edition)
+        {
+            Companion = parts.Companion,
+            Words = words,
+            Photos = [.. photos],
+        };
 }

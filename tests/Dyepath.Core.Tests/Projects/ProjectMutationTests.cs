@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.RegularExpressions;
 using CsCheck;
+using Dyepath.Core.Documents;
 using Dyepath.Core.Projects;
 
 namespace Dyepath.Core.Tests.Projects;

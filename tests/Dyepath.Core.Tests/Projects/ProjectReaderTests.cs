@@ -1,4 +1,5 @@
 using System.Text;
+using Dyepath.Core.Documents;
 using Dyepath.Core.Projects;
 
 namespace Dyepath.Core.Tests.Projects;

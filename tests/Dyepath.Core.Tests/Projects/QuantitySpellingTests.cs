@@ -1,5 +1,7 @@
 using System.Text;
 using System.Text.Json.Nodes;
+using Dyepath.Core.Constructions;
+using Dyepath.Core.Documents;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
@@ -138,7 +140,7 @@ public sealed class QuantitySpellingTests
     }
 
     private static double? NeckWidth(string text) =>
-        (Read(Tunic(text)).Project?.Garment.Shape as BoxyTop)?.NeckWidth.Centimetres;
+        (Read(Tunic(text)).Project?.Garment.Shape as BoxyTop)?.Neck.Width!.Value.Centimetres;
 
     private static ProjectReading Read(string json) => ProjectReader.Read(Encoding.UTF8.GetBytes(json));
 }

@@ -1,12 +1,15 @@
 using System.Text;
+using System.Text.Json;
 using System.Text.RegularExpressions;
 using Dyepath.Core.Booklets;
+using Dyepath.Core.Constructions;
+using Dyepath.Core.Documents;
+using Dyepath.Core.Edgings;
 using Dyepath.Core.Findings;
 using Dyepath.Core.Instructions;
 using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Projects.Description;
-using Dyepath.Core.Projects.Shapes;
 
 namespace Dyepath.Core.Tests.Projects;
 
@@ -27,6 +30,30 @@ public sealed partial class StarterDocumentTests
         string[] edited = [.. Lines];
         edited[line] = edited[line].Replace("// ", "", StringComparison.Ordinal);
         Assert.DoesNotContain(Read(edited).Faults, f => f.Kind != FaultKind.Meaning);
+    }
+
+    public static TheoryData<string> Garments => [.. Repertoire.All.Select(kind => kind.Name)];
+
+    /// <summary>Where a garment begins without edgings, the example is one that it can have; every edging that it names may go where it says.</summary>
+    [Theory]
+    [MemberData(nameof(Garments))]
+    public void The_edging_that_is_commented_out_goes_onto_the_garment(string name)
+    {
+        var kind = Repertoire.All.First(k => k.Name == name);
+        var lines = StarterDocument.Write(kind).Split('\n');
+        var said = Regex.Match(Regex.Replace(string.Join('\n', lines), @"\s*\n\s*// ", " "), @"Edgings, each on an edge of its own\. [^.]*\.").Value;
+        Assert.All(kind.Edges, place => Assert.All(EdgingLibrary.All, edging => Assert.Equal(
+            edging.AllowedAt(place, children: false), Regex.IsMatch(said, $@"\b{JsonNamingPolicy.CamelCase.ConvertName(place.ToString())}\b[^;]*: ([^;]*, )?{edging.Id}[,;.]"))));
+        var at = Array.FindIndex(lines, l => l.Contains("// \"edgings\": ", StringComparison.Ordinal));
+        Assert.Equal(kind.First.Edgings.IsEmpty, at >= 0);
+        if (at < 0 || kind.Edges.IsEmpty)
+            return;
+        lines[at] = lines[at].Replace("// ", "", StringComparison.Ordinal);
+        var reading = Read(lines);
+        Assert.Empty(reading.Faults);
+        var choice = Assert.Single(reading.Project!.Garment.Edgings);
+        Assert.Contains(choice.Where, kind.Edges);
+        Assert.True(EdgingLibrary.Find(choice.Edging).AllowedAt(choice.Where, children: false));
     }
 
     [Fact]

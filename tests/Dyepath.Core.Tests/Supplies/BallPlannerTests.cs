@@ -62,15 +62,6 @@ public sealed class BallPlannerTests
         Assert.Null(BallPlanner.Plan(2 * ColourRing.Unit, Unit, Unit * 30, [piece], 1, Length.Zero));
     }
 
-    /// <summary>Reserves of a fifth, or of one join's worst case: common practice, no source.</summary>
-    [Theory]
-    [InlineData(5, 400, 100, 5)]
-    [InlineData(4, 400, 100, 5)]
-    [InlineData(4, 480, 100, 6)]
-    [InlineData(7, 480, 100, 7)]
-    public void The_safe_number_has_a_fifth_in_reserve(int worst, double metres, double ball, int safe) =>
-        Assert.Equal(safe, BallPlanner.Safe(worst, Length.FromMetres(metres), Length.FromMetres(ball)));
-
     /// <summary>Works every chain and stitch in small steps of yarn, taking a new ball when one runs out.</summary>
     private static (int Balls, ImmutableArray<(int, string, int, int)> Joins) Brute(
         List<PooledPiece> pieces, long sequence, Length ball, double waste)

@@ -74,7 +74,7 @@ public class SwatchGaugesTests
     [Fact]
     public void The_makers_own_figures_replace_the_supposed_ones()
     {
-        var own = HandsPrior.For(new Hands(0.01, 80));
+        var own = HandsPrior.For(new HandSteadiness(0.01, 80));
 
         Assert.True(own.IsMakersOwn);
         Assert.Equal((0.01, 80, HandsPrior.Default.Dye), (own.Spread, own.Memory, own.Dye));

@@ -165,7 +165,7 @@ public class MeasuredYarnTests
                     measuredLengths ? lengths : null,
                     [.. first.Select(r => r.ToImmutableArray())],
                     [.. second.Select(r => r.ToImmutableArray())]);
-                var fabric = FabricOf(Unravelled(100, 710)) with { Hands = new Hands(spread, memory) };
+                var fabric = FabricOf(Unravelled(100, 710)) with { Hands = new HandSteadiness(spread, memory) };
                 if (!MeasuredYarn.TryMeasure(yarn, fabric, out var measured, out var reasons))
                 {
                     Assert.NotEmpty(reasons);

@@ -16,11 +16,11 @@ public sealed class SequenceColourTests
 
     [Fact]
     public void From_the_near_end_the_first_colour_has_the_first_letter() =>
-        Assert.Equal(["A", "B", "C", "S", "B"], Symbols(SequenceColour.Of(Sections, fromOtherEnd: false)));
+        Assert.Equal(["A", "B", "C", "S", "B"], Symbols(SequenceColour.Of(Sections, fromOtherEnd: false, [])));
 
     [Fact]
     public void From_the_other_end_the_last_colour_has_the_first_letter() =>
-        Assert.Equal(["C", "A", "B", "S", "A"], Symbols(SequenceColour.Of(Sections, fromOtherEnd: true)));
+        Assert.Equal(["C", "A", "B", "S", "A"], Symbols(SequenceColour.Of(Sections, fromOtherEnd: true, [])));
 
     private static IEnumerable<string> Symbols(ImmutableArray<SequenceColour> colours) => colours.Select(c => c.Symbol);
 

@@ -214,7 +214,7 @@ public class YarnFindingsTests
     public void Hands_far_wilder_than_supposed_are_named()
     {
         var rows = new SimulatedMaker(0.12, 3, 0.02, 1).Count(Ring, 20);
-        var measured = Measure(YarnOf(null, rows), FabricOf(Unravelled(100, 710)) with { Hands = new Hands(0.005, 50) });
+        var measured = Measure(YarnOf(null, rows), FabricOf(Unravelled(100, 710)) with { Hands = new HandSteadiness(0.005, 50) });
 
         Assert.Contains(measured.Findings, f => f.Kind == FindingKind.HandsUnlikePrior);
     }

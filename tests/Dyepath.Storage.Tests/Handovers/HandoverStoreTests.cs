@@ -145,7 +145,7 @@ public abstract class HandoverStoreTests(TestDatabases databases, DatabaseKind k
 
     private Task<IReadOnlyList<HandoverSummary>?> HandoversAsync() => _store.WithAsync((HandoverStore s) => s.ListAsync("p", default));
 
-    private Task<IReadOnlyList<MakerLog>> LogsAsync() => _store.LogsAsync("p");
+    private Task<IReadOnlyList<ReceivedLog>> LogsAsync() => _store.LogsAsync("p");
 }
 
 public class SqliteHandoverStoreTests(TestDatabases databases) : HandoverStoreTests(databases, DatabaseKind.Sqlite);

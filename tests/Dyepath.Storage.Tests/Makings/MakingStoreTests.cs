@@ -21,11 +21,11 @@ public abstract class MakingStoreTests(TestDatabases databases, DatabaseKind kin
     public async Task A_making_comes_back_byte_for_byte_and_is_replaced_by_who_saw_it()
     {
         var created = Assert.IsType<MakingOutcome.Created>(await CreateAsync("a", "one", "p")).Making;
-        Assert.Equal(new MakingSummary("a", "title of one", "M", "p", 3, _store.Now, Etag("one"), created.Made), created);
+        Assert.Equal(new MakingSummary("a", "title of one", "M", "p", 3, _store.Now, Etag("one")) { Made = created.Made }, created);
         Assert.Equal(32, created.Made!.Length);
         _store.Now += TimeSpan.FromMinutes(1);
         var saved = Assert.IsType<MakingOutcome.Saved>(await SaveAsync("a", "one", "three")).Making;
-        Assert.Equal(new MakingSummary("a", "title of three", "M", "p", 5, _store.Now, Etag("three"), created.Made), saved);
+        Assert.Equal(new MakingSummary("a", "title of three", "M", "p", 5, _store.Now, Etag("three")) { Made = created.Made }, saved);
         Assert.Equal(saved, Assert.Single(await ListAsync()));
         Assert.Equal("three", await ReadAsync("a"));
     }

@@ -40,7 +40,7 @@ public class PagingTests(TestDatabases databases)
         store.Now += TimeSpan.FromMinutes(1);
         Assert.Equal(expected, await AllAsync<ProjectSummary>(place => store.WithAsync((ProjectStore s) => s.ListAsync(false, place, default)), p => p.Id));
         Assert.Equal(expected, await AllAsync<MakingSummary>(place => store.WithAsync((MakingStore s) => s.ListAsync(place, default)), m => m.Id));
-        Assert.Equal(expected, await AllAsync<MakerLog>(async place => (await store.WithAsync((MakerLogStore s) => s.ListAsync("p000", place, default)))!, l => l.Id));
+        Assert.Equal(expected, await AllAsync<ReceivedLog>(async place => (await store.WithAsync((MakerLogStore s) => s.ListAsync("p000", place, default)))!, l => l.Id));
 
         // One that was on the first part, the very one it ended with, and one of a later part are changed between the parts.
         var first = await store.WithAsync((ProjectStore s) => s.ListAsync(false, Place.Start, default));

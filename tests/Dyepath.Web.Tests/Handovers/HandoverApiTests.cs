@@ -296,8 +296,8 @@ public abstract class HandoverApiTests(Hosts hosts, DatabaseKind kind) : IAsyncL
     private async Task<HandoverSummary[]> HandoversAsync() =>
         (await Client.GetFromJsonAsync(ApiPaths.Handovers(_project), ContractsJson.Default.HandoverSummaryArray))!;
 
-    private async Task<MakerLog[]> LogsAsync() =>
-        (await Client.GetFromJsonAsync(ApiPaths.Logs(_project), ContractsJson.Default.MakerLogArray))!;
+    private async Task<ReceivedLog[]> LogsAsync() =>
+        (await Client.GetFromJsonAsync(ApiPaths.Logs(_project), ContractsJson.Default.ReceivedLogArray))!;
 }
 
 public class SqliteHandoverApiTests(Hosts hosts) : HandoverApiTests(hosts, DatabaseKind.Sqlite);

@@ -18,7 +18,7 @@ internal static class Pieces
         var making = MakingDocument.Begin(project ?? Project, size) with
         {
             Counted = counted.IsDefault ? [] : counted,
-            Log = [.. Enumerable.Range(0, rows).Select(row => new Entry(Did.Row, begun.AddMinutes(row)))],
+            Log = [.. Enumerable.Range(0, rows).Select(row => new Entry(EntryKind.Row, begun.AddMinutes(row)))],
         };
         return Encoding.UTF8.GetString(MakingWriter.WriteUtf8(making));
     }

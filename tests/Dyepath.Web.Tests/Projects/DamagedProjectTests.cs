@@ -51,7 +51,7 @@ public class DamagedProjectTests(Hosts hosts)
             Headers = { { "If-None-Match", "*" } },
         };
         (await host.Client.SendAsync(begin)).Dispose();
-        var log = Assert.Single((await host.Client.GetFromJsonAsync(ApiPaths.Logs(project.Id), ContractsJson.Default.MakerLogArray))!).Id;
+        var log = Assert.Single((await host.Client.GetFromJsonAsync(ApiPaths.Logs(project.Id), ContractsJson.Default.ReceivedLogArray))!).Id;
         var bytes = "half { \"a"u8.ToArray();
         await host.SpoilAsync($"UPDATE versions SET document = {bytes}");
         await host.SpoilAsync($"UPDATE handovers SET document = {bytes}");

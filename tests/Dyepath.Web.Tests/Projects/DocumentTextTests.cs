@@ -1,5 +1,6 @@
 using System.Text;
 using System.Text.Json;
+using Dyepath.Core.Documents;
 using Dyepath.Core.Projects;
 using Dyepath.Web.Projects;
 

@@ -45,7 +45,7 @@ public sealed class AccessTokenTests(Hosts hosts) : IAsyncLifetime
         using var put = await _host.Client.PutAsync(ApiPaths.Making(making), RunningHost.Json("{}"));
         await RunningHost.ProblemAsync(HttpStatusCode.Unauthorized, put);
         using var asked = await designer.GetAsync(ApiPaths.Logs(project));
-        Assert.Single((await asked.Content.ReadFromJsonAsync(ContractsJson.Default.MakerLogArray))!);
+        Assert.Single((await asked.Content.ReadFromJsonAsync(ContractsJson.Default.ReceivedLogArray))!);
     }
 
     [Fact]

@@ -125,7 +125,8 @@ public sealed class GuessingTests(Hosts hosts)
     /// <param name="clock">Missing: the system's.</param>
     private Task<RunningHost> StartAsync(TimeProvider? clock, params string[] proxies) => RunningHost.StartAsync(
         new HostSettings(
-            hosts.Databases.NewDatabase(DatabaseKind.Sqlite), 0, AccessToken: Token, Proxies: [.. proxies.Select(IPNetwork.Parse)]),
+            hosts.Databases.NewDatabase(DatabaseKind.Sqlite), 0, AccessToken: Token)
+        { Proxies = [.. proxies.Select(IPNetwork.Parse)] },
         clock);
 
     /// <returns>What the last of so many wrong tokens led to.</returns>

@@ -78,7 +78,7 @@ public class ProgramTests(Hosts hosts)
         Assert.Equal(Pieces.Text(rows: 5), await other.Client.GetStringAsync(ApiPaths.Making(making)));
         using var opened = await other.OpenAsync(key);
         Assert.Equal(Pieces.Text(rows: 0), await opened.Content.ReadAsStringAsync());
-        var log = Assert.Single((await other.Client.GetFromJsonAsync(ApiPaths.Logs(shelf![0].Id), ContractsJson.Default.MakerLogArray))!);
+        var log = Assert.Single((await other.Client.GetFromJsonAsync(ApiPaths.Logs(shelf![0].Id), ContractsJson.Default.ReceivedLogArray))!);
         Assert.Equal(Pieces.Text(rows: 2), await other.Client.GetStringAsync(ApiPaths.Log(shelf[0].Id, log.Id)));
     }
 

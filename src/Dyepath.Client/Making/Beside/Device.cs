@@ -1,40 +1,7 @@
 using System.Runtime.InteropServices.JavaScript;
+using Dyepath.Workspace.Making.Beside;
 
 namespace Dyepath.Client.Making.Beside;
-
-/// <summary>What a phone can do for busy hands: keys and pedals, voice, buzzing, a screen that stays on.</summary>
-public interface IDevice
-{
-    /// <summary>A short text that this device keeps; null where it has none.</summary>
-    string? Kept(string name);
-
-    void Keep(string name, string text);
-
-    /// <param name="pressed">Told <c>done</c>, <c>back</c>, <c>on</c>, <c>early</c> or <c>late</c>.</param>
-    Task ListenAsync(Action<string> pressed);
-
-    void Deafen();
-
-    void Speak(string words, double rate, string voice);
-
-    void Hush();
-
-    /// <summary>Names of the voices that the device has, each with its language, such as <c>en-GB</c>.</summary>
-    (string Name, string Language)[] Voices();
-
-    bool CanSpeak { get; }
-
-    bool CanBuzz { get; }
-
-    /// <param name="rowEnds">Longer than at the end of a run.</param>
-    void Buzz(bool rowEnds);
-
-    /// <summary>Keeps the screen on while the page is in view, where the device lets it.</summary>
-    void StayAwake(bool wanted);
-
-    /// <summary>Shows the work from its top, with the keyboard on the great button.</summary>
-    void Ready();
-}
 
 /// <summary>In the browser (wwwroot/js/beside.js).</summary>
 public sealed partial class Device : IDevice

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using Dyepath.Client.Shell;
 using Dyepath.Core.Making.Log;
+using Dyepath.Workspace.Making.Handing;
+using Dyepath.Workspace.Shell;
 using Microsoft.AspNetCore.Components.Forms;
 
 namespace Dyepath.Client.Making.Handing;

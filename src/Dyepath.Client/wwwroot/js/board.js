@@ -61,7 +61,7 @@ export class Board {
     }
     const { picture, pattern } = this.tiles.get(key);
     // The first row's outer corner: at the foot; sideways at the left, turned over at the right.
-    const x = patch.sideways && patch.over ? patch.x + (patch.columns + patch.hidden) * patch.wide : patch.x - patch.hidden * patch.wide;
+    const x = patch.sideways && patch.over ? patch.x + (patch.columns + patch.hiddenRight) * patch.wide : patch.x - patch.hiddenLeft * patch.wide;
     pattern.setTransform(new DOMMatrix([2 * patch.wide / picture.width, 0, 0, 2 * patch.high / picture.height, x, patch.y + patch.height]));
     this.context.fillStyle = pattern;
     this.context.imageSmoothingEnabled = true;
@@ -164,8 +164,15 @@ export class Board {
     context.textBaseline = 'bottom';
     if (patch.rowShares.length) this.drawShares(patch, left, right, top, bottom);
     if (right < 0 || left > this.canvas.width) return;
-    const middle = (Math.max(left, 0) + Math.min(right, this.canvas.width)) / 2, foot = Math.max(24 * ratio, top - 13 * ratio);
-    const wide = context.measureText(patch.label).width + 12 * ratio;
+    const foot = Math.max(24 * ratio, top - 13 * ratio), wide = context.measureText(patch.label).width + 12 * ratio;
+    let middle = (Math.max(left, 0) + Math.min(right, this.canvas.width)) / 2;
+    if (wide > right - left) {
+      // Wider than its piece: outwards, away from the label of the piece beside it.
+      const beside = this.scene.patches.filter(p => p !== patch && p.y < patch.y + patch.height && patch.y < p.y + p.height);
+      const isLast = beside.every(p => p.x < patch.x), isFirst = beside.every(p => p.x > patch.x);
+      if (isFirst && !isLast) middle = right - wide / 2;
+      else if (isLast && !isFirst) middle = left + wide / 2;
+    }
     context.fillStyle = this.ground;
     context.fillRect(middle - wide / 2, foot - 20 * ratio, wide, 22 * ratio);
     context.fillStyle = this.ink;
@@ -179,7 +186,7 @@ export class Board {
     context.beginPath();
     patch.rowShares.forEach((share, row) => {
       if (patch.sideways) {
-        const place = patch.over ? patch.columns + patch.hidden - row - 0.5 : row - patch.hidden + 0.5;
+        const place = patch.over ? patch.columns + patch.hiddenRight - row - 0.5 : row - patch.hiddenLeft + 0.5;
         if (place < 0 || place > patch.columns) return;
         context.rect(left + (place - 0.5) * (right - left) / patch.columns, bottom + 2 * ratio, (right - left) / patch.columns, (1 - share) * deep);
       } else {

@@ -189,7 +189,7 @@ class View extends Board {
   read(index, column, line) {
     this.cursor = { index, column, line };
     const patch = this.scene.patches[index];
-    this.picked(index, column + patch.hidden, line);
+    this.picked(index, column + patch.hiddenLeft, line);
     this.later();
   }
 

@@ -30,5 +30,5 @@ async function open(address) {
     if (!loaded.has(assembly)) await INTERNAL.loadLazyAssembly(assembly);
     loaded.add(assembly);
   };
-  return { run: exports.Dyepath.Client.Worker.JobRunner.Run, load };
+  return { run: exports.Dyepath.Client.Worker.JobEntry.Run, load };
 }

@@ -1,9 +1,9 @@
 namespace Dyepath.Core.Making.Drift;
 
-/// <summary>Turns readings into corrections: one maker's steering, whatever it knows.</summary>
+/// <summary>Turns readings into corrections: one policy of a simulated maker.</summary>
 internal interface ICorrecting
 {
-    /// <summary>The phase as she believes it, in stitches.</summary>
+    /// <summary>The phase as estimated, in stitches.</summary>
     double Phase { get; }
 
     /// <summary>Whether she counts again after such a reading.</summary>
@@ -91,7 +91,7 @@ internal sealed class CorrectingByAdvice(PlannedPiece piece, DriftModel model, M
 
     public void RipBack() => _track = _track.RipBackTo(_row, Place(_row.Worked));
 
-    /// <summary>Tells the filter what she did at a row's beginning, and asks what to do then.</summary>
+    /// <summary>Enters into the filter what was done at a row's beginning, and returns its advice then.</summary>
     /// <param name="before">Stitches worked when she did it.</param>
     /// <param name="after">Stitches worked then, one more for one that was skipped.</param>
     /// <param name="done">What it did.</param>
@@ -103,7 +103,7 @@ internal sealed class CorrectingByAdvice(PlannedPiece piece, DriftModel model, M
         bool edge = !acted && piece.RowEnds.AsSpan().BinarySearch(worked) >= 0;
         return new DriftPlace(piece, worked)
         {
-            Hands = world.Hands.LargestCorrection,
+            LargestCorrection = world.Hands.LargestCorrection,
             HookStep = acted ? 0 : world.HookStep,
             EdgeStitch = edge && world.EdgeStitch,
             Turn = edge ? world.Turn : 0,

@@ -33,7 +33,7 @@ public sealed record DriftPlace
     public int Worked { get; }
 
     /// <summary>As <see cref="HandModel.LargestCorrection"/>.</summary>
-    public double Hands { get; init => field = Guard.InRange(value, 0.001, 0.5, "of the yarn per stitch", nameof(Hands)); } = 0.06;
+    public double LargestCorrection { get; init => field = Guard.InRange(value, 0.001, 0.5, "of the yarn per stitch", nameof(LargestCorrection)); } = 0.06;
 
     /// <summary>The most that a looser or tighter turning chain gives or takes, in stitches of yarn, in [0, 5]; 0 in a spiral.</summary>
     public double Turn { get; init => field = Guard.InRange(value, 0, 5, "stitches", nameof(Turn)); }
@@ -93,7 +93,7 @@ public sealed record DriftAdvice
         ArgumentNullException.ThrowIfNull(filter);
         ArgumentNullException.ThrowIfNull(place);
         double phase = filter.PhaseMean - Math.Round(filter.PhaseMean / filter.Model.Period) * filter.Model.Period;
-        double most = place.Hands, gain = Math.Max(filter.GainMean, 0.2);
+        double most = place.LargestCorrection, gain = Math.Max(filter.GainMean, 0.2);
         double needed = -filter.BiasMean / gain;
         double hold = Math.Clamp(needed, -most, most);
         DriftAdvice Simply(DriftAdviceKind kind) => new() { Kind = kind, Phase = phase, Correction = hold, Hold = hold };

@@ -181,7 +181,9 @@ public sealed class DriftFilter
         return Added(Phase, stitches, error);
     }
 
-    /// <summary>After a change of hook that adds so much to the yarn per stitch, relative, in [−0.5, 0.5]; negative for a smaller hook.</summary>
+    /// <summary>
+    /// After a change of hook that adds so much to the yarn per stitch, relative, in [−0.5, 0.5]; negative for a smaller hook.
+    /// </summary>
     /// <param name="step">In the mean.</param>
     /// <param name="error">Its standard deviation, in [0, 0.5].</param>
     public DriftFilter ChangeHook(double step, double error)

@@ -13,7 +13,8 @@ public sealed record DriftForecast
     /// <summary>A row of which so much has its planned colours keeps them.</summary>
     public const double KeptShare = 0.75;
 
-    private DriftForecast(int firstRow, Course unchanged, Course? advised) => (FirstRow, Unchanged, Advised) = (firstRow, unchanged, advised);
+    private DriftForecast(int firstRow, Course unchanged, Course? advised) =>
+        (FirstRow, Unchanged, Advised) = (firstRow, unchanged, advised);
 
     /// <summary>The row, from 0, that the next stitch is in; the number of rows when none is left.</summary>
     public int FirstRow { get; }

@@ -23,8 +23,8 @@ public sealed record DriftModel
     public double Correlation { get; private init; }
 
     /// <summary>
-    /// The maker's constant departure from the plan as far as it is known beforehand, in [−0.5, 0.5]; positive is looser. One who counted
-    /// two sequences of her own yarn knows something of it.
+    /// The maker's constant departure from the plan as far as it is known beforehand, in [−0.5, 0.5]; positive is looser. Two counted
+    /// sequences of the maker's own yarn give an estimate of it.
     /// </summary>
     public double Bias { get; init => field = Guard.InRange(value, -0.5, 0.5, "of the yarn per stitch", nameof(Bias)); }
 
@@ -43,7 +43,7 @@ public sealed record DriftModel
     /// <summary>Chance that a reading is one stitch off, either way alike, in [0, 1].</summary>
     public double Misreads { get; init => field = Guard.InRange(value, 0, 1, "of the readings", nameof(Misreads)); } = 0.03;
 
-    /// <summary>Likelihood of any reading whatever, in [0.00001, 0.1]: the broad outlier.</summary>
+    /// <summary>Likelihood of a reading that follows from nothing else, in [0.00001, 0.1]: the broad outlier.</summary>
     public double Outliers { get; init => field = Guard.InRange(value, 0.00001, 0.1, "of the readings", nameof(Outliers)); } = 0.001;
 
     /// <summary>Stitches missed or doubled, in [0, 0.1] of all stitches.</summary>

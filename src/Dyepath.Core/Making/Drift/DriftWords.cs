@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Dyepath.Core.Booklets;
 
 namespace Dyepath.Core.Making.Drift;
 
@@ -12,7 +13,7 @@ public static class DriftWords
     /// <param name="advice">What to say.</param>
     /// <param name="reading">The colour last read, by name.</param>
     /// <param name="colours">Names, by the colours' indices.</param>
-    /// <param name="hands">See <see cref="DriftPlace.Hands"/>.</param>
+    /// <param name="hands">See <see cref="DriftPlace.LargestCorrection"/>.</param>
     /// <param name="unit">What is counted against the yarn, one and many; missing, stitches.</param>
     public static string Say(
         DriftAdvice advice, string reading, ImmutableArray<string> colours, double hands, (string One, string Many)? unit = null)
@@ -24,15 +25,15 @@ public static class DriftWords
         {
             DriftAdviceKind.CarryOn => $"This {reading} is on the count; carry on{Holding(advice.Hold, hands)}.",
             DriftAdviceKind.WorkTighter or DriftAdviceKind.WorkLooser =>
-                $"{Capital(seen)}; work the next {advice.Stitches} {counted.Many} {Level(advice.Correction - advice.Hold, hands)}" +
+                $"{Wording.Capital(seen)}; work the next {advice.Stitches} {counted.Many} {Level(advice.Correction - advice.Hold, hands)}" +
                 (advice.UntilColour is { } until ? $", until {colours[until]}." : "."),
-            DriftAdviceKind.TightenTurn => $"{Capital(seen)}; make the turning chain tight.",
-            DriftAdviceKind.LoosenTurn => $"{Capital(seen)}; make the turning chain loose.",
-            DriftAdviceKind.SkipEdgeStitch => $"{Capital(seen)}; skip the edge stitch.",
-            DriftAdviceKind.AddEdgeStitch => $"{Capital(seen)}; work one more stitch into the edge.",
+            DriftAdviceKind.TightenTurn => $"{Wording.Capital(seen)}; make the turning chain tight.",
+            DriftAdviceKind.LoosenTurn => $"{Wording.Capital(seen)}; make the turning chain loose.",
+            DriftAdviceKind.SkipEdgeStitch => $"{Wording.Capital(seen)}; skip the edge stitch.",
+            DriftAdviceKind.AddEdgeStitch => $"{Wording.Capital(seen)}; work one more stitch into the edge.",
             DriftAdviceKind.HookDown => "Your stitches take more yarn than tight hands can make good; go down a hook size.",
             DriftAdviceKind.HookUp => "Your stitches take less yarn than loose hands can make good; go up a hook size.",
-            DriftAdviceKind.RipBack => $"{Capital(seen)}, and under half of this row matches; rip back to the last change.",
+            DriftAdviceKind.RipBack => $"{Wording.Capital(seen)}, and under half of this row matches; rip back to the last change.",
             _ => throw new ArgumentOutOfRangeException(nameof(advice), advice.Kind, "No such advice."),
         };
     }
@@ -88,6 +89,4 @@ public static class DriftWords
 
     private static string Holding(double hold, double hands) =>
         Math.Abs(hold) < hands / 12 ? "" : $", {Level(hold, hands)} than your hands would by themselves";
-
-    private static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
 }

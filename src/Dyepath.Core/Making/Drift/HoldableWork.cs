@@ -36,7 +36,9 @@ public sealed record HoldableWork(
     /// <summary>Panels side by side in place of one piece.</summary>
     /// <param name="Count">From 2.</param>
     /// <param name="Stitches">In the widest row of each.</param>
-    /// <param name="Check">When they are read; where <see cref="HoldableWork.Check"/> suffices for no width, where every colour ends.</param>
+    /// <param name="Check">
+    /// When they are read; where <see cref="HoldableWork.Check"/> suffices for no width, where every colour ends.
+    /// </param>
     public sealed record Panels(int Count, int Stitches, CheckHabit Check);
 
     /// <param name="piece">As planned.</param>
@@ -70,7 +72,8 @@ public sealed record HoldableWork(
         double sections = check == CheckHabit.EverySection ? share : Median(CheckHabit.EverySection, 1, 1);
         int widest = rows.Max();
         int[] counts = [.. Enumerable.Range(2, MostPanels - 1).Where(count => widest / count >= Narrowest)];
-        ImmutableArray<CheckHabit> habits = check == CheckHabit.EverySection || sections >= threshold ? [check] : [check, CheckHabit.EverySection];
+        ImmutableArray<CheckHabit> habits = check == CheckHabit.EverySection || sections >= threshold
+            ? [check] : [check, CheckHabit.EverySection];
         Panels? narrower = habits
             .SelectMany(habit => counts.Select(count => new Panels(count, (widest + count - 1) / count, habit)))
             .FirstOrDefault(panels => Reaches(panels.Check, panels.Count, 1));

@@ -8,7 +8,9 @@ namespace Dyepath.Core.Making.Drift;
 /// the best that the other two can do is within 1.92 of the best log-likelihood (Wilks, Annals of Mathematical Statistics 9, 1938).
 /// An interval that reaches an end of the search, a spread of 0.05 % or 30 % or a memory of 0.1 or 1,000 stitches, is open there.
 /// </summary>
-/// <param name="Bias">Yarn per stitch relative to the plan, less 1; positive is looser. An error in the sequence's length is part of it.</param>
+/// <param name="Bias">
+/// Yarn per stitch relative to the plan, less 1; positive is looser. An error in the sequence's length is part of it.
+/// </param>
 /// <param name="Spread">See <see cref="HandModel.Spread"/>.</param>
 /// <param name="Memory">See <see cref="HandModel.Memory"/>. Readings a row apart say little of a memory much under a row.</param>
 /// <param name="Readings">How many they come from.</param>
@@ -74,7 +76,8 @@ public sealed record MakerFit(Figure Bias, Figure Spread, Figure Memory, int Rea
         foreach (MakerLog log in logs)
         {
             DriftModel model = log.Model.Of(spread, memory, bias);
-            if (filter is not null) model = model with { Gain = Math.Clamp(filter.GainMean, 0, 2), GainSpread = Math.Min(filter.GainSd, 1) };
+            if (filter is not null)
+                model = model with { Gain = Math.Clamp(filter.GainMean, 0, 2), GainSpread = Math.Min(filter.GainSd, 1) };
             filter = DriftFilter.Begin(model);
             DriftFilter row = filter;
             foreach (MakerLog.Entry entry in log.Entries)

@@ -46,7 +46,7 @@ internal sealed class MakerTrial
         _yarn.Begin(0, piece.Start, trial);
         _tension = hands.Spread * Stitch * trial.FirstTension;
 
-        // What TensionSimulation knows nothing of comes from a stream of its own.
+        // What TensionSimulation does not model is drawn from a random stream of its own, so that its draws stay the same.
         var apart = new TrialSeed(~seed, number);
         _chances.Begin(0, apart);
         _bias = hands.Bias + world.LargestBias * (2 * Chance() - 1);

@@ -1,3 +1,4 @@
+using Dyepath.Core.Planning;
 using Dyepath.Core.Quantities;
 
 namespace Dyepath.Core.Making.Drift;
@@ -9,19 +10,19 @@ public sealed record MakerWorld
     public HandModel Hands { get; init; } = HandModel.Create(0.01, 50);
 
     /// <summary>Each maker's own bias is uniform within ± this, in [0, 0.2].</summary>
-    public double LargestBias { get; init => field = Guard.InRange(value, 0, 0.2, "of the yarn per stitch", nameof(LargestBias)); } = 0.02;
+    public double LargestBias { get; init => field = Guard.InRange(value, 0, 0.2, "of the yarn per stitch", nameof(LargestBias)); } = MadeWell.LargestBias;
 
     /// <summary>Each maker's hands make a part of the correction that she means: normal about this, in [0, 2].</summary>
-    public double Gain { get; init => field = Guard.InRange(value, 0, 2, "of the correction", nameof(Gain)); } = 0.85;
+    public double Gain { get; init => field = Guard.InRange(value, 0, 2, "of the correction", nameof(Gain)); } = MadeWell.Gain;
 
     /// <summary>Its standard deviation, in [0, 1].</summary>
-    public double GainSpread { get; init => field = Guard.InRange(value, 0, 1, "of the correction", nameof(GainSpread)); } = 0.15;
+    public double GainSpread { get; init => field = Guard.InRange(value, 0, 1, "of the correction", nameof(GainSpread)); } = MadeWell.GainSpread;
 
     /// <summary>See <see cref="SimulationSettings.DyeVariation"/>.</summary>
     public double Dye { get; init => field = Guard.InRange(value, 0, 0.5, "of the section's length", nameof(Dye)); } = 0.02;
 
     /// <summary>Readings that are one stitch off, in [0, 1].</summary>
-    public double Misreads { get; init => field = Guard.InRange(value, 0, 1, "of the readings", nameof(Misreads)); } = 0.03;
+    public double Misreads { get; init => field = Guard.InRange(value, 0, 1, "of the readings", nameof(Misreads)); } = MadeWell.Misreads;
 
     /// <summary>Stitches missed or doubled, alike often, in [0, 0.1].</summary>
     public double Slips { get; init => field = Guard.InRange(value, 0, 0.1, "of the stitches", nameof(Slips)); } = 0.0005;
@@ -29,7 +30,9 @@ public sealed record MakerWorld
     /// <summary>A row that under half matches, as she sees it, is ripped back, at most this often, in [0, 10].</summary>
     public int MostRipBacks { get; init => field = Guard.InRange(value, 0, 10, "times a row", nameof(MostRipBacks)); } = 2;
 
-    /// <summary>As <see cref="DriftPlace.Turn"/>: what makers who are advised can do with a turning chain, as exactly as with their stitches.</summary>
+    /// <summary>
+    /// As <see cref="DriftPlace.Turn"/>: what makers who are advised can do with a turning chain, as exactly as with their stitches.
+    /// </summary>
     public double Turn { get; init => field = Guard.InRange(value, 0, 5, "stitches", nameof(Turn)); }
 
     /// <summary>Whether they may skip or add an edge stitch where a row begins.</summary>
@@ -70,7 +73,7 @@ public sealed record MakerWorld
         };
     }
 
-    /// <summary>What a filter is told: how makers are in general, not how this one is.</summary>
+    /// <summary>The filter's parameters: those of makers in general, not of this one.</summary>
     public DriftModel Model(PlannedPiece piece) =>
         new DriftModel(Math.Max(Hands.Spread, 0.0001), Hands.Memory)
         {

@@ -11,8 +11,8 @@ namespace Dyepath.Core.Making.Drift;
 public readonly record struct RowEnd(int Colour, int Count)
 {
     /// <summary>
-    /// The end of a row worked with such a phase error. The inverse of <see cref="DriftReading.AtRowEnd"/> where that expects this phase and
-    /// no section is shorter than a stitch.
+    /// The end of a row worked with such a phase error. The inverse of <see cref="DriftReading.AtRowEnd"/> where that expects this phase
+    /// and no section is shorter than a stitch.
     /// </summary>
     /// <param name="piece">The piece as planned.</param>
     /// <param name="row">From 0.</param>

@@ -3,7 +3,7 @@ using Dyepath.Core.Limits;
 namespace Dyepath.Core.Making.Log;
 
 /// <summary>What a maker did.</summary>
-public enum Did
+public enum EntryKind
 {
     /// <summary>Finished what is no row.</summary>
     Step,
@@ -38,9 +38,11 @@ public enum Did
 
 /// <summary>One line of a maker's log.</summary>
 /// <param name="At">To the millisecond.</param>
-/// <param name="Phase">Phase error read, in whole stitches (in linen stitch: pairs); positive: colours come early. Within <see cref="Phases"/>.</param>
-/// <param name="To">A number from 1, or −1 or 1, as <see cref="Did"/> says.</param>
-public sealed record Entry(Did Did, DateTimeOffset At, int? Phase = null, int? To = null)
+/// <param name="Phase">
+/// Phase error read, in whole stitches (in linen stitch: pairs); positive: colours come early. Within <see cref="Phases"/>.
+/// </param>
+/// <param name="To">A number from 1, or −1 or 1, as <see cref="EntryKind"/> says.</param>
+public sealed record Entry(EntryKind Kind, DateTimeOffset At, int? Phase = null, int? To = null)
 {
     public static CountBounds Phases { get; } = new(-1_000, 1_000, "stitches");
 

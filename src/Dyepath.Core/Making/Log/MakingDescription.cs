@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Documents;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Limits;
 using Dyepath.Core.Projects.Description;
-using Dyepath.Core.Projects.Shapes;
 using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Making.Log;
@@ -14,9 +14,9 @@ internal static class MakingDescription
 
     private static readonly ObjectShape<Entry> EntryShape = new("entry", "One thing that the maker did.", o =>
     {
-        var did = o.Required("did", "What she did.", new ChoiceShape<Did>(
-            ("step", Did.Step), ("row", Did.Row), ("run", Did.Run), ("read", Did.Read), ("at", Did.At), ("part", Did.Part),
-            ("back", Did.Back), ("edge", Did.Edge), ("turn", Did.Turn), ("hook", Did.Hook)), e => e.Did);
+        var did = o.Required("did", "What she did.", new ChoiceShape<EntryKind>(
+            ("step", EntryKind.Step), ("row", EntryKind.Row), ("run", EntryKind.Run), ("read", EntryKind.Read), ("at", EntryKind.At), ("part", EntryKind.Part),
+            ("back", EntryKind.Back), ("edge", EntryKind.Edge), ("turn", EntryKind.Turn), ("hook", EntryKind.Hook)), e => e.Kind);
         var at = o.Required(
             "at", "When, in milliseconds since the beginning of 1970, UTC.",
             new MappedShape<double, DateTimeOffset>(
@@ -49,7 +49,7 @@ internal static class MakingDescription
             if (!project.TryFrom(v, out var p))
                 return;
             if (size.TryFrom(v, out var s))
-                SizeChecks.Among(v.Place.Member("size"), s, p.Sizes.Names(p.Garment.Shape is BoxyTop), "pattern", faults);
+                SizeChecks.Among(v.Place.Member("size"), s, p.Sizes.Names(p.Garment.Shape.IsToBody), "pattern", faults);
             if (!counted.TryFrom(v, out var c))
                 return;
             for (var i = 0; i < c.Length; i++)

@@ -7,7 +7,9 @@ namespace Dyepath.Core.Making.Log;
 /// A piece being made in one size: the design as it was when it was begun, and everything that was done since. Later changes of the
 /// design do not touch it.
 /// </summary>
-/// <param name="Counted">Stitches of each section that the maker counted in her own yarn, repeat after repeat; empty where she did not.</param>
+/// <param name="Counted">
+/// Stitches of each section that the maker counted in her own yarn, repeat after repeat; empty where she did not.
+/// </param>
 /// <param name="Log">Grows at its end only.</param>
 public sealed record MakingDocument(
     Project Project, string Size, ImmutableArray<ImmutableArray<int>> Counted, ImmutableArray<Entry> Log)
@@ -19,7 +21,7 @@ public sealed record MakingDocument(
 
     public const int MostCounted = 20;
 
-    /// <summary>Without photos, which nobody needs beside the hook.</summary>
+    /// <summary>Without photos, which are not needed while making.</summary>
     public static MakingDocument Begin(Project project, string size)
     {
         ArgumentNullException.ThrowIfNull(project);

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.Diagnostics.CodeAnalysis;
+using Dyepath.Core.Documents;
 using Dyepath.Core.Projects;
-using Dyepath.Core.Projects.Shapes;
 
 namespace Dyepath.Core.Making.Log;
 

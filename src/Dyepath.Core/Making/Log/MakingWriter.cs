@@ -1,5 +1,5 @@
 using System.Text;
-using Dyepath.Core.Projects.Shapes;
+using Dyepath.Core.Documents;
 
 namespace Dyepath.Core.Making.Log;
 

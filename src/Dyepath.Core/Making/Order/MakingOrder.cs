@@ -3,6 +3,7 @@ using Dyepath.Core.Booklets;
 using Dyepath.Core.Edgings;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Instructions;
+using Dyepath.Core.Measuring;
 using Dyepath.Core.Planning;
 
 namespace Dyepath.Core.Making.Order;
@@ -13,10 +14,6 @@ namespace Dyepath.Core.Making.Order;
 /// </summary>
 public sealed class MakingOrder
 {
-    private static readonly Phrase FirstRound = Phrase.Plain("Round 1");
-    private static readonly Phrase FurtherRound = Phrase.Plain("Every further round");
-    private static readonly Phrase LastRound = Phrase.Plain("Last round");
-
     private MakingOrder(Plan plan, SizePlan size, ImmutableArray<MakingPart> parts) => (Plan, Size, Parts) = (plan, size, parts);
 
     public Plan Plan { get; }
@@ -39,7 +36,7 @@ public sealed class MakingOrder
         foreach (var piece in context.Pieces)
         {
             for (var copy = 1; copy <= piece.First.Copies; copy++)
-                parts.Add(Piece(context, piece, copy));
+                parts.AddRange(piece.First.Shape is null ? [Piece(context, piece, copy)] : Shaped(context, piece, copy));
         }
         parts.Add(new MakingPart(Phrase.Plain("Making up"), [.. Instructions(MakingUpSection.Write(context).Blocks)], 0));
         for (var edging = 0; edging < plan.Sizes[at].Edgings.Length; edging++)
@@ -47,6 +44,8 @@ public sealed class MakingOrder
             for (var copy = 1; copy <= plan.Sizes[at].Edgings[edging].Copies; copy++)
                 parts.Add(Edging(context, edging, copy));
         }
+        if (MakingUpSection.AfterEdgings(context) is { } after)
+            parts.Add(new MakingPart(after.Title, [.. Instructions(after.Blocks)], 0));
         return new MakingOrder(plan, plan.Sizes[at], parts.ToImmutable());
     }
 
@@ -58,7 +57,8 @@ public sealed class MakingOrder
         var steps = ImmutableArray.CreateBuilder<MakingStep>();
         if (plan.Pooled)
             steps.Add(Step(Beginnings.Start(context, piece)));
-        steps.Add(Step(rows.Foundation()));
+        var foundation = Step(rows.Foundation());
+        steps.Add(foundation with { Text = JoinsIn(context, plan, copy, 0).Aggregate(foundation.Text, (said, join) => Phrase.Of($"{said} {join}")) });
         for (var row = 0; row < plan.Rows; row++)
         {
             // A mark on a row is made when the row is, not when the piece is finished.
@@ -72,7 +72,7 @@ public sealed class MakingOrder
         }
         steps.AddRange(Instructions(PiecesSection.Bands(context, piece)));
         steps.AddRange(marks.Where(m => m.Mark.AlongStitches).Select(m => Step(m.Said)));
-        return new MakingPart(Numbered(Phrase.Plain(Capital(plan.Name)), copy, plan.Copies), steps.ToImmutable(), plan.Rows)
+        return new MakingPart(Numbered(Phrase.Plain(Wording.Capital(plan.Name)), copy, plan.Copies), steps.ToImmutable(), plan.Rows)
         {
             Piece = plan,
             Fabric = plan.Pooled ? PieceFabric.Of(context.Plan, plan) : null,
@@ -80,35 +80,88 @@ public sealed class MakingOrder
         };
     }
 
+    /// <summary>A shaped piece: what is worked without cutting the yarn is one part, what is joined on above it another.</summary>
+    private static IEnumerable<MakingPart> Shaped(PatternContext context, SizedPiece piece, int copy)
+    {
+        var plan = piece.First;
+        var words = new ShapedRowInstructions(context, piece);
+        foreach (var stretch in PieceFabric.Stretches(context.Plan, plan))
+        {
+            var steps = ImmutableArray.CreateBuilder<MakingStep>();
+            if (stretch.Index == 0)
+            {
+                steps.Add(Step(Beginnings.Start(context, piece)));
+                steps.Add(Step(words.Foundation()));
+            }
+            var at = 0;
+            foreach (var part in stretch.Parts)
+            {
+                steps.AddRange(words.Beginning(part).Select(Step));
+                for (var row = part.FirstRow; row < part.FirstRow + part.Rows; row++, at++)
+                {
+                    steps.AddRange(words.Before(part, row).Select(Step));
+                    var instruction = words.Of(part, row);
+                    var notes = JoinsIn(context, plan, copy, row + 1, stretch);
+                    if (at + 1 == stretch.Path.Rows)
+                        notes = notes.Append(words.Ending);
+                    steps.Add(new RowStep(at, instruction.Label, instruction.Text, [.. notes]));
+                }
+            }
+            if (stretch.Index == 0)
+                steps.AddRange(PiecesSection.MarkSteps(context, piece).Select(Step));
+            yield return new MakingPart(
+                Numbered(Phrase.Plain(Wording.Capital(stretch.NameIn(plan.Name))), copy, plan.Copies), steps.ToImmutable(),
+                stretch.Path.Rows)
+            {
+                Piece = plan,
+                Fabric = Fabric.Work(context.Plan.Sequence.Ring, stretch.Path),
+                Planned = PlannedPiece.Of(context.Plan.Sequence.Ring, stretch.Path),
+            };
+        }
+    }
+
     /// <summary>Where balls end as planned.</summary>
-    private static IEnumerable<Phrase> JoinsIn(PatternContext context, PiecePlan piece, int copy, int row)
+    private static IEnumerable<Phrase> JoinsIn(PatternContext context, PiecePlan piece, int copy, int row, PieceStretch? stretch = null)
     {
         var name = piece.Copies == 1 ? piece.Name : $"{piece.Name} {copy}";
-        return context.Plan.Sizes[0].Yarn.Joins.Where(join => join.Piece == name && join.Row == row).Select(join => Phrase.Of(
-            $"About here ball {join.Ball} ends: join the next one at the same place of the colours."));
+        name = stretch?.NameIn(name) ?? name;
+        return context.Plan.Sizes[0].Yarn.Joins.Where(join => join.Piece == name && join.Row == row).Select(join =>
+        {
+            var (section, into) = join.ColourIn(context.Plan.Sequence);
+            return Phrase.Of(
+                $"About here ball {join.Ball} ends, in {context.UnitWord(one: true)} {ColourSequence.Nth(into)} of {context.Colour(section)}: join the next one at the same place of the colours.");
+        });
     }
 
     private static MakingPart Edging(PatternContext context, int at, int copy)
     {
         var plan = context.Plan.Sizes[0].Edgings[at];
-        if (!EdgingLibrary.TryFind(plan.Edging, out var edging))
-            throw new InvalidOperationException($"The plan names an edging that does not ship: {plan.Edging}.");
+        var edging = EdgingLibrary.Find(plan.Edging);
         var steps = ImmutableArray.CreateBuilder<MakingStep>();
         steps.AddRange(EdgingsSection.Starts(context, at).Select(Step));
         steps.Add(new MakingStep(Phrase.Plain("Spread"), Phrase.Plain(PickUpWords.Text(plan.Spread))));
-        var inRounds = edging.Steps.All(step => step.Label == FirstRound || step.Label == FurtherRound || step.Label == LastRound);
-        steps.AddRange(inRounds ? Enumerable.Range(0, plan.Rounds).Select(round => Round(edging, round, plan.Rounds)) : edging.Steps.Select(step => new MakingStep(step.Label, EdgingsSection.Sentence(step.Text))));
+        // Rows that stand across the edge are not as many as the rounds: they are told once.
+        if (edging.Across)
+            steps.AddRange(edging.Steps.Select(Sentence));
+        else
+        {
+            var holes = new ButtonWords(context, at);
+            var row = holes.HoleRow();
+            steps.AddRange(Enumerable.Range(0, plan.Rounds).Select(round => Round(
+                edging, round, row is not null && round + 1 == holes.Row.Values[0] ? row.Text : edging.StepOf(round, plan.Rounds).Text)));
+        }
+        steps.AddRange(EdgingsSection.Finishing(context, edging).Select(Sentence));
         return new MakingPart(
-            Numbered(Phrase.Of($"{PlaceWords.Of(plan.Where)}: {edging.Name}"), copy, plan.Copies), steps.ToImmutable(), inRounds ? plan.Rounds : 0);
+            Numbered(Phrase.Of($"{PlaceWords.Of(plan.Where)}: {edging.Name}"), copy, plan.Copies), steps.ToImmutable(), edging.Across ? 0 : plan.Rounds)
+        {
+            InRows = edging.InRows,
+        };
     }
 
-    private static RowStep Round(Edging edging, int round, int rounds)
-    {
-        var label = round == 0 ? FirstRound : round == rounds - 1 && edging.Steps.Any(s => s.Label == LastRound) ? LastRound : FurtherRound;
-        // Where nothing is said of the rounds between, they are worked as the first one was.
-        var told = edging.Steps.FirstOrDefault(s => s.Label == label) ?? edging.Steps[0];
-        return new RowStep(round, Phrase.Plain($"Round {round + 1}"), EdgingsSection.Sentence(told.Text), []);
-    }
+    private static RowStep Round(Edging edging, int round, Phrase text) => new(
+        round, Phrase.Plain($"{(edging.InRows ? "Row" : "Round")} {round + 1}"), EdgingsSection.Sentence(text), []);
+
+    private static MakingStep Sentence(Instruction instruction) => new(instruction.Label, EdgingsSection.Sentence(instruction.Text));
 
     private static IEnumerable<MakingStep> Instructions(IEnumerable<Block> blocks) => blocks.SelectMany(block => block switch
     {
@@ -121,6 +174,4 @@ public sealed class MakingOrder
     private static MakingStep Step(Instruction instruction) => new(instruction.Label, instruction.Text);
 
     private static Phrase Numbered(Phrase title, int copy, int copies) => copies == 1 ? title : Phrase.Of($"{title}, {copy} of {copies}");
-
-    private static string Capital(string name) => char.ToUpperInvariant(name[0]) + name[1..];
 }

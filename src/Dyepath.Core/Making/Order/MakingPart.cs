@@ -13,8 +13,11 @@ public sealed record MakingPart(Phrase Title, ImmutableArray<MakingStep> Steps, 
     /// <summary>The piece of the plan; missing in making up and edgings.</summary>
     public PiecePlan? Piece { get; init; }
 
-    /// <summary>What is worked back and forth has rows; everything else, edgings too, goes round.</summary>
-    public bool InRounds => Piece is not { Working: Working.Turned };
+    /// <summary>An edging that is worked back and forth.</summary>
+    public bool InRows { get; init; }
+
+    /// <summary>What is worked back and forth has rows; everything else, most edgings too, goes round.</summary>
+    public bool InRounds => !InRows && Piece is not { Working: Working.Turned };
 
     public string RowWord => InRounds ? "round" : "row";
 

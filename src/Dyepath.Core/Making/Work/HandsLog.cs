@@ -30,7 +30,8 @@ public static class HandsLog
         return
         [
             .. entries.OrderBy(part => part.Key)
-                .Select(part => new MakerLog(state.Progress[part.Key].Drift!.Filter.Model, part.Value.Take(MakerLog.MostEntries).ToImmutableArray())),
+                .Select(part => new MakerLog(
+                    state.Progress[part.Key].Drift!.Filter.Model, part.Value.Take(MakerLog.MostEntries).ToImmutableArray())),
         ];
     }
 
@@ -43,19 +44,19 @@ public static class HandsLog
         }
         if (to.Reading is { } phase)
             log.Add(new MakerLog.Read(phase));
-        switch (entry.Did)
+        switch (entry.Kind)
         {
-            case Did.Edge:
+            case EntryKind.Edge:
                 log.Add(new MakerLog.Shifted(entry.To!.Value, 0));
                 break;
-            case Did.Turn:
-                log.Add(new MakerLog.Shifted(entry.To!.Value * MakersMeans.TurnGives, MakersMeans.TurnError));
+            case EntryKind.Turn:
+                log.Add(new MakerLog.Shifted(entry.To!.Value * MakerRemedies.TurnGives, MakerRemedies.TurnError));
                 break;
-            case Did.Hook:
-                var (step, error) = MakersMeans.Hook(from, entry.To!.Value);
+            case EntryKind.Hook:
+                var (step, error) = MakerRemedies.Hook(from, entry.To!.Value);
                 log.Add(new MakerLog.HookChanged(step, error));
                 break;
-            case Did.At when to.Worked < from.Worked:
+            case EntryKind.At when to.Worked < from.Worked:
                 // Any number of rows back: where the colours are then is read anew.
                 log.Add(new MakerLog.Shifted(0, Math.Min(50, from.Filter.Model.Period)));
                 break;

@@ -10,15 +10,16 @@ using Dyepath.Core.Swatches;
 namespace Dyepath.Core.Making.Work;
 
 /// <summary>
-/// Where a maker is: what her log leads to, entry by entry. Immutable; every state knows the one before, so that every tap can be
-/// taken back. An entry that means nothing where it stands, as in a log from elsewhere, changes nothing.
+/// Where a maker is: what her log leads to, entry by entry. Immutable; every state refers to the one before, so that every tap can be
+/// undone. An entry that does not apply to the state before it, as in a log of another piece, changes nothing.
 /// </summary>
 public sealed class MakingState
 {
     private readonly DriftModel _hands;
     private ImmutableArray<ColourRun>? _runs;
 
-    private MakingState(MakingOrder order, DriftModel hands, int part, ImmutableArray<PartProgress> progress, MakingState? before, Entry? last) =>
+    private MakingState(
+        MakingOrder order, DriftModel hands, int part, ImmutableArray<PartProgress> progress, MakingState? before, Entry? last) =>
         (Order, _hands, PartIndex, Progress, Before, Last) = (order, hands, part, progress, before, last);
 
     public MakingOrder Order { get; }
@@ -69,28 +70,31 @@ public sealed class MakingState
     public MakingState Apply(Entry entry)
     {
         ArgumentNullException.ThrowIfNull(entry);
-        return entry.Did switch
+        return entry.Kind switch
         {
-            Did.Back => Before ?? this,
-            Did.Step when Step is not null && Row is null => Moved(entry, Here with { Step = Here.Step + 1, Run = 0 }),
-            Did.Row when Row is { } row => Moved(entry, EndRow(row, entry.Phase)),
-            Did.Run when Row is { } row => Moved(entry, EndRun(row, entry.Phase)),
-            Did.Read when entry.Phase is { } phase && Drift is { } drift => Moved(entry, Here with { Drift = RowEnded is { } ended ? ReadRowEnd(drift, ended, phase) : drift.Read(phase) }),
-            Did.At when entry.To is { } to && to >= 1 && to <= Part.Rows => Moved(entry, GoTo(to - 1)),
-            Did.Edge when Drift is not null && entry.To is -1 or 1 => Moved(entry, Here with { Drift = Drift!.Shift(entry.To.Value) }),
-            Did.Turn when Drift is not null && entry.To is -1 or 1 =>
-                Moved(entry, Here with { Drift = Drift!.Shift(entry.To.Value * MakersMeans.TurnGives, MakersMeans.TurnError) }),
-            Did.Hook when Drift is not null && entry.To is -1 or 1 => Moved(entry, Here with { Drift = Drift!.ChangeHook(entry.To.Value) }),
-            Did.Part when entry.To is { } to && to >= 1 && to <= Order.Parts.Length && to - 1 != PartIndex => GoOn(entry, to - 1),
+            EntryKind.Back => Before ?? this,
+            EntryKind.Step when Step is not null && Row is null => Moved(entry, Here with { Step = Here.Step + 1, Run = 0 }),
+            EntryKind.Row when Row is { } row => Moved(entry, EndRow(row, entry.Phase)),
+            EntryKind.Run when Row is { } row => Moved(entry, EndRun(row, entry.Phase)),
+            EntryKind.Read when entry.Phase is { } phase && Drift is { } drift =>
+                Moved(entry, Here with { Drift = RowEnded is { } ended ? ReadRowEnd(drift, ended, phase) : drift.Read(phase) }),
+            EntryKind.At when entry.To is { } to && to >= 1 && to <= Part.Rows => Moved(entry, GoTo(to - 1)),
+            EntryKind.Edge when Drift is not null && entry.To is -1 or 1 =>
+                Moved(entry, Here with { Drift = Drift!.Shift(entry.To.Value) }),
+            EntryKind.Turn when Drift is not null && entry.To is -1 or 1 =>
+                Moved(entry, Here with { Drift = Drift!.Shift(entry.To.Value * MakerRemedies.TurnGives, MakerRemedies.TurnError) }),
+            EntryKind.Hook when Drift is not null && entry.To is -1 or 1 =>
+                Moved(entry, Here with { Drift = Drift!.ChangeHook(entry.To.Value) }),
+            EntryKind.Part when entry.To is { } to && to >= 1 && to <= Order.Parts.Length && to - 1 != PartIndex => GoOn(entry, to - 1),
             _ => this,
         };
     }
 
     /// <summary>Whether a reading is so far from what is expected that it should be taken twice.</summary>
-    public bool AsksForRecount(Did did, int phase) => Drift is { } drift && Row is { } row && did switch
+    public bool AsksForRecount(EntryKind did, int phase) => Drift is { } drift && Row is { } row && did switch
     {
-        Did.Row => drift.WorkTo(RowEnd(row.Row)).Filter.AsksForRecount(phase),
-        Did.Run => drift.WorkTo(RunEnd(row.Row)).Filter.AsksForRecount(phase),
+        EntryKind.Row => drift.WorkTo(RowEnd(row.Row)).Filter.AsksForRecount(phase),
+        EntryKind.Run => drift.WorkTo(RunEnd(row.Row)).Filter.AsksForRecount(phase),
         _ => drift.Filter.AsksForRecount(phase),
     };
 
@@ -125,7 +129,7 @@ public sealed class MakingState
     }
 
     private DriftTrack ReadRowEnd(DriftTrack drift, int row, int phase) =>
-        drift.Read(phase, MakersMeans.AtRowEnd(drift, Part, row, AtRow(row)?.Drift?.Filter.PhaseMean ?? 0));
+        drift.Read(phase, MakerRemedies.AtRowEnd(drift, Part, row, AtRow(row)?.Drift?.Filter.PhaseMean ?? 0));
 
     private PartProgress GoTo(int row)
     {

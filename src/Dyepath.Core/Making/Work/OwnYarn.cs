@@ -14,7 +14,7 @@ public enum OwnYarnVerdict
     /// <summary>It works up as the pattern's.</summary>
     Fits,
 
-    /// <summary>Her hands can make up for the difference, and are told how.</summary>
+    /// <summary>Adjusted tension makes up for the difference; the advice says by how much.</summary>
     WithinHands,
 
     /// <summary>Each stitch takes too much yarn for tight hands to make good.</summary>
@@ -69,7 +69,7 @@ public sealed record OwnYarn(
 
     private static OwnYarnVerdict VerdictOf(double bias, double sd)
     {
-        const double reach = DriftAdvice.Held * MakersMeans.Hands;
+        const double reach = DriftAdvice.Held * MakerRemedies.LargestCorrection;
         var size = Math.Abs(bias);
         return size - sd <= Usual ? OwnYarnVerdict.Fits
             : size <= reach ? OwnYarnVerdict.WithinHands

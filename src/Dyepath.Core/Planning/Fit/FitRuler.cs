@@ -11,22 +11,24 @@ namespace Dyepath.Core.Planning;
 
 /// <summary>
 /// The finished measure that a direction counts in stitches, as a ruler: where the sizes' targets lie on it, where every count that
-/// makes the motif lies, and which count serves which size. Panels alike and without side bands lie where their count does.
+/// makes the motif lies, and which count serves which size. Counts lie where they do with the edging's usual rounds, and a size where its
+/// own rounds and side bands put it.
 /// </summary>
 public sealed class FitRuler
 {
-    private readonly Fabrication _fabrication;
+    private readonly SharedFabric _shared;
     private readonly CountOptions? _options;
     private readonly Func<CountFinding, GradedCount> _measured;
+    private readonly StitchMeasure _ruled;
     private readonly Length _edgings;
+    private readonly Lazy<ImmutableArray<GradingRemedy>> _changes;
     private readonly Lazy<ImmutableArray<RulerMotif>> _motifs;
     private readonly Lazy<ImmutableArray<FitRemedy>> _remedies;
 
-    private FitRuler(
-        Fabrication fabrication, Direction direction, GarmentMeasure measure, Grading grading,
-        ImmutableArray<(string Name, Length Target, bool IsPinned)> sizes, Length edgings)
+    private FitRuler(SharedFabric shared, Direction direction, StitchMeasure measure, Grading grading)
     {
-        (_fabrication, _edgings, Direction, Measure) = (fabrication, edgings, direction, measure);
+        (_shared, _ruled, Direction, Measure) = (shared, measure, direction, measure.Measure);
+        _edgings = Edgings(null);
         var offer = grading.Offer;
         _options = offer?.Options;
         _measured = offer?.Measured!;
@@ -34,21 +36,24 @@ public sealed class FitRuler
         Nearest = offer is null ? [] : [.. offer.Search.Nearest.Select(n => Place(_measured(n.Finding))).DistinctBy(c => c.Stitches)];
         Sizes =
         [
-            .. sizes.Select((size, i) => new RulerSize(
-                size.Name, size.Target + edgings, grading.HasChoice ? Choice(grading.Chosen[i]) : null, size.IsPinned)),
+            .. measure.Names.Select((name, i) => new RulerSize(
+                name, measure.Targets[i], grading.HasChoice ? Choice(grading.Chosen[i]) : null, measure.Pins[i] is not null)),
         ];
         _motifs = new(() => Later<RulerMotif>(Motifs));
-        _remedies = new(() => Later<FitRemedy>(effort => offer is null || !offer.Search.Counts.IsEmpty
+        _changes = new(() => grading.Remedies is not { } remedies || (grading.HasChoice && grading.WorstError < Grader.CountSaving)
             ? []
-            : [.. fabrication.Decisions.Remedies(() => FitRemedies.Of(fabrication, direction, offer, effort))]));
+            : Later<GradingRemedy>(effort => [.. shared.Decisions.GradingRemedies(() => remedies(effort))]));
+        _remedies = new(() => offer is null || !offer.Search.Counts.IsEmpty
+            ? [.. _changes.Value.Select(c => GradingWords.Change(c, OpenEdging())).OfType<FitRemedy>()]
+            : Later<FitRemedy>(effort => [.. shared.Decisions.Remedies(() => FitRemedies.Of(shared, direction, offer, effort))]));
     }
 
     public Direction Direction { get; }
 
     /// <summary>Of the finished garment.</summary>
-    public Length StitchWidth => _fabrication.GaugeFor(Direction).StitchWidth;
+    public Length StitchWidth => _shared.GaugeFor(Direction).StitchWidth;
 
-    public Length RowHeight => _fabrication.GaugeFor(Direction).RowHeight;
+    public Length RowHeight => _shared.GaugeFor(Direction).RowHeight;
 
     /// <summary>The measure that runs along the stitches.</summary>
     public GarmentMeasure Measure { get; }
@@ -62,11 +67,33 @@ public sealed class FitRuler
     /// <summary>Where no count makes the motif: those that come nearest to it, nearest first.</summary>
     public ImmutableArray<RulerCount> Nearest { get; }
 
-    /// <summary>Where no count makes the motif: what in the document would let one; worked out when first asked for.</summary>
+    /// <summary>
+    /// Where no count makes the motif, what in the document would let one; else what would bring sizes nearer to their targets, the
+    /// cheapest first. Worked out when first asked for.
+    /// </summary>
     public ImmutableArray<FitRemedy> Remedies => _remedies.Value;
+
+    /// <summary>
+    /// What would bring sizes nearer to their targets, or let the rules hold at all, cheapest first; worked out when first asked for.
+    /// </summary>
+    internal ImmutableArray<GradingRemedy> Changes => _changes.Value;
 
     /// <summary>What each motif that can be asked for takes here; worked out when first asked for.</summary>
     public ImmutableArray<RulerMotif> InReach => _motifs.Value;
+
+    /// <summary>What a size would come to on a count, with the rounds of edging that the size has now.</summary>
+    /// <returns>Where the size is on other counts in front and at the back, or has side bands: with the edging's usual rounds.</returns>
+    public Length Finished(RulerSize size, RulerCount count)
+    {
+        ArgumentNullException.ThrowIfNull(size);
+        ArgumentNullException.ThrowIfNull(count);
+        if (size.Choice is not { } choice)
+            return count.Finished;
+        if (choice.IsOn(count))
+            return choice.Finished;
+        return choice.Front == choice.Back && choice.SideBandRows == 0 && Counts.FirstOrDefault(choice.IsOn) is { } now
+            ? count.Finished + (choice.Finished - now.Finished) : count.Finished;
+    }
 
     /// <summary>The corner of a count's fabric in which its work begins, as worn, from the colour at which a front would begin.</summary>
     /// <param name="stitches">Along the rows; fewer where the count is smaller.</param>
@@ -77,33 +104,43 @@ public sealed class FitRuler
         Guard.InRange(stitches, 1, FabricPath.MostStitches, "stitches");
         if (_options is not { } options)
             throw new InvalidOperationException("A ruler without counts has no fabric.");
-        FabricPath Path(int start) => _fabrication.Path(options.Working, count.RowStitches, rows, count.TurnCost, start);
-        var start = SeamSearch.FirstStart(_fabrication, Path(0), count.Lean);
-        return FabricCorner.Of(Fabric.Work(_fabrication.Ring, Path(start)), stitches, Direction);
+        FabricPath Path(int start) => _shared.Path(options.Working, count.RowStitches, rows, count.TurnCost, start);
+        var start = SeamSearch.FirstStart(_shared, Path(0), count.Lean);
+        return FabricCorner.Of(Fabric.Work(_shared.Ring, Path(start)), stitches, Direction);
     }
 
     /// <summary>Works out what else is worked out when first asked for.</summary>
     internal void FindAll() => _ = (Remedies, InReach);
 
-    internal static FitRuler Of(
-        Fabrication fabrication, Direction direction, GarmentMeasure measure, Grading grading,
-        ImmutableArray<(string Name, Length Target, bool IsPinned)> sizes, Length edgings) =>
-        new(fabrication, direction, measure, grading, sizes, edgings);
+    internal static FitRuler Of(SharedFabric shared, Direction direction, StitchMeasure measure, Grading grading) =>
+        new(shared, direction, measure, grading);
+
+    private Length Edgings(int? rounds) => _ruled.Edgings(_shared, rounds);
+
+    /// <summary>The edging's place in the document where its rounds are left open.</summary>
+    private int? OpenEdging()
+    {
+        var edgings = _shared.Project.Garment.Edgings;
+        for (var i = 0; i < edgings.Length; i++)
+        {
+            if (edgings[i].Where == _ruled.Edging && edgings[i].Rounds is null)
+                return i;
+        }
+        return null;
+    }
 
     private RulerChoice Choice(GradedCount chosen) => new(
-        chosen.Front.Stitches, chosen.Back.Stitches, chosen.Front.RowStitches.Length == 2, chosen.Bands, chosen.Measure + _edgings);
+        chosen.Front.Stitches, chosen.Back.Stitches, chosen.Front.RowStitches.Length == 2, chosen.Bands,
+        chosen.Measure + Edgings(chosen.Rounds));
 
     private RulerCount Place(GradedCount count)
     {
-        var finding = count.Front;
-        var (tighter, looser) = finding.Forgiveness is { } f ? (f.Tighter, f.Looser) : (0, 0);
-        return new RulerCount(
-            finding.Stitches, finding.RowStitches, finding.TurnCost, finding.Task, finding.Reading.Kind,
-            finding.Reading.Lean?.UnitsPerRow ?? 0, finding.Reading.RelativeClarity, count.Measure + _edgings, tighter, looser)
+        var forgives = count.Front.Forgiveness ?? default;
+        return new RulerCount(count.Front, count.Measure + _edgings)
         {
-            HoldsFrom = _edgings + count.Measure * (1 + tighter),
-            HoldsTo = _edgings + count.Measure * (1 + looser),
-            RowYarn = _fabrication.YarnPerUnit * (finding.RowStitches.Average() / _fabrication.Stitch.StitchesPerUnit),
+            HoldsFrom = _edgings + count.Measure * (1 + forgives.Tighter),
+            HoldsTo = _edgings + count.Measure * (1 + forgives.Looser),
+            RowYarn = _shared.YarnPerUnit * (count.Front.RowStitches.Average() / _shared.Stitch.StitchesPerUnit),
         };
     }
 
@@ -111,15 +148,15 @@ public sealed class FitRuler
     private static ImmutableArray<T> Later<T>(Func<Effort, ImmutableArray<T>> work)
     {
         var effort = Effort.OfPlan(CancellationToken.None);
-        return Whatever.Happens(effort, () => work(effort), _ => []);
+        return SafetyNet.Run(effort, () => work(effort), _ => []);
     }
 
     private ImmutableArray<RulerMotif> Motifs(Effort effort)
     {
         if (_options is not { } options)
             return [];
-        var shares = _fabrication.Decisions.Answer(
-            () => CountFinder.Shares(_fabrication.Ring, options, effort), (to, found) => to.WriteAll(found, CountDecisions.Write),
+        var shares = _shared.Decisions.Answer(
+            () => CountFinder.Shares(_shared.Ring, options, effort), (to, found) => to.WriteAll(found, CountDecisions.Write),
             from => from.ReadAll(CountDecisions.ReadShare));
         return [.. shares.Select(m => new RulerMotif(m.Kind, m.Counts, Place(_measured(m.Example))))];
     }
@@ -135,28 +172,41 @@ public sealed record RulerSize(string Name, Length Target, RulerChoice? Choice, 
 /// <param name="IsAlternating">Rows of N and N + 1 stitches in turn.</param>
 /// <param name="SideBandRows">Visible plain rows along each side of each panel.</param>
 /// <param name="Finished">What the size's finished measure comes to.</param>
-public sealed record RulerChoice(int Front, int Back, bool IsAlternating, int SideBandRows, Length Finished);
+public sealed record RulerChoice(int Front, int Back, bool IsAlternating, int SideBandRows, Length Finished)
+{
+    public bool IsOn(RulerCount count)
+    {
+        ArgumentNullException.ThrowIfNull(count);
+        return count.Stitches == Front && count.RowStitches.Length == 2 == IsAlternating;
+    }
+}
 
 /// <summary>A count as a place on the ruler.</summary>
-/// <param name="Stitches">The fewer where two alternate.</param>
-/// <param name="TurnCost">In pooling units.</param>
-/// <param name="Lean">Pooling units per row.</param>
-/// <param name="Clarity">Over the best that this yarn reaches, 0 to 1.</param>
+/// <param name="Finding">Of a front, where front and back differ.</param>
 /// <param name="Finished">The finished measure of a garment of this count.</param>
-/// <param name="ForgivesTighter">Relative change of yarn per stitch, 0 or less.</param>
-/// <param name="ForgivesLooser">Relative change of yarn per stitch, 0 or more.</param>
-public sealed record RulerCount(
-    int Stitches,
-    ImmutableArray<int> RowStitches,
-    double TurnCost,
-    CountTask Task,
-    MotifKind Motif,
-    double Lean,
-    double Clarity,
-    Length Finished,
-    double ForgivesTighter,
-    double ForgivesLooser)
+public sealed record RulerCount(CountFinding Finding, Length Finished)
 {
+    /// <summary>The fewer where two alternate.</summary>
+    public int Stitches => Finding.Stitches;
+
+    public ImmutableArray<int> RowStitches => Finding.RowStitches;
+
+    /// <summary>In pooling units.</summary>
+    public double TurnCost => Finding.TurnCost;
+
+    public CountTask Task => Finding.Task;
+
+    public MotifKind Motif => Finding.Reading.Kind;
+
+    /// <summary>Pooling units per row.</summary>
+    public double Lean => Finding.Reading.Lean?.UnitsPerRow ?? 0;
+
+    /// <summary>Over the best that this yarn reaches, 0 to 1.</summary>
+    public double Clarity => Finding.Reading.RelativeClarity;
+
+    /// <summary>0 both ways where there is no line to lose.</summary>
+    public Forgiveness Forgives => Finding.Forgiveness ?? default;
+
     /// <summary>
     /// Yarn per stitch changed by ε draws what a row 1 + ε times as long would draw (docs/mathematics.md, forgiveness): so what the
     /// count forgives reaches from here to <see cref="HoldsTo"/> on the ruler.
@@ -169,7 +219,7 @@ public sealed record RulerCount(
     public required Length RowYarn { get; init; }
 
     /// <summary>The yarn by which a row may be too long or too short, the smaller of the two.</summary>
-    public Length RowSlack => RowYarn * Math.Min(-ForgivesTighter, ForgivesLooser);
+    public Length RowSlack => RowYarn * Forgives.Least;
 }
 
 /// <summary>A motif that the yarn could make in this direction.</summary>

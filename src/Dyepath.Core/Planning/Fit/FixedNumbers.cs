@@ -59,7 +59,7 @@ internal sealed class FixedNumbers
             {
                 var (number, place) = (list[i], $"sizes.{name}[{i}]");
                 if (!sizes.Contains(number.Size))
-                    yield return Fault($"{place}.size", $"There is no size {number.Size}: choose one of {string.Join(", ", sizes)}.");
+                    yield return Fault($"{place}.size", $"There is no size {number.Size}: {SizeSelection.SayChoice(sizes)}.");
                 else if (name == "locked" && number.Size != _base)
                     yield return Fault($"{place}.size", $"Only the base size, {_base}, is locked as made; give {number.Size} an override.");
                 var isMeasure = measures.Any(m => GarmentMeasures.Key(m) == number.What);

@@ -4,7 +4,6 @@ using Dyepath.Core.Garments;
 using Dyepath.Core.Limits;
 using Dyepath.Core.Motifs;
 using Dyepath.Core.Quantities;
-using Dyepath.Core.Sizing.Counts;
 
 namespace Dyepath.Core.Planning;
 
@@ -12,8 +11,12 @@ namespace Dyepath.Core.Planning;
 /// <param name="Front">Of the front, or of the only piece.</param>
 /// <param name="Back">The same unless unequal panels are allowed.</param>
 /// <param name="Bands">Visible plain rows along each side of each panel.</param>
+/// <param name="Measure">Without edgings.</param>
 internal sealed record GradedCount(CountFinding Front, CountFinding Back, int Bands, Length Measure, double Penalty)
 {
+    /// <summary>Rounds of the edging that lengthens the measure; missing where none does.</summary>
+    public int? Rounds { get; init; }
+
     public static GradedCount Alone(CountFinding finding, Length measure, double penalty) => new(finding, finding, 0, measure, penalty);
 }
 
@@ -31,17 +34,41 @@ internal sealed record Grading(ImmutableArray<GradedCount> Chosen, ImmutableArra
     /// <summary>What the choice was made among; missing where counts were not looked for.</summary>
     public CountOffer? Offer { get; init; }
 
-    public bool HasChoice => !Chosen.IsEmpty;
+    /// <summary>The grading program's objective, in square centimetres; infinite without a choice.</summary>
+    public double Cost { get; init; } = double.PositiveInfinity;
 
-    /// <summary>Squared centimetres of misfit and penalties; infinite without a choice.</summary>
-    public double Cost(ImmutableArray<Length> targets) => HasChoice
-        ? Chosen.Zip(targets, (c, t) => Math.Pow((c.Measure - t).Centimetres, 2) + c.Penalty).Sum()
-        : double.PositiveInfinity;
+    /// <summary>The furthest that a size comes out along the stitches.</summary>
+    public Length WorstError { get; init; }
+
+    /// <summary>False where the work was cut short, so that a better choice may exist.</summary>
+    public bool IsProven { get; init; } = true;
+
+    /// <summary>What would help, cheapest first; missing where nothing was graded.</summary>
+    public Func<Effort, ImmutableArray<GradingRemedy>>? Remedies { get; init; }
+
+    public bool HasChoice => !Chosen.IsEmpty;
 }
 
-/// <summary>Hands the counts to the grading program.</summary>
+/// <summary>Puts counts before the grading program.</summary>
 internal static class Grader
 {
+    /// <summary>What a further count must save for an adult's measure; a child's by as much less (common practice, no source).</summary>
+    public static readonly Length CountSaving = Length.FromCentimetres(0.5);
+
+    /// <summary>How much wider the next size must be at least.</summary>
+    public static readonly Length LeastRise = Length.FromCentimetres(1);
+
+    /// <summary>Leans as near to each other as this look alike over a garment.</summary>
+    public const double LeanTolerance = 0.25;
+
+    /// <summary>
+    /// The loss of an error is four times as large where it takes ease away, so that 1 cm too little weighs as 2 cm too much.
+    /// </summary>
+    private const double TooLittleEase = 4;
+
+    /// <summary>Square centimetres for each round that departs from the wished ones.</summary>
+    private const double PenaltyPerRound = 0.02;
+
     /// <summary>A count that forgives this much is charged half of the full penalty.</summary>
     private const double HalfForgiven = 0.01;
 
@@ -54,33 +81,71 @@ internal static class Grader
         + choice.ClarityWeight * (1 - finding.Reading.RelativeClarity);
 
     /// <param name="counts">Candidates, pinned ones included.</param>
-    /// <param name="pins">Stitches pinned for a size.</param>
     /// <param name="own">Candidates that only pinned sizes may have, since they do not make the motif.</param>
-    public static Grading Choose(
-        ImmutableArray<GradedCount> counts,
-        ImmutableArray<Length> targets,
-        ImmutableArray<int?> pins,
-        ImmutableArray<bool> own,
-        int? mostCounts,
-        Effort effort)
+    /// <param name="rounds">What the edging may be, by rounds; empty where none changes the measure.</param>
+    public static GradingProblem Problem(
+        StitchMeasure measure, GradingChoice choice, ImmutableArray<GradedCount> counts, ImmutableArray<bool> own,
+        ImmutableArray<GradingRounds> rounds)
     {
-        ImmutableArray<int> apart = [.. Enumerable.Range(0, counts.Length).Where(i => own[i])];
-        var sizes = targets.Select((target, i) => pins[i] is { } pin && IndexOf(counts, pin) is var at and >= 0
-            ? new SizeTarget(target) { Pinned = at }
-            : new SizeTarget(target) { Excluded = apart }).ToImmutableArray();
-        var problem = CountProblem.Create(sizes, [.. counts.Select(c => new CountCandidate(c.Measure, c.Penalty))]);
-        var tradeOff = CountProgram.TradeOffOf(problem, effort);
+        var charts = counts.SelectMany(c => new[] { c.Front.Stitches, c.Back.Stitches }).Distinct().Order().ToList();
+        ImmutableHashSet<int> apart = [.. Enumerable.Range(0, counts.Length).Where(i => own[i])];
+        var sizes = measure.Targets.Select((target, i) => new GradingSize(target)
+        {
+            Tolerance = measure.Tolerances.IsDefault ? 1 : measure.Tolerances[i],
+            Floor = measure.Floors.IsDefault || choice.UnevenWidths ? null : measure.Floors[i],
+            Pinned = measure.Pins[i] is { } pin && IndexOf(counts, pin) is var at and >= 0 ? at : null,
+            Excluded = measure.Fewest.IsDefault
+                ? apart : apart.Union(Enumerable.Range(0, counts.Length).Where(way => counts[way].Front.Stitches < measure.Fewest[i])),
+            Rounds = rounds,
+        });
+        return new GradingProblem(
+            [.. sizes],
+            [
+                .. counts.Select((c, i) => new GradingWay(
+                    charts.IndexOf(c.Front.Stitches), charts.IndexOf(c.Back.Stitches), c.Measure,
+                    own[i] ? null : Math.Abs(c.Front.Reading.Lean?.UnitsPerRow ?? 0), c.Penalty)),
+            ],
+            new GradingRules(choice.MostCounts ?? 2 * GradingProblem.MostSizes, CountSaving)
+            {
+                LeastRise = choice.UnevenWidths ? null : measure.IsGirth ? LeastRise : Length.Zero,
+                LeanTolerance = choice.SeveralLeans ? null : LeanTolerance,
+                TooSmall = measure.IsGirth ? TooLittleEase : 1,
+            });
+    }
+
+    /// <summary>What the edging of a measure may be.</summary>
+    /// <param name="widest">Any number of rounds, whatever was asked for.</param>
+    public static ImmutableArray<GradingRounds> Rounds(SharedFabric shared, StitchMeasure measure, bool widest = false)
+    {
+        if (measure.Edging is not { } place || shared.EdgingAt(place) is not { } choice
+            || !Edgings.EdgingLibrary.TryFind(choice.Edging, out var edging))
+            return [];
+        var (fewest, wished, most) = choice.RoundsOf(edging);
+        if (widest)
+            (fewest, most) = (Math.Min(fewest, edging.Fewest), edging.Allowed.Largest);
+        return
+        [
+            .. Enumerable.Range(fewest, most - fewest + 1).Select(r => new GradingRounds(
+                r, measure.Edgings(shared, r), PenaltyPerRound * Math.Abs(r - wished))),
+        ];
+    }
+
+    public static Grading Choose(GradingProblem problem, ImmutableArray<GradedCount> counts, IReadOnlyList<string> names, Effort effort)
+    {
+        var answer = GradingProgram.Solve(problem, effort);
         ImmutableArray<CurvePoint> curve =
         [
-            .. tradeOff.ByCounts.Select((r, k) => (Result: r, Allowed: k + 1)).Where(r => r.Result.HasPlan).Select(r => new CurvePoint(
-                r.Allowed, r.Result.Plan!.WorstError, [.. r.Result.Plan.Counts.Select(c => counts[c].Front.Stitches)])),
+            .. answer.Curve.Where(p => p.Allowed <= problem.Sizes.Length).Select(p => new CurvePoint(
+                p.Allowed, p.Plan.WorstError, [.. p.Plan.Picks.Select(c => counts[c.Way].Front.Stitches).Distinct().Order()])),
         ];
-        var knee = tradeOff.Recommended(KneeRule.Default);
-        var allowed = mostCounts ?? knee.Plan?.CountsAllowed ?? targets.Length;
-        var result = CountProgram.Solve(problem, Math.Max(1, allowed), effort);
-        return result.HasPlan
-            ? new Grading([.. result.Plan.Sizes.Select(s => counts[s.Candidate])], curve, [])
-            : new Grading([], curve, [new Finding(FindingLevel.Fault, "garment.grading.mostCounts", Words(result.NoPlan, allowed))]);
+        if (answer.Plan is not { } plan)
+            return new Grading([], curve, [GradingWords.Say(GradingConflicts.Smallest(problem, effort), problem, names)]);
+        return new Grading([.. plan.Picks.Select(p => counts[p.Way] with { Rounds = p.Rounds })], curve, [])
+        {
+            Cost = plan.Cost,
+            WorstError = plan.WorstError,
+            IsProven = answer.IsProven,
+        };
     }
 
     private static int IndexOf(ImmutableArray<GradedCount> counts, int stitches)
@@ -92,13 +157,4 @@ internal static class Grader
         }
         return -1;
     }
-
-    private static string Words(NoPlan reason, int allowed) => reason.Reason switch
-    {
-        NoPlanReason.PinsUseTooManyCounts => $"The fixed sizes alone use more than {allowed} counts: allow more, or fix fewer.",
-        NoPlanReason.SizeHasNoCandidate =>
-            "Some sizes have no count that makes the motif: widen the range, or choose another motif or hook.",
-        NoPlanReason.PinNotAllowed => "A fixed count cannot be had: choose another.",
-        _ => $"{allowed} counts cannot serve all sizes: allow more.",
-    };
 }

@@ -2,10 +2,11 @@ using System.Collections.Immutable;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Findings;
 using Dyepath.Core.Garments;
+using Dyepath.Core.Limits;
 using Dyepath.Core.Motifs;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Replays;
-using Dyepath.Core.Sizing.Counts;
+using Dyepath.Core.Swatches;
 using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Planning;
@@ -24,28 +25,25 @@ internal static class PieceCounts
 
     private const int MostBandRows = 6;
 
-    /// <param name="axis">Along the stitches.</param>
-    /// <param name="edges">Sewn edges that hide stitches.</param>
-    /// <param name="panels">Panels that make up the measure: 2 for a girth, 1 for a length.</param>
-    /// <param name="targets">Of the whole measure.</param>
-    /// <param name="pins">Counts that are fixed for a size.</param>
+    /// <summary>Squared centimetres for plain bands at all, and for each of their rows.</summary>
+    private const double PenaltyOfBands = 4, PenaltyPerBandRow = 0.5;
+
+    /// <summary>Squared centimetres for panels of different counts at all, and for each stitch of difference.</summary>
+    private const double PenaltyOfDifference = 2, PenaltyPerStitchOfDifference = 0.1;
+
+    /// <summary>Stitches by which front and back may differ.</summary>
+    private const int MostDifference = 100;
+
     /// <param name="rows">About how many rows the piece has.</param>
-    public static Grading Choose(
-        Fabrication fabrication,
-        Direction direction,
-        Working working,
-        Axis axis,
-        int edges,
-        int panels,
-        ImmutableArray<Length> targets,
-        ImmutableArray<int?> pins,
-        int rows)
+    public static Grading Choose(SharedFabric shared, Direction direction, Working working, StitchMeasure measure, int rows)
     {
-        var (from, to) = Range(axis, edges, panels, targets);
-        var options = fabrication.Counts(direction, working, from, to, rows);
-        var search = Find(fabrication, options);
-        var makers = search.Counts.Where(c => axis.Of(c.Stitches, edges) > Length.Zero && CanBeWritten(fabrication, working, c)).ToArray();
-        var fixedCounts = pins.OfType<int>().Distinct().Select(pin => (Pin: pin, Finding: Fixed(fabrication, direction, working, pin, rows))).ToArray();
+        var (axis, edges, pins) = (measure.Axis, measure.Edges, measure.Pins);
+        var (from, to) = Range(shared, measure);
+        var options = shared.Counts(direction, working, from, to, rows);
+        var search = Find(shared, options);
+        var makers = search.Counts.Where(c => axis.Of(c.Stitches, edges) > Length.Zero && CanBeWritten(shared, working, c)).ToArray();
+        var fixedCounts = pins.OfType<int>().Distinct().Select(pin => (Pin: pin, Finding: Fixed(shared, direction, working, pin, rows)))
+            .ToArray();
         if (fixedCounts.FirstOrDefault(f => f.Finding is null) is { Pin: > 0 and var lost })
         {
             return new Grading([], [], [new Finding(FindingLevel.Fault, "fabric.turnCost",
@@ -53,43 +51,96 @@ internal static class PieceCounts
         }
         CountFinding[] pinned = [.. fixedCounts.Select(f => f.Finding!)];
         var offer = new CountOffer(options, search, Offered(makers.Concat(pinned)), Alone);
-        if (pinned.FirstOrDefault(pin => !CanBeWritten(fabrication, working, pin)) is { } wrong)
+        if (pinned.FirstOrDefault(pin => !CanBeWritten(shared, working, pin)) is { } wrong)
             return new Grading([], [], [WrongParity(working, wrong.Stitches)]) { Offer = offer };
         if (makers.Length == 0 && pins.Any(p => p is null))
-            return new Grading([], [], Reasons(search, fabrication.Project.Garment.Motif, from, to)) { Offer = offer };
-        var best = fabrication.Decisions.Grading([.. makers, .. pinned], Best);
-        return best with { Offer = offer };
+            return new Grading([], [], Reasons(search, shared.Project.Garment.Motif, from, to)) { Offer = offer };
+        var choice = shared.Project.Garment.Grading;
+        var best = shared.Decisions.Grading([.. makers, .. pinned], Best);
+        return best with { Offer = offer, Remedies = Remedies };
+
+        IEnumerable<CountFinding[]> Alike() => makers.Concat(pinned).GroupBy(c => RowsOf(shared, c))
+            .Where(alike => pinned.All(p => RowsOf(shared, p) == alike.Key))
+            .Select(alike => alike.Except(pinned).ToArray());
 
         Grading Best()
         {
             Grading? best = null;
-            foreach (var alike in makers.Concat(pinned).GroupBy(c => RowsOf(fabrication, c)))
+            foreach (var alike in Alike())
             {
-                if (pinned.Any(p => RowsOf(fabrication, p) != alike.Key))
-                    continue;
-                var grading = Grade([.. alike.Except(pinned)]);
-                if (best is null || grading.Cost(targets) < best.Cost(targets))
+                var counts = Counted(alike, choice);
+                var grading = Grader.Choose(Problem(counts, choice), counts, measure.Names, shared.Effort);
+                if (best is null || grading.Cost < best.Cost)
                     best = grading;
             }
             return best ?? new Grading([], [], [new Finding(FindingLevel.Fault, "sizes",
                 "The fixed counts are even in one size and odd in another: linen stitch is worked otherwise then. Fix counts that are alike.")]);
         }
 
-        Grading Grade(CountFinding[] findings)
+        GradingProblem Problem(ImmutableArray<GradedCount> counts, GradingChoice allowed, bool widest = false) => Grader.Problem(
+            measure, allowed, counts, [.. counts.Select(c => c.Front.Reading.Kind != shared.Project.Garment.Motif)],
+            Grader.Rounds(shared, measure, widest));
+
+        ImmutableArray<GradedCount> Counted(CountFinding[] findings, GradingChoice allowed)
         {
-            var choice = fabrication.Project.Garment.Grading;
-            var motif = fabrication.Project.Garment.Motif;
-            findings = [.. findings.GroupBy(c => c.Stitches).Select(g => g.MinBy(c => Penalty(c, choice))!)];
+            findings =
+            [
+                .. findings.Where(c => allowed.SeveralLeans || measure.Lean is not { } lean
+                    || Math.Abs(LeanOf(c) - lean) <= Grader.LeanTolerance)
+                    .GroupBy(c => c.Stitches).Select(g => g.MinBy(c => Penalty(c, allowed))!),
+            ];
             var counts = ImmutableArray.CreateBuilder<GradedCount>();
-            if (panels == 2 && (choice.SideBands || choice.UnequalPanels))
-                counts.AddRange(Expand(fabrication, findings, axis, edges, targets));
+            if (measure.MayDiffer && (allowed.SideBands || allowed.UnequalPanels))
+                counts.AddRange(Expand(shared, findings, measure, allowed));
             else
                 counts.AddRange(findings.Select(Alone));
             counts.AddRange(pinned
                 .Where(p => !counts.Any(c => c.Bands == 0 && c.Front.Stitches == p.Stitches && c.Back.Stitches == p.Stitches))
                 .Select(Alone));
-            return Grader.Choose(
-                counts.ToImmutable(), targets, pins, [.. counts.Select(c => c.Front.Reading.Kind != motif)], choice.MostCounts, fabrication.Effort);
+            return counts.ToImmutable();
+        }
+
+        ImmutableArray<GradingRemedy> Remedies(Effort effort)
+        {
+            if (Alike().MaxBy(a => a.Length) is not { } alike)
+                return [];
+            var counts = Counted(alike, choice);
+            return GradingRemedies.Cheapest(Problem(counts, choice), Changes(alike, counts), effort);
+        }
+
+        IEnumerable<GradingChange> Changes(CountFinding[] alike, ImmutableArray<GradedCount> counts)
+        {
+            if (measure.Edging is { } place && shared.EdgingAt(place) is not null)
+                yield return new(
+                    GradingRemedyKind.MoreRounds, Problem(counts, choice, widest: true), plan => plan.Picks.Max(p => p.Rounds) ?? 0);
+            if (measure.MayDiffer && !choice.SideBands)
+                yield return With(
+                    GradingRemedyKind.SideBands, choice with { SideBands = true }, (plan, made) => plan.Picks.Max(p => made[p.Way].Bands));
+            if (measure.MayDiffer && !choice.UnequalPanels)
+            {
+                yield return With(
+                    GradingRemedyKind.UnequalPanels, choice with { UnequalPanels = true },
+                    (plan, made) => plan.Picks.Max(p => made[p.Way].Front.Stitches - made[p.Way].Back.Stitches));
+            }
+            if (choice.MostCounts is not null)
+                yield return With(GradingRemedyKind.MoreCounts, choice with { MostCounts = null }, (plan, _) => plan.Charts.Length);
+            if (!choice.SeveralLeans)
+                yield return With(GradingRemedyKind.SeveralLeans, choice with { SeveralLeans = true }, (plan, _) => plan.Charts.Length);
+            // Counted work keeps its counts on another hook, and the gauge alone changes; free work draws something else.
+            if (shared.Project.Fabric.Keeping == ColourKeeping.Counted)
+            {
+                foreach (var (hook, factor) in shared.HooksNear(direction))
+                {
+                    ImmutableArray<GradedCount> scaled = [.. counts.Select(c => c with { Measure = c.Measure * factor })];
+                    yield return new(GradingRemedyKind.OtherHook, Problem(scaled, choice), _ => hook);
+                }
+            }
+
+            GradingChange With(GradingRemedyKind kind, GradingChoice allowed, Func<GradingPlan, ImmutableArray<GradedCount>, int> amount)
+            {
+                var made = Counted(alike, allowed);
+                return new(kind, Problem(made, allowed), plan => amount(plan, made));
+            }
         }
 
         ImmutableArray<GradedCount> Offered(IEnumerable<CountFinding> findings) =>
@@ -99,14 +150,18 @@ internal static class PieceCounts
         ];
 
         GradedCount Alone(CountFinding finding) => GradedCount.Alone(
-            finding, panels * axis.Of(finding.RowStitches.Average(), edges), Penalty(finding, fabrication.Project.Garment.Grading));
+            finding, measure.Panels * axis.Of(finding.RowStitches.Average(), edges), Penalty(finding, shared.Project.Garment.Grading));
     }
 
-    /// <summary>One text serves all sizes, so that all sizes alternate or none does; even and odd linen rows are worked differently.</summary>
-    private static (bool Alternating, bool OddLinen) RowsOf(Fabrication fabrication, CountFinding count) =>
-        (count.RowStitches.Length == 2, IsLinen(fabrication) && count.Stitches % 2 == 1);
+    private static double LeanOf(CountFinding count) => Math.Abs(count.Reading.Lean?.UnitsPerRow ?? 0);
 
-    private static bool CanBeWritten(Fabrication fabrication, Working working, CountFinding count) => IsLinen(fabrication)
+    /// <summary>
+    /// One text serves all sizes, so that all sizes alternate or none does; even and odd linen rows are worked differently.
+    /// </summary>
+    private static (bool Alternating, bool OddLinen) RowsOf(SharedFabric shared, CountFinding count) =>
+        (count.RowStitches.Length == 2, IsLinen(shared) && count.Stitches % 2 == 1);
+
+    private static bool CanBeWritten(SharedFabric shared, Working working, CountFinding count) => IsLinen(shared)
         ? count.RowStitches.Length == 1 && LinenWorks(working, count.Stitches)
         : count.RowStitches.Length == 1 || working == Working.Turned;
 
@@ -125,64 +180,60 @@ internal static class PieceCounts
         ? $"Linen stitch in a spiral needs an odd number of stitches, so that every single crochet falls on a chain space: fix {stitches - 1} or {stitches + 1}, not {stitches}."
         : $"Linen stitch in joined rounds needs an even number of stitches, whole pairs: fix {stitches - 1} or {stitches + 1}, not {stitches}.");
 
-    private static bool IsLinen(Fabrication fabrication) => fabrication.Stitch.StitchesPerUnit == 2;
+    private static bool IsLinen(SharedFabric shared) => shared.Stitch.StitchesPerUnit == 2;
 
     private static double Penalty(CountFinding finding, GradingChoice grading) =>
         Grader.Penalty(finding, grading)
         + (finding.Task.HasFlag(CountTask.ExtraEdgeStitch) ? PenaltyPerTask : 0)
         + (finding.Task.HasFlag(CountTask.HalfStitchTurn) ? PenaltyPerTask : 0);
 
-    private static (int From, int To) Range(Axis axis, int edges, int panels, ImmutableArray<Length> targets)
+    private static (int From, int To) Range(SharedFabric shared, StitchMeasure measure)
     {
-        var from = axis.Nearest((targets.Min() - Reach) / panels, edges);
-        var to = axis.Nearest((targets.Max() + Reach) / panels, edges);
+        var (axis, edges) = (measure.Axis, measure.Edges);
+        var edging = measure.Edgings(shared);
+        var from = axis.Nearest((measure.Targets.Min() - edging - Reach) / measure.Panels, edges);
+        var to = axis.Nearest((measure.Targets.Max() - edging + Reach) / measure.Panels, edges);
         from = Math.Clamp(from, 2, FabricPath.MostStitches);
         return (from, Math.Clamp(to, from, FabricPath.MostStitches));
     }
 
-    private static CountSearch Find(Fabrication fabrication, CountOptions options) => fabrication.Decisions.Answer(
-        () => CountFinder.Find(fabrication.Ring, options, fabrication.Effort), CountDecisions.Write, CountDecisions.ReadSearch);
+    private static CountSearch Find(SharedFabric shared, CountOptions options) => shared.Decisions.Answer(
+        () => CountFinder.Find(shared.Ring, options, shared.Effort), CountDecisions.Write, CountDecisions.ReadSearch);
 
     /// <summary>A count that was fixed, whatever it makes; null where its turn takes the whole row back.</summary>
-    private static CountFinding? Fixed(Fabrication fabrication, Direction direction, Working working, int stitches, int rows)
+    private static CountFinding? Fixed(SharedFabric shared, Direction direction, Working working, int stitches, int rows)
     {
-        var options = fabrication.Counts(direction, working, stitches, stitches, rows) with { Alternating = false, HalfTurn = false };
-        var search = Find(fabrication, options);
+        var options = shared.Counts(direction, working, stitches, stitches, rows) with { Alternating = false, HalfTurn = false };
+        var search = Find(shared, options);
         return search.Counts.IsEmpty ? search.Nearest.FirstOrDefault()?.Finding : search.Counts[0];
     }
 
     /// <summary>
-    /// Side bands and unequal panels; a wider panel continues a narrower one only half periods on, so those alone are
-    /// paired.
+    /// Side bands and unequal panels; a wider panel continues a narrower one only half periods on, so those alone are paired, the wider one
+    /// in front, over the bust.
     /// </summary>
     private static IEnumerable<GradedCount> Expand(
-        Fabrication fabrication, CountFinding[] findings, Axis axis, int edges, ImmutableArray<Length> targets)
+        SharedFabric shared, CountFinding[] findings, StitchMeasure measure, GradingChoice allowed)
     {
-        var grading = fabrication.Project.Garment.Grading;
-        var byStitches = findings.ToDictionary(f => f.Stitches);
-        var rule = new ExpansionRule
-        {
-            BandStitch = fabrication.SingleCrochetHeight,
-            MostBandStitches = grading.SideBands ? MostBandRows : 0,
-            CostOfBands = 4,
-            CostPerBandStitch = 0.5,
-            MostDifference = grading.UnequalPanels
-                ? Math.Min(100, (int)(ColourRing.ToUnits(fabrication.PeriodMicro) * fabrication.Stitch.StitchesPerUnit))
-                : 0,
-            CostOfDifference = 2,
-            CostPerStitchOfDifference = 0.1,
-            Narrowest = Length.Max(Length.Zero, targets.Min() - Reach),
-            Widest = targets.Max() + Reach,
-        };
-        var unit = ColourRing.Unit / fabrication.Stitch.StitchesPerUnit;
-        var families = grading.UnequalPanels
-            ? findings.GroupBy(f => 2 * f.Stitches * unit % fabrication.PeriodMicro)
-            : findings.GroupBy(_ => 0L);
-        return families
-            .SelectMany(family => CandidateExpansion.Build(
-                [.. family.Select(f => new PanelCount(f.Stitches, axis.Of(f.RowStitches.Average(), edges), Penalty(f, grading)))], rule))
-            .OrderBy(e => e.Penalty).Take(CountProblem.MostCandidates - 64)
-            .Select(e => new GradedCount(byStitches[e.FrontStitches], byStitches[e.BackStitches], e.BandStitches, e.Measure, e.Penalty));
+        var unit = ColourRing.Unit / shared.Stitch.StitchesPerUnit;
+        var most = Math.Min(MostDifference, (int)(ColourRing.ToUnits(shared.PeriodMicro) * shared.Stitch.StitchesPerUnit));
+        var (narrowest, widest) = (Length.Max(Length.Zero, measure.Targets.Min() - Reach), measure.Targets.Max() + Reach);
+        var made = from back in findings
+                   from front in findings
+                   let difference = front.Stitches - back.Stitches
+                   where difference == 0 || (allowed.UnequalPanels && difference > 0 && difference <= most
+                       && 2 * difference * unit % shared.PeriodMicro == 0)
+                   from bands in Enumerable.Range(0, allowed.SideBands ? MostBandRows + 1 : 1)
+                   let finished = Of(front) + Of(back) + 4 * bands * shared.SingleCrochetHeight
+                   where finished >= narrowest && finished <= widest
+                   select new GradedCount(
+                       front, back, bands, finished,
+                       (Penalty(front, allowed) + Penalty(back, allowed)) / 2
+                           + (bands == 0 ? 0 : PenaltyOfBands + bands * PenaltyPerBandRow)
+                           + (difference == 0 ? 0 : PenaltyOfDifference + difference * PenaltyPerStitchOfDifference));
+        return made.OrderBy(c => c.Penalty).ThenBy(c => c.Measure).Take(GradingProblem.MostWays - 64);
+
+        Length Of(CountFinding count) => measure.Axis.Of(count.RowStitches.Average(), measure.Edges);
     }
 
     /// <summary>What is nearest to a motif that no count makes, and what would help.</summary>

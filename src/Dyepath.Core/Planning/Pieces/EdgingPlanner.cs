@@ -8,53 +8,62 @@ using Dyepath.Core.Sizing;
 
 namespace Dyepath.Core.Planning;
 
-/// <summary>One edge of a garment: its stretches in order, its corners, and how often the garment has it.</summary>
-internal sealed record EdgeOfGarment(
-    EdgingPlace Where, int Copies, ImmutableArray<EdgeStretch> Stretches, int Corners = 0, int PerCorner = 0);
-
 /// <summary>Plans the edgings that the project asks for.</summary>
 internal static class EdgingPlanner
 {
     /// <summary>False where an edge has nothing to pick up, or rows so tall that no edging lies flat along them.</summary>
+    /// <param name="chosen">Rounds that were chosen for this size; null: as wished.</param>
     public static bool TryPlan(
-        Fabrication fabrication, Direction direction, string size, IEnumerable<EdgeOfGarment> edges, out ImmutableArray<EdgingPlan> edgings,
+        SharedFabric shared, Direction direction, string size, IEnumerable<(EdgingEdge Edge, ImmutableArray<EdgeStretch> Stretches)> edges,
+        Func<EdgingPlace, int?> chosen, out ImmutableArray<EdgingPlan> edgings,
         [NotNullWhen(false)] out Finding? fault)
     {
         fault = null;
         edgings = [];
-        var gauge = fabrication.GaugeFor(direction);
-        var flat = PickUp.FlatRatio(gauge.RowHeight, gauge.StitchWidth);
+        var gauge = shared.GaugeFor(direction);
+        var own = shared.EdgingGaugeFor(direction);
+        var flat = own.Flat(gauge);
         var plans = ImmutableArray.CreateBuilder<EdgingPlan>();
-        foreach (var edge in edges)
+        foreach (var (edge, along) in edges)
         {
-            if (fabrication.EdgingAt(edge.Where) is not { } choice || !EdgingLibrary.TryFind(choice.Edging, out var edging))
+            if (shared.EdgingAt(edge.Place) is not { } choice || !EdgingLibrary.TryFind(choice.Edging, out var edging))
                 continue;
-            if (edge.Stretches.FirstOrDefault(s => s.Places < 1) is { } empty)
+            ImmutableArray<EdgeStretch> stretches = [.. Ends(edge.Over.Before), .. along, .. Ends(edge.Over.After)];
+            if (stretches.FirstOrDefault(s => s.Places < 1) is { } empty)
             {
                 fault = new Finding(
                     FindingLevel.Fault, "garment.seams",
                     $"Size {size}: seams leave nothing of the {empty.Name} to edge: hide fewer stitches and rows in seams, or leave this edging out.");
                 return false;
             }
-            if (edge.Stretches.Any(s => s.RowEnds) && !PickUp.Ratios.Holds(flat * edging.Draw))
+            if (stretches.FirstOrDefault(s => !PickUp.Ratios.Holds(flat.Along(s.RowEnds) * edging.Draw)) is { } steep)
             {
-                fault = new Finding(FindingLevel.Fault, "fabric.swatch", FormattableString.Invariant(
-                    $"A row is {gauge.RowHeight / gauge.StitchWidth:0.#} times as tall as a stitch is wide: no edging lies flat along such rows. Check the gauge, or leave edgings out."));
+                fault = new Finding(FindingLevel.Fault, own.IsMeasured ? "fabric.edging" : "fabric.swatch", FormattableString.Invariant(
+                    $"A {(steep.RowEnds ? "row is" : "stitch is")} {flat.Along(steep.RowEnds):0.#} times as {(steep.RowEnds ? "tall" : "wide")} as a stitch of the edging is wide: no edging lies flat along it. Check the gauge, or leave edgings out."));
                 return false;
             }
-            var pickUp = PickUp.Plan(edging, edge.Stretches, flat, edge.Corners, edge.PerCorner);
-            var rounds = choice.Rounds ?? edging.Rounds;
+            var pickUp = PickUp.Plan(edging, stretches, flat, edge.Corners, edge.PerCorner, closed: !edging.InRows);
+            var rounds = chosen(edge.Place) ?? choice.RoundsOf(edging).Wished;
             plans.Add(new EdgingPlan(
-                edge.Where, edging.Id, edge.Copies, pickUp, rounds, edging.Depth(rounds, fabrication.SingleCrochetHeight)));
+                edge.Place, edging.Id, edge.Copies, pickUp, rounds, edging.Depth(rounds, own.RowHeight))
+            {
+                Edge = pickUp.EdgeLength(gauge),
+            });
         }
         edgings = plans.ToImmutable();
         return true;
+
+        IEnumerable<EdgeStretch> Ends(EdgingPlace? place) => plans.Where(p => p.Where == place).Select(p => new EdgeStretch($"end of the {place.ToString()!.ToLowerInvariant()}", true, p.Rounds)
+        {
+            Own = (own.AlongRowEnds(own.RowHeight), own.RowHeight),
+        });
     }
 
     /// <summary>Edgings that do not ship or may not go where they are wanted.</summary>
-    public static IEnumerable<Finding> Faults(GarmentSpec garment, Wearers wearer)
+    public static IEnumerable<Finding> Faults(GarmentSpec garment, Construction construction, Wearers wearer)
     {
         var children = (wearer & (Wearers.Baby | Wearers.Child | Wearers.Youth)) != 0;
+        var open = construction.Edgings.Where(e => e.IsOpen).Select(e => e.Place).ToHashSet();
         for (var i = 0; i < garment.Edgings.Length; i++)
         {
             var (choice, place) = (garment.Edgings[i], $"garment.edgings[{i}]");
@@ -62,12 +71,22 @@ internal static class EdgingPlanner
                 yield return new Finding(
                     FindingLevel.Fault, $"{place}.edging",
                     $"There is no edging {choice.Edging}: choose one of {string.Join(", ", EdgingLibrary.All.Select(e => e.Id))}.");
-            else if (!edging.AllowedAt(choice.Where, children))
-                yield return new Finding(
-                    FindingLevel.Fault, $"{place}.edging",
-                    $"The {choice.Edging} edging has loops, which have no place at the neck of children's garments: choose one without.");
-            if (choice.Rounds is { } rounds && !Edging.RoundCounts.Holds(rounds))
-                yield return new Finding(FindingLevel.Fault, $"{place}.rounds", $"Give {Edging.RoundCounts.Smallest} to {Edging.RoundCounts.Largest} rounds.");
+            else if (edging.Objection(choice.Where, children) is { } objection)
+                yield return new Finding(FindingLevel.Fault, $"{place}.edging", $"The {choice.Edging} edging {objection} ({EdgingPlaces.Key(choice.Where)}): choose one of {string.Join(", ", Fitting(choice.Where))}.");
+            else if (edging.InRows != open.Contains(choice.Where))
+                yield return new Finding(FindingLevel.Fault, $"{place}.edging", edging.InRows
+                    ? $"The {choice.Edging} edging is worked in rows, and the ends of this edge meet: choose one that is worked in rounds."
+                    : $"The {choice.Edging} edging is worked in rounds, and the ends of this edge do not meet: choose {string.Join(" or ", Fitting(choice.Where))}.");
+            var allowed = edging?.Allowed ?? Edging.RoundCounts;
+            foreach (var (rounds, field) in new[] { (choice.Rounds, "rounds"), (choice.Fewest, "fewestRounds"), (choice.Most, "mostRounds") })
+            {
+                if (rounds is { } count && !allowed.Holds(count))
+                    yield return new Finding(FindingLevel.Fault, $"{place}.{field}", $"Give {allowed.Smallest} to {allowed.Largest} rounds.");
+            }
+            if (choice.Fewest > choice.Most)
+                yield return new Finding(FindingLevel.Fault, $"{place}.mostRounds", $"Give at least {choice.Fewest}, as many as fewestRounds.");
         }
+
+        IEnumerable<string> Fitting(EdgingPlace place) => EdgingLibrary.At(place, open.Contains(place), children).Select(e => e.Id);
     }
 }

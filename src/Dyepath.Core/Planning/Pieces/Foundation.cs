@@ -11,9 +11,9 @@ namespace Dyepath.Core.Planning;
 /// <param name="KnotInto">Pooling units of yarn between that section's beginning and the knot, [0, section length).</param>
 /// <param name="ColourSection">The easy way: begin the chain where this section begins.</param>
 /// <param name="MoreChains">
-/// The easy way: chains to add until the first stitch's colour comes; they are left unworked, undone later or closed into the seam.
+/// The easy way: chains to add until the first stitch's place has come, a part of a chain made a whole one; they are left unworked, and
+/// undone later.
 /// </param>
-/// <param name="Yarn">Pooling units of yarn in the chains that the first row needs.</param>
 public sealed record FoundationPlan(
     int Chains,
     int FirstStitchInChain,
@@ -21,8 +21,11 @@ public sealed record FoundationPlan(
     int KnotSection,
     double KnotInto,
     int ColourSection,
-    int MoreChains,
-    double Yarn);
+    int MoreChains)
+{
+    /// <summary>Pooling units of yarn in the chains that the first row needs.</summary>
+    public required double Yarn { get; init; }
+}
 
 /// <summary>Foundation chains (common instruction, several handbooks) and the yarn that they take out of the sequence.</summary>
 public static class Foundation
@@ -65,8 +68,8 @@ public static class Foundation
         var (chains, first) = Chains(stitch, stitches, turningChainCounts, inRounds);
         var chain = ChainInUnits(stitch);
         var (section, into) = ring.Locate(ColourRing.ToMicro(start - chains * chain));
-        // A change that falls within a thousandth of a chain of the next one would be beyond any maker's hands.
-        var more = (int)Math.Floor(ColourRing.ToUnits(into) / chain + 1e-3);
-        return new FoundationPlan(chains, first, companion, section, ColourRing.ToUnits(into), section, more, chains * chain);
+        // Too few chains cannot be mended by a looser one, as too many can by a tighter one. A thousandth of a chain is beyond any hands.
+        var more = (int)Math.Ceiling(ColourRing.ToUnits(into) / chain - 1e-3);
+        return new FoundationPlan(chains, first, companion, section, ColourRing.ToUnits(into), section, more) { Yarn = chains * chain };
     }
 }

@@ -11,64 +11,60 @@ namespace Dyepath.Core.Planning;
 /// <summary>Writes pieces down: numbers that follow from a count, a start and the fabric.</summary>
 internal static class PieceWriter
 {
-    /// <param name="finding">Missing for a plain piece of companion yarn.</param>
+    /// <param name="bands">Plain rows along each side, those that the seam hides included.</param>
     public static PiecePlan Write(
-        Fabrication fabrication,
-        PieceId id,
-        int copies,
-        Working working,
-        CountFinding? finding,
-        int stitches,
-        int rows,
-        int start,
-        Axis across,
-        Axis down,
-        int sideBandRows,
-        ImmutableArray<PieceOpening> openings,
-        bool wrongSideOut = false)
+        SharedFabric shared, Layout layout, LaidPiece laid, int copies, int bands, ImmutableArray<PieceOpening> openings)
     {
+        var (finding, working, start) = (laid.Counts.Finding(laid.At), laid.Counts.Group.Working, laid.Start);
+        var (stitches, rows) = (laid.Shape?.Panel.Units ?? laid.Counts.StitchesOf(laid.At), laid.Counts.Rows);
         var width = finding?.RowStitches.Average() ?? stitches;
-        var (acrossCount, downCount) = across.AlongStitches ? (width, (double)rows) : (rows, width);
+        var (acrossCount, downCount) = laid.Edges is { } edges
+            ? (edges.Columns, edges.Rows) : layout.Up ? (width, (double)rows) : (rows, width);
         var foundation = finding is null
-            ? Plain(fabrication, stitches)
+            ? Plain(shared, stitches)
             : Foundation.Plan(
-                fabrication.Ring, fabrication.Stitch, stitches, fabrication.TurningChainCounts, start,
-                fabrication.CompanionFor(CompanionUse.Foundation), working != Working.Turned);
+                shared.Ring, shared.Stitch, stitches, shared.TurningChainCounts, start,
+                shared.CompanionFor(CompanionUse.Foundation), working != Working.Turned);
         return new PiecePlan(
-            id,
+            laid.Id,
             copies,
             finding is not null,
             working,
             stitches,
-            finding?.RowStitches ?? [stitches],
-            rows,
-            foundation.Chains,
-            start,
-            fabrication.Ring.Locate(start * ColourRing.Unit).Section,
-            finding?.TurnCost ?? fabrication.TurnCost,
-            finding?.Reading.Lean?.UnitsPerRow ?? 0,
-            finding?.Reading.Kind ?? MotifKind.Scattered,
-            finding?.Forgiveness?.Tighter ?? 0,
-            finding?.Forgiveness?.Looser ?? 0,
-            across.Of(acrossCount, 0),
-            down.Of(downCount, 0),
-            sideBandRows,
-            openings)
+            laid.Shape is not null ? [stitches] : finding?.RowStitches ?? [stitches],
+            rows)
         {
+            FoundationChains = foundation.Chains,
+            Start = start,
+            StartSection = shared.Ring.Locate(start * ColourRing.Unit).Section,
+            TurnCost = finding?.TurnCost ?? shared.TurnCost,
+            Lean = finding?.Reading.Lean?.UnitsPerRow ?? 0,
+            Motif = finding?.Reading.Kind ?? MotifKind.Scattered,
+            Forgives = finding?.Forgiveness ?? default,
+            Width = layout.Across.Of(acrossCount, 0),
+            Height = layout.Down.Of(downCount, 0),
+            SideBandRows = bands,
+            Openings = openings,
             Foundation = foundation,
-            WrongSideOut = wrongSideOut,
+            Shape = laid.Shape,
+            WrongSideOut = laid.Turned,
         };
     }
 
-    public static PooledPiece Pooled(Fabrication fabrication, PiecePlan piece, string name) => new(
-        name,
-        fabrication.Path(piece),
-        piece.Foundation.Companion ? 0 : ColourRing.ToMicro(piece.Foundation.Yarn),
-        piece.FoundationChains);
+    /// <summary>What takes yarn from the balls in one go; the first begins with the foundation.</summary>
+    public static IEnumerable<PooledPiece> Pooled(SharedFabric shared, PiecePlan piece, string name) =>
+        PieceFabric.Stretches(shared.Project.Fabric, piece).Select(stretch => new PooledPiece(
+            stretch.NameIn(name),
+            stretch.Path,
+            stretch.Index > 0 || piece.Foundation.Companion ? 0 : ColourRing.ToMicro(piece.Foundation.Yarn),
+            piece.FoundationChains)
+        {
+            FirstRow = stretch.FirstRow,
+        });
 
-    private static FoundationPlan Plain(Fabrication fabrication, int stitches)
+    private static FoundationPlan Plain(SharedFabric shared, int stitches)
     {
-        var (chains, first) = Foundation.Chains(fabrication.Stitch, stitches, fabrication.TurningChainCounts);
-        return new FoundationPlan(chains, first, true, 0, 0, 0, 0, chains * Foundation.ChainInUnits(fabrication.Stitch));
+        var (chains, first) = Foundation.Chains(shared.Stitch, stitches, shared.TurningChainCounts);
+        return new FoundationPlan(chains, first, true, 0, 0, 0, 0) { Yarn = chains * Foundation.ChainInUnits(shared.Stitch) };
     }
 }

@@ -23,7 +23,8 @@ public static class SeamEdge
     /// <summary>Stitches of a row, rightmost first; beyond it lies the next row.</summary>
     /// <param name="row">The last row that the seam leaves to be seen.</param>
     /// <param name="first">Units from the right-hand edge.</param>
-    public static ImmutableArray<SeamStitch> Top(FabricPath path, int row, int first, int units) => Across(path, row, row + 1, first, units);
+    public static ImmutableArray<SeamStitch> Top(FabricPath path, int row, int first, int units) =>
+        Across(path, row, row + 1, first, units);
 
     /// <summary>Stitches of a row, rightmost first; beyond it lies the row before.</summary>
     public static ImmutableArray<SeamStitch> Bottom(FabricPath path, int row, int first, int units) =>

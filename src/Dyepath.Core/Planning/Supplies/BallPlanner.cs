@@ -5,12 +5,15 @@ using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Planning;
 
-/// <summary>One piece as the ball plan sees it. All yarn in micro-units of the pooling unit.</summary>
+/// <summary>One piece, or a part of it that is joined on, as the ball plan sees it. All yarn in micro-units of the pooling unit.</summary>
 /// <param name="Name">Such as <c>front</c>.</param>
 /// <param name="Foundation">Yarn of the foundation chains, 0 where they are of companion yarn.</param>
 /// <param name="Chains">How many they are.</param>
 public sealed record PooledPiece(string Name, FabricPath Path, long Foundation, int Chains)
 {
+    /// <summary>Row of the piece, from 0, with which it begins.</summary>
+    public int FirstRow { get; init; }
+
     /// <summary>Where along the sequence the piece's yarn begins.</summary>
     public long Begins => Path.RowStart(0) - Foundation;
 
@@ -35,7 +38,7 @@ public sealed record PooledPiece(string Name, FabricPath Path, long Foundation, 
                 end = middle;
         }
         var stitch = Math.Max(0, worked - Path.RowStart(row)) * Path.StitchesPerUnit / ColourRing.Unit + 1;
-        return (row + 1, (int)Math.Min(stitch, Path.RowStitches[row]));
+        return (FirstRow + row + 1, (int)Math.Min(stitch, Path.RowStitches[row]));
     }
 }
 
@@ -93,7 +96,8 @@ public static class BallPlanner
             for (var done = left; done < yarn; done += fresh)
             {
                 var (row, stitch) = piece.Locate(done);
-                joins.Add(new BallJoin(balls, piece.Name, row, stitch, wastedAtJoin));
+                var inSequence = ColourRing.Modulo(piece.Begins + done, sequence);
+                joins.Add(new BallJoin(balls, piece.Name, row, stitch, wastedAtJoin) { Place = inSequence });
                 if (balls >= MostBalls)
                     return null;
                 TakeBall();
@@ -121,13 +125,6 @@ public static class BallPlanner
             wasted += waste + 2 * end;
         }
     }
-
-    /// <summary>
-    /// Balls to buy so that no maker runs short: enough when every join wastes a whole sequence, and a fifth more than planned
-    /// (10 to 15 % is the trade's reserve, a fifth or one ball in pooling; common practice, no source).
-    /// </summary>
-    public static int Safe(int atWorstJoins, Length planned, Length ball) =>
-        Math.Max(atWorstJoins, (int)Math.Ceiling(planned * 1.2 / ball));
 
     private static Length Yarn(long micro, Length unit) => unit * ColourRing.ToUnits(micro);
 }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Dyepath.Core.Edgings;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Quantities;
+using Dyepath.Core.Shaping;
 using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Planning;
@@ -17,17 +18,22 @@ internal static class YarnTally
 
     /// <returns>Null where the ball is too short to join, or the yarn beyond all bounds.</returns>
     public static YarnPlan? Plan(
-        Fabrication fabrication, ImmutableArray<PiecePlan> pieces, ImmutableArray<EdgingPlan> edgings, ImmutableArray<SeamPlan> seams)
+        SharedFabric shared, ImmutableArray<PiecePlan> pieces, ImmutableArray<EdgingPlan> edgings, ImmutableArray<SeamPlan> seams)
     {
-        var uses = Uses(fabrication, pieces, edgings, seams).ToList();
-        var ball = fabrication.Project.Yarn.Ball;
+        var uses = Uses(shared, pieces, edgings, seams).ToList();
+        var ball = shared.Project.Yarn.Ball;
         ImmutableArray<PooledPiece> pooled = [.. pieces.Where(p => p.Pooled).SelectMany(p => Enumerable.Range(1, p.Copies)
-            .Select(copy => PieceWriter.Pooled(fabrication, p, p.Copies == 1 ? p.Name : $"{p.Name} {copy}")))];
-        var inPieces = Sum(pooled.Select(p => fabrication.YarnPerUnit * ColourRing.ToUnits(p.Yarn)));
+            .SelectMany(copy => PieceWriter.Pooled(shared, p, p.Copies == 1 ? p.Name : $"{p.Name} {copy}")))];
+        var inPieces = Sum(pooled.Select(p => shared.YarnPerUnit * ColourRing.ToUnits(p.Yarn)));
         var other = Sum(uses.Where(u => !u.Companion).Select(u => u.Length)) - inPieces;
         BallPlan? Balls(double joinWaste) =>
-            BallPlanner.Plan(fabrication.Ring.Total, fabrication.YarnPerUnit, ball.Length, pooled, joinWaste, other);
-        if (Balls(0.5) is not { } typical || Balls(1) is not { } worst)
+            BallPlanner.Plan(shared.Ring.Total, shared.YarnPerUnit, ball.Length, pooled, joinWaste, other);
+        var odds = shared.Decisions.BallShares(
+            () => BallOdds.Of(shared.Ring.Total, shared.YarnPerUnit, ball.Length, pooled, other, shared.Effort));
+        if (Balls(0.5) is not { } typical || Balls(1) is null || odds.IsEmpty)
+            return null;
+        var companion = Companion(shared, uses);
+        if (companion is { Odds.IsEmpty: true })
             return null;
         uses.Add(new YarnUse("restarts, joins and their ends", false, typical.Wasted));
         var length = inPieces + other + typical.Wasted;
@@ -35,63 +41,75 @@ internal static class YarnTally
             length,
             ball.Mass * (length / ball.Length),
             typical.Balls,
-            BallPlanner.Safe(worst.Balls, length, ball.Length),
+            BallOdds.SafeOf(odds),
             typical.Left,
-            Companion(fabrication, uses),
-            [.. uses],
-            typical.Joins);
+            companion,
+            typical.Joins)
+        {
+            Uses = [.. uses],
+            Odds = odds,
+        };
     }
 
     private static IEnumerable<YarnUse> Uses(
-        Fabrication fabrication, ImmutableArray<PiecePlan> pieces, ImmutableArray<EdgingPlan> edgings, ImmutableArray<SeamPlan> seams)
+        SharedFabric shared, ImmutableArray<PiecePlan> pieces, ImmutableArray<EdgingPlan> edgings, ImmutableArray<SeamPlan> seams)
     {
-        var (unit, single) = (fabrication.YarnPerUnit, fabrication.SingleCrochetYarn);
+        var (unit, single) = (shared.YarnPerUnit, shared.SingleCrochetYarn);
         foreach (var piece in pieces)
         {
-            var path = fabrication.Path(piece);
-            var turns = unit * ColourRing.ToUnits(path.Turns.Take(piece.Rows - 1).Sum());
-            var stitches = unit * ColourRing.ToUnits(path.Yarn) - turns;
+            var paths = PieceFabric.Stretches(shared.Project.Fabric, piece).Select(s => s.Path).ToArray();
+            var turns = unit * ColourRing.ToUnits(paths.Sum(p => p.Turns.Take(p.Rows - 1).Sum()));
+            var stitches = unit * ColourRing.ToUnits(paths.Sum(p => p.Yarn)) - turns;
             yield return new YarnUse($"{piece.Name}: stitches", !piece.Pooled, piece.Copies * stitches);
             if (turns != Length.Zero)
                 yield return new YarnUse($"{piece.Name}: turning", !piece.Pooled, piece.Copies * turns);
             yield return new YarnUse($"{piece.Name}: foundation", piece.Foundation.Companion, piece.Copies * piece.Foundation.Yarn * unit);
-            if (piece.SideBandRows > 0)
+            if (piece.Shape is { CompanionChains: > 0 } shape)
             {
-                var perBand = PickUp.FlatRatio(
-                    fabrication.GaugeFor(Direction.Up).RowHeight, fabrication.GaugeFor(Direction.Up).StitchWidth) * piece.Rows;
-                yield return new YarnUse($"{piece.Name}: side bands", true, 2.0 * piece.Copies * piece.SideBandRows * perBand * single);
+                var chains = shape.CompanionChains * Foundation.ChainInUnits(shared.Stitch) * unit;
+                var times = shape.Steps.Count(s => s.Act == ShapingAct.WorkOverChains);
+                // On a bias the yarn goes up with the edge: a stitch's yarn is more than two rows are tall. Elsewhere each chain is
+                // joined and fastened off by itself.
+                var ends = shape.Bias > 0 ? 2 * BallPlanner.End + (times - 1) * unit : 2.0 * times * BallPlanner.End;
+                yield return new YarnUse($"{piece.Name}: chains to work on over", true, piece.Copies * (chains + ends));
+            }
+            if (piece.SideBand is { } band)
+            {
+                yield return new YarnUse(
+                    $"{piece.Name}: side bands", true, 2.0 * piece.Copies * (band.Rows * band.Stitches * single + 2 * BallPlanner.End));
             }
             if (!piece.Pooled)
                 yield return new YarnUse($"{piece.Name}: ends", true, 2.0 * piece.Copies * BallPlanner.End);
         }
         foreach (var edging in edgings)
         {
-            EdgingLibrary.TryFind(edging.Edging, out var made);
-            var yarn = edging.Copies * (made!.YarnInSingleCrochet(edging.PickUp, edging.Rounds) * single + 2 * BallPlanner.End);
+            var yarn = edging.Copies * (EdgingLibrary.Find(edging.Edging).Yarn(edging.PickUp, edging.Rounds, single) + 2 * BallPlanner.End);
             yield return new YarnUse(
-                $"edging: {edging.Where.ToString().ToLowerInvariant()}", fabrication.CompanionFor(CompanionUse.Edgings), yarn);
+                $"edging: {edging.Where.ToString().ToLowerInvariant()}", shared.CompanionFor(CompanionUse.Edgings), yarn);
         }
-        if (!seams.IsEmpty)
+        // The join of a round is no seam.
+        if (seams.Any(s => s.IsSewn))
         {
-            var sewn = Sum(seams.Select(s => SeamYarn * s.Length + 2 * BallPlanner.End));
-            yield return new YarnUse("seams", fabrication.CompanionFor(CompanionUse.Seams), sewn);
+            var sewn = Sum(seams.Where(s => s.IsSewn).Select(s => SeamYarn * s.Length + 2 * BallPlanner.End));
+            yield return new YarnUse("seams", shared.CompanionFor(CompanionUse.Seams), sewn);
         }
-        var gauge = fabrication.Project.Fabric.Swatch.Worked;
-        var units = SwatchSide / gauge.StitchWidth * (SwatchSide / gauge.RowHeight) / fabrication.Stitch.StitchesPerUnit;
+        var gauge = shared.Project.Fabric.Swatch.Worked;
+        var units = SwatchSide / gauge.StitchWidth * (SwatchSide / gauge.RowHeight) / shared.Stitch.StitchesPerUnit;
         yield return new YarnUse("swatch", false, unit * units);
     }
 
-    private static CompanionPlan? Companion(Fabrication fabrication, List<YarnUse> uses)
+    private static CompanionPlan? Companion(SharedFabric shared, List<YarnUse> uses)
     {
-        if (fabrication.Project.Companion is not { } companion)
+        if (shared.Project.Companion is not { } companion)
             return null;
         var length = Sum(uses.Where(u => u.Companion).Select(u => u.Length));
-        return new CompanionPlan(
-            length, companion.Ball.Mass * (length / companion.Ball.Length), (int)Math.Ceiling(length * Reserve / companion.Ball.Length));
+        // Plain yarn has no sequence to be met.
+        var odds = BallOdds.Of(1, shared.YarnPerUnit, companion.Ball.Length, [], length, shared.Effort);
+        return new CompanionPlan(length, companion.Ball.Mass * (length / companion.Ball.Length), odds.IsEmpty ? 0 : BallOdds.SafeOf(odds))
+        {
+            Odds = odds,
+        };
     }
-
-    /// <summary>Of plain yarn 15 % is kept in reserve (10 to 15 %, common practice, no source).</summary>
-    private const double Reserve = 1.15;
 
     private static Length Sum(IEnumerable<Length> lengths) => lengths.Aggregate(Length.Zero, (a, b) => a + b);
 }

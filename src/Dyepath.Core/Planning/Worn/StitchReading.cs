@@ -13,13 +13,14 @@ namespace Dyepath.Core.Planning;
 /// <param name="FromStart">
 /// Yarn from the piece's first stitch to this one; less than nothing where a turning chain that counts begins earlier.
 /// </param>
-/// <param name="ToChange">
-/// Pooling units of yarn from the unit to the nearest change of colour, before or after it; 0 where the colour changes within it or
-/// right beside it. Missing for one colour.
-/// </param>
-public sealed record StitchReading(
-    int Row, bool RightSide, int Column, int Order, int Section, bool TwoToned, Length FromStart, double? ToChange)
+public sealed record StitchReading(int Row, bool RightSide, int Column, int Order, int Section, bool TwoToned, Length FromStart)
 {
+    /// <summary>
+    /// Pooling units of yarn from the unit to the nearest change of colour, before or after it; 0 where the colour changes within it or
+    /// right beside it. Missing for one colour.
+    /// </summary>
+    public double? ToChange { get; init; }
+
     /// <summary>Reads the unit at a place of the piece as worn.</summary>
     /// <returns>Null where nothing is worked, or nothing in colours.</returns>
     /// <exception cref="ArgumentOutOfRangeException">Not a place of the piece.</exception>
@@ -27,21 +28,24 @@ public sealed record StitchReading(
     {
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(worn);
-        if (worn.Fabric is not { } fabric || worn.UnitAt(x, y) is not { } at)
+        if (worn.UnitAt(x, y) is not { } at || worn.FabricOf(at.Row, at.Unit) is not var (firstRow, fabric, unit))
             return null;
         var path = fabric.Path;
-        var column = path.FirstColumns[at.Row] + at.Unit;
-        var span = path.SpanAt(at.Row, column);
-        var backwards = path.RunsBackwards(at.Row);
+        var row = at.Row - firstRow;
+        var column = path.FirstColumns[row] + unit;
+        var span = path.SpanAt(row, column);
+        var backwards = path.RunsBackwards(row);
         return new StitchReading(
             at.Row + 1,
             !backwards,
-            at.Unit + 1,
-            backwards ? path.Cells(at.Row) - at.Unit : at.Unit + 1,
-            fabric.Row(at.Row)[at.Unit],
-            fabric.IsTwoToned(at.Row, column),
-            plan.Sequence.YarnPerUnit * ColourRing.ToUnits(span.From - path.RowStart(0)),
-            ToChangeOf(plan.Sequence.Ring, span));
+            unit + 1,
+            backwards ? path.Cells(row) - unit : unit + 1,
+            fabric.Row(row)[unit],
+            fabric.IsTwoToned(row, column),
+            plan.Sequence.YarnPerUnit * ColourRing.ToUnits(span.From - path.RowStart(0)))
+        {
+            ToChange = ToChangeOf(plan.Sequence.Ring, span),
+        };
     }
 
     private static double? ToChangeOf(ColourRing ring, YarnSpan span)

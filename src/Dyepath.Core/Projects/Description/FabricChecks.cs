@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Documents;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Measuring;
-using Dyepath.Core.Projects.Shapes;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Swatches;
 using Dyepath.Core.Yarns;

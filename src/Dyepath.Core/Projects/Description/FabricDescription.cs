@@ -1,6 +1,6 @@
+using Dyepath.Core.Documents;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Measuring;
-using Dyepath.Core.Projects.Shapes;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Swatches;
 using Dyepath.Core.Yarns;
@@ -54,11 +54,11 @@ internal static class FabricDescription
         return v => new Swatch(hook.From(v), worked.From(v), blocked.From(v), hung.From(v), used.From(v));
     });
 
-    private static readonly ObjectShape<Hands> HandsShape = new("hands", "The maker's hands, where they are known from earlier work.", o =>
+    private static readonly ObjectShape<HandSteadiness> HandsShape = new("hands", "The maker's hands, where they are known from earlier work.", o =>
     {
         var spread = o.Required("spread", "Standard deviation of the yarn in one stitch.", Measured.Spread, h => h.Spread);
         var memory = o.Required("memory", "How many stitches a tight or loose stretch lasts.", Measured.Memory, h => h.Memory);
-        return v => new Hands(spread.From(v), memory.From(v));
+        return v => new HandSteadiness(spread.From(v), memory.From(v));
     });
 
     public static ObjectShape<FabricChoice> Fabric { get; } = new("fabric", "The fabric that the pattern is worked in.", o =>
@@ -89,6 +89,9 @@ internal static class FabricDescription
             "turningChainCounts", "The turning chain counts as the row's first stitch.", new FlagShape(), f => f.TurningChainCounts,
             "as is usual for the stitch");
         var hands = o.OptionalObject("hands", "Steadiness of the maker's tension.", HandsShape, f => f.Hands, "hands as of most makers");
+        var edging = o.OptionalObject(
+            "edging", "Gauge of single crochet as the edgings are worked, with their yarn and hook.",
+            GaugeShape, f => f.Edging, "a stitch 0.85 of the fabric's wide, as is usual of edgings");
         o.Check((v, faults) =>
         {
             if (swatch.TryFrom(v, out var first) && other.TryFrom(v, out var second))
@@ -99,7 +102,10 @@ internal static class FabricDescription
                 FabricChecks.CountingChainTakesYarn(v.Place, way, counts, turn, faults);
         });
         return v => new FabricChoice(
-            stitch.From(v), swatch.From(v), other.From(v), keeping.From(v), sectionStitches.From(v), turnCost.From(v), chainCounts.From(v),
-            hands.From(v));
+            stitch.From(v), swatch.From(v), other.From(v), keeping.From(v), sectionStitches.From(v), turnCost.From(v), chainCounts.From(v))
+        {
+            Hands = hands.From(v),
+            Edging = edging.From(v),
+        };
     });
 }

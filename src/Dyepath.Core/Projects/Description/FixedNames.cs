@@ -16,7 +16,7 @@ internal static class FixedNames
 
     public static ImmutableArray<string> Finished { get; } = [.. Enum.GetValues<GarmentMeasure>().Select(GarmentMeasures.Key)];
 
-    public static ImmutableArray<string> StitchCounts { get; } = [FixedCounts.PanelStitches, FixedCounts.SleeveStitches];
+    public static ImmutableArray<string> StitchCounts { get; } = ["panelStitches", "frontStitches", "sleeveStitches"];
 
-    public static ImmutableArray<string> RowCounts { get; } = [FixedCounts.PanelRows, FixedCounts.SleeveRows];
+    public static ImmutableArray<string> RowCounts { get; } = ["panelRows", "frontRows", "sleeveRows"];
 }

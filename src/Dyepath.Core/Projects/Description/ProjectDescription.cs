@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Booklets;
-using Dyepath.Core.Projects.Shapes;
+using Dyepath.Core.Constructions;
+using Dyepath.Core.Documents;
 using Dyepath.Core.Sizing;
 
 namespace Dyepath.Core.Projects.Description;
@@ -41,10 +42,10 @@ internal static class ProjectDescription
         var yarn = o.Required("yarn", "The variegated yarn.", YarnDescription.Yarn, p => p.Yarn);
         var companion = o.OptionalObject("companion", "A solid yarn beside it.", YarnDescription.Companion, p => p.Companion, "none");
         var fabric = o.Required("fabric", "Stitch, swatch and tension.", FabricDescription.Fabric, p => p.Fabric);
-        var garment = o.Required("garment", "What is made.", GarmentDescription.Garment, p => p.Garment);
+        var garment = o.Required("garment", "What is made.", Repertoire.Garment, p => p.Garment);
         var sizes = o.Optional(
             "sizes", "Which sizes the pattern is written for.", SizeDescription.Sizes, p => p.Sizes, SizeDescription.None,
-            "one size (cowl, wrap, blanket)");
+            "one size, of what is not made to the body");
         var edition = o.Optional(
             "edition", "Terms, units, hand.", EditionShape, p => p.Edition, UsualEdition, "each of its fields left out");
         var words = o.Optional(
@@ -69,7 +70,12 @@ internal static class ProjectDescription
                 PhotoDescription.TogetherSmall(v.Place.Member("photos"), pictures, faults);
         });
         return v => new Project(
-            title.From(v), designer.From(v) ?? "", yarn.From(v), companion.From(v), fabric.From(v), garment.From(v), sizes.From(v),
-            edition.From(v), words.From(v), photos.From(v));
+            title.From(v), designer.From(v) ?? "", yarn.From(v), fabric.From(v), garment.From(v), sizes.From(v),
+            edition.From(v))
+        {
+            Companion = companion.From(v),
+            Words = words.From(v),
+            Photos = photos.From(v),
+        };
     });
 }

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Documents;
 using Dyepath.Core.Garments;
-using Dyepath.Core.Projects.Shapes;
 using Dyepath.Core.Sizing;
 
 namespace Dyepath.Core.Projects.Description;
@@ -8,26 +8,14 @@ namespace Dyepath.Core.Projects.Description;
 /// <summary>What the sizes must agree on.</summary>
 internal static class SizeChecks
 {
-    /// <summary>No two of the names are equal; <paramref name="list"/> holds one item for each.</summary>
-    public static void Distinct(Place list, ImmutableArray<string> names, FaultList faults)
-    {
-        var first = new Dictionary<string, int>(StringComparer.Ordinal);
-        for (var i = 0; i < names.Length; i++)
-        {
-            if (!first.TryAdd(names[i], i))
-                faults.Meaning(
-                    list.Item(i), "each once", $"Keep one of [{first[names[i]]}] and [{i}].", $"{Shown.Text(names[i])} a second time");
-        }
-    }
-
     public static void OneChart(Place sizes, string? chart, ImmutableArray<string> names, ImmutableArray<OwnSize> own, FaultList faults)
     {
         if (chart is not null && !own.IsEmpty)
             faults.Meaning(sizes.Member("own"), "either chart or own", "Leave one of the two out.");
         if (chart is null && !names.IsEmpty)
             faults.Meaning(sizes.Member("names"), "only with a chart", "Name the chart, or leave the names out.");
-        Distinct(sizes.Member("names"), names, faults);
-        Distinct(sizes.Member("own"), [.. own.Select(o => o.Name)], faults);
+        Distinctness.Check(sizes.Member("names"), names, faults);
+        Distinctness.Check(sizes.Member("own"), [.. own.Select(o => o.Name)], faults);
     }
 
     public static void LockedIsBase(Place sizes, string? @base, ImmutableArray<FixedNumber> locked, FaultList faults)
@@ -44,13 +32,13 @@ internal static class SizeChecks
     }
 
     public static void FixedOnce(Place list, ImmutableArray<FixedNumber> numbers, FaultList faults) =>
-        Distinct(list, [.. numbers.Select(n => $"{n.What} of {n.Size}")], faults);
+        Distinctness.Check(list, [.. numbers.Select(n => $"{n.What} of {n.Size}")], faults);
 
     /// <summary>Every size that is named must be among the pattern's sizes, and a garment for the body needs some.</summary>
     public static void NamesAreKnown(Place document, SizeSelection selection, GarmentSpec? garment, string? editionSize, FaultList faults)
     {
         var place = document.Member("sizes");
-        if (garment?.Shape is BoxyTop && selection.Chart is null && selection.Own.IsEmpty)
+        if (garment?.Shape.IsToBody == true && selection.Chart is null && selection.Own.IsEmpty)
             faults.Meaning(place, "a chart or own sizes", "Add \"chart\": \"women\", or another chart.", "no sizes");
         ImmutableArray<string> ofChart = SizeCharts.TryFind(selection.Chart ?? "", out var chart)
             ? [.. chart.Sizes.Select(s => s.Name)]
@@ -58,7 +46,7 @@ internal static class SizeChecks
         for (var i = 0; i < selection.Sizes.Length && chart is not null; i++)
             Among(place.Member("names").Item(i), selection.Sizes[i], ofChart, $"chart \"{chart.Id}\"", faults);
 
-        var sizes = selection.Names(garment?.Shape is BoxyTop);
+        var sizes = selection.Names(garment?.Shape.IsToBody == true);
         if (garment is null || sizes.IsEmpty)
             return;
         if (selection.Base is { } @base)

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Documents;
 using Dyepath.Core.Fabrics;
-using Dyepath.Core.Projects.Shapes;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Sizing;
 

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Dyepath.Core.Projects.Shapes;
+using Dyepath.Core.Documents;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Yarns;
 
@@ -75,7 +75,7 @@ internal static class YarnChecks
                     Sequence(repeats.Item(r), balls[b].Repeats[r], sections.Length, faults);
             }
         }
-        SizeChecks.Distinct(yarn.Member("counted"), [.. balls.Select(b => b.Name)], faults);
+        Distinctness.Check(yarn.Member("counted"), [.. balls.Select(b => b.Name)], faults);
     }
 
     /// <summary>One whole number a section, and a sequence of 1 to 4,096 stitches.</summary>

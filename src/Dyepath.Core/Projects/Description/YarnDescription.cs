@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Documents;
 using Dyepath.Core.Planning;
-using Dyepath.Core.Projects.Shapes;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Yarns;
 
@@ -108,7 +108,7 @@ internal static class YarnDescription
         o.Check((v, faults) =>
         {
             if (uses.TryFrom(v, out var u))
-                SizeChecks.Distinct(v.Place.Member("uses"), [.. u.Select(x => x.ToString())], faults);
+                Distinctness.Check(v.Place.Member("uses"), [.. u.Select(x => x.ToString())], faults);
         });
         return v => new CompanionYarn(name.From(v), colour.From(v), ball.From(v), uses.From(v));
     });

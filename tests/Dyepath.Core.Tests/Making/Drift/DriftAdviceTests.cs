@@ -20,7 +20,7 @@ public sealed class DriftAdviceTests
             (readings, apart, spread, worked, hands) =>
             {
                 DriftFilter filter = Told(readings, apart, spread);
-                DriftAdvice advice = DriftAdvice.For(filter, new DriftPlace(Panel, worked) { Hands = hands });
+                DriftAdvice advice = DriftAdvice.For(filter, new DriftPlace(Panel, worked) { LargestCorrection = hands });
                 Assert.InRange(advice.Correction, -hands, hands);
                 Assert.InRange(advice.Hold, -hands, hands);
                 if (advice.Kind is not (DriftAdviceKind.WorkTighter or DriftAdviceKind.WorkLooser)) return;
@@ -64,7 +64,7 @@ public sealed class DriftAdviceTests
     {
         // Ten rows of 12: two stitches off within the last rows is more than hands can do.
         PlannedPiece narrow = Pieces.Of([5, 4, 6, 7], 12, 10);
-        var late = new DriftPlace(narrow, 108) { Hands = 0.02, Turn = 0.5 };
+        var late = new DriftPlace(narrow, 108) { LargestCorrection = 0.02, Turn = 0.5 };
         DriftFilter two = Told([-2], 60, 0.03), early = Told([2], 60, 0.03);
         Assert.Equal(DriftAdviceKind.LoosenTurn, DriftAdvice.For(two, late).Kind);
         Assert.Equal(DriftAdviceKind.TightenTurn, DriftAdvice.For(early, late).Kind);
@@ -91,7 +91,7 @@ public sealed class DriftAdviceTests
     public void A_hook_is_changed_only_where_hands_cannot_hold_and_the_next_leaves_less(double step, double hands, bool changes)
     {
         DriftFilter loose = Told([1, 2, 3, 4, 5, 6], 40, 0.005, biasSpread: 0.05);
-        DriftAdvice advice = DriftAdvice.For(loose, new DriftPlace(Panel, 240) { HookStep = step, Hands = hands });
+        DriftAdvice advice = DriftAdvice.For(loose, new DriftPlace(Panel, 240) { HookStep = step, LargestCorrection = hands });
         Assert.Equal(changes, advice.Kind == DriftAdviceKind.HookDown);
     }
 

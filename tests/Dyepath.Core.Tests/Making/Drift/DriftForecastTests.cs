@@ -73,7 +73,7 @@ public sealed class DriftForecastTests
     {
         PlannedPiece piece = Pieces.Of([40, 30], 20, 60);
         DriftFilter filter = DriftFilter.Begin(new DriftModel(0.01, 50).On(piece, 0.02)).Predict(20).Observe(9).Observe(9);
-        DriftAdvice advice = DriftAdvice.For(filter, new DriftPlace(piece, 20) { Hands = 0.02 });
+        DriftAdvice advice = DriftAdvice.For(filter, new DriftPlace(piece, 20) { LargestCorrection = 0.02 });
         Assert.True(filter.MeanAfter(advice.Stitches, advice.Correction) > 1);
         DriftForecast.Course advised = DriftForecast.Of(piece, 20, filter, advice).Advised!;
         Assert.True(advised.RowShares[0] < 1);

@@ -11,7 +11,7 @@ public sealed class MakingDocumentTests
     private static readonly Project Tideline = ProjectReader.Read(DemoProject.Utf8).Project!;
 
     private static readonly Gen<Entry> Entries =
-        from did in Gen.Enum<Did>()
+        from did in Gen.Enum<EntryKind>()
         from at in Gen.Long[0, 4_000_000_000_000]
         from phase in Gen.Int[-1_000, 1_000].Nullable()
         from to in Gen.Int[-1, 10_000].Nullable()
@@ -37,7 +37,7 @@ public sealed class MakingDocumentTests
     [Fact]
     public void A_log_of_the_greatest_length_fits()
     {
-        var entry = new Entry(Did.Run, DateTimeOffset.FromUnixTimeMilliseconds(1_764_000_000_000), Phase: -1);
+        var entry = new Entry(EntryKind.Run, DateTimeOffset.FromUnixTimeMilliseconds(1_764_000_000_000), Phase: -1);
         var making = MakingDocument.Begin(Tideline, "M") with { Log = [.. Enumerable.Repeat(entry, MakingDocument.MostEntries)] };
         Assert.Equal(MakingDocument.MostEntries, MakingReader.Read(MakingWriter.WriteUtf8(making)).Making?.Log.Length);
     }

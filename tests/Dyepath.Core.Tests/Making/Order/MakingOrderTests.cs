@@ -90,15 +90,25 @@ public sealed class MakingOrderTests
             var rows = part.Steps.OfType<RowStep>().ToArray();
             Assert.Equal([part.Rows - 1], rows.Where(r => r.Notes.Any(n => wording.Text(n) == "Then fasten off.")).Select(r => r.Row));
             foreach (var join in order.Size.Yarn.Joins.Where(j => j.Piece == part.Piece!.Name))
-                Assert.Contains(rows[join.Row - 1].Notes, n => wording.Text(n) == $"About here ball {join.Ball} ends: join the next one at the same place of the colours.");
+                Assert.Contains(rows[join.Row - 1].Notes, n => wording.Text(n) == $"About here ball {join.Ball} ends, in stitch {Nth(join)}: join the next one at the same place of the colours.");
             Assert.Equal(order.Size.Yarn.Joins.Count(j => j.Piece == part.Piece!.Name), rows.SelectMany(r => r.Notes).Count(n => wording.Text(n).StartsWith("About here", StringComparison.Ordinal)));
         }
         Assert.NotEmpty(order.Size.Yarn.Joins);
+
+        // 5 of deep water, 4 of shallows, 3 of foam, 5 of wet sand, 4 of kelp.
+        static string Nth(BallJoin join) => (join.Place / 1e6) switch
+        {
+            var place when place < 5 => $"{(int)place + 1} of deep water (D)",
+            var place when place < 9 => $"{(int)place - 4} of shallows (A)",
+            var place when place < 12 => $"{(int)place - 8} of foam (F)",
+            var place when place < 17 => $"{(int)place - 11} of wet sand (W)",
+            var place => $"{(int)place - 16} of kelp (K)",
+        };
     }
 
     /// <summary>An edging in rounds: the first as told, the last as told, what lies between as the first.</summary>
     [Theory]
-    [InlineData("corded", 3, "Ch 1, sc in every place", "Ch 1, sc in every place", "Without turning, ch 1, reverse sc")]
+    [InlineData("corded", 3, "Ch 1, sc in every place", "Ch 1, sc in each sc", "Without turning, ch 1, reverse sc")]
     [InlineData("sc", 3, "Ch 1, sc in every place", "Ch 1, sc in each sc around", "Ch 1, sc in each sc around")]
     [InlineData("picot", 2, "Ch 1, sc in every place", "Ch 1, * sc in each of the next 3 sc, ch 3")]
     public void An_edging_is_worked_round_by_round(string edging, int rounds, params string[] begin)
@@ -113,6 +123,22 @@ public sealed class MakingOrderTests
         Assert.All(steps.Zip(begin), s => Assert.StartsWith(s.Second, wording.Text(s.First.Text), StringComparison.Ordinal));
     }
 
+    /// <summary>After its rounds an edging may have something that is done once; rib rows, which stand across the edge, are told and not numbered.</summary>
+    [Theory]
+    [InlineData("drawstring", 4, "Round 1", "Round 2", "Round 3", "Round 4", "Cord")]
+    [InlineData("elastic-casing", 2, "Round 1", "Round 2", "Casing", "Elastic")]
+    [InlineData("clusters", 3, "Round 1", "Round 2", "Round 3")]
+    [InlineData("slip-rib", 5, "Round 1", "Rib row 1", "Rib row 2", "Rib row 3")]
+    public void An_edging_is_finished_after_its_rounds(string edging, int rounds, params string[] labels)
+    {
+        var plan = Instructions.Patterns.Named("tunic").With(g => g with { Edgings = [new(Core.Edgings.EdgingPlace.Hem, edging, rounds)] }).Planned();
+        var part = MakingOrder.Of(plan, plan.Sizes[0].Name).Parts[^1];
+        var wording = new Wording([plan.Sizes[0].Name], plan.Project.Edition);
+        Assert.Equal(labels, part.Steps.Select(s => wording.Text(s.Label)).SkipWhile(l => l != "Spread").Skip(1));
+        Assert.Equal(edging == "slip-rib" ? 0 : rounds, part.Rows);
+        Assert.Equal(part.Rows, part.Steps.OfType<RowStep>().Count());
+    }
+
     /// <summary>Two ways are a choice, not two things to do one after the other.</summary>
     [Fact]
     public void Of_the_two_ways_to_begin_one_is_chosen()
@@ -121,9 +147,28 @@ public sealed class MakingOrderTests
         var front = MakingOrder.Of(Tideline, "M").Parts[0].Steps;
         Assert.Equal(["Begin", "Foundation", "Row 1 (RS)"], front.Take(3).Select(s => wording.Text(s.Label)));
         Assert.Equal(
-            "Choose one way. Easy: slip knot at the beginning of K; extra chains: 0. No waste: slip knot 1.8 cm / ¾ in after the beginning of K. "
-            + "Either way row 1 begins at D1, stitch 1 of deep water (D).",
+            "Choose one way. Easy: slip knot at the beginning of K; extra chains: 1. No waste: slip knot 1.8 cm / ¾ in after the beginning of K. "
+            + "Extra chains come before the foundation: they use up yarn until the colours lie right, nothing is worked into them, and they are undone before "
+            + "sewing. Either way row 1 begins at D1, stitch 1 of deep water (D).",
             wording.Text(front[0].Text));
+    }
+
+    /// <summary>Beside the hook nobody turns back to what the pattern says of extra chains: a piece that has some says what they are.</summary>
+    [Fact]
+    public void Extra_chains_are_explained_where_there_are_some()
+    {
+        var project = Tideline.Project;
+        var seen = new HashSet<bool>();
+        foreach (var start in Enumerable.Range(0, 5))
+        {
+            var starts = project.Garment.Starts.SetItem("front", start);
+            var plan = GarmentPlanner.Plan(project with { Garment = project.Garment with { Starts = starts } }).Plan!;
+            var some = plan.Sizes[0].Pieces[0].Foundation.MoreChains > 0;
+            var begin = MakingOrder.Of(plan, plan.Sizes[0].Name).Parts[0].Steps[0];
+            Assert.Equal(some, new Wording([plan.Sizes[0].Name], project.Edition).Text(begin.Text).Contains("nothing is worked into them", StringComparison.Ordinal));
+            seen.Add(some);
+        }
+        Assert.Contains(true, seen);
     }
 
     [Fact]

@@ -41,12 +41,12 @@ public sealed class HandsLogTests
             }
             var reading = (int)Math.Round(phase);
             if (row % 7 == 3)
-                state = state.Apply(new Entry(Did.Row, Then, Phase: reading + 1)).Apply(new Entry(Did.Back, Then));
-            state = state.Apply(new Entry(Did.Row, Then, Phase: reading));
+                state = state.Apply(new Entry(EntryKind.Row, Then, Phase: reading + 1)).Apply(new Entry(EntryKind.Back, Then));
+            state = state.Apply(new Entry(EntryKind.Row, Then, Phase: reading));
         }
         // What follows the last row is no look at the colours.
         while (!state.IsPartDone)
-            state = state.Apply(new Entry(Did.Step, Then));
+            state = state.Apply(new Entry(EntryKind.Step, Then));
         var log = Assert.Single(HandsLog.Of(state));
         Assert.Equal(state.Part.Planned!.Stitches, log.Entries.OfType<MakerLog.Worked>().Sum(worked => worked.Stitches));
         Assert.Equal(rows, log.Entries.OfType<MakerLog.Read>().Count());
@@ -62,11 +62,11 @@ public sealed class HandsLogTests
     public void What_was_done_at_the_edge_and_with_the_hook_is_known_to_the_fit()
     {
         var state = AtFirstRow()
-            .Apply(new Entry(Did.Row, Then, Phase: 2)).Apply(new Entry(Did.Edge, Then, To: -1)).Apply(new Entry(Did.Turn, Then, To: 1))
-            .Apply(new Entry(Did.Row, Then)).Apply(new Entry(Did.Hook, Then, To: -1)).Apply(new Entry(Did.At, Then, To: 1));
+            .Apply(new Entry(EntryKind.Row, Then, Phase: 2)).Apply(new Entry(EntryKind.Edge, Then, To: -1)).Apply(new Entry(EntryKind.Turn, Then, To: 1))
+            .Apply(new Entry(EntryKind.Row, Then)).Apply(new Entry(EntryKind.Hook, Then, To: -1)).Apply(new Entry(EntryKind.At, Then, To: 1));
         var log = Assert.Single(HandsLog.Of(state));
         Assert.Equal(
-            [-1, MakersMeans.TurnGives, 0], log.Entries.OfType<MakerLog.Shifted>().Select(shifted => shifted.Stitches));
+            [-1, MakerRemedies.TurnGives, 0], log.Entries.OfType<MakerLog.Shifted>().Select(shifted => shifted.Stitches));
         Assert.Equal(-0.04, Assert.Single(log.Entries.OfType<MakerLog.HookChanged>()).Step, 1e-12);
         // Two rows' yarn was worked, whatever was ripped back afterwards.
         Assert.Equal(state.Part.Planned!.StitchesBefore(2), log.Entries.OfType<MakerLog.Worked>().Sum(worked => worked.Stitches));
@@ -76,18 +76,18 @@ public sealed class HandsLogTests
     [Fact]
     public void Advice_that_is_acted_on_at_the_edge_counts_at_once()
     {
-        var early = AtFirstRow().Apply(new Entry(Did.Row, Then, Phase: 2));
-        var skipped = early.Apply(new Entry(Did.Edge, Then, To: -1));
+        var early = AtFirstRow().Apply(new Entry(EntryKind.Row, Then, Phase: 2));
+        var skipped = early.Apply(new Entry(EntryKind.Edge, Then, To: -1));
         Assert.Equal(early.Drift!.Filter.PhaseMean - 1, skipped.Drift!.Filter.PhaseMean, 1e-12);
-        var smaller = early.Apply(new Entry(Did.Hook, Then, To: -1));
+        var smaller = early.Apply(new Entry(EntryKind.Hook, Then, To: -1));
         Assert.Equal(early.Drift.Filter.BiasMean - 0.04, smaller.Drift!.Filter.BiasMean, 1e-12);
         Assert.True(smaller.Drift.Filter.BiasSd > early.Drift.Filter.BiasSd);
     }
 
     /// <summary>Rows have edges and turning chains, joined rounds a chain alone, a spiral neither.</summary>
     [Theory]
-    [InlineData("turned", true, MakersMeans.TurnGives)]
-    [InlineData("rounds", false, MakersMeans.TurnGives)]
+    [InlineData("turned", true, MakerRemedies.TurnGives)]
+    [InlineData("rounds", false, MakerRemedies.TurnGives)]
     [InlineData("spiral", false, 0)]
     public void Only_what_can_be_done_is_advised(string working, bool edge, double turn)
     {
@@ -100,7 +100,7 @@ public sealed class HandsLogTests
         var plan = GarmentPlanner.Plan(project).Plan!;
         var part = MakingOrder.Of(plan, plan.Sizes[0].Name).Parts[0];
         var track = DriftTrack.Begin(part.Planned!, new DriftModel(0.01, 50)).WorkTo(part.Planned!.StitchesBefore(1));
-        var means = MakersMeans.AtRowEnd(track, part, 0, 0)(track.Filter);
+        var means = MakerRemedies.AtRowEnd(track, part, 0, 0)(track.Filter);
         Assert.Equal((edge, turn), (means.EdgeStitch, means.Turn));
     }
 
@@ -108,9 +108,9 @@ public sealed class HandsLogTests
     [Fact]
     public void Who_does_not_rip_back_is_told_how_to_go_on()
     {
-        var far = AtFirstRow().Apply(new Entry(Did.Row, Then, Phase: 8));
+        var far = AtFirstRow().Apply(new Entry(EntryKind.Row, Then, Phase: 8));
         Assert.Equal(DriftAdviceKind.RipBack, far.Drift!.Advice!.Kind);
-        var on = far.Apply(new Entry(Did.Row, Then, Phase: 8));
+        var on = far.Apply(new Entry(EntryKind.Row, Then, Phase: 8));
         Assert.NotEqual(DriftAdviceKind.RipBack, on.Drift!.Advice!.Kind);
         Assert.NotEqual(DriftAdviceKind.CarryOn, on.Drift.Advice.Kind);
     }
@@ -119,7 +119,7 @@ public sealed class HandsLogTests
     {
         var state = MakingState.Begin(Tunic);
         while (state.Row is null)
-            state = state.Apply(new Entry(Did.Step, Then));
+            state = state.Apply(new Entry(EntryKind.Step, Then));
         return state;
     }
 

@@ -17,7 +17,7 @@ public sealed class MakingStateTests
 
     /// <summary>Any entry, most of them such as the page makes.</summary>
     private static readonly Gen<Entry> AnyEntry =
-        from did in Gen.Frequency((6, Gen.Int[0, 2].Select(i => (Did)i)), (1, Gen.Enum<Did>()))
+        from did in Gen.Frequency((6, Gen.Int[0, 2].Select(i => (EntryKind)i)), (1, Gen.Enum<EntryKind>()))
         from phase in Gen.Int[-3, 3].Nullable()
         from to in Gen.Int[-1, 90].Nullable()
         select new Entry(did, DateTimeOffset.UnixEpoch, phase, to);
@@ -32,8 +32,8 @@ public sealed class MakingStateTests
                 foreach (var entry in entries)
                 {
                     var next = state.Apply(entry);
-                    if (entry.Did != Did.Back && next != state)
-                        Assert.Same(state, next.Apply(new Entry(Did.Back, DateTimeOffset.UnixEpoch)));
+                    if (entry.Kind != EntryKind.Back && next != state)
+                        Assert.Same(state, next.Apply(new Entry(EntryKind.Back, DateTimeOffset.UnixEpoch)));
                     state = next;
                 }
                 while (state.Before is { } before)
@@ -69,12 +69,12 @@ public sealed class MakingStateTests
         var state = MakingState.Begin(Tunic);
         for (var part = 0; part < Tunic.Parts.Length; part++)
         {
-            state = state.Apply(new Entry(Did.Part, DateTimeOffset.UnixEpoch, To: part + 1));
+            state = state.Apply(new Entry(EntryKind.Part, DateTimeOffset.UnixEpoch, To: part + 1));
             for (var taps = 0; taps < Tunic.Parts[part].Steps.Length; taps++)
             {
                 Assert.False(state.IsDone);
                 Assert.NotNull(state.Step);
-                state = state.Apply(new Entry(state.Row is null ? Did.Step : Did.Row, DateTimeOffset.UnixEpoch));
+                state = state.Apply(new Entry(state.Row is null ? EntryKind.Step : EntryKind.Row, DateTimeOffset.UnixEpoch));
             }
             Assert.True(state.IsPartDone);
         }
@@ -88,10 +88,10 @@ public sealed class MakingStateTests
         var byRuns = byRows;
         for (var row = 0; row < 12; row++)
         {
-            byRows = byRows.Apply(new Entry(Did.Row, DateTimeOffset.UnixEpoch));
+            byRows = byRows.Apply(new Entry(EntryKind.Row, DateTimeOffset.UnixEpoch));
             var runs = byRuns.Runs.Length;
             for (var run = 0; run < runs; run++)
-                byRuns = byRuns.Apply(new Entry(Did.Run, DateTimeOffset.UnixEpoch));
+                byRuns = byRuns.Apply(new Entry(EntryKind.Run, DateTimeOffset.UnixEpoch));
             Assert.Equal(byRows.Row!.Row, byRuns.Row!.Row);
             Assert.Equal(byRows.Drift!.Worked, byRuns.Drift!.Worked);
             Assert.Equal(byRows.Drift.Filter.PhaseSd, byRuns.Drift.Filter.PhaseSd, 1e-9);
@@ -103,8 +103,8 @@ public sealed class MakingStateTests
     {
         var state = AtFirstRow();
         for (var row = 0; row < 10; row++)
-            state = state.Apply(new Entry(Did.Row, DateTimeOffset.UnixEpoch, Phase: row < 5 ? 0 : row - 4));
-        var back = state.Apply(new Entry(Did.At, DateTimeOffset.UnixEpoch, To: 4));
+            state = state.Apply(new Entry(EntryKind.Row, DateTimeOffset.UnixEpoch, Phase: row < 5 ? 0 : row - 4));
+        var back = state.Apply(new Entry(EntryKind.At, DateTimeOffset.UnixEpoch, To: 4));
         Assert.Equal(3, back.Row!.Row);
         Assert.Equal(state.AtRow(3)!.Drift!.Filter.PhaseMean, back.Drift!.Filter.PhaseMean, 1e-12);
         Assert.Equal(state.Drift!.Filter.BiasMean, back.Drift.Filter.BiasMean, 1e-12);
@@ -125,7 +125,7 @@ public sealed class MakingStateTests
     public void Every_row_of_the_piece_can_be_gone_to()
     {
         var state = AtFirstRow();
-        MakingState At(int row) => state.Apply(new Entry(Did.At, DateTimeOffset.UnixEpoch, To: row));
+        MakingState At(int row) => state.Apply(new Entry(EntryKind.At, DateTimeOffset.UnixEpoch, To: row));
         Assert.Equal(0, At(1).Row!.Row);
         Assert.Equal(Tunic.Parts[0].Rows - 1, At(Tunic.Parts[0].Rows).Row!.Row);
         Assert.Same(state, At(0));
@@ -137,7 +137,7 @@ public sealed class MakingStateTests
     public void Every_part_of_the_garment_can_be_gone_to()
     {
         var state = MakingState.Begin(Tunic);
-        MakingState Part(int part) => state.Apply(new Entry(Did.Part, DateTimeOffset.UnixEpoch, To: part));
+        MakingState Part(int part) => state.Apply(new Entry(EntryKind.Part, DateTimeOffset.UnixEpoch, To: part));
         Assert.Equal(Tunic.Parts.Length - 1, Part(Tunic.Parts.Length).PartIndex);
         Assert.Equal(1, Part(2).PartIndex);
         Assert.Same(state, Part(1));
@@ -150,9 +150,9 @@ public sealed class MakingStateTests
     {
         var state = AtFirstRow();
         for (var row = 0; row < 6; row++)
-            state = state.Apply(new Entry(Did.Row, DateTimeOffset.UnixEpoch, Phase: 0));
-        Assert.False(state.AsksForRecount(Did.Row, 1));
-        Assert.True(state.AsksForRecount(Did.Row, 9));
+            state = state.Apply(new Entry(EntryKind.Row, DateTimeOffset.UnixEpoch, Phase: 0));
+        Assert.False(state.AsksForRecount(EntryKind.Row, 1));
+        Assert.True(state.AsksForRecount(EntryKind.Row, 9));
     }
 
     [Fact]
@@ -160,8 +160,8 @@ public sealed class MakingStateTests
     {
         var state = AtFirstRow();
         for (var row = 0; row < 20; row++)
-            state = state.Apply(new Entry(Did.Row, DateTimeOffset.UnixEpoch, Phase: Math.Min(row, 3)));
-        var back = state.Apply(new Entry(Did.Part, DateTimeOffset.UnixEpoch, To: 2));
+            state = state.Apply(new Entry(EntryKind.Row, DateTimeOffset.UnixEpoch, Phase: Math.Min(row, 3)));
+        var back = state.Apply(new Entry(EntryKind.Part, DateTimeOffset.UnixEpoch, To: 2));
         Assert.Equal(state.Drift!.Filter.BiasMean, back.Drift!.Filter.BiasMean, 1e-12);
         Assert.Equal(0, back.Drift.Filter.PhaseMean);
     }
@@ -213,7 +213,7 @@ public sealed class MakingStateTests
     {
         var state = MakingState.Begin(Tunic);
         while (state.Row is null)
-            state = state.Apply(new Entry(Did.Step, DateTimeOffset.UnixEpoch));
+            state = state.Apply(new Entry(EntryKind.Step, DateTimeOffset.UnixEpoch));
         return state;
     }
 }

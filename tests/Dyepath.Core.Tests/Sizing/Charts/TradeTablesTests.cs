@@ -159,10 +159,15 @@ public sealed class TradeTablesTests
     public void Safety_rules_cover_the_regulations_and_reach_the_charts_they_concern()
     {
         Assert.Equal(PublishedTable.Read("safety_rules").Count, SafetyRules.All.Count(rule => rule.Rule != "advice"));
-        Assert.Contains(SafetyRules.Touching(Wearers.Baby), rule => rule.Limit.Contains("none allowed", StringComparison.Ordinal));
-        Assert.Contains(SafetyRules.Touching(Wearers.Child), rule => rule.Rule == "US 16 CFR 1615");
-        Assert.All(SafetyRules.Touching(Wearers.Adult), rule => Assert.Equal(Wearers.Everyone, rule.For));
-        Assert.All(SizeCharts.All, chart => Assert.NotEmpty(SafetyRules.Touching(chart.Wearer)));
+        Assert.Contains(SafetyRules.Touching(Wearers.Baby, SafetyParts.Top), rule => rule.Limit.Contains("none allowed", StringComparison.Ordinal));
+        Assert.Contains(SafetyRules.Touching(Wearers.Child, SafetyParts.Top), rule => rule.Rule == "US 16 CFR 1615");
+        Assert.All(SafetyRules.Touching(Wearers.Adult, SafetyParts.Top | SafetyParts.Buttons), rule => Assert.Equal(Wearers.Everyone, rule.For));
+        // A child's hat is no sleepwear and has no waist; a rule about buttons is for what has some.
+        Assert.DoesNotContain(SafetyRules.Touching(Wearers.Child, SafetyParts.Head), rule => rule.Feature.Contains("sleepwear", StringComparison.Ordinal) || rule.Feature.Contains("waist", StringComparison.Ordinal));
+        Assert.Contains(SafetyRules.Touching(Wearers.Child, SafetyParts.Head), rule => rule.Feature.Contains("hood, head and neck", StringComparison.Ordinal));
+        Assert.DoesNotContain(SafetyRules.Touching(Wearers.Baby, SafetyParts.Top), rule => rule.Feature.Contains("buttons", StringComparison.Ordinal));
+        Assert.Contains(SafetyRules.Touching(Wearers.Baby, SafetyParts.Buttons), rule => rule.Feature.Contains("buttons", StringComparison.Ordinal));
+        Assert.All(SizeCharts.All, chart => Assert.NotEmpty(SafetyRules.Touching(chart.Wearer, SafetyParts.None)));
     }
 
     private static string Text(double? value) => value?.ToString(CultureInfo.InvariantCulture) ?? "";

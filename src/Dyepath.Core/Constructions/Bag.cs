@@ -1,0 +1,132 @@
+using System.Collections.Immutable;
+using Dyepath.Core.Documents;
+using Dyepath.Core.Edgings;
+using Dyepath.Core.Fabrics;
+using Dyepath.Core.Garments;
+using Dyepath.Core.Quantities;
+using Dyepath.Core.Sizing;
+
+namespace Dyepath.Core.Constructions;
+
+/// <summary>A bag: two panels, between them perhaps a gusset, and a strap; gusset and strap of companion yarn.</summary>
+/// <param name="Height">Without the top edging, which stands above it.</param>
+/// <param name="Gusset">How deep the bag is; 0 for panels that meet.</param>
+/// <param name="Strap">From one side of the bag over the shoulder to the other.</param>
+public sealed record Bag(Length Width, Length Height, Length Gusset, Length Strap, Length StrapWidth) : GarmentShape
+{
+    /// <summary>Two edges of a strip narrower than this can hardly be sewn (common practice, no source).</summary>
+    private static readonly Length ShallowestGusset = Length.FromCentimetres(1.5);
+
+    public override string Name => "bag";
+
+    public override ImmutableArray<BodyMeasure> Needs => [];
+
+    public override ImmutableArray<PlanRule> Rules =>
+    [
+        new("width", "Width and height of the panels are as the document gives them; a top edging stands above that height."),
+        .. HasGusset ? ImmutableArray.Create(new PlanRule("gussetLength", "The gusset is as long as both sides and the lower edge of a panel.")) : [],
+        new("strapLength", "The strap is as long as the document says, and longer at either end by its own width, which is sewn on inside the bag (common practice)."),
+        GarmentRules.PlainGauge, GarmentRules.Seam,
+    ];
+
+    public override GarmentWords Words => new(
+        "Front and back", ("across", "the bag"), ("up", "the bag"), "A bag", [(GarmentMeasure.Width, "{0} wide"), (GarmentMeasure.Height, "{0} high")]);
+
+    public override string? PlainPiecesField => "strap";
+
+    internal static GarmentKind Kind { get; } = new(
+        "Bag", "M9 20h30v22H9zM12 20C12 2 36 2 36 20", Document(),
+        [
+            new("Measures", "width", "Width", First: "34 cm"), new("Measures", "height", "Height", First: "36 cm"),
+            new("Measures", "gusset", "Depth of the gusset", Usual: "6 cm", Hint: "Between front and back, in companion yarn; 0 for none."),
+            new("Strap", "strap", "Length of the strap", First: "70 cm", Hint: "In companion yarn; 55 to 75 cm hangs from the shoulder."),
+            new("Strap", "strapWidth", "Width of the strap", Usual: "4 cm"),
+        ],
+        [EdgingPlace.TopEdge]);
+
+    private bool HasGusset => Gusset > Length.Zero;
+
+    public override Construction Construct(GarmentSpec garment) => new(
+        [
+            new("panel", [new(PieceId.Front), new(PieceId.Back, MayTurn: true)], new(GarmentMeasure.Width, 1, []) { IsFlat = true },
+                new(GarmentMeasure.Height, 1, []) { IsFlat = true },
+                Working.Turned, true),
+            .. HasGusset
+                ? ImmutableArray.Create(new PieceGroup(
+                    "gusset", [new(PieceId.Gusset)],
+                    new(GarmentMeasure.GussetDepth, 1, []) { Shortest = new(ShallowestGusset, "garment.gusset", "gusset", "make it deeper, or 0 for none") },
+                    new(GarmentMeasure.GussetLength, 1, []), Working.Turned, false))
+                : [],
+            new("strap", [new(PieceId.Strap)], new(GarmentMeasure.StrapWidth, 1, []), new(GarmentMeasure.StrapLength, 1, []), Working.Turned, false),
+        ],
+        HasGusset ? GussetJoins : PanelJoins,
+        [
+            HasGusset
+                ? new(SewingManner.AlongThreeSides, [SeamId.GussetToFront, SeamId.GussetToBack])
+                : new(SewingManner.IntoCover, [SeamId.LeftSide, SeamId.LowerSeam, SeamId.RightSide]),
+            new(SewingManner.HangFrom, []),
+        ],
+        [
+            new(EdgingPlace.TopEdge, 1,
+                HasGusset
+                    ?
+                    [
+                        new("front", Top(PieceId.Front)), new("one end of the gusset", new(PieceId.Gusset, PieceSide.Bottom)),
+                        new("back", Top(PieceId.Back)), new("other end of the gusset", new(PieceId.Gusset, PieceSide.Top)),
+                    ]
+                    : [new("front", Top(PieceId.Front)), new("back", Top(PieceId.Back))],
+                HasGusset ? SeamId.GussetToFront : SeamId.LeftSide),
+        ])
+    {
+        Worn = [new(PieceId.Front)],
+    };
+
+    public override Length Target(GarmentMeasure measure, TargetContext size)
+    {
+        ArgumentNullException.ThrowIfNull(size);
+        return measure switch
+        {
+            GarmentMeasure.Width => Width,
+            GarmentMeasure.Height => Height,
+            GarmentMeasure.GussetDepth => Gusset,
+            GarmentMeasure.GussetLength => 2 * size.Finished[GarmentMeasure.Height] + size.Finished[GarmentMeasure.Width],
+            GarmentMeasure.StrapWidth => StrapWidth,
+            GarmentMeasure.StrapLength => Strap + 2 * StrapWidth,
+            _ => throw new ArgumentOutOfRangeException(nameof(measure), measure, "Not a measure of a bag."),
+        };
+    }
+
+    private static PieceEdge Top(PieceId piece) => new PieceEdge(piece, PieceSide.Top).Reverse();
+
+    /// <summary>The gusset, outside out, goes from the top of the front's left side down, along the bottom, and up its right side.</summary>
+    private static ImmutableArray<Join> GussetJoins { get; } =
+    [
+        new(SeamId.GussetToFront,
+            [new PieceEdge(PieceId.Front, PieceSide.Left).Reverse(), new(PieceId.Front, PieceSide.Bottom), new(PieceId.Front, PieceSide.Right)],
+            [new(PieceId.Gusset, PieceSide.Left)]),
+        new(SeamId.GussetToBack,
+            [new PieceEdge(PieceId.Back, PieceSide.Right).Reverse(), new PieceEdge(PieceId.Back, PieceSide.Bottom).Reverse(), new(PieceId.Back, PieceSide.Left)],
+            [new(PieceId.Gusset, PieceSide.Right)]),
+    ];
+
+    private static ImmutableArray<Join> PanelJoins { get; } =
+    [
+        new(SeamId.LeftSide, [new(PieceId.Front, PieceSide.Right)], [new(PieceId.Back, PieceSide.Left)]),
+        new(SeamId.RightSide, [new(PieceId.Front, PieceSide.Left)], [new(PieceId.Back, PieceSide.Right)]),
+        new(SeamId.LowerSeam, [new(PieceId.Front, PieceSide.Bottom)], [new PieceEdge(PieceId.Back, PieceSide.Bottom).Reverse()]),
+    ];
+
+    private static ObjectShape<GarmentSpec> Document() => new("bag", "A bag: two panels, a gusset and a strap of companion yarn.", o =>
+    {
+        GarmentFields.ShapeName(o, "bag");
+        var width = o.Required("width", "Width of the panels.", Measured.Body, g => ((Bag)g.Shape).Width);
+        var height = o.Required("height", "Height of the panels, without the top edging.", Measured.Body, g => ((Bag)g.Shape).Height);
+        var gusset = o.Optional(
+            "gusset", "How deep the gusset of companion yarn is, along both sides and the bottom; 0 for none.", Measured.Step, g => ((Bag)g.Shape).Gusset,
+            Length.FromCentimetres(6));
+        var strap = o.Required("strap", "Length of the strap of companion yarn, without the ends that are sewn on.", Measured.Body, g => ((Bag)g.Shape).Strap);
+        var strapWidth = o.Optional("strapWidth", "Width of the strap.", Measured.Body, g => ((Bag)g.Shape).StrapWidth, Length.FromCentimetres(4));
+        var spec = GarmentFields.Turned(o, ["front", "back"], [EdgingPlace.TopEdge]);
+        return v => spec(v, new Bag(width.From(v), height.From(v), gusset.From(v), strap.From(v), strapWidth.From(v)));
+    });
+}

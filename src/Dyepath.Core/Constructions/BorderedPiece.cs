@@ -1,0 +1,37 @@
+using Dyepath.Core.Edgings;
+using Dyepath.Core.Fabrics;
+using Dyepath.Core.Garments;
+
+namespace Dyepath.Core.Constructions;
+
+/// <summary>One piece in turned rows with an edging all round, both its measures with the edging.</summary>
+internal static class BorderedPiece
+{
+    /// <param name="sides">Names of the lower, right, upper and left edge, in the order in which the edging goes round.</param>
+    public static Construction Of(PieceGroup group, (string Lower, string Right, string Upper, string Left) sides, int corners)
+    {
+        var piece = group.Pieces[0].Id;
+        return new(
+            [group],
+            [],
+            [],
+            [
+                new(EdgingPlace.Border, 1,
+                    [
+                        new(sides.Lower, new(piece, PieceSide.Bottom)), new(sides.Right, new(piece, PieceSide.Right)),
+                        new(sides.Upper, new(piece, PieceSide.Top)), new(sides.Left, new(piece, PieceSide.Left)),
+                    ],
+                    null, Corners: corners, PerCorner: 2),
+            ])
+        {
+            Worn = [new(piece)],
+        };
+    }
+
+    /// <summary>With upright edges and four corners.</summary>
+    public static Construction Of(PieceGroup group) => Of(group, ("lower edge", "right edge", "upper edge", "left edge"), 4);
+
+    public static PieceGroup Group(PieceId piece, GarmentMeasure across, GarmentMeasure down) => new(
+        "panel", [new(piece)], new(across, 1, [EdgingPlace.Border, EdgingPlace.Border]), new(down, 1, [EdgingPlace.Border, EdgingPlace.Border]),
+        Working.Turned, true);
+}

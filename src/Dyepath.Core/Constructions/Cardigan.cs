@@ -1,0 +1,194 @@
+using System.Collections.Immutable;
+using Dyepath.Core.Documents;
+using Dyepath.Core.Edgings;
+using Dyepath.Core.Fabrics;
+using Dyepath.Core.Findings;
+using Dyepath.Core.Garments;
+using Dyepath.Core.Quantities;
+using Dyepath.Core.Sizing;
+
+namespace Dyepath.Core.Constructions;
+
+/// <summary>A boxy cardigan: a back, two fronts whose bands overlap, a neck, and perhaps rectangular sleeves.</summary>
+/// <param name="BelowWaist">Body length is the chart's back waist length plus this.</param>
+/// <param name="HipBelowWaist">A body that hangs at least this far below the waist reaches the hip, and hip plus ease counts too.</param>
+/// <param name="UpperArmEase">Armhole depth is the larger of the chart's and half of upper arm plus this.</param>
+/// <param name="Sleeves">Missing: none, the armholes are edged.</param>
+public sealed record Cardigan(
+    Ease BustEase, Length HipEase, Length BelowWaist, Length HipBelowWaist, Neck Neck, Length UpperArmEase, SleeveSpec? Sleeves) : GarmentShape
+{
+    /// <summary>The band of the wearer's left front has the buttonholes, or else the right one's.</summary>
+    public required bool HolesAtLeft { get; init; }
+
+    public override string Name => "cardigan";
+
+    public override ImmutableArray<BodyMeasure> Needs =>
+    [
+        .. Girth.Needs, BodyMeasure.BackWaistLength, BodyMeasure.ArmholeDepth, BodyMeasure.UpperArm,
+        .. Sleeves is null ? Array.Empty<BodyMeasure>() : [BodyMeasure.CentreBackNeckToCuff],
+    ];
+
+    public override ImmutableArray<BodyMeasure> Wishes => [BodyMeasure.Head];
+
+    public override ImmutableArray<PlanRule> Rules =>
+    [
+        GarmentRules.Body,
+        new("width", "Finished width, closed, is the larger of bust plus ease and, where the piece reaches the hip, hip plus hip ease. The back is half of it."),
+        new("fronts", "The two fronts and the band on top make up what the back leaves of the width: the bands overlap by their own width, so that it counts once."),
+        new("length", "Length is the chart's back waist length plus what the garment hangs below the waist, hem edging included."),
+        new("armholeDepth", "Armhole depth is the larger of the chart's armhole depth and half of upper arm plus ease, on whole even rows, or whole stitches."),
+        .. Neck.Rules,
+        new("buttonholes", "A band has buttonholes of 2 stitches with at least 6 between them, in its middle row, from 1.5 cm above its lower end to 1.5 cm below its upper one, or where the neck is a slit below the corner that folds back, which is taken to fold as far down as it is wide (common practice, no source); in women's clothes the right front's band usually has them, in men's the left one's."),
+        new("sleeveWidth", "A rectangular sleeve is twice the armhole depth round; worked up in the variegated yarn its count is limited, and the armhole follows it."),
+        new("sleeveLength", "Sleeve length is centre back neck to cuff, less half of the back's finished width, less what the sleeve is shorter by."),
+        GarmentRules.Locked, GarmentRules.Gauge, GarmentRules.Seam,
+    ];
+
+    public override GarmentWords Words => new(
+        Sleeves is null ? "Back and fronts" : "Back, fronts and sleeves", ("round", "the body"), ("up", "the body"), "A boxy cardigan",
+        [
+            (GarmentMeasure.Width, "{0} round"), (GarmentMeasure.Length, "{0} long"),
+            .. Sleeves is null ? [] : ImmutableArray.Create((GarmentMeasure.SleeveLength, "with rectangular sleeves {0} long")),
+        ]);
+
+    public override string? PlainPiecesField => Sleeves is { Pooled: false } ? "sleeves.yarn" : null;
+
+    internal static GarmentKind Kind { get; } = new(
+        "Cardigan", "M13 14h9v22h-9zM26 14h9v22h-9zM13 14H3v9h10M35 14h10v9H35M24 14v22", Document(),
+        [
+            .. TopFields.EaseAndLengths("12 cm"),
+            TopFields.UpperArmEaseField,
+            .. Neck.InFrontFields,
+            new("Sleeves", "sleeves", "Sleeves", FieldKind.Sleeves, First: "variegated"),
+            new("Front bands", "buttonholes", "Buttonholes in the wearer's", FieldKind.Choice, Usual: "right", Hint: "Women's clothes usually button right over left, men's left over right.")
+            {
+                Choices = [("right", "right front"), ("left", "left front")],
+            },
+        ],
+        Places, [new(EdgingPlace.Fronts, "button-band", null)]);
+
+    private static ImmutableArray<EdgingPlace> Places => [EdgingPlace.Hem, EdgingPlace.Neck, EdgingPlace.Fronts, EdgingPlace.Armholes, EdgingPlace.Cuffs];
+
+    private BodyGirth Girth => new(BustEase, HipEase, BelowWaist >= HipBelowWaist);
+
+    public override Construction Construct(GarmentSpec garment) => new(
+        [Back(), Fronts(), .. Sleeves is { } sleeves ? [RectangularSleeves.Group(sleeves)] : ImmutableArray<PieceGroup>.Empty],
+        [
+            .. ShoulderedBody.JoinsBelow(OpeningId.Armhole, PieceId.LeftFront, PieceId.RightFront),
+            .. Sleeves is null ? [] : RectangularSleeves.Joins(PieceId.LeftFront, PieceId.RightFront),
+            // Seen from outside, the wearer's right front lies at the left.
+            new(SeamId.FrontOpening, [new(PieceId.RightFront, PieceSide.Right)], [new(PieceId.LeftFront, PieceSide.Left)], JoinKind.Opening),
+        ],
+        [ShoulderedBody.Shoulders, .. Sleeves is null ? [ShoulderedBody.Sides] : RectangularSleeves.Sewing],
+        [
+            ShoulderedBody.OpenHem, ShoulderedBody.OpenNeck,
+            new(EdgingPlace.Fronts, 2, [new("front edge", new(PieceId.RightFront, PieceSide.Right))], null)
+            {
+                Closes = HolesAtLeft ? (PieceId.LeftFront, PieceId.RightFront) : (PieceId.RightFront, PieceId.LeftFront),
+                Over = (EdgingPlace.Hem, EdgingPlace.Neck),
+            },
+            Sleeves is null ? ShoulderedBody.AtSides(EdgingPlace.Armholes, OpeningId.Armhole, PieceId.LeftFront) : RectangularSleeves.Cuffs,
+        ])
+    {
+        Worn =
+        [
+            new(PieceId.RightFront),
+            new(PieceId.LeftFront, Portion.Whole, PieceId.RightFront, PieceSide.Right, Between: EdgingPlace.Fronts),
+            .. Sleeves is null ? [] : RectangularSleeves.Worn(PieceId.LeftFront, PieceId.RightFront),
+        ],
+    };
+
+    public override Length Target(GarmentMeasure measure, TargetContext size)
+    {
+        ArgumentNullException.ThrowIfNull(size);
+        var body = size.Body;
+        return measure switch
+        {
+            GarmentMeasure.Width => Girth.Target(body),
+            GarmentMeasure.BackWidth => Girth.Target(body) / 2,
+            GarmentMeasure.Length => body[BodyMeasure.BackWaistLength] + BelowWaist,
+            GarmentMeasure.ArmholeDepth => ShoulderedBody.ArmholeDepth(body, UpperArmEase),
+            GarmentMeasure.SleeveWidth => 2 * size.Finished[GarmentMeasure.ArmholeDepth],
+            GarmentMeasure.SleeveLength =>
+                body[BodyMeasure.CentreBackNeckToCuff] - size.Finished[GarmentMeasure.BackWidth] / 2 - Sleeves!.ShorterBy,
+            _ => Neck.Target(measure, size) ?? throw new ArgumentOutOfRangeException(nameof(measure), measure, "Not a measure of a cardigan."),
+        };
+    }
+
+    public override ImmutableArray<WornFit> Worn(TargetContext size)
+    {
+        ArgumentNullException.ThrowIfNull(size);
+        var (body, finished) = (size.Body, size.Finished);
+        return
+        [
+            new("body, closed", finished[GarmentMeasure.Width], BodyMeasure.Bust, body[BodyMeasure.Bust], "garment.ease", "give more ease at the bust"),
+            ShoulderedBody.ShoulderFit((finished[GarmentMeasure.BackWidth] - finished[GarmentMeasure.NeckWidth]) / 2, BodyMeasure.Bust, size),
+            .. Girth.Worn(finished[GarmentMeasure.Width], body),
+            Sleeves is null
+                ? new("armhole", 2 * finished[GarmentMeasure.ArmholeDepth], BodyMeasure.UpperArm, body[BodyMeasure.UpperArm], "garment.upperArmEase", "give more ease at the upper arm")
+                : new("sleeve", finished[GarmentMeasure.SleeveWidth], BodyMeasure.UpperArm, body[BodyMeasure.UpperArm], "garment.upperArmEase", "give more ease at the upper arm"),
+        ];
+    }
+
+    public override Length? Floor(GarmentMeasure measure, TargetContext size)
+    {
+        ArgumentNullException.ThrowIfNull(size);
+        return measure switch
+        {
+            GarmentMeasure.BackWidth => Girth.Floor(size.Body) / 2,
+            GarmentMeasure.Width => Girth.Floor(size.Body),
+            _ => null,
+        };
+    }
+
+    public override ImmutableArray<Finding> Faults() => BustEase.Faults("garment.ease");
+
+    private PieceGroup Back() => new(
+        "panel", [new(PieceId.Back)], new(GarmentMeasure.BackWidth, 1, []), new(GarmentMeasure.Length, 1, [EdgingPlace.Hem]), Working.Turned, true)
+    {
+        LetOff = Neck.LetOff,
+        Openings =
+        [
+            Neck.Opening,
+            Armhole([PieceSide.Left, PieceSide.Right]),
+        ],
+    };
+
+    /// <summary>Described by the right one; the left one is its mirror. Shaped, they can no more be turned over for the sake of their colours.</summary>
+    private PieceGroup Fronts() => new(
+        "front", [new(PieceId.RightFront, MayTurn: !Neck.IsCut), new(PieceId.LeftFront, MayTurn: !Neck.IsCut) { Mirrored = true }],
+        new(GarmentMeasure.Width, 2, [EdgingPlace.Fronts]) { Beside = GarmentMeasure.BackWidth }, new(GarmentMeasure.Length, 1, [EdgingPlace.Hem]), Working.Turned, true)
+    {
+        LetOff = Neck.LetOff,
+        Openings =
+        [
+            Neck.FrontOpening,
+            Armhole([PieceSide.Left]),
+        ],
+    };
+
+    private static OpeningDesign Armhole(ImmutableArray<PieceSide> sides) =>
+        new(OpeningId.Armhole, sides, OpeningAt.End, GarmentMeasure.ArmholeDepth, EdgingPlace.Armholes, "garment.belowWaist") { HalfOf = GarmentMeasure.SleeveWidth };
+
+    private static ObjectShape<GarmentSpec> Document() => new("cardigan", "A boxy cardigan: a back, two fronts with bands, perhaps sleeves.", o =>
+    {
+        GarmentFields.ShapeName(o, "cardigan");
+        var ease = TopFields.BustEase(o, g => ((Cardigan)g.Shape).BustEase, "loose");
+        var hipEase = TopFields.HipEase(o, g => ((Cardigan)g.Shape).HipEase);
+        var below = TopFields.BelowWaist(o, g => ((Cardigan)g.Shape).BelowWaist, 12);
+        var hip = TopFields.HipBelowWaist(o, g => ((Cardigan)g.Shape).HipBelowWaist);
+        var neck = Neck.InFrontDocument(o, g => ((Cardigan)g.Shape).Neck);
+        var arm = TopFields.UpperArmEase(o, g => ((Cardigan)g.Shape).UpperArmEase);
+        var sleeves = o.OptionalObject(
+            "sleeves", "Rectangular sleeves.", RectangularSleeves.Shape, g => ((Cardigan)g.Shape).Sleeves, "none, the armholes are edged");
+        var holes = o.Optional(
+            "buttonholes", "The wearer's side whose band lies on top and has the buttonholes.", new ChoiceShape<bool>(("right", false), ("left", true)),
+            g => ((Cardigan)g.Shape).HolesAtLeft, false);
+        var spec = GarmentFields.Turned(o, ["back", "right front", "left front", "sleeve"], Places, sleeves);
+        return v => spec(v, new Cardigan(
+            ease.From(v), hipEase.From(v), below.From(v), hip.From(v), neck(v), arm.From(v), sleeves.From(v))
+        {
+            HolesAtLeft = holes.From(v),
+        });
+    });
+}

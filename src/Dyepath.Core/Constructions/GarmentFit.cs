@@ -1,0 +1,21 @@
+using Dyepath.Core.Garments;
+using Dyepath.Core.Quantities;
+using Dyepath.Core.Sizing;
+
+namespace Dyepath.Core.Constructions;
+
+/// <summary>What a body needs of the garments that it gets into.</summary>
+internal static class GarmentFit
+{
+    /// <summary>How far a slit in crochet stretches over a head without harm (common practice, no source).</summary>
+    private const double SlitStretch = 1.1;
+
+    /// <summary>The narrowest slit, flat, that lets a head through.</summary>
+    public static Length SlitFor(Length head) => head / (2 * SlitStretch);
+
+    public static WornFit Head(Length neck, BodyOfSize body, string place) => new(
+        "neck opening, all round and stretched", 2 * SlitStretch * neck, BodyMeasure.Head, body[BodyMeasure.Head], place, "make the neck wider");
+
+    /// <summary>Fabric left beside a neck, so that it stays on (common practice, no source).</summary>
+    public static Length LeastShoulder(Wearers wearer) => Length.FromCentimetres(wearer == Wearers.Adult ? 4 : 2.5);
+}

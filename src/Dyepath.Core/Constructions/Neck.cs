@@ -1,0 +1,383 @@
+using System.Collections.Immutable;
+using Dyepath.Core.Documents;
+using Dyepath.Core.Edgings;
+using Dyepath.Core.Garments;
+using Dyepath.Core.Quantities;
+using Dyepath.Core.Sizing;
+
+namespace Dyepath.Core.Constructions;
+
+public enum NeckForm
+{
+    /// <summary>Left open between two shoulder seams.</summary>
+    Slit,
+
+    /// <summary>A slit so wide that the shoulders beside it are short.</summary>
+    Boat,
+
+    /// <summary>A small slit; the wearer's left shoulder is left open beside it, and buttoned.</summary>
+    Buttoned,
+
+    /// <summary>Cut straight down and across.</summary>
+    Square,
+
+    /// <summary>Cut along half an ellipse.</summary>
+    Round,
+
+    /// <summary>Cut to a point in front; the back is not cut.</summary>
+    V,
+}
+
+/// <summary>The neck of a garment whose front and back meet at the shoulders.</summary>
+/// <param name="Form">How it is left open or cut.</param>
+/// <param name="Width">Of the base size, after its edging; missing, by rule.</param>
+public sealed record Neck(NeckForm Form, Length? Width)
+{
+    /// <summary>Added to the width per size above the base, taken off below it.</summary>
+    public Length Step { get; init; } = UsualStep;
+
+    /// <summary>It opens in front, so that no head has to pass.</summary>
+    public bool InFront { get; init; }
+
+    /// <summary>Of one that is cut, from the shoulder in front, after its edging; missing, by rule.</summary>
+    public Length? Depth { get; init; }
+
+    /// <summary>The same at the back.</summary>
+    public Length? BackDepth { get; init; }
+
+    /// <summary>How far the edge of one that is cut may lie off its place before the motif gives way.</summary>
+    public Length LetOff { get; init; } = UsualLetOff;
+
+    /// <summary>What the document calls each form, what the form field says of it, and whether a garment that opens in front may have it.</summary>
+    private static readonly ImmutableArray<(string Word, NeckForm Form, string Label, bool InFront)> Forms =
+    [
+        ("slit", NeckForm.Slit, "a slit between the shoulders", true), ("boat", NeckForm.Boat, "boat: a wide slit", false),
+        ("buttoned", NeckForm.Buttoned, "small, left shoulder buttoned", false), ("square", NeckForm.Square, "square, cut", true),
+        ("round", NeckForm.Round, "round, cut in steps", true), ("v", NeckForm.V, "V, cut in steps", true),
+    ];
+
+    internal static readonly Length UsualStep = Length.FromCentimetres(0.5);
+
+    internal static readonly Length UsualLetOff = Length.FromCentimetres(3);
+
+    private const string Field = "garment.neckWidth";
+
+    /// <summary>An adult's boat neck over the cross back: it leaves 5 to 6 cm of either shoulder (common practice, no source).</summary>
+    private const double BoatOfCrossBack = 0.72;
+
+    /// <summary>What a boat neck has to leave of both shoulders together, so that it stays on (common practice, no source).</summary>
+    private static readonly Length LeastBesideBoat = Length.FromCentimetres(3);
+
+    /// <param name="Adult">In centimetres (common practice, no source).</param>
+    /// <param name="OfHead">A child's, over its head (common practice, no source).</param>
+    /// <param name="Profile">What is cut out; missing: nothing.</param>
+    /// <param name="Rule">How wide and deep it is where the document does not say.</param>
+    private sealed record Style(Extent Adult, Extent OfHead, ImmutableArray<CutPoint>? Profile, string Rule);
+
+    /// <param name="Depth">In front.</param>
+    /// <param name="Back">Depth at the back; none where it is not cut.</param>
+    private readonly record struct Extent(double Width, double Depth = 0, double? Back = null);
+
+    private Style Of => Form switch
+    {
+        NeckForm.Slit when InFront => new(
+            // It need not pass the head: 16 to 20 cm is common.
+            new(18), new(0.3), null,
+            "The shoulders leave 18 cm of an adult's back open in the base size, a small step more per size above it and less below; of a child's back 0.3 of the head (common practice, no source). The fronts have the same shoulders; what is left of them falls open at the neck."),
+        NeckForm.Slit => new(
+            // 23 to 30 cm is common for an adult; a child's is 21 cm for a baby's head of 46, 24 for 53.
+            new(26), new(0.46), null,
+            "The slit neck is 26 cm wide in an adult's base size, a small step wider per size above it and narrower below, and never narrower than the head needs; a child's is 0.46 of the head. Its edging is inside that width."),
+        NeckForm.Boat => new(
+            // 28 to 34 cm is common for an adult.
+            new(30), new(0.46), null,
+            "The boat neck of an adult is 0.72 of the cross back wide, or 30 cm in the base size where that is not known, and never narrower than the head needs; a child's is 0.46 of the head, which is nearly as wide as its shoulders (common practice, no source). Its edging is inside that width."),
+        NeckForm.Buttoned => new(
+            // 16 to 20 cm is common for a neck that need not pass the head; a child's is 0.3 of its head.
+            new(20), new(0.32), null,
+            "The neck beside a buttoned shoulder is 20 cm wide in an adult's base size, a small step wider per size above it and narrower below; a child's is 0.32 of the head (common practice, no source). It is never so narrow that the head would not pass through neck and open shoulder together, whose outer centimetre is sewn down."),
+        NeckForm.Square => new(
+            // 18 to 22 cm wide, 10 to 14 deep in front and 2 to 3 at the back are common for an adult.
+            new(20, 12, 2.5), new(0.34, 0.16, 0.04), Cut.Square,
+            "A square neck of an adult is 20 cm wide, 12 cm deep in front and 2.5 cm at the back, its edging inside; a child's follows the head (common practice, no source)."),
+        NeckForm.Round => new(
+            // 18 to 22 cm wide, 8 to 12 deep in front and 2 to 3 at the back are common for an adult.
+            new(20, 10, 2.5), new(0.36, 0.18, 0.04), HalfEllipse,
+            "A round neck of an adult is 20 cm wide, 10 cm deep in front and 2.5 cm at the back, its edging inside; a child's follows the head (common practice, no source). Rows follow its curve in steps."),
+        NeckForm.V => new(
+            // 18 to 22 cm wide and 18 to 24 deep are common for an adult.
+            new(20, 20), new(0.36, 0.28), [new(0, 0), new(0.5, 1), new(1, 0)],
+            "A V neck of an adult is 20 cm wide and comes to its point 20 cm below the shoulder in front, its edging inside; the back is not cut. A child's follows the head (common practice, no source). Rows follow its slopes in steps."),
+        _ => throw new InvalidOperationException($"No neck {Form}."),
+    };
+
+    private static ImmutableArray<CutPoint> HalfEllipse { get; } =
+    [
+        .. Enumerable.Range(0, 17).Select(i => i / 16.0)
+            .Select(along => new CutPoint(along, Math.Sqrt(Math.Max(0, 1 - Math.Pow(2 * along - 1, 2))))),
+    ];
+
+    /// <summary>At the outer end of an open shoulder its band is sewn down, so that the armhole holds (common practice, no source).</summary>
+    internal static readonly Length SewnDown = Length.FromCentimetres(1);
+
+    private bool IsButtoned => Form == NeckForm.Buttoned;
+
+    internal bool IsCut => Of.Profile is not null;
+
+    internal ImmutableArray<PlanRule> Rules =>
+    [
+        new(IsCut ? "neck" : "neckWidth", !IsCut && Width is not null
+            ? $"The {(Form == NeckForm.Slit ? "slit neck" : "neck")} keeps the base size's width, a small step wider per size above it and narrower below; its edging is inside that width."
+            : Of.Rule),
+        .. IsCut ? [Motif] : ImmutableArray<PlanRule>.Empty,
+    ];
+
+    private PlanRule Motif => new(
+        "motif", "A cut edge is moved to the nearest place at which the motif goes on unbroken (whole half periods of the colours); where that is farther off than the document lets it, the motif gives way there, as little as can be. "
+        + (InFront ? "The fronts' shoulders are as wide as the back's, to a centimetre." : "A neck that the head would not pass then is made wider."));
+
+    internal OpeningDesign Opening => new(
+        OpeningId.Neck, [PieceSide.Top], OpeningAt.Middle, GarmentMeasure.NeckWidth, EdgingPlace.Neck, Field)
+    {
+        NeverUnder = Width is null && !InFront,
+        Cut = Of.Profile is { } profile && (!InFront || Of.Adult.Back is not null) ? new(Depths, profile) : null,
+    };
+
+    /// <summary>Of the right front; that of the left one is its mirror.</summary>
+    internal OpeningDesign FrontOpening => new(OpeningId.Neck, [PieceSide.Top], OpeningAt.End, GarmentMeasure.FrontNeck, EdgingPlace.Neck, Field)
+    {
+        BesideAs = PieceId.Back,
+        Cut = Of.Profile is { } profile ? new(
+            ImmutableSortedDictionary<PieceId, GarmentMeasure>.Empty.Add(PieceId.RightFront, GarmentMeasure.NeckDepth).Add(PieceId.LeftFront, GarmentMeasure.NeckDepth),
+            Cut.FirstHalf(profile)) : null,
+    };
+
+    private ImmutableSortedDictionary<PieceId, GarmentMeasure> Depths => new[]
+    {
+        (Piece: PieceId.Front, Measure: GarmentMeasure.NeckDepth, Has: !InFront), (Piece: PieceId.Back, Measure: GarmentMeasure.BackNeckDepth, Has: Of.Adult.Back is not null),
+    }.Where(d => d.Has).ToImmutableSortedDictionary(d => d.Piece, d => d.Measure);
+
+    /// <summary>
+    /// Corners of one that is cut are edges of their own; those of a slit can take extra stitches. Beside an open shoulder the neck's edging is
+    /// no round, and the front's shoulder has a band with buttonholes, which lies on the back.
+    /// </summary>
+    internal ImmutableArray<EdgingEdge> Edgings => !IsButtoned ? [ShoulderedBody.Neck(corners: IsCut ? 0 : 2)]
+        :
+        [
+            ShoulderedBody.Neck(corners: 1) with { Begins = null, OpensAt = "at the left shoulder's end of the front neck" },
+            new(EdgingPlace.Shoulder, 1, [new("left shoulder of the front", OpenShoulder.First[0])], null)
+            {
+                Closes = (PieceId.Front, PieceId.Back),
+            },
+        ];
+
+    /// <summary>Whether a form leaves an edge open that others close; a shoulder has an edge of its own only where it is open.</summary>
+    /// <param name="word">The document's; a slit where it is none of its words.</param>
+    internal static bool OpensWith(string word, EdgingPlace place)
+    {
+        var form = place == EdgingPlace.Shoulder ? NeckForm.Buttoned : Forms.FirstOrDefault(f => f.Word == word).Form;
+        return new Neck(form, null).Edgings.Any(e => e.Place == place && e.IsOpen);
+    }
+
+    private static Join OpenShoulder { get; } = ShoulderedBody.Joins.First(j => j.Id == SeamId.LeftShoulder);
+
+    internal ImmutableArray<Join> Joined(ImmutableArray<Join> joins) =>
+        IsButtoned ? [.. joins.Select(j => j.Id == SeamId.LeftShoulder ? j with { Kind = JoinKind.Opening } : j)] : joins;
+
+    internal SewingStep Shoulders =>
+        IsButtoned ? ShoulderedBody.Shoulders with { Seams = [SeamId.RightShoulder] } : ShoulderedBody.Shoulders;
+
+    /// <summary>A shoulder can be edged where it is left open.</summary>
+    internal static void EdgingIsThere(Place garment, NeckForm form, ImmutableArray<EdgingChoice> edgings, FaultList faults)
+    {
+        for (var i = 0; i < edgings.Length; i++)
+        {
+            if (edgings[i].Where == EdgingPlace.Shoulder && form != NeckForm.Buttoned)
+            {
+                faults.Meaning(
+                    garment.Member("edgings").Item(i).Member("where"), "neck, where the shoulder is sewn", "Write \"where\": \"neck\".");
+            }
+        }
+    }
+
+    /// <summary>Null for what is no measure of a neck.</summary>
+    internal Length? Target(GarmentMeasure measure, TargetContext size) => measure switch
+    {
+        GarmentMeasure.NeckWidth => WidthOf(size),
+        GarmentMeasure.NeckDepth when IsCut => Depth ?? Usual(size, s => s.Depth),
+        GarmentMeasure.BackNeckDepth when IsCut => BackDepth ?? Usual(size, s => s.Back ?? 0),
+        _ => null,
+    };
+
+    private Length WidthOf(TargetContext size)
+    {
+        if (Width is { } own)
+            return own + Step * size.Step;
+        var usual = Usual(size, s => s.Width);
+        if (!IsChild(size))
+        {
+            usual = Form == NeckForm.Boat && size.Body.Has(BodyMeasure.CrossBack)
+                ? BoatOfCrossBack * size.Body[BodyMeasure.CrossBack]
+                : usual + Step * size.Step;
+        }
+        return !IsCut && !InFront && size.Body.Has(BodyMeasure.Head) ? Length.Max(usual, Least(size)) : usual;
+    }
+
+    /// <summary>The narrowest slit that the head passes, by itself or with half of what the panel leaves beside it.</summary>
+    private Length Least(TargetContext size)
+    {
+        var slit = GarmentFit.SlitFor(size.Body[BodyMeasure.Head]);
+        return IsButtoned ? 2 * (slit + SewnDown) - size.Finished[GarmentMeasure.Width] / 2 : slit;
+    }
+
+    private Length Usual(TargetContext size, Func<Extent, double> of) =>
+        IsChild(size) ? size.Body[BodyMeasure.Head] * of(Of.OfHead) : Length.FromCentimetres(of(Of.Adult));
+
+    /// <summary>A child's neck follows its head where that is known.</summary>
+    private static bool IsChild(TargetContext size) => size.Wearer != Wearers.Adult && size.Body.Has(BodyMeasure.Head);
+
+    /// <summary>Whether the head passes; null where it is not known.</summary>
+    internal WornFit? Passes(TargetContext size)
+    {
+        ArgumentNullException.ThrowIfNull(size);
+        if (!size.Body.Has(BodyMeasure.Head))
+            return null;
+        var finished = size.Finished;
+        var width = finished[GarmentMeasure.NeckWidth];
+        var around = Opening.Cut is { } cut ? (Edge(cut, width, Deep(GarmentMeasure.NeckDepth)) + Edge(cut, width, Deep(GarmentMeasure.BackNeckDepth))) / 2 : width;
+        if (IsButtoned)
+            around += Length.Max(Length.Zero, finished[GarmentMeasure.Width] / 4 - width / 2 - SewnDown);
+        return GarmentFit.Head(around, size.Body, Field);
+
+        Length Deep(GarmentMeasure measure) => finished.TryGetValue(measure, out var depth) ? depth : Length.Zero;
+    }
+
+    /// <summary>Body measures that it is held against where they are known.</summary>
+    internal ImmutableArray<BodyMeasure> Wishes => Form == NeckForm.Boat ? [BodyMeasure.Head, BodyMeasure.CrossBack] : [BodyMeasure.Head];
+
+    internal ImmutableArray<WornFit> Worn(TargetContext size) => [.. new[] { Passes(size), Stays(size) }.OfType<WornFit>()];
+
+    /// <summary>Whether an adult's boat neck stays on the shoulders; a child's head is nearly as wide as they are.</summary>
+    private WornFit? Stays(TargetContext size) => Form != NeckForm.Boat || IsChild(size) || !size.Body.Has(BodyMeasure.CrossBack) ? null
+        : new(
+            "shoulder breadth beside the boat neck", size.Body[BodyMeasure.CrossBack] - size.Finished[GarmentMeasure.NeckWidth],
+            BodyMeasure.CrossBack, LeastBesideBoat, Field, "make the neck narrower");
+
+    /// <summary>Along the edge of one piece, as smooth as it is wished for.</summary>
+    private static Length Edge(Cut cut, Length width, Length depth)
+    {
+        var points = cut.Edge(OpeningAt.Middle);
+        return Length.FromCentimetres(points.Zip(points.Skip(1), (a, b) => Math.Sqrt(
+            Math.Pow((b.Along - a.Along) * width.Centimetres, 2) + Math.Pow((b.Into - a.Into) * depth.Centimetres, 2))).Sum());
+    }
+
+    private static GarmentField StepOfForm => new("Neck", "neckStep", "Wider per size", Usual: "0.5 cm");
+
+    /// <summary>Of a garment whose neck is a slit.</summary>
+    internal static ImmutableArray<GarmentField> SlitFields { get; } =
+    [
+        new("Neck", "neckWidth", "Neck slit of the base size", Usual: "by the head", Hint: "After its edging; 23 to 30 cm is common for a wide slit on an adult."),
+        StepOfForm,
+    ];
+
+    /// <summary>Of a garment that may have any.</summary>
+    internal static ImmutableArray<GarmentField> AllFields { get; } =
+    [
+        new("Neck", "neck", "Form of the neck", FieldKind.Choice, Usual: "slit") { Choices = [.. Forms.Select(f => (f.Word, f.Label))] },
+        new("Neck", "neckWidth", "Neck width of the base size", Usual: "by its form and the head", Hint: "After its edging."),
+        StepOfForm,
+        .. CutFields,
+    ];
+
+    /// <summary>Of a garment whose neck is cut.</summary>
+    internal static ImmutableArray<GarmentField> SquareFields { get; } =
+    [
+        new("Neck", "neckWidth", "Neck width", Usual: "20 cm", Hint: "After its edging."),
+        .. CutFields,
+    ];
+
+    private static ImmutableArray<GarmentField> CutFields =>
+    [
+        new("Neck", "neckDepth", "Neck depth, front", Usual: "by its form", Hint: "Of a neck that is cut: from the shoulder, after its edging."),
+        new("Neck", "backNeckDepth", "Neck depth, back", Usual: "by its form", Hint: "Of a square or round neck."),
+        new("Neck", "letOff", "Cut edges may lie off by", Usual: "3 cm", Hint: "To keep the motif whole; farther off, the motif gives way."),
+    ];
+
+    private static ChoiceShape<NeckForm> FormChoice { get; } = new([.. Forms.Select(f => (f.Word, f.Form))]);
+
+    internal static Func<FieldValues, Neck> SlitDocument(ObjectFields<GarmentSpec> o, Func<GarmentSpec, Neck> of)
+    {
+        var width = o.Optional("neckWidth", "Slit neck of the base size, after its edging.", Measured.Body, g => of(g).Width,
+            "26 cm for adults, or what the head needs");
+        var step = StepField(o, of);
+        return v => new Neck(NeckForm.Slit, width.From(v)) { Step = step.From(v) };
+    }
+
+    /// <summary>Of a garment that opens in front.</summary>
+    internal static ImmutableArray<GarmentField> InFrontFields { get; } =
+    [
+        new("Neck", "neck", "Form of the neck", FieldKind.Choice, Usual: "slit") { Choices = [.. Forms.Where(f => f.InFront).Select(f => (f.Word, f.Label))] },
+        new("Neck", "neckWidth", "Neck of the base size", Usual: "by its form", Hint: "Left open between the shoulders, after its edging."),
+        StepOfForm,
+        .. CutFields,
+    ];
+
+    private static ChoiceShape<NeckForm> InFrontChoice { get; } = new([.. Forms.Where(f => f.InFront).Select(f => (f.Word, f.Form))]);
+
+    internal static Func<FieldValues, Neck> InFrontDocument(ObjectFields<GarmentSpec> o, Func<GarmentSpec, Neck> of)
+    {
+        var form = o.Optional(
+            "neck",
+            "Form of the neck. slit: left open between the shoulders, so that the fronts' inner corners fold back; square: cut straight down and across; "
+            + "round: cut along a curve, in steps; v: the fronts are cut to a point where they meet, in steps.",
+            InFrontChoice, g => of(g).Form, NeckForm.Slit);
+        var width = o.Optional(
+            "neckWidth", "Left open between the shoulders of the base size, after its edging.", Measured.Body, g => of(g).Width,
+            "by its form: of an adult's slit 18 cm, of a child's 0.3 of the head");
+        var step = StepField(o, of);
+        var cut = CutDocument(o, of);
+        return v => cut(v, new Neck(form.From(v), width.From(v)) { Step = step.From(v), InFront = true });
+    }
+
+    internal static Field<GarmentSpec, NeckForm> FormField(ObjectFields<GarmentSpec> o, Func<GarmentSpec, Neck> of) => o.Optional(
+        "neck",
+        "Form of the neck. slit: left open between the shoulders; boat: a slit so wide that the shoulders are short; "
+        + "buttoned: a small slit beside a left shoulder that is buttoned; square: cut straight down and across; round: cut along a curve, in steps; "
+        + "v: cut to a point in front, in steps.",
+        FormChoice, g => of(g).Form, NeckForm.Slit);
+
+    internal static Func<FieldValues, Neck> AnyDocument(
+        ObjectFields<GarmentSpec> o, Field<GarmentSpec, NeckForm> form, Func<GarmentSpec, Neck> of)
+    {
+        var width = o.Optional(
+            "neckWidth", "Neck of the base size, after its edging.", Measured.Body, g => of(g).Width,
+            "by its form: of an adult's slit 26 cm, or what the head needs");
+        var step = StepField(o, of);
+        var cut = CutDocument(o, of);
+        return v => cut(v, new Neck(form.From(v), width.From(v)) { Step = step.From(v) });
+    }
+
+    internal static Func<FieldValues, Neck> SquareDocument(ObjectFields<GarmentSpec> o, Func<GarmentSpec, Neck> of)
+    {
+        var width = o.Optional("neckWidth", "Width of the square neck, after its edging.", Measured.Body, g => of(g).Width,
+            "20 cm for adults, 0.34 of a child's head");
+        var cut = CutDocument(o, of);
+        return v => cut(v, new Neck(NeckForm.Square, width.From(v)) { Step = Length.Zero });
+    }
+
+    private static Field<GarmentSpec, Length> StepField(ObjectFields<GarmentSpec> o, Func<GarmentSpec, Neck> of) => o.Optional(
+        "neckStep", "Added to the neck width per size above the base, taken off below it.", Measured.Step, g => of(g).Step, UsualStep);
+
+    private static Func<FieldValues, Neck, Neck> CutDocument(ObjectFields<GarmentSpec> o, Func<GarmentSpec, Neck> of)
+    {
+        var depth = o.Optional(
+            "neckDepth", "Of a neck that is cut: from the shoulder down to the front neck's lower edge, after its edging.", Measured.Body,
+            g => of(g).Depth, "by its form: of a square one 12 cm for adults, 0.16 of a child's head");
+        var back = o.Optional(
+            "backNeckDepth", "The same at the back.", Measured.Body, g => of(g).BackDepth, "2.5 cm for adults, 0.04 of a child's head");
+        var letOff = o.Optional(
+            "letOff", "How far an edge that is cut may lie off its place, so that the motif stays whole; farther off, the motif gives way there.",
+            Measured.Step, g => of(g).LetOff, UsualLetOff);
+        return (v, neck) => neck with { Depth = depth.From(v), BackDepth = back.From(v), LetOff = letOff.From(v) };
+    }
+}

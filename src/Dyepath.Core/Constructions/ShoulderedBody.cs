@@ -1,0 +1,94 @@
+using System.Collections.Immutable;
+using Dyepath.Core.Edgings;
+using Dyepath.Core.Garments;
+using Dyepath.Core.Quantities;
+using Dyepath.Core.Sizing;
+
+namespace Dyepath.Core.Constructions;
+
+/// <summary>A front and a back that meet at sides and shoulders, with a neck between the shoulders and armholes above the sides.</summary>
+internal static class ShoulderedBody
+{
+    public static ImmutableArray<Join> ShoulderJoins { get; } = ShouldersOf(PieceId.Front, PieceId.Front);
+
+    public static ImmutableArray<Join> Joins { get; } = JoinsBelow(OpeningId.Armhole, PieceId.Front, PieceId.Front);
+
+    public static SewingStep Shoulders { get; } = new(SewingManner.AroundOpening, [SeamId.LeftShoulder, SeamId.RightShoulder]);
+
+    public static SewingStep Sides { get; } = new(SewingManner.FromBottom, [SeamId.LeftSide, SeamId.RightSide]);
+
+    public static EdgingEdge Hem { get; } = new(
+        EdgingPlace.Hem, 1, [new("front", new(PieceId.Front, PieceSide.Bottom)), new("back", new(PieceId.Back, PieceSide.Bottom))], SeamId.LeftSide);
+
+    public static EdgingEdge Armholes { get; } = AtSides(EdgingPlace.Armholes, OpeningId.Armhole, PieceId.Front);
+
+    /// <param name="opening">At the top of the sides; they are joined below it.</param>
+    /// <param name="left">The front at the wearer's left, or the only one.</param>
+    /// <param name="right">The front at the wearer's right, or the only one.</param>
+    public static ImmutableArray<Join> JoinsBelow(OpeningId opening, PieceId left, PieceId right) =>
+    [
+        new(SeamId.LeftSide, [Below(left, PieceSide.Right, opening)], [Below(PieceId.Back, PieceSide.Left, opening)]),
+        new(SeamId.RightSide, [Below(right, PieceSide.Left, opening)], [Below(PieceId.Back, PieceSide.Right, opening)]),
+        .. ShouldersOf(left, right),
+    ];
+
+    /// <param name="left">The front at the wearer's left, or the only one.</param>
+    public static EdgingEdge AtSides(EdgingPlace place, OpeningId opening, PieceId left) => new(
+        place, 2,
+        [new("front", new(left, PieceSide.Right, Stretch.Opening, opening)), new("back", new(PieceId.Back, PieceSide.Left, Stretch.Opening, opening))],
+        SeamId.LeftSide);
+
+    /// <param name="corners">Corners of a slit can take extra stitches; those of a neck that is cut are edges of their own.</param>
+    public static EdgingEdge Neck(int corners) => new(
+        EdgingPlace.Neck, 1, [new("front neck", NeckOf(PieceId.Front)), new("back neck", NeckOf(PieceId.Back))], SeamId.LeftShoulder, corners);
+
+    /// <summary>Along back and two fronts, which open in front; with the outside facing it runs from right to left, the garment upside down.</summary>
+    public static EdgingEdge OpenHem { get; } = new(
+        EdgingPlace.Hem, 1,
+        [
+            new("left front", new(PieceId.LeftFront, PieceSide.Bottom)), new("back", new(PieceId.Back, PieceSide.Bottom)),
+            new("right front", new(PieceId.RightFront, PieceSide.Bottom)),
+        ],
+        null)
+    {
+        OpensAt = "at the lower end of the left front's front edge",
+    };
+
+    /// <inheritdoc cref="OpenHem"/>
+    public static EdgingEdge OpenNeck { get; } = new(
+        EdgingPlace.Neck, 1,
+        [
+            new("right front neck", NeckOf(PieceId.RightFront)), new("back neck", NeckOf(PieceId.Back)),
+            new("left front neck", NeckOf(PieceId.LeftFront)),
+        ],
+        null)
+    {
+        OpensAt = "at the upper end of the right front's front edge",
+    };
+
+    public static PieceEdge Armhole(PieceId piece, PieceSide side) => new(piece, side, Stretch.Opening, OpeningId.Armhole);
+
+    /// <summary>The larger of the chart's and half of the upper arm and its ease.</summary>
+    public static Length ArmholeDepth(BodyOfSize body, Length upperArmEase) =>
+        Length.Max(body[BodyMeasure.ArmholeDepth], (body[BodyMeasure.UpperArm] + upperArmEase) / 2);
+
+    /// <summary>Whether enough is left beside the neck to hold it on the shoulders.</summary>
+    /// <param name="beside">Fabric beside the neck.</param>
+    public static WornFit ShoulderFit(Length beside, BodyMeasure body, TargetContext size) => new(
+        "shoulder beside the neck", beside, body, GarmentFit.LeastShoulder(size.Wearer), "garment.neckWidth", "make the neck narrower, or give more ease");
+
+    private static ImmutableArray<Join> ShouldersOf(PieceId left, PieceId right) =>
+    [
+        // Seen from outside, the wearer's left shoulder is at the front's right, from the neck on, and at the back's left.
+        new(SeamId.LeftShoulder,
+            [Shoulder(left, Stretch.AfterOpening).Reverse()], [Shoulder(PieceId.Back, Stretch.BeforeOpening)]),
+        new(SeamId.RightShoulder,
+            [Shoulder(right, Stretch.BeforeOpening)], [Shoulder(PieceId.Back, Stretch.AfterOpening).Reverse()]),
+    ];
+
+    private static PieceEdge Below(PieceId piece, PieceSide side, OpeningId opening) => new(piece, side, Stretch.BeforeOpening, opening);
+
+    private static PieceEdge Shoulder(PieceId piece, Stretch stretch) => new(piece, PieceSide.Top, stretch, OpeningId.Neck);
+
+    private static PieceEdge NeckOf(PieceId piece) => new(piece, PieceSide.Top, Stretch.Opening, OpeningId.Neck);
+}

@@ -1,0 +1,131 @@
+using System.Collections.Immutable;
+using Dyepath.Core.Documents;
+using Dyepath.Core.Edgings;
+using Dyepath.Core.Fabrics;
+using Dyepath.Core.Findings;
+using Dyepath.Core.Garments;
+using Dyepath.Core.Quantities;
+using Dyepath.Core.Sizing;
+
+namespace Dyepath.Core.Constructions;
+
+/// <summary>A sleeveless vest: front and back with square armholes and a square neck, deeper in front.</summary>
+/// <param name="BelowWaist">Body length is the chart's back waist length plus this.</param>
+/// <param name="HipBelowWaist">A body that hangs at least this far below the waist reaches the hip, and hip plus ease counts too.</param>
+/// <param name="UpperArmEase">Armhole depth is the larger of the chart's and half of upper arm plus this.</param>
+public sealed record Vest(
+    Ease BustEase, Length HipEase, Length BelowWaist, Length HipBelowWaist, Neck Neck, Length UpperArmEase) : GarmentShape
+{
+    public override string Name => "vest";
+
+    public override ImmutableArray<BodyMeasure> Needs =>
+    [
+        .. Girth.Needs, BodyMeasure.BackWaistLength, BodyMeasure.ArmholeDepth, BodyMeasure.UpperArm, BodyMeasure.CrossBack, BodyMeasure.Head,
+    ];
+
+    public override ImmutableArray<PlanRule> Rules =>
+    [
+        new("width", "Finished width is the larger of bust plus ease and, where the piece reaches the hip, hip plus hip ease."),
+        new("length", "Length is the chart's back waist length plus what the garment hangs below the waist, hem edging included."),
+        new("armholeDepth", "Armhole depth is the larger of the chart's armhole depth and half of upper arm plus ease, its edging inside."),
+        new("armholeInset", "An armhole's upright edge lies where the cross back ends: what the piece is wider than the cross back is left out, half at either side, edging included."),
+        .. Neck.Rules,
+        GarmentRules.Locked, GarmentRules.Gauge, GarmentRules.Seam,
+    ];
+
+    public override GarmentWords Words => new(
+        "Front and back", ("round", "the body"), ("up", "the body"), "A vest",
+        [(GarmentMeasure.Width, "{0} round"), (GarmentMeasure.Length, "{0} long"), (GarmentMeasure.ArmholeDepth, "with armholes {0} deep")]);
+
+    internal static GarmentKind Kind { get; } = new(
+        "Vest", "M13 16h4V8h4v7h6V8h4v8h4v24H13z", Document(),
+        [
+            .. TopFields.EaseAndLengths("15 cm"), TopFields.UpperArmEaseField,
+            .. Neck.SquareFields,
+        ],
+        [EdgingPlace.Hem, EdgingPlace.Neck, EdgingPlace.Armholes]);
+
+    private BodyGirth Girth => new(BustEase, HipEase, BelowWaist >= HipBelowWaist);
+
+    public override Construction Construct(GarmentSpec garment) => new(
+        [Panels()],
+        ShoulderedBody.Joins,
+        [ShoulderedBody.Shoulders, ShoulderedBody.Sides],
+        [ShoulderedBody.Hem, .. Neck.Edgings, ShoulderedBody.Armholes])
+    {
+        Worn = [new(PieceId.Front)],
+    };
+
+    public override Length Target(GarmentMeasure measure, TargetContext size)
+    {
+        ArgumentNullException.ThrowIfNull(size);
+        var body = size.Body;
+        return measure switch
+        {
+            GarmentMeasure.Width => Girth.Target(body),
+            GarmentMeasure.Length => body[BodyMeasure.BackWaistLength] + BelowWaist,
+            GarmentMeasure.ArmholeDepth => ShoulderedBody.ArmholeDepth(body, UpperArmEase),
+            GarmentMeasure.ArmholeInset => Length.Max(Length.Zero, (size.Finished[GarmentMeasure.Width] / 2 - body[BodyMeasure.CrossBack]) / 2),
+            _ => Neck.Target(measure, size) ?? throw new ArgumentOutOfRangeException(nameof(measure), measure, "Not a measure of a vest."),
+        };
+    }
+
+    public override Length? Floor(GarmentMeasure measure, TargetContext size)
+    {
+        ArgumentNullException.ThrowIfNull(size);
+        return measure == GarmentMeasure.Width ? Girth.Floor(size.Body) : null;
+    }
+
+    public override ImmutableArray<WornFit> Worn(TargetContext size)
+    {
+        ArgumentNullException.ThrowIfNull(size);
+        var (body, finished) = (size.Body, size.Finished);
+        var (neck, depth, inset) = (finished[GarmentMeasure.NeckWidth], finished[GarmentMeasure.ArmholeDepth], finished[GarmentMeasure.ArmholeInset]);
+        return
+        [
+            .. Neck.Worn(size),
+            ShoulderedBody.ShoulderFit(finished[GarmentMeasure.Width] / 4 - inset - neck / 2, BodyMeasure.CrossBack, size),
+            new("armhole", 2 * (depth + inset), BodyMeasure.UpperArm, body[BodyMeasure.UpperArm], "garment.upperArmEase", "give more ease at the upper arm"),
+            .. Girth.Worn(finished[GarmentMeasure.Width], body),
+        ];
+    }
+
+    public override WornFit? Passes(OpeningId opening, TargetContext size) => opening == OpeningId.Neck ? Neck.Passes(size) : null;
+
+    public override ImmutableArray<Finding> Faults() => BustEase.Faults("garment.ease");
+
+    private PieceGroup Panels() => new(
+        "panel",
+        [new(PieceId.Front), new(PieceId.Back, MayTurn: true)],
+        new(GarmentMeasure.Width, 2, []),
+        new(GarmentMeasure.Length, 1, [EdgingPlace.Hem]),
+        Working.Turned,
+        true)
+    {
+        LetOff = Neck.LetOff,
+        Openings =
+        [
+            Neck.Opening,
+            new(OpeningId.Armhole, [PieceSide.Left, PieceSide.Right], OpeningAt.End, GarmentMeasure.ArmholeDepth, EdgingPlace.Armholes, "garment.belowWaist")
+            {
+                Cut = new(Depths, Cut.Square),
+            },
+        ],
+    };
+
+    private static ImmutableSortedDictionary<PieceId, GarmentMeasure> Depths => ImmutableSortedDictionary<PieceId, GarmentMeasure>.Empty
+        .Add(PieceId.Front, GarmentMeasure.ArmholeInset).Add(PieceId.Back, GarmentMeasure.ArmholeInset);
+
+    private static ObjectShape<GarmentSpec> Document() => new("vest", "A sleeveless vest: square armholes, a square neck.", o =>
+    {
+        GarmentFields.ShapeName(o, "vest");
+        var ease = TopFields.BustEase(o, g => ((Vest)g.Shape).BustEase, "classic");
+        var hipEase = TopFields.HipEase(o, g => ((Vest)g.Shape).HipEase);
+        var below = TopFields.BelowWaist(o, g => ((Vest)g.Shape).BelowWaist, 15);
+        var hip = TopFields.HipBelowWaist(o, g => ((Vest)g.Shape).HipBelowWaist);
+        var neck = Neck.SquareDocument(o, g => ((Vest)g.Shape).Neck);
+        var arm = TopFields.UpperArmEase(o, g => ((Vest)g.Shape).UpperArmEase);
+        var spec = GarmentFields.Turned(o, ["front", "back"], [EdgingPlace.Hem, EdgingPlace.Neck, EdgingPlace.Armholes]);
+        return v => spec(v, new Vest(ease.From(v), hipEase.From(v), below.From(v), hip.From(v), neck(v), arm.From(v)));
+    });
+}

@@ -1,0 +1,149 @@
+using System.Collections.Immutable;
+using Dyepath.Core.Edgings;
+
+namespace Dyepath.Core.Garments;
+
+/// <summary>
+/// A side of a piece as it is worn, seen from outside, its hem or cuff at the bottom. Places along the left and the right side count from
+/// the bottom up, along the bottom and the top from left to right.
+/// </summary>
+public enum PieceSide
+{
+    Bottom,
+    Right,
+    Top,
+    Left,
+}
+
+public static class PieceSides
+{
+    /// <summary>The left or the right one.</summary>
+    public static bool IsUpright(this PieceSide side) => side is PieceSide.Left or PieceSide.Right;
+
+    /// <summary>Its places are stitches, or else row ends.</summary>
+    public static bool RunsAlongStitches(this PieceSide side, Direction direction) => side.IsUpright() == (direction == Direction.Sideways);
+
+    /// <summary>The side that it becomes when the piece is turned over, left for right.</summary>
+    public static PieceSide Mirrored(this PieceSide side) => side switch
+    {
+        PieceSide.Left => PieceSide.Right,
+        PieceSide.Right => PieceSide.Left,
+        _ => side,
+    };
+
+    /// <summary>The side that meets it where its places begin.</summary>
+    public static PieceSide AtBeginning(this PieceSide side) => side.IsUpright() ? PieceSide.Bottom : PieceSide.Left;
+
+    /// <summary>The side that meets it where its places end.</summary>
+    public static PieceSide AtEnd(this PieceSide side) => side.IsUpright() ? PieceSide.Top : PieceSide.Right;
+}
+
+/// <summary>Which stretch of a side.</summary>
+public enum Stretch
+{
+    Whole,
+
+    /// <summary>From the side's beginning to the opening's.</summary>
+    BeforeOpening,
+
+    Opening,
+
+    /// <summary>From the opening's end to the side's.</summary>
+    AfterOpening,
+}
+
+/// <summary>A stretch of a piece's side, and which way it is gone along.</summary>
+/// <param name="Opening">Needed where <paramref name="Stretch"/> speaks of one.</param>
+/// <param name="Backwards">From its end to its beginning.</param>
+public sealed record PieceEdge(PieceId Piece, PieceSide Side, Stretch Stretch = Stretch.Whole, OpeningId? Opening = null, bool Backwards = false)
+{
+    /// <summary>The same stretch, gone along the other way.</summary>
+    public PieceEdge Reverse() => this with { Backwards = !Backwards };
+}
+
+/// <summary>Edges that meet: sewn, or the join of rounds.</summary>
+/// <param name="First">One edge, or several gone along one after the other.</param>
+/// <param name="Second">The edge that meets it, gone along the same way.</param>
+public sealed record Join(SeamId Id, ImmutableArray<PieceEdge> First, ImmutableArray<PieceEdge> Second, JoinKind Kind = JoinKind.Seam)
+{
+    /// <summary>Hides stitches or rows of both edges.</summary>
+    public bool Sewn => Kind == JoinKind.Seam;
+}
+
+public enum JoinKind
+{
+    /// <summary>Sewn: hides stitches or rows of both edges.</summary>
+    Seam,
+
+    /// <summary>The join of a round, which hides nothing.</summary>
+    Round,
+
+    /// <summary>Buttoned or left open: hides nothing, takes no yarn, and is judged as if what lies between were not there.</summary>
+    Opening,
+}
+
+/// <summary>How the edges of a step are laid before they are sewn.</summary>
+public enum SewingManner
+{
+    /// <summary>Both pieces flat on each other, sewn from the outer ends to the opening between.</summary>
+    AroundOpening,
+
+    /// <summary>One piece's edge set into the opening of others, its middle at their seam.</summary>
+    SetIn,
+
+    /// <summary>Both pieces flat on each other, sewn along their edges from the bottom.</summary>
+    FromBottom,
+
+    /// <summary>Two edges of one piece, so that it becomes a tube.</summary>
+    IntoTube,
+
+    /// <summary>Stretches at the top of two pieces' sides, from where their own seams end up to the top edge.</summary>
+    FromSeamsUp,
+
+    /// <summary>All round but for one edge, wrong sides out.</summary>
+    IntoCover,
+
+    /// <summary>A strip's long edges along three sides of one piece, then of the other.</summary>
+    AlongThreeSides,
+
+    /// <summary>Short pieces that bridge the sides of two pieces, between their marks.</summary>
+    Between,
+
+    /// <summary>The ends of a strap inside what is sewn, over its edges: no seam of edges.</summary>
+    HangFrom,
+
+    /// <summary>The edge that was left open, once what it covers is inside.</summary>
+    CloseOver,
+
+    /// <summary>The upper edge drawn together with a length of yarn: no seam.</summary>
+    DrawTogether,
+}
+
+/// <summary>Seams that are sewn in one step of the making up.</summary>
+/// <param name="Seams">In the order in which they are sewn.</param>
+public sealed record SewingStep(SewingManner Manner, ImmutableArray<SeamId> Seams);
+
+/// <summary>A place for an edging: the edges that it runs along.</summary>
+/// <param name="Copies">How often the garment has it.</param>
+/// <param name="Edges">In the order in which they are worked, each by the name that the maker finds it by.</param>
+/// <param name="Begins">The seam at which the yarn is joined; missing where there is none.</param>
+/// <param name="Corners">Corners that can take extra stitches.</param>
+/// <param name="PerCorner">Stitches that every corner takes, so that it lies flat.</param>
+public sealed record EdgingEdge(
+    EdgingPlace Place, int Copies, ImmutableArray<NamedEdge> Edges, SeamId? Begins, int Corners = 0, int PerCorner = 0)
+{
+    /// <summary>Of a pair of bands that overlap, the piece whose band lies on top and has the buttonholes, and the one that has the buttons.</summary>
+    public (PieceId Holes, PieceId Buttons)? Closes { get; init; }
+
+    /// <summary>Of an edge that is no round, where its rows begin, such as <c>at the front edge of the right front</c>; that of bands follows from what they close.</summary>
+    public string? OpensAt { get; init; }
+
+    /// <summary>Its ends do not meet, so that it is edged in rows.</summary>
+    public bool IsOpen => Closes is not null || OpensAt is not null;
+
+    /// <summary>Edgings worked before it, whose ends lengthen its edge where it begins, or where it ends.</summary>
+    public (EdgingPlace? Before, EdgingPlace? After) Over { get; init; }
+}
+
+/// <param name="Name">Such as <c>front neck</c>.</param>
+public sealed record NamedEdge(string Name, PieceEdge Edge);

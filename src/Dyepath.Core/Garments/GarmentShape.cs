@@ -1,0 +1,89 @@
+using System.Collections.Immutable;
+using Dyepath.Core.Findings;
+using Dyepath.Core.Quantities;
+using Dyepath.Core.Sizing;
+
+namespace Dyepath.Core.Garments;
+
+/// <summary>
+/// A garment that can be made: its construction, the rules that lead from the body to its measures, and its words. Each is one file in
+/// <c>Constructions</c>, where a part that is missing does not compile.
+/// </summary>
+public abstract record GarmentShape
+{
+    /// <summary>As the document and the pattern call it, such as <c>tunic</c>.</summary>
+    public abstract string Name { get; }
+
+    /// <summary>Body measures that its targets need; none where it is not made to the body.</summary>
+    public abstract ImmutableArray<BodyMeasure> Needs { get; }
+
+    /// <summary>
+    /// Body measures that it is held against where they are known: those that a chart lacks are derived, own sizes may lack them.
+    /// </summary>
+    public virtual ImmutableArray<BodyMeasure> Wishes => [];
+
+    /// <summary>Made to the body's measures, so that it needs a size chart.</summary>
+    public bool IsToBody => !Needs.IsEmpty;
+
+    /// <summary>Whom it is for where no sizes say so.</summary>
+    public virtual Wearers Unsized => Wearers.Adult;
+
+    /// <summary>The rules that its targets and counts follow, for the booklet and the check to quote.</summary>
+    public abstract ImmutableArray<PlanRule> Rules { get; }
+
+    public abstract GarmentWords Words { get; }
+
+    public abstract Construction Construct(GarmentSpec garment);
+
+    /// <summary>What a size's finished measure should be, by rule.</summary>
+    /// <param name="measure">One that the construction names.</param>
+    public abstract Length Target(GarmentMeasure measure, TargetContext size);
+
+    /// <summary>The least finished measure that its wearers accept; null where any will do.</summary>
+    public virtual Length? Floor(GarmentMeasure measure, TargetContext size) => null;
+
+    /// <summary>Where the document asks for pieces of companion yarn, such as <c>sleeves.yarn</c>; null where it asks for none.</summary>
+    public virtual string? PlainPiecesField => null;
+
+    /// <summary>How a size's finished measures are held against the body that has to get in.</summary>
+    public virtual ImmutableArray<WornFit> Worn(TargetContext size) => [];
+
+    /// <summary>What has to pass through an opening, held against it as it is finished; null where nothing has to.</summary>
+    public virtual WornFit? Passes(OpeningId opening, TargetContext size) => null;
+
+    /// <summary>What is wrong with the garment whatever its sizes.</summary>
+    public virtual ImmutableArray<Finding> Faults() => [];
+}
+
+/// <summary>What the rules of a size's targets can read.</summary>
+/// <param name="Step">Sizes above the base; below it, less than 0.</param>
+/// <param name="Wearer">Whom the sizes are for.</param>
+/// <param name="Finished">Measures of the pieces that are planned already.</param>
+public sealed record TargetContext(BodyOfSize Body, int Step, Wearers Wearer, IReadOnlyDictionary<GarmentMeasure, Length> Finished);
+
+/// <summary>A part of the garment held against a part of the body.</summary>
+/// <param name="What">Such as <c>neck opening</c>.</param>
+/// <param name="Garment">As large as it can be made without harm, what it stretches included.</param>
+/// <param name="Body">The body's measure that it was held against.</param>
+/// <param name="Wanted">What the garment needs at least there.</param>
+/// <param name="Place">Where in the document it can be changed.</param>
+/// <param name="Mend">What helps where it does not hold, such as <c>make the neck wider</c>.</param>
+public sealed record WornFit(string What, Length Garment, BodyMeasure Body, Length Wanted, string Place, string Mend)
+{
+    public bool Holds => Garment >= Wanted;
+}
+
+/// <param name="Pieces">How the text names all of its pieces together, such as <c>Front and back</c>; missing where there is one.</param>
+/// <param name="Across">Where a line from side to side runs, such as <c>round</c> and <c>the body</c>.</param>
+/// <param name="Down">Where a line from bottom to top runs, such as <c>up</c> and <c>the body</c>.</param>
+/// <param name="Called">With its article, such as <c>A boxy tunic</c>.</param>
+/// <param name="Measures">
+/// The measures that a sentence about it tells, each with its words round <c>{0}</c>, such as <c>{0} long</c>.
+/// </param>
+public sealed record GarmentWords(
+    string? Pieces, (string Way, string What) Across, (string Way, string What) Down, string Called,
+    ImmutableArray<(GarmentMeasure Measure, string Words)> Measures);
+
+/// <summary>A rule of the trade that the plan follows, in one or two sentences.</summary>
+/// <param name="Id">The measure or step that it is for, such as <c>width</c>.</param>
+public sealed record PlanRule(string Id, string Text);

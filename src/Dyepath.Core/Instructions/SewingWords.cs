@@ -1,0 +1,207 @@
+using System.Collections.Immutable;
+using Dyepath.Core.Garments;
+
+namespace Dyepath.Core.Instructions;
+
+/// <summary>
+/// A step of the making up in words, from its joins alone: which edges lie on each other, and from where to where they are sewn.
+/// </summary>
+internal sealed class SewingWords(PatternContext context, SewingStep step)
+{
+    private readonly ImmutableArray<Join> _joins = [.. step.Seams.Select(id => context.Construction.Joins.First(j => j.Id == id))];
+
+    private bool Up => context.Plan.Direction == Direction.Up;
+
+    /// <summary>Read only where the step has a seam.</summary>
+    private Join First => _joins[0];
+
+    /// <summary>What hangs from an edge is sewn on once the edge is edged.</summary>
+    public bool IsAfterEdgings => step.Manner == SewingManner.HangFrom && !context.Plan.Sizes[0].Edgings.IsEmpty;
+
+    public string Say() => step.Manner switch
+    {
+        SewingManner.AroundOpening when _joins.Length == 1 =>
+            $"{Title()}: lay {Laid()}, outsides in. Sew the {PlaceNames.Of(First.Id)} from its outer edge to the mark of the {Opening()} opening, where it takes strain: sew there twice.",
+        SewingManner.AroundOpening when IsCut() =>
+            $"{Title()}: lay {Laid()}, outsides in. Sew each from its outer edge to the {Opening()}. Both ends take strain: sew there twice.",
+        SewingManner.AroundOpening =>
+            $"{Title()}: lay {Laid()}, outsides in. Sew from each outer edge to the marks of the {Opening()} opening. Both ends of the opening take strain: sew there twice.{Corners()}",
+        SewingManner.SetIn =>
+            $"{Title()}: lay {WorkedEdges.Of($"each {Piece(First.Second[0])}", First.Second[0].Side, Up)}, outsides in, between the two {Opening()} marks, its middle at {Crossed()}{AtLap()}, and sew.",
+        SewingManner.FromBottom => $"{Title()}: sew {Meeting(First)} from {From()}{UpTo()}{AndOn()}.",
+        SewingManner.FromSeamsUp =>
+            $"{Title()}: sew the top of each {Piece(First.Second[0])}'s sides, above its own seam, to {Pieces(First, PieceId.Sleeve)} and {Pieces(_joins[1], PieceId.Sleeve)} above the side seams, {Meeting(First)}.",
+        SewingManner.IntoCover => $"Sides and lower edge: lay {Pieces(First)} together, outsides in. Sew these three sides, and leave the upper edge open.",
+        SewingManner.AlongThreeSides =>
+            $"{Title()}: lay one long edge of the {Piece(First.Second[0])} down one side of the {Piece(First.First[0])}, along its lower edge and up its other side, outsides in, and sew, eased evenly. Sew the other long edge to the {Piece(_joins[1].First[0])} in the same way.",
+        SewingManner.Between =>
+            $"{Title()}: sew one side of a {Piece(First.Second[0])} to the {Piece(First.First[0])}, between the marks of its side, and the other to the {Piece(_joins[1].First[0])} in the same way, outsides in, {Meeting(First)}. Sew the other {Piece(First.Second[0])} on at the other side.",
+        SewingManner.HangFrom =>
+            $"Strap: {(IsAfterEdgings ? "lay" : "turn what is sewn outside out. Lay")} each end of the strap inside {(IsAfterEdgings ? "what is sewn" : "it")}, as deep as the strap is wide, {Hanging()}, and sew all round the end.",
+        SewingManner.CloseOver => "Turn the cover outside out, put the insert in, and sew the upper edge.",
+        SewingManner.DrawTogether =>
+            "Crown: run a doubled length of yarn along the upper edge, draw it tight, sew over the hole, and fasten off inside.",
+        SewingManner.IntoTube => $"{Title()}: lay {Both(First)} together, outsides in, and sew {Meeting(First)} into a tube.",
+        _ => throw new InvalidOperationException($"No words for {step.Manner}."),
+    };
+
+    /// <summary>Such as <c>Shoulders</c>, or <c>Sides and sleeves</c>.</summary>
+    private string Title()
+    {
+        var titles = _joins.Select(j => SeamWords.Together(j.Id)).Distinct().ToArray();
+        return $"{titles[0]}{string.Concat(titles.Skip(1).Select(t => $" and {char.ToLowerInvariant(t[0])}{t[1..]}"))}";
+    }
+
+    private static string Pieces(Join join, PieceId? without = null) =>
+        string.Join(" and ", join.First.Concat(join.Second).Select(e => e.Piece).Where(p => p != without).Distinct().Order()
+            .Select(PlaceNames.Of));
+
+    /// <summary>Such as <c>front and back together</c>, or what has several pieces to the other side of it.</summary>
+    private string Laid()
+    {
+        var pieces = _joins.Select(j => j.First.Concat(j.Second).Select(e => e.Piece).Distinct().ToArray()).ToArray();
+        var all = pieces.SelectMany(p => p).Distinct().Order().ToArray();
+        if (all.Length == 2)
+            return $"{Pieces(First)} together";
+        var common = all.Where(p => pieces.All(own => own.Contains(p))).ToArray();
+        return $"{string.Join(" and ", all.Except(common).Select(PlaceNames.Of))} on the {string.Join(" and ", common.Select(PlaceNames.Of))}";
+    }
+
+    /// <summary>Where an opening runs on to a front edge, a corner of the front is left over.</summary>
+    private string Corners() => _joins.SelectMany(j => j.First.Concat(j.Second)).Any(e => e.Opening is { } id
+        && context.Construction.GroupOf(e.Piece).Opening(id, e.Piece).At != OpeningAt.Middle)
+        ? " The fronts' inner corners, from the marks to the front edges, stay free and fold outwards when the garment is worn."
+        : "";
+
+    private static string Piece(PieceEdge edge) => PlaceNames.Of(edge.Piece);
+
+    /// <summary>Where the ends of a strap go.</summary>
+    private string Hanging() => context.Pieces.Any(p => p.First.Id == PieceId.Gusset)
+        ? "one in the middle of each end of the gusset"
+        : "one over the top of each side seam";
+
+    private string Opening() => PlaceNames.Of(First.First.Concat(First.Second).Select(e => e.Opening).OfType<OpeningId>().First());
+
+    /// <summary>
+    /// The seam at which a piece that is set in has its middle: the one that joins the pieces it is set into at the opening's end.
+    /// </summary>
+    private string Crossed()
+    {
+        var into = First.First.Select(e => e.Piece).ToArray();
+        var crossed = context.Construction.Joins.First(j =>
+            j.Sewn && j.First.Concat(j.Second).All(e => into.Contains(e.Piece) && e.Side == PieceSide.Top));
+        return $"the {SeamWords.One(crossed.Id)}";
+    }
+
+    /// <summary>Where one of the two shoulders is buttoned, no seam marks the middle of its sleeve.</summary>
+    private string AtLap() => Lap is { } lap && lap.Id is SeamId.LeftShoulder or SeamId.RightShoulder
+        ? $", on the {(lap.Id == SeamId.LeftShoulder ? "left" : "right")} at the edge of the band that is lapped there" : "";
+
+    private Join? Lap => context.Construction.Joins.FirstOrDefault(j => j.Kind == JoinKind.Opening);
+
+    /// <summary>What is worked and lapped once this step is done, so that the next one has an edge to go on over; null where nothing is.</summary>
+    public string? Then()
+    {
+        if (step.Manner != SewingManner.AroundOpening || Lap is null
+            || context.Plan.Sizes[0].Edgings.FirstOrDefault(e => context.EdgesAt(e.Where) is { Closes: not null, Copies: 1 }) is not { } band)
+            return null;
+        var closes = context.EdgesAt(band.Where).Closes!.Value;
+        return $"Wearer's {PlaceNames.Of(Lap.Id)}: work the {PlaceWords.Within(band.Where)}'s band now, as under Edgings. Lay it on the outside of the {PlaceNames.Of(closes.Buttons)}, and at the armhole sew its end down through both layers for 1 cm.";
+    }
+
+    private string From() => First.First[0].Side.IsUpright()
+        ? First.First[0].Piece == PieceId.Sleeve ? "the cuff edge"
+        : context.Construction.Edgings.Any(e => e.Place == Edgings.EdgingPlace.Hem) ? "the hem" : "the lower edge"
+        : "one end";
+
+    private string UpTo() => First.First[0].Opening is { } opening ? $" up to the {PlaceNames.Of(opening)}{(IsCut() ? "s" : " marks")}" : " to the other end";
+
+    /// <summary>What it ends at is cut out of a piece, and needs no mark.</summary>
+    private bool IsCut()
+    {
+        var edge = First.First.Concat(First.Second).First(e => e.Opening is not null);
+        return context.Plan.Sizes[0][edge.Piece].Opening(edge.Opening!.Value).Into > 0;
+    }
+
+    /// <summary>Where the step goes on along a further piece.</summary>
+    private string AndOn()
+    {
+        var further = _joins.FirstOrDefault(j => j.First[0].Piece != First.First[0].Piece && j.First[0].Piece == j.Second[0].Piece);
+        return further is null ? "" : $", and on along the underside of the {Piece(further.First[0])} to the cuff";
+    }
+
+    private bool AlongStitches(PieceEdge edge) => !edge.Side.IsUpright() == Up;
+
+    /// <summary>Bands may be in some sizes only.</summary>
+    private string Meeting(Join join)
+    {
+        var edges = join.First.Concat(join.Second).ToArray();
+        if (!edges.All(e => e.Side.IsUpright()))
+            return Edges(join);
+        var banded = context.Plan.Sizes.Count(s => edges.All(e => s[e.Piece].SideBand is not null));
+        const string bands = "band to band, stitch to stitch";
+        return banded == 0 ? Edges(join) : banded == context.Plan.Sizes.Length ? bands : $"{Edges(join)} (where there are side bands, {bands})";
+    }
+
+    private string Edges(Join join) => (AlongStitches(join.First[0]), AlongStitches(join.Second[0])) switch
+    {
+        (true, true) => "stitch to stitch",
+        (false, false) => "row to row",
+        _ => "row ends to stitches, eased evenly,",
+    };
+
+    private string Both(Join join) => AlongStitches(join.First[0]) ? "the first row and the last row" : "the two side edges";
+}
+
+/// <summary>What a side of a piece is called while it is worked.</summary>
+internal static class WorkedEdges
+{
+    /// <param name="piece">Such as <c>each sleeve</c>.</param>
+    public static string Of(string piece, PieceSide side, bool up) => (side, up) switch
+    {
+        (PieceSide.Top, true) or (PieceSide.Right, false) => $"the last row of {piece}",
+        (PieceSide.Bottom, true) or (PieceSide.Left, false) => $"the first row of {piece}",
+        (PieceSide.Left, true) or (PieceSide.Top, false) => $"the edge of {piece} where odd-numbered rows end",
+        _ => $"the edge of {piece} where odd-numbered rows begin",
+    };
+}
+
+/// <summary>Names of seams in running text.</summary>
+internal static class SeamWords
+{
+    /// <summary>Seams that are sewn alike, under one heading.</summary>
+    public static string Together(SeamId seam) => seam switch
+    {
+        SeamId.LeftSide or SeamId.RightSide => "Sides",
+        SeamId.LeftShoulder or SeamId.RightShoulder => "Shoulders",
+        SeamId.LeftArmhole or SeamId.RightArmhole or SeamId.LeftSleeve or SeamId.RightSleeve => "Sleeves",
+        SeamId.BackSeam => "Back seam",
+        SeamId.RoundJoin => "Join",
+        SeamId.LeftSleeveFront or SeamId.LeftSleeveBack or SeamId.RightSleeveFront or SeamId.RightSleeveBack => "Sleeves to body",
+        SeamId.LowerSeam or SeamId.UpperSeam => "Ends",
+        SeamId.GussetToFront or SeamId.GussetToBack => "Gusset",
+        SeamId.LeftTabFront or SeamId.LeftTabBack or SeamId.RightTabFront or SeamId.RightTabBack => "Tabs",
+        SeamId.FrontOpening => "Front",
+        _ => throw new ArgumentOutOfRangeException(nameof(seam), seam, "No words for this seam."),
+    };
+
+    /// <summary>One of them, whichever side it is on.</summary>
+    public static string One(SeamId seam) => seam switch
+    {
+        SeamId.LeftSide or SeamId.RightSide => "side seam",
+        SeamId.LeftShoulder or SeamId.RightShoulder => "shoulder seam",
+        SeamId.LeftArmhole or SeamId.RightArmhole => "armhole",
+        SeamId.LeftSleeve or SeamId.RightSleeve => "seam under the sleeve",
+        SeamId.BackSeam => "back seam",
+        SeamId.RoundJoin => "place where the rounds begin",
+        SeamId.LeftSleeveFront or SeamId.LeftSleeveBack or SeamId.RightSleeveFront or SeamId.RightSleeveBack => "seam of a sleeve",
+        SeamId.LowerSeam => "lower seam",
+        SeamId.UpperSeam => "upper seam",
+        SeamId.GussetToFront => "seam of gusset and front",
+        SeamId.GussetToBack => "seam of gusset and back",
+        SeamId.LeftTabFront or SeamId.RightTabFront => "seam of tab and front",
+        SeamId.LeftTabBack or SeamId.RightTabBack => "seam of tab and back",
+        SeamId.FrontOpening => "front opening",
+        _ => throw new ArgumentOutOfRangeException(nameof(seam), seam, "No words for this seam."),
+    };
+}

@@ -1,0 +1,66 @@
+using Dyepath.Core.Fabrics;
+using Dyepath.Core.Making.Drift;
+using Dyepath.Core.Making.Order;
+
+namespace Dyepath.Core.Making.Work;
+
+/// <summary>What a maker can do about a drift where she is, as the page advises it.</summary>
+public static class MakerRemedies
+{
+    /// <summary>What a turning chain gives when it is made tight or loose, in stitches of yarn.</summary>
+    public const double TurnGives = 0.3;
+
+    /// <summary>The standard deviation of that.</summary>
+    public const double TurnError = TurnGives / 3;
+
+    /// <summary>The most that hands are asked to tighten or loosen, relative; see <see cref="HandModel.LargestCorrection"/>.</summary>
+    public const double LargestCorrection = 0.06;
+
+    /// <summary>
+    /// At the end of a row. Only rows have edges, and only a plain stitch can be left out there unseen; a spiral has no chain.
+    /// </summary>
+    /// <param name="part">The piece that is worked in the variegated yarn.</param>
+    /// <param name="row">The row that has just ended, from 0.</param>
+    /// <param name="before">The mean phase error where it began.</param>
+    public static Func<DriftFilter, DriftPlace> AtRowEnd(DriftTrack track, MakingPart part, int row, double before)
+    {
+        ArgumentNullException.ThrowIfNull(track);
+        ArgumentNullException.ThrowIfNull(part);
+        var path = part.Fabric!.Path;
+        return filter => new DriftPlace(track.Piece, track.Worked)
+        {
+            LargestCorrection = LargestCorrection,
+            Turn = path.Working == Working.Spiral ? 0 : TurnGives,
+            EdgeStitch = path is { Working: Working.Turned, StitchesPerUnit: 1 },
+            Match = IsMendedByRipping(filter, before) ? RowMatch.Share(track.Piece, row, before, filter.PhaseMean) : 1,
+        };
+    }
+
+    public static DriftTrack Shift(this DriftTrack track, double stitches, double error = 0)
+    {
+        ArgumentNullException.ThrowIfNull(track);
+        return track.Act(track.Filter.Shift(stitches, error), new DriftPlace(track.Piece, track.Worked));
+    }
+
+    /// <summary>What the next hook size changes in the yarn per stitch, relative, and the standard deviation of that.</summary>
+    public static (double Step, double Error) Hook(DriftTrack track, int sizes)
+    {
+        ArgumentNullException.ThrowIfNull(track);
+        var step = new DriftPlace(track.Piece, track.Worked).HookStep;
+        return (sizes * step, step / 2);
+    }
+
+    /// <param name="sizes">1 or −1.</param>
+    public static DriftTrack ChangeHook(this DriftTrack track, int sizes)
+    {
+        var (step, error) = Hook(track, sizes);
+        return track.Act(track.Filter.ChangeHook(step, error), new DriftPlace(track.Piece, track.Worked));
+    }
+
+    /// <summary>Ripping a row back leads to where it began: of no use where colours were nearly as far off by then.</summary>
+    private static bool IsMendedByRipping(DriftFilter filter, double before)
+    {
+        double Off(double phase) => Math.Abs(phase - Math.Round(phase / filter.Model.Period) * filter.Model.Period);
+        return Off(before) < Off(filter.PhaseMean) / 2;
+    }
+}

@@ -1,0 +1,23 @@
+using System.Collections.Immutable;
+using Dyepath.Core.Findings;
+using Dyepath.Core.Garments;
+using Dyepath.Core.Quantities;
+
+namespace Dyepath.Core.Planning;
+
+/// <summary>A garment planned in one direction: every size's counts, and how well they fit.</summary>
+/// <param name="Sizes">By size, then by group.</param>
+/// <param name="Targets">By size: targets of the measures that the construction names.</param>
+/// <param name="Score">Centimetres of misfit, with what counts and the motif's weakness are worth; less is better.</param>
+internal sealed record DirectionPlan(
+    Layout Layout,
+    ImmutableArray<ImmutableArray<GroupCounts>> Sizes,
+    ImmutableArray<ImmutableSortedDictionary<GarmentMeasure, Length>> Targets,
+    DirectionOption Option,
+    double Score,
+    ImmutableArray<Finding> Reasons)
+{
+    public Direction Direction => Layout.Direction;
+
+    public bool IsFeasible => Option.Feasible;
+}

@@ -1,0 +1,477 @@
+using System.Collections.Immutable;
+using Dyepath.Core.Booklets;
+using Dyepath.Core.Fabrics;
+using Dyepath.Core.Findings;
+using Dyepath.Core.Garments;
+using Dyepath.Core.Quantities;
+
+namespace Dyepath.Core.Planning;
+
+/// <summary>Finds every size's counts in one direction: group after group, each along its stitches by what makes the motif.</summary>
+internal sealed class DirectionPlanner
+{
+    /// <summary>What one more count must save in worst error to be worth its pages, as in grading.</summary>
+    private static readonly double CentimetresPerCount = Grader.CountSaving.Centimetres;
+
+    /// <summary>Stitches or rows that must be left beside an opening, those that seams hide apart.</summary>
+    private const int LeastBesideOpening = 2;
+
+    private const int LeastBelowOpening = 4;
+
+    /// <summary>How often an opening is tried a stitch wider at either end, so that something passes: over half a period of most yarns.</summary>
+    private const int MostWider = 12;
+
+    private readonly SharedFabric _shared;
+    private readonly Layout _layout;
+    private readonly SizeTargets _targets;
+    private readonly Dictionary<GarmentMeasure, Length>[] _finished;
+    private readonly Dictionary<GarmentMeasure, Length>[] _wanted;
+    private readonly GroupCounts[][] _counts;
+
+    public DirectionPlanner(Layout layout, SizeTargets targets)
+    {
+        (_shared, _layout, _targets) = (layout.SharedFabric, layout, targets);
+        _finished = [.. Enumerable.Range(0, targets.Count).Select(_ => new Dictionary<GarmentMeasure, Length>())];
+        _wanted = [.. _finished.Select(_ => new Dictionary<GarmentMeasure, Length>())];
+        _counts = [.. _finished.Select(_ => new GroupCounts[layout.Construction.Groups.Length])];
+    }
+
+    private ImmutableArray<PieceGroup> Groups => _layout.Construction.Groups;
+
+    private int Middle => _targets.Count / 2;
+
+    public DirectionPlan Plan()
+    {
+        Grading? grading = null;
+        FitRuler? ruler = null;
+        for (var at = 0; at < Groups.Length; at++)
+        {
+            var (chosen, reasons) = PlanGroup(at);
+            if (at == 0)
+                (grading, ruler) = (chosen, RulerOf(chosen));
+            if (reasons.IsEmpty)
+                reasons = Openings(at);
+            if (!reasons.IsEmpty)
+                return Infeasible(grading!.Curve, reasons, ruler!);
+        }
+        return Feasible(grading!.Curve, ruler!);
+    }
+
+    /// <summary>Targets of both dimensions, the counts along the stitches, and the rows that are nearest.</summary>
+    private (Grading Grading, ImmutableArray<Finding> Reasons) PlanGroup(int at)
+    {
+        var group = Groups[at];
+        var (alongStitches, alongRows) = (Targets(group, true), Targets(group, false));
+        if (FixedApart(at).ToImmutableArray() is { IsEmpty: false } apart)
+            return (new Grading([], [], apart), apart);
+        if (TooShort(group).ToImmutableArray() is { IsEmpty: false } tooShort)
+            return (new Grading([], [], tooShort), tooShort);
+        var (stitches, rows) = (group.Along(_layout.Direction, true), group.Along(_layout.Direction, false));
+        alongStitches = [.. alongStitches.Select((target, i) => target - Beside(i, at, stitches))];
+        alongRows = [.. alongRows.Select((target, i) => target - Beside(i, at, rows))];
+        ImmutableArray<int> rowCounts = [.. alongRows.Select((target, i) => RowsOf(group, i, target - _layout.Edgings(rows)))];
+        ImmutableArray<Length> fabric = [.. alongStitches.Select(t => t - _layout.Edgings(stitches))];
+        var measure = MeasureOf(at, alongStitches);
+        var (axis, ends, pins) = (measure.Axis, measure.Edges, measure.Pins);
+        var grading = new Grading([], [], []);
+        if (SharesStitches(at) is { } earlier)
+        {
+            grading = new Grading([.. _counts.Select(c => c[earlier].Graded!)], [], []);
+        }
+        else if (group.Pooled)
+        {
+            grading = PieceCounts.Choose(_shared, _layout.Direction, group.Working, measure, rowCounts[Middle]);
+            if (!grading.HasChoice)
+                return (grading, at == 0 ? grading.Reasons : [.. grading.Reasons.Select(r => r with { Text = $"{Plural(group)}: {r.Text}" })]);
+        }
+        var reasons = ImmutableArray.CreateBuilder<Finding>();
+        for (var i = 0; i < fabric.Length; i++)
+        {
+            var graded = grading.HasChoice ? grading.Chosen[i] : null;
+            // A plain piece is worked in whole units, so that one text serves all sizes.
+            var count = graded?.Front.Stitches
+                ?? pins[i] ?? axis.Nearest(fabric[i] / stitches.Pieces, ends, _shared.Stitch.StitchesPerUnit);
+            // A border runs along the rows' ends too, so that its rounds decide the rows.
+            var rowCount = RowsOf(group, i, alongRows[i] - _layout.Edgings(rows, group, graded?.Rounds));
+            _counts[i][at] = new GroupCounts(group, graded, count, rowCount, ImmutableDictionary<OpeningId, int>.Empty);
+            _finished[i][stitches.Measure] = _layout.Measure(_counts[i][at], true) + Beside(i, at, stitches);
+            _finished[i][rows.Measure] = _layout.Measure(_counts[i][at], false) + Beside(i, at, rows);
+            if (PieceSize.Fault(_targets.Name(i), PlaceNames.Of(group.Pieces[0].Id), count, rowCount) is { } tooLarge)
+                reasons.Add(tooLarge);
+        }
+        Follow(group);
+        return (grading, reasons.ToImmutable());
+    }
+
+    /// <summary>The measure of an earlier group that is a part of a dimension of this one.</summary>
+    private Length Beside(int size, int at, PieceDimension dimension) => _layout.Beside(dimension, _counts[size].Take(at));
+
+    /// <summary>Counts that are fixed for pieces which have to be as long as those that they are sewn to.</summary>
+    private IEnumerable<Finding> FixedApart(int at)
+    {
+        foreach (var stitches in new[] { true, false })
+        {
+            var measure = Groups[at].Along(_layout.Direction, stitches).Measure;
+            var name = stitches ? FixedCounts.Stitches(Groups[at]) : FixedCounts.Rows(Groups[at]);
+            if (Groups.Take(at).FirstOrDefault(g => g.Along(_layout.Direction, stitches).Measure == measure) is { } earlier
+                && Enumerable.Range(0, _targets.Count).Any(i => _targets.Fixed.Count(_targets.Name(i), name) is not null))
+            {
+                yield return new Finding(
+                    FindingLevel.Fault, "sizes", $"The {name} follow the {(stitches ? FixedCounts.Stitches(earlier) : FixedCounts.Rows(earlier))}, because the pieces are sewn together: fix those.");
+            }
+        }
+    }
+
+    /// <summary>An earlier group whose stitches make the same measure: both have its counts.</summary>
+    private int? SharesStitches(int at)
+    {
+        var measure = Groups[at].Along(_layout.Direction, true).Measure;
+        for (var earlier = 0; earlier < at; earlier++)
+        {
+            if (Groups[earlier].Pooled && Groups[at].Pooled && Groups[earlier].Along(_layout.Direction, true).Measure == measure)
+                return earlier;
+        }
+        return null;
+    }
+
+    /// <summary>Of what the group's own pieces make of the measure.</summary>
+    private ImmutableArray<Length> Floors(int at, PieceDimension dimension, ImmutableArray<Length> targets)
+    {
+        var floors = _targets.Floors(dimension.Measure, [.. targets.Select((t, i) => t + Beside(i, at, dimension))], _finished);
+        return floors.IsDefault ? floors : [.. floors.Select((floor, i) => floor - Beside(i, at, dimension))];
+    }
+
+    /// <summary>Stitches that leave something of a piece beyond what it is sewn to, by size; <c>default</c> where none are asked for.</summary>
+    private ImmutableArray<int> Fewest(int at, PieceDimension dimension) =>
+        dimension == Groups[at].Across && Groups[at].Openings.FirstOrDefault(o => o.BesideAs is not null && !o.Sides[0].IsUpright()) is { BesideAs: { } piece } opening
+            ? [.. _counts.Select(c => _layout.LeftBeside(opening, piece, c.Take(at)) + LeastBesideOpening)]
+            : default;
+
+    private StitchMeasure MeasureOf(int at, ImmutableArray<Length> targets)
+    {
+        var group = Groups[at];
+        var dimension = group.Along(_layout.Direction, stitches: true);
+        // What no edging lengthens, from side to side, goes round the body, unless it is flat.
+        var varied = _layout.Varied(group);
+        var girth = !dimension.IsFlat && dimension == group.Across && dimension.Edgings.IsEmpty && group == Groups[0];
+        return new StitchMeasure(
+            dimension.Measure, _layout.Of(stitches: true), _layout.SewnEnds(group, stitches: true), _targets.Sizes,
+            [.. Enumerable.Range(0, _targets.Count).Select(_targets.Name)], targets,
+            [.. targets.Select((_, i) => _targets.Fixed.Count(_targets.Name(i), FixedCounts.Stitches(group)))])
+        {
+            Panels = dimension.Pieces,
+            MayDiffer = dimension.Pieces == 2 && !group.Pieces.Any(p => p.Mirrored),
+            IsGirth = girth,
+            Floors = Floors(at, dimension, targets),
+            Fewest = Fewest(at, dimension),
+            Edging = varied,
+            EdgingTimes = dimension.Edgings.Count(place => place == varied),
+            Further = dimension.Edgings.Where(place => place != varied).Aggregate(Length.Zero, (depth, place) => depth + _shared.EdgingDepth(place)),
+            Lean = at > 0 && _counts[0][0].Graded is { } body ? Math.Abs(body.Front.Reading.Lean?.UnitsPerRow ?? 0) : null,
+        };
+    }
+
+    /// <summary>Targets of the finished measure, edgings and all.</summary>
+    private ImmutableArray<Length> Targets(PieceGroup group, bool stitches)
+    {
+        var measure = group.Along(_layout.Direction, stitches).Measure;
+        var locked = _targets.Fixed.Made(stitches ? FixedCounts.Stitches(group) : FixedCounts.Rows(group));
+        return Wanted(measure, locked is { } count
+            ? _layout.Measure(group, stitches, count) + Beside(_targets.Sizes.Base, Groups.IndexOf(group), group.Along(_layout.Direction, stitches)) : null);
+    }
+
+    private ImmutableArray<Length> Wanted(GarmentMeasure measure, Length? made = null)
+    {
+        var targets = _targets.Of(measure, _finished, made);
+        for (var i = 0; i < targets.Length; i++)
+            _wanted[i][measure] = targets[i];
+        return targets;
+    }
+
+    private int RowsOf(PieceGroup group, int size, Length fabric) =>
+        _targets.Fixed.Count(_targets.Name(size), FixedCounts.Rows(group))
+        ?? _layout.Of(stitches: false).Nearest(
+            fabric / group.Along(_layout.Direction, false).Pieces, _layout.SewnEnds(group, stitches: false),
+            group.Working == Working.Turned ? 2 : 1);
+
+    private IEnumerable<Finding> TooShort(PieceGroup group)
+    {
+        foreach (var dimension in new[] { group.Across, group.Down })
+        {
+            for (var i = 0; i < _targets.Count; i++)
+            {
+                var target = _wanted[i][dimension.Measure];
+                if (dimension.Shortest is { } least && target - _layout.Edgings(dimension) < least.Length)
+                {
+                    yield return new Finding(FindingLevel.Fault, least.Place, FormattableString.Invariant(
+                        $"The {least.What} of size {_targets.Name(i)} would be {target.Centimetres:0.0} cm long: {least.Mend}."));
+                }
+            }
+        }
+    }
+
+    /// <summary>Openings of a group just planned, and what they leave of its sides.</summary>
+    private ImmutableArray<Finding> Openings(int at)
+    {
+        var group = Groups[at];
+        if (group.IsShaped)
+            return Cut(at);
+        var reasons = ImmutableArray.CreateBuilder<Finding>();
+        foreach (var opening in group.Openings)
+        {
+            if (opening.BesideAs is { } piece)
+            {
+                for (var i = 0; i < _targets.Count; i++)
+                    reasons.AddRange(BesideAs(at, i, opening, piece));
+                continue;
+            }
+            var targets = Wanted(opening.Measure);
+            for (var i = 0; i < targets.Length; i++)
+            {
+                Open(i, at, opening, OpeningCount(i, at, opening, _counts[i][at].Rows));
+                if (targets[i] <= Length.Zero)
+                    reasons.Add(new Finding(FindingLevel.Fault, opening.Field, FormattableString.Invariant(
+                        $"Size {_targets.Name(i)} would have a {GarmentMeasures.Words(opening.Measure)} of {targets[i].Centimetres:0.#} cm: give it more.")));
+                else if (LeavesTooLittle(i, at, opening) is { } fault)
+                    reasons.Add(fault);
+            }
+        }
+        return reasons.ToImmutable();
+    }
+
+    /// <summary>An opening that follows another piece's is as large as that leaves it.</summary>
+    private IEnumerable<Finding> BesideAs(int at, int size, OpeningDesign opening, PieceId piece)
+    {
+        var count = _layout.CountBeside(_counts[size][at], opening, piece, _counts[size].Take(at));
+        Open(size, at, opening, Math.Max(1, count));
+        if (count < 1)
+            yield return new Finding(FindingLevel.Fault, opening.Field, $"The fronts of size {_targets.Name(size)} are narrower than the back's shoulders: make the {PlaceNames.Of(opening.Id)} wider, or the bands narrower.");
+    }
+
+    /// <summary>
+    /// What a cut leaves is sewn to another piece; it may lie a row off, and where nothing is cut out of that other one, its opening follows.
+    /// </summary>
+    private void Follow(int size, int at, OpeningDesign opening, PieceId piece)
+    {
+        var (counts, other) = (_counts[size][at], Groups.IndexOf(_layout.Construction.GroupOf(piece)));
+        var beside = _layout.PlacesAlong(counts, 0, opening.Sides[0]) - counts.Openings[opening.Id];
+        var (all, its) = (_layout.PlacesAlong(_counts[size][other], 0, opening.Sides[0]), Groups[other].Openings.First(o => o.Id == opening.Id));
+        if (all - 2 * beside > 0 && !IsCut(_counts[size][other], its))
+            Open(size, other, its, all - 2 * beside);
+    }
+
+    private bool IsCut(GroupCounts counts, OpeningDesign opening) => !counts.Outlines.IsEmpty
+        && counts.Outlines.Select((outline, p) => _layout.Edges(counts, p, outline)).Any(e => e.Find(opening.Id, opening.Sides[0]) is not null);
+
+    /// <summary>Outlines of a group just planned whose openings are cut, and what they come to.</summary>
+    private ImmutableArray<Finding> Cut(int at)
+    {
+        var reasons = ImmutableArray.CreateBuilder<Finding>();
+        var group = Groups[at];
+        foreach (var measure in group.OpeningMeasures)
+            Wanted(measure);
+        if (group.Gores is { } narrowed && _layout.Up)
+            return [new Finding(FindingLevel.Fault, "garment.direction", $"Gores are rows that stop short of the {narrowed.Name}, and worked up no row runs to it: work it sideways, or without gores.")];
+        var planner = new CutPlanner(_layout);
+        for (var i = 0; i < _targets.Count; i++)
+        {
+            if (group.IsSloped || group.Gores is not null)
+            {
+                if (Slope(i, at, planner) is { } fault)
+                    reasons.Add(fault);
+                continue;
+            }
+            foreach (var opening in group.Openings.Where(o => o.BesideAs is null))
+                Open(i, at, opening, Math.Min(OpeningCount(i, at, opening, _counts[i][at].Rows), _layout.PlacesAlong(_counts[i][at], 0, opening.Sides[0])));
+            foreach (var opening in group.Openings)
+            {
+                if (opening.BesideAs is not { } piece)
+                    continue;
+                reasons.AddRange(BesideAs(at, i, opening, piece));
+                _wanted[i][opening.Measure] = _finished[i][opening.Measure];
+            }
+            // A cut at an end of its side may go on to the other cuts; one in the middle has to leave something at both ends.
+            if (group.Openings.Where(o => (o.Cut is null || o.At == OpeningAt.Middle) && o.BesideAs is null).Select(o => LeavesTooLittle(i, at, o)).OfType<Finding>().FirstOrDefault() is { } little)
+                reasons.Add(little);
+            else if (!CutWideEnough(i, at, planner))
+                reasons.Add(new Finding(FindingLevel.Fault, group.Openings[0].Field, $"Size {_targets.Name(i)}: what is cut out leaves too little between: make the neck narrower or less deep, or the piece wider or longer."));
+            foreach (var opening in group.Openings)
+            {
+                if (opening.BesideAs is { } piece)
+                    Follow(i, at, opening, piece);
+            }
+        }
+        return reasons.ToImmutable();
+    }
+
+    /// <summary>
+    /// The nearest outlines, or where their steps leave an opening too small for what has to pass, those nearest to one that is wider by as little
+    /// as helps. False where no outline leaves enough between its cuts.
+    /// </summary>
+    private bool CutWideEnough(int size, int at, CutPlanner planner)
+    {
+        var group = Groups[at];
+        var wanted = new Dictionary<GarmentMeasure, Length>(_wanted[size]);
+        ImmutableArray<CutOutline>? nearest = null;
+        for (var wider = 0; wider <= MostWider; wider++)
+        {
+            if (planner.PlanAlike(_counts[size][at], wanted) is not { } outlines || !TryMeasure(size, at, outlines))
+                break;
+            nearest ??= outlines;
+            if (group.Openings.Where(o => o.Cut is not null && !_targets.Passes(size, o.Id, _finished[size])).ToArray() is not { Length: > 0 } small)
+                return true;
+            foreach (var opening in small)
+                wanted[opening.Measure] += 2 * _layout.Along(opening.Sides[0]).Step;
+        }
+        return nearest is { } first && TryMeasure(size, at, first);
+    }
+
+    /// <summary>The outlines of a form, of gores or of a bias, and what the rows come to.</summary>
+    private Finding? Slope(int size, int at, CutPlanner planner)
+    {
+        var (group, counts, name) = (Groups[at], _counts[size][at], _targets.Name(size));
+        var outlines = group.Pieces.Select((_, piece) => planner.Plan(counts, piece, _wanted[size])).OfType<CutOutline>().ToImmutableArray();
+        if (outlines.Length == group.Pieces.Length)
+        {
+            _counts[size][at] = counts with { Outlines = outlines };
+            _finished[size][group.Along(_layout.Direction, stitches: true).Measure] = _layout.Measure(_counts[size][at], true);
+            if (group.Gores is { } made)
+                _finished[size][made.Edge] = _layout.MeasureTop(_counts[size][at]);
+            return null;
+        }
+        if (group is { Form: null, Gores: null })
+            return new Finding(FindingLevel.Fault, "garment.length", $"Size {name}: the piece comes to lie over {Fabrics.FabricPath.MostStitches} stitches from its first row to its last: make it shorter.");
+        var step = counts.Finding(0) is { } finding ? planner.Panel(finding.Stitches, finding.TurnCost).KeepingStep : null;
+        if (step is null)
+            return new Finding(FindingLevel.Fault, "fabric.sectionStitches", $"Size {name}: no row can end earlier or go on further without breaking the motif, since the colours do not come round after a whole number of stitches: give each colour a whole number of stitches.");
+        return group.Form is { } form
+            ? new Finding(FindingLevel.Fault, form.Field, $"Size {name}: rows grow and shrink by {step} stitches at a time, which is half a round of the colours, and no such rows follow this outline: make it wider or deeper.")
+            : new Finding(FindingLevel.Fault, group.Gores!.Field, FormattableString.Invariant(
+                $"Size {name}: rows stop short of the {group.Gores.Name} by {step} stitches at a time ({(_layout.Of(stitches: true).Step * step.Value).Centimetres:0.0} cm), as the colours come round, and that is too deep here: give the colours an even number of stitches in all, so that half a round is enough, or fewer; or do without gores."));
+    }
+
+    /// <summary>False where two cuts meet.</summary>
+    private bool TryMeasure(int size, int at, ImmutableArray<CutOutline> outlines)
+    {
+        var counts = _counts[size][at] = _counts[size][at] with { Outlines = outlines };
+        var edges = outlines.Select((outline, piece) => _layout.Edges(counts, piece, outline)).ToArray();
+        if (edges.Any(e => e.Cuts.Contains(null)))
+            return false;
+        foreach (var opening in counts.Group.Openings)
+        {
+            var cuts = edges.SelectMany((e, p) => counts.Group.Opening(opening.Id, counts.Group.Pieces[p].Id).Sides.Select(side => e.Find(opening.Id, side)))
+                .OfType<CutExtent>().ToArray();
+            if (cuts.Length > 0)
+                Open(size, at, opening, cuts.Max(c => c.Length));
+        }
+        foreach (var (measure, depth) in _layout.Depths(counts, edges))
+            _finished[size][measure] = depth;
+        return true;
+    }
+
+    private int OpeningCount(int size, int at, OpeningDesign opening, int rows)
+    {
+        var counts = _counts[size][at] with { Rows = rows };
+        return _layout.Count(counts.Group, opening, _wanted[size][opening.Measure], _layout.PlacesAlong(counts, 0, opening.Sides[0]));
+    }
+
+    private void Open(int size, int at, OpeningDesign opening, int count)
+    {
+        _counts[size][at] = _counts[size][at] with { Openings = _counts[size][at].Openings.SetItem(opening.Id, count) };
+        _finished[size][opening.Measure] = _layout.Measure(Groups[at], opening, count);
+    }
+
+    private Finding? LeavesTooLittle(int size, int at, OpeningDesign opening)
+    {
+        var counts = _counts[size][at];
+        var (side, name) = (opening.Sides[0], _targets.Name(size));
+        var rest = Enumerable.Range(0, counts.Group.Pieces.Length).Min(p => _layout.PlacesAlong(counts, p, side)) - counts.Openings[opening.Id];
+        return opening.At == OpeningAt.Middle
+            ? rest >= 2 * (_layout.Along(side).Hidden + LeastBesideOpening)
+                ? null
+                : new Finding(FindingLevel.Fault, opening.Field, side.IsUpright()
+                    ? $"The {PlaceNames.Of(opening.Id)} of size {name} takes the whole side: make it shorter."
+                    : $"The {PlaceNames.Of(opening.Id)} of size {name} leaves no shoulders: make it narrower.")
+            : rest >= LeastBelowOpening
+                ? null
+                : new Finding(FindingLevel.Fault, opening.Field, $"Size {name} is hardly longer than its {PlaceNames.Of(opening.Id)}s: make it longer.");
+    }
+
+    /// <summary>
+    /// Openings of earlier groups that this one is set into. Its count along the stitches is limited by the motif, the opening is not: the
+    /// opening follows the piece.
+    /// </summary>
+    private void Follow(PieceGroup group)
+    {
+        foreach (var (earlier, at) in Groups.Select((g, i) => (g, i)).TakeWhile(g => g.g != group))
+        {
+            foreach (var opening in earlier.Openings)
+            {
+                foreach (var dimension in new[] { group.Across, group.Down }.Where(d => d.Measure == opening.HalfOf))
+                {
+                    for (var i = 0; i < _targets.Count; i++)
+                    {
+                        var round = _layout.Up ? _layout.Measure(group, group.Across == dimension, _counts[i][Groups.IndexOf(group)].Stitches) : _wanted[i][dimension.Measure];
+                        var count = _layout.Along(opening.Sides[0]).Nearest(round / 2, 1, _layout.Along(opening.Sides[0]).AlongStitches ? 1 : 2);
+                        Open(i, at, opening, Math.Min(count, _layout.PlacesAlong(_counts[i][at], 0, opening.Sides[0]) - 2));
+                    }
+                }
+            }
+        }
+    }
+
+    private FitRuler RulerOf(Grading grading)
+    {
+        var measure = Groups[0].Along(_layout.Direction, stitches: true).Measure;
+        return FitRuler.Of(_shared, _layout.Direction, MeasureOf(0, [.. _wanted.Select(w => w[measure])]), grading);
+    }
+
+    /// <summary>The whole garment's measures decide; a sleeve's are made to fit what it is set into.</summary>
+    private FitError[] Errors() =>
+    [
+        .. Groups.SelectMany(g => new[] { g.Across, g.Down }).Where((d, i) => i < 2 || d.Beside is not null).Select(d => d.Measure)
+            .SelectMany(measure => _finished.Select((f, i) => new FitError(_targets.Name(i), measure, f[measure] - _wanted[i][measure]))),
+    ];
+
+    private DirectionPlan Feasible(ImmutableArray<CurvePoint> curve, FitRuler ruler)
+    {
+        var errors = Errors();
+        var graded = _counts.Select(c => c[0].Graded).OfType<GradedCount>().ToArray();
+        var counts = graded.SelectMany(g => new[] { g.Front.Stitches, g.Back.Stitches }).Distinct().Order().ToImmutableArray();
+        var furthest = errors.MaxBy(e => e.Off)!;
+        var worst = furthest.Off.Centimetres;
+        var forgives = graded.Min(g => Math.Min(g.Front.Forgiveness?.Least ?? 1, g.Back.Forgiveness?.Least ?? 1));
+        var option = new DirectionOption(
+            _layout.Direction, true, counts, Length.FromCentimetres(Math.Sqrt(errors.Average(e => e.Error.Centimetres * e.Error.Centimetres))), curve)
+        {
+            Furthest = furthest,
+            Decides = [.. errors.Select(e => e.Measure).Distinct()],
+            Ruler = ruler,
+        };
+        option = option with
+        {
+            Reason = FormattableString.Invariant(
+                $"{counts.Length} {(counts.Length == 1 ? "count" : "counts")} ({option.SayCounts}), {option.SayFurthest()}; forgives {forgives:0.0 %} of yarn per {(_shared.Stitch.StitchesPerUnit == 1 ? "stitch" : "pair of stitches")}."),
+        };
+        return Make(option, worst + CentimetresPerCount * counts.Length + Math.Sqrt(graded.Average(g => g.Penalty)), []);
+    }
+
+    private DirectionPlan Infeasible(ImmutableArray<CurvePoint> curve, ImmutableArray<Finding> reasons, FitRuler ruler) => Make(
+        new DirectionOption(
+            _layout.Direction, false, [], Length.Zero, curve)
+        {
+            Reason = string.Join(" ", reasons.Select(r => r.Text)),
+            Ruler = ruler,
+        },
+        double.PositiveInfinity, reasons);
+
+    private DirectionPlan Make(DirectionOption option, double score, ImmutableArray<Finding> reasons) => new(
+        _layout, option.Feasible ? [.. _counts.Select(c => c.ToImmutableArray())] : [],
+        [.. _wanted.Select(w => w.ToImmutableSortedDictionary())], option, score, reasons);
+
+    private static string Plural(PieceGroup group)
+    {
+        var name = PlaceNames.Of(group.Pieces[0].Id);
+        return $"{Wording.Capital(name)}s";
+    }
+}

@@ -1,0 +1,202 @@
+using System.Collections.Immutable;
+using Dyepath.Core.Edgings;
+using Dyepath.Core.Fabrics;
+using Dyepath.Core.Garments;
+using Dyepath.Core.Motifs;
+using Dyepath.Core.Quantities;
+using Dyepath.Core.Shaping;
+
+namespace Dyepath.Core.Planning;
+
+/// <summary>Counts of one group of pieces in one size. What lies along the stitches is counted in stitches.</summary>
+/// <param name="Graded">Missing where the pieces are plain.</param>
+/// <param name="Stitches">Of the first piece's first row.</param>
+/// <param name="Openings">Stitches or rows of each opening, what seams hide of it included.</param>
+internal sealed record GroupCounts(
+    PieceGroup Group, GradedCount? Graded, int Stitches, int Rows, ImmutableDictionary<OpeningId, int> Openings)
+{
+    /// <summary>Of each piece, where openings are cut into it; none where the pieces are rectangles.</summary>
+    public ImmutableArray<CutOutline> Outlines { get; init; } = [];
+
+    /// <summary>Missing where the pieces are plain.</summary>
+    /// <param name="piece">Its place in the group.</param>
+    public CountFinding? Finding(int piece) => piece == 0 ? Graded?.Front : Graded?.Back;
+
+    /// <summary>Visible plain rows along each side of each piece.</summary>
+    public int Bands => Graded?.Bands ?? 0;
+
+    /// <summary>Rows that reach the top of gored pieces; of others all.</summary>
+    public int TopRows => Outlines is [{ Parts: [var part] }, ..] && Group.Gores is not null ? part.Outline.FullRows : Rows;
+
+    /// <summary>Stitches of a piece's first row.</summary>
+    public int StitchesOf(int piece) => Finding(piece)?.Stitches ?? Stitches;
+}
+
+/// <summary>What a garment's pieces measure in one direction, of their construction and gauge alone.</summary>
+internal sealed class Layout(SharedFabric shared, Construction construction, Direction direction)
+{
+    public Direction Direction => direction;
+
+    public Construction Construction => construction;
+
+    public SharedFabric SharedFabric => shared;
+
+    public bool Up => direction == Direction.Up;
+
+    public Axis Across { get; } = direction == Direction.Up ? shared.Stitches(direction) : shared.Rows(direction);
+
+    public Axis Down { get; } = direction == Direction.Up ? shared.Rows(direction) : shared.Stitches(direction);
+
+    /// <summary>Of places along a side.</summary>
+    public Axis Along(PieceSide side) => side.IsUpright() ? Down : Across;
+
+    public Axis Of(bool stitches) => Up == stitches ? Across : Down;
+
+    /// <summary>How many ends of the dimension along the stitches, or along the rows, seams take from.</summary>
+    public int SewnEnds(PieceGroup group, bool stitches) => construction.SewnEnds(group, across: Up == stitches);
+
+    /// <summary>What edgings add to a measure.</summary>
+    /// <param name="rounds">Of the edging that lengthens the group's measure along the stitches; missing: as wished.</param>
+    public Length Edgings(PieceDimension dimension, PieceGroup? group = null, int? rounds = null) => dimension.Edgings.Aggregate(
+        Length.Zero,
+        (depth, place) => depth + shared.EdgingDepth(place, group is not null && Varied(group) == place ? rounds : null));
+
+    /// <summary>
+    /// The edging whose rounds may differ by size, to bring the measure along the stitches nearer to its target. One that lengthens other groups
+    /// too has the same rounds for all of them.
+    /// </summary>
+    public EdgingPlace? Varied(PieceGroup group)
+    {
+        foreach (var place in group.Along(direction, true).Edgings)
+        {
+            if (shared.EdgingAt(place) is not null
+                && construction.Groups.Count(g => g.Across.Edgings.Contains(place) || g.Down.Edgings.Contains(place)) == 1)
+                return place;
+        }
+        return null;
+    }
+
+    /// <summary>The finished measure that a count makes.</summary>
+    public Length Measure(PieceGroup group, bool stitches, double count, int? rounds = null)
+    {
+        var dimension = group.Along(direction, stitches);
+        return dimension.Pieces * Of(stitches).Of(count, SewnEnds(group, stitches)) + Edgings(dimension, group, rounds);
+    }
+
+    /// <summary>The finished measure of a size's pieces; rows that alternate by a stitch are as wide as their mean.</summary>
+    public Length Measure(GroupCounts counts, bool stitches) => (stitches, counts.Graded) switch
+    {
+        (true, { } graded) when counts is { Group.Form: not null, Outlines: [var outline, ..] } => Measure(counts.Group, true, outline.Columns, graded.Rounds),
+        (true, { } graded) => graded.Measure + Edgings(counts.Group.Along(direction, true), counts.Group, graded.Rounds),
+        (true, null) => Measure(counts.Group, true, counts.Stitches),
+        _ => Measure(counts.Group, false, counts.Rows, counts.Graded?.Rounds),
+    };
+
+    /// <summary>The finished measure of a gored group's top.</summary>
+    public Length MeasureTop(GroupCounts counts) => Measure(counts.Group, false, counts.TopRows, counts.Graded?.Rounds);
+
+    /// <summary>What the measure of an earlier group adds to a dimension that it is a part of.</summary>
+    public Length Beside(PieceDimension dimension, IEnumerable<GroupCounts> groups)
+    {
+        if (dimension.Beside is not { } measure)
+            return Quantities.Length.Zero;
+        var counts = groups.First(c => c.Group.Across.Measure == measure || c.Group.Down.Measure == measure);
+        return Measure(counts, stitches: counts.Group.Along(direction, true).Measure == measure);
+    }
+
+    /// <summary>Stitches or rows of an opening that leaves as much beside it as another piece's does.</summary>
+    public int CountBeside(GroupCounts counts, OpeningDesign opening, PieceId piece, IEnumerable<GroupCounts> groups) =>
+        PlacesAlong(counts, 0, opening.Sides[0]) - LeftBeside(opening, piece, groups);
+
+    /// <summary>Stitches or rows of another piece's side before the same opening.</summary>
+    public int LeftBeside(OpeningDesign opening, PieceId piece, IEnumerable<GroupCounts> groups)
+    {
+        var other = groups.First(c => c.Group.Pieces.Any(p => p.Id == piece));
+        var (side, at) = (opening.Sides[0], other.Group.Pieces.ToList().FindIndex(p => p.Id == piece));
+        return other.Group.Opening(opening.Id, piece).Lies(other.Openings[opening.Id], PlacesAlong(other, at, side)).Begins;
+    }
+
+    /// <summary>Stitches or rows of a piece along a side.</summary>
+    public int PlacesAlong(GroupCounts counts, int piece, PieceSide side) =>
+        Along(side).AlongStitches ? counts.StitchesOf(piece) : side == PieceSide.Top ? counts.TopRows : counts.Rows;
+
+    /// <summary>Ends of an opening that seams take from, as it lies in the group's first piece.</summary>
+    private int SewnEnds(PieceGroup group, OpeningDesign opening)
+    {
+        var (piece, own) = (group.Pieces[0].Id, group.Openings.First(o => o.Id == opening.Id));
+        return own.At switch
+        {
+            OpeningAt.End => construction.IsSewn(piece, own.Sides[0].AtEnd()) ? 1 : 0,
+            OpeningAt.Beginning => construction.IsSewn(piece, own.Sides[0].AtBeginning()) ? 1 : 0,
+            _ => 0,
+        };
+    }
+
+    /// <summary>Edgings that stand inside an opening.</summary>
+    private Length Inside(OpeningDesign opening) =>
+        (opening.At == OpeningAt.Middle ? 2 : 1) * InsideOnce(opening);
+
+    /// <summary>Stitches or rows that make an opening of a size, as large as it can be along its side.</summary>
+    /// <param name="length">Stitches or rows of the side.</param>
+    public int Count(PieceGroup group, OpeningDesign opening, Length target, int length)
+    {
+        var axis = Along(opening.Sides[0]);
+        // Centred on its side, so of the same parity.
+        var (step, ends) = (opening.At == OpeningAt.Middle ? 2 : axis.AlongStitches ? 1 : 2, SewnEnds(group, opening));
+        var count = opening.At == OpeningAt.Middle
+            ? axis.NearestLike(target + Inside(opening), 0, length)
+            : axis.Nearest(target + Inside(opening), ends, step);
+        return opening.NeverUnder && Measure(group, opening, count) < target ? count + step : count;
+    }
+
+    /// <summary>The opening as it is finished.</summary>
+    public Length Measure(PieceGroup group, OpeningDesign opening, int count) =>
+        Along(opening.Sides[0]).Of(count, SewnEnds(group, opening)) - Inside(opening);
+
+    /// <summary>Stitches or rows of an opening's stretch that is cut, as it is wished for.</summary>
+    public double Wish(PieceGroup group, OpeningDesign opening, Length target) =>
+        (target + Inside(opening)) / Along(opening.Sides[0]).Step + SewnEnds(group, opening) * Along(opening.Sides[0]).Hidden;
+
+    /// <summary>Rows or stitches that it goes into the piece, as is wished for.</summary>
+    public double WishInto(PieceGroup group, OpeningDesign opening, Length target) => (target + InsideOnce(opening)) / Into(opening).Step + SewnBeside(group, opening);
+
+    /// <summary>How far it goes into the piece as it is finished.</summary>
+    public Length MeasureInto(PieceGroup group, OpeningDesign opening, double count) =>
+        Quantities.Length.Max(Quantities.Length.Zero, Into(opening).Step * (count - SewnBeside(group, opening)) - InsideOnce(opening));
+
+    /// <summary>How far the openings of a group's pieces go into them as they are finished; of pieces with one measure on average.</summary>
+    /// <param name="edges">Of each piece.</param>
+    public IEnumerable<(GarmentMeasure Measure, Length Depth)> Depths(GroupCounts counts, IReadOnlyList<ShapedEdges> edges) =>
+        from opening in counts.Group.Openings
+        from depth in opening.Cut?.Depths.AsEnumerable() ?? []
+        group edges[counts.Group.Pieces.ToList().FindIndex(p => p.Id == depth.Key)].Into(counts.Group.Opening(opening.Id, depth.Key)) by (depth.Value, opening) into measured
+        select (measured.Key.Value, MeasureInto(counts.Group, measured.Key.opening, measured.Average()));
+
+    /// <summary>How far it is seen to go into the piece beside the seam of its side, before its edging.</summary>
+    public Length SeenInto(PieceGroup group, OpeningDesign opening, double count) => Into(opening).Step * (count - SewnBeside(group, opening));
+
+    private Length InsideOnce(OpeningDesign opening) => opening.Place is { } place ? shared.EdgingDepth(place) : Quantities.Length.Zero;
+
+    private Axis Into(OpeningDesign opening) => Along(opening.Sides[0].IsUpright() ? PieceSide.Top : PieceSide.Left);
+
+    /// <summary>What a seam takes of the side that the opening is on.</summary>
+    private int SewnBeside(PieceGroup group, OpeningDesign opening) =>
+        construction.IsSewn(group.Pieces[0].Id, opening.Sides[0]) ? Into(opening).Hidden : 0;
+
+    /// <summary>A piece as it is shaped, beginning at a place of the sequence; null for a rectangle.</summary>
+    public ShapedPiece? Shape(GroupCounts counts, int piece, int start) => counts.Outlines.IsEmpty || counts.Finding(piece) is not { } finding
+        ? null
+        : ShapedPiece.Work(new CutPlanner(this).Panel(counts.Outlines[piece].Units, finding.TurnCost, start), counts.Outlines[piece].Parts, counts.Group.Bias);
+
+    /// <summary>The edges of a piece whose rows follow an outline, whatever colour it begins with.</summary>
+    public ShapedEdges Edges(GroupCounts counts, int piece, CutOutline outline) =>
+        Edges(counts, piece, ShapedPiece.Work(new CutPlanner(this).Panel(outline.Units, counts.Finding(piece)!.TurnCost), outline.Parts, counts.Group.Bias), turned: false);
+
+    /// <summary>The edges of a shaped piece as it is worn.</summary>
+    public ShapedEdges Edges(GroupCounts counts, int piece, ShapedPiece shape, bool turned) =>
+        new(shape, construction, counts.Group.Pieces[piece].Id, Up, turned, (side, id) =>
+        {
+            var count = counts.Openings.GetValueOrDefault(id);
+            return (counts.Group.Opening(id, counts.Group.Pieces[piece].Id).Lies(count, PlacesAlong(counts, piece, side)).Begins, count);
+        });
+}

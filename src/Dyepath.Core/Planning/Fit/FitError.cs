@@ -1,0 +1,29 @@
+using Dyepath.Core.Booklets;
+using Dyepath.Core.Garments;
+using Dyepath.Core.Quantities;
+
+namespace Dyepath.Core.Planning;
+
+/// <summary>How far a size's finished measure comes out from what it asks for.</summary>
+/// <param name="Error">Finished less asked for; more than 0: too much.</param>
+public sealed record FitError(string Size, GarmentMeasure Measure, Length Error)
+{
+    public Length Off => IsOver ? Error : -Error;
+
+    public bool IsOver => Error > Length.Zero;
+
+    /// <summary>Such as <c>size M, width, 3.6 cm too wide</c>.</summary>
+    public string Say(Units units) => Error == Length.Zero
+        ? "every size as asked"
+        : $"size {Size}, {GarmentMeasures.Words(Measure)}, {Wording.Fine(Off, units)} {Way(IsOver)}";
+
+    private string Way(bool over) => Measure switch
+    {
+        GarmentMeasure.ArmholeDepth or GarmentMeasure.NeckDepth or GarmentMeasure.BackNeckDepth or GarmentMeasure.LegOpening
+            or GarmentMeasure.GussetDepth or GarmentMeasure.Depth => over ? "too deep" : "too shallow",
+        GarmentMeasure.Length or GarmentMeasure.SleeveLength or GarmentMeasure.StrapLength or GarmentMeasure.TabLength
+            or GarmentMeasure.GussetLength or GarmentMeasure.SleeveJoin or GarmentMeasure.TabJoin => over ? "too long" : "too short",
+        GarmentMeasure.Height or GarmentMeasure.TabHeight => over ? "too tall" : "too low",
+        _ => over ? "too wide" : "too narrow",
+    };
+}

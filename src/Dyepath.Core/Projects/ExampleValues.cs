@@ -1,0 +1,41 @@
+using System.Collections.Immutable;
+using Dyepath.Core.Booklets;
+using Dyepath.Core.Findings;
+
+namespace Dyepath.Core.Projects;
+
+/// <summary>
+/// Values that a project still has of the example that it was begun with, and that the designer has therefore not measured; the yarn's
+/// name does not count.
+/// </summary>
+public static class ExampleValues
+{
+    /// <summary>Where each stands and what it is, such as <c>the lengths of the colours</c>; empty where all was put in.</summary>
+    public static ImmutableArray<(string Place, string Words)> Of(Project project)
+    {
+        ArgumentNullException.ThrowIfNull(project);
+        var example = StarterDocument.Project;
+        var (yarn, swatch) = (project.Yarn, project.Fabric.Swatch);
+        var left = ImmutableArray.CreateBuilder<(string Place, string Words)>();
+        if (yarn.Sections.Select(s => s.Length).SequenceEqual(example.Yarn.Sections.Select(s => s.Length)))
+            left.Add(("yarn.sections", "the lengths of the colours"));
+        if (!yarn.Counted.IsEmpty && yarn.Counted.SelectMany(b => b.Repeats).Select(r => string.Join(' ', r))
+            .SequenceEqual(example.Yarn.Counted.SelectMany(b => b.Repeats).Select(r => string.Join(' ', r))))
+            left.Add(("yarn.counted", "the counted stitches"));
+        if (!swatch.YarnUsed.IsEmpty && swatch.YarnUsed.SequenceEqual(example.Fabric.Swatch.YarnUsed))
+            left.Add(("fabric.swatch.yarnUsed", "the yarn that the swatch's stitches took"));
+        return left.ToImmutable();
+    }
+
+    /// <summary>Whether what stands at a place is still the example's.</summary>
+    public static bool Has(Project project, string place) => Of(project).Any(left => left.Place == place);
+
+    /// <summary>One finding that names all of them.</summary>
+    public static IEnumerable<Finding> Findings(Project project)
+    {
+        if (Of(project) is { IsEmpty: false } left)
+            yield return new Finding(
+                FindingLevel.Note, left[0].Place,
+                $"Not measured yet: {Wording.List(left.Select(l => l.Words))} are still those of the example that the document was begun with. Put in your own yarn's before anybody buys or works by them.");
+    }
+}

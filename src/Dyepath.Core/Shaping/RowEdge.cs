@@ -1,0 +1,8 @@
+namespace Dyepath.Core.Shaping;
+
+/// <summary>An edge of a row as the first row's right side is looked at.</summary>
+public enum RowEdge
+{
+    Right,
+    Left,
+}

@@ -1,0 +1,40 @@
+using System.Globalization;
+using Dyepath.Core.Booklets;
+using Dyepath.Core.Motifs;
+using Dyepath.Core.Planning;
+
+namespace Dyepath.Workspace.Draft;
+
+/// <summary>What a sighted person sees in the picture of a garment.</summary>
+internal static class GarmentSentence
+{
+    /// <summary>What is less of a piece than this is not told of.</summary>
+    private const double LeastSeen = 0.1;
+
+    public static string Of(Plan plan, SizePlan size)
+    {
+        var piece = size.Pieces.FirstOrDefault(p => p.Pooled) ?? size.Pieces[0];
+        var colours = string.Join(", ", plan.Project.Yarn.Sections.Select(s => s.Name));
+        return $"{plan.Project.Garment.Shape.Words.Called}, {Measures(plan, size)}, size {size.Name}. {colours} make {Motifs(plan, size)}; {piece.Stitches} stitches by {piece.Rows} rows in the {piece.Name}.";
+    }
+
+    /// <summary>Its finished measures, such as <c>104 cm round and 60 cm long</c>.</summary>
+    public static string Measures(Plan plan, SizePlan size)
+    {
+        var measures = plan.Project.Garment.Shape.Words.Measures
+            .Where(m => size.Finished.ContainsKey(m.Measure))
+            .Select(m => string.Format(
+                CultureInfo.InvariantCulture, m.Words, Wording.Say(size.Finished[m.Measure], plan.Project.Edition.Units))).ToArray();
+        return string.Join(", ", measures.Skip(2).Prepend(string.Join(" and ", measures.Take(2))));
+    }
+
+    /// <summary>Such as <c>argyle diamonds</c>, or each with the pieces that make it where they differ.</summary>
+    private static string Motifs(Plan plan, SizePlan size)
+    {
+        var seen = size.Pieces.Where(p => p.Pooled).SelectMany(p => PieceMotif.Seen(plan, p).Where(s => s.Share >= LeastSeen)
+            .Select((s, i) => (s.Kind, Where: i == 0 ? p.Name : $"parts of the {p.Name}"))).GroupBy(s => s.Kind, s => s.Where).ToArray();
+        return seen.Length == 0 ? MotifWords.Of(plan.Project.Garment.Motif)
+            : seen is [var one] ? MotifWords.Of(one.Key)
+            : Wording.List(seen.Select(s => $"{MotifWords.Of(s.Key)} ({Wording.List(s)})"));
+    }
+}

@@ -1,0 +1,52 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Dyepath.Core.Colours;
+using Dyepath.Core.Projects;
+using Dyepath.Core.Quantities;
+using Dyepath.Core.Sizing;
+using Dyepath.Core.Yarns;
+using Dyepath.Workspace.Work;
+
+namespace Dyepath.Workspace.Draft;
+
+/// <summary>One section of the sequence as it is typed, whatever else is wrong with the document.</summary>
+/// <param name="Index">In the yarn's own order.</param>
+/// <param name="Name">Never empty: unnamed ones are called by their place.</param>
+/// <param name="Colour">Grey where what is typed is no colour.</param>
+public sealed record SectionView(int Index, string Name, Srgb Colour, string Symbol, Length? Length, Length? Spread, Length? Blend)
+{
+    private static readonly Srgb Unknown = new(0x80, 0x80, 0x80);
+
+    public string Place => string.Create(CultureInfo.InvariantCulture, $"yarn.sections[{Index}]");
+
+    public static ImmutableArray<SectionView> Read(ProjectDocument document)
+    {
+        var count = Math.Min(document.Count("yarn.sections"), ColourRing.MostSections);
+        ImmutableArray<YarnSection> sections =
+            [.. Enumerable.Range(0, count).Select(i => Typed(document, string.Create(CultureInfo.InvariantCulture, $"yarn.sections[{i}]"), i))];
+        return [.. SequenceColour.Of(sections, document.Is("yarn.fromOtherEnd"), Called(document)).Select((key, i) => new SectionView(
+            i, key.Name, key.Colour, key.Symbol, sections[i].Length, sections[i].Spread, sections[i].Blend))];
+    }
+
+    /// <summary>What the document's sizes are called; a colour's symbol is none of these.</summary>
+    private static ImmutableArray<string> Called(ProjectDocument document) => new SizeSelection(
+        document.Typed("sizes.chart"),
+        [.. Enumerable.Range(0, document.Count("sizes.names")).Select(i => document.Typed(string.Create(CultureInfo.InvariantCulture, $"sizes.names[{i}]")))],
+        [
+            .. Enumerable.Range(0, document.Count("sizes.own")).Select(i => new OwnSize(
+                document.Typed(string.Create(CultureInfo.InvariantCulture, $"sizes.own[{i}].name")), ImmutableSortedDictionary<string, Length>.Empty)),
+        ],
+        null, [], []).Called;
+
+    private static YarnSection Typed(ProjectDocument document, string place, int index)
+    {
+        var name = document.Typed(place + ".name").Trim();
+        return new YarnSection(
+            name.Length > 0 ? name : string.Create(CultureInfo.InvariantCulture, $"section {index + 1}"),
+            Srgb.TryParse(document.Typed(place + ".colour"), out var colour) ? colour : Unknown,
+            Long(document, place + ".length"), Long(document, place + ".spread"), Long(document, place + ".blend"));
+    }
+
+    private static Length? Long(ProjectDocument document, string place) =>
+        TypedQuantity.TryLength(document.Typed(place), out var length) && length > Core.Quantities.Length.Zero ? length : null;
+}

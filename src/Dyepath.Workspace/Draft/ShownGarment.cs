@@ -1,0 +1,29 @@
+using Dyepath.Core.Planning;
+
+namespace Dyepath.Workspace.Draft;
+
+/// <summary>The drawings of the size that is shown, made once for all who show it.</summary>
+public sealed class ShownGarment
+{
+    private Plan? _plan;
+    private SizePlan? _size;
+    private GarmentDrawing? _front;
+    private Lazy<GarmentDrawing?>? _behind;
+
+    public GarmentDrawing Front(Plan plan, SizePlan size)
+    {
+        if (_front is null || plan != _plan || size != _size)
+        {
+            (_plan, _size) = (plan, size);
+            (_front, _behind) = (GarmentDrawing.Of(plan, size), new(() => GarmentDrawing.Behind(plan, size)));
+        }
+        return _front;
+    }
+
+    /// <summary>Missing where it has no other side, or none that differs.</summary>
+    public GarmentDrawing? Behind(Plan plan, SizePlan size)
+    {
+        Front(plan, size);
+        return _behind!.Value;
+    }
+}

@@ -1,0 +1,102 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using Dyepath.Core.Booklets;
+using Dyepath.Core.Colours;
+using Dyepath.Core.Fabrics;
+using Dyepath.Core.Garments;
+using Dyepath.Core.Planning;
+using Dyepath.Workspace.Draft;
+
+namespace Dyepath.Workspace.Fabric;
+
+/// <summary>What the page's canvas draws, in centimetres; its cells are handed over beside it, patch after patch.</summary>
+/// <param name="Key">Scenes of one key are the same place: the view stays where it is.</param>
+/// <param name="Stitch">Id of the fabric's stitch.</param>
+/// <param name="Inks">0xRRGGBB of what is legible on each colour of the palette.</param>
+public sealed record FabricScene(
+    string Key, string Stitch, ImmutableArray<ScenePatch> Patches, ImmutableArray<SceneLine> Lines, ImmutableArray<int> Palette,
+    ImmutableArray<int> Inks)
+{
+    /// <summary>Of the sections as the yarn runs; the companion yarn has none.</summary>
+    public required ImmutableArray<string> Symbols { get; init; }
+
+    /// <summary>Standard deviation in centimetres, 0 for none.</summary>
+    public required double Blur { get; init; }
+
+    /// <summary>The scale bar's unit.</summary>
+    public required bool Inches { get; init; }
+
+    public string ToJson() => JsonSerializer.Serialize(this, SceneJson.Default.FabricScene);
+
+    /// <param name="likely">Pieces as they were likely worked, in place of the plan.</param>
+    public static FabricScene Of(Unrolled unrolled, Eyes eyes, Distance distance, ImmutableArray<SimulatedTrials>? likely)
+    {
+        var plan = unrolled.Plan;
+        var palette = YarnPalette.Of(plan, eyes.Seen).ToImmutableArray();
+        var telling = unrolled.Telling.ToList();
+        return new FabricScene(
+            string.Join(' ', unrolled.Pieces.Select(p => p.Piece.Name).Prepend(unrolled.Size.Name)),
+            plan.Project.Fabric.Stitch.Id,
+            [.. unrolled.Pieces.Select(p => Patch(plan, p, likely?.FirstOrDefault(t => t.Name == p.Piece.Name)))],
+            [
+                .. unrolled.Seams.Select(s => new SceneLine(
+                    true, string.Join(", ", s.Seams.Select(i => telling.IndexOf(i) + 1)), s.X1, s.Y1, s.X2, s.Y2)),
+                .. unrolled.Openings.Select(s => new SceneLine(false, "", s.X1, s.Y1, s.X2, s.Y2)),
+            ],
+            palette,
+            [.. palette.Select(Ink)])
+        {
+            Symbols = [.. plan.Sequence.Colours.Select(c => c.Symbol), ""],
+            Blur = distance.Blur(plan.StitchWidth.Centimetres),
+            Inches = Wording.InchesFirst(plan.Project.Edition.Units),
+        };
+    }
+
+    private static ScenePatch Patch(Plan plan, LaidPiece laid, SimulatedTrials? likely)
+    {
+        var piece = laid.Piece;
+        var turned = piece.Working is Working.Turned or Working.RoundsTurned;
+        return new ScenePatch(
+            Wording.Capital(piece.Name) + (piece.Copies > 1 ? $" (make {piece.Copies})" : ""), laid.X, laid.Y, laid.Width, laid.Height,
+            laid.Columns, laid.Worn.Rows)
+        {
+            HiddenLeft = laid.HiddenLeft,
+            HiddenRight = laid.HiddenRight,
+            Sideways = plan.Direction == Direction.Sideways,
+            Turned = turned,
+            Over = piece.WrongSideOut,
+            RowShares = likely?.RowShares ?? [],
+        };
+    }
+
+    private static int Ink(int ground) =>
+        Contrast.InkOn(new Srgb((byte)(ground >> 16), (byte)(ground >> 8), (byte)ground)) == Srgb.Black ? 0x000000 : 0xffffff;
+}
+
+public sealed record ScenePatch(string Label, double X, double Y, double Width, double Height, int Columns, int Rows)
+{
+    /// <summary>Columns that a seam hides at the left.</summary>
+    public required int HiddenLeft { get; init; }
+
+    public required int HiddenRight { get; init; }
+
+    /// <summary>Rows stand upright, the first at the left.</summary>
+    public required bool Sideways { get; init; }
+
+    /// <summary>Every other row shows its other side.</summary>
+    public required bool Turned { get; init; }
+
+    /// <summary>Turned over: the first row shows its wrong side, and sideways stands at the right.</summary>
+    public required bool Over { get; init; }
+
+    /// <summary>Share of each row in its planned colour, first row first; none for the plan.</summary>
+    public required ImmutableArray<double> RowShares { get; init; }
+}
+
+/// <param name="Seam">Sewn or joined; else an opening.</param>
+public sealed record SceneLine(bool Seam, string Tag, double X1, double Y1, double X2, double Y2);
+
+[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
+[JsonSerializable(typeof(FabricScene))]
+internal sealed partial class SceneJson : JsonSerializerContext;

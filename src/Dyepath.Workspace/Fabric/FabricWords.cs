@@ -1,0 +1,106 @@
+using System.Globalization;
+using Dyepath.Core.Booklets;
+using Dyepath.Core.Garments;
+using Dyepath.Core.Planning;
+
+namespace Dyepath.Workspace.Fabric;
+
+/// <summary>Seams and stitches in a maker's words.</summary>
+public static class FabricWords
+{
+    /// <summary>How far the colours jump, to the half unit: finer is beyond what an eye sees.</summary>
+    /// <param name="unit">What is counted against the yarn, as <see cref="Unit"/> names it.</param>
+    public static string Jump(double phaseJump, string unit = "stitch") =>
+        (Math.Round(phaseJump * 2, MidpointRounding.AwayFromZero) / 2) switch
+        {
+            0 => "the colours run on here",
+            1 => $"the colours jump 1 {unit} of yarn here",
+            var halves => string.Create(CultureInfo.InvariantCulture, $"the colours jump {halves} {Many(unit)} of yarn here"),
+        };
+
+    /// <summary>How the colours meet at a seam, against what, and how far they jump.</summary>
+    /// <param name="unit">As <see cref="Unit"/> names it.</param>
+    public static string Judged(SeamPlan seam, string unit = "stitch")
+    {
+        ArgumentNullException.ThrowIfNull(seam);
+        var against = seam.Extension == SeamExtension.Mirrored ? "mirrored" : "carried on";
+        return $"{seam.Quality.Words()}, {against}: {Jump(seam.PhaseJump, unit)}";
+    }
+
+    /// <summary>What pieces that begin anywhere would give.</summary>
+    /// <param name="chance">Mean jump, in units.</param>
+    /// <param name="unit">As <see cref="Unit"/> names it.</param>
+    public static string Chance(double chance, string unit = "stitch") =>
+        string.Create(CultureInfo.InvariantCulture, $"By chance the colours would jump {Math.Round(chance * 2, MidpointRounding.AwayFromZero) / 2:0.#} {Many(unit)} on average");
+
+    public static string Match(double match) => match switch
+    {
+        >= 0.995 => "all stitches match",
+        < 0.005 => "no stitch matches",
+        _ => $"{Share(match)} of the stitches match",
+    };
+
+    /// <summary>The count that was chosen for a piece: of a shaped one its widest row, on a bias the mean of two.</summary>
+    public static int Count(PiecePlan piece)
+    {
+        ArgumentNullException.ThrowIfNull(piece);
+        return piece.Shape switch
+        {
+            null => piece.Stitches,
+            { Bias: > 0 } biased => (biased.ShortestRow + biased.WidestRow) / 2,
+            var shape => shape.WidestRow,
+        };
+    }
+
+    /// <summary>Of its rows, such as <c>83</c>, <c>82 and 83</c> where two alternate, or <c>59 to 83</c> where it is shaped.</summary>
+    public static string Stitches(PiecePlan piece)
+    {
+        ArgumentNullException.ThrowIfNull(piece);
+        return piece.Shape is { } shape
+            ? FormattableString.Invariant($"{shape.ShortestRow} to {shape.WidestRow}")
+            : string.Join(" and ", piece.RowStitches);
+    }
+
+    /// <param name="chance">As a plan has it; missing where there is nothing to hold.</param>
+    public static string MadeWell(double? chance) => chance switch
+    {
+        null => "nothing to hold",
+        >= 0.995 => "for nearly every maker",
+        < 0.005 => "for hardly any maker",
+        < 0.015 => "for 1 maker of 100",
+        { } share => string.Create(CultureInfo.InvariantCulture, $"for {Math.Round(100 * share)} makers of 100"),
+    };
+
+    public static string Share(double share) => string.Create(CultureInfo.InvariantCulture, $"{Math.Round(100 * share)} %");
+
+    /// <summary>What is counted against the yarn: in linen stitch a single crochet and the chain beside it.</summary>
+    public static string Unit(Plan plan) => plan.Project.Fabric.Stitch.StitchesPerUnit == 1 ? "stitch" : "pair";
+
+    public static string Many(string unit) => unit == "stitch" ? "stitches" : unit + "s";
+
+    /// <summary>A seam as the making up names it.</summary>
+    public static string Seam(string where) => where.EndsWith(" sleeve", StringComparison.Ordinal) ? $"under the {where}" : where;
+
+    /// <summary>One stitch, as it is read out.</summary>
+    /// <param name="unit">As <see cref="Unit"/> names it.</param>
+    public static string Stitch(
+        PiecePlan piece, StitchReading stitch, (string Name, string Symbol) colour, int? ball, bool turned, string unit, Units units)
+    {
+        var side = !turned ? "" : stitch.RightSide ? " (RS)" : " (WS)";
+        var row = turned ? "row" : "round";
+        var tones = stitch.TwoToned ? ", two-toned" : "";
+        var change = stitch.ToChange switch
+        {
+            null => "",
+            0 => stitch.TwoToned ? " The colour changes within it." : " The colour changes right beside it.",
+            < 1.05 and > 0.95 => $" The next change of colour is 1 {unit} of yarn away.",
+            var d => string.Create(CultureInfo.InvariantCulture, $" The nearest change of colour is {d:0.#} {Many(unit)} of yarn away."),
+        };
+        return $"{Wording.Capital(piece.Name)}, {row} {stitch.Row}{side}, {unit} {stitch.Column} from the right: {colour.Name} ({colour.Symbol}){tones}. "
+            + $"{Yarn(stitch.FromStart.Metres, units)} from the piece's first stitch{(ball is null ? "" : $", ball {ball}")}.{change}";
+    }
+
+    private static string Yarn(double metres, Units units) => Wording.InchesFirst(units)
+        ? string.Create(CultureInfo.InvariantCulture, $"{metres / 0.9144:0.0} yd of yarn")
+        : string.Create(CultureInfo.InvariantCulture, $"{metres:0.0} m of yarn");
+}

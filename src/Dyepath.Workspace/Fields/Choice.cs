@@ -1,0 +1,10 @@
+namespace Dyepath.Workspace.Fields;
+
+/// <param name="Value">As the document says it.</param>
+public sealed record Choice(string Value, string Words)
+{
+    public Choice(string value)
+        : this(value, value)
+    {
+    }
+}

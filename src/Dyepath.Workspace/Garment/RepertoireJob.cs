@@ -1,0 +1,93 @@
+using System.Collections.Immutable;
+using System.Text;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using System.Text.Json.Serialization;
+using Dyepath.Core.Constructions;
+using Dyepath.Core.Planning;
+using Dyepath.Core.Projects;
+using Dyepath.Workspace.Draft;
+using Dyepath.Workspace.Work;
+
+namespace Dyepath.Workspace.Garment;
+
+/// <summary>A garment as it is begun, as worn in one size: lines alone, since the yarn that it is planned in is nobody's.</summary>
+/// <param name="Behind">Missing where there is nothing else to see.</param>
+/// <param name="OnFigure">It hangs on a figure of the size; else it lies by itself.</param>
+/// <param name="Measures">Finished, such as <c>104 cm round and 60 cm long</c>.</param>
+public sealed record KindDrawing(KindView Front, KindView? Behind, bool OnFigure, string Measures);
+
+/// <summary>Centimetres; y grows downwards.</summary>
+public sealed record KindView(double Left, double Top, double Width, double Height, ImmutableArray<KindLine> Lines)
+{
+    internal static KindView Of(GarmentDrawing drawing)
+    {
+        var points = drawing.Outlines.SelectMany(o => o.Points).ToArray();
+        var (left, top) = (points.Min(p => p.X), points.Min(p => p.Y));
+        return new KindView(
+            left, top, points.Max(p => p.X) - left, points.Max(p => p.Y) - top,
+            [.. drawing.Outlines.Select(o => new KindLine(o.Kind, o.Path))]);
+    }
+}
+
+/// <param name="Kind">As <see cref="Outline.Kind"/>.</param>
+/// <param name="Path">As <see cref="Outline.Path"/>.</param>
+public sealed record KindLine(string Kind, string Path);
+
+/// <summary>Plans and draws one garment of the repertoire as it is begun, in the second runtime.</summary>
+public static class RepertoireJob
+{
+    public const string Name = "repertoire";
+
+    /// <param name="sizes">The document's sizes; missing, the garment's own chart.</param>
+    /// <param name="size">The only one that is planned; missing, the middle one of the garment's chart.</param>
+    public static string Order(GarmentKind kind, JsonNode? sizes, string? size)
+    {
+        ArgumentNullException.ThrowIfNull(kind);
+        var document = ProjectDocument.TryParse(ProjectWriter.Write(StarterDocument.Of(kind)))!;
+        if (kind.IsToBody)
+        {
+            document.Set("sizes", sizes is JsonObject chosen && size is not null
+                ? Only(chosen, size)
+                : new JsonObject { ["chart"] = kind.Chart });
+        }
+        return document.Text;
+    }
+
+    /// <returns>Null where it cannot be made in that size, such as in a chart that lacks one of its measures.</returns>
+    public static KindDrawing? Read(byte[] result) => JsonSerializer.Deserialize(result, KindJson.Default.KindDrawing);
+
+    public static byte[] Run(string order, IProgress<double> progress) =>
+        JsonSerializer.SerializeToUtf8Bytes(Draw(order), KindJson.Default.KindDrawing!);
+
+    private static KindDrawing? Draw(string order)
+    {
+        if (ProjectReader.Read(Encoding.UTF8.GetBytes(order)).Project is not { } project
+            || GarmentPlanner.Plan(project).Plan is not { } plan)
+            return null;
+        var size = plan.Sizes[plan.Sizes.Length / 2];
+        var front = GarmentDrawing.Of(plan, size);
+        var behind = GarmentDrawing.Behind(plan, size);
+        return new KindDrawing(
+            KindView.Of(front), behind is null ? null : KindView.Of(behind), front.IsOnFigure, GarmentSentence.Measures(plan, size));
+    }
+
+    /// <summary>The same chart with this size alone, and nothing that is fixed for another garment.</summary>
+    private static JsonObject Only(JsonObject sizes, string size)
+    {
+        var only = new JsonObject();
+        if (sizes["own"] is JsonArray own)
+            only["own"] = new JsonArray([.. own.Where(o => o?["name"]?.ToString() == size).Select(o => o!.DeepClone())]);
+        else
+        {
+            only["chart"] = sizes["chart"]?.DeepClone();
+            only["names"] = new JsonArray(size);
+        }
+        only["base"] = size;
+        return only;
+    }
+}
+
+[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
+[JsonSerializable(typeof(KindDrawing))]
+internal sealed partial class KindJson : JsonSerializerContext;

@@ -1,0 +1,107 @@
+using System.Globalization;
+using System.IO.Compression;
+using System.Text;
+using Dyepath.Core.Booklets;
+using Dyepath.Core.Instructions;
+using Dyepath.Core.Planning;
+using Dyepath.Drawing;
+using Dyepath.Workspace.Shell;
+using Dyepath.Workspace.Worker;
+
+namespace Dyepath.Workspace.Pattern;
+
+public enum BookletForm
+{
+    Pdf,
+    Html,
+    Text,
+
+    /// <summary>Every picture as SVG, in a zip.</summary>
+    Pictures,
+}
+
+/// <param name="Type">Its media type.</param>
+public sealed record MadeFile(string Name, string Type, byte[] Bytes)
+{
+    /// <summary>Of a PDF; missing where the file has none.</summary>
+    public int? Pages { get; init; }
+}
+
+/// <summary>Makes the files of a booklet.</summary>
+/// <param name="jobs">Where the PDF and the web page are laid out, so that the page goes on answering.</param>
+public sealed class BookletFiles(IJobs jobs)
+{
+    /// <param name="decisions">What the plan's searches found, so that they are not made again.</param>
+    /// <param name="progress">Told what is being done, in a maker's words.</param>
+    /// <exception cref="JobException">The PDF or the web page could not be made.</exception>
+    /// <exception cref="OperationCanceledException">Cancelled; a PDF at any time, pictures between two of them.</exception>
+    public async Task<MadeFile> MakeAsync(
+        BookletForm form, Plan plan, byte[]? decisions, PageSize paper, Action<string> progress, CancellationToken cancel)
+    {
+        var edition = plan.Project.Edition;
+        var title = plan.Project.Title;
+        var name = $"{(edition.Terms == Terms.Us ? "-us" : "-uk")}{(edition.Size is { } size ? $"-{FileName.Of(size, "")}" : "")}";
+        progress("Beginning…");
+        await Breathe(cancel);
+        switch (form)
+        {
+            case BookletForm.Pdf:
+                var (pages, pdf) = PdfJob.Read(await jobs.RunAsync(
+                    PdfJob.Name, PdfJob.Order(plan, decisions, paper), share => progress(string.Create(CultureInfo.InvariantCulture, $"Laying out the pages: {share:0 %}")),
+                    cancel, PdfJob.Assemblies));
+                return new(FileName.Of(title, $"{name}.pdf"), "application/pdf", pdf) { Pages = pages };
+            case BookletForm.Html:
+                return new(
+                    FileName.Of(title, $"{name}.html"), "text/html", await jobs.RunOrHereAsync(PageJob.Name, PageJob.Order(plan, decisions), _ => { }, cancel));
+            case BookletForm.Text:
+                return new(FileName.Of(title, $"{name}.txt"), "text/plain", Encoding.UTF8.GetBytes(TextBooklet.Write(PatternWriter.Write(plan, cancel), edition)));
+            case BookletForm.Pictures:
+                return new(FileName.Of(title, $"{name}-pictures.zip"), "application/zip", await Zip(PatternWriter.Write(plan, cancel), progress, cancel));
+            default:
+                throw new ArgumentOutOfRangeException(nameof(form), form, "No such file of a booklet.");
+        }
+    }
+
+    /// <summary>The pictures that an edition prints, in order, each with its caption.</summary>
+    public static IReadOnlyList<(Figure Figure, string Caption)> Pictures(Booklet booklet)
+    {
+        var wording = new Wording(booklet, booklet.Edition);
+        return [.. booklet.For(booklet.Edition).Sections.SelectMany(s => s.Blocks).OfType<Figure>()
+            .Select(f => (f, wording.Text(f.Caption)))];
+    }
+
+    public static MadeFile Picture(Booklet booklet, int index)
+    {
+        var (figure, caption) = Pictures(booklet)[index];
+        return new(PictureName(index, caption), "image/svg+xml", Svg(figure, booklet));
+    }
+
+    private static async Task<byte[]> Zip(Booklet booklet, Action<string> progress, CancellationToken cancel)
+    {
+        var pictures = Pictures(booklet);
+        using var bytes = new MemoryStream();
+        using (var zip = new ZipArchive(bytes, ZipArchiveMode.Create, leaveOpen: true))
+        {
+            for (var i = 0; i < pictures.Count; i++)
+            {
+                progress(string.Create(CultureInfo.InvariantCulture, $"Picture {i + 1} of {pictures.Count}…"));
+                await Breathe(cancel);
+                var entry = zip.CreateEntry(PictureName(i, pictures[i].Caption), CompressionLevel.Fastest);
+                // The same booklet makes the same file, whenever it is made.
+                entry.LastWriteTime = new DateTimeOffset(1980, 1, 1, 0, 0, 0, TimeSpan.Zero);
+                await using var stream = entry.Open();
+                await stream.WriteAsync(Svg(pictures[i].Figure, booklet), cancel);
+            }
+        }
+        return bytes.ToArray();
+    }
+
+    private static string PictureName(int index, string caption) =>
+        FileName.Of(string.Create(CultureInfo.InvariantCulture, $"{index + 1:00} {caption}"), ".svg");
+
+    private static byte[] Svg(Figure figure, Booklet booklet) =>
+        Encoding.UTF8.GetBytes(SvgDrawing.Write(figure, booklet.Edition, new Wording(booklet, booklet.Edition).Say));
+
+    /// <summary>Lets the page show how far it has come, and a cancelling hand in between.</summary>
+    private static Task Breathe(CancellationToken cancel) => Task.Delay(20, cancel);
+}

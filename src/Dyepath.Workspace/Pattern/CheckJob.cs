@@ -1,0 +1,36 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using Dyepath.Core.Findings;
+using Dyepath.Core.Planning;
+using Dyepath.Core.Reading;
+
+namespace Dyepath.Workspace.Pattern;
+
+/// <summary>The technical check in the second runtime.</summary>
+public static class CheckJob
+{
+    public const string Name = "check";
+
+    public static string Order(Plan plan, byte[]? decisions) => PlanAnew.Write(plan, decisions);
+
+    public static ImmutableArray<Finding> Read(byte[] result) =>
+        JsonSerializer.Deserialize(result, CheckJson.Default.ImmutableArrayFinding);
+
+    /// <exception cref="InvalidOperationException">The document has no plan.</exception>
+    public static byte[] Run(string order, IProgress<double> progress)
+    {
+        var steps = PatternCheck.Steps(PlanAnew.Read(order));
+        var found = ImmutableArray.CreateBuilder<Finding>();
+        for (var i = 0; i < steps.Length; i++)
+        {
+            found.AddRange(steps[i]());
+            progress.Report((i + 1.0) / steps.Length);
+        }
+        ImmutableArray<Finding> each = [.. found.DistinctBy(f => (f.Place, f.Text))];
+        return JsonSerializer.SerializeToUtf8Bytes(each, CheckJson.Default.ImmutableArrayFinding);
+    }
+}
+
+[JsonSerializable(typeof(ImmutableArray<Finding>))]
+internal sealed partial class CheckJson : JsonSerializerContext;

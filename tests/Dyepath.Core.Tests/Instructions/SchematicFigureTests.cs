@@ -1,0 +1,103 @@
+using Dyepath.Core.Booklets;
+using Dyepath.Core.Constructions;
+using Dyepath.Core.Garments;
+using Dyepath.Core.Instructions;
+using Dyepath.Core.Planning;
+using Dyepath.Core.Projects;
+using Dyepath.Core.Tests.Garments;
+
+namespace Dyepath.Core.Tests.Instructions;
+
+/// <summary>Every measure of a piece has a letter in the drawing and a row in its table.</summary>
+public sealed class SchematicFigureTests
+{
+    public static TheoryData<string, Direction> Ways => [.. from kind in Repertoire.All from way in new[] { Direction.Up, Direction.Sideways }
+        where kind.Name != "cowl" || way == Direction.Up select (kind.Name, way)];
+
+    [Theory]
+    [MemberData(nameof(Ways))]
+    public void Every_measure_of_a_piece_has_a_row(string kind, Direction direction)
+    {
+        var plan = PlanOf(kind, direction);
+        var (_, table) = Drawn(plan);
+        var rows = table.Select(r => Labelled(r[0])).ToArray();
+        foreach (var group in plan.Construction.Groups)
+        {
+            foreach (var piece in group.Pieces)
+            {
+                string[] wanted =
+                [
+                    "width", "height", .. group.Openings.Select(o => Words(o.Measure)),
+                    .. group.Openings.Where(o => o.Cut is not null).Select(o => Words(o.Cut!.Depths[piece.Id])),
+                ];
+                Assert.All(wanted, what => Assert.Single(rows, r => r.What == what && r.Pieces.Contains(PlaceNames.Of(piece.Id))));
+            }
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Ways))]
+    public void Letters_and_rows_are_the_same_and_none_says_what_another_says(string kind, Direction direction)
+    {
+        var (schematic, table) = Drawn(PlanOf(kind, direction));
+        var rows = table.Select(r => Labelled(r[0])).ToArray();
+        Assert.Equal(rows.Select(r => r.Letter), rows.Select(r => r.Letter).Distinct());
+        Assert.Equal(rows.Select(r => r.Letter).Order(), schematic.Pieces.SelectMany(p => p.Dimensions).Select(d => Letter(d.Label)).Distinct().Order());
+        var said = table.Select(r => (Labelled(r[0]).What, string.Join('|', r.Skip(1)))).ToArray();
+        Assert.Equal(said.Distinct(), said);
+    }
+
+    /// <summary>A lettered line has the length of its row in the base size.</summary>
+    [Theory]
+    [MemberData(nameof(Ways))]
+    public void Lines_are_as_long_as_their_rows_say(string kind, Direction direction)
+    {
+        var plan = PlanOf(kind, direction);
+        var at = plan.Sizes.ToList().FindIndex(s => s.Name == plan.Project.Sizes.Base);
+        var (schematic, table) = Drawn(plan);
+        var lengths = table.ToDictionary(r => Labelled(r[0]).Letter, r => double.Parse(r[1 + (at < 0 ? plan.Sizes.Length / 2 : at)].Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture));
+        Assert.All(schematic.Pieces.SelectMany(p => p.Dimensions), d => Assert.True(
+            Math.Abs(Math.Abs(d.To.X - d.From.X) + Math.Abs(d.To.Y - d.From.Y) - lengths[Letter(d.Label)]) <= 0.26, Letter(d.Label)));
+    }
+
+    /// <summary>What its Making up says is dried flat to the drawing: a vest is that by its cuts.</summary>
+    [Fact]
+    public void A_vest_has_the_ends_of_its_lines_on_its_outline()
+    {
+        var (schematic, _) = Drawn(PlanOf("vest", Direction.Sideways));
+        foreach (var piece in schematic.Pieces)
+        {
+            foreach (var line in piece.Dimensions.Where(d => d.Offset == 0))
+                Assert.Contains(piece.Outline, p => Math.Abs(p.Y - line.To.Y) < 0.01);
+        }
+        Assert.Equal(2, schematic.Pieces.Length);
+    }
+
+    private static (Schematic Picture, string[][] Rows) Drawn(Plan plan)
+    {
+        var blocks = SchematicFigure.Of(new PatternContext(plan));
+        return ((Schematic)blocks.OfType<Figure>().Single().Picture, [.. blocks.OfType<Table>().Single().Rows.Select(r => r.Select(c => Say(plan, c)).ToArray())]);
+    }
+
+    private static string Say(Plan plan, Phrase phrase) => string.Concat(
+        new Wording([.. plan.Sizes.Select(s => s.Name)], plan.Project.Edition with { Units = Units.Centimetres }).Say(phrase).Select(s => s.Text));
+
+    private static string Letter(Phrase label) => string.Concat(new Wording(["one", "two"], StarterDocument.Project.Edition).Say(label).Select(s => s.Text)).Split(' ')[0];
+
+    /// <summary>Of <c>e: front and back, neck width, cm</c>.</summary>
+    private static (string Letter, string[] Pieces, string What) Labelled(string label)
+    {
+        var (colon, parts) = (label.IndexOf(':', StringComparison.Ordinal), label.Split(", "));
+        return (label[..colon], parts[0][(colon + 2)..].Split(" and "), parts[1]);
+    }
+
+    /// <summary>The piece says whose neck it is.</summary>
+    private static string Words(GarmentMeasure measure) =>
+        measure is GarmentMeasure.NeckDepth or GarmentMeasure.BackNeckDepth ? "neck depth" : GarmentMeasures.Words(measure);
+
+    private static Plan PlanOf(string kind, Direction direction)
+    {
+        var project = StarterDocument.Of(Repertoire.All.First(k => k.Name == kind));
+        return (project with { Garment = project.Garment with { Direction = direction } }).Planned();
+    }
+}

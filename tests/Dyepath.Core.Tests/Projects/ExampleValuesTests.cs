@@ -1,0 +1,59 @@
+using Dyepath.Core.Booklets;
+using Dyepath.Core.Constructions;
+using Dyepath.Core.Instructions;
+using Dyepath.Core.Projects;
+using Dyepath.Core.Quantities;
+using Dyepath.Core.Swatches;
+using Dyepath.Core.Tests.Garments;
+using Dyepath.Core.Yarns;
+
+namespace Dyepath.Core.Tests.Projects;
+
+/// <summary>What a document still has of the example that it was begun with is said to be unmeasured, whatever its yarn is called by now.</summary>
+public sealed class ExampleValuesTests
+{
+    private static readonly Project Renamed = StarterDocument.Project with
+    {
+        Yarn = StarterDocument.Project.Yarn with
+        {
+            Name = "Own yarn",
+            Sections = [.. StarterDocument.Project.Yarn.Sections.Select(s => s with { Name = "own " + s.Name })],
+        },
+    };
+
+    [Fact]
+    public void Another_name_and_other_colours_are_not_a_measurement() =>
+        Assert.Equal(["yarn.sections", "yarn.counted", "fabric.swatch.yarnUsed"], ExampleValues.Of(Renamed).Select(v => v.Place));
+
+    [Fact]
+    public void What_is_measured_is_no_longer_named()
+    {
+        var measured = Renamed with
+        {
+            Yarn = Renamed.Yarn with
+            {
+                Sections = Renamed.Yarn.Sections.SetItem(0, Renamed.Yarn.Sections[0] with { Length = Length.FromCentimetres(30) }),
+                Counted = [new CountedBall("one", [[5, 4, 6, 4], [5, 4, 6, 5]])],
+            },
+        };
+        Assert.Equal(["fabric.swatch.yarnUsed"], ExampleValues.Of(measured).Select(v => v.Place));
+        var all = measured with
+        {
+            Fabric = measured.Fabric with { Swatch = measured.Fabric.Swatch with { YarnUsed = [new YarnUsed(30, Length.FromCentimetres(190))] } },
+        };
+        Assert.Empty(ExampleValues.Of(all));
+        Assert.Empty(ExampleValues.Findings(all));
+        Assert.Empty(ExampleValues.Of(TestProjects.Tideline));
+    }
+
+    [Fact]
+    public void Every_garment_begins_with_it_and_its_booklet_says_so()
+    {
+        Assert.All(Repertoire.All, kind => Assert.Equal(3, ExampleValues.Of(StarterDocument.Of(kind)).Length));
+        var plan = Renamed.Planned();
+        Assert.Contains(plan.Findings, f => f.Place == "yarn.sections" && f.Text.StartsWith("Not measured yet: the lengths of the colours, the counted stitches and the yarn", StringComparison.Ordinal));
+        Assert.Contains(
+            "This yarn is not measured yet: the lengths of the colours, the counted stitches and the yarn that the swatch's stitches took are those of an example",
+            TextBooklet.Write(PatternWriter.Write(plan), plan.Project.Edition).Replace("\n    ", " ", StringComparison.Ordinal), StringComparison.Ordinal);
+    }
+}

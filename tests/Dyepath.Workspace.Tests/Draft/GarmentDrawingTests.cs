@@ -1,0 +1,255 @@
+using System.Globalization;
+using System.Text;
+using System.Text.Json.Nodes;
+using Dyepath.Core.Constructions;
+using Dyepath.Core.Garments;
+using Dyepath.Core.Planning;
+using Dyepath.Core.Projects;
+using Dyepath.Workspace.Draft;
+using Dyepath.Workspace.Work;
+
+namespace Dyepath.Workspace.Tests.Draft;
+
+public sealed class GarmentDrawingTests
+{
+    private static readonly string[] Shapes =
+    [
+        """{ "shape": "tunic" }""", """{ "shape": "pullover", "sleeves": {}, "direction": "up" }""",
+        """{ "shape": "cowl", "circumference": "66 cm", "height": "28 cm" }""", """{ "shape": "wrap", "width": "45 cm", "length": "170 cm" }""",
+        """{ "shape": "blanket", "width": "100 cm", "length": "120 cm" }""",
+        """{ "shape": "cardigan", "sleeves": {}, "edgings": [{ "where": "fronts", "edging": "button-band" }] }""",
+        """{ "shape": "skirt", "flare": "30 cm", "edgings": [{ "where": "waist", "edging": "elastic-casing" }] }""",
+        """{ "shape": "tunic", "neck": "round" }""", """{ "shape": "pullover", "neck": "buttoned", "edgings": [{ "where": "shoulder", "edging": "button-band" }] }""",
+    ];
+
+    public static TheoryData<string> Garments => [.. Shapes];
+
+    [Theory]
+    [MemberData(nameof(Garments))]
+    public void Everything_lies_within_the_view_and_no_cell_is_missing(string garment)
+    {
+        var plan = PlanOf(garment);
+        foreach (var size in plan.Sizes)
+        {
+            var drawing = GarmentDrawing.Of(plan, size);
+            Assert.All(drawing.Patches, p => Assert.Equal(p.Columns * p.Rows, p.Cells.Length));
+            Assert.All(drawing.Patches, p => Assert.True(
+                p.X >= drawing.Left && p.Y >= drawing.Top && p.X + p.Width <= drawing.Left + drawing.Width && p.Y + p.Height <= drawing.Top + drawing.Height));
+            Assert.All(drawing.Dimensions, d => Assert.True(
+                Math.Min(d.X1, d.X2) >= drawing.Left && Math.Max(d.X1, d.X2) <= drawing.Left + drawing.Width
+                && Math.Min(d.Y1, d.Y2) >= drawing.Top && Math.Max(d.Y1, d.Y2) <= drawing.Top + drawing.Height));
+            Assert.Contains(size.Name, drawing.Sentence, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void It_is_to_scale_with_the_sleeves_at_either_side()
+    {
+        var plan = PlanOf(Shapes[1]);
+        var size = plan.Sizes[1];
+        var drawing = GarmentDrawing.Of(plan, size);
+        var (front, sleeve) = (size.Pieces[0], size.Pieces.Single(p => p.Name == "sleeve"));
+        Assert.Equal((front.Width.Centimetres, front.Height.Centimetres), (drawing.Patches[0].Width, drawing.Patches[0].Height));
+        Assert.Equal((1, 3), (drawing.Patches[1].Turns, drawing.Patches[2].Turns));
+        Assert.Equal(-sleeve.Height.Centimetres, drawing.Patches[1].X, 9);
+        Assert.Equal(front.Width.Centimetres, drawing.Patches[2].X, 9);
+        Assert.Equal(sleeve.Width.Centimetres / 2, drawing.Patches[2].Height, 9);
+        // Each sleeve shows the half that lies in front of the fold at the shoulder.
+        Assert.All(drawing.Patches.Skip(1), p => Assert.Equal(sleeve.Stitches / 2, p.Columns));
+    }
+
+    /// <summary>Seen from the front the right one lies at the left, then one band, since they overlap, then the left one.</summary>
+    [Fact]
+    public void Fronts_lie_a_band_apart()
+    {
+        var plan = PlanOf(Shapes[5]);
+        var size = plan.Sizes[1];
+        var drawing = GarmentDrawing.Of(plan, size);
+        var (right, left) = (drawing.Patches[0], drawing.Patches[1]);
+        Assert.Equal(size.Edgings[0].Depth.Centimetres, left.X - right.X - right.Width, 9);
+        var band = Assert.Single(drawing.Outlines, o => o.Kind == "edging");
+        Assert.Equal((right.X + right.Width, left.X), (band.Points.Min(p => p.X), Math.Round(band.Points.Max(p => p.X), 9)), (a, b) => Math.Abs(a.Item1 - b.Item1) + Math.Abs(a.Item2 - b.Item2) < 1e-6);
+        Assert.Contains(drawing.Dimensions, d => !d.IsUpright && Math.Abs(d.X1 + d.X2 - right.X - left.X - left.Width) < 1e-6 && d.Label.EndsWith("round", StringComparison.Ordinal));
+    }
+
+    /// <summary>Half of a flared tube is seen: its hem at full length, its waist and the casing above it as long as the rows that reach it.</summary>
+    [Fact]
+    public void A_flared_skirt_narrows_from_the_hem_to_the_waist()
+    {
+        var plan = PlanOf(Shapes[6]);
+        var size = plan.Sizes[1];
+        var drawing = GarmentDrawing.Of(plan, size);
+        var (patch, piece) = (Assert.Single(drawing.Patches), size.Pieces[0]);
+        var edge = Assert.Single(drawing.Outlines, o => o.Kind == "edge").Points;
+        double Wide(double y) => edge.Where(p => Math.Abs(p.Y - y) < 1e-6).Max(p => p.X) - edge.Where(p => Math.Abs(p.Y - y) < 1e-6).Min(p => p.X);
+        var reach = piece.Shape!.Parts[0].Outline;
+        var waist = Enumerable.Range(0, piece.Rows).Count(r => reach.At(r).Last == piece.Shape.LastColumn) * plan.RowHeight.Centimetres / 2;
+        Assert.Equal(piece.Width.Centimetres / 2, Wide(piece.Height.Centimetres), 1e-6);
+        Assert.Equal(waist, Wide(0), 1e-6);
+        var casing = drawing.Outlines.Where(o => o.Kind == "edging").Select(o => o.Points).Single(points => points.All(p => p.Y < 1e-6));
+        Assert.Equal(waist, casing.Max(p => p.X) - casing.Min(p => p.X), 1e-6);
+        // The fabric of every line lies within the outline: stitches in its middle, nothing at either side.
+        for (var y = 0; y < patch.Rows; y++)
+        {
+            var line = patch.Cells[(y * patch.Columns)..((y + 1) * patch.Columns)];
+            var (first, last) = (Array.FindIndex(line, c => c != WornPiece.Empty), Array.FindLastIndex(line, c => c != WornPiece.Empty));
+            Assert.InRange(first - (patch.Columns - 1 - last), -1, 1);
+            Assert.DoesNotContain(WornPiece.Empty, line[first..(last + 1)]);
+        }
+        Assert.Contains(drawing.Dimensions, d => d.Y1 < 0 && d.Label.EndsWith("round", StringComparison.Ordinal));
+    }
+
+    public static TheoryData<string> Kinds => [.. Repertoire.All.Select(k => k.Name)];
+
+    /// <summary>A line says its own length on the drawing's scale, or twice of it where it goes all the way round.</summary>
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void Every_line_is_as_long_as_its_number(string kind)
+    {
+        // What is worked in rounds goes up.
+        foreach (var plan in new[] { Direction.Up, Direction.Sideways }.Where(way => kind != "cowl" || way == Direction.Up).Select(way => PlanOf(kind, way)))
+        {
+            foreach (var drawing in plan.Sizes.SelectMany(size => Sides(plan, size)))
+            {
+                Assert.True(drawing.Dimensions.Length >= 2);
+                Assert.All(drawing.Dimensions, d =>
+                {
+                    var words = d.Label.Split(' ');
+                    var said = double.Parse(words[0], CultureInfo.InvariantCulture) / (words is [_, _, "round"] ? 2 : 1);
+                    Assert.Equal("cm", words[1]);
+                    Assert.True(Math.Abs(said - Math.Abs(d.X2 - d.X1) - Math.Abs(d.Y2 - d.Y1)) <= 0.26, $"{d}");
+                });
+            }
+        }
+    }
+
+    /// <summary>Fronts that open may be wider than the back, and a piece on the bias is wider than its rows: their lines lie in the middle.</summary>
+    public static TheoryData<string> Straight => [.. Repertoire.All.Select(k => k.Name).Where(name => name is not ("cardigan" or "bias-wrap"))];
+
+    /// <summary>A line lies against the part that it measures: seams and edgings are all that it may stand off by.</summary>
+    [Theory]
+    [MemberData(nameof(Straight))]
+    public void Every_line_lies_along_a_part_of_its_length(string kind)
+    {
+        var plan = PlanOf(kind, Direction.Up);
+        var drawing = GarmentDrawing.Of(plan, plan.Sizes[0]);
+        foreach (var part in drawing.Patches.Take(1).Concat(drawing.Patches.TakeLast(1)))
+        {
+            Assert.Contains(drawing.Dimensions, d => !d.IsUpright && Math.Abs(d.X1 - part.X) < 2.5 && Math.Abs(d.X2 - part.X - part.Width) < 4);
+            Assert.Contains(drawing.Dimensions, d => d.IsUpright && Math.Abs(d.Y1 - part.Y) < 4 && Math.Abs(d.Y2 - part.Y - part.Height) < 4);
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void Nothing_runs_out_of_the_picture(string kind)
+    {
+        var plan = PlanOf(kind, Direction.Up);
+        foreach (var drawing in plan.Sizes.SelectMany(size => Sides(plan, size)))
+        {
+            Assert.All(drawing.Outlines.SelectMany(o => o.Points, (o, p) => (o.Kind, X: p.X, Y: p.Y)).Concat(drawing.Dimensions.SelectMany(
+                d => new[] { (Kind: "dimension", X: d.X1, Y: d.Y1), (Kind: "dimension", X: d.X2, Y: d.Y2) })), p => Assert.True(
+                p.X >= drawing.Left && p.X <= drawing.Left + drawing.Width && p.Y >= drawing.Top && p.Y <= drawing.Top + drawing.Height, $"{p}"));
+        }
+    }
+
+    [Theory]
+    [InlineData("off-shoulder-top")]
+    [InlineData("off-shoulder-dress")]
+    public void A_bare_shoulder_is_above_the_top_edge(string kind)
+    {
+        var plan = PlanOf(kind, Direction.Up);
+        foreach (var drawing in plan.Sizes.Select(size => GarmentDrawing.Of(plan, size)))
+        {
+            var middle = drawing.Patches[0].X + drawing.Patches[0].Width / 2;
+            var top = drawing.Outlines.Where(o => o.Kind is "edge" or "edging").SelectMany(o => o.Points).Min(p => p.Y);
+            var figure = drawing.Outlines.Single(o => o.Kind == "body").Points;
+            // The neck is at most 15 cm wide; whatever is wider, above, is shoulder.
+            Assert.Contains(figure, p => Math.Abs(p.X - middle) > 15 && p.Y < top - 3);
+        }
+    }
+
+    [Theory]
+    [InlineData("pullover")]
+    [InlineData("vest")]
+    public void A_garment_that_hangs_from_the_shoulders_covers_them(string kind)
+    {
+        var drawing = GarmentDrawing.Of(PlanOf(kind, Direction.Up), PlanOf(kind, Direction.Up).Sizes[0]);
+        var middle = drawing.Patches[0].X + drawing.Patches[0].Width / 2;
+        Assert.DoesNotContain(drawing.Outlines.Single(o => o.Kind == "body").Points, p => Math.Abs(p.X - middle) > 15 && p.Y < 0);
+    }
+
+    [Fact]
+    public void A_skirt_hangs_from_the_waist_and_a_hat_from_no_shoulder()
+    {
+        var skirt = PlanOf("skirt", Direction.Up);
+        var drawing = GarmentDrawing.Of(skirt, skirt.Sizes[0]);
+        var figure = drawing.Outlines.Single(o => o.Kind == "body").Points;
+        var top = drawing.Outlines.Where(o => o.Kind is "edge" or "edging").SelectMany(o => o.Points).Min(p => p.Y);
+        // The head is 23 cm above the shoulders, and the waist the back's length below them.
+        Assert.Equal(top - 23 - skirt.Sizes[0].Body["backWaistLength"].Centimetres, figure.Min(p => p.Y), 0.1);
+        var hat = PlanOf("hat", Direction.Up);
+        Assert.DoesNotContain(GarmentDrawing.Of(hat, hat.Sizes[0]).Outlines, o => o.Kind == "body");
+    }
+
+    /// <summary>A front that opens has half of the neck: its line would else be read as all of it.</summary>
+    [Fact]
+    public void The_neck_of_one_front_says_that_there_is_another()
+    {
+        var plan = PlanOf("cardigan", Direction.Up);
+        Assert.Single(GarmentDrawing.Of(plan, plan.Sizes[0]).Dimensions, d => d.Label.EndsWith(" each side", StringComparison.Ordinal));
+        Assert.DoesNotContain(GarmentDrawing.Behind(plan, plan.Sizes[0])!.Dimensions, d => d.Label.EndsWith(" each side", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("pullover", """{ "shape": "pullover", "sleeves": {}, "direction": "up" }""")]
+    [InlineData("cardigan", """{ "shape": "cardigan", "sleeves": {}, "edgings": [{ "where": "fronts", "edging": "button-band" }] }""")]
+    public void From_behind_the_back_hangs_between_the_halves_of_the_sleeves_that_are_not_seen_in_front(string kind, string garment)
+    {
+        Assert.NotEmpty(kind);
+        var plan = PlanOf(garment);
+        var size = plan.Sizes[0];
+        var (front, behind) = (GarmentDrawing.Of(plan, size), GarmentDrawing.Behind(plan, size)!);
+        var back = WornPiece.Of(plan, size[PieceId.Back]);
+        Assert.Equal(back.Cells.ToArray(), behind.Patches[0].Cells);
+        Assert.Equal((1, 3), (behind.Patches[1].Turns, behind.Patches[2].Turns));
+        Assert.Equal(-size[PieceId.Sleeve].Height.Centimetres, behind.Patches[1].X, 9);
+        Assert.Equal(size[PieceId.Back].Width.Centimetres, behind.Patches[2].X, 9);
+        // A sleeve's two halves are the wearer's front and back: at the left there is one, at the right the other, on either side.
+        Assert.Equal(front.Patches[^2].Cells, behind.Patches[1].Cells);
+        Assert.Equal(front.Patches[^1].Cells, behind.Patches[2].Cells);
+        Assert.StartsWith("Seen from behind", behind.Sentence, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_tube_has_its_other_half_behind_and_a_wrap_has_no_other_side()
+    {
+        var skirt = PlanOf("skirt", Direction.Up);
+        var whole = WornPiece.Of(skirt, skirt.Sizes[0].Pieces[0]);
+        var (front, behind) = (GarmentDrawing.Of(skirt, skirt.Sizes[0]).Patches[0], GarmentDrawing.Behind(skirt, skirt.Sizes[0])!.Patches[0]);
+        Assert.Equal(whole.Cells[..(whole.Columns / 2)].ToArray(), front.Cells[..front.Columns]);
+        Assert.Equal(whole.Cells[(whole.Columns - behind.Columns)..whole.Columns].ToArray(), behind.Cells[..behind.Columns]);
+        var wrap = PlanOf("wrap", Direction.Up);
+        Assert.Null(GarmentDrawing.Behind(wrap, wrap.Sizes[0]));
+    }
+
+    private static IEnumerable<GarmentDrawing> Sides(Plan plan, SizePlan size) =>
+        GarmentDrawing.Behind(plan, size) is { } behind ? [GarmentDrawing.Of(plan, size), behind] : [GarmentDrawing.Of(plan, size)];
+
+    private static Plan PlanOf(string kind, Direction direction)
+    {
+        var project = StarterDocument.Of(Repertoire.All.First(k => k.Name == kind));
+        var result = GarmentPlanner.Plan(project with { Garment = project.Garment with { Direction = direction } });
+        Assert.True(result.HasPlan, $"{kind} {direction}: {string.Join("; ", result.Reasons.Select(r => r.Text))}");
+        return result.Plan;
+    }
+
+    private static Plan PlanOf(string garment)
+    {
+        var document = ProjectDocument.TryParse(ProjectWriter.Write(StarterDocument.Project))!;
+        document.Set("garment", JsonNode.Parse(garment));
+        if (!Repertoire.All.First(k => k.Name == document.Typed("garment.shape")).IsToBody)
+            document.Set("sizes", null);
+        return GarmentPlanner.Plan(ProjectReader.Read(Encoding.UTF8.GetBytes(document.Text)).Project!).Plan!;
+    }
+}

@@ -1,0 +1,87 @@
+using Dyepath.Core.Booklets;
+using Dyepath.Core.Colours;
+using Dyepath.Core.Garments;
+using Dyepath.Core.Planning;
+using Dyepath.Core.Quantities;
+using Dyepath.Workspace.Fabric;
+
+namespace Dyepath.Workspace.Tests.Fabric;
+
+public sealed class FabricWordsTests
+{
+    [Fact]
+    public void A_seam_says_how_it_meets_against_what_and_what_chance_would_give()
+    {
+        var seam = new SeamPlan(SeamId.LeftSide, [], [], true, 2.4, 0, Length.Zero) { Extension = SeamExtension.Mirrored, Chance = 5.25 };
+        Assert.Equal("visible, mirrored: the colours jump 2.5 stitches of yarn here", FabricWords.Judged(seam));
+        Assert.Equal(
+            "by chance, carried on: the colours jump 4 stitches of yarn here",
+            FabricWords.Judged(seam with { Extension = SeamExtension.Continued, PhaseJump = 4 }));
+        Assert.Equal("good, mirrored: the colours run on here", FabricWords.Judged(seam with { PhaseJump = 0 }));
+        Assert.Equal("By chance the colours would jump 5.5 pairs on average", FabricWords.Chance(5.25, "pair"));
+    }
+
+    [Theory]
+    [InlineData(0, "the colours run on here")]
+    [InlineData(0.24, "the colours run on here")]
+    [InlineData(0.25, "the colours jump 0.5 stitches of yarn here")]
+    [InlineData(1.2, "the colours jump 1 stitch of yarn here")]
+    [InlineData(2, "the colours jump 2 stitches of yarn here")]
+    [InlineData(5.26, "the colours jump 5.5 stitches of yarn here")]
+    public void A_jump_is_said_to_the_half_stitch(double jump, string words) => Assert.Equal(words, FabricWords.Jump(jump));
+
+    [Theory]
+    [InlineData(null, "nothing to hold")]
+    [InlineData(1.0, "for nearly every maker")]
+    [InlineData(0.951, "for 95 makers of 100")]
+    [InlineData(0.011, "for 1 maker of 100")]
+    [InlineData(0.004, "for hardly any maker")]
+    public void A_chance_is_said_in_makers(double? chance, string words) => Assert.Equal(words, FabricWords.MadeWell(chance));
+
+    [Fact]
+    public void In_linen_stitch_pairs_are_counted() =>
+        Assert.Equal("the colours jump 3.5 pairs of yarn here", FabricWords.Jump(3.5, "pair"));
+
+    [Theory]
+    [InlineData(1, "all stitches match")]
+    [InlineData(0.004, "no stitch matches")]
+    [InlineData(0.412, "41 % of the stitches match")]
+    public void A_match_is_said_as_a_share(double match, string words) => Assert.Equal(words, FabricWords.Match(match));
+
+    [Fact]
+    public void A_stitch_is_read_out_with_its_place_in_piece_and_yarn()
+    {
+        var plan = Demo.Plan(d => d.Set("garment.direction", "sideways"));
+        var front = plan.Sizes[2].Pieces[0];
+        var worn = WornPiece.Of(plan, front);
+        var read = StitchReading.At(plan, worn, 1, 0)!;
+        var words = FabricWords.Stitch(front, read, ("foam", "F"), 2, true, "stitch", Units.Centimetres);
+        Assert.StartsWith($"Front, row 2 (WS), stitch {front.Stitches} from the right: foam (F). ", words, StringComparison.Ordinal);
+        Assert.Contains($"{read.FromStart.Metres:0.0} m of yarn from the piece's first stitch, ball 2.", words, StringComparison.Ordinal);
+        var inches = FabricWords.Stitch(front, read with { TwoToned = true, ToChange = 0 }, ("foam", "F"), null, false, "stitch", Units.Inches);
+        Assert.Contains("round 2, stitch", inches, StringComparison.Ordinal);
+        Assert.Contains("two-toned", inches, StringComparison.Ordinal);
+        Assert.Contains(" yd of yarn", inches, StringComparison.Ordinal);
+        Assert.EndsWith("The colour changes within it.", inches, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Eyes_change_the_palette_as_published_models_do_and_grey_keeps_the_light()
+    {
+        var sand = Srgb.Parse("#b89468");
+        Assert.Null(Eyes.All[0].Seen);
+        Assert.Equal(ColourVisionSimulation.Brettel(sand.ToLinear(), ColourVision.Tritan).ToSrgb(), Eyes.All.First(e => e.Name == "tritan").Seen!(sand));
+        var grey = Eyes.All.First(e => e.Name == "grey").Seen!(sand);
+        Assert.Equal(grey.Red, grey.Blue);
+        Assert.Equal(Contrast.RelativeLuminance(sand), Contrast.RelativeLuminance(grey), 0.005);
+    }
+
+    [Fact]
+    public void The_blur_is_of_a_distance()
+    {
+        // Two minutes of arc at 6 m are 3.49 mm wide; a Gaussian's width at half height is 2.3548 standard deviations.
+        Assert.Equal(0.349 / 2.3548, Distance.All.First(d => d.Name == "room").Blur(0.7), 3e-4);
+        Assert.Equal(2.5 * 0.7, Distance.All.First(d => d.Name == "squint").Blur(0.7), 1e-9);
+        Assert.Equal(0, Distance.All[0].Blur(0.7));
+    }
+}

@@ -1,0 +1,210 @@
+using Dyepath.Core.Booklets;
+using Dyepath.Core.Constructions;
+using Dyepath.Core.Garments;
+using Dyepath.Core.Measuring;
+using Dyepath.Core.Planning;
+using Dyepath.Workspace.Work;
+
+namespace Dyepath.Workspace.Tests.Work;
+
+/// <summary>What follows from a document comes when it comes; the document itself never waits for it.</summary>
+public sealed class WorkbenchTests
+{
+    private readonly JobsInHand _jobs = new();
+    private readonly Workbench _bench;
+
+    public WorkbenchTests() => _bench = Documents.Workbench(_jobs);
+
+    [Fact]
+    public void TheDocumentIsOpenBeforeAnythingIsWorkedOut()
+    {
+        var document = Documents.Demo();
+        document.Set("yarn.ball.length", "much");
+        Assert.True(_bench.Open(document.Text));
+        Assert.Equal("Tideline", _bench.Document!.Title);
+        Assert.True(_bench.IsWorking || _bench.Outcome is not null);
+        Assert.Contains(_bench.Outcome!.Findings, f => f.Place == "yarn.ball.length");
+        Assert.True(_bench.Open(Documents.Demo().Text));
+        Assert.True(_bench.IsWorking);
+        Assert.Null(_bench.Plan);
+        _jobs.Finish(0);
+        Assert.False(_bench.IsWorking);
+        Assert.Equal("M", _bench.Size!.Name);
+    }
+
+    [Fact]
+    public void WhatComesBackIsThePlan()
+    {
+        Assert.True(_bench.Open(Documents.Demo().Text));
+        _jobs.Finish(0);
+        var here = Outcome.Of(Documents.Demo(), CancellationToken.None);
+        Assert.Equal(PlanJson.Write(here.Plan!), PlanJson.Write(_bench.Plan!));
+        Assert.Equal(here.Findings, _bench.Outcome!.Findings);
+        Assert.Equal(here.Measured!.Natural.Total, _bench.Outcome.Measured!.Natural.Total);
+    }
+
+    [Fact]
+    public void WhyThereIsNoPlanComesBackToo()
+    {
+        var document = Documents.Demo();
+        document.Set("garment.motif", "bands");
+        Assert.True(_bench.Open(document.Text));
+        _jobs.Finish(0);
+        Assert.Equal(PlanOutcome.Infeasible, _bench.Outcome!.Result!.Outcome);
+        Assert.Equal(Outcome.Of(document, CancellationToken.None).Findings, _bench.Outcome.Findings);
+        Assert.NotEmpty(_bench.Outcome.Result.Options[0].Ruler.Remedies);
+    }
+
+    [Fact]
+    public void YarnIsMeasuredBeforeTheGarmentIsDescribed()
+    {
+        var document = Documents.Demo();
+        document.Set("garment", null);
+        Assert.True(_bench.Open(document.Text));
+        _jobs.Finish(0);
+        Assert.Null(_bench.Outcome!.Result);
+        Assert.Equal(21, _bench.Outcome.Measured!.Ring.SequenceUnits);
+    }
+
+    [Fact]
+    public void NoPhotoCrosses()
+    {
+        var document = Documents.Demo();
+        document.Add("photos", new System.Text.Json.Nodes.JsonObject { ["place"] = "notes", ["alternative"] = "On a line.", ["jpeg"] = Pattern.SmallJpeg.Base64(400) });
+        Assert.True(_bench.Open(document.Text));
+        Assert.DoesNotContain("jpeg", _jobs.Inputs.Single(), StringComparison.Ordinal);
+        _jobs.Finish(0);
+        Assert.Single(_bench.Plan!.Project.Photos);
+    }
+
+    [Fact]
+    public async Task ALaterChangeTakesThePlaceOfTheEarlier()
+    {
+        await OpenAsync();
+        var first = _bench.Plan!;
+        _bench.Set("garment.belowWaist", "30 cm", "length");
+        await _jobs.AskedAsync(2);
+        _bench.Set("garment.belowWaist", "34 cm", "length");
+        Assert.True(_bench.IsStale);
+        Assert.Same(first, _bench.Plan);
+        await _jobs.AskedAsync(3);
+        Assert.Equal(1, _jobs.Stopped);
+        _jobs.Finish(2);
+        Assert.False(_bench.IsStale);
+        Assert.Equal("34 cm", _bench.Document!.Typed("garment.belowWaist"));
+        Assert.Equal(34, ((BoxyTop)_bench.Plan!.Project.Garment.Shape).BelowWaist.Centimetres);
+    }
+
+    [Fact]
+    public async Task ThePlanCanBeStoppedAndTakenUpAgain()
+    {
+        await OpenAsync();
+        var first = _bench.Plan;
+        _bench.Set("garment.belowWaist", "30 cm", "length");
+        await _jobs.AskedAsync(2);
+        _bench.Stop();
+        Assert.Equal(1, _jobs.Stopped);
+        Assert.True(_bench is { IsWorking: false, IsStopped: true, IsStale: true });
+        Assert.Same(first, _bench.Plan);
+        Assert.Equal("30 cm", _bench.Document!.Typed("garment.belowWaist"));
+        _bench.Again();
+        await _jobs.AskedAsync(3);
+        _jobs.Finish(2);
+        Assert.True(_bench is { IsWorking: false, IsStopped: false, IsStale: false });
+        Assert.NotSame(first, _bench.Plan);
+    }
+
+    [Fact]
+    public async Task APlanThatFailsLeavesTheDocumentOpenAndUndoMendsIt()
+    {
+        await OpenAsync();
+        var first = _bench.Plan;
+        var text = _bench.Document!.Text;
+        _bench.Set("garment.belowWaist", "30 cm", "length");
+        await _jobs.AskedAsync(2);
+        _jobs.Fail(1);
+        Assert.NotNull(_bench.Failed);
+        Assert.True(_bench is { IsWorking: false, IsStale: true });
+        Assert.Same(first, _bench.Plan);
+        _bench.Undo();
+        Assert.Null(_bench.Failed);
+        await _jobs.AskedAsync(3);
+        _jobs.Finish(2);
+        Assert.Null(_bench.Failed);
+        Assert.False(_bench.IsStale);
+        Assert.Equal(text, _bench.Document!.Text);
+    }
+
+    [Fact]
+    public void ADocumentWhosePlanFailsOpensEveryTime()
+    {
+        for (var time = 0; time < 2; time++)
+        {
+            Assert.True(_bench.Open(Documents.Demo().Text));
+            _jobs.Fail(time);
+            Assert.NotNull(_bench.Document);
+            Assert.NotNull(_bench.Failed);
+            Assert.False(_bench.IsWorking);
+        }
+    }
+
+    [Fact]
+    public async Task WithoutAWorkerItIsWorkedOutHereAndSaysSo()
+    {
+        Assert.True(_bench.Open(Documents.Demo().Text));
+        var worked = new TaskCompletionSource();
+        _bench.Changed += () =>
+        {
+            if (!_bench.IsWorking)
+                worked.TrySetResult();
+        };
+        _jobs.Block(0);
+        Assert.True(_bench.StandsStill);
+        await worked.Task.WaitAsync(TimeSpan.FromMinutes(1), TestContext.Current.CancellationToken);
+        Assert.NotNull(_bench.Plan);
+        Assert.Equal(1, _jobs.Asked);
+    }
+
+    [Fact]
+    public async Task WhoFailsOnHearingOfAChangeKeepsNobodyElseFromIt()
+    {
+        await OpenAsync();
+        var heard = 0;
+        _bench.Changed += () => throw new InvalidOperationException("as a page would");
+        _bench.Changed += () => heard++;
+        _bench.Set("garment.belowWaist", "30 cm", "length");
+        await _jobs.AskedAsync(2);
+        _jobs.Finish(1);
+        Assert.False(_bench.IsWorking);
+        Assert.Equal(2, heard);
+    }
+
+    [Fact]
+    public async Task AnotherProjectsChangesCannotBeUndoneHere()
+    {
+        await OpenAsync();
+        _bench.Set("title", "First", "title");
+        Assert.True(_bench.Open(Documents.Demo().Text));
+        Assert.Null(_bench.Undoing);
+    }
+
+    [Fact]
+    public void TheBookletAndTheCheckTakeTheSearchesFromThePlan()
+    {
+        Assert.True(_bench.Open(Documents.Demo().Text));
+        _jobs.Finish(0);
+        var (plan, decisions) = (_bench.Plan!, _bench.Outcome!.Decisions!);
+        var with = Workspace.Pattern.PageJob.Run(Workspace.Pattern.PageJob.Order(plan, decisions), new Progress<double>());
+        var without = Workspace.Pattern.PageJob.Run(Workspace.Pattern.PageJob.Order(plan, null), new Progress<double>());
+        Assert.Equal(without, with);
+        Assert.Contains("Tideline", System.Text.Encoding.UTF8.GetString(with), StringComparison.Ordinal);
+        Assert.Empty(Workspace.Pattern.CheckJob.Read(Workspace.Pattern.CheckJob.Run(Workspace.Pattern.CheckJob.Order(plan, decisions), new Progress<double>())));
+    }
+
+    private async Task OpenAsync()
+    {
+        Assert.True(_bench.Open(Documents.Demo().Text));
+        await _jobs.AskedAsync(1);
+        _jobs.Finish(0);
+    }
+}

@@ -1,0 +1,57 @@
+using CsCheck;
+using Dyepath.Workspace.Work;
+using Dyepath.Workspace.Yarn;
+
+namespace Dyepath.Workspace.Tests.Yarn;
+
+public class SectionEditsTests
+{
+    [Fact]
+    public void Counts_and_whole_stitches_move_with_their_section()
+    {
+        var document = Documents.Demo();
+
+        SectionEdits.Move(document, 0, 3);
+
+        Assert.Equal("deep water", document.Typed("yarn.sections[3].name"));
+        Assert.Equal("[4,3,5,5,4]", document.Node("fabric.sectionStitches")!.ToJsonString());
+        Assert.Equal("[3,3,5,6,4]", document.Node("yarn.counted[0].repeats[4]")!.ToJsonString());
+    }
+
+    [Fact]
+    public void A_section_goes_with_all_that_is_said_of_it()
+    {
+        var document = Documents.Demo();
+
+        SectionEdits.Remove(document, 1);
+
+        Assert.Equal(4, document.Count("yarn.sections"));
+        Assert.Equal("[5,3,5,4]", document.Node("fabric.sectionStitches")!.ToJsonString());
+        Assert.Empty(Outcome.Of(document, CancellationToken.None).Reading.Faults);
+    }
+
+    [Fact]
+    public void A_new_section_has_a_name_of_its_own_and_asks_only_for_its_length()
+    {
+        var document = Documents.Demo();
+        document.Set("yarn.sections[0].name", "colour 6");
+
+        SectionEdits.Add(document);
+
+        Assert.Equal("colour 7", document.Typed("yarn.sections[5].name"));
+        var fault = Assert.Single(Outcome.Of(document, CancellationToken.None).Reading.Faults);
+        Assert.Equal("yarn.sections[5].length", fault.Path);
+    }
+
+    [Fact]
+    public void Moving_there_and_back_changes_nothing() => Gen.Select(Gen.Int[0, 4], Gen.Int[0, 4]).Holds(
+        move =>
+        {
+            var document = Documents.Demo();
+            var before = document.Text;
+            SectionEdits.Move(document, move.Item1, move.Item2);
+            SectionEdits.Move(document, move.Item2, move.Item1);
+            Assert.Equal(before, document.Text);
+        },
+        seed: 13, cases: 25);
+}

@@ -1,0 +1,82 @@
+using System.Globalization;
+using CsCheck;
+using Dyepath.Workspace.Draft;
+using Dyepath.Workspace.Yarn;
+
+namespace Dyepath.Workspace.Tests.Yarn;
+
+public class SequenceRulerTests
+{
+    private static SequenceRuler Demo(bool fromOtherEnd = false, bool inches = false) =>
+        SequenceRuler.Of(SectionView.Read(Documents.Demo()), [5, 4, 3, 5, 4], fromOtherEnd, inches);
+
+    [Fact]
+    public void Sections_lie_end_to_end_along_the_sequence()
+    {
+        var ruler = Demo();
+
+        Assert.Equal(132.5, ruler.Total, 9);
+        Assert.Equal(["D", "A", "F", "W", "K"], ruler.Parts.Select(p => p.Section.Symbol));
+        Assert.All(ruler.Parts.Zip(ruler.Parts.Skip(1)), pair => Assert.Equal(pair.First.To, pair.Second.From, 9));
+        Assert.Equal(["K", "W", "F", "A", "D"], Demo(fromOtherEnd: true).Parts.Select(p => p.Section.Symbol));
+    }
+
+    [Fact]
+    public void An_inner_boundary_takes_from_one_what_it_gives_the_other() =>
+        Assert.Equal([(0, "33.8 cm"), (1, "23 cm")], Demo().Move(0, 33.83));
+
+    [Fact]
+    public void From_the_other_end_the_same_hand_moves_the_other_two() =>
+        Assert.Equal([(4, "20 cm"), (3, "36.3 cm")], Demo(fromOtherEnd: true).Move(0, 20));
+
+    [Fact]
+    public void The_last_boundary_lengthens_the_sequence() => Assert.Equal([(4, "26.4 cm")], Demo().Move(4, 133.5));
+
+    [Fact]
+    public void In_inches_lengths_are_eighths() =>
+        Assert.All(Demo(inches: true).Move(4, 53).Select(m => m.Length), l => Assert.EndsWith(".875 in", l, StringComparison.Ordinal));
+
+    [Fact]
+    public void No_drag_makes_a_length_that_the_document_refuses() => Gen.Select(Gen.Int[0, 4], Gen.Double[-500, 500], Gen.Bool).Holds(
+        drag =>
+        {
+            var document = Documents.Demo();
+            var moved = Demo(drag.Item3).Move(drag.Item1, drag.Item2);
+            foreach (var (section, length) in moved)
+                document.Set($"yarn.sections[{section}].length", length);
+            var lengths = SectionView.Read(document).Select(s => s.Length!.Value.Centimetres).ToArray();
+            Assert.All(lengths, l => Assert.InRange(l, 0.0999, 10_000));
+            if (drag.Item1 < 4)
+                Assert.Equal(132.5, lengths.Sum(), 6);
+        },
+        seed: 14, cases: 100);
+
+    [Fact]
+    public void Without_lengths_the_ruler_shows_counted_stitches()
+    {
+        var document = Documents.Demo();
+        for (var i = 0; i < 5; i++)
+        {
+            document.Set(string.Create(CultureInfo.InvariantCulture, $"yarn.sections[{i}].length"), null);
+        }
+        var sections = SectionView.Read(document);
+
+        var ruler = SequenceRuler.Of(sections, [5, 4, 3, 5, 4], false, false);
+        Assert.Equal((RulerScale.Stitches, 21.0), (ruler.Scale, ruler.Total));
+        Assert.False(ruler.CanMove(0));
+        Assert.Equal(22, ruler.Marks().Count());
+        Assert.Equal(RulerScale.Nothing, SequenceRuler.Of(sections, [], false, false).Scale);
+    }
+
+    [Fact]
+    public void A_section_without_length_holds_a_place_that_cannot_be_dragged()
+    {
+        var document = Documents.Demo();
+        document.Set("yarn.sections[2].length", "about a span");
+
+        var ruler = SequenceRuler.Of(SectionView.Read(document), [], false, false);
+
+        Assert.False(ruler.Parts[2].Known);
+        Assert.Equal([true, false, false, true, true], Enumerable.Range(0, 5).Select(ruler.CanMove));
+    }
+}

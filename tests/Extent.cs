@@ -1,0 +1,17 @@
+namespace Dyepath.Tests;
+
+/// <summary>
+/// How much of a long trial runs: a part that still shows a broken promise in every run of <c>./test</c>, or, with
+/// <c>DYEPATH_WHOLE=1</c> in the environment, the whole (docs/testing.md lists them).
+/// </summary>
+internal static class Extent
+{
+    /// <summary>A test with this trait runs in the whole alone: <c>./test</c> leaves it out.</summary>
+    public const string Trait = "extent";
+
+    public const string Whole = "whole";
+
+    private static readonly bool IsWhole = Environment.GetEnvironmentVariable("DYEPATH_WHOLE") is "1";
+
+    public static int Of(int part, int whole) => IsWhole ? whole : part;
+}
