@@ -34,6 +34,14 @@ public sealed class Hosts : IAsyncDisposable
         }
     }
 
+    /// <summary>A folder with the store that a host made there: a program that is started on it does not plan the demo first, for seconds.</summary>
+    internal async Task<string> BegunFolderAsync()
+    {
+        var database = Databases.NewDatabase(DatabaseKind.Sqlite);
+        await (await RunningHost.StartAsync(new HostSettings(database, 0))).DisposeAsync();
+        return database.Folder;
+    }
+
     /// <summary>Who sits at this computer may say to ask from elsewhere, so that what is counted by address is each test's own.</summary>
     private HostSettings SettingsOn(DatabaseKind kind) => new(Databases.NewDatabase(kind), 0) { Proxies = [IPNetwork.Parse("127.0.0.1/32")] };
 
