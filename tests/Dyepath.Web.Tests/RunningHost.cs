@@ -11,6 +11,7 @@ using Dyepath.Web.Serving;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.FileProviders;
 
 [assembly: AssemblyFixture(typeof(Dyepath.Web.Tests.Hosts))]
 
@@ -28,10 +29,21 @@ public sealed class Hosts : IAsyncDisposable
         lock (_running)
         {
             if (!_running.TryGetValue(kind, out var host))
-                _running.Add(kind, host = RunningHost.StartAsync(new HostSettings(Databases.NewDatabase(kind), 0)));
+                _running.Add(kind, host = RunningHost.StartWithPagesAsync(SettingsOn(kind)));
             return host;
         }
     }
+
+    /// <summary>A folder with the store that a host made there: a program that is started on it does not plan the demo first, for seconds.</summary>
+    internal async Task<string> BegunFolderAsync()
+    {
+        var database = Databases.NewDatabase(DatabaseKind.Sqlite);
+        await (await RunningHost.StartAsync(new HostSettings(database, 0))).DisposeAsync();
+        return database.Folder;
+    }
+
+    /// <summary>Who sits at this computer may say to ask from elsewhere, so that what is counted by address is each test's own.</summary>
+    private HostSettings SettingsOn(DatabaseKind kind) => new(Databases.NewDatabase(kind), 0) { Proxies = [IPNetwork.Parse("127.0.0.1/32")] };
 
     public async ValueTask DisposeAsync()
     {
@@ -48,7 +60,7 @@ public sealed class GuardedHost(Hosts hosts) : IAsyncLifetime
 
     internal RunningHost Running { get; private set; } = null!;
 
-    public async ValueTask InitializeAsync() => Running = await RunningHost.StartAsync(new HostSettings(
+    public async ValueTask InitializeAsync() => Running = await RunningHost.StartWithPagesAsync(new HostSettings(
         hosts.Databases.NewDatabase(DatabaseKind.Sqlite), 0, AccessToken: Token, MakeCertificate: true, Names: ["yarn.example"]));
 
     public ValueTask DisposeAsync() => Running.DisposeAsync();
@@ -57,9 +69,13 @@ public sealed class GuardedHost(Hosts hosts) : IAsyncLifetime
 /// <summary>A real host on a free port of this computer, and a client that behaves as its own page does.</summary>
 internal sealed class RunningHost : IAsyncDisposable
 {
+    private static int _elsewhere;
+
     private readonly WebApplication _app;
 
     private readonly HostSettings _settings;
+
+    private bool _isAnothers;
 
     /// <summary>Its log would stand between the failures of a run: it is written only where it is asked for. (A program's log is read by its own tests.)</summary>
     static RunningHost()
@@ -82,12 +98,26 @@ internal sealed class RunningHost : IAsyncDisposable
 
     public static string Demo => Encoding.UTF8.GetString(DemoProject.Utf8);
 
+    /// <summary>Without the client's pages, which are 30 MB as they are built, and which every host would read and keep in its folder.</summary>
     /// <param name="clock">Missing: the system's.</param>
-    public static async Task<RunningHost> StartAsync(HostSettings settings, TimeProvider? clock = null)
+    public static Task<RunningHost> StartAsync(HostSettings settings, TimeProvider? clock = null) =>
+        StartAsync(DyepathHost.Build(settings, clock, new NullFileProvider()), settings);
+
+    public static Task<RunningHost> StartWithPagesAsync(HostSettings settings) => StartAsync(DyepathHost.Build(settings), settings);
+
+    private static async Task<RunningHost> StartAsync(WebApplication app, HostSettings settings)
     {
-        var app = DyepathHost.Build(settings, clock);
         await DyepathHost.StartAsync(app);
         return new RunningHost(app, settings);
+    }
+
+    /// <summary>The same host as somebody asks it whose address is nobody else's; it goes on after this is disposed of.</summary>
+    public RunningHost FromElsewhere()
+    {
+        var number = Interlocked.Increment(ref _elsewhere);
+        var other = new RunningHost(_app, _settings) { _isAnothers = true };
+        other.Client.DefaultRequestHeaders.Add("X-Forwarded-For", $"10.0.{number / 256}.{number % 256}");
+        return other;
     }
 
     /// <summary>Says nothing of where it comes from, follows and remembers nothing, trusts the authority that the host made.</summary>
@@ -184,6 +214,8 @@ internal sealed class RunningHost : IAsyncDisposable
     public async ValueTask DisposeAsync()
     {
         Client.Dispose();
+        if (_isAnothers)
+            return;
         await _app.StopAsync();
         await _app.DisposeAsync();
     }

@@ -104,6 +104,8 @@ internal sealed partial class RunningProgram : IAsyncDisposable
             RedirectStandardOutput = true,
             RedirectStandardError = true,
         };
+        // It lives for seconds: measuring its code in order to compile it better only costs.
+        start.Environment["DOTNET_TieredPGO"] = "0";
         with?.Invoke(start);
         return Process.Start(start)!;
     }

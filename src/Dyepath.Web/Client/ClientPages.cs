@@ -1,6 +1,7 @@
 using System.IO.Compression;
 using Dyepath.Contracts;
 using Dyepath.Web.Protection;
+using Microsoft.AspNetCore.Routing.Patterns;
 using Microsoft.Net.Http.Headers;
 
 namespace Dyepath.Web.Client;
@@ -25,12 +26,15 @@ internal static class ClientPages
             .ExcludeFromDescription();
         app.MapMethods($"/{Release.Root}/{{version}}/{{**file}}", Reading, OfVersion).AllowAnonymous().WithMetadata(new OwnFile()).ExcludeFromDescription();
         // The service worker, the manifest and the icons have to be found under one address for ever; no page of ours asks for another
-        // one so.
-        foreach (var address in app.Services.GetRequiredService<Releases>().Present?.Addresses ?? [])
-            app.MapMethods($"/{address}", Reading, OfPresent(address)).AllowAnonymous().WithMetadata(new OwnFile()).ExcludeFromDescription();
-        var page = OfPresent(Release.Page);
-        app.MapMethods($"/{ApiPaths.MakePage}/{{**rest:nonfile}}", Reading, page).WithOrder(int.MaxValue).AllowAnonymous().WithMetadata(new OwnFile()).ExcludeFromDescription();
-        app.MapMethods("/{**rest:nonfile}", Reading, page).WithOrder(int.MaxValue).WithMetadata(new OwnFile()).ExcludeFromDescription();
+        // one so. One endpoint for all files: with one for each the first request took seconds, while the router was built.
+        if (app.Services.GetRequiredService<Releases>().Present is { } present)
+        {
+            app.Map(RoutePatternFactory.Parse("/{**file}", defaults: null, new { file = new IsFileOf(present) }), OfPresent)
+                .WithMetadata(new HttpMethodMetadata(Reading)).AllowAnonymous().WithMetadata(new OwnFile()).ExcludeFromDescription();
+        }
+        static IResult Page(Releases releases, HttpContext context) => OfPresent(Release.Page, releases, context);
+        app.MapMethods($"/{ApiPaths.MakePage}/{{**rest:nonfile}}", Reading, Page).WithOrder(int.MaxValue).AllowAnonymous().WithMetadata(new OwnFile()).ExcludeFromDescription();
+        app.MapMethods("/{**rest:nonfile}", Reading, Page).WithOrder(int.MaxValue).WithMetadata(new OwnFile()).ExcludeFromDescription();
     }
 
     private static IResult OfVersion(string version, string? file, Releases releases, HttpContext context)
@@ -41,9 +45,9 @@ internal static class ClientPages
             StatusCodes.Status410Gone, "This host no longer has that version of Dyepath.", "Open the page again; what you saved stays.");
     }
 
-    private static Func<Releases, HttpContext, IResult> OfPresent(string address) =>
-        (releases, context) => releases.Present?[address] is { } file
-            ? Answer(file, "no-cache", context)
+    private static IResult OfPresent(string file, Releases releases, HttpContext context) =>
+        releases.Present?[file] is { } found
+            ? Answer(found, "no-cache", context)
             : Problems.Of(StatusCodes.Status404NotFound, "This host has no pages.", "Publish it again, with the client.");
 
     private static IResult Answer(ReleaseFile file, string caching, HttpContext context)
@@ -58,5 +62,12 @@ internal static class ClientPages
                 new BrotliStream(new MemoryStream(file.Bytes), CompressionMode.Decompress), file.Type, entityTag: file.Tag("-plain"));
         headers[HeaderNames.ContentEncoding] = Brotli;
         return Results.Bytes(file.Bytes, file.Type, entityTag: file.Tag());
+    }
+
+    private sealed class IsFileOf(Release release) : IRouteConstraint
+    {
+        public bool Match(
+            HttpContext? httpContext, IRouter? route, string routeKey, RouteValueDictionary values, RouteDirection routeDirection) =>
+            values[routeKey] is string address && release[address] is not null;
     }
 }

@@ -13,10 +13,11 @@ namespace Dyepath.Web.Client;
 /// <param name="IsBrotli">As it was compressed when it was published.</param>
 internal sealed record ReleaseFile(byte[] Bytes, bool IsBrotli, string Type)
 {
-    private readonly string _hash = Convert.ToHexStringLower(SHA256.HashData(Bytes).AsSpan(0, 12));
+    /// <summary>Of a file that is asked for; of the others none is worked out.</summary>
+    private readonly Lazy<string> _hash = new(() => Convert.ToHexStringLower(SHA256.HashData(Bytes).AsSpan(0, 12)));
 
     /// <param name="form">Of an answer that does not consist of the bytes themselves.</param>
-    public EntityTagHeaderValue Tag(string form = "") => new($"\"{_hash}{form}\"");
+    public EntityTagHeaderValue Tag(string form = "") => new($"\"{_hash.Value}{form}\"");
 }
 
 /// <summary>
@@ -46,8 +47,6 @@ internal sealed partial class Release
 
     /// <summary>Made from the contents of all files; fit for an address and a file's name.</summary>
     public string Version { get; }
-
-    public IReadOnlyCollection<string> Addresses => _files.Keys;
 
     public ReleaseFile? this[string address] => _files.GetValueOrDefault(address);
 
@@ -117,9 +116,9 @@ internal sealed partial class Release
         if (!file.Exists || file.IsDirectory)
             return null;
         using var stream = file.CreateReadStream();
-        using var bytes = new MemoryStream();
-        stream.CopyTo(bytes);
-        return bytes.ToArray();
+        var bytes = new byte[file.Length];
+        stream.ReadExactly(bytes);
+        return bytes;
     }
 
     [GeneratedRegex("^[A-Za-z0-9_-]{1,64}$")]

@@ -11,6 +11,7 @@ using Dyepath.Web.Makings;
 using Dyepath.Web.Projects;
 using Dyepath.Web.Protection;
 using Dyepath.Web.Versions;
+using Microsoft.Extensions.FileProviders;
 
 namespace Dyepath.Web.Serving;
 
@@ -24,7 +25,8 @@ internal static class DyepathHost
 
     /// <exception cref="BadSettingException">The settings cannot be followed.</exception>
     /// <param name="clock">Missing: the system's.</param>
-    public static WebApplication Build(HostSettings settings, TimeProvider? clock = null)
+    /// <param name="client">Missing: the one that this program came with.</param>
+    public static WebApplication Build(HostSettings settings, TimeProvider? clock = null, IFileProvider? client = null)
     {
         settings.Check();
         // Empty, so that no environment variable and no settings file makes it listen or trust beyond its own options.
@@ -34,7 +36,10 @@ internal static class DyepathHost
             ContentRootPath = AppContext.BaseDirectory,
             EnvironmentName = Environments.Production,
         });
-        builder.WebHost.UseStaticWebAssets();
+        if (client is null)
+            builder.WebHost.UseStaticWebAssets();
+        else
+            builder.Environment.WebRootFileProvider = client;
         builder.WebHost.UseKestrelCore().ConfigureKestrel(kestrel =>
         {
             kestrel.AddServerHeader = false;

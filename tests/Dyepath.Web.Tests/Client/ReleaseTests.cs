@@ -29,7 +29,7 @@ public sealed class LaterHost(Hosts hosts) : IAsyncLifetime
                 Earlier($"before{age}").Save(stream);
             File.SetLastWriteTimeUtc(file, DateTime.UtcNow.AddDays(-age));
         }
-        Running = await RunningHost.StartAsync(settings);
+        Running = await RunningHost.StartWithPagesAsync(settings);
         await File.WriteAllTextAsync(Path.Combine(Kept.FullName, "broken.zip"), "no zip");
     }
 

@@ -13,9 +13,8 @@ public class FullDiskTests(Hosts hosts)
     [Fact]
     public async Task A_full_disk_under_the_file_is_said_and_loses_nothing()
     {
-        using var disk = SmallDisk.Make(megabytes: 48);
+        using var disk = SmallDisk.Make(megabytes: 24);
         await FillAsync(new DatabaseChoice(disk.Folder), makeRoom: () => File.Delete(Path.Combine(disk.Folder, "ballast")), ballast: () =>
-            // Beside the store the host keeps its own program's files there.
             File.WriteAllBytes(Path.Combine(disk.Folder, "ballast"), new byte[new DriveInfo(disk.Folder).AvailableFreeSpace - 6_000_000]));
     }
 

@@ -13,20 +13,22 @@ using Dyepath.Web.Tests.Makings;
 
 namespace Dyepath.Web.Tests.Handovers;
 
-/// <summary>Every test has a host of its own: wrong keys are counted by address, and all tests have the same one.</summary>
+/// <summary>Every test has a project and an address of its own: wrong keys are counted by address.</summary>
 public abstract class HandoverApiTests(Hosts hosts, DatabaseKind kind) : IAsyncLifetime
 {
     private const string AnyPiece = "0123456789ABCDEFGHIJKLMNOP";
 
     private RunningHost _host = null!;
     private string _project = "";
+    private string _etag = "";
 
     private HttpClient Client => _host.Client;
 
     public async ValueTask InitializeAsync()
     {
-        _host = await RunningHost.StartAsync(new(hosts.Databases.NewDatabase(kind), 0));
-        _project = (await _host.CreateAsync(RunningHost.Demo)).Id;
+        _host = (await hosts.OnAsync(kind)).FromElsewhere();
+        var project = await _host.CreateAsync(RunningHost.Demo);
+        (_project, _etag) = (project.Id, project.Etag);
     }
 
     public async ValueTask DisposeAsync()
@@ -39,7 +41,7 @@ public abstract class HandoverApiTests(Hosts hosts, DatabaseKind kind) : IAsyncL
     public async Task A_key_opens_the_piece_as_it_was_handed_over()
     {
         var handover = await HandOverAsync("M");
-        (await _host.SaveAsync(_project, (await ShelfAsync()).Single(p => p.Id == _project).Etag, "{}")).Dispose();
+        (await _host.SaveAsync(_project, _etag, "{}")).Dispose();
 
         using var answer = await _host.OpenAsync(handover.Key);
         Assert.Equal((HttpStatusCode.OK, true), (answer.StatusCode, answer.Headers.CacheControl!.NoStore));
@@ -289,9 +291,6 @@ public abstract class HandoverApiTests(Hosts hosts, DatabaseKind kind) : IAsyncL
         using var answer = await _host.SendLogAsync(key, making, text);
         Assert.Equal(HttpStatusCode.NoContent, answer.StatusCode);
     }
-
-    private async Task<ProjectSummary[]> ShelfAsync() =>
-        (await Client.GetFromJsonAsync(ApiPaths.Projects, ContractsJson.Default.ProjectSummaryArray))!;
 
     private async Task<HandoverSummary[]> HandoversAsync() =>
         (await Client.GetFromJsonAsync(ApiPaths.Handovers(_project), ContractsJson.Default.HandoverSummaryArray))!;

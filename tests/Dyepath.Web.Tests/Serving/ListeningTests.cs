@@ -75,7 +75,7 @@ public sealed class ListeningTests(Hosts hosts) : IDisposable
 
     private async Task CheckAsync(Action<ProcessStartInfo> with)
     {
-        var folder = hosts.Databases.NewDatabase(DatabaseKind.Sqlite).Folder;
+        var folder = await hosts.BegunFolderAsync();
         await using var program = await RunningProgram.StartAsync($"--data {folder}", with);
         Assert.Equal("localhost", program.Client.BaseAddress!.Host.Replace("127.0.0.1", "localhost", StringComparison.Ordinal));
         using var answer = await program.Client.GetAsync(ApiPaths.Projects);

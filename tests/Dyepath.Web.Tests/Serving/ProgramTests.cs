@@ -1,6 +1,7 @@
 using System.Net.Http.Json;
 using System.Text;
 using Dyepath.Contracts;
+using Dyepath.Storage;
 using Dyepath.Storage.Projects;
 using Dyepath.Web.Tests.Makings;
 using Microsoft.Data.Sqlite;
@@ -180,13 +181,13 @@ public class ProgramTests(Hosts hosts)
     [Fact]
     public async Task A_save_that_was_answered_survives_kill_9()
     {
-        var database = hosts.Databases.NewDatabase(DatabaseKind.Sqlite);
+        var folder = await hosts.BegunFolderAsync();
         var random = new Random(7);
         string? id = null;
         var (answered, sent) = ("", "");
         for (var life = 0; life < 2; life++)
         {
-            await using var program = await RunningProgram.StartAsync(database.Folder);
+            await using var program = await RunningProgram.StartAsync(folder);
             id ??= (await program.CreateAsync(answered = sent = "{}")).Id;
             var found = await program.Client.GetStringAsync(ApiPaths.Project(id));
             Assert.True(found == answered || found == sent, "The stored text is neither the last one answered nor the one under way.");
@@ -197,7 +198,7 @@ public class ProgramTests(Hosts hosts)
             program.Kill();
             await saving;
         }
-        await using var last = await RunningHost.StartAsync(new(database, 0));
+        await using var last = await RunningHost.StartAsync(new(new DatabaseChoice(folder), 0));
         Assert.Contains(await last.Client.GetStringAsync(ApiPaths.Project(id!)), new[] { answered, sent });
         var versions = (await last.Client.GetFromJsonAsync(ApiPaths.Versions(id!), ContractsJson.Default.VersionSummaryArray))!;
         foreach (var version in versions)

@@ -15,7 +15,7 @@ public class RequestLogTests(Hosts hosts)
     [Fact]
     public async Task Every_request_is_found_in_the_log_by_its_id_and_nothing_that_it_carried()
     {
-        var folder = hosts.Databases.NewDatabase(DatabaseKind.Sqlite).Folder;
+        var folder = await hosts.BegunFolderAsync();
         await using var program = await RunningProgram.StartAsync($"--data {folder}", start => start.Environment["DYEPATH_ACCESS_TOKEN"] = Token);
         var client = program.Client;
         var key = SecretKey.New();
