@@ -33,14 +33,15 @@ internal static class EdgingCheck
             notes.Same("rounds", edging.Rounds, given);
             return;
         }
-        var (fewest, most) = (choice.Fewest ?? Math.Min(made.Rounds / 2, choice.Most ?? made.Rounds), choice.Most ?? Math.Max(Math.Min(2 * made.Rounds + 2, made.Most ?? int.MaxValue), choice.Fewest ?? 0));
+        var fewest = choice.Fewest ?? Math.Min(made.Rounds / 2, choice.Most ?? made.Rounds);
+        var most = choice.Most ?? Math.Max(Math.Min(2 * made.Rounds + 2, made.Most ?? int.MaxValue), choice.Fewest ?? 0);
         if (edging.Rounds < fewest || edging.Rounds > most)
             notes.Say("rounds", $"{edging.Rounds} rounds, where {fewest} to {most} are allowed.");
     }
 
     /// <summary>
-    /// Every stretch takes about as many stitches as lie flat along it: a rule of whole stitches in up to four places is at most a sixth off,
-    /// and its last places at most one stitch.
+    /// Every stretch takes about as many stitches as lie flat along it: a rule of whole stitches in up to four places is at most a sixth
+    /// off, and its last places at most one stitch.
     /// </summary>
     private static void LiesFlat(EdgingPlan edging, Edging made, PlainFabric fabric, Disagreements notes)
     {
@@ -118,7 +119,9 @@ internal static class EdgingCheck
             return shape.Visible(edge, fabric.Seams).Length;
         var (along, atBeginning, atEnd) = shape.Places(opening, edge.Side);
         var across = edge.Side.IsUpright() ? PieceSide.Top : PieceSide.Left;
-        return along + atBeginning + atEnd - HiddenAt(opening.At == OpeningAt.Beginning, edge.Side.AtBeginning()) - HiddenAt(opening.At == OpeningAt.End, edge.Side.AtEnd());
+        return along + atBeginning + atEnd
+            - HiddenAt(opening.At == OpeningAt.Beginning, edge.Side.AtBeginning())
+            - HiddenAt(opening.At == OpeningAt.End, edge.Side.AtEnd());
 
         int HiddenAt(bool endsWithSide, PieceSide corner) => endsWithSide
             ? construction.IsSewn(piece.Id, corner) ? HiddenAlong(edge.Side) : 0

@@ -31,11 +31,14 @@ internal sealed class MeasureCheck
             check.Targets();
         foreach (var group in check._construction.Groups)
         {
-            check.Finished(group, group.Across, [PieceSide.Left, PieceSide.Right], piece => check.Along(group, piece, piece.Width, Direction.Up));
-            check.Finished(group, group.Down, [PieceSide.Bottom, PieceSide.Top], piece => check.Along(group, piece, piece.Height, Direction.Sideways));
+            check.Finished(
+                group, group.Across, [PieceSide.Left, PieceSide.Right], piece => check.Along(group, piece, piece.Width, Direction.Up));
+            check.Finished(
+                group, group.Down, [PieceSide.Bottom, PieceSide.Top], piece => check.Along(group, piece, piece.Height, Direction.Sideways));
             if (group.Gores is { } gores)
             {
-                var length = fabric.RowHeight * new PlainShape(size[group.Pieces[0].Id], check._construction, check.Up).Reaching(PieceSide.Top);
+                var shape = new PlainShape(size[group.Pieces[0].Id], check._construction, check.Up);
+                var length = fabric.RowHeight * shape.Reaching(PieceSide.Top);
                 notes.Same($"finished.{GarmentMeasures.Key(gores.Edge)}", size.Finished[gores.Edge], length - check.Hidden(group, [PieceSide.Left, PieceSide.Right]), Tolerance);
             }
             foreach (var opening in group.Openings)
@@ -62,7 +65,8 @@ internal sealed class MeasureCheck
         var names = _plan.Sizes.Select(s => s.Name).ToList();
         var baseAt = _plan.Project.Sizes.Base is { } named ? names.IndexOf(named) : names.Count / 2;
         var (shape, group) = (_plan.Project.Garment.Shape, _construction.Groups[0]);
-        var context = new TargetContext(new BodyOfSize(_size.Name, _size.Body), names.IndexOf(_size.Name) - baseAt, Wearer(), _size.Finished);
+        var context = new TargetContext(
+            new BodyOfSize(_size.Name, _size.Body), names.IndexOf(_size.Name) - baseAt, Wearer(), _size.Finished);
         foreach (var measure in group.OpeningMeasures.Concat([group.Across.Measure, group.Down.Measure]))
         {
             var own = shape.IsToBody ? null : _size.Body.TryGetValue(GarmentMeasures.Key(measure), out var given) ? given : (Length?)null;
@@ -73,7 +77,9 @@ internal sealed class MeasureCheck
     private Wearers Wearer() =>
         _plan.Project.Sizes is { Own.IsEmpty: true, Chart: { } id } && SizeCharts.TryFind(id, out var chart) ? chart.Wearer : Wearers.Adult;
 
-    /// <summary>On a bias the rows' own width counts, the mean of the two kinds, and not what the piece lies over from first row to last.</summary>
+    /// <summary>
+    /// On a bias the rows' own width counts, the mean of the two kinds, and not what the piece lies over from first row to last.
+    /// </summary>
     private Length Along(PieceGroup group, PiecePlan piece, Length whole, Direction alongStitches)
     {
         if (group.Bias == 0 || _plan.Direction != alongStitches)
@@ -160,7 +166,8 @@ internal sealed class MeasureCheck
         }
         if (longest == 0)
             longest = _size[group.Pieces[0].Id].Opening(design.Id).Length;
-        var length = along * longest - (design.At == OpeningAt.End ? Hidden(group, [upright ? PieceSide.Top : PieceSide.Right]) + edging : 2 * edging);
+        var unseen = design.At == OpeningAt.End ? Hidden(group, [upright ? PieceSide.Top : PieceSide.Right]) + edging : 2 * edging;
+        var length = along * longest - unseen;
         _notes.Same($"finished.{GarmentMeasures.Key(design.Measure)}", _size.Finished[design.Measure], length, Tolerance);
     }
 

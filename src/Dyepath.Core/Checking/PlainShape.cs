@@ -129,8 +129,12 @@ internal sealed class PlainShape
         var other = atEnd ? side.AtEnd() : side.AtBeginning();
         // Places along the left and the right count upwards, along the others to the right.
         var last = side is PieceSide.Top or PieceSide.Right;
-        return _construction.Joins.Any(j => j.Sewn && j.First.AddRange(j.Second).Any(e => e.Piece == _piece.Id && e.Side == other
-            && (e.Stretch == Stretch.Whole || e.Stretch == (last ? Stretch.AfterOpening : Stretch.BeforeOpening) || (e.Stretch == Stretch.Opening && ReachesEnd(e, last)))));
+        return _construction.Joins.Any(j => j.Sewn
+            && j.First.AddRange(j.Second).Any(e => e.Piece == _piece.Id && e.Side == other && ReachesCorner(e)));
+
+        bool ReachesCorner(PieceEdge edge) => edge.Stretch == Stretch.Whole
+            || edge.Stretch == (last ? Stretch.AfterOpening : Stretch.BeforeOpening)
+            || (edge.Stretch == Stretch.Opening && ReachesEnd(edge, last));
     }
 
     private bool ReachesEnd(PieceEdge edge, bool last) =>

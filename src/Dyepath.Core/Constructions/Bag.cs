@@ -57,7 +57,8 @@ public sealed record Bag(Length Width, Length Height, Length Gusset, Length Stra
                     new(GarmentMeasure.GussetDepth, 1, []) { Shortest = new(ShallowestGusset, "garment.gusset", "gusset", "make it deeper, or 0 for none") },
                     new(GarmentMeasure.GussetLength, 1, []), Working.Turned, false))
                 : [],
-            new("strap", [new(PieceId.Strap)], new(GarmentMeasure.StrapWidth, 1, []), new(GarmentMeasure.StrapLength, 1, []), Working.Turned, false),
+            new("strap", [new(PieceId.Strap)], new(GarmentMeasure.StrapWidth, 1, []), new(GarmentMeasure.StrapLength, 1, []),
+                Working.Turned, false),
         ],
         HasGusset ? GussetJoins : PanelJoins,
         [
@@ -98,14 +99,22 @@ public sealed record Bag(Length Width, Length Height, Length Gusset, Length Stra
 
     private static PieceEdge Top(PieceId piece) => new PieceEdge(piece, PieceSide.Top).Reverse();
 
-    /// <summary>The gusset, outside out, goes from the top of the front's left side down, along the bottom, and up its right side.</summary>
+    /// <summary>
+    /// The gusset, outside out, goes from the top of the front's left side down, along the bottom, and up its right side.
+    /// </summary>
     private static ImmutableArray<Join> GussetJoins { get; } =
     [
         new(SeamId.GussetToFront,
-            [new PieceEdge(PieceId.Front, PieceSide.Left).Reverse(), new(PieceId.Front, PieceSide.Bottom), new(PieceId.Front, PieceSide.Right)],
+            [
+                new PieceEdge(PieceId.Front, PieceSide.Left).Reverse(), new(PieceId.Front, PieceSide.Bottom),
+                new(PieceId.Front, PieceSide.Right),
+            ],
             [new(PieceId.Gusset, PieceSide.Left)]),
         new(SeamId.GussetToBack,
-            [new PieceEdge(PieceId.Back, PieceSide.Right).Reverse(), new PieceEdge(PieceId.Back, PieceSide.Bottom).Reverse(), new(PieceId.Back, PieceSide.Left)],
+            [
+                new PieceEdge(PieceId.Back, PieceSide.Right).Reverse(), new PieceEdge(PieceId.Back, PieceSide.Bottom).Reverse(),
+                new(PieceId.Back, PieceSide.Left),
+            ],
             [new(PieceId.Gusset, PieceSide.Right)]),
     ];
 

@@ -8,7 +8,9 @@ using Dyepath.Core.Sizing;
 
 namespace Dyepath.Core.Constructions;
 
-/// <summary>A wrap or scarf on the bias: a parallelogram, of rows that leave stitches at one edge and go on over chains at the other.</summary>
+/// <summary>
+/// A wrap or scarf on the bias: a parallelogram, of rows that leave stitches at one edge and go on over chains at the other.
+/// </summary>
 /// <param name="Width">Along its rows, edging included.</param>
 /// <param name="Length">From its first row to its last, edging included.</param>
 public sealed record BiasWrap(Length Width, Length Length) : GarmentShape

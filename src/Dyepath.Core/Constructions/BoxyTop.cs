@@ -65,7 +65,8 @@ public sealed record BoxyTop(
         "Tunic", "M14 9h20v32H14zM14 9H5v8h9M34 9h9v8h-9M19 9h10",
         Document("tunic", "A boxy tunic: a pullover that reaches over the hip.", true, 30), Fields("30 cm"), Places);
 
-    private static ImmutableArray<EdgingPlace> Places => [EdgingPlace.Hem, EdgingPlace.Neck, EdgingPlace.Shoulder, EdgingPlace.Armholes, EdgingPlace.Cuffs];
+    private static ImmutableArray<EdgingPlace> Places =>
+        [EdgingPlace.Hem, EdgingPlace.Neck, EdgingPlace.Shoulder, EdgingPlace.Armholes, EdgingPlace.Cuffs];
 
     private static ImmutableArray<GarmentField> Fields(string belowWaist) =>
     [

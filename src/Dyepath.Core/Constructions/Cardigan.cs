@@ -15,7 +15,8 @@ namespace Dyepath.Core.Constructions;
 /// <param name="UpperArmEase">Armhole depth is the larger of the chart's and half of upper arm plus this.</param>
 /// <param name="Sleeves">Missing: none, the armholes are edged.</param>
 public sealed record Cardigan(
-    Ease BustEase, Length HipEase, Length BelowWaist, Length HipBelowWaist, Neck Neck, Length UpperArmEase, SleeveSpec? Sleeves) : GarmentShape
+    Ease BustEase, Length HipEase, Length BelowWaist, Length HipBelowWaist, Neck Neck, Length UpperArmEase,
+    SleeveSpec? Sleeves) : GarmentShape
 {
     /// <summary>The band of the wearer's left front has the buttonholes, or else the right one's.</summary>
     public required bool HolesAtLeft { get; init; }
@@ -67,7 +68,8 @@ public sealed record Cardigan(
         ],
         Places, [new(EdgingPlace.Fronts, "button-band", null)]);
 
-    private static ImmutableArray<EdgingPlace> Places => [EdgingPlace.Hem, EdgingPlace.Neck, EdgingPlace.Fronts, EdgingPlace.Armholes, EdgingPlace.Cuffs];
+    private static ImmutableArray<EdgingPlace> Places =>
+        [EdgingPlace.Hem, EdgingPlace.Neck, EdgingPlace.Fronts, EdgingPlace.Armholes, EdgingPlace.Cuffs];
 
     private BodyGirth Girth => new(BustEase, HipEase, BelowWaist >= HipBelowWaist);
 
@@ -77,7 +79,8 @@ public sealed record Cardigan(
             .. ShoulderedBody.JoinsBelow(OpeningId.Armhole, PieceId.LeftFront, PieceId.RightFront),
             .. Sleeves is null ? [] : RectangularSleeves.Joins(PieceId.LeftFront, PieceId.RightFront),
             // Seen from outside, the wearer's right front lies at the left.
-            new(SeamId.FrontOpening, [new(PieceId.RightFront, PieceSide.Right)], [new(PieceId.LeftFront, PieceSide.Left)], JoinKind.Opening),
+            new(SeamId.FrontOpening, [new(PieceId.RightFront, PieceSide.Right)], [new(PieceId.LeftFront, PieceSide.Left)],
+                JoinKind.Opening),
         ],
         [ShoulderedBody.Shoulders, .. Sleeves is null ? [ShoulderedBody.Sides] : RectangularSleeves.Sewing],
         [
@@ -122,7 +125,8 @@ public sealed record Cardigan(
         return
         [
             new("body, closed", finished[GarmentMeasure.Width], BodyMeasure.Bust, body[BodyMeasure.Bust], "garment.ease", "give more ease at the bust"),
-            ShoulderedBody.ShoulderFit((finished[GarmentMeasure.BackWidth] - finished[GarmentMeasure.NeckWidth]) / 2, BodyMeasure.Bust, size),
+            ShoulderedBody.ShoulderFit(
+                (finished[GarmentMeasure.BackWidth] - finished[GarmentMeasure.NeckWidth]) / 2, BodyMeasure.Bust, size),
             .. Girth.Worn(finished[GarmentMeasure.Width], body),
             Sleeves is null
                 ? new("armhole", 2 * finished[GarmentMeasure.ArmholeDepth], BodyMeasure.UpperArm, body[BodyMeasure.UpperArm], "garment.upperArmEase", "give more ease at the upper arm")
@@ -144,7 +148,8 @@ public sealed record Cardigan(
     public override ImmutableArray<Finding> Faults() => BustEase.Faults("garment.ease");
 
     private PieceGroup Back() => new(
-        "panel", [new(PieceId.Back)], new(GarmentMeasure.BackWidth, 1, []), new(GarmentMeasure.Length, 1, [EdgingPlace.Hem]), Working.Turned, true)
+        "panel", [new(PieceId.Back)],
+        new(GarmentMeasure.BackWidth, 1, []), new(GarmentMeasure.Length, 1, [EdgingPlace.Hem]), Working.Turned, true)
     {
         LetOff = Neck.LetOff,
         Openings =
@@ -154,10 +159,13 @@ public sealed record Cardigan(
         ],
     };
 
-    /// <summary>Described by the right one; the left one is its mirror. Shaped, they can no more be turned over for the sake of their colours.</summary>
+    /// <summary>
+    /// Described by the right one; the left one is its mirror. Shaped, they can no more be turned over for the sake of their colours.
+    /// </summary>
     private PieceGroup Fronts() => new(
         "front", [new(PieceId.RightFront, MayTurn: !Neck.IsCut), new(PieceId.LeftFront, MayTurn: !Neck.IsCut) { Mirrored = true }],
-        new(GarmentMeasure.Width, 2, [EdgingPlace.Fronts]) { Beside = GarmentMeasure.BackWidth }, new(GarmentMeasure.Length, 1, [EdgingPlace.Hem]), Working.Turned, true)
+        new(GarmentMeasure.Width, 2, [EdgingPlace.Fronts]) { Beside = GarmentMeasure.BackWidth },
+        new(GarmentMeasure.Length, 1, [EdgingPlace.Hem]), Working.Turned, true)
     {
         LetOff = Neck.LetOff,
         Openings =
@@ -168,7 +176,10 @@ public sealed record Cardigan(
     };
 
     private static OpeningDesign Armhole(ImmutableArray<PieceSide> sides) =>
-        new(OpeningId.Armhole, sides, OpeningAt.End, GarmentMeasure.ArmholeDepth, EdgingPlace.Armholes, "garment.belowWaist") { HalfOf = GarmentMeasure.SleeveWidth };
+        new(OpeningId.Armhole, sides, OpeningAt.End, GarmentMeasure.ArmholeDepth, EdgingPlace.Armholes, "garment.belowWaist")
+        {
+            HalfOf = GarmentMeasure.SleeveWidth,
+        };
 
     private static ObjectShape<GarmentSpec> Document() => new("cardigan", "A boxy cardigan: a back, two fronts with bands, perhaps sleeves.", o =>
     {

@@ -93,8 +93,8 @@ public sealed record Cowl(Length Circumference, Length Height) : GarmentShape
                 GarmentChecks.RoundsRunUp(v.Place, w, d, faults);
         });
         return v => new GarmentSpec(
-            new Cowl(round.From(v), height.From(v)), working.From(v), direction.From(v), motif.From(v) ?? GarmentFields.UsualMotif(working.From(v)),
-            grading.From(v), seams.From(v), edgings.From(v))
+            new Cowl(round.From(v), height.From(v)), working.From(v), direction.From(v),
+            motif.From(v) ?? GarmentFields.UsualMotif(working.From(v)), grading.From(v), seams.From(v), edgings.From(v))
         {
             Starts = starts.From(v),
         };

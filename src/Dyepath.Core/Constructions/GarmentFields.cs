@@ -155,7 +155,8 @@ internal static class GarmentFields
         var edgings = o.Optional(
             "edgings", $"Edgings, each on an edge of its own. {EdgingsOf(places)}.",
             new ShownShape<ImmutableArray<EdgingChoice>>(
-                new ListShape<EdgingChoice>("edgings", EdgingShape, 0, PlaceChoice.Names.Length), new ListNode([.. places.Take(1).Select(ExampleAt)])),
+                new ListShape<EdgingChoice>("edgings", EdgingShape, 0, PlaceChoice.Names.Length),
+                new ListNode([.. places.Take(1).Select(ExampleAt)])),
             g => g.Edgings, [], "no edgings");
         o.Check((v, faults) =>
         {
@@ -179,8 +180,8 @@ internal static class GarmentFields
     /// <param name="sleeves">Of a garment that has either sleeves and cuffs or armholes that are edged.</param>
     /// <param name="further">What else its edgings must agree with.</param>
     public static Func<FieldValues, GarmentShape, GarmentSpec> Turned(
-        ObjectFields<GarmentSpec> o, ImmutableArray<string> pieces, ImmutableArray<EdgingPlace> edges, Field<GarmentSpec, SleeveSpec?>? sleeves = null,
-        Action<FieldValues, ImmutableArray<EdgingChoice>, FaultList>? further = null)
+        ObjectFields<GarmentSpec> o, ImmutableArray<string> pieces, ImmutableArray<EdgingPlace> edges,
+        Field<GarmentSpec, SleeveSpec?>? sleeves = null, Action<FieldValues, ImmutableArray<EdgingChoice>, FaultList>? further = null)
     {
         var direction = DirectionField(o);
         var motif = MotifField(o);

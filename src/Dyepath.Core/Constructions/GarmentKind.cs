@@ -14,8 +14,8 @@ public sealed class GarmentKind
 
     /// <param name="edgings">What it cannot be worn without, to begin with.</param>
     internal GarmentKind(
-        string title, string picture, ObjectShape<GarmentSpec> document, ImmutableArray<GarmentField> fields, ImmutableArray<EdgingPlace> edges,
-        ImmutableArray<EdgingChoice> edgings = default)
+        string title, string picture, ObjectShape<GarmentSpec> document, ImmutableArray<GarmentField> fields,
+        ImmutableArray<EdgingPlace> edges, ImmutableArray<EdgingChoice> edgings = default)
     {
         _edgings = edgings.IsDefault ? [] : edgings;
         (Title, Picture, Document, Fields, Edges) = (title, picture, document, fields, edges);
@@ -99,7 +99,8 @@ public enum FieldKind
 /// <param name="Usual">What holds where it is left out.</param>
 /// <param name="First">What a new garment begins with, where it cannot be left out or seldom is.</param>
 public sealed record GarmentField(
-    string Heading, string Name, string Label, FieldKind Kind = FieldKind.Length, string? Usual = null, string? First = null, string? Hint = null)
+    string Heading, string Name, string Label, FieldKind Kind = FieldKind.Length, string? Usual = null, string? First = null,
+    string? Hint = null)
 {
     /// <summary>Of a <see cref="FieldKind.Choice"/>, the document's words, each with what the form calls it.</summary>
     public ImmutableArray<(string Name, string Words)> Choices { get; init; } = [];

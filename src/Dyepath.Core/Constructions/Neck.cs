@@ -48,7 +48,9 @@ public sealed record Neck(NeckForm Form, Length? Width)
     /// <summary>How far the edge of one that is cut may lie off its place before the motif gives way.</summary>
     public Length LetOff { get; init; } = UsualLetOff;
 
-    /// <summary>What the document calls each form, what the form field says of it, and whether a garment that opens in front may have it.</summary>
+    /// <summary>
+    /// What the document calls each form, what the form field says of it, and whether a garment that opens in front may have it.
+    /// </summary>
     private static readonly ImmutableArray<(string Word, NeckForm Form, string Label, bool InFront)> Forms =
     [
         ("slit", NeckForm.Slit, "a slit between the shoulders", true), ("boat", NeckForm.Boat, "boat: a wide slit", false),
@@ -117,7 +119,9 @@ public sealed record Neck(NeckForm Form, Length? Width)
             .Select(along => new CutPoint(along, Math.Sqrt(Math.Max(0, 1 - Math.Pow(2 * along - 1, 2))))),
     ];
 
-    /// <summary>At the outer end of an open shoulder its band is sewn down, so that the armhole holds (common practice, no source).</summary>
+    /// <summary>
+    /// At the outer end of an open shoulder its band is sewn down, so that the armhole holds (common practice, no source).
+    /// </summary>
     internal static readonly Length SewnDown = Length.FromCentimetres(1);
 
     private bool IsButtoned => Form == NeckForm.Buttoned;
@@ -144,22 +148,25 @@ public sealed record Neck(NeckForm Form, Length? Width)
     };
 
     /// <summary>Of the right front; that of the left one is its mirror.</summary>
-    internal OpeningDesign FrontOpening => new(OpeningId.Neck, [PieceSide.Top], OpeningAt.End, GarmentMeasure.FrontNeck, EdgingPlace.Neck, Field)
+    internal OpeningDesign FrontOpening => new(
+        OpeningId.Neck, [PieceSide.Top], OpeningAt.End, GarmentMeasure.FrontNeck, EdgingPlace.Neck, Field)
     {
         BesideAs = PieceId.Back,
         Cut = Of.Profile is { } profile ? new(
-            ImmutableSortedDictionary<PieceId, GarmentMeasure>.Empty.Add(PieceId.RightFront, GarmentMeasure.NeckDepth).Add(PieceId.LeftFront, GarmentMeasure.NeckDepth),
+            ImmutableSortedDictionary<PieceId, GarmentMeasure>.Empty
+                .Add(PieceId.RightFront, GarmentMeasure.NeckDepth).Add(PieceId.LeftFront, GarmentMeasure.NeckDepth),
             Cut.FirstHalf(profile)) : null,
     };
 
     private ImmutableSortedDictionary<PieceId, GarmentMeasure> Depths => new[]
     {
-        (Piece: PieceId.Front, Measure: GarmentMeasure.NeckDepth, Has: !InFront), (Piece: PieceId.Back, Measure: GarmentMeasure.BackNeckDepth, Has: Of.Adult.Back is not null),
+        (Piece: PieceId.Front, Measure: GarmentMeasure.NeckDepth, Has: !InFront),
+        (Piece: PieceId.Back, Measure: GarmentMeasure.BackNeckDepth, Has: Of.Adult.Back is not null),
     }.Where(d => d.Has).ToImmutableSortedDictionary(d => d.Piece, d => d.Measure);
 
     /// <summary>
-    /// Corners of one that is cut are edges of their own; those of a slit can take extra stitches. Beside an open shoulder the neck's edging is
-    /// no round, and the front's shoulder has a band with buttonholes, which lies on the back.
+    /// Corners of one that is cut are edges of their own; those of a slit can take extra stitches. Beside an open shoulder the neck's
+    /// edging is no round, and the front's shoulder has a band with buttonholes, which lies on the back.
     /// </summary>
     internal ImmutableArray<EdgingEdge> Edgings => !IsButtoned ? [ShoulderedBody.Neck(corners: IsCut ? 0 : 2)]
         :
@@ -244,7 +251,9 @@ public sealed record Neck(NeckForm Form, Length? Width)
             return null;
         var finished = size.Finished;
         var width = finished[GarmentMeasure.NeckWidth];
-        var around = Opening.Cut is { } cut ? (Edge(cut, width, Deep(GarmentMeasure.NeckDepth)) + Edge(cut, width, Deep(GarmentMeasure.BackNeckDepth))) / 2 : width;
+        var around = Opening.Cut is { } cut
+            ? (Edge(cut, width, Deep(GarmentMeasure.NeckDepth)) + Edge(cut, width, Deep(GarmentMeasure.BackNeckDepth))) / 2
+            : width;
         if (IsButtoned)
             around += Length.Max(Length.Zero, finished[GarmentMeasure.Width] / 4 - width / 2 - SewnDown);
         return GarmentFit.Head(around, size.Body, Field);

@@ -8,7 +8,9 @@ using Dyepath.Core.Sizing;
 
 namespace Dyepath.Core.Constructions;
 
-/// <summary>A pet's tabard: one rectangle over the back, one under the chest, a slit for the head, and openings for the forelegs at the sides.</summary>
+/// <summary>
+/// A pet's tabard: one rectangle over the back, one under the chest, a slit for the head, and openings for the forelegs at the sides.
+/// </summary>
 /// <param name="Chest">Girth behind the forelegs.</param>
 /// <param name="Length">From the neck to the hem.</param>
 /// <param name="LegOpening">From the shoulder seam down each side.</param>
@@ -52,14 +54,21 @@ public sealed record PetTabard(Length Chest, Length Ease, Length Length, Length 
             {
                 Openings =
                 [
-                    new(OpeningId.Neck, [PieceSide.Top], OpeningAt.Middle, GarmentMeasure.NeckWidth, EdgingPlace.Neck, "garment.head") { NeverUnder = true },
-                    new(OpeningId.LegOpening, [PieceSide.Left, PieceSide.Right], OpeningAt.End, GarmentMeasure.LegOpening, EdgingPlace.LegOpenings, "garment.legOpening"),
+                    new(OpeningId.Neck, [PieceSide.Top], OpeningAt.Middle, GarmentMeasure.NeckWidth, EdgingPlace.Neck, "garment.head")
+                    {
+                        NeverUnder = true,
+                    },
+                    new(OpeningId.LegOpening, [PieceSide.Left, PieceSide.Right], OpeningAt.End, GarmentMeasure.LegOpening,
+                        EdgingPlace.LegOpenings, "garment.legOpening"),
                 ],
             },
         ],
         ShoulderedBody.JoinsBelow(OpeningId.LegOpening, PieceId.Front, PieceId.Front),
         [ShoulderedBody.Shoulders, ShoulderedBody.Sides],
-        [ShoulderedBody.Hem, ShoulderedBody.Neck(corners: 2), ShoulderedBody.AtSides(EdgingPlace.LegOpenings, OpeningId.LegOpening, PieceId.Front)])
+        [
+            ShoulderedBody.Hem, ShoulderedBody.Neck(corners: 2),
+            ShoulderedBody.AtSides(EdgingPlace.LegOpenings, OpeningId.LegOpening, PieceId.Front),
+        ])
     {
         Worn = [new(PieceId.Back)],
     };

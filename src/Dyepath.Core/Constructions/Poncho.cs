@@ -98,7 +98,9 @@ public sealed record Poncho(double ArmShare, Length? Length, Neck Neck, Length? 
 
     private Length LengthOf(BodyOfSize body) => Length ?? UsualLength * body[BodyMeasure.CentreBackNeckToCuff];
 
-    /// <summary>Sides that are open are edged with the hem, from the wearer's left shoulder down the back, and up the front again.</summary>
+    /// <summary>
+    /// Sides that are open are edged with the hem, from the wearer's left shoulder down the back, and up the front again.
+    /// </summary>
     private static EdgingEdge HemAndSides { get; } = new(
         EdgingPlace.Hem, 1,
         [

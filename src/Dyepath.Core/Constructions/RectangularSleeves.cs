@@ -28,7 +28,8 @@ internal static class RectangularSleeves
         new(SewingManner.FromBottom, [SeamId.LeftSide, SeamId.RightSide, SeamId.LeftSleeve, SeamId.RightSleeve]),
     ];
 
-    public static EdgingEdge Cuffs { get; } = new(EdgingPlace.Cuffs, 2, [new("cuff", new(PieceId.Sleeve, PieceSide.Bottom))], SeamId.LeftSleeve);
+    public static EdgingEdge Cuffs { get; } = new(
+        EdgingPlace.Cuffs, 2, [new("cuff", new(PieceId.Sleeve, PieceSide.Bottom))], SeamId.LeftSleeve);
 
     /// <summary>The half of each sleeve before the fold at the shoulder is seen; cuffs point outwards.</summary>
     /// <param name="left">The piece in front at the wearer's left arm.</param>
@@ -59,11 +60,14 @@ internal static class RectangularSleeves
     public static ImmutableArray<Join> Joins(PieceId left, PieceId right)
     {
         ImmutableArray<PieceEdge> top = [new PieceEdge(PieceId.Sleeve, PieceSide.Top).Reverse()];
-        ImmutableArray<PieceEdge> rightSide = [new PieceEdge(PieceId.Sleeve, PieceSide.Right)], leftSide = [new PieceEdge(PieceId.Sleeve, PieceSide.Left)];
+        ImmutableArray<PieceEdge> rightSide = [new PieceEdge(PieceId.Sleeve, PieceSide.Right)];
+        ImmutableArray<PieceEdge> leftSide = [new PieceEdge(PieceId.Sleeve, PieceSide.Left)];
         return
         [
-            new(SeamId.LeftArmhole, [ShoulderedBody.Armhole(PieceId.Back, PieceSide.Left), ShoulderedBody.Armhole(left, PieceSide.Right).Reverse()], top),
-            new(SeamId.RightArmhole, [ShoulderedBody.Armhole(right, PieceSide.Left), ShoulderedBody.Armhole(PieceId.Back, PieceSide.Right).Reverse()], top),
+            new(SeamId.LeftArmhole,
+                [ShoulderedBody.Armhole(PieceId.Back, PieceSide.Left), ShoulderedBody.Armhole(left, PieceSide.Right).Reverse()], top),
+            new(SeamId.RightArmhole,
+                [ShoulderedBody.Armhole(right, PieceSide.Left), ShoulderedBody.Armhole(PieceId.Back, PieceSide.Right).Reverse()], top),
             new(SeamId.LeftSleeve, rightSide, leftSide),
             new(SeamId.RightSleeve, rightSide, leftSide),
         ];

@@ -9,8 +9,8 @@ using Dyepath.Core.Sizing;
 namespace Dyepath.Core.Constructions;
 
 /// <summary>
-/// A triangle in steps: straight along the top, to a point below. Worked up, rows grow from the point to the full wingspan; worked sideways,
-/// they grow from one tip to the full depth and shrink again.
+/// A triangle in steps: straight along the top, to a point below. Worked up, rows grow from the point to the full wingspan; worked
+/// sideways, they grow from one tip to the full depth and shrink again.
 /// </summary>
 /// <param name="Wingspan">From tip to tip, edging included.</param>
 /// <param name="Depth">From the upper edge to the point, edging included.</param>

@@ -42,7 +42,9 @@ internal static class ShoulderedBody
     public static EdgingEdge Neck(int corners) => new(
         EdgingPlace.Neck, 1, [new("front neck", NeckOf(PieceId.Front)), new("back neck", NeckOf(PieceId.Back))], SeamId.LeftShoulder, corners);
 
-    /// <summary>Along back and two fronts, which open in front; with the outside facing it runs from right to left, the garment upside down.</summary>
+    /// <summary>
+    /// Along back and two fronts, which open in front; with the outside facing it runs from right to left, the garment upside down.
+    /// </summary>
     public static EdgingEdge OpenHem { get; } = new(
         EdgingPlace.Hem, 1,
         [

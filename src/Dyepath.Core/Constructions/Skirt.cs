@@ -9,7 +9,9 @@ using Dyepath.Core.Sizing;
 
 namespace Dyepath.Core.Constructions;
 
-/// <summary>A skirt: one panel joined into a tube, straight or widened by gores below the hip, its waist drawn in by a casing or a cord.</summary>
+/// <summary>
+/// A skirt: one panel joined into a tube, straight or widened by gores below the hip, its waist drawn in by a casing or a cord.
+/// </summary>
 /// <param name="HipEase">Added to the hip, which it has to pass.</param>
 /// <param name="Length">From waist to hem, edgings included.</param>
 /// <param name="Flare">By how much the hem is wider than the hip; none: straight.</param>

@@ -66,7 +66,8 @@ public sealed record Tabard(Ease BustEase, Length BelowWaist, Neck Neck, Length 
                     new(OpeningId.Tab, [PieceSide.Left, PieceSide.Right], OpeningAt.Middle, GarmentMeasure.TabJoin, null, "garment.tabHeight"),
                 ],
             },
-            new("tab", [new(PieceId.Tab, 2)], new(GarmentMeasure.TabLength, 1, []), new(GarmentMeasure.TabHeight, 1, []), Working.Turned, false),
+            new("tab", [new(PieceId.Tab, 2)], new(GarmentMeasure.TabLength, 1, []), new(GarmentMeasure.TabHeight, 1, []),
+                Working.Turned, false),
         ],
         [
             .. ShoulderedBody.ShoulderJoins,
@@ -125,8 +126,11 @@ public sealed record Tabard(Ease BustEase, Length BelowWaist, Neck Neck, Length 
     public override Length? Floor(GarmentMeasure measure, TargetContext size)
     {
         ArgumentNullException.ThrowIfNull(size);
-        return measure != GarmentMeasure.PanelWidth ? null
-            : Length.Max(size.Body.Floor(BodyMeasure.Bust, BustEase.Length) / 2 - TabLength, Neck.Target(GarmentMeasure.NeckWidth, size)!.Value + 2 * (GarmentFit.LeastShoulder(size.Wearer) + NeckBand));
+        if (measure != GarmentMeasure.PanelWidth)
+            return null;
+        var atBust = size.Body.Floor(BodyMeasure.Bust, BustEase.Length) / 2 - TabLength;
+        var atShoulders = Neck.Target(GarmentMeasure.NeckWidth, size)!.Value + 2 * (GarmentFit.LeastShoulder(size.Wearer) + NeckBand);
+        return Length.Max(atBust, atShoulders);
     }
 
     public override ImmutableArray<WornFit> Worn(TargetContext size)

@@ -28,8 +28,9 @@ internal static class TopFields
     public static Field<GarmentSpec, Length> HipEase(ObjectFields<GarmentSpec> o, Func<GarmentSpec, Length> of) => o.Optional(
         "hipEase", "Added to the hip, where the garment reaches it.", Measured.Ease, of, Length.FromCentimetres(5));
 
-    public static Field<GarmentSpec, Length> BelowWaist(ObjectFields<GarmentSpec> o, Func<GarmentSpec, Length> of, double usualCentimetres) => o.Optional(
-        "belowWaist", "How far it hangs below the waist.", Measured.Ease, of, Length.FromCentimetres(usualCentimetres));
+    public static Field<GarmentSpec, Length> BelowWaist(
+        ObjectFields<GarmentSpec> o, Func<GarmentSpec, Length> of, double usualCentimetres) =>
+        o.Optional("belowWaist", "How far it hangs below the waist.", Measured.Ease, of, Length.FromCentimetres(usualCentimetres));
 
     public static Field<GarmentSpec, Length> HipBelowWaist(ObjectFields<GarmentSpec> o, Func<GarmentSpec, Length> of) => o.Optional(
         "hipBelowWaist", "A garment that hangs this far below the waist, or farther, reaches the hip.", Measured.Step, of, Length.FromCentimetres(20));

@@ -20,7 +20,8 @@ public sealed record Vest(
 
     public override ImmutableArray<BodyMeasure> Needs =>
     [
-        .. Girth.Needs, BodyMeasure.BackWaistLength, BodyMeasure.ArmholeDepth, BodyMeasure.UpperArm, BodyMeasure.CrossBack, BodyMeasure.Head,
+        .. Girth.Needs, BodyMeasure.BackWaistLength, BodyMeasure.ArmholeDepth, BodyMeasure.UpperArm, BodyMeasure.CrossBack,
+        BodyMeasure.Head,
     ];
 
     public override ImmutableArray<PlanRule> Rules =>
@@ -65,7 +66,8 @@ public sealed record Vest(
             GarmentMeasure.Width => Girth.Target(body),
             GarmentMeasure.Length => body[BodyMeasure.BackWaistLength] + BelowWaist,
             GarmentMeasure.ArmholeDepth => ShoulderedBody.ArmholeDepth(body, UpperArmEase),
-            GarmentMeasure.ArmholeInset => Length.Max(Length.Zero, (size.Finished[GarmentMeasure.Width] / 2 - body[BodyMeasure.CrossBack]) / 2),
+            GarmentMeasure.ArmholeInset => Length.Max(
+                Length.Zero, (size.Finished[GarmentMeasure.Width] / 2 - body[BodyMeasure.CrossBack]) / 2),
             _ => Neck.Target(measure, size) ?? throw new ArgumentOutOfRangeException(nameof(measure), measure, "Not a measure of a vest."),
         };
     }
@@ -80,7 +82,8 @@ public sealed record Vest(
     {
         ArgumentNullException.ThrowIfNull(size);
         var (body, finished) = (size.Body, size.Finished);
-        var (neck, depth, inset) = (finished[GarmentMeasure.NeckWidth], finished[GarmentMeasure.ArmholeDepth], finished[GarmentMeasure.ArmholeInset]);
+        var neck = finished[GarmentMeasure.NeckWidth];
+        var (depth, inset) = (finished[GarmentMeasure.ArmholeDepth], finished[GarmentMeasure.ArmholeInset]);
         return
         [
             .. Neck.Worn(size),

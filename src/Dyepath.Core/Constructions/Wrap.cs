@@ -31,7 +31,8 @@ public sealed record Wrap(Length Width, Length Length, bool IsBlanket = false) :
 
     private PieceId Piece => IsBlanket ? PieceId.Blanket : PieceId.Wrap;
 
-    public override Construction Construct(GarmentSpec garment) => BorderedPiece.Of(BorderedPiece.Group(Piece, GarmentMeasure.Width, GarmentMeasure.Length));
+    public override Construction Construct(GarmentSpec garment) =>
+        BorderedPiece.Of(BorderedPiece.Group(Piece, GarmentMeasure.Width, GarmentMeasure.Length));
 
     public override Length Target(GarmentMeasure measure, TargetContext size) => measure switch
     {

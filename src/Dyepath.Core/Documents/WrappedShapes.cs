@@ -60,7 +60,8 @@ internal sealed class ShownShape<T>(Shape<T> shape, DocumentNode example) : Shap
 
     public override IEnumerable<Shape> Parts => [shape];
 
-    public override bool TryRead(Place place, FaultList faults, [MaybeNullWhen(false)] out T value) => shape.TryRead(place, faults, out value);
+    public override bool TryRead(Place place, FaultList faults, [MaybeNullWhen(false)] out T value) =>
+        shape.TryRead(place, faults, out value);
 
     public override DocumentNode Write(T value, Commentary? commentary = null) => shape.Write(value, commentary);
 

@@ -208,7 +208,9 @@ public sealed record Edging
         return Hazards.HasFlag(EdgingHazards.Strands) ? "has loose strands, which have no place on what children wear" : null;
     }
 
-    /// <summary>The step that says how a round or row is worked; of an edging whose rows stand across the edge, the one that begins it.</summary>
+    /// <summary>
+    /// The step that says how a round or row is worked; of an edging whose rows stand across the edge, the one that begins it.
+    /// </summary>
     /// <param name="round">From 0.</param>
     /// <exception cref="ArgumentOutOfRangeException">Rounds outside 1 to 40, or no such round.</exception>
     /// <exception cref="InvalidOperationException">The edging says nothing of this round.</exception>

@@ -85,8 +85,9 @@ public sealed record PickUp(int Total, ImmutableArray<StretchRule> Stretches, in
     public Length EdgeLength(Gauge fabric)
     {
         ArgumentNullException.ThrowIfNull(fabric);
-        return Stretches.Aggregate(
-            Length.Zero, (sum, rule) => sum + rule.Stretch.Places * (rule.Stretch.Own?.Each ?? (rule.Stretch.RowEnds ? fabric.RowHeight : fabric.StitchWidth)));
+        return Stretches.Aggregate(Length.Zero, (sum, rule) => sum + rule.Stretch.Places * Each(rule.Stretch));
+
+        Length Each(EdgeStretch stretch) => stretch.Own?.Each ?? (stretch.RowEnds ? fabric.RowHeight : fabric.StitchWidth);
     }
 
     /// <summary>Nearest whole number of repeats, at least one, and <paramref name="plus"/>; ties to more.</summary>

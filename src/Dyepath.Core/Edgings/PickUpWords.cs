@@ -47,7 +47,9 @@ public static class PickUpWords
         yield return " in all.";
     }
 
-    /// <summary>Stretches of one rule that follow each other are named together: the edge is told in the order in which it is met.</summary>
+    /// <summary>
+    /// Stretches of one rule that follow each other are named together: the edge is told in the order in which it is met.
+    /// </summary>
     private static List<List<StretchRule>> Neighbours(PickUp pickUp)
     {
         var groups = new List<List<StretchRule>>();

@@ -8,7 +8,8 @@ namespace Dyepath.Core.Garments;
 
 /// <summary>
 /// How a garment is put together: pieces, what is left open in them, where they are joined and edged. Everything that is planned, written,
-/// drawn and checked of a garment is read from here, so that no code outside Constructions depends on a garment's name (docs/constructions.md).
+/// drawn and checked of a garment is read from here, so that no code outside Constructions depends on a garment's name
+/// (docs/constructions.md).
 /// </summary>
 /// <param name="Groups">In the order in which they are planned and made.</param>
 /// <param name="Joins">In the order in which a seam table lists them.</param>
@@ -35,9 +36,14 @@ public sealed record Construction(
                 return [Worn[0] with { Portion = Worn[0].Portion == Portion.LeftHalf ? Portion.RightHalf : Portion.LeftHalf }];
             if (Worn.Any(w => w.Piece == PieceId.Back) || !Groups.Any(g => g.Pieces.Any(p => p.Id == PieceId.Back)))
                 return [];
-            // Seen from behind, the wearer's left is at the left: the half of a sleeve behind its fold lies where the other sleeve's front half did.
+            // Seen from behind, the wearer's left is at the left: the half of a sleeve behind its fold lies where the other
+            // sleeve's front half did.
             var front = GroupOf(Worn[0].Piece);
-            return [new(PieceId.Back), .. Worn.Where(w => !front.Pieces.Any(p => p.Id == w.Piece)).Select(w => w with { Beside = PieceId.Back })];
+            return
+            [
+                new(PieceId.Back),
+                .. Worn.Where(w => !front.Pieces.Any(p => p.Id == w.Piece)).Select(w => w with { Beside = PieceId.Back }),
+            ];
         }
     }
 
@@ -56,7 +62,9 @@ public sealed record Construction(
     /// <summary>The share of the body's girth that an elastic is cut to at an edge; missing: the edging's own.</summary>
     public double? ShareAt(EdgingPlace place) => Held is { } held && held.Place == place ? held.Share : null;
 
-    /// <summary>The elastic of an edge, its overlap included; null where the edging takes none, or the body's girth there is not known.</summary>
+    /// <summary>
+    /// The elastic of an edge, its overlap included; null where the edging takes none, or the body's girth there is not known.
+    /// </summary>
     public Length? ElasticAt(EdgingPlace place, Edging edging, ImmutableSortedDictionary<string, Length> body)
     {
         ArgumentNullException.ThrowIfNull(edging);
@@ -72,7 +80,9 @@ public sealed record Construction(
     public bool IsSewn(PieceId piece, PieceSide side) =>
         Joins.Any(j => j.Sewn && j.First.Concat(j.Second).Any(e => e.Piece == piece && e.Side == side));
 
-    /// <summary>Whether a seam along the side that meets this one reaches the corner: a neck that runs up to a front edge keeps it free.</summary>
+    /// <summary>
+    /// Whether a seam along the side that meets this one reaches the corner: a neck that runs up to a front edge keeps it free.
+    /// </summary>
     /// <param name="atEnd">Where the side's places end, or else where they begin.</param>
     public bool IsSewnAt(PieceId piece, PieceSide side, bool atEnd)
     {
@@ -114,27 +124,34 @@ public sealed record PieceGroup(
     public PieceForm? Form { get; init; }
 
     /// <summary>
-    /// Stitches by which its pieces move leftwards as worked with every two rows, an even number; 0: upright. Its count along the stitches is
-    /// then the mean of those two rows, which differ by as many.
+    /// Stitches by which its pieces move leftwards as worked with every two rows, an even number; 0: upright. Its count along the stitches
+    /// is then the mean of those two rows, which differ by as many.
     /// </summary>
     public int Bias { get; init; }
 
-    /// <summary>Short rows that leave its top narrower than its bottom; missing: both are alike. A group with gores has no form and no cuts.</summary>
+    /// <summary>
+    /// Short rows that leave its top narrower than its bottom; missing: both are alike. A group with gores has no form and no cuts.
+    /// </summary>
     public GoreDesign? Gores { get; init; }
 
     /// <summary>Its upright sides are slopes: stitches and row ends by turns.</summary>
     public bool IsSloped => Form is not null || Bias > 0;
 
-    /// <summary>Its rows are shaped: they follow a form, move sideways, some stop short of the top, or an opening is cut into them.</summary>
+    /// <summary>
+    /// Its rows are shaped: they follow a form, move sideways, some stop short of the top, or an opening is cut into them.
+    /// </summary>
     public bool IsShaped => IsSloped || Gores is not null || Openings.Any(o => o.Cut is not null);
 
-    /// <summary>The measures that its openings are planned by, along their sides and into the pieces, and that of a gored top which does not close.</summary>
+    /// <summary>
+    /// The measures that its openings are planned by, along their sides and into the pieces, and that of a gored top which does not close.
+    /// </summary>
     public IEnumerable<GarmentMeasure> OpeningMeasures =>
         Openings.SelectMany(o => o.BesideAs is null ? (o.Cut?.Depths.Values ?? []).Prepend(o.Measure) : o.Cut?.Depths.Values ?? [])
             .Concat(Gores is { Cone: null } gores ? [gores.Edge] : []).Distinct();
 
     /// <summary>Openings as they lie in one of its pieces.</summary>
-    public IEnumerable<OpeningDesign> OpeningsOf(PieceId piece) => Pieces.First(p => p.Id == piece).Mirrored ? Openings.Select(o => o.Mirrored()) : Openings;
+    public IEnumerable<OpeningDesign> OpeningsOf(PieceId piece) =>
+        Pieces.First(p => p.Id == piece).Mirrored ? Openings.Select(o => o.Mirrored()) : Openings;
 
     /// <inheritdoc cref="OpeningsOf"/>
     public OpeningDesign Opening(OpeningId id, PieceId piece) => OpeningsOf(piece).First(o => o.Id == id);
@@ -144,7 +161,8 @@ public sealed record PieceGroup(
 }
 
 /// <summary>
-/// How a piece that is worked sideways narrows towards its top: row pairs stop short of it, spread evenly, so that a gore opens below the end of each.
+/// How a piece that is worked sideways narrows towards its top: row pairs stop short of it, spread evenly, so that a gore
+/// opens below the end of each.
 /// </summary>
 /// <param name="Edge">The finished measure of the top.</param>
 /// <param name="Straight">From the top down, what stays as narrow as it.</param>
@@ -208,11 +226,14 @@ public sealed record OpeningDesign(
     /// <summary>Its target is the least that serves, so that it is never made smaller.</summary>
     public bool NeverUnder { get; init; }
 
-    /// <summary>It is made half as large as this measure of another group, once that one is planned, since that piece is set into it.</summary>
+    /// <summary>
+    /// It is made half as large as this measure of another group, once that one is planned, since that piece is set into it.
+    /// </summary>
     public GarmentMeasure? HalfOf { get; init; }
 
     /// <summary>
-    /// Beside it as much of the side is left as beside the same opening in this piece of an earlier group, because the two are sewn together.
+    /// Beside it as much of the side is left as beside the same opening in this piece of an earlier group, because
+    /// the two are sewn together.
     /// </summary>
     public PieceId? BesideAs { get; init; }
 
@@ -259,7 +280,9 @@ public sealed record Cut(ImmutableSortedDictionary<PieceId, GarmentMeasure> Dept
     /// <summary>Gone along from the other end.</summary>
     internal Cut Mirrored() => this with { Profile = [.. Profile.Reverse().Select(p => p with { Along = 1 - p.Along })] };
 
-    /// <summary>From the beginning of the opening to its end, the straight ways in and out included, but none where the side itself begins or ends.</summary>
+    /// <summary>
+    /// From the beginning of the opening to its end, the straight ways in and out included, but none where the side itself begins or ends.
+    /// </summary>
     internal ImmutableArray<CutPoint> Edge(OpeningAt at)
     {
         var first = at == OpeningAt.Beginning || Profile[0] is { Along: 0, Into: 0 } ? Profile : Profile.Insert(0, new CutPoint(0, 0));
@@ -285,4 +308,5 @@ public enum Portion
 /// <param name="Turns">Quarter turns clockwise out of the way that it hangs by itself.</param>
 /// <param name="Between">An edging that lies between the two, where they overlap by it.</param>
 public sealed record WornPart(
-    PieceId Piece, Portion Portion = Portion.Whole, PieceId? Beside = null, PieceSide Side = PieceSide.Right, int Turns = 0, EdgingPlace? Between = null);
+    PieceId Piece, Portion Portion = Portion.Whole, PieceId? Beside = null, PieceSide Side = PieceSide.Right, int Turns = 0,
+    EdgingPlace? Between = null);

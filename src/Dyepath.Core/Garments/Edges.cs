@@ -55,7 +55,8 @@ public enum Stretch
 /// <summary>A stretch of a piece's side, and which way it is gone along.</summary>
 /// <param name="Opening">Needed where <paramref name="Stretch"/> speaks of one.</param>
 /// <param name="Backwards">From its end to its beginning.</param>
-public sealed record PieceEdge(PieceId Piece, PieceSide Side, Stretch Stretch = Stretch.Whole, OpeningId? Opening = null, bool Backwards = false)
+public sealed record PieceEdge(
+    PieceId Piece, PieceSide Side, Stretch Stretch = Stretch.Whole, OpeningId? Opening = null, bool Backwards = false)
 {
     /// <summary>The same stretch, gone along the other way.</summary>
     public PieceEdge Reverse() => this with { Backwards = !Backwards };
@@ -132,10 +133,15 @@ public sealed record SewingStep(SewingManner Manner, ImmutableArray<SeamId> Seam
 public sealed record EdgingEdge(
     EdgingPlace Place, int Copies, ImmutableArray<NamedEdge> Edges, SeamId? Begins, int Corners = 0, int PerCorner = 0)
 {
-    /// <summary>Of a pair of bands that overlap, the piece whose band lies on top and has the buttonholes, and the one that has the buttons.</summary>
+    /// <summary>
+    /// Of a pair of bands that overlap, the piece whose band lies on top and has the buttonholes, and the one that has the buttons.
+    /// </summary>
     public (PieceId Holes, PieceId Buttons)? Closes { get; init; }
 
-    /// <summary>Of an edge that is no round, where its rows begin, such as <c>at the front edge of the right front</c>; that of bands follows from what they close.</summary>
+    /// <summary>
+    /// Of an edge that is no round, where its rows begin, such as <c>at the front edge of the right front</c>; that of bands
+    /// follows from what they close.
+    /// </summary>
     public string? OpensAt { get; init; }
 
     /// <summary>Its ends do not meet, so that it is edged in rows.</summary>

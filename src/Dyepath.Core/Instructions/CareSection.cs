@@ -49,8 +49,10 @@ internal static class CareSection
             [BodyMeasure.Head] => SafetyParts.Head,
             _ => needs.All(m => m is BodyMeasure.Hip or BodyMeasure.Waist) ? SafetyParts.Lower : SafetyParts.Top,
         };
-        return worn | (context.Plan.Sizes[0].Edgings.Any(e => context.EdgesAt(e.Where).Closes is not null) ? SafetyParts.Buttons : SafetyParts.None)
-            | (context.Plan.Sizes[0].Edgings.Any(e => EdgingLibrary.Find(e.Edging).Hazards.HasFlag(EdgingHazards.Cords)) ? SafetyParts.Cords : SafetyParts.None);
+        var edgings = context.Plan.Sizes[0].Edgings;
+        var hasButtons = edgings.Any(e => context.EdgesAt(e.Where).Closes is not null);
+        var hasCords = edgings.Any(e => EdgingLibrary.Find(e.Edging).Hazards.HasFlag(EdgingHazards.Cords));
+        return worn | (hasButtons ? SafetyParts.Buttons : SafetyParts.None) | (hasCords ? SafetyParts.Cords : SafetyParts.None);
     }
 
     private static string Care(string key) => CareSymbols.TryFind(key, out var symbol)

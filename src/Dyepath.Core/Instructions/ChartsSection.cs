@@ -117,7 +117,8 @@ internal static class ChartsSection
     private static string Pictures(PatternContext context, PiecePlan piece)
     {
         var seen = new List<(MotifKind Kind, int Row)>();
-        var shifts = ColourShift.Of(piece).Select(s => (s.Part, s.First, s.Last, Kind: s.IsSeen ? s.Picture(context, piece) : null)).ToArray();
+        var shifts = ColourShift.Of(piece)
+            .Select(s => (s.Part, s.First, s.Last, Kind: s.IsSeen ? s.Picture(context, piece) : null)).ToArray();
         foreach (var part in piece.Shape!.Parts)
         {
             var kind = piece.Motif;

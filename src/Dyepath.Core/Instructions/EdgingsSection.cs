@@ -45,7 +45,9 @@ internal static class EdgingsSection
         return new Section("edgings", Phrase.Plain("Edgings"), blocks.ToImmutable());
     }
 
-    /// <summary>The rounds or rows as they are worked; where one of them has buttonholes, those before and after it beside their numbers.</summary>
+    /// <summary>
+    /// The rounds or rows as they are worked; where one of them has buttonholes, those before and after it beside their numbers.
+    /// </summary>
     private static ImmutableArray<Instruction> InOrder(PatternContext context, int at, ImmutableArray<Instruction> steps)
     {
         var buttons = new ButtonWords(context, at);
@@ -94,7 +96,10 @@ internal static class EdgingsSection
     private static IEnumerable<Instruction> Order(PatternContext context, int at)
     {
         var (before, after) = context.EdgesAt(context.Plan.Sizes[0].Edgings[at].Where).Over;
-        string[] under = [.. context.Plan.Sizes[0].Edgings.Select(e => e.Where).Where(p => p == before || p == after).Select(PlaceWords.Within)];
+        string[] under =
+        [
+            .. context.Plan.Sizes[0].Edgings.Select(e => e.Where).Where(p => p == before || p == after).Select(PlaceWords.Within),
+        ];
         if (under.Length > 0)
             yield return new Instruction(Phrase.Plain("When"), Phrase.Plain(
                 $"After the {string.Join(" and the ", under)}: the bands go over {(under.Length > 1 ? "their" : "its")} ends too, so that the fronts close from end to end."));
@@ -138,7 +143,8 @@ internal static class EdgingsSection
     /// <summary>The rows or the stitches of a piece that an open edge runs along, as its maker counted them.</summary>
     private static Phrase Along(PatternContext context, EdgingEdge edge)
     {
-        var opened = context.Construction.Joins.First(j => j.Kind == JoinKind.Opening && j.First.Any(e => e.Piece == edge.Edges[0].Edge.Piece));
+        var opened = context.Construction.Joins
+            .First(j => j.Kind == JoinKind.Opening && j.First.Any(e => e.Piece == edge.Edges[0].Edge.Piece));
         return Run(context.Plan.Sizes[0]).AlongStitches
             ? Phrase.Of($"over {context.Each(s => Run(s).Count)} stitches of its last row")
             : Phrase.Of($"along its rows {context.Each(s => Ends(s).First)} to {context.Each(s => Ends(s).Last)}");
@@ -148,7 +154,9 @@ internal static class EdgingsSection
         (int First, int Last) Ends(SizePlan size)
         {
             var (run, piece) = (Run(size), size[Run(size).Piece]);
-            return piece.WrongSideOut ? (piece.Rows - run.From - run.Count + 1, piece.Rows - run.From) : (run.From + 1, run.From + run.Count);
+            return piece.WrongSideOut
+                ? (piece.Rows - run.From - run.Count + 1, piece.Rows - run.From)
+                : (run.From + 1, run.From + run.Count);
         }
     }
 

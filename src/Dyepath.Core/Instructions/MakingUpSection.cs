@@ -87,11 +87,15 @@ internal static class MakingUpSection
         return pair.Any(p => p.Mirrored) ? "meet its neighbours' better" : $"mirror the {PlaceNames.Of(pair[0].Id)}'s";
     }
 
-    /// <summary>At which seams the colours meet, so that a maker knows what to expect; sizes that differ each have their own words.</summary>
+    /// <summary>
+    /// At which seams the colours meet, so that a maker knows what to expect; sizes that differ each have their own words.
+    /// </summary>
     private static IEnumerable<Block> Meetings(PatternContext context)
     {
         var opened = context.Construction.Joins.Where(j => j.Kind == JoinKind.Opening).Select(j => j.Id).ToHashSet();
-        var groups = context.Plan.Sizes.GroupBy(s => Met([.. s.Seams.Where(seam => seam.Extension is not null && !opened.Contains(seam.Id))])).Where(g => g.Key.Length > 0).ToArray();
+        var groups = context.Plan.Sizes
+            .GroupBy(s => Met([.. s.Seams.Where(seam => seam.Extension is not null && !opened.Contains(seam.Id))]))
+            .Where(g => g.Key.Length > 0).ToArray();
         foreach (var group in groups)
         {
             var names = group.Select(s => s.Name).ToImmutableArray();

@@ -16,11 +16,15 @@ public static class Notions
             .FirstOrDefault(holes => holes is not null);
     }
 
-    /// <summary>Elastic of each size for an edging, its overlap included; null where it takes none or the body's girth there is not known.</summary>
+    /// <summary>
+    /// Elastic of each size for an edging, its overlap included; null where it takes none or the body's girth there is not known.
+    /// </summary>
     /// <param name="at">Index of the edging in every size.</param>
     public static PerSize<Length>? Elastic(Plan plan, int at)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        return plan.Sizes.All(s => s.Edgings[at].Elastic is not null) ? new PerSize<Length>([.. plan.Sizes.Select(s => s.Edgings[at].Elastic!.Value)]) : null;
+        return plan.Sizes.All(s => s.Edgings[at].Elastic is not null)
+            ? new PerSize<Length>([.. plan.Sizes.Select(s => s.Edgings[at].Elastic!.Value)])
+            : null;
     }
 }

@@ -99,11 +99,15 @@ internal sealed class SewingWords(PatternContext context, SewingStep step)
 
     private Join? Lap => context.Construction.Joins.FirstOrDefault(j => j.Kind == JoinKind.Opening);
 
-    /// <summary>What is worked and lapped once this step is done, so that the next one has an edge to go on over; null where nothing is.</summary>
+    /// <summary>
+    /// What is worked and lapped once this step is done, so that the next one has an edge to go on over; null where nothing is.
+    /// </summary>
     public string? Then()
     {
-        if (step.Manner != SewingManner.AroundOpening || Lap is null
-            || context.Plan.Sizes[0].Edgings.FirstOrDefault(e => context.EdgesAt(e.Where) is { Closes: not null, Copies: 1 }) is not { } band)
+        if (step.Manner != SewingManner.AroundOpening || Lap is null)
+            return null;
+        var band = context.Plan.Sizes[0].Edgings.FirstOrDefault(e => context.EdgesAt(e.Where) is { Closes: not null, Copies: 1 });
+        if (band is null)
             return null;
         var closes = context.EdgesAt(band.Where).Closes!.Value;
         return $"Wearer's {PlaceNames.Of(Lap.Id)}: work the {PlaceWords.Within(band.Where)}'s band now, as under Edgings. Lay it on the outside of the {PlaceNames.Of(closes.Buttons)}, and at the armhole sew its end down through both layers for 1 cm.";

@@ -102,7 +102,8 @@ internal sealed class ShapedRowInstructions
                 GoreHeadings,
                 [
                     .. gores.Select((gore, i) => ImmutableArray.Create(
-                        Phrase.Plain(Number(i + 1)), Phrase.Plain(Number(gore.Row + 1)), Phrase.Plain(Number(gore.Left)), Phrase.Plain(Number(Units(part, gore.Row))),
+                        Phrase.Plain(Number(i + 1)), Phrase.Plain(Number(gore.Row + 1)),
+                        Phrase.Plain(Number(gore.Left)), Phrase.Plain(Number(Units(part, gore.Row))),
                         Phrase.Plain(LastStitch(part, gore.Row)), Phrase.Plain(LastStitch(part, gore.Row + 2)))),
                 ],
                 PerSizeColumns: false),
@@ -121,7 +122,8 @@ internal sealed class ShapedRowInstructions
                 return null;
             if (AtEnd(part, row) is not { } change)
                 continue;
-            if (change.Shorter <= 0 || row % 2 == 1 || row + 2 >= part.Rows || !IsPlain(part, row + 1) || Before(part, row + 1).Any() || Before(part, row + 2).Any()
+            if (change.Shorter <= 0 || row % 2 == 1 || row + 2 >= part.Rows
+                || !IsPlain(part, row + 1) || Before(part, row + 1).Any() || Before(part, row + 2).Any()
                 || AtEnd(part, row + 2) is not { OverStanding: true } over || over.Shorter != -change.Shorter)
                 return null;
             gores.Add(new Gore(row, change.Shorter));

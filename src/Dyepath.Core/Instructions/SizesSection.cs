@@ -49,7 +49,8 @@ internal static class SizesSection
             ? (round / 2 - neck) / 2 - size.Finished.GetValueOrDefault(GarmentMeasure.ArmholeInset) : null;
 
     /// <summary>To half centimetres, whatever its size, so that all of a row are rounded alike.</summary>
-    private static Length Halves(Length length) => Length.FromCentimetres(Math.Round(length.Centimetres * 2, MidpointRounding.AwayFromZero) / 2);
+    private static Length Halves(Length length) =>
+        Length.FromCentimetres(Math.Round(length.Centimetres * 2, MidpointRounding.AwayFromZero) / 2);
 
     /// <summary>What is asked for alike in all sizes, as where the document gives a length of its own.</summary>
     private static Phrase Alike(ImmutableArray<SizePlan> sizes)
@@ -87,7 +88,8 @@ internal static class SizesSection
         var head = BodyMeasures.Key(BodyMeasure.Head);
         if (girth != BodyMeasure.Head && sizes.All(s => s.Worn.Any(f => f.Body == BodyMeasure.Head) && s.Body.ContainsKey(head)))
             rows.Add(Row("To fit head", s => s.Body[head]));
-        if (context.Construction.Held is { } held && held.Girth != girth && sizes.All(s => s.Body.ContainsKey(BodyMeasures.Key(held.Girth))))
+        if (context.Construction.Held is { } held && held.Girth != girth
+            && sizes.All(s => s.Body.ContainsKey(BodyMeasures.Key(held.Girth))))
             rows.Add(Row($"To fit {BodyMeasures.Words(held.Girth)}", s => s.Body[BodyMeasures.Key(held.Girth)]));
         foreach (var (measure, name) in Names)
         {

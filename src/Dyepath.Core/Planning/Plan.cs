@@ -230,10 +230,14 @@ public sealed record EdgingPlan(EdgingPlace Where, string Edging, int Copies, Pi
     /// <summary>Length of the edge that it is worked along.</summary>
     public Length Edge { get; init; }
 
-    /// <summary>Elastic to cut, its overlap included; missing where the edging takes none, or no girth of the body is known at the edge.</summary>
+    /// <summary>
+    /// Elastic to cut, its overlap included; missing where the edging takes none, or no girth of the body is known at the edge.
+    /// </summary>
     public Length? Elastic { get; init; }
 
-    /// <summary>How wide the edge is at rest, once it is edged: as wide as its elastic, sewn together, where that is the narrower.</summary>
+    /// <summary>
+    /// How wide the edge is at rest, once it is edged: as wide as its elastic, sewn together, where that is the narrower.
+    /// </summary>
     public Length RelaxedWidth => Elastic is { } elastic
         ? Length.Min(Edge, elastic - Edgings.Edging.ElasticOverlap)
         : EdgingLibrary.Find(Edging).RelaxedWidth(Edge);

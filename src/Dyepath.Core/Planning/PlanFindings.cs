@@ -34,11 +34,13 @@ internal static class PlanFindings
 
     /// <param name="options">Both directions where both are possible.</param>
     public static IEnumerable<Finding> Of(
-        SharedFabric shared, Construction construction, Direction direction, ImmutableArray<SizePlan> sizes, ImmutableArray<DirectionOption> options)
+        SharedFabric shared, Construction construction, Direction direction, ImmutableArray<SizePlan> sizes,
+        ImmutableArray<DirectionOption> options)
     {
         var project = shared.Project;
-        foreach (var poor in sizes.SelectMany(s => s.Target, (s, t) => new SizeError(new FitError(s.Name, t.Key, s.Finished[t.Key] - t.Value), t.Value))
-            .Where(e => e.Fit.Off > PoorFit).GroupBy(e => (e.Fit.Measure, e.Fit.IsOver)))
+        var errors = sizes.SelectMany(
+            s => s.Target, (s, t) => new SizeError(new FitError(s.Name, t.Key, s.Finished[t.Key] - t.Value), t.Value));
+        foreach (var poor in errors.Where(e => e.Fit.Off > PoorFit).GroupBy(e => (e.Fit.Measure, e.Fit.IsOver)))
         {
             yield return new Finding(
                 FindingLevel.Warning, "garment.grading",
@@ -46,7 +48,8 @@ internal static class PlanFindings
         }
         foreach (var uneven in Uneven(sizes))
             yield return new Finding(FindingLevel.Warning, "garment.grading", uneven);
-        foreach (var alike in sizes.SelectMany(s => s.Worn, (s, f) => (s.Name, Fit: f)).Where(f => !f.Fit.Holds).GroupBy(f => (f.Fit.Place, f.Fit.What, f.Fit.Body, f.Fit.Mend)))
+        var tooTight = sizes.SelectMany(s => s.Worn, (s, f) => (s.Name, Fit: f)).Where(f => !f.Fit.Holds);
+        foreach (var alike in tooTight.GroupBy(f => (f.Fit.Place, f.Fit.What, f.Fit.Body, f.Fit.Mend)))
         {
             var (its, has) = (alike.Count() == 1 ? "its" : "their", alike.Count() == 1 ? $"Size {alike.First().Name}" : $"Sizes {Wording.List(alike.Select(f => f.Name))}");
             yield return new Finding(FindingLevel.Warning, alike.Key.Place, FormattableString.Invariant(
@@ -136,7 +139,8 @@ internal static class PlanFindings
         }
 
         // Of all rows, more than half stop at one stitch.
-        static bool EndsAtOnce(ShapedPiece piece) => piece.Parts[0].Outline.ByRow().Select(r => piece.LastColumn - r.Last).Where(left => left > 0)
+        static bool EndsAtOnce(ShapedPiece piece) => piece.Parts[0].Outline.ByRow()
+            .Select(r => piece.LastColumn - r.Last).Where(left => left > 0)
             .CountBy(left => left).Any(l => 2 * l.Value > piece.Rows);
 
         static string Range<T>(T least, T most) where T : IEquatable<T> =>
@@ -235,9 +239,10 @@ internal static class PlanFindings
         // Where to write it, if so many rounds can be worked.
         string Field(EdgingPlace place, int more)
         {
-            var at = shared.Project.Garment.Edgings.ToList().FindIndex(e => e.Where == place);
-            return at >= 0 && EdgingLibrary.TryFind(shared.Project.Garment.Edgings[at].Edging, out var edging)
-                && shared.Project.Garment.Edgings[at].RoundsOf(edging).Wished + more is var wanted && wanted >= edging.Fewest && Edging.RoundCounts.Holds(wanted)
+            var edgings = shared.Project.Garment.Edgings;
+            var at = edgings.ToList().FindIndex(e => e.Where == place);
+            return at >= 0 && EdgingLibrary.TryFind(edgings[at].Edging, out var edging)
+                && edgings[at].RoundsOf(edging).Wished + more is var wanted && wanted >= edging.Fewest && Edging.RoundCounts.Holds(wanted)
                 ? $" (garment.edgings[{at}].rounds: {wanted})" : "";
         }
     }

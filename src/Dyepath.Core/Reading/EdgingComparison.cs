@@ -60,7 +60,9 @@ internal static class EdgingComparison
     public static Length Rest(Edging edging, Length edge, Length? elastic) => elastic is not { } cut ? edge * edging.Relaxed
         : Length.FromCentimetres(Math.Min(edge.Centimetres, cut.Centimetres - 2.5));
 
-    /// <summary>A share of the girth that the edge sits at, and 2.5 cm to lap; null where it takes none, or nobody knows the girth.</summary>
+    /// <summary>
+    /// A share of the girth that the edge sits at, and 2.5 cm to lap; null where it takes none, or nobody knows the girth.
+    /// </summary>
     public static Length? Elastic(Construction garment, SizePlan size, EdgingPlan planned)
     {
         var held = garment.Held is { } edge && edge.Place == planned.Where ? edge : null;
@@ -71,9 +73,10 @@ internal static class EdgingComparison
             EdgingPlace.Brim => "head",
             _ => null,
         };
-        return EdgingLibrary.Find(planned.Edging).ElasticShare is { } share && girth is not null && size.Body.TryGetValue(girth, out var around)
-            ? around * (held?.Share ?? share) + Length.FromCentimetres(2.5)
-            : null;
+        return EdgingLibrary.Find(planned.Edging).ElasticShare is { } share
+            && girth is not null && size.Body.TryGetValue(girth, out var around)
+                ? around * (held?.Share ?? share) + Length.FromCentimetres(2.5)
+                : null;
     }
 
     /// <summary>What is said of an edging that draws in, and of its elastic; of others nothing is said.</summary>

@@ -31,7 +31,8 @@ internal static partial class MaterialLines
 
     /// <param name="lead">How the line begins, up to what the ball holds.</param>
     private static void Balls(
-        Plan plan, ReadBooklet read, string? line, string lead, Ball ball, Func<SizePlan, int> planned, List<(string Place, string Text)> notes)
+        Plan plan, ReadBooklet read, string? line, string lead, Ball ball, Func<SizePlan, int> planned,
+        List<(string Place, string Text)> notes)
     {
         lead = TextBooklet.Spaced($"- {lead}") + " ";
         var said = line is not null && line.StartsWith(lead, StringComparison.Ordinal) ? Ball().Match(line[lead.Length..]) : Match.Empty;
@@ -89,7 +90,9 @@ internal static partial class MaterialLines
         }
     }
 
-    /// <summary>For every casing its elastic, 2 mm narrower than the casing at least and as long as the body asks for, or its cord.</summary>
+    /// <summary>
+    /// For every casing its elastic, 2 mm narrower than the casing at least and as long as the body asks for, or its cord.
+    /// </summary>
     private static void DrawnThrough(Plan plan, ReadBooklet read, string[] bullets, List<(string Place, string Text)> notes)
     {
         for (var i = 0; i < read.Sizes.Length; i++)
@@ -103,39 +106,51 @@ internal static partial class MaterialLines
             foreach (var (line, edging) in said.Zip(planned))
             {
                 var kind = EdgingLibrary.Find(edging.Edging);
-                var cut = kind.ElasticShare is null ? edging.Edge + Length.FromCentimetres(40) : EdgingComparison.Elastic(plan.Construction, size, edging);
+                var cut = kind.ElasticShare is null
+                    ? edging.Edge + Length.FromCentimetres(40)
+                    : EdgingComparison.Elastic(plan.Construction, size, edging);
                 var length = line.Groups["length"].Success ? line.Groups["length"].Value : null;
                 if (!line.Groups["place"].Value.Equals(PlaceWords.Of(edging.Where), StringComparison.OrdinalIgnoreCase)
                     || line.Groups["what"].Value == "Elastic" != kind.ElasticShare is not null
-                    || length is null != cut is null || length is not null && !Amounts.Says(length, cut!.Value) || !RunsFreely(line, edging.Depth))
+                    || length is null != cut is null
+                    || length is not null && !Amounts.Says(length, cut!.Value)
+                    || !RunsFreely(line, edging.Depth))
                     notes.Add((Section, $"“{line.Value}”: the casing of {size.Name} takes another"));
             }
         }
     }
 
-    /// <summary>As many as there are buttonholes, and the largest sold that goes through a hole of two stitches that gives by a quarter.</summary>
+    /// <summary>
+    /// As many as there are buttonholes, and the largest sold that goes through a hole of two stitches that gives by a quarter.
+    /// </summary>
     private static void Buttons(Plan plan, ReadBooklet read, string[] bullets, List<(string Place, string Text)> notes)
     {
-        var bands = plan.Sizes[0].Edgings.Select((edging, i) => (edging, i)).Where(e => plan.Construction.Edgings.First(p => p.Place == e.edging.Where).Closes is not null)
+        var bands = plan.Sizes[0].Edgings.Select((edging, i) => (edging, i))
+            .Where(e => plan.Construction.Edgings.First(p => p.Place == e.edging.Where).Closes is not null)
             .Select(e => e.i).ToArray();
         for (var i = 0; i < read.Sizes.Length; i++)
         {
             if (plan.Sizes.FirstOrDefault(s => s.Name == read.Sizes[i]) is not { } size)
                 continue;
             var said = bullets.Select(b => Button().Match(SizeLists.For(b, i, read.Sizes.Length))).Where(m => m.Success).ToArray();
-            var buttoned = bands.Select(at => (Edging: size.Edgings[at], Holes: read.Edgings
-                .FirstOrDefault(e => e.Size == size.Name && e.Place == PlaceWords.Of(size.Edgings[at].Where))?.Buttonholes?.Holes ?? 0)).Where(b => b.Holes > 0).ToArray();
+            var buttoned = bands.Select(at => size.Edgings[at])
+                .Select(edging => (Edging: edging, Holes: Holes(read, size.Name, edging.Where)))
+                .Where(b => b.Holes > 0).ToArray();
             if (said.Length != buttoned.Length)
                 notes.Add((Section, $"{said.Length} lines of buttons, and {buttoned.Length} bands with buttonholes in {size.Name}"));
             foreach (var (line, (edging, holes)) in said.Zip(buttoned))
             {
                 var hole = 2.5 * edging.Edge.Millimetres / edging.PickUp;
-                if (int.Parse(line.Groups["mm"].Value, CultureInfo.InvariantCulture) != ButtonBand.Diameters.LastOrDefault(d => d <= hole + 1e-6, ButtonBand.Diameters[0])
+                var largest = ButtonBand.Diameters.LastOrDefault(d => d <= hole + 1e-6, ButtonBand.Diameters[0]);
+                if (int.Parse(line.Groups["mm"].Value, CultureInfo.InvariantCulture) != largest
                     || int.Parse(line.Groups["n"].Value, CultureInfo.InvariantCulture) != holes)
                     notes.Add((Section, $"“{line.Value}”: {size.Name} takes others"));
             }
         }
     }
+
+    private static int Holes(ReadBooklet read, string size, EdgingPlace place) =>
+        read.Edgings.FirstOrDefault(e => e.Size == size && e.Place == PlaceWords.Of(place))?.Buttonholes?.Holes ?? 0;
 
     private static bool RunsFreely(Match line, Length depth) => !line.Groups["mm"].Success
         || int.Parse(line.Groups["mm"].Value, CultureInfo.InvariantCulture) is var wide && Edging.ElasticWidths.Contains(wide)

@@ -167,7 +167,8 @@ internal sealed partial class PieceReader(ImmutableArray<string> sizes, List<str
         var like = piece.Shaped.FirstOrDefault(r => r.Row == repeated);
         if (from != piece.Rows + 1 || last < from - 1 || like is not { Left: 0, Chains: 0, Standing: 0 } || repeated < 2 || each != _below)
             wrong.Add($"{place}: “{words.Value}” cannot follow row {piece.Rows} of {_below} stitches");
-        var rows = Enumerable.Range(from, Math.Clamp(last - from + 1, 0, Dyepath.Core.Fabrics.FabricPath.MostRows)).Select(row => new ReadRow(_part, row, each, 0, 0)).ToArray();
+        var rows = Enumerable.Range(from, Math.Clamp(last - from + 1, 0, Dyepath.Core.Fabrics.FabricPath.MostRows))
+            .Select(row => new ReadRow(_part, row, each, 0, 0)).ToArray();
         if (words.Groups["gores"].Success)
             Gores(rows, each, place);
         return piece with { Rows = last, Shaped = piece.Shaped.AddRange(rows) };
@@ -181,8 +182,10 @@ internal sealed partial class PieceReader(ImmutableArray<string> sizes, List<str
         for (var i = 0; i < _gores.Length && _goreRows.Count == 3; i++)
         {
             if (_gores[i] is not [var nth, var first, var n, var stitches, var firstEnds, var thirdEnds]
-                || !int.TryParse(first, NumberStyles.None, CultureInfo.InvariantCulture, out var row) || !int.TryParse(n, NumberStyles.None, CultureInfo.InvariantCulture, out var left)
-                || !int.TryParse(stitches, NumberStyles.None, CultureInfo.InvariantCulture, out var has) || nth != (i + 1).ToString(CultureInfo.InvariantCulture)
+                || !int.TryParse(first, NumberStyles.None, CultureInfo.InvariantCulture, out var row)
+                || !int.TryParse(n, NumberStyles.None, CultureInfo.InvariantCulture, out var left)
+                || !int.TryParse(stitches, NumberStyles.None, CultureInfo.InvariantCulture, out var has)
+                || nth != (i + 1).ToString(CultureInfo.InvariantCulture)
                 || Array.FindIndex(rows, r => r.Row == row) is not (>= 0 and var at) || at + 2 >= rows.Length)
             {
                 wrong.Add($"{place}: gore {i + 1} cannot be read");

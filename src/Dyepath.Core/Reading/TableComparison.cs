@@ -26,7 +26,9 @@ internal static class TableComparison
             {
                 if (row.Length != table.Head.Length)
                     notes.Add(($"{section}, {row[0]}", "a cell is missing"));
-                else if (table.Head[0] == "Ball" ? !EndsThere(plan, size, row[0], row[column]) : !Agrees(plan, size, section, row[0], row[column]))
+                else if (table.Head[0] == "Ball"
+                    ? !EndsThere(plan, size, row[0], row[column])
+                    : !Agrees(plan, size, section, row[0], row[column]))
                     notes.Add(($"{section}, {row[0]}, {size.Name}", $"the text says {row[column]}"));
             }
         }
@@ -38,8 +40,11 @@ internal static class TableComparison
         var (name, units) = comma < 0 ? (label, "") : (label[..comma], label[(comma + 2)..]);
         if (section == "MATERIALS")
             return Yarn(size, label, name, cell);
-        return Length(plan, size, name) is { } length
-            && Amounts.Says(cell, name.StartsWith("Ease ", StringComparison.Ordinal) ? Quantities.Length.FromCentimetres(Math.Round(length.Centimetres * 2, MidpointRounding.AwayFromZero) / 2) : length, units);
+        if (Length(plan, size, name) is not { } length)
+            return false;
+        if (name.StartsWith("Ease ", StringComparison.Ordinal))
+            length = Quantities.Length.FromCentimetres(Math.Round(length.Centimetres * 2, MidpointRounding.AwayFromZero) / 2);
+        return Amounts.Says(cell, length, units);
     }
 
     /// <summary>Such as <c>front 31: F3</c>: the third stitch of foam, counted along the sections from the sequence's beginning.</summary>
@@ -165,7 +170,8 @@ internal static class TableComparison
         {
             var kind = EdgingLibrary.Find(edging.Edging);
             return name.EndsWith("rest", StringComparison.Ordinal)
-                ? EdgingComparison.Rest(kind, edging.Edge, EdgingComparison.Elastic(plan.Construction, size, edging)) : edging.StretchedWidth;
+                ? EdgingComparison.Rest(kind, edging.Edge, EdgingComparison.Elastic(plan.Construction, size, edging))
+                : edging.StretchedWidth;
         }
         // Lettered dimensions: “a: front and back, width”.
         var colon = name.IndexOf(": ", StringComparison.Ordinal);
@@ -194,7 +200,8 @@ internal static class TableComparison
             "tab joined to the side" => Slit(OpeningId.Tab, piece.Height),
             "front neck" => Cut(OpeningId.Neck, true) ?? Slit(OpeningId.Neck, piece.Width),
             "shoulder width" => (piece.Width - (Cut(OpeningId.Neck, true) ?? Slit(OpeningId.Neck, piece.Width) ?? Quantities.Length.Zero))
-                / (plan.Construction.GroupOf(piece.Id).Opening(OpeningId.Neck, piece.Id).At == OpeningAt.Middle ? 2 : 1) - (Cut(OpeningId.Armhole, true) ?? Quantities.Length.Zero),
+                / (plan.Construction.GroupOf(piece.Id).Opening(OpeningId.Neck, piece.Id).At == OpeningAt.Middle ? 2 : 1)
+                - (Cut(OpeningId.Armhole, true) ?? Quantities.Length.Zero),
             _ when plan.Construction.GroupOf(piece.Id).Gores is { } gores && what == $"{gores.Name} edge" => Top(),
             _ => null,
         };
@@ -212,6 +219,8 @@ internal static class TableComparison
         }
 
         Length? Slit(OpeningId id, Length side) => piece.Openings.FirstOrDefault(o => o.Id == id) is { } slit
-            ? side * ((slit.Last - slit.First + 1.0) / (!slit.AlongStitches ? piece.Rows : piece.Shape is { } shape ? shape.LastColumn - shape.FirstColumn + 1 : piece.Stitches)) : null;
+            ? side * ((slit.Last - slit.First + 1.0) / (slit.AlongStitches ? Columns() : piece.Rows)) : null;
+
+        int Columns() => piece.Shape is { } shape ? shape.LastColumn - shape.FirstColumn + 1 : piece.Stitches;
     }
 }

@@ -35,7 +35,8 @@ internal enum PartBeginning
 internal readonly record struct OutlineCost(long Broken, long Off) : IComparable<OutlineCost>
 {
     /// <summary>
-    /// More than all jumps of a piece together, 5,000 turns of at most half a sequence of 4,096 units, and two steps a row of at most 100 units.
+    /// More than all jumps of a piece together, 5,000 turns of at most half a sequence of 4,096 units, and two steps a
+    /// row of at most 100 units.
     /// </summary>
     private const long OutOfTolerance = 1L << 44;
 

@@ -23,8 +23,8 @@ public sealed record ShapeOptions
     public double StepWorth { get; init; } = 4;
 
     /// <summary>
-    /// Where the motif is broken, how much less it has to break for a step, in pooling units that rows jump by, 0 to 100: without it, an edge
-    /// wanders in and out by a stitch for the sake of jumps that nobody sees, and its words are long.
+    /// Where the motif is broken, how much less it has to break for a step, in pooling units that rows jump by, 0 to 100: without it, an
+    /// edge wanders in and out by a stitch for the sake of jumps that nobody sees, and its words are long.
     /// </summary>
     public double StepSpares { get; init; }
 

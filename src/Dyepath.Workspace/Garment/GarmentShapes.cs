@@ -37,7 +37,8 @@ public static class GarmentShapes
         var kind = Find(shape);
         // A title that nobody has written follows the garment.
         var (title, untouched) = (document.Typed("title"), StarterDocument.TitleOf(Find(document.Typed("garment.shape"))));
-        if (title.StartsWith(untouched, StringComparison.Ordinal) && (title.Length == untouched.Length || IsNumber(title[untouched.Length..])))
+        if (title.StartsWith(untouched, StringComparison.Ordinal)
+            && (title.Length == untouched.Length || IsNumber(title[untouched.Length..])))
             document.Set("title", StarterDocument.TitleOf(kind) + title[untouched.Length..]);
         if (kind.HasCompanion && document.Node("companion") is null)
         {

@@ -11,7 +11,10 @@ public sealed class RepertoireDrawings(IJobs jobs)
 {
     private readonly ConcurrentDictionary<string, KindDrawing?> _made = new();
 
-    /// <summary>Before the first one that is missing, so that a page that is only passed by, or where a field is being filled in, has the processor to itself.</summary>
+    /// <summary>
+    /// Before the first one that is missing, so that a page that is only passed by, or where a field is being filled in, has
+    /// the processor to itself.
+    /// </summary>
     public TimeSpan Pause { get; init; }
 
     /// <returns>Null while there is none, and where the garment cannot be made in that size.</returns>

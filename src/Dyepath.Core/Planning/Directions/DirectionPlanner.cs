@@ -18,7 +18,9 @@ internal sealed class DirectionPlanner
 
     private const int LeastBelowOpening = 4;
 
-    /// <summary>How often an opening is tried a stitch wider at either end, so that something passes: over half a period of most yarns.</summary>
+    /// <summary>
+    /// How often an opening is tried a stitch wider at either end, so that something passes: over half a period of most yarns.
+    /// </summary>
     private const int MostWider = 12;
 
     private readonly SharedFabric _shared;
@@ -141,9 +143,12 @@ internal sealed class DirectionPlanner
         return floors.IsDefault ? floors : [.. floors.Select((floor, i) => floor - Beside(i, at, dimension))];
     }
 
-    /// <summary>Stitches that leave something of a piece beyond what it is sewn to, by size; <c>default</c> where none are asked for.</summary>
+    /// <summary>
+    /// Stitches that leave something of a piece beyond what it is sewn to, by size; <c>default</c> where none are asked for.
+    /// </summary>
     private ImmutableArray<int> Fewest(int at, PieceDimension dimension) =>
-        dimension == Groups[at].Across && Groups[at].Openings.FirstOrDefault(o => o.BesideAs is not null && !o.Sides[0].IsUpright()) is { BesideAs: { } piece } opening
+        dimension == Groups[at].Across
+        && Groups[at].Openings.FirstOrDefault(o => o.BesideAs is not null && !o.Sides[0].IsUpright()) is { BesideAs: { } piece } opening
             ? [.. _counts.Select(c => _layout.LeftBeside(opening, piece, c.Take(at)) + LeastBesideOpening)]
             : default;
 
@@ -166,7 +171,8 @@ internal sealed class DirectionPlanner
             Fewest = Fewest(at, dimension),
             Edging = varied,
             EdgingTimes = dimension.Edgings.Count(place => place == varied),
-            Further = dimension.Edgings.Where(place => place != varied).Aggregate(Length.Zero, (depth, place) => depth + _shared.EdgingDepth(place)),
+            Further = dimension.Edgings.Where(place => place != varied)
+                .Aggregate(Length.Zero, (depth, place) => depth + _shared.EdgingDepth(place)),
             Lean = at > 0 && _counts[0][0].Graded is { } body ? Math.Abs(body.Front.Reading.Lean?.UnitsPerRow ?? 0) : null,
         };
     }
@@ -174,10 +180,11 @@ internal sealed class DirectionPlanner
     /// <summary>Targets of the finished measure, edgings and all.</summary>
     private ImmutableArray<Length> Targets(PieceGroup group, bool stitches)
     {
-        var measure = group.Along(_layout.Direction, stitches).Measure;
+        var dimension = group.Along(_layout.Direction, stitches);
         var locked = _targets.Fixed.Made(stitches ? FixedCounts.Stitches(group) : FixedCounts.Rows(group));
-        return Wanted(measure, locked is { } count
-            ? _layout.Measure(group, stitches, count) + Beside(_targets.Sizes.Base, Groups.IndexOf(group), group.Along(_layout.Direction, stitches)) : null);
+        return Wanted(dimension.Measure, locked is { } count
+            ? _layout.Measure(group, stitches, count) + Beside(_targets.Sizes.Base, Groups.IndexOf(group), dimension)
+            : null);
     }
 
     private ImmutableArray<Length> Wanted(GarmentMeasure measure, Length? made = null)
@@ -249,19 +256,22 @@ internal sealed class DirectionPlanner
     }
 
     /// <summary>
-    /// What a cut leaves is sewn to another piece; it may lie a row off, and where nothing is cut out of that other one, its opening follows.
+    /// What a cut leaves is sewn to another piece; it may lie a row off, and where nothing is cut out of that other
+    /// one, its opening follows.
     /// </summary>
     private void Follow(int size, int at, OpeningDesign opening, PieceId piece)
     {
         var (counts, other) = (_counts[size][at], Groups.IndexOf(_layout.Construction.GroupOf(piece)));
         var beside = _layout.PlacesAlong(counts, 0, opening.Sides[0]) - counts.Openings[opening.Id];
-        var (all, its) = (_layout.PlacesAlong(_counts[size][other], 0, opening.Sides[0]), Groups[other].Openings.First(o => o.Id == opening.Id));
+        var all = _layout.PlacesAlong(_counts[size][other], 0, opening.Sides[0]);
+        var its = Groups[other].Openings.First(o => o.Id == opening.Id);
         if (all - 2 * beside > 0 && !IsCut(_counts[size][other], its))
             Open(size, other, its, all - 2 * beside);
     }
 
     private bool IsCut(GroupCounts counts, OpeningDesign opening) => !counts.Outlines.IsEmpty
-        && counts.Outlines.Select((outline, p) => _layout.Edges(counts, p, outline)).Any(e => e.Find(opening.Id, opening.Sides[0]) is not null);
+        && counts.Outlines.Select((outline, p) => _layout.Edges(counts, p, outline))
+            .Any(e => e.Find(opening.Id, opening.Sides[0]) is not null);
 
     /// <summary>Outlines of a group just planned whose openings are cut, and what they come to.</summary>
     private ImmutableArray<Finding> Cut(int at)
@@ -282,7 +292,10 @@ internal sealed class DirectionPlanner
                 continue;
             }
             foreach (var opening in group.Openings.Where(o => o.BesideAs is null))
-                Open(i, at, opening, Math.Min(OpeningCount(i, at, opening, _counts[i][at].Rows), _layout.PlacesAlong(_counts[i][at], 0, opening.Sides[0])));
+            {
+                var places = _layout.PlacesAlong(_counts[i][at], 0, opening.Sides[0]);
+                Open(i, at, opening, Math.Min(OpeningCount(i, at, opening, _counts[i][at].Rows), places));
+            }
             foreach (var opening in group.Openings)
             {
                 if (opening.BesideAs is not { } piece)
@@ -291,7 +304,9 @@ internal sealed class DirectionPlanner
                 _wanted[i][opening.Measure] = _finished[i][opening.Measure];
             }
             // A cut at an end of its side may go on to the other cuts; one in the middle has to leave something at both ends.
-            if (group.Openings.Where(o => (o.Cut is null || o.At == OpeningAt.Middle) && o.BesideAs is null).Select(o => LeavesTooLittle(i, at, o)).OfType<Finding>().FirstOrDefault() is { } little)
+            var little = group.Openings.Where(o => (o.Cut is null || o.At == OpeningAt.Middle) && o.BesideAs is null)
+                .Select(o => LeavesTooLittle(i, at, o)).OfType<Finding>().FirstOrDefault();
+            if (little is not null)
                 reasons.Add(little);
             else if (!CutWideEnough(i, at, planner))
                 reasons.Add(new Finding(FindingLevel.Fault, group.Openings[0].Field, $"Size {_targets.Name(i)}: what is cut out leaves too little between: make the neck narrower or less deep, or the piece wider or longer."));
@@ -305,8 +320,8 @@ internal sealed class DirectionPlanner
     }
 
     /// <summary>
-    /// The nearest outlines, or where their steps leave an opening too small for what has to pass, those nearest to one that is wider by as little
-    /// as helps. False where no outline leaves enough between its cuts.
+    /// The nearest outlines, or where their steps leave an opening too small for what has to pass, those nearest to one that is wider by as
+    /// little as helps. False where no outline leaves enough between its cuts.
     /// </summary>
     private bool CutWideEnough(int size, int at, CutPlanner planner)
     {
@@ -318,7 +333,8 @@ internal sealed class DirectionPlanner
             if (planner.PlanAlike(_counts[size][at], wanted) is not { } outlines || !TryMeasure(size, at, outlines))
                 break;
             nearest ??= outlines;
-            if (group.Openings.Where(o => o.Cut is not null && !_targets.Passes(size, o.Id, _finished[size])).ToArray() is not { Length: > 0 } small)
+            var small = group.Openings.Where(o => o.Cut is not null && !_targets.Passes(size, o.Id, _finished[size])).ToArray();
+            if (small.Length == 0)
                 return true;
             foreach (var opening in small)
                 wanted[opening.Measure] += 2 * _layout.Along(opening.Sides[0]).Step;
@@ -330,7 +346,8 @@ internal sealed class DirectionPlanner
     private Finding? Slope(int size, int at, CutPlanner planner)
     {
         var (group, counts, name) = (Groups[at], _counts[size][at], _targets.Name(size));
-        var outlines = group.Pieces.Select((_, piece) => planner.Plan(counts, piece, _wanted[size])).OfType<CutOutline>().ToImmutableArray();
+        var outlines = group.Pieces.Select((_, piece) => planner.Plan(counts, piece, _wanted[size]))
+            .OfType<CutOutline>().ToImmutableArray();
         if (outlines.Length == group.Pieces.Length)
         {
             _counts[size][at] = counts with { Outlines = outlines };
@@ -359,7 +376,8 @@ internal sealed class DirectionPlanner
             return false;
         foreach (var opening in counts.Group.Openings)
         {
-            var cuts = edges.SelectMany((e, p) => counts.Group.Opening(opening.Id, counts.Group.Pieces[p].Id).Sides.Select(side => e.Find(opening.Id, side)))
+            var cuts = edges.SelectMany((e, p) =>
+                    counts.Group.Opening(opening.Id, counts.Group.Pieces[p].Id).Sides.Select(side => e.Find(opening.Id, side)))
                 .OfType<CutExtent>().ToArray();
             if (cuts.Length > 0)
                 Open(size, at, opening, cuts.Max(c => c.Length));
@@ -385,7 +403,8 @@ internal sealed class DirectionPlanner
     {
         var counts = _counts[size][at];
         var (side, name) = (opening.Sides[0], _targets.Name(size));
-        var rest = Enumerable.Range(0, counts.Group.Pieces.Length).Min(p => _layout.PlacesAlong(counts, p, side)) - counts.Openings[opening.Id];
+        var places = Enumerable.Range(0, counts.Group.Pieces.Length).Min(p => _layout.PlacesAlong(counts, p, side));
+        var rest = places - counts.Openings[opening.Id];
         return opening.At == OpeningAt.Middle
             ? rest >= 2 * (_layout.Along(side).Hidden + LeastBesideOpening)
                 ? null
@@ -411,8 +430,11 @@ internal sealed class DirectionPlanner
                 {
                     for (var i = 0; i < _targets.Count; i++)
                     {
-                        var round = _layout.Up ? _layout.Measure(group, group.Across == dimension, _counts[i][Groups.IndexOf(group)].Stitches) : _wanted[i][dimension.Measure];
-                        var count = _layout.Along(opening.Sides[0]).Nearest(round / 2, 1, _layout.Along(opening.Sides[0]).AlongStitches ? 1 : 2);
+                        var round = _layout.Up
+                            ? _layout.Measure(group, group.Across == dimension, _counts[i][Groups.IndexOf(group)].Stitches)
+                            : _wanted[i][dimension.Measure];
+                        var axis = _layout.Along(opening.Sides[0]);
+                        var count = axis.Nearest(round / 2, 1, axis.AlongStitches ? 1 : 2);
                         Open(i, at, opening, Math.Min(count, _layout.PlacesAlong(_counts[i][at], 0, opening.Sides[0]) - 2));
                     }
                 }
@@ -441,8 +463,8 @@ internal sealed class DirectionPlanner
         var furthest = errors.MaxBy(e => e.Off)!;
         var worst = furthest.Off.Centimetres;
         var forgives = graded.Min(g => Math.Min(g.Front.Forgiveness?.Least ?? 1, g.Back.Forgiveness?.Least ?? 1));
-        var option = new DirectionOption(
-            _layout.Direction, true, counts, Length.FromCentimetres(Math.Sqrt(errors.Average(e => e.Error.Centimetres * e.Error.Centimetres))), curve)
+        var typical = Length.FromCentimetres(Math.Sqrt(errors.Average(e => e.Error.Centimetres * e.Error.Centimetres)));
+        var option = new DirectionOption(_layout.Direction, true, counts, typical, curve)
         {
             Furthest = furthest,
             Decides = [.. errors.Select(e => e.Measure).Distinct()],

@@ -62,8 +62,8 @@ internal sealed class Layout(SharedFabric shared, Construction construction, Dir
         (depth, place) => depth + shared.EdgingDepth(place, group is not null && Varied(group) == place ? rounds : null));
 
     /// <summary>
-    /// The edging whose rounds may differ by size, to bring the measure along the stitches nearer to its target. One that lengthens other groups
-    /// too has the same rounds for all of them.
+    /// The edging whose rounds may differ by size, to bring the measure along the stitches nearer to its target. One that lengthens other
+    /// groups too has the same rounds for all of them.
     /// </summary>
     public EdgingPlace? Varied(PieceGroup group)
     {
@@ -86,7 +86,8 @@ internal sealed class Layout(SharedFabric shared, Construction construction, Dir
     /// <summary>The finished measure of a size's pieces; rows that alternate by a stitch are as wide as their mean.</summary>
     public Length Measure(GroupCounts counts, bool stitches) => (stitches, counts.Graded) switch
     {
-        (true, { } graded) when counts is { Group.Form: not null, Outlines: [var outline, ..] } => Measure(counts.Group, true, outline.Columns, graded.Rounds),
+        (true, { } graded) when counts is { Group.Form: not null, Outlines: [var outline, ..] } =>
+            Measure(counts.Group, true, outline.Columns, graded.Rounds),
         (true, { } graded) => graded.Measure + Edgings(counts.Group.Along(direction, true), counts.Group, graded.Rounds),
         (true, null) => Measure(counts.Group, true, counts.Stitches),
         _ => Measure(counts.Group, false, counts.Rows, counts.Graded?.Rounds),
@@ -158,22 +159,27 @@ internal sealed class Layout(SharedFabric shared, Construction construction, Dir
         (target + Inside(opening)) / Along(opening.Sides[0]).Step + SewnEnds(group, opening) * Along(opening.Sides[0]).Hidden;
 
     /// <summary>Rows or stitches that it goes into the piece, as is wished for.</summary>
-    public double WishInto(PieceGroup group, OpeningDesign opening, Length target) => (target + InsideOnce(opening)) / Into(opening).Step + SewnBeside(group, opening);
+    public double WishInto(PieceGroup group, OpeningDesign opening, Length target) =>
+        (target + InsideOnce(opening)) / Into(opening).Step + SewnBeside(group, opening);
 
     /// <summary>How far it goes into the piece as it is finished.</summary>
     public Length MeasureInto(PieceGroup group, OpeningDesign opening, double count) =>
         Quantities.Length.Max(Quantities.Length.Zero, Into(opening).Step * (count - SewnBeside(group, opening)) - InsideOnce(opening));
 
-    /// <summary>How far the openings of a group's pieces go into them as they are finished; of pieces with one measure on average.</summary>
+    /// <summary>
+    /// How far the openings of a group's pieces go into them as they are finished; of pieces with one measure on average.
+    /// </summary>
     /// <param name="edges">Of each piece.</param>
     public IEnumerable<(GarmentMeasure Measure, Length Depth)> Depths(GroupCounts counts, IReadOnlyList<ShapedEdges> edges) =>
         from opening in counts.Group.Openings
         from depth in opening.Cut?.Depths.AsEnumerable() ?? []
-        group edges[counts.Group.Pieces.ToList().FindIndex(p => p.Id == depth.Key)].Into(counts.Group.Opening(opening.Id, depth.Key)) by (depth.Value, opening) into measured
+        let at = counts.Group.Pieces.ToList().FindIndex(p => p.Id == depth.Key)
+        group edges[at].Into(counts.Group.Opening(opening.Id, depth.Key)) by (depth.Value, opening) into measured
         select (measured.Key.Value, MeasureInto(counts.Group, measured.Key.opening, measured.Average()));
 
     /// <summary>How far it is seen to go into the piece beside the seam of its side, before its edging.</summary>
-    public Length SeenInto(PieceGroup group, OpeningDesign opening, double count) => Into(opening).Step * (count - SewnBeside(group, opening));
+    public Length SeenInto(PieceGroup group, OpeningDesign opening, double count) =>
+        Into(opening).Step * (count - SewnBeside(group, opening));
 
     private Length InsideOnce(OpeningDesign opening) => opening.Place is { } place ? shared.EdgingDepth(place) : Quantities.Length.Zero;
 
@@ -184,13 +190,17 @@ internal sealed class Layout(SharedFabric shared, Construction construction, Dir
         construction.IsSewn(group.Pieces[0].Id, opening.Sides[0]) ? Into(opening).Hidden : 0;
 
     /// <summary>A piece as it is shaped, beginning at a place of the sequence; null for a rectangle.</summary>
-    public ShapedPiece? Shape(GroupCounts counts, int piece, int start) => counts.Outlines.IsEmpty || counts.Finding(piece) is not { } finding
-        ? null
-        : ShapedPiece.Work(new CutPlanner(this).Panel(counts.Outlines[piece].Units, finding.TurnCost, start), counts.Outlines[piece].Parts, counts.Group.Bias);
+    public ShapedPiece? Shape(GroupCounts counts, int piece, int start) =>
+        counts.Outlines.IsEmpty || counts.Finding(piece) is not { } finding
+            ? null
+            : Work(counts, counts.Outlines[piece], finding.TurnCost, start);
 
     /// <summary>The edges of a piece whose rows follow an outline, whatever colour it begins with.</summary>
     public ShapedEdges Edges(GroupCounts counts, int piece, CutOutline outline) =>
-        Edges(counts, piece, ShapedPiece.Work(new CutPlanner(this).Panel(outline.Units, counts.Finding(piece)!.TurnCost), outline.Parts, counts.Group.Bias), turned: false);
+        Edges(counts, piece, Work(counts, outline, counts.Finding(piece)!.TurnCost, 0), turned: false);
+
+    private ShapedPiece Work(GroupCounts counts, CutOutline outline, double turnCost, int start) =>
+        ShapedPiece.Work(new CutPlanner(this).Panel(outline.Units, turnCost, start), outline.Parts, counts.Group.Bias);
 
     /// <summary>The edges of a shaped piece as it is worn.</summary>
     public ShapedEdges Edges(GroupCounts counts, int piece, ShapedPiece shape, bool turned) =>

@@ -10,7 +10,9 @@ using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Planning;
 
-/// <summary>Makes the size plans of a garment from the counts of the chosen direction: how each piece begins, seams, edgings, yarn.</summary>
+/// <summary>
+/// Makes the size plans of a garment from the counts of the chosen direction: how each piece begins, seams, edgings, yarn.
+/// </summary>
 internal sealed class SizeAssembly(DirectionPlan chosen, SizeTargets targets)
 {
     private readonly Layout _layout = chosen.Layout;
@@ -31,7 +33,13 @@ internal sealed class SizeAssembly(DirectionPlan chosen, SizeTargets targets)
         var seams = Construction.Joins.Select(join => Seam(join, laid)).ToImmutableArray();
         if (!EdgingPlanner.TryPlan(SharedFabric, _layout.Direction, body.Name, Edgings(laid), RoundsAt, out var edgings, out fault))
             return false;
-        edgings = [.. edgings.Select(edging => edging with { Elastic = Construction.ElasticAt(edging.Where, EdgingLibrary.Find(edging.Edging), body.Measures) })];
+        edgings =
+        [
+            .. edgings.Select(edging => edging with
+            {
+                Elastic = Construction.ElasticAt(edging.Where, EdgingLibrary.Find(edging.Edging), body.Measures),
+            }),
+        ];
         if (YarnTally.Plan(SharedFabric, pieces, edgings, seams) is not { } yarn)
         {
             fault = GarmentPlanner.BallFault(SharedFabric);
@@ -98,7 +106,11 @@ internal sealed class SizeAssembly(DirectionPlan chosen, SizeTargets targets)
                 var own = rows == counts.Rows ? counts : WithRows(size, counts, rows);
                 var piecesSoFar = own == counts ? laid : [.. laid.Select(l => pair.Contains(l) ? Lay(own, l.At, l.Start, l.Turned) : l)];
                 piecesSoFar = piecesSoFar.Add(Lay(own, piece, 0, turned));
-                return [.. joins.Select(j => new OpenSeam(Judge(j, piecesSoFar), j.Second.Any(e => e.Piece == design.Id) ? 1 : -1, Length(j, piecesSoFar).Centimetres))];
+                return
+                [
+                    .. joins.Select(j => new OpenSeam(
+                        Judge(j, piecesSoFar), j.Second.Any(e => e.Piece == design.Id) ? 1 : -1, Length(j, piecesSoFar).Centimetres)),
+                ];
             });
     }
 
@@ -126,8 +138,10 @@ internal sealed class SizeAssembly(DirectionPlan chosen, SizeTargets targets)
         }
         foreach (var opening in counts.Group.Openings)
         {
-            if (opening.BesideAs is { } piece)
-                own = own with { Openings = own.Openings.SetItem(opening.Id, Math.Max(1, _layout.CountBeside(own, opening, piece, chosen.Sizes[size]))) };
+            if (opening.BesideAs is not { } piece)
+                continue;
+            var count = Math.Max(1, _layout.CountBeside(own, opening, piece, chosen.Sizes[size]));
+            own = own with { Openings = own.Openings.SetItem(opening.Id, count) };
         }
         return own;
     }
@@ -135,7 +149,8 @@ internal sealed class SizeAssembly(DirectionPlan chosen, SizeTargets targets)
     private Length Error(int size, GroupCounts counts)
     {
         var dimension = counts.Group.Along(_layout.Direction, false);
-        return _layout.Measure(counts, stitches: false) + _layout.Beside(dimension, chosen.Sizes[size]) - chosen.Targets[size][dimension.Measure];
+        return _layout.Measure(counts, stitches: false) + _layout.Beside(dimension, chosen.Sizes[size])
+            - chosen.Targets[size][dimension.Measure];
     }
 
     private LaidPiece Lay(GroupCounts counts, int piece, int start, bool turned)
@@ -157,7 +172,8 @@ internal sealed class SizeAssembly(DirectionPlan chosen, SizeTargets targets)
     {
         var (counts, design) = (laid.Counts, laid.Counts.Group.Pieces[laid.At]);
         var bands = counts.Bands == 0 ? 0 : counts.Bands + SharedFabric.Project.Garment.Seams.HiddenRows;
-        var piece = PieceWriter.Write(SharedFabric, _layout, laid, design.Copies, bands, [.. counts.Group.OpeningsOf(laid.Id).Select(o => Opening(laid, o))]);
+        var openings = counts.Group.OpeningsOf(laid.Id).Select(o => Opening(laid, o)).ToImmutableArray();
+        var piece = PieceWriter.Write(SharedFabric, _layout, laid, design.Copies, bands, openings);
         return piece with { MadeWell = ChanceOf(piece), SideBand = bands == 0 ? null : SideBand(laid, bands) };
     }
 
@@ -202,7 +218,9 @@ internal sealed class SizeAssembly(DirectionPlan chosen, SizeTargets targets)
         var (begins, ends) = (opening.At == OpeningAt.Beginning ? 0 : run.From, opening.At == OpeningAt.End ? all : run.From + run.Count);
         return new PieceOpening(opening.Id, run.AlongStitches, begins + 1, ends)
         {
-            Side = opening.Sides is [{ } only] && opening.At != OpeningAt.Middle ? only.IsUpright() ? only : opening.At == OpeningAt.End ? PieceSide.Right : PieceSide.Left : null,
+            Side = opening.Sides is not [var only] || opening.At == OpeningAt.Middle ? null
+                : only.IsUpright() ? only
+                : opening.At == OpeningAt.End ? PieceSide.Right : PieceSide.Left,
             Beside = opening.At == OpeningAt.Middle ? null : all - (ends - begins),
         };
     }
@@ -268,7 +286,8 @@ internal sealed class SizeAssembly(DirectionPlan chosen, SizeTargets targets)
     private Length Length(Join join, ImmutableArray<LaidPiece> laid) => join.First.Aggregate(Quantities.Length.Zero, (sum, edge) =>
     {
         var piece = Of(edge.Piece, laid);
-        var along = _edges.Runs(edge, piece).Aggregate(Quantities.Length.Zero, (length, run) => length + _layout.Along(run.Side).Of(run.Count, 0));
+        var along = _edges.Runs(edge, piece)
+            .Aggregate(Quantities.Length.Zero, (length, run) => length + _layout.Along(run.Side).Of(run.Count, 0));
         var bands = !edge.Side.IsUpright() && edge.Stretch is Stretch.BeforeOpening or Stretch.AfterOpening
             ? piece.Counts.Bands * SharedFabric.SingleCrochetHeight
             : Quantities.Length.Zero;
@@ -286,11 +305,15 @@ internal sealed class SizeAssembly(DirectionPlan chosen, SizeTargets targets)
                 var runs = _edges.Runs(along, piece);
                 // Stretches that look the same way are picked up alike, whatever steps lie between.
                 foreach (var alike in runs.GroupBy(r => r.Side).OrderBy(g => IsNotch(runs) ? Met(g.Key) : 0))
-                    stretches.Add(new EdgeStretch(
-                        !piece.Counts.Group.IsSloped ? StretchName(name, runs, alike.Key, along.Piece == PieceId.Back) : SlopeName(name, runs, alike.First()), !alike.First().AlongStitches, alike.Sum(r => r.Count)));
+                {
+                    var stretch = piece.Counts.Group.IsSloped
+                        ? SlopeName(name, runs, alike.First())
+                        : StretchName(name, runs, alike.Key, along.Piece == PieceId.Back);
+                    stretches.Add(new EdgeStretch(stretch, !alike.First().AlongStitches, alike.Sum(r => r.Count)));
+                }
             }
-            var bands = edge.Edges.Sum(e =>
-                e.Edge is { Side: PieceSide.Bottom or PieceSide.Top, Stretch: Stretch.Whole } ? 2 * Of(e.Edge.Piece, laid).Counts.Bands : 0);
+            var bands = edge.Edges.Select(e => e.Edge).Sum(e =>
+                e is { Side: PieceSide.Bottom or PieceSide.Top, Stretch: Stretch.Whole } ? 2 * Of(e.Piece, laid).Counts.Bands : 0);
             if (bands > 0)
                 stretches.Add(new EdgeStretch("side bands", true, bands));
             yield return (edge, stretches.ToImmutable());
@@ -302,7 +325,8 @@ internal sealed class SizeAssembly(DirectionPlan chosen, SizeTargets targets)
         runs.All(r => r.Side == run.Side) ? name : $"{name}, {(run.AlongStitches ? "steps" : "row ends")}";
 
     /// <summary>Whether edges that look to the left and to the right face each other across what is cut out.</summary>
-    private static bool IsNotch(ImmutableArray<EdgeRun> runs) => runs.Any(r => r.Side == PieceSide.Left) && runs.Any(r => r.Side == PieceSide.Right);
+    private static bool IsNotch(ImmutableArray<EdgeRun> runs) =>
+        runs.Any(r => r.Side == PieceSide.Left) && runs.Any(r => r.Side == PieceSide.Right);
 
     /// <summary>Seen from outside and gone along from right to left: what looks to the left is met first.</summary>
     private static int Met(PieceSide side) => side switch
@@ -345,7 +369,9 @@ internal sealed class SizeAssembly(DirectionPlan chosen, SizeTargets targets)
                 finished[opening.Measure] = _layout.Measure(counts.Group, opening, counts.Openings[opening.Id]);
             if (counts.Group.Openings.Any(o => o.Cut is not null))
             {
-                foreach (var (measure, depth) in _layout.Depths(counts, [.. counts.Outlines.Select((_, piece) => _layout.Edges(counts, piece, _layout.Shape(counts, piece, 0)!, false))]))
+                var edges = counts.Outlines
+                    .Select((_, piece) => _layout.Edges(counts, piece, _layout.Shape(counts, piece, 0)!, false)).ToArray();
+                foreach (var (measure, depth) in _layout.Depths(counts, edges))
                     finished[measure] = depth;
             }
         }

@@ -53,10 +53,11 @@ internal static class EdgingPlanner
         edgings = plans.ToImmutable();
         return true;
 
-        IEnumerable<EdgeStretch> Ends(EdgingPlace? place) => plans.Where(p => p.Where == place).Select(p => new EdgeStretch($"end of the {place.ToString()!.ToLowerInvariant()}", true, p.Rounds)
-        {
-            Own = (own.AlongRowEnds(own.RowHeight), own.RowHeight),
-        });
+        IEnumerable<EdgeStretch> Ends(EdgingPlace? place) => plans.Where(p => p.Where == place)
+            .Select(p => new EdgeStretch($"end of the {place.ToString()!.ToLowerInvariant()}", true, p.Rounds)
+            {
+                Own = (own.AlongRowEnds(own.RowHeight), own.RowHeight),
+            });
     }
 
     /// <summary>Edgings that do not ship or may not go where they are wanted.</summary>

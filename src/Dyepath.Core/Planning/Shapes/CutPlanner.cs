@@ -21,7 +21,8 @@ internal sealed record CutOutline(int Units, ImmutableArray<PartOutline> Parts)
 }
 
 /// <summary>
-/// Turns forms, gores, and openings that are cut, in worn centimetres, into edges row by row, and has the nearest outline found that keeps the motif.
+/// Turns forms, gores, and openings that are cut, in worn centimetres, into edges row by row, and has the nearest outline
+/// found that keeps the motif.
 /// </summary>
 internal sealed class CutPlanner(Layout layout)
 {
@@ -37,10 +38,16 @@ internal sealed class CutPlanner(Layout layout)
     /// <summary>How often a cut is tried longer or shorter, by a step at either end each, so that two pieces' edges are alike.</summary>
     private const int MostChanges = 12;
 
-    /// <summary>What a step has to spare of jumps where the motif gives way, in stitches: fewer, larger steps are shorter words (an assumption without a source).</summary>
+    /// <summary>
+    /// What a step has to spare of jumps where the motif gives way, in stitches: fewer, larger steps are shorter words (an
+    /// assumption without a source).
+    /// </summary>
     private const double StepSpares = 8;
 
-    /// <summary>Rows below the shoulder seam of a front that are as wide as it: a seam hides one, and two pairs are seen to meet (an assumption without a source).</summary>
+    /// <summary>
+    /// Rows below the shoulder seam of a front that are as wide as it: a seam hides one, and two pairs are seen to meet (an
+    /// assumption without a source).
+    /// </summary>
     private const int ShoulderRows = 4;
 
     /// <summary>What is seen of a cut beside its seam: less is not worth being cut (common practice, no source).</summary>
@@ -49,8 +56,9 @@ internal sealed class CutPlanner(Layout layout)
     private SharedFabric SharedFabric => layout.SharedFabric;
 
     /// <summary>
-    /// Outlines of all pieces of a group whose edges beside a cut are sewn to each other: those edges as long as each other, at the least change of the
-    /// cuts' wished lengths, or as each piece by itself where no such outlines are near. Null where cuts leave too little between them.
+    /// Outlines of all pieces of a group whose edges beside a cut are sewn to each other: those edges as long as each other, at the
+    /// least change of the cuts' wished lengths, or as each piece by itself where no such outlines are near. Null where cuts leave
+    /// too little between them.
     /// </summary>
     /// <param name="wanted">Targets of the size's measures, finished.</param>
     public ImmutableArray<CutOutline>? PlanAlike(GroupCounts counts, IReadOnlyDictionary<GarmentMeasure, Length> wanted)
@@ -64,7 +72,8 @@ internal sealed class CutPlanner(Layout layout)
             if (SewnBeside(opening) is not { Length: > 0 } sewn)
                 continue;
             var beside = each.Select((outline, piece) => Beside(counts, piece, outline, opening, sewn)).ToArray();
-            if (beside.OfType<(int, int)>().Distinct().Count() > 1 || beside.OfType<(int Shorter, int Longer)>().Any(b => b.Shorter != b.Longer))
+            var found = beside.OfType<(int Shorter, int Longer)>().ToArray();
+            if (found.Distinct().Count() > 1 || found.Any(b => b.Shorter != b.Longer))
                 each = Alike(counts, wanted, opening, each, sewn) ?? each;
         }
         return each;
@@ -91,7 +100,8 @@ internal sealed class CutPlanner(Layout layout)
 
     /// <summary>Every piece with its cut made wider or narrower until the edges beside the cuts are alike.</summary>
     private ImmutableArray<CutOutline>? Alike(
-        GroupCounts counts, IReadOnlyDictionary<GarmentMeasure, Length> wanted, OpeningDesign opening, ImmutableArray<CutOutline> each, PieceEdge[] sewn)
+        GroupCounts counts, IReadOnlyDictionary<GarmentMeasure, Length> wanted, OpeningDesign opening, ImmutableArray<CutOutline> each,
+        PieceEdge[] sewn)
     {
         var step = layout.Along(opening.Sides[0]).AlongStitches ? 1 : 4;
         var pieces = each.Select(_ => new Dictionary<(int Shorter, int Longer), (CutOutline Outline, int Change)>()).ToArray();
@@ -118,11 +128,14 @@ internal sealed class CutPlanner(Layout layout)
         (Dictionary<(int Shorter, int Longer), (CutOutline Outline, int Change)>[] Cut, (int Shorter, int Longer)[] Alike) Shared()
         {
             var cut = pieces.Where(p => p.Count > 0).ToArray();
-            return (cut, [.. cut.SelectMany(p => p.Keys).Distinct().Where(k => cut.All(p => p.ContainsKey(k)) && (cut.Length == pieces.Length || IsInTheMiddle(k)))]);
+            var shared = cut.SelectMany(p => p.Keys).Distinct().Where(k => cut.All(p => p.ContainsKey(k)));
+            return (cut, [.. shared.Where(k => cut.Length == pieces.Length || IsInTheMiddle(k))]);
         }
 
-        // What larger changes could find takes more of them than the best that is found; but a piece that is to be cut may be so by them alone.
-        bool IsBest(int tried) => tried >= 0 && pieces.Select((p, i) => p.Count > 0 || !opening.Cut!.Depths.ContainsKey(counts.Group.Pieces[i].Id)).All(known => known)
+        // What larger changes could find takes more of them than the best that is found; but a piece that is to be cut
+        // may be so by them alone.
+        bool IsBest(int tried) => tried >= 0
+            && pieces.Select((p, i) => p.Count > 0 || !opening.Cut!.Depths.ContainsKey(counts.Group.Pieces[i].Id)).All(known => known)
             && Shared() is var (cut, alike) && alike.Any(k => k.Shorter == k.Longer && cut.Sum(p => p[k].Change) <= tried);
     }
 
@@ -144,7 +157,8 @@ internal sealed class CutPlanner(Layout layout)
         if (counts.Group.Bias > 0)
             return PlanBias(finding.Stitches + counts.Group.Bias / 2, counts.Rows, counts.Group.Bias);
         var cuts = counts.Group.OpeningsOf(counts.Group.Pieces[piece].Id).Where(o => o.Cut is not null)
-            .SelectMany(o => o.Sides.Select(side => Wish(counts, piece, o, side, wanted, o.Id == wider.Opening ? wider.Places : 0))).ToArray();
+            .SelectMany(o => o.Sides.Select(side =>
+                Wish(counts, piece, o, side, wanted, o.Id == wider.Opening ? wider.Places : 0))).ToArray();
         try
         {
             while (true)
@@ -170,7 +184,8 @@ internal sealed class CutPlanner(Layout layout)
     {
         var edges = layout.Edges(counts, piece, outline);
         return [.. counts.Group.OpeningsOf(counts.Group.Pieces[piece].Id).Where(o =>
-            o.Sides.Max(side => edges.Find(o.Id, side)?.Into ?? 0) is > 0 and var into && layout.SeenInto(counts.Group, o, into) < LeastSeen)];
+            o.Sides.Max(side => edges.Find(o.Id, side)?.Into ?? 0) is > 0 and var into
+            && layout.SeenInto(counts.Group, o, into) < LeastSeen)];
     }
 
     public SteadyPanel Panel(int units, double turnCost, int start = 0) =>
@@ -196,8 +211,8 @@ internal sealed class CutPlanner(Layout layout)
     }
 
     /// <summary>
-    /// Rows of N and N − k in turn, each pair k further left: law 13 takes k off the lean of the wider rows alone, so that against the slanted
-    /// edges both families lean as those of the mean count N − k/2 do against upright ones.
+    /// Rows of N and N − k in turn, each pair k further left: law 13 takes k off the lean of the wider rows alone, so that against the
+    /// slanted edges both families lean as those of the mean count N − k/2 do against upright ones.
     /// </summary>
     private static CutOutline? PlanBias(int stitches, int rows, int step)
     {
@@ -235,7 +250,9 @@ internal sealed class CutPlanner(Layout layout)
     private static double Nearest(double rows, int multiple, int rest) =>
         Math.Max(0, Math.Round((rows - rest) / multiple, MidpointRounding.AwayFromZero) * multiple + rest);
 
-    /// <summary>Worked up, no row is wider than the one below: every cut reaches the top, and sides that grew could close a neck again.</summary>
+    /// <summary>
+    /// Worked up, no row is wider than the one below: every cut reaches the top, and sides that grew could close a neck again.
+    /// </summary>
     private ShapeOptions Options(Length letOff) => new()
     {
         Tolerance = letOff / layout.Of(stitches: true).Step,
@@ -254,7 +271,10 @@ internal sealed class CutPlanner(Layout layout)
         {
             var edge = cut.Side == PieceSide.Right ? RowEdge.Right : RowEdge.Left;
             foreach (var (row, into) in cut.Corners)
-                (edge == RowEdge.Right ? right : left).Add(new EdgePoint(OfEdge(panel, edge, row), edge == RowEdge.Right ? into : stitches - into));
+            {
+                var column = edge == RowEdge.Right ? into : stitches - into;
+                (edge == RowEdge.Right ? right : left).Add(new EdgePoint(OfEdge(panel, edge, row), column));
+            }
         }
         var neck = cuts.SingleOrDefault(c => c is { Side: PieceSide.Top, Depth: > 0 });
         if (neck is { Opening.At: not OpeningAt.Middle })
@@ -265,7 +285,10 @@ internal sealed class CutPlanner(Layout layout)
                 points.Add(new EdgePoint(Math.Max(points[^1].Row, OfEdge(panel, edge, rows - into)), stitches - along));
         }
         if (neck is not { Opening.At: OpeningAt.Middle })
-            return Outline(panel, [new SilhouettePart(0, rows, EdgeLine.Of(right), EdgeLine.Of(left)) { Held = Shoulder(neck, stitches, rows) }], options);
+        {
+            var held = Shoulder(neck, stitches, rows);
+            return Outline(panel, [new SilhouettePart(0, rows, EdgeLine.Of(right), EdgeLine.Of(left)) { Held = held }], options);
+        }
         // As worn from the left, columns from the right. From the deepest corner outwards, one edge goes up at either side.
         var corners = neck.Corners;
         var deepest = corners.Max(c => c.Into);
@@ -282,8 +305,8 @@ internal sealed class CutPlanner(Layout layout)
     }
 
     /// <summary>
-    /// Rows run from hem to shoulder, so that every cut is one of their left-hand ends; sides that are cut, and a neck that a front begins or
-    /// ends with, leave the first or the last rows short.
+    /// Rows run from hem to shoulder, so that every cut is one of their left-hand ends; sides that are cut, and a neck that a front begins
+    /// or ends with, leave the first or the last rows short.
     /// </summary>
     private CutOutline? PlanSideways(int rows, CountFinding finding, CutWish[] cuts, ShapeOptions options)
     {
@@ -298,7 +321,8 @@ internal sealed class CutPlanner(Layout layout)
         if (units < LeastUnits)
             return null;
         var points = new List<EdgePoint> { new(0, units) };
-        foreach (var (cut, corner) in cuts.Where(c => c.Depth > 0).OrderBy(c => c.Side == PieceSide.Left ? 0 : c.Side == PieceSide.Top ? 1 : 2)
+        foreach (var (cut, corner) in cuts.Where(c => c.Depth > 0)
+            .OrderBy(c => c.Side == PieceSide.Left ? 0 : c.Side == PieceSide.Top ? 1 : 2)
             .SelectMany(c => (c.Side == PieceSide.Right ? c.Corners.Reverse() : c.Corners).Select(corner => (c, corner))))
         {
             points.Add(cut.Side switch
@@ -308,8 +332,10 @@ internal sealed class CutPlanner(Layout layout)
                 _ => new EdgePoint(corner.Along, stitches - corner.Into),
             });
         }
-        var outline = Outline(Panel(units, turnCost), [new SilhouettePart(0, rows, EdgeLine.Upright(0), EdgeLine.Of(points)) { Held = Shoulder(cuts, stitches, rows) }], options);
-        return outline is null ? null : outline with { Parts = [.. outline.Parts.Select(p => p with { Outline = Full(p.Outline, stitches) })] };
+        var silhouette = new SilhouettePart(0, rows, EdgeLine.Upright(0), EdgeLine.Of(points)) { Held = Shoulder(cuts, stitches, rows) };
+        return Outline(Panel(units, turnCost), [silhouette], options) is { } outline
+            ? outline with { Parts = [.. outline.Parts.Select(p => p with { Outline = Full(p.Outline, stitches) })] }
+            : null;
     }
 
     /// <summary>The last rows of a front worked up end beside its neck as far in as the shoulder that it is sewn to asks.</summary>
@@ -322,7 +348,9 @@ internal sealed class CutPlanner(Layout layout)
         return [new(edge, rows - ShoulderRows, ShoulderRows, column, column)];
     }
 
-    /// <summary>Of a front worked sideways, the rows beside its neck go all the way up to the shoulder that they are sewn to, and no others do.</summary>
+    /// <summary>
+    /// Of a front worked sideways, the rows beside its neck go all the way up to the shoulder that they are sewn to, and no others do.
+    /// </summary>
     private static ImmutableArray<EdgeHold> Shoulder(CutWish[] cuts, int stitches, int rows)
     {
         if (cuts.FirstOrDefault(c => c is { Opening.BesideAs: not null, Depth: > 0 }) is not { } neck)
@@ -350,10 +378,12 @@ internal sealed class CutPlanner(Layout layout)
     {
         var panel = Panel(stitches, turnCost);
         var tolerance = options.Tolerance ?? double.PositiveInfinity;
-        var all = Enumerable.Range(0, Math.Max(1, stitches - LeastUnits)).Select(k => (Units: k, Away: Math.Abs(k - wished), Jump: Math.Abs(panel.JumpAtTurn(-k, -k)))).ToArray();
+        var all = Enumerable.Range(0, Math.Max(1, stitches - LeastUnits))
+            .Select(k => (Units: k, Away: Math.Abs(k - wished), Jump: Math.Abs(panel.JumpAtTurn(-k, -k)))).ToArray();
         var keeping = all.Where(k => k.Jump == 0).MinBy(k => k.Away);
         return keeping.Away <= tolerance ? keeping.Units
-            : all.Where(k => k.Away <= tolerance).OrderBy(k => k.Jump).ThenBy(k => k.Away).Select(k => k.Units).FirstOrDefault(keeping.Units);
+            : all.Where(k => k.Away <= tolerance).OrderBy(k => k.Jump).ThenBy(k => k.Away)
+                .Select(k => k.Units).FirstOrDefault(keeping.Units);
     }
 
     /// <summary>The row nearest above at whose end an edge can be left.</summary>
@@ -365,6 +395,8 @@ internal sealed class CutPlanner(Layout layout)
         if (ShapePlanner.Plan(panel, silhouette, options, SharedFabric.Effort) is not { } plan)
             return null;
         var piece = (plan.Nearer ?? plan).Piece;
-        return new CutOutline(panel.Units, [.. piece.Parts.Select(p => new PartOutline(p.FirstRow, p.Outline) { Below = p.Below, Continues = p.Continues })]);
+        return new CutOutline(
+            panel.Units,
+            [.. piece.Parts.Select(p => new PartOutline(p.FirstRow, p.Outline) { Below = p.Below, Continues = p.Continues })]);
     }
 }

@@ -43,7 +43,8 @@ internal sealed class ShapedEdges
     /// <param name="turned">Worn wrong side out.</param>
     /// <param name="slit">Where an opening lies along a side of which it takes nothing out.</param>
     public ShapedEdges(
-        ShapedPiece piece, Construction construction, PieceId id, bool up, bool turned, Func<PieceSide, OpeningId, (int From, int Length)> slit)
+        ShapedPiece piece, Construction construction, PieceId id, bool up, bool turned,
+        Func<PieceSide, OpeningId, (int From, int Length)> slit)
     {
         (_piece, _construction, _id, _up, _turned, _slit) = (piece, construction, id, up, turned, slit);
         _gored = construction.GroupOf(id).Gores is not null;
@@ -62,7 +63,8 @@ internal sealed class ShapedEdges
         _round = [.. Round().Where(f => f.Cut != Closed)];
         if (_gored)
             _reach = [.. _round.Where(f => f.Facing == PieceSide.Top).Select(f => f.X).Order()];
-        _sewn = [.. construction.Joins.Where(j => j.Sewn).SelectMany(j => j.First.Concat(j.Second)).Where(e => e.Piece == id).SelectMany(Faces)];
+        var sewn = construction.Joins.Where(j => j.Sewn).SelectMany(j => j.First.Concat(j.Second));
+        _sewn = [.. sewn.Where(e => e.Piece == id).SelectMany(Faces)];
     }
 
     private const int Worked = -1;
@@ -108,7 +110,8 @@ internal sealed class ShapedEdges
                 && Math.Abs(Along(faces[end]) - Along(faces[end - 1])) == 1)
                 end++;
             var (one, other) = (Along(first), Along(faces[end - 1]));
-            runs.Add(new EdgeRun(_id, first.Facing, Math.Min(one, other), end - i, AlongStitches(first.Facing), other < one || (one == other && edge.Backwards))
+            var backwards = other < one || (one == other && edge.Backwards);
+            runs.Add(new EdgeRun(_id, first.Facing, Math.Min(one, other), end - i, AlongStitches(first.Facing), backwards)
             {
                 Inside = Inside(first),
             });
@@ -266,7 +269,9 @@ internal sealed class ShapedEdges
 
     private bool Has(int x, int y) => x >= 0 && x < Columns && y >= 0 && y < Rows && _cells[y * Columns + x] == Worked;
 
-    /// <summary>What is missing of the rectangle: in the cells its number from 1, or that of its slope where a form leaves it out.</summary>
+    /// <summary>
+    /// What is missing of the rectangle: in the cells its number from 1, or that of its slope where a form leaves it out.
+    /// </summary>
     private ImmutableArray<CutExtent?> Missing()
     {
         var cuts = ImmutableArray.CreateBuilder<CutExtent?>();
@@ -311,9 +316,12 @@ internal sealed class ShapedEdges
             {
                 var found = (side, opening.At, opens) switch
                 {
-                    (PieceSide.Top, OpeningAt.Middle, (false, false, false, true)) or (PieceSide.Top, OpeningAt.Beginning, (true, false, false, true))
-                        or (PieceSide.Top, OpeningAt.End, (false, true, false, true)) => new CutExtent(opening.Id, side, box.Left, wide, high),
-                    (PieceSide.Left, OpeningAt.End, (true, false, false, true)) or (PieceSide.Right, OpeningAt.End, (false, true, false, true)) =>
+                    (PieceSide.Top, OpeningAt.Middle, (false, false, false, true))
+                        or (PieceSide.Top, OpeningAt.Beginning, (true, false, false, true))
+                        or (PieceSide.Top, OpeningAt.End, (false, true, false, true)) =>
+                        new CutExtent(opening.Id, side, box.Left, wide, high),
+                    (PieceSide.Left, OpeningAt.End, (true, false, false, true))
+                        or (PieceSide.Right, OpeningAt.End, (false, true, false, true)) =>
                         new CutExtent(opening.Id, side, box.Bottom, high, wide),
                     _ => null,
                 };
@@ -333,7 +341,8 @@ internal sealed class ShapedEdges
         {
             if (Has(nx, ny))
                 return;
-            var cut = nx < 0 || nx >= Columns || ny < 0 || ny >= Rows ? -1 : _cells[ny * Columns + nx] is var missing && missing > 0 ? missing - 1 : missing;
+            var cell = nx < 0 || nx >= Columns || ny < 0 || ny >= Rows ? -1 : _cells[ny * Columns + nx];
+            var cut = cell > 0 ? cell - 1 : cell;
             if (!from.TryGetValue(begin, out var there))
                 from.Add(begin, there = []);
             there.Add((new EdgeFace(x, y, facing, cut), end));
