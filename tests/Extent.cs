@@ -11,7 +11,7 @@ internal static class Extent
 
     public const string Whole = "whole";
 
-    private static readonly bool IsWhole = Environment.GetEnvironmentVariable("DYEPATH_WHOLE") is "1";
+    public static bool IsWhole { get; } = Environment.GetEnvironmentVariable("DYEPATH_WHOLE") is "1";
 
     public static int Of(int part, int whole) => IsWhole ? whole : part;
 }

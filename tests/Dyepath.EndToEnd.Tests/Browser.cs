@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using Microsoft.Playwright;
 
 [assembly: AssemblyFixture(typeof(Dyepath.EndToEnd.Tests.Browser))]
@@ -12,6 +13,7 @@ public sealed class Browser : IAsyncLifetime
     public static string Program => Environment.GetEnvironmentVariable("DYEPATH_CHROMIUM") ?? Places.FirstOrDefault(File.Exists)
         ?? throw new InvalidOperationException("There is no Chromium: install it, or name it in DYEPATH_CHROMIUM (./test installs Debian's).");
 
+    private readonly ConcurrentBag<Desk> _desks = [];
     private IPlaywright? _playwright;
     private IBrowser? _browser;
 
@@ -28,6 +30,17 @@ public sealed class Browser : IAsyncLifetime
             await _browser.DisposeAsync();
         _playwright?.Dispose();
     }
+
+    /// <summary>A desk that an earlier test has left, or a new one.</summary>
+    public async Task<Desk> DeskAsync(SharedHost shared, int width = 1440, int height = 900)
+    {
+        if (!_desks.TryTake(out var desk))
+            desk = await Desk.SetUpAsync(this, shared.Host);
+        await desk.Page.SetViewportSizeAsync(width, height);
+        return desk;
+    }
+
+    internal void TakeBack(Desk desk) => _desks.Add(desk);
 
     public Task<IBrowserContext> WithoutScriptAsync() => _browser!.NewContextAsync(new() { JavaScriptEnabled = false });
 

@@ -10,9 +10,8 @@ public sealed class DesignTests(Browser browser, SharedHost shared)
     [Fact]
     public async Task ANewProjectBecomesABooklet()
     {
-        var host = shared.Host;
-        await using var window = await browser.WindowAsync();
-        var page = await window.OpenShelfAsync(host);
+        await using var desk = await browser.DeskAsync(shared);
+        var page = desk.Page;
         List<string> errors = [];
         page.Console += (_, message) =>
         {
@@ -41,23 +40,22 @@ public sealed class DesignTests(Browser browser, SharedHost shared)
     [Fact]
     public async Task AChangeAnswersInEverySizeAndIsUndoneByKeys()
     {
-        var host = shared.Host;
-        await using var window = await browser.WindowAsync();
-        var page = await window.OpenShelfAsync(host);
+        await using var desk = await browser.DeskAsync(shared);
+        var page = desk.Page;
         var id = await page.BeginAsync("Open the demo tunic");
         await page.GoAsync("garment");
         Assert.Equal("2.5px", await page.Locator(".drawing path.opening").First.EvaluateAsync<string>("path => getComputedStyle(path).strokeWidth"));
         var measures = page.GetByRole(AriaRole.Region, new() { Name = "Finished measures by size" });
         var before = await measures.InnerTextAsync();
         await page.GetByLabel("Hangs below the waist").FillAsync("40");
-        await page.WaitForFunctionAsync(
+        await page.TrueAsync(
             "before => document.querySelector('[aria-label=\"Finished measures by size\"]')?.innerText !== before", before);
-        Assert.Equal("40 cm", await BelowWaist(host, page, id));
+        Assert.Equal("40 cm", await BelowWaist(shared.Host, page, id));
         await page.Keyboard.PressAsync("Control+z");
-        await page.WaitForFunctionAsync(
+        await page.TrueAsync(
             "before => document.querySelector('[aria-label=\"Finished measures by size\"]')?.innerText === before", before);
         await page.Keyboard.PressAsync("Control+Shift+z");
-        await page.WaitForFunctionAsync(
+        await page.TrueAsync(
             "before => document.querySelector('[aria-label=\"Finished measures by size\"]')?.innerText !== before", before);
     }
 

@@ -4,7 +4,7 @@ using Microsoft.Playwright;
 namespace Dyepath.EndToEnd.Tests;
 
 /// <summary>The browser's own database, asked by itself: a copy for each tab, and what earlier versions kept.</summary>
-public sealed class DeviceStoreTests(Browser browser)
+public sealed class DeviceStoreTests(Browser browser, SharedHost shared)
 {
     private const string Earlier = """
         making => new Promise(done => {
@@ -25,6 +25,7 @@ public sealed class DeviceStoreTests(Browser browser)
         })
         """;
 
+    [Trait(Extent.Trait, Extent.Whole)]
     [Fact]
     public async Task WhatEarlierVersionsKeptIsThereAndGoesToTheHost()
     {
@@ -46,8 +47,7 @@ public sealed class DeviceStoreTests(Browser browser)
     [Fact]
     public async Task ACopyTakesThePlaceOfThoseThatItFollowsAndOfNoOther()
     {
-        await using var host = new PublishedHost();
-        await host.StartAsync();
+        var host = shared.Host;
         await using var window = await browser.WindowAsync();
         var page = await window.NewPageAsync();
         await page.GotoAsync($"{host.Address}icon.svg");

@@ -53,7 +53,7 @@ public sealed class EveryPageTests(Browser browser)
         Assert.True(found.Count == 0, string.Join('\n', found));
     }
 
-    /// <summary>Looks at a page as it stands on both widths, each in one colour scheme or, as a whole, in both, and leaves a picture of each in <c>out/screens</c>.</summary>
+    /// <summary>Looks at a page as it stands on both widths, each in one colour scheme or, as a whole, in both, with a picture of each left in <c>out/screens</c>.</summary>
     internal static async Task<List<string>> Faults(IPage page, string name)
     {
         List<string> found = [];
@@ -78,8 +78,11 @@ public sealed class EveryPageTests(Browser browser)
         var wider = await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - innerWidth");
         if (wider > 0)
             found.Add($"{screen}: {wider} pixels wider than the screen");
-        var folder = Directory.CreateDirectory(Path.Combine(PublishedHost.Root, "out", "screens")).FullName;
-        await page.ScreenshotAsync(new() { Path = Path.Combine(folder, $"{screen}.png"), FullPage = true });
+        if (Extent.IsWhole)
+        {
+            var folder = Directory.CreateDirectory(Path.Combine(PublishedHost.Root, "out", "screens")).FullName;
+            await page.ScreenshotAsync(new() { Path = Path.Combine(folder, $"{screen}.png"), FullPage = true });
+        }
         return found;
     }
 }

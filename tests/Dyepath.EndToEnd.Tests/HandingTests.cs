@@ -6,6 +6,7 @@ namespace Dyepath.EndToEnd.Tests;
 /// <summary>From the design to the hook, the designer's own or a tester's, and back.</summary>
 public sealed class HandingTests(Browser browser)
 {
+    [Trait(Extent.Trait, Extent.Whole)]
     [Fact]
     public async Task ASizeBegunFromTheMakeStepStandsThereAndOnTheShelfAndOnTheHost()
     {
@@ -34,6 +35,7 @@ public sealed class HandingTests(Browser browser)
         Assert.Equal(404, (await page.APIRequest.GetAsync($"{host.Address}api/makings/{id}")).Status);
     }
 
+    [Trait(Extent.Trait, Extent.Whole)]
     [Fact]
     public async Task ATesterOpensTheAddressBeginsAndGoesOnWithoutAConnectionUntilAndAfterItIsRevoked()
     {

@@ -51,6 +51,7 @@ public sealed class KeepingTests(Browser browser, SharedHost shared)
         Assert.Contains("\"Slack water\"", await host.StoredAsync(id), StringComparison.Ordinal);
     }
 
+    [Trait(Extent.Trait, Extent.Whole)]
     [Fact]
     public async Task ATabThatIsClosedRightAfterTypingLosesNothing()
     {
@@ -60,7 +61,7 @@ public sealed class KeepingTests(Browser browser, SharedHost shared)
         var id = await page.BeginAsync("Open the demo tunic");
         await page.GoAsync("garment");
         await page.GetByLabel(Workspace.Title).FillAsync("Typed and gone");
-        await page.WaitForFunctionAsync("() => document.querySelector('.project-title')?.textContent === 'Typed and gone'");
+        await page.TrueAsync("() => document.querySelector('.project-title')?.textContent === 'Typed and gone'");
         await page.WaitForTimeoutAsync(150);
         await page.CloseAsync();
         page = await window.OpenProjectAsync(host, id);
@@ -105,7 +106,7 @@ public sealed class KeepingTests(Browser browser, SharedHost shared)
         var second = await window.OpenProjectAsync(host, id);
         await second.GetByLabel(Workspace.Title).FillAsync("From the second tab");
         await second.SavedAsync();
-        await first.WaitForFunctionAsync("() => document.querySelector('#at-title').value === 'From the second tab'");
+        await first.TrueAsync("() => document.querySelector('#at-title').value === 'From the second tab'");
         await first.GetByLabel(Workspace.Title).FillAsync("And back");
         await first.SavedAsync();
         Assert.Contains("\"And back\"", await host.StoredAsync(id), StringComparison.Ordinal);

@@ -6,6 +6,7 @@ namespace Dyepath.EndToEnd.Tests;
 /// <summary>Where the key of a handed-over piece is to be seen once the address with it was opened: nowhere.</summary>
 public sealed class KeyInAddressTests(Browser browser)
 {
+    [Trait(Extent.Trait, Extent.Whole)]
     [Fact]
     public async Task TheKeyLeavesTheAddressBeforeTheProgramEvenBegins()
     {

@@ -9,9 +9,8 @@ public sealed class KeyboardTests(Browser browser, SharedHost shared)
     [Fact]
     public async Task ADesignerReachesChangesAndUndoesByKeysAlone()
     {
-        var host = shared.Host;
-        await using var window = await browser.WindowAsync();
-        var page = await window.OpenShelfAsync(host);
+        await using var desk = await browser.DeskAsync(shared);
+        var page = desk.Page;
         await Reach(page, "New project");
         await page.Keyboard.PressAsync("Enter");
         await page.AtAsync(new Regex("/yarn$"));
@@ -25,7 +24,7 @@ public sealed class KeyboardTests(Browser browser, SharedHost shared)
         await page.Keyboard.TypeAsync("By keys");
         await page.SavedAsync();
         await page.Keyboard.PressAsync("Control+z");
-        await page.WaitForFunctionAsync("() => document.querySelector('#at-title').value !== 'By keys'");
+        await page.TrueAsync("() => document.querySelector('#at-title').value !== 'By keys'");
     }
 
     /// <summary>Moves until the element of that name has the focus.</summary>

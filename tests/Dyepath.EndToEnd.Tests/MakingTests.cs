@@ -10,8 +10,10 @@ public sealed partial class MakingTests(Browser browser, SharedHost shared)
     [Fact]
     public async Task AWholeSmallPieceIsMadeByTapsAndByKeys()
     {
-        await using var phone = await Phone.OpenAsync(browser, shared, Pieces.Mat);
-        var page = await phone.AtFirstRowAsync();
+        await using var desk = await browser.DeskAsync(shared, Phone.Wide, Phone.High);
+        var page = desk.Page;
+        var id = await shared.Host.BeginAsync(Pieces.Mat);
+        await page.AtFirstRowAsync(shared.Host, id);
         Assert.Matches("Row 1 ", await page.HeadingAsync());
 
         // The front half by taps, each row's end looked at; a slip of the thumb taken back.
@@ -33,11 +35,12 @@ public sealed partial class MakingTests(Browser browser, SharedHost shared)
             await page.PressAsync(keys[presses % 3]);
         }
         await page.SavedAsync();
-        var log = await phone.Host.LogAsync(phone.Id);
+        var log = await shared.Host.LogAsync(id);
         // Eighteen rows, two rounds of the border, and the one that was taken back.
         Assert.Equal((18 + 2 + 1, 1, 8), (log.Count(e => e.Kind == EntryKind.Row), log.Count(e => e.Kind == EntryKind.Back), log.Count(e => e.Phase == 0)));
     }
 
+    [Trait(Extent.Trait, Extent.Whole)]
     [Fact]
     public async Task WithoutAConnectionItGoesOnAndIsBroughtTogetherAfterwards()
     {
@@ -72,7 +75,8 @@ public sealed partial class MakingTests(Browser browser, SharedHost shared)
         await page.SavedAsync();
         phone.Host.Kill();
         await page.PressAsync("PageDown");
-        await page.SavedAsync("On this device, sending…");
+        // Shown for a moment alone, so that it is looked for at every frame.
+        await page.WaitForFunctionAsync("() => document.querySelector('.save')?.textContent.trim() === 'On this device, sending…'");
         await page.SavedAsync("On this device, waiting for the host");
         Assert.Empty(await page.CutAsync(".make-top .save, .make-top .save > span"));
         await phone.Host.StartAsync();
@@ -139,8 +143,10 @@ public sealed partial class MakingTests(Browser browser, SharedHost shared)
     [Fact]
     public async Task ALostPlaceIsFoundByTheRowsFirstColours()
     {
-        await using var phone = await Phone.OpenAsync(browser, shared, Pieces.Tunic);
-        var page = await phone.AtFirstRowAsync();
+        await using var desk = await browser.DeskAsync(shared, Phone.Wide, Phone.High);
+        var page = desk.Page;
+        var id = await shared.Host.BeginAsync(Pieces.Tunic);
+        await page.AtFirstRowAsync(shared.Host, id);
         for (var row = 1; row < 12; row++)
             await page.PressAsync("PageDown");
         var runs = await page.Locator(".make-runs li").AllInnerTextsAsync();
@@ -191,7 +197,7 @@ public sealed partial class MakingTests(Browser browser, SharedHost shared)
             if (run + 1 < runs)
                 await Assertions.Expect(page.Locator(".make-runs .past")).ToHaveCountAsync(run + 1);
         }
-        await page.WaitForFunctionAsync("() => document.title.includes('Row 2 ')");
+        await page.TrueAsync("() => document.title.includes('Row 2 ')");
         Assert.Equal(2, Pieces.Row(await page.TitleAsync()));
         var said = await page.EvaluateAsync<string[]>("did.said.map(s => s[0])");
         Assert.Equal(runs, said.Length);
@@ -211,7 +217,7 @@ public sealed partial class MakingTests(Browser browser, SharedHost shared)
         Assert.Equal([0, -1, 1], (await phone.Host.LogAsync(phone.Id)).Where(e => e.Kind == EntryKind.Run).Take(3).Select(e => e.Phase ?? 9));
 
         await page.GetByTitle("Leave this piece").ClickAsync();
-        await page.WaitForFunctionAsync("() => did.awake === 0");
+        await page.TrueAsync("() => did.awake === 0");
     }
 
     [Fact]
@@ -267,8 +273,10 @@ public sealed partial class MakingTests(Browser browser, SharedHost shared)
     [Fact]
     public async Task AScreenReaderHearsTheRow()
     {
-        await using var phone = await Phone.OpenAsync(browser, shared, Pieces.Tunic);
-        var page = await phone.AtFirstRowAsync();
+        await using var desk = await browser.DeskAsync(shared, Phone.Wide, Phone.High);
+        var page = desk.Page;
+        var id = await shared.Host.BeginAsync(Pieces.Tunic);
+        await page.AtFirstRowAsync(shared.Host, id);
         await Assertions.Expect(page.Locator("main [role=status]").First).ToHaveTextAsync("Front: Row 1 (RS) of 86");
         await page.GetByRole(AriaRole.List, new() { Name = "The row in the order of work" }).WaitForAsync();
         await Assertions.Expect(page.GetByRole(AriaRole.Img).First).ToHaveAccessibleNameAsync(new Regex("in the order of work: 5 deep water, 4 shallows, 3 foam"));

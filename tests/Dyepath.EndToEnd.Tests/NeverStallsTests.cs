@@ -14,6 +14,7 @@ public sealed class NeverStallsTests(Browser browser, SharedHost shared)
         };
         """;
 
+    [Trait(Extent.Trait, Extent.Whole)]
     [Fact]
     public async Task ADocumentWhosePlanFailsIsOpenedReadUndoneAndOpenedAgain()
     {

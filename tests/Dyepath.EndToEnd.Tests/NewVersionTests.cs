@@ -144,6 +144,7 @@ public sealed partial class NewVersionTests(Browser browser, SharedHost shared)
     }
 
     /// <summary>A worker that was being installed before the page listened, that is too slow to answer at first, and a page that is long on its way.</summary>
+    [Trait(Extent.Trait, Extent.Whole)]
     [Fact]
     public async Task ASlowMachineFindsTheNewerVersionAndOpensItOnce()
     {
@@ -179,7 +180,7 @@ public sealed partial class NewVersionTests(Browser browser, SharedHost shared)
         await page.GetByText(Ready).WaitForAsync();
 
         await page.GetByRole(AriaRole.Button, new() { Name = "Take it now" }).ClickAsync();
-        await page.WaitForFunctionAsync("() => reloads > 0");
+        await page.TrueAsync("() => reloads > 0");
         await page.Clock.RunForAsync(5_000);
         Assert.Equal(1, await page.EvaluateAsync<int>("() => reloads"));
     }
@@ -261,6 +262,7 @@ public sealed partial class NewVersionTests(Browser browser, SharedHost shared)
         Assert.Equal(0, await page.GetByLabel("Size", new() { Exact = true }).CountAsync());
     }
 
+    [Trait(Extent.Trait, Extent.Whole)]
     [Fact]
     public async Task AVersionThatDoesNotArriveWholeLeavesTheOldOneAtWork()
     {
@@ -343,6 +345,7 @@ public sealed partial class NewVersionTests(Browser browser, SharedHost shared)
     }
 
     /// <summary>The worker answers for the program's own pages, and hides none of the host's.</summary>
+    [Trait(Extent.Trait, Extent.Whole)]
     [Fact]
     public async Task TheWorkerAnswersForTheProgramsOwnPagesAlone()
     {
@@ -380,7 +383,7 @@ public sealed partial class NewVersionTests(Browser browser, SharedHost shared)
     /// <returns>The page's version.</returns>
     private static async Task<string> KeptAsync(IPage page)
     {
-        await page.WaitForFunctionAsync("() => navigator.serviceWorker.controller !== null", null);
+        await page.TrueAsync("() => navigator.serviceWorker.controller !== null", null);
         return await VersionAsync(page);
     }
 
@@ -395,7 +398,7 @@ public sealed partial class NewVersionTests(Browser browser, SharedHost shared)
     {
         try
         {
-            await page.WaitForFunctionAsync(
+            await page.TrueAsync(
                 "old => { const start = document.querySelector('script[src$=\"js/start.js\"]'); return start && !start.src.includes(`/v/${old}/`); }", old);
         }
         catch (TimeoutException)

@@ -42,8 +42,7 @@ internal sealed class Phone : IAsyncDisposable
     public async Task<IPage> AtFirstRowAsync()
     {
         var page = await Window.NewPageAsync();
-        await page.OpenPieceAsync(Host, Id);
-        await page.FirstRowAsync();
+        await page.AtFirstRowAsync(Host, Id);
         return page;
     }
 

@@ -57,7 +57,7 @@ internal static partial class Pieces
     /// <summary>Opens a piece, and goes on without counting where that is asked.</summary>
     public static async Task OpenPieceAsync(this IPage page, PublishedHost host, string id)
     {
-        await page.GotoAsync(new Uri(host.Address, $"make/{id}").ToString());
+        await page.ToAsync(new Uri(host.Address, $"make/{id}"));
         await page.Locator(".make h1").WaitForAsync();
         var unmeasured = page.GetByRole(AriaRole.Button, new() { Name = "Go on without counting" });
         if (await unmeasured.IsVisibleAsync())
@@ -72,12 +72,19 @@ internal static partial class Pieces
     {
         var before = await page.TitleAsync();
         await act();
-        await page.WaitForFunctionAsync("before => document.title !== before", before);
+        await page.TrueAsync("before => document.title !== before", before);
     }
 
     public static Task TapAsync(this IPage page) => page.MovesAsync(() => page.Locator(".make-done").ClickAsync());
 
     public static Task PressAsync(this IPage page, string key) => page.MovesAsync(() => page.Keyboard.PressAsync(key));
+
+    /// <summary>The piece with its first row at hand, its yarn not counted.</summary>
+    public static async Task AtFirstRowAsync(this IPage page, PublishedHost host, string id)
+    {
+        await page.OpenPieceAsync(host, id);
+        await page.FirstRowAsync();
+    }
 
     /// <summary>To the first row of the piece.</summary>
     public static async Task FirstRowAsync(this IPage page)

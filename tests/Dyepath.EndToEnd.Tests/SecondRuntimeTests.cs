@@ -18,9 +18,8 @@ public sealed class SecondRuntimeTests(Browser browser, SharedHost shared)
         var plan = GarmentPlanner.Plan(ProjectReader.Read(DemoProject.Utf8).Project!).Plan!;
         var order = SimulationJob.Write(SimulationOrder.Of(plan, plan.Sizes[2], CheckHabit.EverySection, trials: 40, seed: 7));
         var here = JobRunner.Run(SimulationJob.Name, order, new Progress<double>());
-        var host = shared.Host;
-        await using var window = await browser.WindowAsync();
-        var page = await window.OpenShelfAsync(host);
+        await using var desk = await browser.DeskAsync(shared);
+        var page = desk.Page;
         var there = await page.EvaluateAsync<int[]>(
             """
             async order => {

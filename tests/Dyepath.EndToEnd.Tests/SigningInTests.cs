@@ -62,6 +62,7 @@ public sealed class SigningInTests(Browser browser)
         Assert.Equal(0, await page.Locator("a.account").CountAsync());
     }
 
+    [Trait(Extent.Trait, Extent.Whole)]
     [Fact]
     public async Task WithTheKeyboardAloneADeviceSignsInAnotherOutAndItselfOut()
     {
@@ -83,7 +84,7 @@ public sealed class SigningInTests(Browser browser)
         // This device was seen last and stands first.
         await TabToAsync(page, "Sign out Chrome on Linux, last seen within the last hour");
         await page.Keyboard.PressAsync("Enter");
-        await page.WaitForFunctionAsync("() => document.querySelectorAll('.devices li').length === 1");
+        await page.TrueAsync("() => document.querySelectorAll('.devices li').length === 1");
         await there.ReloadAsync();
         await there.GetByRole(AriaRole.Button, new() { Name = "Sign in" }).WaitForAsync();
         await TabToAsync(page, "Sign out everywhere");
@@ -128,6 +129,7 @@ public sealed class SigningInTests(Browser browser)
         await page.GetByRole(AriaRole.Button, new() { Name = "Sign in" }).WaitForAsync();
     }
 
+    [Trait(Extent.Trait, Extent.Whole)]
     [Fact]
     public async Task ADeviceThatIsNotOursKeepsNothing()
     {

@@ -75,7 +75,7 @@ public sealed partial class WhereItIsTests(Browser browser, SharedHost shared)
         await page.EvaluateAsync("() => { globalThis.refuses = true; }");
         host.Kill();
         await page.GetByLabel(Workspace.Title).FillAsync("Nowhere yet");
-        await page.WaitForFunctionAsync("() => document.querySelector('.save')?.textContent.includes('Not saved')");
+        await page.TrueAsync("() => document.querySelector('.save')?.textContent.includes('Not saved')");
         Assert.Contains("it is full", await page.Locator(".save").InnerTextAsync(), StringComparison.Ordinal);
         await page.GetByRole(AriaRole.Button, new() { Name = "Save it as a file" }).WaitForAsync();
         Assert.True(await page.EvaluateAsync<bool>("() => { const leaving = new Event('beforeunload', { cancelable: true }); dispatchEvent(leaving); return leaving.defaultPrevented; }"));
@@ -107,7 +107,7 @@ public sealed partial class WhereItIsTests(Browser browser, SharedHost shared)
         await second.GetByLabel(Workspace.Title).FillAsync("From the second");
         var asked = await Asked(first, second);
         await asked.GetByLabel(Workspace.Title).FillAsync("Typed in the conflict");
-        await asked.WaitForFunctionAsync("() => document.querySelector('.save')?.textContent.includes('yours is saved on this device')");
+        await asked.TrueAsync("() => document.querySelector('.save')?.textContent.includes('yours is saved on this device')");
         Assert.Contains("Typed in the conflict", await asked.EvaluateAsync<string[]>(CopiesOf));
         await first.CloseAsync();
         await second.CloseAsync();
@@ -136,7 +136,7 @@ public sealed partial class WhereItIsTests(Browser browser, SharedHost shared)
         await WriteOverAsync(first, second, "slow river moss", "dune");
         await first.Locator(".conflict").WaitForAsync();
         await second.GetByLabel(Workspace.Title).FillAsync("dune two 1");
-        await first.WaitForFunctionAsync("() => document.querySelector('.conflict-other')?.textContent.includes('dune two 1')");
+        await first.TrueAsync("() => document.querySelector('.conflict-other')?.textContent.includes('dune two 1')");
         Assert.Equal("Yours: title is “slow river moss”.", await first.Locator(".conflict-mine").InnerTextAsync());
         await first.GetByRole(AriaRole.Button, new() { Name = "Go on with the other" }).ClickAsync();
         foreach (var page in new[] { first, second })
@@ -159,7 +159,7 @@ public sealed partial class WhereItIsTests(Browser browser, SharedHost shared)
         await WriteOverAsync(first, second, "A-rose", "B-clay");
         await first.Locator(".conflict").WaitForAsync();
         await second.GetByLabel(Workspace.Title).FillAsync("B-clay, later");
-        await first.WaitForFunctionAsync("() => document.querySelector('.conflict-other')?.textContent.includes('B-clay, later')");
+        await first.TrueAsync("() => document.querySelector('.conflict-other')?.textContent.includes('B-clay, later')");
         await first.ReloadAsync();
         await first.Locator(".conflict").WaitForAsync();
         Assert.Equal("Yours: title is “A-rose”.", await first.Locator(".conflict-mine").InnerTextAsync());
@@ -193,6 +193,7 @@ public sealed partial class WhereItIsTests(Browser browser, SharedHost shared)
         await second.Locator(".conflict").WaitForAsync();
     }
 
+    [Trait(Extent.Trait, Extent.Whole)]
     [Fact]
     public async Task AnErrorOfTheHostIsTriedAgainByItself()
     {
@@ -257,6 +258,7 @@ public sealed partial class WhereItIsTests(Browser browser, SharedHost shared)
     }
 
     /// <summary>The processor twelve times slower, the host answering in 0 to 2 s: no conflict, and everything is there.</summary>
+    [Trait(Extent.Trait, Extent.Whole)]
     [Fact]
     public Task QuickEditsOnASlowMachineAreAllThere() => EditQuicklyAsync(Extent.Of(6, 40), seed: 1);
 

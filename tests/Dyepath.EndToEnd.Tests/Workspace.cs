@@ -56,17 +56,33 @@ internal static partial class Workspace
         return await http.GetStringAsync(new Uri($"api/projects/{id}", UriKind.Relative));
     }
 
+    /// <summary>Goes to an address inside the open program, or, where the page has none of that host, loads it.</summary>
+    public static async Task ToAsync(this IPage page, Uri address)
+    {
+        var moved = await page.EvaluateAsync<bool>(
+            "address => location.origin === new URL(address).origin && !!globalThis.Blazor && (Blazor.navigateTo(address), true)", address.ToString());
+        if (!moved)
+            await page.GotoAsync(address.ToString());
+    }
+
     /// <summary>Waits until the page's own address is one of these; asked of the page, as a move inside it can be missed by who listens for it while it works.</summary>
     /// <returns>The address.</returns>
-    public static async Task<string> AtAsync(this IPage page, Regex address) => await (await page.WaitForFunctionAsync(
-        "address => new RegExp(address).test(location.href) && location.href", address.ToString(), new() { Timeout = Patience })).JsonValueAsync<string>();
+    public static async Task<string> AtAsync(this IPage page, Regex address) => await (await page.TrueAsync(
+        "address => new RegExp(address).test(location.href) && location.href", address.ToString())).JsonValueAsync<string>();
 
     /// <summary>The page's own address, asked of the page for the same reason.</summary>
     public static Task<string> AddressAsync(this IPage page) => page.EvaluateAsync<string>("() => location.href");
 
     /// <summary>Waits until the service worker keeps the program.</summary>
-    public static Task WorkerReadyAsync(this IPage page) => page.WaitForFunctionAsync(
-        "() => navigator.serviceWorker.ready.then(() => true)", null, new() { Timeout = Patience });
+    public static Task WorkerReadyAsync(this IPage page) => page.TrueAsync(
+        "() => navigator.serviceWorker.ready.then(() => true)");
+
+    /// <summary>
+    /// Waits until the page answers true, over reloads too. Asked twenty times a second: asked at every frame, as is usual, the page would draw all
+    /// of them.
+    /// </summary>
+    public static Task<IJSHandle> TrueAsync(this IPage page, string question, object? about = null, float patience = Patience) =>
+        page.WaitForFunctionAsync(question, about, new() { Timeout = patience, PollingInterval = 50 });
 
     /// <summary>Asks the page until what it promises is true. (Playwright's own waiting takes the promise itself for the answer.)</summary>
     public static async Task UntilAsync(this IPage page, string question, object? about = null)
@@ -86,11 +102,11 @@ internal static partial class Workspace
     public static async Task PlannedAsync(this IPage page, float patience = Patience)
     {
         await page.Locator(".draft-head .state").WaitForAsync(new() { State = WaitForSelectorState.Attached, Timeout = patience });
-        await page.WaitForFunctionAsync("() => !document.querySelector('.draft-head .state')?.textContent.includes('Working')", null, new() { Timeout = patience });
+        await page.TrueAsync("() => !document.querySelector('.draft-head .state')?.textContent.includes('Working')", patience: patience);
     }
 
     public static Task SavedAsync(this IPage page, string words = "Saved") =>
-        page.WaitForFunctionAsync("words => document.querySelector('.save')?.textContent.trim() === words", words, new() { Timeout = Patience });
+        page.TrueAsync("words => document.querySelector('.save')?.textContent.trim() === words", words);
 
     /// <summary>Of these elements, the words of which something is not in view.</summary>
     public static Task<string[]> CutAsync(this IPage page, string selector) => page.EvaluateAsync<string[]>(
