@@ -336,16 +336,22 @@ internal sealed class ShapedEdges
             var (x, y) = corner;
             var (lowerLeft, lowerRight, upperLeft, upperRight) = (Has(x - 1, y - 1), Has(x, y - 1), Has(x - 1, y), Has(x, y));
             var again = lowerLeft == upperRight && lowerRight == upperLeft && !touched.Add(corner);
-            (var face, corner) = lowerLeft && !upperLeft && !again ? (new EdgeFace(x - 1, y - 1, PieceSide.Top, CutAt(x - 1, y)), (x - 1, y))
-                : lowerRight && !lowerLeft && !again ? (new EdgeFace(x, y - 1, PieceSide.Left, CutAt(x - 1, y - 1)), (x, y - 1))
-                : upperRight && !lowerRight ? (new EdgeFace(x, y, PieceSide.Bottom, CutAt(x, y - 1)), (x + 1, y))
-                : (new EdgeFace(x - 1, y, PieceSide.Right, CutAt(x, y)), (x, y + 1));
+            // A face goes on from this corner to the next, the piece at its left.
+            (var face, corner) = lowerLeft && !upperLeft && !again ? (At(x - 1, y - 1, PieceSide.Top, x - 1, y), (x - 1, y))
+                : lowerRight && !lowerLeft && !again ? (At(x, y - 1, PieceSide.Left, x - 1, y - 1), (x, y - 1))
+                : upperRight && !lowerRight ? (At(x, y, PieceSide.Bottom, x, y - 1), (x + 1, y))
+                : (At(x - 1, y, PieceSide.Right, x, y), (x, y + 1));
             yield return face;
         }
         while (corner != first);
-    }
 
-    /// <summary>What is missing at a place, as <see cref="EdgeFace.Cut"/> says it.</summary>
-    private int CutAt(int x, int y) =>
-        x < 0 || x >= Columns || y < 0 || y >= Rows ? -1 : _cells[y * Columns + x] is var missing && missing > 0 ? missing - 1 : missing;
+        // What is missing is beyond the face.
+        EdgeFace At(int x, int y, PieceSide facing, int beyondX, int beyondY)
+        {
+            if (beyondX < 0 || beyondX >= Columns || beyondY < 0 || beyondY >= Rows)
+                return new EdgeFace(x, y, facing, -1);
+            var missing = _cells[beyondY * Columns + beyondX];
+            return new EdgeFace(x, y, facing, missing > 0 ? missing - 1 : missing);
+        }
+    }
 }
