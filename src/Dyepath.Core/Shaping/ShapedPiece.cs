@@ -16,6 +16,7 @@ public sealed class ShapedPiece
     private ShapedPiece(SteadyPanel panel, ImmutableArray<ShapedPart> parts, int bias)
     {
         (Panel, Parts, Bias) = (panel, parts, bias);
+        (FirstColumn, LastColumn) = (parts.Min(p => p.Outline.FirstColumn), parts.Max(p => p.Outline.LastColumn));
         Steps = [.. ShapingSteps.Of(this)];
         Breaks = bias > 0 ? [] : [.. MotifBreaks.Of(this)];
         Strips = [.. SkippedStrips.Of(this)];
@@ -56,10 +57,10 @@ public sealed class ShapedPiece
     public int WidestRow => Parts.Max(p => p.Outline.Runs.Max(r => r.Units));
 
     /// <summary>The rightmost column of all rows.</summary>
-    public int FirstColumn => Parts.Min(p => p.Outline.FirstColumn);
+    public int FirstColumn { get; }
 
     /// <summary>The leftmost column of all rows.</summary>
-    public int LastColumn => Parts.Max(p => p.Outline.LastColumn);
+    public int LastColumn { get; }
 
     /// <summary>
     /// Pooling units of variegated yarn in stitches, turns and slip stitches of all parts, without foundation, ends and what is cut away at

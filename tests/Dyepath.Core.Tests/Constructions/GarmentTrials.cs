@@ -33,9 +33,11 @@ internal static class GarmentTrials
     private static bool IsOpen(GarmentSpec garment, EdgingPlace place) => garment.Shape.Construct(garment).Edgings.First(e => e.Place == place).IsOpen;
 
     /// <summary>The plan and its words agree with what other routes find.</summary>
-    public static Plan Check(Project project)
+    public static Plan Check(Project project) => Check(project.Planned());
+
+    /// <inheritdoc cref="Check(Project)"/>
+    public static Plan Check(Plan plan)
     {
-        var plan = project.Planned();
         Assert.Empty(PlanCheck.Verify(plan, TestContext.Current.CancellationToken));
         Assert.Empty(PatternCheck.Run(plan));
         return plan;

@@ -29,6 +29,11 @@ internal sealed class GradingSearch
     private readonly int[] _picks;
     private readonly int[] _capacity;
     private readonly int _chainWork;
+
+    /// <summary>How the prices are to move, and which of them: each at most once up and once down.</summary>
+    private readonly int[] _changes;
+
+    private readonly List<int> _changed = [];
     private long _left;
     private long _best;
     private int[]? _found;
@@ -42,6 +47,7 @@ internal sealed class GradingSearch
         _picks = new int[table.Sizes];
         _chainWork = 1 + table.Options.Sum(o => o.Count) / 3;
         _capacity = Capacities();
+        _changes = new int[table.Sizes * table.Charts];
     }
 
     /// <summary>Options by position, or null where nothing costs less than <paramref name="below"/>.</summary>
@@ -100,12 +106,10 @@ internal sealed class GradingSearch
             int[] picks = [.. _picks];
             Spend(_table.Charts * n / 4);
             Array.Clear(sums);
-            for (var c = 0; c < sums.Length; c++)
+            for (var p = 0; p < n; p++)
             {
-                if (_states[c] != ChartState.Undecided)
-                    continue;
-                for (var p = 0; p < n; p++)
-                    sums[c] += prices[p * sums.Length + c];
+                for (var c = 0; c < sums.Length; c++)
+                    sums[c] += _states[c] == ChartState.Undecided ? prices[p * sums.Length + c] : 0;
             }
             int[] top = [.. Enumerable.Range(0, sums.Length).Where(c => sums[c] > 0).OrderByDescending(c => sums[c]).ThenBy(c => c)
                 .Take(_most - open)];
@@ -135,11 +139,10 @@ internal sealed class GradingSearch
     private bool Move(long[] prices, int[] picks, int[] top, double pace, long gap)
     {
         var (n, charts) = (_table.Sizes, _table.Charts);
-        var changes = new Dictionary<int, int>();
         foreach (var c in top)
         {
             for (var p = 0; p < n; p++)
-                changes[p * charts + c] = -1;
+                Change(p * charts + c, -1);
         }
         for (var p = 0; p < n; p++)
         {
@@ -148,18 +151,26 @@ internal sealed class GradingSearch
             if (options.SecondChart[picks[p]] != options.Chart[picks[p]])
                 Use(p, options.SecondChart[picks[p]]);
         }
-        var squares = changes.Values.Count(v => v != 0);
-        if (squares == 0)
-            return false;
-        var move = Math.Max(1, (long)(pace * gap / squares));
-        foreach (var (at, change) in changes)
-            prices[at] = Math.Clamp(prices[at] + move * change, 0, (long)1e15);
-        return true;
+        var squares = _changed.Count(at => _changes[at] != 0);
+        var move = squares == 0 ? 0 : Math.Max(1, (long)(pace * gap / squares));
+        foreach (var at in _changed)
+        {
+            prices[at] = Math.Clamp(prices[at] + move * _changes[at], 0, (long)1e15);
+            _changes[at] = 0;
+        }
+        _changed.Clear();
+        return squares > 0;
 
         void Use(int p, int chart)
         {
             if (_states[chart] == ChartState.Undecided)
-                changes[p * charts + chart] = changes.GetValueOrDefault(p * charts + chart) + 1;
+                Change(p * charts + chart, 1);
+        }
+
+        void Change(int at, int by)
+        {
+            _changed.Add(at);
+            _changes[at] += by;
         }
     }
 

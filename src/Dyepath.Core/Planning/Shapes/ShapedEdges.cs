@@ -335,37 +335,31 @@ internal sealed class ShapedEdges
     /// <summary>Against the clock from the bottom's left on: bottom, right, top, left.</summary>
     private IEnumerable<EdgeFace> Round()
     {
-        // A face begins at the corner (x, y) of stitches and ends at the next, the piece at its left.
-        var from = new Dictionary<(int, int), List<(EdgeFace Face, (int X, int Y) End)>>();
-        void Add(int x, int y, PieceSide facing, int nx, int ny, (int, int) begin, (int, int) end)
+        // Where two stitches touch at a corner alone, the edge comes by twice: first along the lower one, then along the upper one.
+        var touched = new HashSet<(int, int)>();
+        var first = (X: Enumerable.Range(0, Columns).First(x => Has(x, 0)), Y: 0);
+        var corner = first;
+        do
         {
-            if (Has(nx, ny))
-                return;
-            var cell = nx < 0 || nx >= Columns || ny < 0 || ny >= Rows ? -1 : _cells[ny * Columns + nx];
-            var cut = cell > 0 ? cell - 1 : cell;
-            if (!from.TryGetValue(begin, out var there))
-                from.Add(begin, there = []);
-            there.Add((new EdgeFace(x, y, facing, cut), end));
-        }
-        for (var y = 0; y < Rows; y++)
-        {
-            for (var x = 0; x < Columns; x++)
-            {
-                if (!Has(x, y))
-                    continue;
-                Add(x, y, PieceSide.Bottom, x, y - 1, (x, y), (x + 1, y));
-                Add(x, y, PieceSide.Right, x + 1, y, (x + 1, y), (x + 1, y + 1));
-                Add(x, y, PieceSide.Top, x, y + 1, (x + 1, y + 1), (x, y + 1));
-                Add(x, y, PieceSide.Left, x - 1, y, (x, y + 1), (x, y));
-            }
-        }
-        var corner = (X: Enumerable.Range(0, Columns).First(x => Has(x, 0)), Y: 0);
-        while (from.TryGetValue(corner, out var next) && next.Count > 0)
-        {
-            var (face, end) = next[0];
-            next.RemoveAt(0);
+            var (x, y) = corner;
+            var (lowerLeft, lowerRight, upperLeft, upperRight) = (Has(x - 1, y - 1), Has(x, y - 1), Has(x - 1, y), Has(x, y));
+            var again = lowerLeft == upperRight && lowerRight == upperLeft && !touched.Add(corner);
+            // A face goes on from this corner to the next, the piece at its left.
+            (var face, corner) = lowerLeft && !upperLeft && !again ? (At(x - 1, y - 1, PieceSide.Top, x - 1, y), (x - 1, y))
+                : lowerRight && !lowerLeft && !again ? (At(x, y - 1, PieceSide.Left, x - 1, y - 1), (x, y - 1))
+                : upperRight && !lowerRight ? (At(x, y, PieceSide.Bottom, x, y - 1), (x + 1, y))
+                : (At(x - 1, y, PieceSide.Right, x, y), (x, y + 1));
             yield return face;
-            corner = end;
+        }
+        while (corner != first);
+
+        // What is missing is beyond the face.
+        EdgeFace At(int x, int y, PieceSide facing, int beyondX, int beyondY)
+        {
+            if (beyondX < 0 || beyondX >= Columns || beyondY < 0 || beyondY >= Rows)
+                return new EdgeFace(x, y, facing, -1);
+            var missing = _cells[beyondY * Columns + beyondX];
+            return new EdgeFace(x, y, facing, missing > 0 ? missing - 1 : missing);
         }
     }
 }
