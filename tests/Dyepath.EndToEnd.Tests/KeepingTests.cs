@@ -68,6 +68,7 @@ public sealed class KeepingTests(Browser browser, SharedHost shared)
         Assert.Equal("Typed and gone", await page.GetByLabel(Workspace.Title).InputValueAsync());
     }
 
+    [Trait(Extent.Trait, Extent.Whole)]
     [Theory]
     [InlineData("Go on with mine", "Mine", 0, Explicit = true)]
     [InlineData("Go on with the other", "Theirs", 0, Explicit = true)]

@@ -11,8 +11,9 @@ public sealed class KilledTests
           .observe(document, { subtree: true, childList: true, characterData: true });
         """;
 
+    [Trait(Extent.Trait, Extent.Whole)]
     [Fact]
-    public Task NothingThatWasShownIsLost() => KillAsync(Extent.Of(3, 10), seed: 1);
+    public Task NothingThatWasShownIsLost() => KillAsync(times: 10, seed: 1);
 
     /// <summary>For the closing figures: run it by itself.</summary>
     [Fact(Explicit = true)]

@@ -14,6 +14,7 @@ public sealed partial class NewVersionTests(Browser browser, SharedHost shared)
     /// <summary>In milliseconds: a page may wait four minutes until its worker has mended what it kept, and then starts anew.</summary>
     private const float Mending = 300_000;
 
+    [Trait(Extent.Trait, Extent.Whole)]
     [Fact]
     public async Task OpenTabsGoOnInTheirVersionAndTakeTheNewerOneTogetherBetweenEdits()
     {

@@ -90,6 +90,7 @@ public sealed partial class WhereItIsTests(Browser browser, SharedHost shared)
         Assert.Contains("On both", await page.EvaluateAsync<string[]>(CopiesOf));
     }
 
+    [Trait(Extent.Trait, Extent.Whole)]
     [Fact]
     public async Task TwoTabsThatEditAtOnceKeepBothAndSheChoosesEvenAfterAReload()
     {
@@ -260,7 +261,7 @@ public sealed partial class WhereItIsTests(Browser browser, SharedHost shared)
     /// <summary>The processor twelve times slower, the host answering in 0 to 2 s: no conflict, and everything is there.</summary>
     [Trait(Extent.Trait, Extent.Whole)]
     [Fact]
-    public Task QuickEditsOnASlowMachineAreAllThere() => EditQuicklyAsync(Extent.Of(6, 40), seed: 1);
+    public Task QuickEditsOnASlowMachineAreAllThere() => EditQuicklyAsync(edits: 40, seed: 1);
 
     /// <summary>For the figures in docs/reliability.md: run it by itself.</summary>
     [Fact(Explicit = true)]
