@@ -95,24 +95,10 @@ internal static class PlanFindings
             yield return new Finding(
                 FindingLevel.Note, "fabric.swatch.hung",
                 "The swatch was hung with its rows across the pull, and this garment hangs the other way: sizes follow the blocked gauge. Hang a swatch by its side to see how far it drops.");
-        if (project.Yarn.Ball.Length < 2 * shared.YarnPerUnit * shared.Ring.SequenceUnits)
-            yield return new Finding(
-                FindingLevel.Warning, "yarn.ball.length", "A ball holds less than two sequences: every join may waste half of it.");
-        foreach (var pair in LookAlikes.Find(
-            [.. project.Yarn.Sections.Select(s => new NamedColour(s.Name, s.Colour))], LookAlikeLimits.Default))
-            yield return new Finding(pair.Viewing == Viewing.Normal ? FindingLevel.Warning : FindingLevel.Note, "yarn.sections", Words(pair));
-        var grist = project.Yarn.Ball.Length.Metres / project.Yarn.Ball.Mass.Grams * 100;
-        var usual = YarnWeights.ByGrist(grist, YarnWeightRevision.B);
-        if (project.Yarn.Category is { } named && usual.All(w => w.Category != named))
-            yield return new Finding(FindingLevel.Note, "yarn.category", FormattableString.Invariant(
-                $"The pattern names yarn weight category {named}; {grist:0} m in 100 g is usual for category {string.Join(" or ", usual.Select(w => $"{w.Category} ({w.Name})"))}: check the category, or the ball."));
-        if (project.Yarn.Name == StarterDocument.UnnamedYarn)
-            yield return new Finding(
-                FindingLevel.Note, "yarn.name", $"The yarn is still called “{StarterDocument.UnnamedYarn}”: put in its name and colourway, so that makers find it.");
+        foreach (var yarn in YarnFindings.Of(shared))
+            yield return yarn;
         foreach (var example in ExampleValues.Findings(project))
             yield return example;
-        if (shared.Period is null)
-            yield return new Finding(FindingLevel.Warning, "yarn.sections", "All sections have one colour: there is nothing to pool.");
     }
 
     /// <summary>Where the picture of a gored piece jumps, how far and how often: at the line of each gore alone.</summary>
@@ -249,10 +235,4 @@ internal static class PlanFindings
 
     private static bool IsCut(Construction construction, GarmentMeasure measure) => construction.Groups.SelectMany(g => g.Openings)
         .Any(o => o.Cut is { } cut && (o.Measure == measure || cut.Depths.ContainsValue(measure)));
-
-    private static string Words(LookAlike pair)
-    {
-        var meet = pair.Adjacent ? "They meet along the yarn, so that their border is hard to count" : "The charts' symbols tell them apart";
-        return string.Create(CultureInfo.InvariantCulture, $"{pair.First.Name} and {pair.Second.Name} look much alike to {pair.Viewing.Words()} (difference {pair.Difference:0.0}). {meet}.");
-    }
 }

@@ -142,6 +142,36 @@ public sealed class PlanWordsTests
             findings);
     }
 
+    /// <summary>800 m in 100 g is lace, worked with 1.4 to 2.25 mm, and 150 m medium, with 5.5 to 6.5 mm, by the published table; a shawl of lace takes 4 mm.</summary>
+    [Theory]
+    [InlineData(800, 12, "A hook of 12 mm is far too large for this yarn: 800 m in 100 g is usually worked with 1.4 to 2.25 mm. Check the hook, and the ball's length and mass.")]
+    [InlineData(150, 2.5, "A hook of 2.5 mm is far too small for this yarn: 150 m in 100 g is usually worked with 5.5 to 6.5 mm. Check the hook, and the ball's length and mass.")]
+    [InlineData(800, 4, null)]
+    [InlineData(150, 4, null)]
+    [InlineData(150, 10, null)]
+    public void A_hook_that_cannot_belong_to_the_yarn_is_said(double metres, double hook, string? said)
+    {
+        var project = Up with
+        {
+            Yarn = Up.Yarn with { Category = null, Ball = new(Length.FromMetres(metres), Mass.FromGrams(100)) },
+            Fabric = Up.Fabric with { Swatch = Up.Fabric.Swatch with { HookMillimetres = hook } },
+        };
+        Assert.Equal(said is null ? Array.Empty<string>() : [said], project.Planned().Findings.Where(f => f.Place == "fabric.swatch.hook").Select(f => f.Text));
+    }
+
+    /// <summary>Up 3.3 cm, down again and 1 cm across is 7.7 cm, and the demo's stitch has 6.3 cm; at 4 rows it is 6 cm.</summary>
+    [Theory]
+    [InlineData(3, true)]
+    [InlineData(4, false)]
+    public void A_stitch_that_its_yarn_does_not_reach_around_is_said(double rows, bool said)
+    {
+        var swatch = Up.Fabric.Swatch with { Worked = new Gauge(10, rows, Cm(10)), Blocked = null, Hung = null };
+        var result = (Up with { Fabric = Up.Fabric with { Swatch = swatch, OtherSwatch = null } }).WithoutSleeves().Tried();
+        Assert.True(result.Plan is not null, string.Join('\n', result.Reasons));
+        string[] expected = said ? ["By the gauge a stitch is 1.0 cm wide and 3.3 cm tall; the 6.3 cm of yarn in it do not reach up, down and across. Check the swatch's stitches and rows, and the yarn that was measured."] : [];
+        Assert.Equal(expected, result.Plan.Findings.Where(f => f.Place == "fabric.swatch.worked").Select(f => f.Text));
+    }
+
     /// <summary>One sentence for all sizes that are off alike, and another for those that do not grow as they should.</summary>
     [Fact]
     public void Sizes_that_are_off_alike_are_said_together_and_a_leap_between_two_is_said()

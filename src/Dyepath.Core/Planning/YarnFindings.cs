@@ -1,0 +1,76 @@
+using System.Globalization;
+using Dyepath.Core.Booklets;
+using Dyepath.Core.Colours;
+using Dyepath.Core.Findings;
+using Dyepath.Core.Projects;
+using Dyepath.Core.Quantities;
+using Dyepath.Core.Sizing;
+
+namespace Dyepath.Core.Planning;
+
+/// <summary>What the designer should know of her yarn, and of a hook and a gauge that cannot belong to it.</summary>
+internal static class YarnFindings
+{
+    /// <summary>Open work takes a hook of up to so many times the largest usual one (common practice, no source).</summary>
+    private const double LargestHook = 2.5;
+
+    /// <summary>Firm work takes one down to this share of the smallest (common practice, no source).</summary>
+    private const double SmallestHook = 0.5;
+
+    public static IEnumerable<Finding> Of(SharedFabric shared)
+    {
+        var project = shared.Project;
+        if (project.Yarn.Ball.Length < 2 * shared.YarnPerUnit * shared.Ring.SequenceUnits)
+            yield return new Finding(
+                FindingLevel.Warning, "yarn.ball.length", "A ball holds less than two sequences: every join may waste half of it.");
+        foreach (var pair in LookAlikes.Find(
+            [.. project.Yarn.Sections.Select(s => new NamedColour(s.Name, s.Colour))], LookAlikeLimits.Default))
+            yield return new Finding(pair.Viewing == Viewing.Normal ? FindingLevel.Warning : FindingLevel.Note, "yarn.sections", Words(pair));
+        foreach (var weight in Weight(project))
+            yield return weight;
+        if (OutOfReach(shared) is { } outOfReach)
+            yield return outOfReach;
+        if (project.Yarn.Name == StarterDocument.UnnamedYarn)
+            yield return new Finding(
+                FindingLevel.Note, "yarn.name", $"The yarn is still called “{StarterDocument.UnnamedYarn}”: put in its name and colourway, so that makers find it.");
+        if (shared.Period is null)
+            yield return new Finding(FindingLevel.Warning, "yarn.sections", "All sections have one colour: there is nothing to pool.");
+    }
+
+    /// <summary>Ball, category and hook held against each other.</summary>
+    private static IEnumerable<Finding> Weight(Project project)
+    {
+        var ball = project.Yarn.Ball;
+        var grist = ball.Length.Metres / ball.Mass.Grams * 100;
+        var usual = YarnWeights.ByGrist(grist, YarnWeightRevision.B);
+        if (project.Yarn.Category is { } named && usual.All(w => w.Category != named))
+            yield return new Finding(FindingLevel.Note, "yarn.category", FormattableString.Invariant(
+                $"The pattern names yarn weight category {named}; {grist:0} m in 100 g is usual for category {string.Join(" or ", usual.Select(w => $"{w.Category} ({w.Name})"))}: check the category, or the ball."));
+        var hook = Length.FromMillimetres(project.Fabric.Swatch.HookMillimetres);
+        var (least, most) = (usual.Min(w => w.Hook.Least), usual.Max(w => w.Hook.Most));
+        var isLarge = hook > LargestHook * most;
+        if (isLarge || hook < SmallestHook * least)
+            yield return new Finding(FindingLevel.Warning, "fabric.swatch.hook", FormattableString.Invariant(
+                $"A hook of {hook.Millimetres:0.##} mm is far too {(isLarge ? "large" : "small")} for this yarn: {grist:0} m in 100 g is usually worked with {least?.Millimetres:0.##} to {most?.Millimetres:0.##} mm. Check the hook, and the ball's length and mass."));
+    }
+
+    /// <summary>
+    /// A single crochet's yarn goes up the row's height and down again and across the stitch, whatever else it does: with less, there is
+    /// no such stitch. Taller stitches take more, and a chain no less than it is wide.
+    /// </summary>
+    private static Finding? OutOfReach(SharedFabric shared)
+    {
+        var (gauge, stitches) = (shared.Project.Fabric.Swatch.Worked, shared.Stitch.StitchesPerUnit);
+        var (wide, tall) = (stitches * gauge.StitchWidth, gauge.RowHeight);
+        if (shared.YarnPerUnit >= 2 * tall + wide)
+            return null;
+        return new Finding(FindingLevel.Warning, "fabric.swatch.worked", FormattableString.Invariant(
+            $"By the gauge {(stitches == 1 ? "a stitch" : "a pair of stitches")} is {wide.Centimetres:0.0} cm wide and {tall.Centimetres:0.0} cm tall; the {shared.YarnPerUnit.Centimetres:0.0} cm of yarn in it do not reach up, down and across. Check the swatch's stitches and rows, and the yarn that was measured."));
+    }
+
+    private static string Words(LookAlike pair)
+    {
+        var meet = pair.Adjacent ? "They meet along the yarn, so that their border is hard to count" : "The charts' symbols tell them apart";
+        return string.Create(CultureInfo.InvariantCulture, $"{pair.First.Name} and {pair.Second.Name} look much alike to {pair.Viewing.Words()} (difference {pair.Difference:0.0}). {meet}.");
+    }
+}
