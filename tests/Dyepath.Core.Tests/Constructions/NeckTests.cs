@@ -108,7 +108,7 @@ public sealed class NeckTests
     [MemberData(nameof(FormsAndCharts))]
     public void The_head_enters(NeckForm form, string chart)
     {
-        var turn = (int)form + SizeCharts.All.Count(c => string.CompareOrdinal(c.Id, chart) < 0);
+        var turn = (int)form + SizeCharts.All.ToList().FindIndex(c => c.Id == chart);
         foreach (var direction in Enum.GetValues<Direction>().Where((_, i) => Extent.IsWhole || i == turn % 2))
         {
             var project = Of(form, "sc", true, direction) with { Sizes = new SizeSelection(chart, [], [], null, [], []) };
