@@ -72,7 +72,7 @@ public sealed record BoxyTop(
     [
         .. TopFields.EaseAndLengths(belowWaist),
         TopFields.UpperArmEaseField,
-        .. Neck.AllFields,
+        .. NeckChoice.Any.Fields,
         new("Sleeves", "sleeves", "Sleeves", FieldKind.Sleeves),
     ];
 
@@ -173,8 +173,8 @@ public sealed record BoxyTop(
         var hipEase = TopFields.HipEase(o, g => ((BoxyTop)g.Shape).HipEase);
         var below = TopFields.BelowWaist(o, g => ((BoxyTop)g.Shape).BelowWaist, belowWaistCentimetres);
         var hip = TopFields.HipBelowWaist(o, g => ((BoxyTop)g.Shape).HipBelowWaist);
-        var form = Neck.FormField(o, g => ((BoxyTop)g.Shape).Neck);
-        var neck = Neck.AnyDocument(o, form, g => ((BoxyTop)g.Shape).Neck);
+        var form = NeckChoice.Any.FormField(o, g => ((BoxyTop)g.Shape).Neck);
+        var neck = NeckChoice.Any.Document(o, form, g => ((BoxyTop)g.Shape).Neck);
         var arm = TopFields.UpperArmEase(o, g => ((BoxyTop)g.Shape).UpperArmEase);
         var sleeves = o.OptionalObject(
             "sleeves", "Rectangular sleeves.", RectangularSleeves.Shape, g => ((BoxyTop)g.Shape).Sleeves, "none, the armholes are edged");

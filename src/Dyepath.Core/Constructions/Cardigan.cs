@@ -59,7 +59,7 @@ public sealed record Cardigan(
         [
             .. TopFields.EaseAndLengths("12 cm"),
             TopFields.UpperArmEaseField,
-            .. Neck.InFrontFields,
+            .. NeckChoice.InFront.Fields,
             new("Sleeves", "sleeves", "Sleeves", FieldKind.Sleeves, First: "variegated"),
             new("Front bands", "buttonholes", "Buttonholes in the wearer's", FieldKind.Choice, Usual: "right", Hint: "Women's clothes usually button right over left, men's left over right.")
             {
@@ -188,7 +188,8 @@ public sealed record Cardigan(
         var hipEase = TopFields.HipEase(o, g => ((Cardigan)g.Shape).HipEase);
         var below = TopFields.BelowWaist(o, g => ((Cardigan)g.Shape).BelowWaist, 12);
         var hip = TopFields.HipBelowWaist(o, g => ((Cardigan)g.Shape).HipBelowWaist);
-        var neck = Neck.InFrontDocument(o, g => ((Cardigan)g.Shape).Neck);
+        var form = NeckChoice.InFront.FormField(o, g => ((Cardigan)g.Shape).Neck);
+        var neck = NeckChoice.InFront.Document(o, form, g => ((Cardigan)g.Shape).Neck);
         var arm = TopFields.UpperArmEase(o, g => ((Cardigan)g.Shape).UpperArmEase);
         var sleeves = o.OptionalObject(
             "sleeves", "Rectangular sleeves.", RectangularSleeves.Shape, g => ((Cardigan)g.Shape).Sleeves, "none, the armholes are edged");

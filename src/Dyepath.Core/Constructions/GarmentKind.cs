@@ -105,8 +105,15 @@ public sealed record GarmentField(
     /// <summary>Of a <see cref="FieldKind.Choice"/>, the document's words, each with what the form calls it.</summary>
     public ImmutableArray<(string Name, string Words)> Choices { get; init; } = [];
 
+    /// <summary>The choice that decides whether it is asked for, and what holds where it is left out.</summary>
+    public ChosenBy? By { get; init; }
+
     /// <summary>Where the first value stands within <c>garment</c>: sleeves begin with their yarn.</summary>
     public string FirstPlace => Kind == FieldKind.Sleeves ? $"{Name}.yarn" : Name;
 
     internal DocumentNode FirstNode => Kind == FieldKind.Sleeves ? ObjectNode.Of([("yarn", new TextNode(First!))]) : new TextNode(First!);
 }
+
+/// <param name="Field">A <see cref="FieldKind.Choice"/> of the same form.</param>
+/// <param name="Usual">By its words, what holds where the field is left out; a word that is missing here has no such field.</param>
+public sealed record ChosenBy(string Field, ImmutableSortedDictionary<string, string> Usual);

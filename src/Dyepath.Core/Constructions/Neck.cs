@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Dyepath.Core.Documents;
 using Dyepath.Core.Edgings;
 using Dyepath.Core.Garments;
@@ -48,14 +49,12 @@ public sealed record Neck(NeckForm Form, Length? Width)
     /// <summary>How far the edge of one that is cut may lie off its place before the motif gives way.</summary>
     public Length LetOff { get; init; } = UsualLetOff;
 
-    /// <summary>
-    /// What the document calls each form, what the form field says of it, and whether a garment that opens in front may have it.
-    /// </summary>
-    private static readonly ImmutableArray<(string Word, NeckForm Form, string Label, bool InFront)> Forms =
+    /// <summary>What the document calls each form, and what the form field says of it.</summary>
+    internal static ImmutableArray<(NeckForm Form, string Word, string Label)> Forms { get; } =
     [
-        ("slit", NeckForm.Slit, "a slit between the shoulders", true), ("boat", NeckForm.Boat, "boat: a wide slit", false),
-        ("buttoned", NeckForm.Buttoned, "small, left shoulder buttoned", false), ("square", NeckForm.Square, "square, cut", true),
-        ("round", NeckForm.Round, "round, cut in steps", true), ("v", NeckForm.V, "V, cut in steps", true),
+        (NeckForm.Slit, "slit", "a slit between the shoulders"), (NeckForm.Boat, "boat", "boat: a wide slit"),
+        (NeckForm.Buttoned, "buttoned", "small, left shoulder buttoned"), (NeckForm.Square, "square", "square, cut"),
+        (NeckForm.Round, "round", "round, cut in steps"), (NeckForm.V, "v", "V, cut in steps"),
     ];
 
     internal static readonly Length UsualStep = Length.FromCentimetres(0.5);
@@ -74,7 +73,11 @@ public sealed record Neck(NeckForm Form, Length? Width)
     /// <param name="OfHead">A child's, over its head (common practice, no source).</param>
     /// <param name="Profile">What is cut out; missing: nothing.</param>
     /// <param name="Rule">How wide and deep it is where the document does not say.</param>
-    private sealed record Style(Extent Adult, Extent OfHead, ImmutableArray<CutPoint>? Profile, string Rule);
+    private sealed record Style(Extent Adult, Extent OfHead, ImmutableArray<CutPoint>? Profile, string Rule)
+    {
+        /// <summary>What the width field says of it where it is left out, but for an adult's centimetres.</summary>
+        public string? UsualWidth { get; init; }
+    }
 
     /// <param name="Depth">In front.</param>
     /// <param name="Back">Depth at the back; none where it is not cut.</param>
@@ -89,11 +92,17 @@ public sealed record Neck(NeckForm Form, Length? Width)
         NeckForm.Slit => new(
             // 23 to 30 cm is common for an adult; a child's is 21 cm for a baby's head of 46, 24 for 53.
             new(26), new(0.46), null,
-            "The slit neck is 26 cm wide in an adult's base size, a small step wider per size above it and narrower below, and never narrower than the head needs; a child's is 0.46 of the head. Its edging is inside that width."),
+            "The slit neck is 26 cm wide in an adult's base size, a small step wider per size above it and narrower below, and never narrower than the head needs; a child's is 0.46 of the head. Its edging is inside that width.")
+        {
+            UsualWidth = "26 cm, or by the head",
+        },
         NeckForm.Boat => new(
             // 28 to 34 cm is common for an adult.
             new(30), new(0.46), null,
-            "The boat neck of an adult is 0.72 of the cross back wide, or 30 cm in the base size where that is not known, and never narrower than the head needs; a child's is 0.46 of the head, which is nearly as wide as its shoulders (common practice, no source). Its edging is inside that width."),
+            "The boat neck of an adult is 0.72 of the cross back wide, or 30 cm in the base size where that is not known, and never narrower than the head needs; a child's is 0.46 of the head, which is nearly as wide as its shoulders (common practice, no source). Its edging is inside that width.")
+        {
+            UsualWidth = "0.72 of the cross back",
+        },
         NeckForm.Buttoned => new(
             // 16 to 20 cm is common for a neck that need not pass the head; a child's is 0.3 of its head.
             new(20), new(0.32), null,
@@ -128,6 +137,14 @@ public sealed record Neck(NeckForm Form, Length? Width)
 
     internal bool IsCut => Of.Profile is not null;
 
+    internal bool IsCutAtBack => Of.Adult.Back is not null;
+
+    /// <summary>Its measures where the document leaves them out, as the form's fields say them; a child's are by its head.</summary>
+    internal (string Width, string Depth, string BackDepth) SayUsual => (
+        Of.UsualWidth ?? Centimetres(Of.Adult.Width), Centimetres(Of.Adult.Depth), Centimetres(Of.Adult.Back ?? 0));
+
+    private static string Centimetres(double length) => string.Create(CultureInfo.InvariantCulture, $"{length:0.#} cm");
+
     internal ImmutableArray<PlanRule> Rules =>
     [
         new(IsCut ? "neck" : "neckWidth", !IsCut && Width is not null
@@ -144,7 +161,7 @@ public sealed record Neck(NeckForm Form, Length? Width)
         OpeningId.Neck, [PieceSide.Top], OpeningAt.Middle, GarmentMeasure.NeckWidth, EdgingPlace.Neck, Field)
     {
         NeverUnder = Width is null && !InFront,
-        Cut = Of.Profile is { } profile && (!InFront || Of.Adult.Back is not null) ? new(Depths, profile) : null,
+        Cut = Of.Profile is { } profile && (!InFront || IsCutAtBack) ? new(Depths, profile) : null,
     };
 
     /// <summary>Of the right front; that of the left one is its mirror.</summary>
@@ -161,7 +178,7 @@ public sealed record Neck(NeckForm Form, Length? Width)
     private ImmutableSortedDictionary<PieceId, GarmentMeasure> Depths => new[]
     {
         (Piece: PieceId.Front, Measure: GarmentMeasure.NeckDepth, Has: !InFront),
-        (Piece: PieceId.Back, Measure: GarmentMeasure.BackNeckDepth, Has: Of.Adult.Back is not null),
+        (Piece: PieceId.Back, Measure: GarmentMeasure.BackNeckDepth, Has: IsCutAtBack),
     }.Where(d => d.Has).ToImmutableSortedDictionary(d => d.Piece, d => d.Measure);
 
     /// <summary>
@@ -280,113 +297,4 @@ public sealed record Neck(NeckForm Form, Length? Width)
             Math.Pow((b.Along - a.Along) * width.Centimetres, 2) + Math.Pow((b.Into - a.Into) * depth.Centimetres, 2))).Sum());
     }
 
-    private static GarmentField StepOfForm => new("Neck", "neckStep", "Wider per size", Usual: "0.5 cm");
-
-    /// <summary>Of a garment whose neck is a slit.</summary>
-    internal static ImmutableArray<GarmentField> SlitFields { get; } =
-    [
-        new("Neck", "neckWidth", "Neck slit of the base size", Usual: "by the head", Hint: "After its edging; 23 to 30 cm is common for a wide slit on an adult."),
-        StepOfForm,
-    ];
-
-    /// <summary>Of a garment that may have any.</summary>
-    internal static ImmutableArray<GarmentField> AllFields { get; } =
-    [
-        new("Neck", "neck", "Form of the neck", FieldKind.Choice, Usual: "slit") { Choices = [.. Forms.Select(f => (f.Word, f.Label))] },
-        new("Neck", "neckWidth", "Neck width of the base size", Usual: "by its form and the head", Hint: "After its edging."),
-        StepOfForm,
-        .. CutFields,
-    ];
-
-    /// <summary>Of a garment whose neck is cut.</summary>
-    internal static ImmutableArray<GarmentField> SquareFields { get; } =
-    [
-        new("Neck", "neckWidth", "Neck width", Usual: "20 cm", Hint: "After its edging."),
-        .. CutFields,
-    ];
-
-    private static ImmutableArray<GarmentField> CutFields =>
-    [
-        new("Neck", "neckDepth", "Neck depth, front", Usual: "by its form", Hint: "Of a neck that is cut: from the shoulder, after its edging."),
-        new("Neck", "backNeckDepth", "Neck depth, back", Usual: "by its form", Hint: "Of a square or round neck."),
-        new("Neck", "letOff", "Cut edges may lie off by", Usual: "3 cm", Hint: "To keep the motif whole; farther off, the motif gives way."),
-    ];
-
-    private static ChoiceShape<NeckForm> FormChoice { get; } = new([.. Forms.Select(f => (f.Word, f.Form))]);
-
-    internal static Func<FieldValues, Neck> SlitDocument(ObjectFields<GarmentSpec> o, Func<GarmentSpec, Neck> of)
-    {
-        var width = o.Optional("neckWidth", "Slit neck of the base size, after its edging.", Measured.Body, g => of(g).Width,
-            "26 cm for adults, or what the head needs");
-        var step = StepField(o, of);
-        return v => new Neck(NeckForm.Slit, width.From(v)) { Step = step.From(v) };
-    }
-
-    /// <summary>Of a garment that opens in front.</summary>
-    internal static ImmutableArray<GarmentField> InFrontFields { get; } =
-    [
-        new("Neck", "neck", "Form of the neck", FieldKind.Choice, Usual: "slit") { Choices = [.. Forms.Where(f => f.InFront).Select(f => (f.Word, f.Label))] },
-        new("Neck", "neckWidth", "Neck of the base size", Usual: "by its form", Hint: "Left open between the shoulders, after its edging."),
-        StepOfForm,
-        .. CutFields,
-    ];
-
-    private static ChoiceShape<NeckForm> InFrontChoice { get; } = new([.. Forms.Where(f => f.InFront).Select(f => (f.Word, f.Form))]);
-
-    internal static Func<FieldValues, Neck> InFrontDocument(ObjectFields<GarmentSpec> o, Func<GarmentSpec, Neck> of)
-    {
-        var form = o.Optional(
-            "neck",
-            "Form of the neck. slit: left open between the shoulders, so that the fronts' inner corners fold back; square: cut straight down and across; "
-            + "round: cut along a curve, in steps; v: the fronts are cut to a point where they meet, in steps.",
-            InFrontChoice, g => of(g).Form, NeckForm.Slit);
-        var width = o.Optional(
-            "neckWidth", "Left open between the shoulders of the base size, after its edging.", Measured.Body, g => of(g).Width,
-            "by its form: of an adult's slit 18 cm, of a child's 0.3 of the head");
-        var step = StepField(o, of);
-        var cut = CutDocument(o, of);
-        return v => cut(v, new Neck(form.From(v), width.From(v)) { Step = step.From(v), InFront = true });
-    }
-
-    internal static Field<GarmentSpec, NeckForm> FormField(ObjectFields<GarmentSpec> o, Func<GarmentSpec, Neck> of) => o.Optional(
-        "neck",
-        "Form of the neck. slit: left open between the shoulders; boat: a slit so wide that the shoulders are short; "
-        + "buttoned: a small slit beside a left shoulder that is buttoned; square: cut straight down and across; round: cut along a curve, in steps; "
-        + "v: cut to a point in front, in steps.",
-        FormChoice, g => of(g).Form, NeckForm.Slit);
-
-    internal static Func<FieldValues, Neck> AnyDocument(
-        ObjectFields<GarmentSpec> o, Field<GarmentSpec, NeckForm> form, Func<GarmentSpec, Neck> of)
-    {
-        var width = o.Optional(
-            "neckWidth", "Neck of the base size, after its edging.", Measured.Body, g => of(g).Width,
-            "by its form: of an adult's slit 26 cm, or what the head needs");
-        var step = StepField(o, of);
-        var cut = CutDocument(o, of);
-        return v => cut(v, new Neck(form.From(v), width.From(v)) { Step = step.From(v) });
-    }
-
-    internal static Func<FieldValues, Neck> SquareDocument(ObjectFields<GarmentSpec> o, Func<GarmentSpec, Neck> of)
-    {
-        var width = o.Optional("neckWidth", "Width of the square neck, after its edging.", Measured.Body, g => of(g).Width,
-            "20 cm for adults, 0.34 of a child's head");
-        var cut = CutDocument(o, of);
-        return v => cut(v, new Neck(NeckForm.Square, width.From(v)) { Step = Length.Zero });
-    }
-
-    private static Field<GarmentSpec, Length> StepField(ObjectFields<GarmentSpec> o, Func<GarmentSpec, Neck> of) => o.Optional(
-        "neckStep", "Added to the neck width per size above the base, taken off below it.", Measured.Step, g => of(g).Step, UsualStep);
-
-    private static Func<FieldValues, Neck, Neck> CutDocument(ObjectFields<GarmentSpec> o, Func<GarmentSpec, Neck> of)
-    {
-        var depth = o.Optional(
-            "neckDepth", "Of a neck that is cut: from the shoulder down to the front neck's lower edge, after its edging.", Measured.Body,
-            g => of(g).Depth, "by its form: of a square one 12 cm for adults, 0.16 of a child's head");
-        var back = o.Optional(
-            "backNeckDepth", "The same at the back.", Measured.Body, g => of(g).BackDepth, "2.5 cm for adults, 0.04 of a child's head");
-        var letOff = o.Optional(
-            "letOff", "How far an edge that is cut may lie off its place, so that the motif stays whole; farther off, the motif gives way there.",
-            Measured.Step, g => of(g).LetOff, UsualLetOff);
-        return (v, neck) => neck with { Depth = depth.From(v), BackDepth = back.From(v), LetOff = letOff.From(v) };
-    }
 }

@@ -49,7 +49,7 @@ public sealed record Poncho(double ArmShare, Length? Length, Neck Neck, Length? 
             new("Measures", "armShare", "Neck to side edge, of neck to cuff", FieldKind.Share, Usual: "80 %", Hint: "70 to 90 % leaves the hands free."),
             new("Measures", "length", "From shoulder to lower edge", Usual: "by the arm"),
             new("Measures", "sideJoin", "Sides joined from the lower edge for", Usual: "open"),
-            .. Neck.SlitFields,
+            .. NeckChoice.Slit.Fields,
         ],
         Places);
 
@@ -136,7 +136,7 @@ public sealed record Poncho(double ArmShare, Length? Length, Neck Neck, Length? 
             "length", "From the shoulder to the lower edge.", Measured.Body, g => ((Poncho)g.Shape).Length, "0.85 of centre back neck to cuff");
         var join = o.Optional(
             "sideJoin", "How far up from the lower edge the sides are joined.", Measured.Body, g => ((Poncho)g.Shape).SideJoin, "the sides are open");
-        var neck = Neck.SlitDocument(o, g => ((Poncho)g.Shape).Neck);
+        var neck = NeckChoice.Slit.Document(o, null, g => ((Poncho)g.Shape).Neck);
         var spec = GarmentFields.Turned(o, ["front", "back"], Places);
         return v => spec(v, new Poncho(share.From(v), length.From(v), neck(v), join.From(v)));
     });

@@ -46,7 +46,7 @@ public sealed record Tabard(Ease BustEase, Length BelowWaist, Neck Neck, Length 
         [
             new("Ease and lengths", "ease", "How loose at the chest", FieldKind.Ease),
             new("Ease and lengths", "belowWaist", "Hangs below the waist", Usual: "10 cm"),
-            .. Neck.SlitFields,
+            .. NeckChoice.Slit.Fields,
             new("Tabs", "tabLength", "Tabs, from front to back", Usual: "3 cm", Hint: "In companion yarn, one at each side."),
             new("Tabs", "tabHeight", "Tabs, along the side", Usual: "5 cm"),
         ],
@@ -157,7 +157,7 @@ public sealed record Tabard(Ease BustEase, Length BelowWaist, Neck Neck, Length 
         GarmentFields.ShapeName(o, "tabard");
         var ease = TopFields.BustEase(o, g => ((Tabard)g.Shape).BustEase, "loose");
         var below = TopFields.BelowWaist(o, g => ((Tabard)g.Shape).BelowWaist, 10);
-        var neck = Neck.SlitDocument(o, g => ((Tabard)g.Shape).Neck);
+        var neck = NeckChoice.Slit.Document(o, null, g => ((Tabard)g.Shape).Neck);
         var length = o.Optional(
             "tabLength", "How far each tab of companion yarn holds front and back apart.", Measured.Body, g => ((Tabard)g.Shape).TabLength, Length.FromCentimetres(3));
         var height = o.Optional(

@@ -9,7 +9,7 @@ using Dyepath.Core.Sizing;
 
 namespace Dyepath.Core.Constructions;
 
-/// <summary>A sleeveless vest: front and back with square armholes and a square neck, deeper in front.</summary>
+/// <summary>A sleeveless vest: front and back with square armholes, and a neck.</summary>
 /// <param name="BelowWaist">Body length is the chart's back waist length plus this.</param>
 /// <param name="HipBelowWaist">A body that hangs at least this far below the waist reaches the hip, and hip plus ease counts too.</param>
 /// <param name="UpperArmEase">Armhole depth is the larger of the chart's and half of upper arm plus this.</param>
@@ -42,7 +42,7 @@ public sealed record Vest(
         "Vest", "M13 16h4V8h4v7h6V8h4v8h4v24H13z", Document(),
         [
             .. TopFields.EaseAndLengths("15 cm"), TopFields.UpperArmEaseField,
-            .. Neck.SquareFields,
+            .. NeckChoice.Sleeveless.Fields,
         ],
         [EdgingPlace.Hem, EdgingPlace.Neck, EdgingPlace.Armholes]);
 
@@ -119,14 +119,15 @@ public sealed record Vest(
     private static ImmutableSortedDictionary<PieceId, GarmentMeasure> Depths => ImmutableSortedDictionary<PieceId, GarmentMeasure>.Empty
         .Add(PieceId.Front, GarmentMeasure.ArmholeInset).Add(PieceId.Back, GarmentMeasure.ArmholeInset);
 
-    private static ObjectShape<GarmentSpec> Document() => new("vest", "A sleeveless vest: square armholes, a square neck.", o =>
+    private static ObjectShape<GarmentSpec> Document() => new("vest", "A sleeveless vest: square armholes, a neck.", o =>
     {
         GarmentFields.ShapeName(o, "vest");
         var ease = TopFields.BustEase(o, g => ((Vest)g.Shape).BustEase, "classic");
         var hipEase = TopFields.HipEase(o, g => ((Vest)g.Shape).HipEase);
         var below = TopFields.BelowWaist(o, g => ((Vest)g.Shape).BelowWaist, 15);
         var hip = TopFields.HipBelowWaist(o, g => ((Vest)g.Shape).HipBelowWaist);
-        var neck = Neck.SquareDocument(o, g => ((Vest)g.Shape).Neck);
+        var form = NeckChoice.Sleeveless.FormField(o, g => ((Vest)g.Shape).Neck);
+        var neck = NeckChoice.Sleeveless.Document(o, form, g => ((Vest)g.Shape).Neck);
         var arm = TopFields.UpperArmEase(o, g => ((Vest)g.Shape).UpperArmEase);
         var spec = GarmentFields.Turned(o, ["front", "back"], [EdgingPlace.Hem, EdgingPlace.Neck, EdgingPlace.Armholes]);
         return v => spec(v, new Vest(ease.From(v), hipEase.From(v), below.From(v), hip.From(v), neck(v), arm.From(v)));

@@ -80,8 +80,9 @@ internal static class SchematicFigure
 
     private static string Outline(SizedPiece piece) => string.Join(';', piece.BySize.Select(p => $"{p.Width}×{p.Height}{Steps(p)}{string.Concat(p.Openings.Select(o => o.Side))}"));
 
+    /// <summary>Turned over, a piece has its right armhole, which may lie a row off, at the left.</summary>
     private static string Steps(PiecePlan piece) => piece.Shape is { } shape
-        ? string.Concat(shape.Parts.SelectMany(p => p.Outline.Runs.Select(r => FormattableString.Invariant($", {p.FirstRow + r.FromRow}: {r.First}-{r.Last}"))))
+        ? piece.WrongSideOut + string.Concat(shape.Parts.SelectMany(p => p.Outline.Runs.Select(r => FormattableString.Invariant($", {p.FirstRow + r.FromRow}: {r.First}-{r.Last}"))))
         : "";
 
     /// <summary>Pieces that differ in size in some size of the pattern; a back like its front is drawn once.</summary>
