@@ -161,7 +161,7 @@ public sealed record Neck(NeckForm Form, Length? Width)
         OpeningId.Neck, [PieceSide.Top], OpeningAt.Middle, GarmentMeasure.NeckWidth, EdgingPlace.Neck, Field)
     {
         NeverUnder = Width is null && !InFront,
-        Cut = Of.Profile is { } profile && (!InFront || IsCutAtBack) ? new(Depths, profile) : null,
+        Cut = Of.Profile is { } profile && (!InFront || IsCutAtBack) ? new(Depths, profile) { Fields = DepthFields } : null,
     };
 
     /// <summary>Of the right front; that of the left one is its mirror.</summary>
@@ -174,6 +174,9 @@ public sealed record Neck(NeckForm Form, Length? Width)
                 .Add(PieceId.RightFront, GarmentMeasure.NeckDepth).Add(PieceId.LeftFront, GarmentMeasure.NeckDepth),
             Cut.FirstHalf(profile)) : null,
     };
+
+    private static ImmutableDictionary<GarmentMeasure, string> DepthFields { get; } = ImmutableDictionary<GarmentMeasure, string>.Empty
+        .Add(GarmentMeasure.NeckDepth, "garment.neckDepth").Add(GarmentMeasure.BackNeckDepth, "garment.backNeckDepth");
 
     private ImmutableSortedDictionary<PieceId, GarmentMeasure> Depths => new[]
     {

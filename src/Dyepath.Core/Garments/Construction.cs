@@ -270,6 +270,9 @@ public sealed record OpeningDesign(
 /// </param>
 public sealed record Cut(ImmutableSortedDictionary<PieceId, GarmentMeasure> Depths, ImmutableArray<CutPoint> Profile)
 {
+    /// <summary>Where the document says each of <see cref="Depths"/>; one that is missing follows from other measures.</summary>
+    public ImmutableDictionary<GarmentMeasure, string> Fields { get; init; } = ImmutableDictionary<GarmentMeasure, string>.Empty;
+
     /// <summary>Straight in, along, and where it does not reach the end of its side straight out again.</summary>
     public static ImmutableArray<CutPoint> Square { get; } = [new(0, 1), new(1, 1)];
 

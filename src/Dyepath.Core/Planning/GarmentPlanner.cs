@@ -93,7 +93,7 @@ public static class GarmentPlanner
             Why(options, chosen.Option, wanted is not null), sizes.ToImmutable(), options,
             [
                 .. shared.Findings, .. targets.Sizes.Derived,
-                .. PlanFindings.Of(shared, construction, chosen.Direction, sizes.ToImmutable(), options),
+                .. PlanFindings.Of(chosen, targets!, sizes.ToImmutable(), options),
             ])
         {
             StitchWidth = gauge.StitchWidth,

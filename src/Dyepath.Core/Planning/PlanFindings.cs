@@ -32,22 +32,35 @@ internal static class PlanFindings
     /// <summary>More than these are no help.</summary>
     private const int MostRemedies = 3;
 
+    /// <summary>
+    /// An opening's place goes by single stitches at either end, or by pairs of rows: what comes of that alone is not said (common
+    /// practice, no source).
+    /// </summary>
+    private static readonly Length NoticedAtOpening = Length.FromCentimetres(1.5);
+
+    /// <param name="sizes">Of the chosen direction.</param>
     /// <param name="options">Both directions where both are possible.</param>
     public static IEnumerable<Finding> Of(
-        SharedFabric shared, Construction construction, Direction direction, ImmutableArray<SizePlan> sizes,
-        ImmutableArray<DirectionOption> options)
+        DirectionPlan chosen, SizeTargets targets, ImmutableArray<SizePlan> sizes, ImmutableArray<DirectionOption> options)
     {
+        var (construction, shared, direction) = (chosen.Layout.Construction, chosen.Layout.SharedFabric, chosen.Direction);
         var project = shared.Project;
+        var trials = new LetOffTrials(chosen, targets);
         var errors = sizes.SelectMany(
             s => s.Target, (s, t) => new SizeError(new FitError(s.Name, t.Key, s.Finished[t.Key] - t.Value), t.Value));
         foreach (var poor in errors.Where(e => e.Fit.Off > PoorFit).GroupBy(e => (e.Fit.Measure, e.Fit.IsOver)))
         {
             yield return new Finding(
                 FindingLevel.Warning, "garment.grading",
-                $"{Say([.. poor])}: {Remedy(shared, construction, poor.MaxBy(e => e.Fit.Off)!.Fit, direction, options)}.");
+                $"{Say([.. poor])}: {Remedy(poor.MaxBy(e => e.Fit.Off)!.Fit)}.");
         }
-        foreach (var uneven in Uneven(sizes))
-            yield return new Finding(FindingLevel.Warning, "garment.grading", uneven);
+        foreach (var (measure, uneven) in Uneven(construction, sizes))
+        {
+            var furthest = errors.Where(e => e.Fit.Measure == measure).MaxBy(e => e.Fit.Off)!.Fit;
+            yield return new Finding(
+                FindingLevel.Warning, "garment.grading",
+                furthest.Off > PoorFit ? $"{uneven}." : $"{uneven}: {Remedy(furthest)}.");
+        }
         var tooTight = sizes.SelectMany(s => s.Worn, (s, f) => (s.Name, Fit: f)).Where(f => !f.Fit.Holds);
         foreach (var alike in tooTight.GroupBy(f => (f.Fit.Place, f.Fit.What, f.Fit.Body, f.Fit.Mend)))
         {
@@ -84,7 +97,7 @@ internal static class PlanFindings
         }
         foreach (var gored in Gored(shared, construction, sizes))
             yield return gored;
-        foreach (var straight in Straight(construction, sizes))
+        foreach (var straight in Straight(chosen, sizes))
             yield return straight;
         var least = sizes.SelectMany(s => s.Pieces).Where(p => p.Pooled).Select(
             p => p.Forgives.Least).DefaultIfEmpty(1).Min();
@@ -99,6 +112,8 @@ internal static class PlanFindings
             yield return yarn;
         foreach (var example in ExampleValues.Findings(project))
             yield return example;
+
+        string Remedy(FitError error) => PlanFindings.Remedy(chosen, error, options, trials);
     }
 
     /// <summary>Where the picture of a gored piece jumps, how far and how often: at the line of each gore alone.</summary>
@@ -134,9 +149,9 @@ internal static class PlanFindings
     }
 
     /// <summary>Openings that were to be cut and are not, because hardly any of the cut would be seen.</summary>
-    private static IEnumerable<Finding> Straight(Construction construction, ImmutableArray<SizePlan> sizes)
+    private static IEnumerable<Finding> Straight(DirectionPlan chosen, ImmutableArray<SizePlan> sizes)
     {
-        foreach (var group in construction.Groups)
+        foreach (var group in chosen.Layout.Construction.Groups)
         {
             foreach (var (opening, piece) in group.Openings.SelectMany(o => o.Cut?.Depths.Keys ?? [], (o, p) => (o, p)))
             {
@@ -144,9 +159,14 @@ internal static class PlanFindings
                 var straight = sizes.Where(s => s.Target.TryGetValue(depth, out var wanted) && wanted > Length.Zero
                     && s[piece] is { Shape: not null } plan && plan.Opening(opening.Id).Into == 0)
                     .Select(s => s.Name).ToArray();
-                if (straight.Length > 0)
-                    yield return new Finding(FindingLevel.Note, opening.Field,
-                        $"The {PlaceNames.Of(piece)}'s {PlaceNames.Of(opening.Id)} is not cut in {string.Join(", ", straight)}: under 1 cm of it would be seen beside the seam, so its edge is straight. For a cut, make it deeper.");
+                if (straight.Length == 0)
+                    continue;
+                var all = straight.Length == sizes.Length;
+                var field = opening.Cut.Fields.GetValueOrDefault(depth, opening.Field);
+                var mend = chosen.CutFrom.TryGetValue(depth, out var from)
+                    ? FormattableString.Invariant($" From {from.Centimetres:0.#} cm on it is cut in every size ({field}: {from.Centimetres:0.#} cm).") : "";
+                yield return new Finding(FindingLevel.Note, field,
+                    $"The {PlaceNames.Of(piece)}'s {PlaceNames.Of(opening.Id)} is not cut{(all ? "" : $" in {string.Join(", ", straight)}")}: where the colours let rows end, under 1 cm of it would be seen beside the seam{(all && sizes.Length > 1 ? " in one size or more" : "")}, so its edge is straight.{mend}");
             }
         }
     }
@@ -176,35 +196,38 @@ internal static class PlanFindings
     }
 
     /// <summary>Measures that do not grow as their targets do: smaller in a larger size, or with a leap between neighbours.</summary>
-    private static IEnumerable<string> Uneven(ImmutableArray<SizePlan> sizes)
+    private static IEnumerable<(GarmentMeasure Measure, string Text)> Uneven(Construction construction, ImmutableArray<SizePlan> sizes)
     {
         foreach (var measure in sizes[0].Target.Keys)
         {
+            var noticed = IsCut(construction, measure) ? NoticedAtOpening : Noticed;
             var steps = sizes.Zip(sizes.Skip(1), (a, b) => (
                 a, b, Asked: b.Target[measure] - a.Target[measure], Made: b.Finished[measure] - a.Finished[measure])).ToArray();
-            var falls = steps.Where(s => s.Asked >= Length.Zero && s.Made < Length.Zero - Noticed)
+            var falls = steps.Where(s => s.Asked >= Length.Zero && s.Made < Length.Zero - noticed)
                 .Select(s => FormattableString.Invariant($"{s.b.Name} has {s.b.Finished[measure].Centimetres:0.0} cm where {s.a.Name} has {s.a.Finished[measure].Centimetres:0.0} cm"));
             var leaps = steps.Where(s => s.Made - s.Asked > PoorFit)
                 .Select(s => FormattableString.Invariant($"from {s.a.Name} to {s.b.Name} it grows by {s.Made.Centimetres:0.0} cm where {s.Asked.Centimetres:0.0} cm is asked for"));
             string[] said = [.. falls, .. leaps];
             if (said.Length > 0)
-                yield return $"{Wording.Capital(GarmentMeasures.Words(measure))} is not graded evenly: {Wording.List(said)}.";
+                yield return (measure, $"{Wording.Capital(GarmentMeasures.Words(measure))} is not graded evenly: {Wording.List(said)}");
         }
     }
 
     /// <summary>
     /// What can be done about a poor fit: along the stitches what the grading program finds when it is solved again, cheapest first, and
-    /// the other direction where it fits better; along the rows a deeper or shallower edging.
+    /// the other direction where it fits better; along the rows a deeper or shallower edging; of a cut edge, what a motif that gives way
+    /// brings.
     /// </summary>
     private static string Remedy(
-        SharedFabric shared, Construction construction, FitError error, Direction direction, ImmutableArray<DirectionOption> options)
+        DirectionPlan plan, FitError error, ImmutableArray<DirectionOption> options, LetOffTrials trials)
     {
-        var measure = error.Measure;
-        var chosen = options.First(o => o.Direction == direction);
+        var (measure, shared) = (error.Measure, plan.Layout.SharedFabric);
+        var chosen = plan.Option;
         List<string> deeds = [];
         if (chosen.Ruler.Measure == measure)
             deeds.AddRange(chosen.Ruler.Changes.Where(c => c.WorstError < error.Off).Take(MostRemedies).Select(GradingWords.Say));
-        if (options.FirstOrDefault(o => o.Direction != direction && o.Feasible && o.WorstError < chosen.WorstError) is { } other)
+        if (!IsCut(plan.Layout.Construction, measure)
+            && options.FirstOrDefault(o => o.Direction != plan.Direction && o.Feasible && o.WorstError < chosen.WorstError) is { } other)
             deeds.Add($"work it {GarmentPlanner.Name(other.Direction)} ({other.SayFurthest()})");
         EdgingPlace? edge = measure switch
         {
@@ -218,8 +241,9 @@ internal static class PlanFindings
             var rounds = Math.Max(1, (int)Math.Round(error.Off / shared.EdgingGaugeFor(Direction.Up).RowHeight));
             deeds.Add($"work {rounds} {(error.IsOver ? "fewer" : "more")} rounds of edging at the {place.ToString().ToLowerInvariant()}{Field(place, error.IsOver ? -rounds : rounds)}");
         }
-        if (IsCut(construction, measure))
-            deeds.Add("let cut edges lie off by less, so that the motif gives way there instead (garment.letOff: 1 cm)");
+        if (IsCut(plan.Layout.Construction, measure) && trials.Nearest(measure, PoorFit) is { } trial)
+            deeds.Add(FormattableString.Invariant(
+                $"let cut edges lie off by {trial.LetOff.Centimetres:0.#} cm at most (garment.letOff), so that the motif gives way there instead: {GarmentMeasures.Words(measure)} is then off by {trial.Furthest.Centimetres:0.0} cm at most"));
         return deeds.Count == 0 ? "nothing that is tried here brings it nearer" : string.Join("; or ", deeds);
 
         // Where to write it, if so many rounds can be worked.

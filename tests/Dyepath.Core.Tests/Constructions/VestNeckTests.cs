@@ -1,8 +1,15 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text.RegularExpressions;
+using CsCheck;
 using Dyepath.Core.Constructions;
 using Dyepath.Core.Edgings;
 using Dyepath.Core.Fabrics;
+using Dyepath.Core.Findings;
 using Dyepath.Core.Garments;
-using Dyepath.Core.Sizing;
+using Dyepath.Core.Planning;
+using Dyepath.Core.Projects;
+using Dyepath.Core.Quantities;
 using static Dyepath.Core.Tests.Garments.TestProjects;
 
 namespace Dyepath.Core.Tests.Constructions;
@@ -66,5 +73,73 @@ public sealed class VestNeckTests
         var by = Repertoire.All.First(k => k.Name == "pullover").Fields.Single(f => f.Name == field).By!;
         Assert.Equal("neck", by.Field);
         Assert.Equal(usual, by.Usual.GetValueOrDefault(form));
+    }
+
+    private static readonly GarmentMeasure[] Depths = [GarmentMeasure.NeckDepth, GarmentMeasure.BackNeckDepth];
+
+    private static Gen<Plan> Vests { get; } =
+        from sections in Gen.Int[3, 8].Array[3, 5]
+        from form in Gen.OneOf(Gen.Const(NeckForm.Square), Gen.Const(NeckForm.Round))
+        from direction in Gen.OneOf(Gen.Const(Direction.Up), Gen.Const(Direction.Sideways))
+        let result = Of(sections, form, direction).Tried()
+        where result.Plan is not null
+        select result.Plan;
+
+    /// <summary>A cut that one size has and another has not is no one design; one that none has says from which depth on all have it.</summary>
+    [Fact]
+    public void Sizes_are_cut_alike() => Vests.Holds(plan =>
+    {
+        foreach (var depth in Depths)
+        {
+            var cut = plan.Sizes.Where(s => s.Finished[depth] > Length.Zero).Select(s => s.Name).ToArray();
+            Assert.True(cut.Length == 0 || cut.Length == plan.Sizes.Length, $"{depth} in {string.Join(" ", cut)} alone");
+            var note = plan.Findings.SingleOrDefault(f => f.Level == FindingLevel.Note && f.Text.Contains("neck is not cut", StringComparison.Ordinal));
+            Assert.Equal(cut.Length == 0, note is not null && depth == GarmentMeasure.BackNeckDepth);
+            if (note is null || cut.Length > 0 || Regex.Match(note.Text, @"From ([\d.]+) cm on it is cut in every size") is not { Success: true } from)
+                continue;
+            var deeper = plan.Project.With(g => g with
+            {
+                Shape = (Vest)g.Shape with { Neck = ((Vest)g.Shape).Neck with { BackDepth = Cm(double.Parse(from.Groups[1].Value, CultureInfo.InvariantCulture)) } },
+            }).Planned();
+            Assert.All(deeper.Sizes, s => Assert.True(s.Finished[depth] > Length.Zero, $"{s.Name} at {from.Value}"));
+        }
+    }, seed: 8131, cases: 12);
+
+    /// <summary>What letting cut edges off by less is said to bring comes out when it is done.</summary>
+    [Fact]
+    public void What_is_advised_of_cut_edges_holds()
+    {
+        var seen = 0;
+        Vests.Holds(plan =>
+        {
+            foreach (var advice in plan.Findings.Select(f => Regex.Match(f.Text, @"let cut edges lie off by ([\d.]+) cm at most \(garment\.letOff\), so that the motif gives way there instead: (.+?) is then off by ([\d.]+) cm")).Where(m => m.Success))
+            {
+                seen++;
+                var changed = plan.Project.With(g => g with
+                {
+                    Shape = (Vest)g.Shape with { Neck = ((Vest)g.Shape).Neck with { LetOff = Cm(double.Parse(advice.Groups[1].Value, CultureInfo.InvariantCulture)) } },
+                }).Planned();
+                var measure = changed.Sizes[0].Target.Keys.Single(m => GarmentMeasures.Words(m) == advice.Groups[2].Value);
+                double Off(Plan of) => of.Sizes.Max(s => Math.Abs((s.Finished[measure] - s.Target[measure]).Centimetres));
+                Assert.Equal(double.Parse(advice.Groups[3].Value, CultureInfo.InvariantCulture), Off(changed), 0.06);
+                Assert.True(Off(changed) < Off(plan) - 0.4, $"{advice.Value}: from {Off(plan)}");
+            }
+        }, seed: 8132, cases: 12);
+        Assert.True(seen > 3, $"{seen} pieces of advice");
+    }
+
+    private static Project Of(int[] sections, NeckForm form, Direction direction)
+    {
+        var project = Begun("vest", "sc", true, direction);
+        return project with
+        {
+            Yarn = project.Yarn with
+            {
+                Sections = [.. sections.Select((n, i) => project.Yarn.Sections[i % 4] with { Name = $"colour {i}", Length = Cm(6.2 * n) })],
+                Counted = [project.Yarn.Counted[0] with { Repeats = [.. Enumerable.Repeat(sections.ToImmutableArray(), 3)] }],
+            },
+            Fabric = project.Fabric with { SectionStitches = [.. sections] },
+            Garment = project.Garment with { Shape = (Vest)project.Garment.Shape with { Neck = new Neck(form, null) } },
+        };
     }
 }

@@ -364,7 +364,11 @@ public sealed class PlanWordsTests
         Assert.Contains(result.Reasons, r => r.Level == FindingLevel.Fault && r.Place == place && r.Text == text);
     }
 
-    private static Finding[] Findings(Plan plan, Func<PiecePlan, PiecePlan> change) =>
-        [.. PlanFindings.Of(
-            SharedFabric.Of(plan), plan.Construction, plan.Direction, [.. plan.Sizes.Select(s => s with { Pieces = [.. s.Pieces.Select(change)] })], plan.Options)];
+    private static Finding[] Findings(Plan plan, Func<PiecePlan, PiecePlan> change)
+    {
+        Assert.True(SizeTargets.TryFind(plan.Project, plan.Construction, out var targets, out _));
+        var chosen = new DirectionPlanner(new Layout(SharedFabric.Of(plan), plan.Construction, plan.Direction), targets).Plan();
+        return [.. PlanFindings.Of(
+            chosen, targets, [.. plan.Sizes.Select(s => s with { Pieces = [.. s.Pieces.Select(change)] })], plan.Options)];
+    }
 }

@@ -17,6 +17,14 @@ internal sealed record DirectionPlan(
     double Score,
     ImmutableArray<Finding> Reasons)
 {
+    /// <summary>By size: what those measures come to; none where it is not feasible.</summary>
+    public ImmutableArray<ImmutableSortedDictionary<GarmentMeasure, Length>> Finished { get; init; } = [];
+
+    /// <summary>
+    /// Of cuts that are not made in any size: how deep they have to be asked for to be made in all; missing where none was found.
+    /// </summary>
+    public ImmutableDictionary<GarmentMeasure, Length> CutFrom { get; init; } = ImmutableDictionary<GarmentMeasure, Length>.Empty;
+
     public Direction Direction => Layout.Direction;
 
     public bool IsFeasible => Option.Feasible;

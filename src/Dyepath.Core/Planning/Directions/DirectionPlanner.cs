@@ -23,12 +23,22 @@ internal sealed class DirectionPlanner
     /// </summary>
     private const int MostWider = 12;
 
+    /// <summary>A back neck is not cut deeper (common practice, no source).</summary>
+    private static readonly Length DeepestTried = Length.FromCentimetres(12);
+
+    private static readonly Length HalfCentimetre = Length.FromCentimetres(0.5);
+
     private readonly SharedFabric _shared;
     private readonly Layout _layout;
     private readonly SizeTargets _targets;
     private readonly Dictionary<GarmentMeasure, Length>[] _finished;
     private readonly Dictionary<GarmentMeasure, Length>[] _wanted;
     private readonly GroupCounts[][] _counts;
+
+    /// <summary>Depths of cuts that are left out of every size.</summary>
+    private readonly HashSet<GarmentMeasure> _uncut = [];
+
+    private readonly Dictionary<GarmentMeasure, Length> _cutFrom = [];
 
     public DirectionPlanner(Layout layout, SizeTargets targets)
     {
@@ -316,7 +326,55 @@ internal sealed class DirectionPlanner
                     Follow(i, at, opening, piece);
             }
         }
+        if (reasons.Count == 0)
+            LeaveUncut(at, planner);
         return reasons.ToImmutable();
+    }
+
+    /// <summary>
+    /// A cut in the middle of a side that not every size can have is made in none, where all ask for one: sizes of one pattern look alike.
+    /// </summary>
+    private void LeaveUncut(int at, CutPlanner planner)
+    {
+        var sizes = Enumerable.Range(0, _targets.Count).ToArray();
+        foreach (var opening in Groups[at].Openings.Where(o => o is { At: OpeningAt.Middle, Cut: not null }))
+        {
+            foreach (var measure in opening.Cut!.Depths.Values.Distinct())
+            {
+                var made = sizes.Where(i => _finished[i][measure] > Length.Zero).ToArray();
+                if (made.Length == sizes.Length || sizes.Any(i => _wanted[i][measure] <= Length.Zero))
+                    continue;
+                _uncut.Add(measure);
+                var before = made.Select(i => (_counts[i][at], new Dictionary<GarmentMeasure, Length>(_finished[i]))).ToArray();
+                if (!made.All(i => CutWideEnough(i, at, planner)))
+                {
+                    _uncut.Remove(measure);
+                    foreach (var (i, (counts, finished)) in made.Zip(before))
+                        (_counts[i][at], _finished[i]) = (counts, finished);
+                }
+                else if (CutFrom(at, opening, measure, planner) is { } depth)
+                    _cutFrom[measure] = depth;
+            }
+        }
+    }
+
+    /// <summary>The least depth, in half centimetres, from which a cut is made in every size.</summary>
+    private Length? CutFrom(int at, OpeningDesign opening, GarmentMeasure measure, CutPlanner planner)
+    {
+        var pieces = Enumerable.Range(0, Groups[at].Pieces.Length)
+            .Where(p => opening.Cut!.Depths.TryGetValue(Groups[at].Pieces[p].Id, out var its) && its == measure).ToArray();
+        var (none, all) = (0, (int)(DeepestTried / HalfCentimetre));
+        if (!IsMade(all))
+            return null;
+        while (all - none > 1)
+        {
+            var middle = (none + all) / 2;
+            (none, all) = IsMade(middle) ? (none, middle) : (middle, all);
+        }
+        return all * HalfCentimetre;
+
+        bool IsMade(int halves) => Enumerable.Range(0, _targets.Count).All(i => pieces.All(p => planner.Cuts(
+            _counts[i][at], p, new Dictionary<GarmentMeasure, Length>(_wanted[i]) { [measure] = halves * HalfCentimetre }, opening)));
     }
 
     /// <summary>
@@ -327,6 +385,8 @@ internal sealed class DirectionPlanner
     {
         var group = Groups[at];
         var wanted = new Dictionary<GarmentMeasure, Length>(_wanted[size]);
+        foreach (var measure in _uncut)
+            wanted[measure] = Length.Zero;
         ImmutableArray<CutOutline>? nearest = null;
         for (var wider = 0; wider <= MostWider; wider++)
         {
@@ -489,7 +549,11 @@ internal sealed class DirectionPlanner
 
     private DirectionPlan Make(DirectionOption option, double score, ImmutableArray<Finding> reasons) => new(
         _layout, option.Feasible ? [.. _counts.Select(c => c.ToImmutableArray())] : [],
-        [.. _wanted.Select(w => w.ToImmutableSortedDictionary())], option, score, reasons);
+        [.. _wanted.Select(w => w.ToImmutableSortedDictionary())], option, score, reasons)
+    {
+        Finished = option.Feasible ? [.. _finished.Select(f => f.ToImmutableSortedDictionary())] : [],
+        CutFrom = _cutFrom.ToImmutableDictionary(),
+    };
 
     private static string Plural(PieceGroup group)
     {

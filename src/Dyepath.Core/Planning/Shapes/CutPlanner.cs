@@ -179,6 +179,11 @@ internal sealed class CutPlanner(Layout layout)
         }
     }
 
+    /// <summary>Whether anything of an opening is cut out of a piece, were a measure wanted otherwise.</summary>
+    public bool Cuts(
+        GroupCounts counts, int piece, IReadOnlyDictionary<GarmentMeasure, Length> wanted, OpeningDesign opening) =>
+        Plan(counts, piece, wanted) is { } outline && layout.Edges(counts, piece, outline).Into(opening) > 0;
+
     /// <summary>Openings of which a seam takes all, or leaves too little to be seen: their edge stays straight instead.</summary>
     private HashSet<OpeningDesign> Shallow(GroupCounts counts, int piece, CutOutline outline, double turnCost)
     {
@@ -236,7 +241,7 @@ internal sealed class CutPlanner(Layout layout)
         var all = layout.PlacesAlong(counts, piece, side);
         var length = Math.Max(1, layout.Wish(counts.Group, opening, wanted[opening.Measure]) + wider);
         var depth = opening.Cut!.Depths.TryGetValue(counts.Group.Pieces[piece].Id, out var measure)
-            ? layout.WishInto(counts.Group, opening, wanted[measure]) : 0;
+            && wanted[measure] > Length.Zero ? layout.WishInto(counts.Group, opening, wanted[measure]) : 0;
         var (along, into) = (layout.Along(side).AlongStitches, !layout.Along(side).AlongStitches);
         if (!along)
             length = opening.At == OpeningAt.Middle ? Nearest(length, 4, all % 4) : Nearest(length, 2, all % 2);
