@@ -46,6 +46,9 @@ internal static class PlanFindings
         var (construction, shared, direction) = (chosen.Layout.Construction, chosen.Layout.SharedFabric, chosen.Direction);
         var project = shared.Project;
         var trials = new LetOffTrials(chosen, targets);
+        // What is measured wrong has consequences in all that follows.
+        foreach (var yarn in YarnFindings.Of(shared))
+            yield return yarn;
         var errors = sizes.SelectMany(
             s => s.Target, (s, t) => new SizeError(new FitError(s.Name, t.Key, s.Finished[t.Key] - t.Value), t.Value));
         foreach (var poor in errors.Where(e => e.Fit.Off > PoorFit).GroupBy(e => (e.Fit.Measure, e.Fit.IsOver)))
@@ -108,8 +111,6 @@ internal static class PlanFindings
             yield return new Finding(
                 FindingLevel.Note, "fabric.swatch.hung",
                 "The swatch was hung with its rows across the pull, and this garment hangs the other way: sizes follow the blocked gauge. Hang a swatch by its side to see how far it drops.");
-        foreach (var yarn in YarnFindings.Of(shared))
-            yield return yarn;
         foreach (var example in ExampleValues.Findings(project))
             yield return example;
 

@@ -11,6 +11,12 @@ namespace Dyepath.Core.Planning;
 /// <summary>What the designer should know of her yarn, and of a hook and a gauge that cannot belong to it.</summary>
 internal static class YarnFindings
 {
+    /// <summary>Where it is said that the hook cannot be right.</summary>
+    internal const string Hook = "fabric.swatch.hook";
+
+    /// <summary>Where it is said that the gauge cannot be right.</summary>
+    internal const string Worked = "fabric.swatch.worked";
+
     /// <summary>Open work takes a hook of up to so many times the largest usual one (common practice, no source).</summary>
     private const double LargestHook = 2.5;
 
@@ -50,7 +56,7 @@ internal static class YarnFindings
         var (least, most) = (usual.Min(w => w.Hook.Least), usual.Max(w => w.Hook.Most));
         var isLarge = hook > LargestHook * most;
         if (isLarge || hook < SmallestHook * least)
-            yield return new Finding(FindingLevel.Warning, "fabric.swatch.hook", FormattableString.Invariant(
+            yield return new Finding(FindingLevel.Warning, Hook, FormattableString.Invariant(
                 $"A hook of {hook.Millimetres:0.##} mm is far too {(isLarge ? "large" : "small")} for this yarn: {grist:0} m in 100 g is usually worked with {least?.Millimetres:0.##} to {most?.Millimetres:0.##} mm. Check the hook, and the ball's length and mass."));
     }
 
@@ -64,8 +70,22 @@ internal static class YarnFindings
         var (wide, tall) = (stitches * gauge.StitchWidth, gauge.RowHeight);
         if (shared.YarnPerUnit >= 2 * tall + wide)
             return null;
-        return new Finding(FindingLevel.Warning, "fabric.swatch.worked", FormattableString.Invariant(
-            $"By the gauge {(stitches == 1 ? "a stitch" : "a pair of stitches")} is {wide.Centimetres:0.0} cm wide and {tall.Centimetres:0.0} cm tall; the {shared.YarnPerUnit.Centimetres:0.0} cm of yarn in it do not reach up, down and across. Check the swatch's stitches and rows, and the yarn that was measured."));
+        return new Finding(FindingLevel.Warning, Worked, FormattableString.Invariant(
+            $"By the gauge {(stitches == 1 ? "a stitch" : "a pair of stitches")} is {wide.Centimetres:0.0} cm wide and {tall.Centimetres:0.0} cm tall; the {shared.YarnPerUnit.Centimetres:0.0} cm of yarn in it do not reach up, down and across. {Usual(shared)}Check the swatch's stitches and rows, and the yarn that was measured."));
+    }
+
+    /// <summary>Height over width of single crochet in five published patterns.</summary>
+    private static readonly (double Least, double Most) SingleCrochetOverWide = (0.8, 0.93);
+
+    /// <summary>How many rows go with the swatch's stitches, where that is known.</summary>
+    private static string Usual(SharedFabric shared)
+    {
+        if (shared.Stitch.Id != "sc")
+            return "";
+        var gauge = shared.Project.Fabric.Swatch.Worked;
+        double Rows(double tall) => gauge.Stitches / tall;
+        return FormattableString.Invariant(
+            $"In single crochet {gauge.Stitches:0.##} stitches usually go with {Rows(SingleCrochetOverWide.Most):0} to {Rows(SingleCrochetOverWide.Least):0} rows. ");
     }
 
     private static string Words(LookAlike pair)

@@ -168,7 +168,10 @@ public sealed class PlanWordsTests
         var swatch = Up.Fabric.Swatch with { Worked = new Gauge(10, rows, Cm(10)), Blocked = null, Hung = null };
         var result = (Up with { Fabric = Up.Fabric with { Swatch = swatch, OtherSwatch = null } }).WithoutSleeves().Tried();
         Assert.True(result.Plan is not null, string.Join('\n', result.Reasons));
-        string[] expected = said ? ["By the gauge a stitch is 1.0 cm wide and 3.3 cm tall; the 6.3 cm of yarn in it do not reach up, down and across. Check the swatch's stitches and rows, and the yarn that was measured."] : [];
+        string[] expected = said ? ["By the gauge a stitch is 1.0 cm wide and 3.3 cm tall; the 6.3 cm of yarn in it do not reach up, down and across. In single crochet 10 stitches usually go with 11 to 13 rows. Check the swatch's stitches and rows, and the yarn that was measured."] : [];
+        // What follows from a wrong measure comes after it, and the figures say that they rest on it.
+        Assert.Equal(said, result.Plan.IsDoubtful);
+        Assert.Equal(said, result.Plan.Findings.First(f => f.Level == FindingLevel.Warning).Place == "fabric.swatch.worked");
         Assert.Equal(expected, result.Plan.Findings.Where(f => f.Place == "fabric.swatch.worked").Select(f => f.Text));
     }
 
