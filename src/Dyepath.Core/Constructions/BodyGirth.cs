@@ -24,8 +24,26 @@ internal readonly record struct BodyGirth(Ease BustEase, Length HipEase, bool Pa
         return PassesHip ? Length.Max(bust, body.Floor(BodyMeasure.Hip, HipEase)) : bust;
     }
 
+    /// <summary>
+    /// The most that a garment is smaller than the body by the published ease of a very close fit, and the share of an adult's bust that
+    /// this is: crochet does not stretch farther.
+    /// </summary>
+    private static readonly (Length Most, double Share) Stretches = (Length.FromCentimetres(10), 0.11);
+
+    /// <summary>Whether it goes round the bust, and the hip gets through the hem.</summary>
+    public ImmutableArray<WornFit> Worn(Length finished, BodyOfSize body)
+    {
+        var bust = body[BodyMeasure.Bust];
+        return
+        [
+            new("body", finished, BodyMeasure.Bust, bust - Length.Min(Stretches.Most, Stretches.Share * bust), "garment.ease",
+                "give more ease at the bust"),
+            .. Hem(finished, body),
+        ];
+    }
+
     /// <summary>Whether the hip gets through the hem.</summary>
-    public ImmutableArray<WornFit> Worn(Length finished, BodyOfSize body) => PassesHip
+    public ImmutableArray<WornFit> Hem(Length finished, BodyOfSize body) => PassesHip
         ? [new("hem", finished, BodyMeasure.Hip, body[BodyMeasure.Hip], "garment.hipEase", "give more ease at the hip")]
         : [];
 }

@@ -127,7 +127,7 @@ public sealed record Cardigan(
             new("body, closed", finished[GarmentMeasure.Width], BodyMeasure.Bust, body[BodyMeasure.Bust], "garment.ease", "give more ease at the bust"),
             ShoulderedBody.ShoulderFit(
                 (finished[GarmentMeasure.BackWidth] - finished[GarmentMeasure.NeckWidth]) / 2, BodyMeasure.Bust, size),
-            .. Girth.Worn(finished[GarmentMeasure.Width], body),
+            .. Girth.Hem(finished[GarmentMeasure.Width], body),
             Sleeves is null
                 ? new("armhole", 2 * finished[GarmentMeasure.ArmholeDepth], BodyMeasure.UpperArm, body[BodyMeasure.UpperArm], "garment.upperArmEase", "give more ease at the upper arm")
                 : new("sleeve", finished[GarmentMeasure.SleeveWidth], BodyMeasure.UpperArm, body[BodyMeasure.UpperArm], "garment.upperArmEase", "give more ease at the upper arm"),

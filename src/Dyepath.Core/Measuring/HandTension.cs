@@ -32,7 +32,14 @@ public sealed record TensionLimits(double MayShow, double Shows)
 /// <param name="StandardError">Of <paramref name="Change"/>, from that of the section's natural units.</param>
 /// <param name="Words">For the maker.</param>
 public sealed record SectionTension(
-    int Section, int Stitches, double Change, double StandardError, TensionVerdict Verdict, string Words);
+    int Section, int Stitches, double Change, double StandardError, TensionVerdict Verdict, string Words)
+{
+    /// <summary>
+    /// So many stitches more or fewer than by itself, and that large a share of them, was set for another yarn: rounding to whole
+    /// stitches alone never asks for both (assumptions without a source).
+    /// </summary>
+    public bool IsOfAnotherYarn => Math.Abs(Change) > 0.25 && Math.Abs(Change) * Stitches > 1.5;
+}
 
 /// <summary>Hand tension section by section, said as tighter or looser (in UK terms "tension" means gauge).</summary>
 public static class HandTension

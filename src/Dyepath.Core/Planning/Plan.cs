@@ -33,8 +33,9 @@ public sealed record Plan(
     /// <summary>The rules that the targets and counts follow, for the booklet and the audit to quote.</summary>
     public required ImmutableArray<PlanRule> Rules { get; init; }
 
-    /// <summary>A measure of the swatch cannot be right, and every figure of the plan rests on it.</summary>
-    public bool IsDoubtful => Findings.Any(f => f is { Level: FindingLevel.Warning, Place: YarnFindings.Hook or YarnFindings.Worked });
+    /// <summary>A measure of swatch or yarn cannot be right, and every figure of the plan rests on it.</summary>
+    public bool IsDoubtful => Findings.Any(f => f.Level == FindingLevel.Warning
+        && f.Place is YarnFindings.Hook or YarnFindings.Worked or YarnFindings.SectionStitches);
 
     /// <summary>How its pieces are put together.</summary>
     public Construction Construction => Project.Garment.Shape.Construct(Project.Garment);

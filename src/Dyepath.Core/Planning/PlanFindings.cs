@@ -64,6 +64,8 @@ internal static class PlanFindings
                 FindingLevel.Warning, "garment.grading",
                 furthest.Off > PoorFit ? $"{uneven}." : $"{uneven}: {Remedy(furthest)}.");
         }
+        foreach (var deep in DeepEdgings(construction, project.Garment, sizes))
+            yield return deep;
         var tooTight = sizes.SelectMany(s => s.Worn, (s, f) => (s.Name, Fit: f)).Where(f => !f.Fit.Holds);
         foreach (var alike in tooTight.GroupBy(f => (f.Fit.Place, f.Fit.What, f.Fit.Body, f.Fit.Mend)))
         {
@@ -147,6 +149,31 @@ internal static class PlanFindings
 
         static string Range<T>(T least, T most) where T : IEquatable<T> =>
             least.Equals(most) ? FormattableString.Invariant($"{least}") : FormattableString.Invariant($"{least} to {most}");
+    }
+
+    /// <summary>
+    /// What edgings may take of the measure that they lengthen before there is more edging than motif (an assumption without a source).
+    /// </summary>
+    private const double DeepEdging = 1 / 3.0;
+
+    private static IEnumerable<Finding> DeepEdgings(Construction construction, GarmentSpec garment, ImmutableArray<SizePlan> sizes)
+    {
+        for (var i = 0; i < garment.Edgings.Length; i++)
+        {
+            var place = garment.Edgings[i].Where;
+            var dimension = construction.Groups.SelectMany(g => new[] { g.Across, g.Down }).FirstOrDefault(d => d.Edgings.Contains(place));
+            if (dimension is null)
+                continue;
+            var times = dimension.Edgings.Count(e => e == place);
+            var deepest = sizes.SelectMany(
+                    s => s.Edgings.Where(e => e.Where == place), (s, e) => (Size: s, Edging: e, All: s.Finished[dimension.Measure]))
+                .Where(s => times * s.Edging.Depth > DeepEdging * s.All).OrderByDescending(s => s.Edging.Depth / s.All).FirstOrDefault();
+            if (deepest.Size is null)
+                continue;
+            var fewer = (int)(deepest.Edging.Rounds * (DeepEdging * deepest.All / (times * deepest.Edging.Depth)));
+            yield return new Finding(FindingLevel.Warning, $"garment.edgings[{i}].rounds", FormattableString.Invariant(
+                $"Size {deepest.Size.Name}: of {deepest.All.Centimetres:0.0} cm of {GarmentMeasures.Words(dimension.Measure)} the {place.ToString().ToLowerInvariant()}'s edging takes {(times * deepest.Edging.Depth).Centimetres:0.0} cm, so that little of the motif is left. Work {fewer} rounds or fewer."));
+        }
     }
 
     /// <summary>Openings that were to be cut and are not, because hardly any of the cut would be seen.</summary>

@@ -5,6 +5,7 @@ using Dyepath.Core.Findings;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Sizing;
+using Dyepath.Core.Swatches;
 
 namespace Dyepath.Core.Planning;
 
@@ -13,6 +14,9 @@ internal static class YarnFindings
 {
     /// <summary>Where it is said that the hook cannot be right.</summary>
     internal const string Hook = "fabric.swatch.hook";
+
+    /// <summary>Where it is said that stitches of a colour cannot be right.</summary>
+    internal const string SectionStitches = "fabric.sectionStitches";
 
     /// <summary>Where it is said that the gauge cannot be right.</summary>
     internal const string Worked = "fabric.swatch.worked";
@@ -36,6 +40,8 @@ internal static class YarnFindings
             yield return weight;
         if (OutOfReach(shared) is { } outOfReach)
             yield return outOfReach;
+        if (OfAnotherYarn(shared) is { } another)
+            yield return another;
         if (project.Yarn.Name == StarterDocument.UnnamedYarn)
             yield return new Finding(
                 FindingLevel.Note, "yarn.name", $"The yarn is still called “{StarterDocument.UnnamedYarn}”: put in its name and colourway, so that makers find it.");
@@ -86,6 +92,18 @@ internal static class YarnFindings
         double Rows(double tall) => gauge.Stitches / tall;
         return FormattableString.Invariant(
             $"In single crochet {gauge.Stitches:0.##} stitches usually go with {Rows(SingleCrochetOverWide.Most):0} to {Rows(SingleCrochetOverWide.Least):0} rows. ");
+    }
+
+    /// <summary>Colours that are to take what no hand makes of them.</summary>
+    private static Finding? OfAnotherYarn(SharedFabric shared)
+    {
+        var (project, measured) = (shared.Project, shared.Sequence.Measured);
+        if (project.Fabric.Keeping == ColourKeeping.Free || project.Fabric.SectionStitches is null)
+            return null;
+        var each = measured.Tension().Where(t => t.IsOfAnotherYarn).Select(t => FormattableString.Invariant(
+            $"{project.Yarn.Sections[t.Section].Name} is to take {t.Stitches} where its yarn makes {measured.Natural.Sections[t.Section].Value:0.0}")).ToArray();
+        return each.Length == 0 ? null : new Finding(FindingLevel.Warning, SectionStitches,
+            $"Stitches of a colour: {Wording.List(each)}. No hand works so much {(measured.Tension().First(t => t.IsOfAnotherYarn).Change > 0 ? "looser" : "tighter")}: write the nearest whole stitches ({string.Join(", ", measured.Natural.Nearest())}), or count this yarn again.");
     }
 
     private static string Words(LookAlike pair)

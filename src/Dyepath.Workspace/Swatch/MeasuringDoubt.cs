@@ -6,15 +6,6 @@ namespace Dyepath.Workspace.Swatch;
 /// <summary>Measurements that do not belong to one yarn: nothing is to be advised from them.</summary>
 public static class MeasuringDoubt
 {
-    private const double Share = 0.25, Stitches = 1.5;
-
-    /// <summary>
-    /// A section that shall take so many stitches more or fewer than by itself, and that large a share of them, was set for another yarn:
-    /// rounding to whole stitches alone never asks for both.
-    /// </summary>
-    public static bool IsOfAnotherYarn(SectionTension asked) =>
-        Math.Abs(asked.Change) > Share && Math.Abs(asked.Change) * asked.Stitches > Stitches;
-
     /// <summary>What to measure before a hook is advised; null where nothing stands against it.</summary>
     /// <param name="project">That the measurements are of.</param>
     public static string? BeforeAdvice(MeasuredYarn measured, Project project)
@@ -22,7 +13,7 @@ public static class MeasuringDoubt
         ArgumentNullException.ThrowIfNull(measured);
         if (ExampleValues.Has(project, "yarn.counted"))
             return "The counts are still those of the example, not of your yarn. Count your yarn first; then a hook can be advised.";
-        if (measured.Tension().Any(IsOfAnotherYarn))
+        if (measured.Tension().Any(t => t.IsOfAnotherYarn))
             return "What a colour takes by itself and what it shall take are too far apart to be of one yarn. Count this yarn again, "
                 + "or go back to the nearest whole stitches above; then a hook can be advised.";
         if (!measured.YarnPerStitch.Disagreements.IsEmpty)
