@@ -92,7 +92,8 @@ public static class PlanJson
         foreach (var (measure, length) in size.Body)
             json.WriteNumber(measure + "Cm", Round(length.Centimetres));
         json.WriteEndObject();
-        Chance(json, size.MadeWell);
+        Chance(json, "madeWell", size.MadeWell);
+        Chance(json, "makersServed", MadeWell.Served(plan, size));
         Measures(json, "target", size.Target);
         Measures(json, "finished", size.Finished);
         Array(json, "pieces", size.Pieces, (j, piece) => Piece(j, plan, piece));
@@ -148,7 +149,7 @@ public static class PlanJson
             json.WriteNumberValue(stitches);
         json.WriteEndArray();
         json.WriteNumber("rows", piece.Rows);
-        Chance(json, piece.MadeWell);
+        Chance(json, "madeWell", piece.MadeWell);
         json.WriteNumber("foundationChains", piece.FoundationChains);
         json.WriteNumber("start", Round(piece.Start));
         json.WriteNumber("startSection", piece.StartSection);
@@ -259,12 +260,12 @@ public static class PlanJson
         });
     }
 
-    private static void Chance(Utf8JsonWriter json, double? madeWell)
+    private static void Chance(Utf8JsonWriter json, string name, double? of)
     {
-        if (madeWell is { } chance)
-            json.WriteNumber("madeWell", Round(chance));
+        if (of is { } chance)
+            json.WriteNumber(name, Round(chance));
         else
-            json.WriteNull("madeWell");
+            json.WriteNull(name);
     }
 
     private static void Odds(Utf8JsonWriter json, IEnumerable<BallShare> odds) => Array(json, "ballsProbability", odds, (j, o) =>

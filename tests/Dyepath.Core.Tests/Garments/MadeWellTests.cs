@@ -40,6 +40,24 @@ public sealed class MadeWellTests(ITestOutputHelper output)
         Assert.Equal(simulated, chance, 0.02 + 2 * Math.Sqrt(simulated * (1 - simulated) / (yarns * each)));
     }
 
+    /// <summary>A maker of her own steadiness for each yarn: two of three within a factor of 1.7 of 2 %.</summary>
+    [Theory]
+    [InlineData(63, 80, 0.5)]
+    [InlineData(126, 90, 0.5)]
+    [InlineData(83, 72, 1)]
+    public void As_many_makers_of_every_kind_are_served(int stitches, int rows, double lean)
+    {
+        var motif = new HeldMotif(stitches, rows, 21, lean, Sequence.Sum(l => l * l) / 21);
+        var served = MadeWell.Served(motif, new HandsPrior(0.009, 50, 0.02), 0.005);
+        var random = new Random(11);
+        const int makers = 3_000;
+        var good = Enumerable.Range(0, makers).Count(_ => IsGood(
+            random, stitches, rows, lean, new HandsPrior(Math.Min(0.5, 0.02 * Math.Exp(Math.Log(1.7) * Draw(random))), 50, 0.02), -0.005 * Draw(random)));
+        var simulated = (double)good / makers;
+        output.WriteLine($"{stitches} × {rows}, lean {lean}: {served:0.000}, simulated {simulated:0.000}");
+        Assert.Equal(simulated, served, 0.02 + 2 * Math.Sqrt(simulated * (1 - simulated) / makers));
+    }
+
     /// <summary>Works every stitch, reads whole stitches at the end of each row, and measures each motif's height in rows.</summary>
     private static bool IsGood(Random random, int stitches, int rows, double lean, HandsPrior hands, double sequence)
     {
@@ -117,6 +135,8 @@ public sealed class MadeWellTests(ITestOutputHelper output)
         {
             Assert.All(s.Pieces, p => Assert.Equal(p.Pooled, p.MadeWell is not null));
             Assert.Equal(s.Pieces.Where(p => p.Pooled).Min(p => p.MadeWell), s.MadeWell);
+            Assert.All(s.Pieces, p => Assert.Equal(p.Pooled, MadeWell.Served(plan, p) is not null));
+            Assert.InRange(MadeWell.Served(plan, s)!.Value, 0.01, 0.999);
             Assert.InRange(s.MadeWell!.Value, 0.01, 0.999);
         });
     }

@@ -51,6 +51,45 @@ public static class MadeWell
     private static readonly (double At, double Weight)[] Gauss =
         [(-1.7320508075688772, 1.0 / 6), (0, 2.0 / 3), (1.7320508075688772, 1.0 / 6)];
 
+    /// <summary>
+    /// Makers' spreads from stitch to stitch: half of them are steadier than this, and two of three within a factor of
+    /// <see cref="SpreadFactor"/> of it (log-normal; assumptions without a source, around <see cref="HandsPrior.Default"/>).
+    /// </summary>
+    public const double MiddleSpread = 0.02;
+
+    /// <inheritdoc cref="MiddleSpread"/>
+    public const double SpreadFactor = 1.7;
+
+    /// <summary>Gauss and Hermite for a standard normal, finer.</summary>
+    private static readonly (double At, double Weight)[] FineGauss =
+    [
+        (-2.8569700138728056, 0.0112574113277207), (-1.3556261799742659, 0.2220759220056126), (0, 0.5333333333333333),
+        (1.3556261799742659, 0.2220759220056126), (2.8569700138728056, 0.0112574113277207),
+    ];
+
+    /// <summary>The share of all makers, steady and unsteady, of whom a piece of a plan comes out well; missing where it is plain.</summary>
+    /// <returns>In [0, 1].</returns>
+    public static double? Served(Plan plan, PiecePlan piece)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(piece);
+        var measured = plan.Sequence.Measured;
+        return Held(SharedFabric.Of(plan), piece) is { } motif
+            ? Served(motif, measured.Hands, measured.Natural.Total.StandardError / measured.Natural.Total.Value) : null;
+    }
+
+    /// <summary>The least share of any piece of a size; missing where all are plain.</summary>
+    /// <inheritdoc cref="Served(Plan, PiecePlan)"/>
+    public static double? Served(Plan plan, SizePlan size)
+    {
+        ArgumentNullException.ThrowIfNull(size);
+        return size.Pieces.Min(p => Served(plan, p));
+    }
+
+    /// <param name="hands">Of which memory and dye count.</param>
+    internal static double Served(HeldMotif motif, HandsPrior hands, double sequenceError) => FineGauss.Sum(n =>
+        n.Weight * Chance(motif, new HandsPrior(MiddleSpread * Math.Pow(SpreadFactor, n.At), hands.Memory, hands.Dye), sequenceError));
+
     /// <summary>What hands must hold in a piece; missing where it has no colours to hold.</summary>
     internal static HeldMotif? Held(SharedFabric shared, PiecePlan piece)
     {
