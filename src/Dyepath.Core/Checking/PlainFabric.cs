@@ -13,7 +13,7 @@ namespace Dyepath.Core.Checking;
 /// <summary>What the check reads from the document for itself.</summary>
 internal sealed class PlainFabric
 {
-    public PlainFabric(Plan plan, Effort? effort = null)
+    public PlainFabric(Plan plan)
     {
         var fabric = plan.Project.Fabric;
         var swatch = fabric.Swatch;
@@ -30,10 +30,7 @@ internal sealed class PlainFabric
         BandRatios = (fabric.Edging is null ? 1 : whole.Over / whole.Stitches / band, whole.Over / whole.Rows / band);
         Stitch = fabric.Stitch;
         PerUnit = fabric.Stitch.StitchesPerUnit;
-        var sequence = plan.Sequence.Ring.Sections.Sum() / (double)ColourRing.Unit;
-        Unit = MeasuredYarn.TryMeasure(plan.Project.Yarn, fabric, out var measured, out _, effort: effort)
-            ? Length.FromCentimetres(measured.YarnPerStitch.Centimetres.Value * measured.Natural.Total.Value / sequence)
-            : Length.Zero;
+        Unit = plan.Sequence.YarnPerUnit;
         Period = PlainPeriod.Of(plan.Sequence.Ring);
         Seams = plan.Project.Garment.Seams;
         TurningChainCounts = fabric.ChainCountsAsStitch;
@@ -64,6 +61,7 @@ internal sealed class PlainFabric
     /// <summary>Stitches of a side band that lie flat along a stitch and along a row end of a panel.</summary>
     public (double Stitch, double RowEnd) BandRatios { get; }
 
+    /// <summary>Yarn of a pooling unit: the plan's, which is held to <see cref="PlainYarn"/>.</summary>
     public Length Unit { get; }
 
     /// <summary>In units; missing for one colour.</summary>

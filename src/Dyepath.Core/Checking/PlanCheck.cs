@@ -29,9 +29,10 @@ public static class PlanCheck
     private static ImmutableArray<Finding> VerifyAll(Plan plan, Effort effort)
     {
         var notes = new Disagreements();
-        var fabric = new PlainFabric(plan, effort);
+        var fabric = new PlainFabric(plan);
         effort.Begin(EffortPart.Seams);
-        notes.Same("yarnPerUnit", plan.Sequence.YarnPerUnit, fabric.Unit, Length.FromMillimetres(0.01));
+        var unit = PlainYarn.Unit(plan);
+        notes.Same("yarnPerUnit", plan.Sequence.YarnPerUnit, unit, PlainYarn.Slack * unit);
         notes.Same("stitchWidth", plan.StitchWidth, fabric.StitchWidth, Length.FromMillimetres(0.001));
         notes.Same("rowHeight", plan.RowHeight, fabric.RowHeight, Length.FromMillimetres(0.001));
         foreach (var size in plan.Sizes)

@@ -67,7 +67,9 @@ public static class MadeWell
         (1.3556261799742659, 0.2220759220056126), (2.8569700138728056, 0.0112574113277207),
     ];
 
-    /// <summary>The share of all makers, steady and unsteady, of whom a piece of a plan comes out well; missing where it is plain.</summary>
+    /// <summary>
+    /// The share of all makers, steady and unsteady, of whom a piece of a plan comes out well; missing where it is plain.
+    /// </summary>
     /// <returns>In [0, 1].</returns>
     public static double? Served(Plan plan, PiecePlan piece)
     {
