@@ -183,21 +183,17 @@ public static class GarmentPlanner
         }
     }
 
-    /// <summary>One sentence, with the numbers of both directions where there were two.</summary>
+    /// <summary>What was chosen and how it fits, and the same of the other direction where there is one.</summary>
     private static string Why(IReadOnlyList<DirectionOption> options, DirectionOption chosen, bool asked)
     {
-        var other = options.FirstOrDefault(o => o.Direction != chosen.Direction);
-        var begin = asked ? $"Worked {Name(chosen.Direction)}, as asked" : $"Worked {Name(chosen.Direction)}";
-        if (other is null)
-            return $"{begin}: {chosen.Reason}";
+        var begin = $"Worked {Name(chosen.Direction)}{(asked ? ", as asked" : "")}: {chosen.Reason}";
+        if (options.FirstOrDefault(o => o.Direction != chosen.Direction) is not { } other)
+            return begin;
         if (!other.Feasible)
-            return $"{begin}, since {Name(other.Direction)} no counts serve: {chosen.Reason}";
-        return FormattableString.Invariant(
-            $"{begin}: {Numbers(chosen)} against {Numbers(other)} worked {Name(other.Direction)}{(asked ? "" : ", judged by the size that is furthest off, half a centimetre a count, and what the counts forgive")}.");
+            return $"{begin} Worked {Name(other.Direction)}, no counts serve.";
+        var choice = asked ? "" : " The one whose furthest size is nearer is taken; a further count has to bring half a centimetre, and what a count forgives is worth something too.";
+        return $"{begin} Worked {Name(other.Direction)} it would be {other.SayCounts}; {other.SayFurthest()}.{choice}";
     }
 
     internal static string Name(Direction direction) => direction == Direction.Up ? "up" : "sideways";
-
-    private static string Numbers(DirectionOption option) => FormattableString.Invariant(
-        $"{option.Counts.Length} {(option.Counts.Length == 1 ? "count" : "counts")} ({option.SayCounts}; {option.SayFurthest()})");
 }

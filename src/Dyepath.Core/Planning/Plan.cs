@@ -53,7 +53,7 @@ public sealed record DirectionOption(
     Length TypicalError,
     ImmutableArray<CurvePoint> Curve)
 {
-    /// <summary>Why, in one sentence.</summary>
+    /// <summary>Its counts, how they fit and what they forgive; or why there are none.</summary>
     public string Reason { get; init; } = "";
 
     /// <summary>What is furthest off; missing where no size is planned.</summary>
@@ -64,8 +64,8 @@ public sealed record DirectionOption(
     /// <summary>The measures that its counts decide: <see cref="WorstError"/> is the largest of theirs alone.</summary>
     public ImmutableArray<GarmentMeasure> Decides { get; init; } = [];
 
-    /// <summary>Such as <c>84, 96</c>.</summary>
-    public string SayCounts => string.Join(", ", Counts);
+    /// <summary>Such as <c>2 stitch counts (84, 96)</c>.</summary>
+    public string SayCounts => Counts is [var only] ? $"one stitch count ({only}) for every size" : $"{Counts.Length} stitch counts ({string.Join(", ", Counts)})";
 
     /// <summary>Such as <c>furthest off of width and length: size M, width, 3.6 cm too wide</c>.</summary>
     public string SayFurthest(Units units = Units.Centimetres) =>

@@ -303,12 +303,16 @@ public sealed class PlanWordsTests
         var (up, sideways) = (plan.Options[0], plan.Options[1]);
         Assert.Equal(Direction.Sideways, plan.Direction);
         Assert.Equal(
-            $"Worked sideways: {Numbers(sideways)} against {Numbers(up)} worked up, judged by the size that is furthest off, half a centimetre a count, and what the counts forgive.",
+            $"Worked sideways: {Numbers(sideways)}. {Forgives(sideways)} Worked up it would be {Numbers(up)}. The one whose furthest size is nearer is taken; a further count has to bring half a centimetre, and what a count forgives is worth something too.",
             plan.Why);
-        Assert.Equal($"Worked up, as asked: {Numbers(UpPlan.Options[0])} against {Numbers(UpPlan.Options[1])} worked sideways.", UpPlan.Why);
+        Assert.Equal(
+            $"Worked up, as asked: {Numbers(UpPlan.Options[0])}. {Forgives(UpPlan.Options[0])} Worked sideways it would be {Numbers(UpPlan.Options[1])}.", UpPlan.Why);
 
         static string Numbers(DirectionOption option) => string.Create(CultureInfo.InvariantCulture,
-            $"{option.Counts.Length} {(option.Counts.Length == 1 ? "count" : "counts")} ({string.Join(", ", option.Counts)}; furthest off of width and length: {option.Furthest!.Say(Units.Centimetres)})");
+            $"{(option.Counts.Length == 1 ? $"one stitch count ({option.Counts[0]}) for every size" : $"{option.Counts.Length} stitch counts ({string.Join(", ", option.Counts)})")}; furthest off of width and length: {option.Furthest!.Say(Units.Centimetres)}");
+
+        static string Forgives(DirectionOption option) =>
+            System.Text.RegularExpressions.Regex.Match(option.Reason, @"(It forgives|They forgive) \d+\.\d % of yarn per stitch, all through, before the motif is lost\.$").Value;
     }
 
     [Fact]

@@ -533,7 +533,7 @@ internal sealed class DirectionPlanner
         option = option with
         {
             Reason = FormattableString.Invariant(
-                $"{counts.Length} {(counts.Length == 1 ? "count" : "counts")} ({option.SayCounts}), {option.SayFurthest()}; forgives {forgives:0.0 %} of yarn per {(_shared.Stitch.StitchesPerUnit == 1 ? "stitch" : "pair of stitches")}."),
+                $"{option.SayCounts}; {option.SayFurthest()}. {(counts.Length == 1 ? "It forgives" : "They forgive")} {forgives:0.0 %} of yarn per {(_shared.Stitch.StitchesPerUnit == 1 ? "stitch" : "pair of stitches")}, all through, before the motif is lost."),
         };
         return Make(option, worst + CentimetresPerCount * counts.Length + Math.Sqrt(graded.Average(g => g.Penalty)), []);
     }
