@@ -186,7 +186,7 @@ internal sealed class MeasureCheck
     {
         var (opening, at) = (piece.Opening(design.Id), $"pieces.{piece.Name}.marks, the {PlaceNames.Of(design.Id)}");
         var mirrored = piece.Id != group.Pieces[0].Id && group.Pieces.First(p => p.Id == piece.Id).Mirrored && !design.Sides[0].IsUpright();
-        _notes.Same($"{at}'s end", mirrored ? opening.First - 1 : all - opening.Last, 0);
+        _notes.Same($"{at}'s end", mirrored || design.At == OpeningAt.Beginning ? opening.First - 1 : all - opening.Last, 0);
         if (design.BesideAs is { } other)
             _notes.Same($"{at}, what is left beside it", all - opening.Length, _size[other].Opening(design.Id).First - 1);
     }

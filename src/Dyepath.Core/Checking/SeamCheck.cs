@@ -122,6 +122,8 @@ internal sealed class SeamCheck
                 _ => (opening.First - 1, opening.Last),
             };
         }
+        if (edge.Above is { } below)
+            from = piece.Opening(below).Last;
         if (from == 0 && _construction.IsSewnAt(edge.Piece, edge.Side, atEnd: false))
             from = Math.Min(hidden, to);
         if (to == all && _construction.IsSewnAt(edge.Piece, edge.Side, atEnd: true))

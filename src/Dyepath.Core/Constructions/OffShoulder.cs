@@ -28,6 +28,9 @@ public sealed record OffShoulder(
     Length SleeveJoin,
     double BandShare) : GarmentShape
 {
+    /// <summary>How far up from the hem the sides are left open; zero: not at all.</summary>
+    public Length Vent { get; init; } = Length.Zero;
+
     /// <summary>What the pattern calls it: a dress, which reaches the hip, or else a top.</summary>
     public bool IsDress { get; init; }
 
@@ -52,6 +55,9 @@ public sealed record OffShoulder(
         new("length", "Length is from the top edge to the hem as the document gives it, edgings included."),
         new("sleeveWidth", "A sleeve is upper arm plus ease round."),
         new("sleeveJoin", "Each sleeve is sewn to front and back for the first centimetres below the top edge (4 to 6 cm, common practice)."),
+        .. Vent > Length.Zero
+            ? [new PlanRule("vent", "The sides are left open from the hem up for as long as the document says, and edged with the hem.")]
+            : ImmutableArray<PlanRule>.Empty,
         new("topEdge", "The round of front, back and both sleeve tops is drawn in to a stated share of the girth of the shoulders, so that it stays on them."),
         GarmentRules.Locked, GarmentRules.Gauge, GarmentRules.Seam,
     ];
@@ -81,7 +87,13 @@ public sealed record OffShoulder(
             new("panel", [new(PieceId.Front), new(PieceId.Back, MayTurn: true)], new(GarmentMeasure.Width, 2, []),
                 new(GarmentMeasure.Length, 1, [EdgingPlace.Hem, EdgingPlace.TopEdge]), Working.Turned, true)
             {
-                Openings = [Joined("garment.length")],
+                Openings =
+                [
+                    Joined("garment.length"),
+                    .. HasVents
+                        ? [new OpeningDesign(OpeningId.Vent, [PieceSide.Left, PieceSide.Right], OpeningAt.Beginning, GarmentMeasure.Vent, null, "garment.vent")]
+                        : ImmutableArray<OpeningDesign>.Empty,
+                ],
             },
             new("sleeve", [new(PieceId.Sleeve, 2)], new(GarmentMeasure.SleeveWidth, 1, []),
                 new(GarmentMeasure.SleeveLength, 1, [EdgingPlace.Cuffs, EdgingPlace.TopEdge]), Working.Turned, true)
@@ -90,8 +102,8 @@ public sealed record OffShoulder(
             },
         ],
         [
-            new(SeamId.LeftSide, [Below(PieceId.Front, PieceSide.Right)], [Below(PieceId.Back, PieceSide.Left)]),
-            new(SeamId.RightSide, [Below(PieceId.Front, PieceSide.Left)], [Below(PieceId.Back, PieceSide.Right)]),
+            new(SeamId.LeftSide, [AboveVent(PieceId.Front, PieceSide.Right)], [AboveVent(PieceId.Back, PieceSide.Left)]),
+            new(SeamId.RightSide, [AboveVent(PieceId.Front, PieceSide.Left)], [AboveVent(PieceId.Back, PieceSide.Right)]),
             // Cuff down and outside out, a sleeve's left-hand side is at the front of the left arm, and at the back of the right one.
             new(SeamId.LeftSleeveFront, [Above(PieceId.Front, PieceSide.Right)], [Above(PieceId.Sleeve, PieceSide.Left)]),
             new(SeamId.LeftSleeveBack, [Above(PieceId.Back, PieceSide.Left)], [Above(PieceId.Sleeve, PieceSide.Right)]),
@@ -106,7 +118,7 @@ public sealed record OffShoulder(
             new(SewingManner.FromSeamsUp, [SeamId.LeftSleeveFront, SeamId.LeftSleeveBack, SeamId.RightSleeveFront, SeamId.RightSleeveBack]),
         ],
         [
-            ShoulderedBody.Hem,
+            HasVents ? VentedHem : ShoulderedBody.Hem,
             new(EdgingPlace.Cuffs, 2, [new("cuff", new(PieceId.Sleeve, PieceSide.Bottom))], SeamId.LeftSleeve),
             new(EdgingPlace.TopEdge, 1,
                 [
@@ -135,6 +147,7 @@ public sealed record OffShoulder(
             GarmentMeasure.SleeveWidth => body[BodyMeasure.UpperArm] + SleeveEase,
             GarmentMeasure.SleeveLength => SleeveLength,
             GarmentMeasure.SleeveJoin => SleeveJoin,
+            GarmentMeasure.Vent => Vent,
             _ => throw new ArgumentOutOfRangeException(nameof(measure), measure, "Not a measure of an off-shoulder top."),
         };
     }
@@ -161,7 +174,36 @@ public sealed record OffShoulder(
         ];
     }
 
-    public override ImmutableArray<Findings.Finding> Faults() => BustEase.Faults("garment.ease");
+    public override ImmutableArray<Findings.Finding> Faults() =>
+    [
+        .. BustEase.Faults("garment.ease"),
+        .. Vent > Length - SleeveJoin - LeastSewn
+            ? [new Findings.Finding(Findings.FindingLevel.Fault, "garment.vent", FormattableString.Invariant(
+                $"Vents of {Vent.Centimetres:0.#} cm leave nothing of the sides to sew below the sleeves: make them {(Length - SleeveJoin - LeastSewn).Centimetres:0.#} cm or shorter."))]
+            : ImmutableArray<Findings.Finding>.Empty,
+    ];
+
+    /// <summary>Of each side, so that front and back hold together (common practice, no source).</summary>
+    private static readonly Length LeastSewn = Length.FromCentimetres(15);
+
+    private bool HasVents => Vent > Length.Zero;
+
+    /// <summary>Round both lower edges and all four edges of the vents.</summary>
+    private static EdgingEdge VentedHem { get; } = new(
+        EdgingPlace.Hem, 1,
+        [
+            new("left vent of the back", OfVent(PieceId.Back, PieceSide.Left).Reverse()),
+            new("lower edge of the back", new(PieceId.Back, PieceSide.Bottom)),
+            new("right vent of the back", OfVent(PieceId.Back, PieceSide.Right)),
+            new("right vent of the front", OfVent(PieceId.Front, PieceSide.Left).Reverse()),
+            new("lower edge of the front", new(PieceId.Front, PieceSide.Bottom)),
+            new("left vent of the front", OfVent(PieceId.Front, PieceSide.Right)),
+        ],
+        SeamId.LeftSide, Corners: 4, PerCorner: 2);
+
+    private static PieceEdge OfVent(PieceId piece, PieceSide side) => new(piece, side, Stretch.Opening, OpeningId.Vent);
+
+    private PieceEdge AboveVent(PieceId piece, PieceSide side) => Below(piece, side) with { Above = HasVents ? OpeningId.Vent : null };
 
     private static PieceEdge Below(PieceId piece, PieceSide side) => new(piece, side, Stretch.BeforeOpening, OpeningId.SleeveJoin);
 
@@ -175,6 +217,7 @@ public sealed record OffShoulder(
         new("Ease and lengths", "ease", "How loose at the bust", FieldKind.Ease),
         .. isDress ? [new GarmentField("Ease and lengths", "hipEase", "Ease at the hip", Usual: "5 cm")] : ImmutableArray<GarmentField>.Empty,
         new("Ease and lengths", "length", "From top edge to hem", Usual: length),
+        new("Ease and lengths", "vent", "Vents at the sides", Usual: "none", Hint: "Open from the hem up."),
         new("Sleeves", "sleeveEase", "Ease at the upper arm", Usual: "8 cm"),
         new("Sleeves", "sleeveLength", "From top edge to cuff", Usual: "40 cm"),
         new("Ease and lengths", "bandShare", "Top edge, of the shoulders", FieldKind.Share, Usual: "90 %", Hint: "What the band or the elastic is drawn in to."),
@@ -188,6 +231,7 @@ public sealed record OffShoulder(
         var ease = TopFields.BustEase(o, g => ((OffShoulder)g.Shape).BustEase, "classic");
         var hip = o.Optional("hipEase", "Added to the hip, where a dress has to pass it.", Measured.Ease, g => ((OffShoulder)g.Shape).HipEase, Quantities.Length.FromCentimetres(5));
         var length = o.Optional("length", "From the top edge to the hem.", Measured.Body, g => ((OffShoulder)g.Shape).Length, Quantities.Length.FromCentimetres(centimetres));
+        var vent = o.Optional("vent", "How far up from the hem the sides are left open.", Measured.Step, g => ((OffShoulder)g.Shape).Vent, Quantities.Length.Zero);
         var arm = o.Optional("sleeveEase", "Added to the upper arm.", Measured.Ease, g => ((OffShoulder)g.Shape).SleeveEase, Quantities.Length.FromCentimetres(8));
         var sleeve = o.Optional("sleeveLength", "From the top edge to the cuff.", Measured.Body, g => ((OffShoulder)g.Shape).SleeveLength, Quantities.Length.FromCentimetres(40));
         var join = o.Optional("sleeveJoin", "How far down from the top edge each sleeve is sewn to the body.", Measured.Body, g => ((OffShoulder)g.Shape).SleeveJoin, Quantities.Length.FromCentimetres(5));
@@ -197,6 +241,7 @@ public sealed record OffShoulder(
             ease.From(v), hip.From(v), length.From(v), arm.From(v), sleeve.From(v), join.From(v), share.From(v))
         {
             IsDress = isDress,
+            Vent = vent.From(v),
         });
     });
 }

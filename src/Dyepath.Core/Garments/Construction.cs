@@ -87,8 +87,9 @@ public sealed record Construction(
     public bool IsSewnAt(PieceId piece, PieceSide side, bool atEnd)
     {
         var other = atEnd ? side.AtEnd() : side.AtBeginning();
-        return IsSewn(piece, other) && !(side.IsUpright() && GroupOf(piece).OpeningsOf(piece).Any(o => o.Sides.Contains(other)
-            && o.At == (side == other.AtBeginning() ? OpeningAt.Beginning : OpeningAt.End)));
+        // What is open at the bottom of a side is sewn to nothing.
+        return IsSewn(piece, other) && !((side.IsUpright() || side == PieceSide.Bottom) && GroupOf(piece).OpeningsOf(piece).Any(
+            o => o.Sides.Contains(other) && o.At == (side == other.AtBeginning() ? OpeningAt.Beginning : OpeningAt.End)));
     }
 
     /// <summary>How many ends of a group's width, or of its height, a seam takes from.</summary>

@@ -58,6 +58,9 @@ public enum Stretch
 public sealed record PieceEdge(
     PieceId Piece, PieceSide Side, Stretch Stretch = Stretch.Whole, OpeningId? Opening = null, bool Backwards = false)
 {
+    /// <summary>An opening at the side's beginning that is left out of the stretch, where the garment has it.</summary>
+    public OpeningId? Above { get; init; }
+
     /// <summary>The same stretch, gone along the other way.</summary>
     public PieceEdge Reverse() => this with { Backwards = !Backwards };
 }

@@ -70,6 +70,9 @@ public enum GarmentMeasure
 
     /// <summary>All the way round a hat's upper edge, before it is drawn together.</summary>
     CrownEdge,
+
+    /// <summary>How far up from the hem a side is left open.</summary>
+    Vent,
 }
 
 /// <summary>Names of measures in the document: these in camel case.</summary>
@@ -81,6 +84,7 @@ public static class GarmentMeasures
         GarmentMeasure.SleeveJoin => "sleeve joined to the body",
         GarmentMeasure.NeckDepth => "front neck depth",
         GarmentMeasure.LegOpening => "leg opening depth",
+        GarmentMeasure.Vent => "side vent",
         GarmentMeasure.TabJoin => "tab joined to the side",
         _ => string.Concat(measure.ToString().Select((c, i) => i > 0 && char.IsUpper(c) ? $" {char.ToLowerInvariant(c)}" : $"{char.ToLowerInvariant(c)}")),
     };

@@ -79,6 +79,9 @@ public enum OpeningId
 
     /// <summary>For an animal's foreleg.</summary>
     LegOpening,
+
+    /// <summary>The bottom of a side seam, left open.</summary>
+    Vent,
 }
 
 /// <summary>Names of pieces and seams, as document, JSON and pattern have them.</summary>
@@ -137,6 +140,7 @@ public static class PlaceNames
         OpeningId.SleeveJoin => "sleeve join",
         OpeningId.Tab => "tab",
         OpeningId.LegOpening => "leg opening",
+        OpeningId.Vent => "vent",
         _ => throw new ArgumentOutOfRangeException(nameof(opening), opening, "No such opening."),
     };
 }

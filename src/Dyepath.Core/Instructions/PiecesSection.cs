@@ -151,6 +151,7 @@ internal static class PiecesSection
                 OpeningId.Armhole => Phrase.Of($"{what} {position} of {sides}: armholes begin here."),
                 OpeningId.LegOpening => Phrase.Of($"{what} {position} of {sides}: leg openings begin here."),
                 OpeningId.Tab => Phrase.Of($"{what} {position} of {sides}: side tabs {(mark.Begins ? "begin" : "end")} here."),
+                OpeningId.Vent => Phrase.Of($"{what} {position} of {sides}: from here up the sides are sewn, below they stay open as vents."),
                 OpeningId.SleeveJoin when piece.First.Id == PieceId.Sleeve =>
                     Phrase.Of($"{what} {position} of {sides}: from here up the sleeve is sewn to the body."),
                 OpeningId.SleeveJoin => Phrase.Of($"{what} {position} of {sides}: from here up the sleeves are sewn on."),

@@ -33,7 +33,12 @@ internal sealed record SchematicLine(string What, PlanePoint From, PlanePoint To
             var depth = opening.Cut is { } cut && cut.Depths.TryGetValue(piece.Id, out var measure) ? Words(measure) : null;
             if (opening.Sides[0].IsUpright())
             {
-                var top = opening.At == OpeningAt.Middle ? (height - along) / 2 : 0;
+                var top = opening.At switch
+                {
+                    OpeningAt.Beginning => height - along,
+                    OpeningAt.Middle => (height - along) / 2,
+                    _ => 0,
+                };
                 yield return new SchematicLine(Words(opening.Measure), new(0, top), new(0, top + along), -gap, p => Along(p, opening));
                 if (depth is not null)
                     yield return new SchematicLine(depth, new(0, 0), new(into, 0), gap, p => Into(p, opening));

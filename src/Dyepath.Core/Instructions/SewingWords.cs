@@ -113,7 +113,8 @@ internal sealed class SewingWords(PatternContext context, SewingStep step)
         return $"Wearer's {PlaceNames.Of(Lap.Id)}: work the {PlaceWords.Within(band.Where)}'s band now, as under Edgings. Lay it on the outside of the {PlaceNames.Of(closes.Buttons)}, and at the armhole sew its end down through both layers for 1 cm.";
     }
 
-    private string From() => First.First[0].Side.IsUpright()
+    private string From() => First.First[0].Above is { } vent ? $"the {PlaceNames.Of(vent)} marks"
+        : First.First[0].Side.IsUpright()
         ? First.First[0].Piece == PieceId.Sleeve ? "the cuff edge"
         : context.Construction.Edgings.Any(e => e.Place == Edgings.EdgingPlace.Hem) ? "the hem" : "the lower edge"
         : "one end";

@@ -30,6 +30,7 @@ internal static class SizesSection
         (GarmentMeasure.SleeveWidth, "Sleeve, round"),
         (GarmentMeasure.SleeveLength, "Sleeve length"),
         (GarmentMeasure.SleeveJoin, "Sleeve join"),
+        (GarmentMeasure.Vent, "Side vent"),
         (GarmentMeasure.Circumference, "Circumference"),
         (GarmentMeasure.CrownEdge, "Upper edge, round"),
         (GarmentMeasure.Height, "Height"),

@@ -220,6 +220,7 @@ public static class PlanJson
         (OpeningId.LegOpening, _) => "leg openings begin, from the hem",
         (OpeningId.Tab, true) => "tab begins, from the hem",
         (OpeningId.Tab, false) => "tab ends, from the hem",
+        (OpeningId.Vent, _) => "vents end, from the hem",
         (OpeningId.SleeveJoin, _) => "sleeve join begins, from the hem",
         _ => "armholes begin, from the hem",
     };

@@ -141,6 +141,8 @@ internal static class TableComparison
                 return Finished(GarmentMeasure.NeckDepth);
             case "Neck depth, back":
                 return Finished(GarmentMeasure.BackNeckDepth);
+            case "Side vent":
+                return Finished(GarmentMeasure.Vent);
             case "Sleeve join":
                 return Finished(GarmentMeasure.SleeveJoin);
             case "Shoulder width":
@@ -196,6 +198,7 @@ internal static class TableComparison
             "armhole depth" => Cut(OpeningId.Armhole, false) ?? Slit(OpeningId.Armhole, piece.Height),
             "armhole inset" => Cut(OpeningId.Armhole, true) ?? Quantities.Length.Zero,
             "sleeve joined to the body" => Slit(OpeningId.SleeveJoin, piece.Height),
+            "side vent" => Slit(OpeningId.Vent, piece.Height),
             "leg opening depth" => Slit(OpeningId.LegOpening, piece.Height),
             "tab joined to the side" => Slit(OpeningId.Tab, piece.Height),
             "front neck" => Cut(OpeningId.Neck, true) ?? Slit(OpeningId.Neck, piece.Width),

@@ -22,7 +22,7 @@ public sealed record FitError(string Size, GarmentMeasure Measure, Length Error)
         GarmentMeasure.ArmholeDepth or GarmentMeasure.NeckDepth or GarmentMeasure.BackNeckDepth or GarmentMeasure.LegOpening
             or GarmentMeasure.GussetDepth or GarmentMeasure.Depth => over ? "too deep" : "too shallow",
         GarmentMeasure.Length or GarmentMeasure.SleeveLength or GarmentMeasure.StrapLength or GarmentMeasure.TabLength
-            or GarmentMeasure.GussetLength or GarmentMeasure.SleeveJoin or GarmentMeasure.TabJoin => over ? "too long" : "too short",
+            or GarmentMeasure.GussetLength or GarmentMeasure.SleeveJoin or GarmentMeasure.TabJoin or GarmentMeasure.Vent => over ? "too long" : "too short",
         GarmentMeasure.Height or GarmentMeasure.TabHeight => over ? "too tall" : "too low",
         _ => over ? "too wide" : "too narrow",
     };

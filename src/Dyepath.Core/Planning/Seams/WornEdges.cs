@@ -75,6 +75,11 @@ internal sealed class WornEdges(Layout layout)
 
     private static (int From, int To) Ends(PieceEdge edge, GroupCounts counts, int all)
     {
+        if (edge.Above is { } below)
+        {
+            var (_, end) = counts.Group.Opening(below, edge.Piece).Lies(counts.Openings[below], all);
+            return (end, Ends(edge with { Above = null }, counts, all).To);
+        }
         if (edge.Stretch == Stretch.Whole)
             return (0, all);
         var id = edge.Opening ?? throw new InvalidOperationException($"The {edge.Stretch} of a side needs an opening.");
