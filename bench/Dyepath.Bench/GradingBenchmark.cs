@@ -28,7 +28,10 @@ internal static class GradingBenchmark
         "| no. | chart, sizes | garment | yarn | along the stitches | ≤ ½ cm, % | worst, cm | counts | edging depths | wider each size | one lean |";
 
     private static readonly Srgb[] Colours =
-        [new(0x17, 0x39, 0x4d), new(0x4c, 0x9a, 0xa0), new(0xe9, 0xef, 0xe9), new(0xb8, 0x94, 0x68), new(0x5c, 0x5a, 0x2c), new(0x7a, 0x1f, 0x2b)];
+    [
+        new(0x17, 0x39, 0x4d), new(0x4c, 0x9a, 0xa0), new(0xe9, 0xef, 0xe9), new(0xb8, 0x94, 0x68), new(0x5c, 0x5a, 0x2c),
+        new(0x7a, 0x1f, 0x2b),
+    ];
 
     /// <summary>Counts, and what each size comes to.</summary>
     /// <param name="Errors">Of every size along the stitches, in centimetres.</param>
@@ -72,9 +75,12 @@ internal static class GradingBenchmark
 
     private static void Summary(TextWriter output, string which, Outcome[] all)
     {
-        double near = all.Sum(o => o.InReach), sizes = all.Sum(o => o.Errors.Length);
-        output.WriteLine(string.Create(CultureInfo.InvariantCulture,
-            $"| {which} | {100 * near / sizes:0} % | {Stopwatches.Median(all.Select(o => o.Worst)):0.0} cm | {all.Max(o => o.Worst):0.0} cm | {all.Average(o => o.Counts):0.0} | {all.Count(o => o.Rises)} of {all.Length} | {all.Count(o => o.OneLean)} of {all.Length} |"));
+        var near = 100.0 * all.Sum(o => o.InReach) / all.Sum(o => o.Errors.Length);
+        var median = Stopwatches.Median(all.Select(o => o.Worst));
+        var (rises, oneLean) = (all.Count(o => o.Rises), all.Count(o => o.OneLean));
+        output.WriteLine(string.Create(
+            CultureInfo.InvariantCulture,
+            $"| {which} | {near:0} % | {median:0.0} cm | {all.Max(o => o.Worst):0.0} cm | {all.Average(o => o.Counts):0.0} | {rises} of {all.Length} | {oneLean} of {all.Length} |"));
     }
 
     private static Outcome After(Plan plan)
@@ -99,17 +105,17 @@ internal static class GradingBenchmark
             from one in ruler.Counts
             from other in ruler.Counts
             where other.Finished >= one.Finished
-            let chosen = ruler.Sizes.Select(s => (s.Target - one.Finished).Abs() <= (s.Target - other.Finished).Abs() ? one : other).ToArray()
-            select (Chosen: chosen, Loss: chosen.Zip(ruler.Sizes, (c, s) => Math.Pow((c.Finished - s.Target).Centimetres, 2)).Sum()))
+            let chosen = ruler.Sizes.Select(s => Off(s, one) <= Off(s, other) ? one : other).ToArray()
+            select (Chosen: chosen, Loss: chosen.Zip(ruler.Sizes, (c, s) => Off(s, c) * Off(s, c)).Sum()))
             .MinBy(p => p.Loss).Chosen;
         var widths = plan.Sizes.Zip(best).ToDictionary(
             p => p.First, p => ruler.Measure == Across(plan) ? p.Second.Finished : p.First.Finished[Across(plan)]);
         return new Outcome(
             [.. best.Zip(ruler.Sizes, (c, s) => (c.Finished - s.Target).Centimetres)], best.Distinct().Count(), 1,
             Rises(plan, s => widths[s]), IsOne(best.Select(c => Math.Abs(c.Lean))));
-    }
 
-    private static Length Abs(this Length length) => Length.Max(length, Length.Zero - length);
+        static double Off(RulerSize size, RulerCount count) => Math.Abs((count.Finished - size.Target).Centimetres);
+    }
 
     private static GarmentMeasure Across(Plan plan) => plan.Construction.Groups[0].Across.Measure;
 
@@ -119,14 +125,17 @@ internal static class GradingBenchmark
     /// <summary>Leans within a quarter of a stitch look alike.</summary>
     private static bool IsOne(IEnumerable<double> leans) => leans.Max() - leans.Min() <= 0.25 + 1e-9;
 
-    private static string Share(Outcome outcome) => string.Create(CultureInfo.InvariantCulture, $"{100.0 * outcome.InReach / outcome.Errors.Length:0}");
+    private static string Share(Outcome outcome) =>
+        string.Create(CultureInfo.InvariantCulture, $"{100.0 * outcome.InReach / outcome.Errors.Length:0}");
 
     private static string Say(bool holds) => holds ? "yes" : "no";
 
     private static string Say(Project project)
     {
         var (counts, gauge) = (project.Fabric.SectionStitches!.Value, project.Fabric.Swatch.Worked);
-        return string.Create(CultureInfo.InvariantCulture, $"C = {counts.Sum()} in {counts.Length}, {gauge.Stitches:0} {project.Fabric.Stitch.Abbreviation}");
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"C = {counts.Sum()} in {counts.Length}, {gauge.Stitches:0} {project.Fabric.Stitch.Abbreviation}");
     }
 
     /// <summary>
@@ -156,16 +165,19 @@ internal static class GradingBenchmark
                 Counted = [],
                 Sections =
                 [
-                    .. sections.Select((n, i) => new YarnSection($"colour {i + 1}", Colours[i], Length.FromCentimetres(Math.Round(n * yarnPerStitch, 1)))),
+                    .. sections.Select((n, i) => new YarnSection($"colour {i + 1}", Colours[i], Yarn(n * yarnPerStitch))),
                 ],
             },
             Fabric = new FabricChoice(
                 stitch,
                 new Swatch(
-                    (weight.Hook.Least ?? weight.Hook.Most)!.Value.Millimetres, new Gauge(gauge, Math.Round(gauge / stitch.HeightOverWidth), Length.FromCentimetres(10)),
-                    null, null, [new YarnUsed(40, Length.FromCentimetres(Math.Round(40 * yarnPerStitch)))]),
+                    (weight.Hook.Least ?? weight.Hook.Most)!.Value.Millimetres,
+                    new Gauge(gauge, Math.Round(gauge / stitch.HeightOverWidth), Length.FromCentimetres(10)), null, null,
+                    [new YarnUsed(40, Yarn(40 * yarnPerStitch))]),
                 SectionStitches: sections),
         });
+
+        static Length Yarn(double centimetres) => Length.FromCentimetres(Math.Round(centimetres, 1));
     }
 
     /// <summary>Each at least 2, where they are so many.</summary>

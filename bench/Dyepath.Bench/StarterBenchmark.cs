@@ -14,8 +14,8 @@ internal static class StarterBenchmark
     private const int Runs = 25;
 
     /// <summary>
-    /// Every garment and form of neck in every chart, all sizes together and each alone, as it is begun and with its hem, cuffs or brim edged:
-    /// how many documents are warned of or have no plan, and every sentence of the first kind.
+    /// Every garment and form of neck in every chart, all sizes together and each alone, as it is begun and with its hem, cuffs or brim
+    /// edged: how many documents are warned of or have no plan, and every sentence of the first kind.
     /// </summary>
     public static void RunFindings(TextWriter output)
     {
@@ -35,7 +35,7 @@ internal static class StarterBenchmark
                     begun += found.Length > 0 ? 1 : 0;
                     edged += Found((starter with { Edged = true }).Project(sizes)).Length > 0 ? 1 : 0;
                     foreach (var sentence in found)
-                        (CollectionsMarshal.GetValueRefOrAddDefault(said, sentence, out _) ??= []).Add(sizes.Length == 0 ? "all" : sizes[0]);
+                        (CollectionsMarshal.GetValueRefOrAddDefault(said, sentence, out _) ??= []).Add(sizes is [var one] ? one : "all");
                 }
                 sentences.AddRange(said.Select(s => $"{starter.Name} | {starter.Chart} | {string.Join(", ", s.Value)} | {s.Key}"));
             }
@@ -67,7 +67,8 @@ internal static class StarterBenchmark
         {
             var plain = Times(starter.Project());
             var edged = Times((starter with { Edged = true }).Project());
-            output.WriteLine(string.Create(CultureInfo.InvariantCulture,
+            output.WriteLine(string.Create(
+                CultureInfo.InvariantCulture,
                 $"| {starter.Name} | {Math.Max(1, starter.Project().Sizes.Called.Length)} | {Stopwatches.Median(plain):0.0} | {plain.Min():0.0} | {Stopwatches.Median(edged):0.0} | {edged.Min():0.0} |"));
         }
     }

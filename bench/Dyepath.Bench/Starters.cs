@@ -47,8 +47,10 @@ internal sealed record Starter(GarmentKind Kind, string? Neck, string? Chart)
         }
         foreach (var place in Edged ? Kind.Edges.Intersect([EdgingPlace.Hem, EdgingPlace.Cuffs, EdgingPlace.Brim]) : [])
         {
-            if (place != EdgingPlace.Cuffs || document["garment"]!["sleeves"] is not null || Kind.First.Shape is OffShoulder)
-                Edge(document["garment"]!, JsonNamingPolicy.CamelCase.ConvertName(place.ToString()), Kind.IsOpen(place, Neck ?? "") ? "sc-rows" : "sc");
+            if (place == EdgingPlace.Cuffs && document["garment"]!["sleeves"] is null && Kind.First.Shape is not OffShoulder)
+                continue;
+            var edging = Kind.IsOpen(place, Neck ?? "") ? "sc-rows" : "sc";
+            Edge(document["garment"]!, JsonNamingPolicy.CamelCase.ConvertName(place.ToString()), edging);
         }
         var reading = ProjectReader.Read(Encoding.UTF8.GetBytes(document.ToJsonString()));
         var project = reading.Project ?? throw new InvalidOperationException($"{Name}: {string.Join(" ", reading.Faults)}");

@@ -299,7 +299,8 @@ public sealed record GarmentDrawing(
             var (begins, ends) = Lies(shown, opening);
             if (opening.Place is { } place && Depth(place) is > 0 and var depth)
             {
-                var (left, right) = (opening.At == OpeningAt.Beginning ? begins : begins - depth, opening.At == OpeningAt.End ? ends : ends + depth);
+                var left = opening.At == OpeningAt.Beginning ? begins : begins - depth;
+                var right = opening.At == OpeningAt.End ? ends : ends + depth;
                 _outlines.Add(new Outline("edging", Box(left, shown.Y - depth, right - left, depth)));
             }
             _outlines.Add(new Outline("opening", [(begins, shown.Y), (ends, shown.Y)], false));

@@ -17,7 +17,9 @@ public sealed class StartersInEveryChartTests
 
     public static TheoryData<string, string?> KindsAndCharts => [.. Starter.All.Select(s => (s.Kind.Name, s.Chart)).Distinct()];
 
-    /// <summary>Nothing is missing in the document: how near sizes come to their targets, and whether they can be put on, is all that is warned of.</summary>
+    /// <summary>
+    /// Nothing is missing in the document: how near sizes come to their targets, and whether they can be put on, is all that is warned of.
+    /// </summary>
     [Theory]
     [MemberData(nameof(KindsAndCharts))]
     public void It_is_planned_and_warned_of_its_fit_alone(string name, string? chart)
@@ -31,7 +33,9 @@ public sealed class StartersInEveryChartTests
             {
                 var result = GarmentPlanner.Plan(starter.Project(sizes), TestContext.Current.CancellationToken);
                 var what = $"{starter.Name} in {chart}, {(sizes is [var size] ? size : "all sizes")}";
-                Assert.True(result.HasPlan != ((starter.Name, chart) == WithoutPlan && sizes.Length == 0), $"{what}: {string.Join(" ", result.Reasons.Select(r => r.Text))}");
+                Assert.True(
+                    result.HasPlan != ((starter.Name, chart) == WithoutPlan && sizes.Length == 0),
+                    $"{what}: {string.Join(" ", result.Reasons.Select(r => r.Text))}");
                 Assert.All(
                     (result.Plan?.Findings ?? []).Where(f => f.Level != FindingLevel.Note),
                     f => Assert.True(f.Place is "garment.grading" or "garment.neckWidth", $"{what}: {f.Place}: {f.Text}"));
