@@ -13,6 +13,8 @@ var benchmarks = new Dictionary<string, Action<TextWriter>>
     ["making-fits"] = output => MakingBenchmark.RunFits(output, quick),
     ["plan"] = PlanBenchmark.Run,
     ["shaping"] = ShapingBenchmark.Run,
+    ["starters"] = StarterBenchmark.RunFindings,
+    ["starter-times"] = StarterBenchmark.RunTimes,
     ["grading"] = GradingBenchmark.Run,
     ["booklet"] = BookletBenchmark.Run,
     ["host"] = HostBenchmark.Run,

@@ -69,7 +69,7 @@ public static class StarterDocument
                 new YarnSection("first colour", new Srgb(0x1f, 0x4e, 0x5f), Length.FromCentimetres(31.5)),
                 new YarnSection("second colour", new Srgb(0x79, 0xa8, 0xa9), Length.FromCentimetres(25)),
                 new YarnSection("third colour", new Srgb(0xf4, 0xe9, 0xd8), Length.FromCentimetres(38)),
-                new YarnSection("fourth colour", new Srgb(0xc0, 0x84, 0x5a), Length.FromCentimetres(25)),
+                new YarnSection("fourth colour", new Srgb(0xa2, 0x64, 0x3a), Length.FromCentimetres(25)),
             ],
             [new CountedBall("first ball", [[5, 4, 6, 4], [5, 4, 6, 4], [5, 4, 6, 4]])]),
         new FabricChoice(

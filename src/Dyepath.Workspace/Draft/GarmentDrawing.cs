@@ -107,7 +107,8 @@ public sealed record GarmentDrawing(
             var figure = Figure((Body(shown).Min(s => s.X) + Body(shown).Max(s => s.X + s.Width)) / 2, bottom + deepest + UnderHem);
             if (figure.IsEmpty)
                 return Finish(left, top - deepest, right, bottom + deepest, sentence);
-            _outlines.Insert(0, new Outline("body", figure, false));
+            var pieces = _outlines.Where(o => o.Kind == "edge").Select(o => o.Points).ToArray();
+            _outlines.InsertRange(0, BesideFabric.Seen(figure, pieces).Select(seen => new Outline("body", seen, false)));
             return Finish(
                 Math.Min(left, figure.Min(p => p.X)), Math.Min(top - deepest, figure.Min(p => p.Y)), Math.Max(right, figure.Max(p => p.X)),
                 Math.Max(bottom + deepest, figure.Max(p => p.Y)), sentence);
@@ -181,6 +182,11 @@ public sealed record GarmentDrawing(
             foreach (var place in _construction.Edgings)
             {
                 var depth = Depth(place.Place);
+                if (_construction.GroupOf(shown.Piece.Id).IsSloped)
+                {
+                    Round(shown, depth);
+                    continue;
+                }
                 // Bands that overlap are seen as the one on top.
                 if (place.Closes is { } pair && pair.Holes != shown.Piece.Id)
                     continue;
@@ -199,16 +205,32 @@ public sealed record GarmentDrawing(
             }
         }
 
+        /// <summary>All round a piece whose sides are slopes.</summary>
+        private void Round(Shown shown, double depth)
+        {
+            var edge = Edge(shown);
+            if (depth > 0)
+                _outlines.Add(new Outline("edging", BesideFabric.Band(edge, edge, depth)));
+        }
+
         private void Edging(Shown shown, PieceSide side, PieceEdge edge, double depth)
         {
             var design = edge.Opening is { } id ? _construction.GroupOf(edge.Piece).Opening(id, edge.Piece) : null;
-            if (depth <= 0 || design is { At: OpeningAt.Middle } && !side.IsUpright()
-                || design is not null && shown.Piece.Opening(design.Id).Into > 0)
+            // What is left open at the top or cut out is edged where the opening is drawn.
+            if (depth <= 0 || design is not null
+                && (edge.Stretch == Stretch.Opening && !side.IsUpright() || shown.Piece.Opening(design.Id).Into > 0))
                 return;
             var seen = Turned(side, shown.Part.Turns);
             // A half of a piece has no edge where it folds.
             if (shown.Part.Portion != Portion.Whole && side.IsUpright())
                 return;
+            if (design is not null && !side.IsUpright())
+            {
+                var (begins, ends) = Lies(shown, design);
+                var (left, right) = edge.Stretch == Stretch.BeforeOpening ? (shown.X, begins) : (ends, shown.X + shown.Width);
+                _outlines.Add(new Outline("edging", Box(left, shown.Y - depth, right - left, depth)));
+                return;
+            }
             var (from, length) = design switch
             {
                 null => (0, double.PositiveInfinity),
@@ -227,28 +249,61 @@ public sealed record GarmentDrawing(
             }));
         }
 
+        /// <summary>Where an opening of the upper edge begins, and where it ends.</summary>
+        private (double Begins, double Ends) Lies(Shown shown, OpeningDesign opening)
+        {
+            var length = Finished(opening.Measure);
+            var begins = opening.At switch
+            {
+                OpeningAt.Beginning => shown.X,
+                OpeningAt.End => shown.X + shown.Width - length,
+                _ => shown.X + (shown.Width - length) / 2,
+            };
+            return (begins, begins + length);
+        }
+
+        /// <summary>Each with the edging that stands inside it.</summary>
         private void Openings(Shown shown)
         {
-            if (IsWhole(shown))
-                _outlines.AddRange(WornOutline.Of(plan, shown.Piece).Cuts.Select(cut => new Outline("opening", At(shown, cut.Points), false)));
-            foreach (var opening in _construction.GroupOf(shown.Piece.Id).OpeningsOf(shown.Piece.Id))
+            if (!IsWhole(shown))
+                return;
+            var group = _construction.GroupOf(shown.Piece.Id);
+            foreach (var (id, points) in WornOutline.Of(plan, shown.Piece).Cuts)
             {
-                var length = Finished(opening.Measure);
-                foreach (var side in opening.Sides.Where(_ => shown.Piece.Opening(opening.Id).Into == 0
-                    && shown.Part is { Portion: Portion.Whole, Turns: 0 }))
+                var cut = At(shown, points);
+                if (group.Opening(id, shown.Piece.Id).Place is { } place && Depth(place) is > 0 and var depth)
+                    _outlines.Add(new Outline("edging", BesideFabric.Band(cut, Edge(shown), depth)));
+                _outlines.Add(new Outline("opening", cut, false));
+            }
+            foreach (var opening in group.OpeningsOf(shown.Piece.Id).Where(o => shown.Piece.Opening(o.Id).Into == 0))
+            {
+                foreach (var side in opening.Sides)
                 {
-                    var middle = shown.X + shown.Width / 2;
+                    var length = Finished(opening.Measure);
                     var x = side == PieceSide.Left ? shown.X : shown.X + shown.Width;
-                    _outlines.Add(new Outline("opening", (side, opening.At) switch
+                    if (!side.IsUpright())
+                        Slit(shown, opening);
+                    else
                     {
-                        (PieceSide.Top, OpeningAt.Beginning) => [(shown.X, shown.Y), (shown.X + length, shown.Y)],
-                        (PieceSide.Top, OpeningAt.End) => [(shown.X + shown.Width - length, shown.Y), (shown.X + shown.Width, shown.Y)],
-                        (PieceSide.Top or PieceSide.Bottom, _) => [(middle - length / 2, shown.Y), (middle + length / 2, shown.Y)],
-                        (_, OpeningAt.Middle) => [(x, shown.Y + (shown.Height - length) / 2), (x, shown.Y + (shown.Height + length) / 2)],
-                        _ => [(x, shown.Y), (x, shown.Y + Math.Min(shown.Height, length))],
-                    }, false));
+                        _outlines.Add(new Outline("opening", opening.At == OpeningAt.Middle
+                            ? [(x, shown.Y + (shown.Height - length) / 2), (x, shown.Y + (shown.Height + length) / 2)]
+                            : [(x, shown.Y), (x, shown.Y + Math.Min(shown.Height, length))], false));
+                    }
                 }
             }
+        }
+
+        /// <summary>An opening of the upper edge out of which nothing is cut: its edging stands up in it.</summary>
+        private void Slit(Shown shown, OpeningDesign opening)
+        {
+            var (begins, ends) = Lies(shown, opening);
+            if (opening.Place is { } place && Depth(place) is > 0 and var depth)
+            {
+                var left = opening.At == OpeningAt.Beginning ? begins : begins - depth;
+                var right = opening.At == OpeningAt.End ? ends : ends + depth;
+                _outlines.Add(new Outline("edging", Box(left, shown.Y - depth, right - left, depth)));
+            }
+            _outlines.Add(new Outline("opening", [(begins, shown.Y), (ends, shown.Y)], false));
         }
 
         /// <summary>

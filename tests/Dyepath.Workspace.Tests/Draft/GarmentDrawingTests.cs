@@ -163,7 +163,7 @@ public sealed class GarmentDrawingTests
         {
             var middle = drawing.Patches[0].X + drawing.Patches[0].Width / 2;
             var top = drawing.Outlines.Where(o => o.Kind is "edge" or "edging").SelectMany(o => o.Points).Min(p => p.Y);
-            var figure = drawing.Outlines.Single(o => o.Kind == "body").Points;
+            var figure = drawing.Outlines.Where(o => o.Kind == "body").SelectMany(o => o.Points);
             // The neck is at most 15 cm wide; whatever is wider, above, is shoulder.
             Assert.Contains(figure, p => Math.Abs(p.X - middle) > 15 && p.Y < top - 3);
         }
@@ -176,7 +176,7 @@ public sealed class GarmentDrawingTests
     {
         var drawing = GarmentDrawing.Of(PlanOf(kind, Direction.Up), PlanOf(kind, Direction.Up).Sizes[0]);
         var middle = drawing.Patches[0].X + drawing.Patches[0].Width / 2;
-        Assert.DoesNotContain(drawing.Outlines.Single(o => o.Kind == "body").Points, p => Math.Abs(p.X - middle) > 15 && p.Y < 0);
+        Assert.DoesNotContain(drawing.Outlines.Where(o => o.Kind == "body").SelectMany(o => o.Points), p => Math.Abs(p.X - middle) > 15 && p.Y < 0);
     }
 
     [Fact]
@@ -184,13 +184,123 @@ public sealed class GarmentDrawingTests
     {
         var skirt = PlanOf("skirt", Direction.Up);
         var drawing = GarmentDrawing.Of(skirt, skirt.Sizes[0]);
-        var figure = drawing.Outlines.Single(o => o.Kind == "body").Points;
+        var figure = drawing.Outlines.Where(o => o.Kind == "body").SelectMany(o => o.Points);
         var top = drawing.Outlines.Where(o => o.Kind is "edge" or "edging").SelectMany(o => o.Points).Min(p => p.Y);
         // The head is 23 cm above the shoulders, and the waist the back's length below them.
         Assert.Equal(top - 23 - skirt.Sizes[0].Body["backWaistLength"].Centimetres, figure.Min(p => p.Y), 0.1);
         var hat = PlanOf("hat", Direction.Up);
         Assert.DoesNotContain(GarmentDrawing.Of(hat, hat.Sizes[0]).Outlines, o => o.Kind == "body");
     }
+
+    /// <summary>Nobody sees through fabric: the figure ends where it goes behind a piece, and is seen beside it.</summary>
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void The_figure_is_behind_the_garment(string kind)
+    {
+        var plan = PlanOf(kind, Direction.Up);
+        foreach (var drawing in plan.Sizes.SelectMany(size => Sides(plan, size)))
+        {
+            var pieces = drawing.Outlines.Where(o => o.Kind == "edge").ToArray();
+            var body = drawing.Outlines.Where(o => o.Kind == "body").ToArray();
+            Assert.Equal(drawing.IsOnFigure, body.Length > 0);
+            Assert.All(body.SelectMany(b => b.Points), p => Assert.True(
+                pieces.All(o => !IsWithin(o, p) || Distance(o, p) < 0.01), $"{p} is within a piece"));
+            if (drawing.IsOnFigure)
+                Assert.True(body.SelectMany(b => b.Points).Min(p => p.Y) < pieces.SelectMany(o => o.Points).Min(p => p.Y));
+        }
+    }
+
+    /// <summary>Inside of what is cut out, along all of it and as deep as planned.</summary>
+    [Theory]
+    [InlineData("""{ "shape": "vest", "edgings": [{ "where": "neck", "edging": "sc" }, { "where": "armholes", "edging": "sc" }] }""", 3)]
+    [InlineData("""{ "shape": "pullover", "neck": "round", "edgings": [{ "where": "neck", "edging": "sc" }] }""", 1)]
+    [InlineData("""{ "shape": "cardigan", "neck": "v", "edgings": [{ "where": "neck", "edging": "sc-rows" }] }""", 2)]
+    public void Edgings_of_what_is_cut_out_lie_in_the_opening(string garment, int cuts)
+    {
+        var plan = PlanOf(garment);
+        foreach (var size in plan.Sizes)
+        {
+            var drawing = GarmentDrawing.Of(plan, size);
+            var pieces = drawing.Outlines.Where(o => o.Kind == "edge").ToArray();
+            var bands = drawing.Outlines.Where(o => o.Kind == "edging").ToArray();
+            var edges = drawing.Outlines.Where(o => o.Kind == "opening").Where(o => o.Points.Length > 2).ToArray();
+            Assert.Equal((cuts, cuts), (bands.Length, edges.Length));
+            var depth = size.Edgings[0].Depth.Centimetres;
+            Assert.All(bands.Zip(edges), pair =>
+            {
+                var (band, edge) = pair;
+                Assert.All(band.Points, p => Assert.True(pieces.All(o => !IsWithin(o, p) || Distance(o, p) < 0.01) || Distance(edge, p) < 1.5 * depth));
+                Assert.All(edge.Points, p => Assert.Contains(band.Points, b => Math.Abs(b.X - p.X) + Math.Abs(b.Y - p.Y) < 1e-6));
+                Assert.All(band.Points.Except(edge.Points), p => Assert.Equal(depth, Distance(edge with { Closed = false }, p), 0.5 * depth));
+            });
+        }
+    }
+
+    /// <summary>Round a triangle or a slanted strip it follows the slopes.</summary>
+    [Theory]
+    [InlineData("shawl")]
+    [InlineData("bias-wrap")]
+    public void A_border_follows_the_slopes(string kind)
+    {
+        var project = StarterDocument.Of(Repertoire.All.First(k => k.Name == kind));
+        var plan = GarmentPlanner.Plan(project with { Garment = project.Garment with { Edgings = [new(Core.Edgings.EdgingPlace.Border, "sc", null)] } }).Plan!;
+        var drawing = GarmentDrawing.Of(plan, plan.Sizes[0]);
+        var depth = plan.Sizes[0].Edgings[0].Depth.Centimetres;
+        var piece = drawing.Outlines.Single(o => o.Kind == "edge");
+        var border = drawing.Outlines.Single(o => o.Kind == "edging");
+        Assert.All(border.Points, p => Assert.InRange(Distance(piece, p), 0, 3 * depth));
+        Assert.All(border.Points, p => Assert.True(!IsWithin(piece, p) || Distance(piece, p) < 0.01));
+        // Beside the middle of every side of some length it is as deep as planned.
+        var sides = piece.Points.Zip(piece.Points.Skip(1).Append(piece.Points[0])).Where(s => Math.Abs(s.First.X - s.Second.X) + Math.Abs(s.First.Y - s.Second.Y) > 4 * depth).ToArray();
+        Assert.NotEmpty(sides);
+        Assert.All(sides, s =>
+        {
+            var (x, y) = ((s.First.X + s.Second.X) / 2, (s.First.Y + s.Second.Y) / 2);
+            Assert.Equal(depth, Distance(border with { Points = [.. border.Points.Where(p => Distance(piece, p) > 0.01)] }, (x, y)), 0.01);
+        });
+    }
+
+    /// <summary>What stays open at the top is edged as far as it is open, and no shoulder beside it.</summary>
+    [Theory]
+    [InlineData("""{ "shape": "tunic", "edgings": [{ "where": "neck", "edging": "sc" }] }""", "neck")]
+    [InlineData("""{ "shape": "cardigan", "edgings": [{ "where": "neck", "edging": "sc-rows" }] }""", "neck")]
+    [InlineData("""{ "shape": "pullover", "neck": "buttoned", "edgings": [{ "where": "shoulder", "edging": "button-band" }] }""", "shoulder")]
+    public void A_slit_is_edged_as_far_as_it_is_open(string garment, string place)
+    {
+        var plan = PlanOf(garment);
+        foreach (var size in plan.Sizes)
+        {
+            var drawing = GarmentDrawing.Of(plan, size);
+            var depth = size.Edgings[0].Depth.Centimetres;
+            var slits = drawing.Outlines.Where(o => o.Kind == "opening" && o.Points.All(p => p.Y == 0)).ToArray();
+            var bands = drawing.Outlines.Where(o => o.Kind == "edging").ToArray();
+            Assert.Equal(slits.Length, bands.Length);
+            foreach (var (slit, band) in slits.Zip(bands))
+            {
+                Assert.Equal((-depth, 0.0), (band.Points.Min(p => p.Y), band.Points.Max(p => p.Y)));
+                var (left, right) = (slit.Points.Min(p => p.X), slit.Points.Max(p => p.X));
+                // The band of the wearer's left shoulder lies at the viewer's right of the neck, out to the armhole.
+                if (place == "shoulder")
+                    (left, right) = (right, drawing.Patches[0].Width);
+                Assert.InRange(band.Points.Min(p => p.X), left - depth - 0.01, left + 0.01);
+                Assert.InRange(band.Points.Max(p => p.X), right - 0.01, right + depth + 0.01);
+            }
+        }
+    }
+
+    /// <summary>Whether a point is within an outline, by how often a line to the left crosses it.</summary>
+    private static bool IsWithin(Outline outline, (double X, double Y) at) => outline.Points.Zip(outline.Points.Skip(1).Append(outline.Points[0]))
+        .Count(s => s.First.Y > at.Y != s.Second.Y > at.Y
+            && s.First.X + (at.Y - s.First.Y) / (s.Second.Y - s.First.Y) * (s.Second.X - s.First.X) < at.X) % 2 == 1;
+
+    private static double Distance(Outline outline, (double X, double Y) at) =>
+        outline.Points.Zip(outline.Closed ? outline.Points.Skip(1).Append(outline.Points[0]) : outline.Points.Skip(1)).Min(s =>
+        {
+            var (x, y) = (s.Second.X - s.First.X, s.Second.Y - s.First.Y);
+            var length = x * x + y * y;
+            var t = length == 0 ? 0 : Math.Clamp(((at.X - s.First.X) * x + (at.Y - s.First.Y) * y) / length, 0, 1);
+            return Math.Sqrt(Math.Pow(s.First.X + t * x - at.X, 2) + Math.Pow(s.First.Y + t * y - at.Y, 2));
+        });
 
     /// <summary>A front that opens has half of the neck: its line would else be read as all of it.</summary>
     [Fact]

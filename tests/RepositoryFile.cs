@@ -1,4 +1,4 @@
-namespace Dyepath.Core.Tests.Projects;
+namespace Dyepath.Tests;
 
 /// <summary>
 /// Files of the repository that are made from the code. With the environment variable DYEPATH_REWRITE set to 1 they
@@ -6,15 +6,19 @@ namespace Dyepath.Core.Tests.Projects;
 /// </summary>
 internal static class RepositoryFile
 {
+    public static bool IsRewritten => Environment.GetEnvironmentVariable("DYEPATH_REWRITE") == "1";
+
     public static void IsUpToDate(string path, string expected)
     {
-        var full = Path.Combine(Root(), path);
-        if (Environment.GetEnvironmentVariable("DYEPATH_REWRITE") == "1")
+        var full = Find(path);
+        if (IsRewritten)
             File.WriteAllText(full, expected);
         Assert.True(
             File.Exists(full) && File.ReadAllText(full) == expected,
             $"{path} is out of date: run this test with DYEPATH_REWRITE=1.");
     }
+
+    public static string Find(string path) => Path.Combine(Root(), path);
 
     private static string Root()
     {

@@ -1,0 +1,45 @@
+using Dyepath.Bench;
+using Dyepath.Core.Constructions;
+using Dyepath.Core.Findings;
+using Dyepath.Core.Planning;
+using Dyepath.Core.Sizing;
+
+namespace Dyepath.Core.Tests.Constructions;
+
+/// <summary>
+/// A garment begun in any chart is planned, whatever its neck, for all sizes or for one; in part, one form of neck each in turn, all sizes
+/// together. Which of them are warned of, and in which words: <c>bench/Dyepath.Bench starters</c>.
+/// </summary>
+public sealed class StartersInEveryChartTests
+{
+    /// <summary>Worked up, too few counts for its sizes; worked sideways, a step of the colours is as long as what its front has.</summary>
+    private static readonly (string Name, string? Chart) WithoutPlan = ("pullover, round", "baby");
+
+    public static TheoryData<string, string?> KindsAndCharts => [.. Starter.All.Select(s => (s.Kind.Name, s.Chart)).Distinct()];
+
+    /// <summary>
+    /// Nothing is missing in the document: how near sizes come to their targets, and whether they can be put on, is all that is warned of.
+    /// </summary>
+    [Theory]
+    [MemberData(nameof(KindsAndCharts))]
+    public void It_is_planned_and_warned_of_its_fit_alone(string name, string? chart)
+    {
+        var kind = Repertoire.All.First(k => k.Name == name);
+        Starter[] necks = [.. Starter.Of(kind, chart)];
+        var turn = SizeCharts.All.ToList().FindIndex(c => c.Id == chart) + Repertoire.All.IndexOf(kind) + 1;
+        foreach (var starter in Extent.IsWhole ? necks : [necks[turn % necks.Length]])
+        {
+            foreach (var sizes in Extent.IsWhole ? starter.Choices : [[]])
+            {
+                var result = GarmentPlanner.Plan(starter.Project(sizes), TestContext.Current.CancellationToken);
+                var what = $"{starter.Name} in {chart}, {(sizes is [var size] ? size : "all sizes")}";
+                Assert.True(
+                    result.HasPlan != ((starter.Name, chart) == WithoutPlan && sizes.Length == 0),
+                    $"{what}: {string.Join(" ", result.Reasons.Select(r => r.Text))}");
+                Assert.All(
+                    (result.Plan?.Findings ?? []).Where(f => f.Level != FindingLevel.Note),
+                    f => Assert.True(f.Place is "garment.grading" or "garment.neckWidth", $"{what}: {f.Place}: {f.Text}"));
+            }
+        }
+    }
+}
