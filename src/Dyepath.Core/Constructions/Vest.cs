@@ -29,7 +29,7 @@ public sealed record Vest(
         new("width", "Finished width is the larger of bust plus ease and, where the piece reaches the hip, hip plus hip ease."),
         new("length", "Length is the chart's back waist length plus what the garment hangs below the waist, hem edging included."),
         new("armholeDepth", "Armhole depth is the larger of the chart's armhole depth and half of upper arm plus ease, its edging inside."),
-        new("armholeInset", "An armhole's upright edge lies where the cross back ends: what the piece is wider than the cross back is left out, half at either side, edging included."),
+        new("armholeInset", "An armhole's upright edge lies where the cross back ends: what the piece is wider than the cross back is left out, half at either side, edging included, but for what holds it on the shoulders beside the neck."),
         .. Neck.Rules,
         GarmentRules.Locked, GarmentRules.Gauge, GarmentRules.Seam,
     ];
@@ -66,10 +66,17 @@ public sealed record Vest(
             GarmentMeasure.Width => Girth.Target(body),
             GarmentMeasure.Length => body[BodyMeasure.BackWaistLength] + BelowWaist,
             GarmentMeasure.ArmholeDepth => ShoulderedBody.ArmholeDepth(body, UpperArmEase),
-            GarmentMeasure.ArmholeInset => Length.Max(
-                Length.Zero, (size.Finished[GarmentMeasure.Width] / 2 - body[BodyMeasure.CrossBack]) / 2),
+            GarmentMeasure.ArmholeInset => ArmholeInset(size),
             _ => Neck.Target(measure, size) ?? throw new ArgumentOutOfRangeException(nameof(measure), measure, "Not a measure of a vest."),
         };
+    }
+
+    /// <summary>Up to the cross back, or as far as the neck leaves a shoulder.</summary>
+    private Length ArmholeInset(TargetContext size)
+    {
+        var half = size.Finished[GarmentMeasure.Width] / 2;
+        var besideNeck = half - Neck.Target(GarmentMeasure.NeckWidth, size)!.Value - 2 * GarmentFit.LeastShoulder(size.Wearer);
+        return Length.Max(Length.Zero, Length.Min(half - size.Body[BodyMeasure.CrossBack], besideNeck) / 2);
     }
 
     public override Length? Floor(GarmentMeasure measure, TargetContext size)

@@ -45,7 +45,7 @@ internal static class PlanFindings
     {
         var (construction, shared, direction) = (chosen.Layout.Construction, chosen.Layout.SharedFabric, chosen.Direction);
         var project = shared.Project;
-        var trials = new LetOffTrials(chosen, targets);
+        var trials = new RemedyTrials(chosen, targets);
         // What is measured wrong has consequences in all that follows.
         foreach (var yarn in YarnFindings.Of(shared))
             yield return yarn;
@@ -228,7 +228,7 @@ internal static class PlanFindings
     {
         foreach (var measure in sizes[0].Target.Keys)
         {
-            var noticed = IsCut(construction, measure) ? NoticedAtOpening : Noticed;
+            var noticed = construction.Groups.Any(g => g.OpeningMeasures.Contains(measure)) ? NoticedAtOpening : Noticed;
             var steps = sizes.Zip(sizes.Skip(1), (a, b) => (
                 a, b, Asked: b.Target[measure] - a.Target[measure], Made: b.Finished[measure] - a.Finished[measure])).ToArray();
             var falls = steps.Where(s => s.Asked >= Length.Zero && s.Made < Length.Zero - noticed)
@@ -247,7 +247,7 @@ internal static class PlanFindings
     /// brings.
     /// </summary>
     private static string Remedy(
-        DirectionPlan plan, FitError error, ImmutableArray<DirectionOption> options, LetOffTrials trials)
+        DirectionPlan plan, FitError error, ImmutableArray<DirectionOption> options, RemedyTrials trials)
     {
         var (measure, shared) = (error.Measure, plan.Layout.SharedFabric);
         var chosen = plan.Option;
@@ -269,7 +269,10 @@ internal static class PlanFindings
             var rounds = Math.Max(1, (int)Math.Round(error.Off / shared.EdgingGaugeFor(Direction.Up).RowHeight));
             deeds.Add($"work {rounds} {(error.IsOver ? "fewer" : "more")} rounds of edging at the {place.ToString().ToLowerInvariant()}{Field(place, error.IsOver ? -rounds : rounds)}");
         }
-        if (IsCut(plan.Layout.Construction, measure) && trials.Nearest(measure, PoorFit) is { } trial)
+        if (trials.Edged(measure) is { } edged)
+            deeds.Add(FormattableString.Invariant(
+                $"edge the {edged.Place.ToString().ToLowerInvariant()} with single crochet, whose rounds make up what the counts leave (garment.edgings: {edged.Edging}): {GarmentMeasures.Words(measure)} is then off by {edged.Furthest.Centimetres:0.0} cm at most"));
+        if (IsCut(plan.Layout.Construction, measure) && trials.LetOff(measure, PoorFit) is { } trial)
             deeds.Add(FormattableString.Invariant(
                 $"let cut edges lie off by {trial.LetOff.Centimetres:0.#} cm at most (garment.letOff), so that the motif gives way there instead: {GarmentMeasures.Words(measure)} is then off by {trial.Furthest.Centimetres:0.0} cm at most"));
         return deeds.Count == 0 ? "nothing that is tried here brings it nearer" : string.Join("; or ", deeds);

@@ -136,6 +136,9 @@ internal sealed class SharedFabric
         Palette = Palette,
     };
 
+    /// <summary>The same yarn, measured already, in another project.</summary>
+    public SharedFabric With(Project project) => new(project, Sequence.Measured, null, Effort);
+
     public static SharedFabric Of(Plan plan) => new(plan.Project, plan.Sequence.Measured, null, new Effort());
 
     public static bool TryCreate(

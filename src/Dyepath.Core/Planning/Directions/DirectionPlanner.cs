@@ -23,8 +23,14 @@ internal sealed class DirectionPlanner
     /// </summary>
     private const int MostWider = 12;
 
+    /// <summary>The same where edges are let off by less than the document lets them.</summary>
+    private const int MostWiderLetOff = 2;
+
     /// <summary>A back neck is not cut deeper (common practice, no source).</summary>
     private static readonly Length DeepestTried = Length.FromCentimetres(12);
+
+    /// <summary>How far edges are let off by turns where something does not pass.</summary>
+    private static readonly ImmutableArray<Length> LetOffs = [Length.FromCentimetres(2), Length.FromCentimetres(1), Length.Zero];
 
     private static readonly Length HalfCentimetre = Length.FromCentimetres(0.5);
 
@@ -378,28 +384,55 @@ internal sealed class DirectionPlanner
     }
 
     /// <summary>
-    /// The nearest outlines, or where their steps leave an opening too small for what has to pass, those nearest to one that is wider by as
-    /// little as helps. False where no outline leaves enough between its cuts.
+    /// The nearest outlines, or where their steps leave an opening too small for what has to pass, those that let it pass and come nearest
+    /// to the opening's width: wished for wider by as little as helps, or let off by less, so that the motif gives way. False where no
+    /// outline leaves enough between its cuts.
     /// </summary>
     private bool CutWideEnough(int size, int at, CutPlanner planner)
+    {
+        if (!PassesWidened(size, at, planner, 0, out var nearest) && nearest is { } none)
+        {
+            var passing = new List<(Length Off, ImmutableArray<CutOutline> Outlines)>();
+            foreach (var letOff in LetOffs.Where(l => l < Groups[at].LetOff).Prepend(Groups[at].LetOff))
+            {
+                // Let off by less, edges lie near what is wished for: a little wider is enough.
+                var most = letOff == Groups[at].LetOff ? MostWider : MostWiderLetOff;
+                if (PassesWidened(size, at, new CutPlanner(_layout, letOff), most, out var found))
+                    passing.Add((Groups[at].Openings.Where(o => o.Cut is not null).Max(o => Off(size, o.Measure)), found!.Value));
+            }
+            // The first ones keep more of the motif.
+            var best = passing.Count == 0 ? none : passing.First(p => p.Off <= passing.Min(q => q.Off) + HalfCentimetre).Outlines;
+            return TryMeasure(size, at, best);
+        }
+        return nearest is not null;
+    }
+
+    private Length Off(int size, GarmentMeasure measure) => new FitError("", measure, _finished[size][measure] - _wanted[size][measure]).Off;
+
+    /// <summary>Whether some outlines let pass what has to, their openings wished for a place wider at either end so often.</summary>
+    /// <param name="outlines">Those, or else the nearest; null where there are none.</param>
+    private bool PassesWidened(int size, int at, CutPlanner planner, int mostWider, out ImmutableArray<CutOutline>? outlines)
     {
         var group = Groups[at];
         var wanted = new Dictionary<GarmentMeasure, Length>(_wanted[size]);
         foreach (var measure in _uncut)
             wanted[measure] = Length.Zero;
-        ImmutableArray<CutOutline>? nearest = null;
-        for (var wider = 0; wider <= MostWider; wider++)
+        outlines = null;
+        for (var wider = 0; wider <= mostWider; wider++)
         {
-            if (planner.PlanAlike(_counts[size][at], wanted) is not { } outlines || !TryMeasure(size, at, outlines))
+            if (planner.PlanAlike(_counts[size][at], wanted) is not { } planned || !TryMeasure(size, at, planned))
                 break;
-            nearest ??= outlines;
+            outlines ??= planned;
             var small = group.Openings.Where(o => o.Cut is not null && !_targets.Passes(size, o.Id, _finished[size])).ToArray();
             if (small.Length == 0)
+            {
+                outlines = planned;
                 return true;
+            }
             foreach (var opening in small)
                 wanted[opening.Measure] += 2 * _layout.Along(opening.Sides[0]).Step;
         }
-        return nearest is { } first && TryMeasure(size, at, first);
+        return false;
     }
 
     /// <summary>The outlines of a form, of gores or of a bias, and what the rows come to.</summary>

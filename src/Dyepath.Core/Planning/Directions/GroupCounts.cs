@@ -62,15 +62,16 @@ internal sealed class Layout(SharedFabric shared, Construction construction, Dir
         (depth, place) => depth + shared.EdgingDepth(place, group is not null && Varied(group) == place ? rounds : null));
 
     /// <summary>
-    /// The edging whose rounds may differ by size, to bring the measure along the stitches nearer to its target. One that lengthens other
-    /// groups too has the same rounds for all of them.
+    /// The edging whose rounds may differ by size, to bring the measure along the stitches nearer to its target. One that lengthens another
+    /// measure of other pieces too has the same rounds in every size.
     /// </summary>
     public EdgingPlace? Varied(PieceGroup group)
     {
-        foreach (var place in group.Along(direction, true).Edgings)
+        var along = group.Along(direction, true);
+        foreach (var place in along.Edgings)
         {
-            if (shared.EdgingAt(place) is not null
-                && construction.Groups.Count(g => g.Across.Edgings.Contains(place) || g.Down.Edgings.Contains(place)) == 1)
+            if (shared.EdgingAt(place) is not null && construction.Groups.Where(g => g != group).SelectMany(g => new[] { g.Across, g.Down })
+                .Where(d => d.Edgings.Contains(place)).All(d => d.Measure == along.Measure))
                 return place;
         }
         return null;

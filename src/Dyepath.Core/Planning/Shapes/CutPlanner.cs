@@ -24,7 +24,8 @@ internal sealed record CutOutline(int Units, ImmutableArray<PartOutline> Parts)
 /// Turns forms, gores, and openings that are cut, in worn centimetres, into edges row by row, and has the nearest outline
 /// found that keeps the motif.
 /// </summary>
-internal sealed class CutPlanner(Layout layout)
+/// <param name="letOff">How far edges may lie off their place before the motif gives way; missing: as each group has it.</param>
+internal sealed class CutPlanner(Layout layout, Length? letOff = null)
 {
     /// <summary>Fewest stitches beside a cut that can be worked as rows.</summary>
     private const int LeastUnits = 3;
@@ -147,7 +148,7 @@ internal sealed class CutPlanner(Layout layout)
     public CutOutline? Plan(
         GroupCounts counts, int piece, IReadOnlyDictionary<GarmentMeasure, Length> wanted, (OpeningId Opening, int Places) wider = default)
     {
-        var options = Options(counts.Group.LetOff);
+        var options = Options(letOff ?? counts.Group.LetOff);
         if (counts.Finding(piece) is not { } finding)
             return null;
         if (counts.Group.Form is { } form)
