@@ -24,15 +24,8 @@ public static class FabricWords
     {
         ArgumentNullException.ThrowIfNull(seam);
         var against = seam.Extension == SeamExtension.Mirrored ? "mirrored" : "carried on";
-        return $"{Meets(seam)}, {against}: {Jump(seam.PhaseJump, unit)}";
+        return $"{(seam.IsClose() ? "close" : seam.Quality.Words())}, {against}: {Jump(seam.PhaseJump, unit)}";
     }
-
-    /// <summary>
-    /// What is seen: a seam whose stitches for the greater part lie off their places is not called good, however little it is that they
-    /// are off.
-    /// </summary>
-    private static string Meets(SeamPlan seam) =>
-        seam is { Quality: SeamQuality.Good, Match: < 0.5 } ? "close" : seam.Quality.Words();
 
     /// <summary>What pieces that begin anywhere would give.</summary>
     /// <param name="chance">Mean jump, in units.</param>

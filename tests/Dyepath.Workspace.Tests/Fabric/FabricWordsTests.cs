@@ -57,9 +57,9 @@ public sealed class FabricWordsTests
         Assert.Equal("the colours jump 3.5 pairs of yarn here", FabricWords.Jump(3.5, "pair"));
 
     [Theory]
-    [InlineData(1, "all stitches match")]
-    [InlineData(0.004, "no stitch matches")]
-    [InlineData(0.412, "41 % of the stitches match")]
+    [InlineData(1, "all stitches lie at their place")]
+    [InlineData(0.004, "no stitch lies at its place")]
+    [InlineData(0.412, "41 % of the stitches lie at their place")]
     public void A_match_is_said_as_a_share(double match, string words) => Assert.Equal(words, FabricWords.Match(match));
 
     [Fact]

@@ -41,7 +41,7 @@ public sealed class WorkbenchTests
     [InlineData("L", "S M", "M")]
     [InlineData("M", "S L", "S")]
     [InlineData("M", "XS 1X", "1X")]
-    public void TheShownSizeKeepsItsNameOrIsTheNearest(string shown, string names, string then)
+    public async Task TheShownSizeKeepsItsNameOrIsTheNearest(string shown, string names, string then)
     {
         var document = Documents.Demo();
         document.Set("sizes.chart", "women");
@@ -50,6 +50,7 @@ public sealed class WorkbenchTests
         _jobs.Finish(0);
         _bench.Show(_bench.Plan!.Sizes.ToList().FindIndex(s => s.Name == shown));
         _bench.Edit("sizes", d => SetSizes(d, names));
+        await _jobs.AskedAsync(2);
         _jobs.Finish(1);
         Assert.Equal(names.Split(' '), _bench.Plan!.Sizes.Select(s => s.Name));
         Assert.Equal(then, _bench.Size!.Name);
