@@ -161,7 +161,7 @@ public static class HookAdvisor
         if (advised.Millimetres != now.Millimetres)
             return Other(now, advised);
         if (now.Fit.Worst < Nothing)
-            return string.Create(CultureInfo.InvariantCulture, $"The {now.Millimetres:0.##} mm hook suits this yarn: every colour takes its whole stitches by itself.");
+            return string.Create(CultureInfo.InvariantCulture, $"The {now.Millimetres:0.##} mm hook suits this yarn: every colour comes out whole by itself.");
         var keep = string.Create(CultureInfo.InvariantCulture,
             $"The {now.Millimetres:0.##} mm hook suits this yarn: no colour asks for more than {now.Fit.Worst * 100:0.0} % "
             + $"tighter or looser, and no hook at hand does clearly better.");

@@ -211,7 +211,9 @@ public sealed class Workbench(Planner planner, Faults faults) : IDisposable
             faults.Watch((Action)one);
     }
 
-    /// <summary>The shown size keeps its name; where the new plan has none of that name, the nearest of the sizes that it was among.</summary>
+    /// <summary>
+    /// The shown size keeps its name; where the new plan has none of that name, the nearest of the sizes that it was among is shown.
+    /// </summary>
     private void Take(Plan? plan)
     {
         if (plan is null)
@@ -219,7 +221,8 @@ public sealed class Workbench(Planner planner, Faults faults) : IDisposable
         IEnumerable<string> wanted = _toBase || Plan is null
             ? [plan.Project.Sizes.Base ?? ""]
             : Plan.Sizes.Select((size, at) => (size.Name, Away: Math.Abs(at - ShownSize))).OrderBy(s => s.Away).Select(s => s.Name);
-        var found = wanted.Select(name => plan.Sizes.ToList().FindIndex(s => s.Name == name)).FirstOrDefault(at => at >= 0, plan.Sizes.Length / 2);
+        var found = wanted.Select(name => plan.Sizes.ToList().FindIndex(s => s.Name == name))
+            .FirstOrDefault(at => at >= 0, plan.Sizes.Length / 2);
         (Plan, ShownSize, _toBase) = (plan, found, false);
     }
 }

@@ -60,7 +60,7 @@ public class HookAdvisorTests
     /// <summary>Nothing is to be gained: there is no figure to say.</summary>
     [Fact]
     public void A_hook_that_suits_wholly_is_said_to_without_figures() => Assert.Equal(
-        "The 5 mm hook suits this yarn: every colour takes its whole stitches by itself.",
+        "The 5 mm hook suits this yarn: every colour comes out whole by itself.",
         HookAdvisor.Advise([5, 4, 6, 7.0001], Swatch, HookResponse.Supposed(Swatch), Hooks).Words);
 
     [Fact]

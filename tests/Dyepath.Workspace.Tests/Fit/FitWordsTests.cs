@@ -1,5 +1,5 @@
-using Dyepath.Core.Motifs;
 using Dyepath.Core.Garments;
+using Dyepath.Core.Motifs;
 using Dyepath.Workspace.Fit;
 
 namespace Dyepath.Workspace.Tests.Fit;
