@@ -43,6 +43,34 @@ public sealed class SchematicTests
         Assert.Contains(Labels(drawn.Sheets[0]), label => label.Text == "1");
     }
 
+    /// <summary>Words that are a little longer than what they measure stand beside it, in lanes of their own, and nothing has to be looked up.</summary>
+    [Fact]
+    public void Words_stand_where_they_measure()
+    {
+        var drawn = Draw(InWords());
+        var labels = Labels(drawn.Sheets[0]).ToArray();
+        Assert.All(InWords().Pieces[0].Dimensions, d => Assert.Contains(labels, l => l.Text == Reader.Text(d.Label)));
+        for (var i = 0; i < labels.Length; i++)
+            Assert.All(labels[..i], other => Assert.False(labels[i].Box.Overlaps(other.Box), $"{labels[i].Text} lies on {other.Text}."));
+        Assert.DoesNotContain(drawn.Key, entry => entry.Sign.Title is "1" or "2");
+    }
+
+    /// <summary>As of a vest: a narrow shoulder beside a neck and an inset, and a neck depth inside the piece.</summary>
+    private static Schematic InWords() => new(
+    [
+        .. ((string[])["front", "back"]).Select(name => new SchematicPiece(
+            name,
+            [new(7, 0), new(14, 0), new(14, 7), new(38, 7), new(38, 0), new(45, 0), new(45, 20), new(52, 20), new(52, 54), new(0, 54), new(0, 20), new(7, 20)],
+            [
+                new(new(0, 54), new(52, 54), -3, Phrase.Plain("width 52 cm")), new(new(0, 0), new(0, 54), -4, Phrase.Plain("height 54 cm")),
+                new(new(14, 0), new(38, 0), 3, Phrase.Plain("neck width 24 cm")), new(new(26, 0), new(26, 7), 0, Phrase.Plain("neck depth 7 cm")),
+                new(new(7, 0), new(14, 0), 3, Phrase.Plain("shoulder width 7 cm")), new(new(0, 0), new(0, 20), -3, Phrase.Plain("armhole depth 20 cm")),
+                new(new(0, 0), new(7, 0), 3, Phrase.Plain("armhole inset 7 cm")),
+            ],
+            [],
+            new(1, 0))),
+    ]);
+
     [Fact]
     public void All_pieces_have_one_scale()
     {

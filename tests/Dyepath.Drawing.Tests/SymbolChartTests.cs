@@ -29,6 +29,20 @@ public sealed class SymbolChartTests
         }
     }
 
+    /// <summary>In a chart a single crochet is the plus of the common set, never the V that its loops look like.</summary>
+    [Theory]
+    [InlineData(StitchSymbol.SingleCrochet)]
+    [InlineData(StitchSymbol.ReverseSingleCrochet)]
+    [InlineData(StitchSymbol.BackLoopSingleCrochet)]
+    public void A_single_crochet_is_two_lines_that_cross_in_their_middle(StitchSymbol symbol)
+    {
+        var ends = Assert.IsType<Outline>(StitchSymbols.Of(symbol)[0]).Steps.Select(s => s.To).ToArray();
+        Assert.Equal(4, ends.Length);
+        var (one, other) = (ends[1] - ends[0], ends[3] - ends[2]);
+        Assert.Equal(0, (ends[0] + ends[1] - ends[2] - ends[3]).Length, 9);
+        Assert.Equal(0, one.X * other.X + one.Y * other.Y, 9);
+    }
+
     /// <summary>On a phone 390 px wide, 16 px kept at either side, letters of a chart are at least 10 px high.</summary>
     [Theory]
     [MemberData(nameof(Edgings))]

@@ -66,6 +66,7 @@ internal sealed class PlanLines(Plan plan)
     private static string Meet(SeamPlan seam) => (seam.Extension, seam.Quality) switch
     {
         (null, _) => "no colours meet there",
+        _ when seam.IsClose() => "the colours meet to within a stitch",
         (SeamExtension.Mirrored, SeamQuality.Good) => "the colours meet as in a mirror",
         (_, SeamQuality.Good) => "the colours go on across it",
         (_, SeamQuality.Visible) => "the colours are led up to it, and the seam shows",

@@ -10,6 +10,9 @@ public abstract class WorkbenchComponent : ComponentBase, IDisposable
 
     protected ProjectDocument Document => Workbench.Document!;
 
+    /// <summary>For <c>aria-busy</c> of what shows figures of a plan: they are of the design before the last changes.</summary>
+    protected string? Busy => Workbench.IsStale ? "true" : null;
+
     public virtual void Dispose()
     {
         Workbench.Changed -= Render;

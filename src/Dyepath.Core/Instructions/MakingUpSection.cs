@@ -106,7 +106,7 @@ internal static class MakingUpSection
 
     /// <summary>Such as <c>Colours meet at the left side; do not meet at the left armhole.</c></summary>
     private static string Met(ImmutableArray<SeamPlan> seams) => seams.IsEmpty ? ""
-        : $"Colours {string.Join("; ", seams.GroupBy(s => s.Quality).OrderBy(g => g.Key).Select(g => $"{Words(g.Key)} at {Wording.List([.. g.Select(s => $"the {Named(s)}")])}"))}.";
+        : $"Colours {string.Join("; ", seams.GroupBy(s => (s.Quality, Close: s.IsClose())).OrderBy(g => g.Key).Select(g => $"{(g.Key.Close ? "meet to within a stitch" : Words(g.Key.Quality))} at {Wording.List([.. g.Select(s => $"the {Named(s)}")])}"))}.";
 
     private static string Words(SeamQuality quality) => quality switch
     {

@@ -43,10 +43,11 @@ public static class PatternWriter
             plan.Project.Title, plan.Project.Designer, [.. plan.Sizes.Select(s => s.Name)], plan.Project.Edition, sections.ToImmutable());
     }
 
-    /// <summary>The pieces to scale, as the pattern shows them, without the rest of it.</summary>
-    public static Figure Schematic(Plan plan)
+    /// <summary>The pieces of one size to scale, each dimension in words where it lies.</summary>
+    /// <param name="size">Index of the size.</param>
+    public static Figure Schematic(Plan plan, int size)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        return SchematicFigure.Of(new PatternContext(plan)).OfType<Figure>().Single();
+        return SchematicFigure.InWords(new PatternContext(plan), size);
     }
 }

@@ -6,36 +6,26 @@ using Dyepath.Core.Quantities;
 
 namespace Dyepath.Core.Instructions;
 
-/// <summary>The pieces to scale, drawn for the base size, with lettered dimensions and a table of them for all sizes.</summary>
+/// <summary>
+/// The pieces to scale: for the pattern drawn in the base size, with lettered dimensions and a table of them for all sizes; or in one size,
+/// with every dimension in words where it lies.
+/// </summary>
 internal static class SchematicFigure
 {
     public static ImmutableArray<Block> Of(PatternContext context)
     {
         var sizes = context.Plan.Sizes;
         var drawn = BaseSize(context);
-        var pieces = ImmutableArray.CreateBuilder<SchematicPiece>();
         var letters = new List<Lettered>();
-        foreach (var piece in Distinct(context))
+        var schematic = Drawn(context, drawn, (line, piece, names) =>
         {
-            var plan = piece.BySize.ElementAt(drawn);
-            var names = NamesAlike(context, piece);
-            var dimensions = ImmutableArray.CreateBuilder<Dimension>();
-            foreach (var line in SchematicLine.Of(context.Construction.GroupOf(plan.Id), plan))
-            {
-                var each = piece.Each(line.Value);
-                var lettered = letters.Find(l => l.What == line.What && l.Values.Values.SequenceEqual(each.Values));
-                if (lettered is null)
-                    letters.Add(lettered = new Lettered(Letter(letters.Count), line.What, each, []));
-                lettered.Pieces.AddRange(names.Except(lettered.Pieces));
-                dimensions.Add(new Dimension(line.From, line.To, line.Offset, Phrase.Of($"{lettered.Letter}{new InOneSize(Phrase.Of($" {each}"))}")));
-            }
-            pieces.Add(new SchematicPiece(
-                string.Join(" and ", names),
-                [.. WornOutline.Of(context.Plan, plan).Points.Select(p => new PlanePoint(p.X, p.Y))],
-                dimensions.ToImmutable(),
-                Marks(context, drawn, plan),
-                context.Plan.Direction == Direction.Up ? new(0, -1) : new(IsSeenReversed(plan) ? -1 : 1, 0)));
-        }
+            var each = piece.Each(line.Value);
+            var lettered = letters.Find(l => l.What == line.What && l.Values.Values.SequenceEqual(each.Values));
+            if (lettered is null)
+                letters.Add(lettered = new Lettered(Letter(letters.Count), line.What, each, []));
+            lettered.Pieces.AddRange(names.Except(lettered.Pieces));
+            return Phrase.Of($"{lettered.Letter}{new InOneSize(Phrase.Of($" {each}"))}");
+        });
         ImmutableArray<ImmutableArray<Phrase>> rows =
         [
             .. letters.Select(l => (ImmutableArray<Phrase>)
@@ -47,7 +37,7 @@ internal static class SchematicFigure
         return
         [
             new Figure(
-                new Schematic(pieces.ToImmutable()),
+                schematic,
                 Phrase.Of($"{(sizes.Length == 1 ? "The pieces" : $"The pieces of size {sizes[drawn].Name}")} to scale, before seams and edgings."),
                 Alternative(context)),
             new Table(
@@ -56,6 +46,31 @@ internal static class SchematicFigure
                 rows,
                 PerSizeColumns: true),
         ];
+    }
+
+    /// <param name="size">Index of the size that is drawn.</param>
+    public static Figure InWords(PatternContext context, int size) => new(
+        Drawn(context, size, (line, piece, _) => Phrase.Of($"{line.What} {new Measure(new([line.Value(piece.BySize.ElementAt(size))]))}")),
+        Phrase.Of($"The pieces of size {context.Plan.Sizes[size].Name} to scale, before seams and edgings."),
+        Alternative(context));
+
+    /// <param name="label">Of a dimension, of the piece that is drawn, and of all the pieces that it serves.</param>
+    private static Schematic Drawn(PatternContext context, int size, Func<SchematicLine, SizedPiece, ImmutableArray<string>, Phrase> label)
+    {
+        var pieces = ImmutableArray.CreateBuilder<SchematicPiece>();
+        foreach (var piece in Distinct(context))
+        {
+            var plan = piece.BySize.ElementAt(size);
+            var names = NamesAlike(context, piece);
+            pieces.Add(new SchematicPiece(
+                string.Join(" and ", names),
+                [.. WornOutline.Of(context.Plan, plan).Points.Select(p => new PlanePoint(p.X, p.Y))],
+                [.. SchematicLine.Of(context.Construction.GroupOf(plan.Id), plan)
+                    .Select(line => new Dimension(line.From, line.To, line.Offset, label(line, piece, names)))],
+                Marks(context, size, plan),
+                context.Plan.Direction == Direction.Up ? new(0, -1) : new(IsSeenReversed(plan) ? -1 : 1, 0)));
+        }
+        return new Schematic(pieces.ToImmutable());
     }
 
     /// <summary>A letter of the drawing: what it measures of which pieces, alike in every size.</summary>

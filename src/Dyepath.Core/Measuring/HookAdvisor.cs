@@ -153,12 +153,25 @@ public static class HookAdvisor
             Guard.InRange(units, ColourRing.ShortestSection, ColourRing.LongestSequence, "stitches", nameof(natural));
     }
 
-    private static string Words(HookOption now, HookOption advised, HookFit best) => advised.Millimetres == now.Millimetres
-        ? string.Create(CultureInfo.InvariantCulture,
-            $"Keep the {now.Millimetres:0.##} mm hook: no colour then asks for more than {now.Fit.Worst * 100:0.0} % "
-            + $"tighter or looser, and no hook at hand does clearly better. The best yarn per stitch in reach, "
-            + $"{best.YarnFactor * 100:0} % of the swatch's, would bring that to {best.Worst * 100:0.0} %.")
-        : string.Create(CultureInfo.InvariantCulture,
+    /// <summary>What rounds to nothing, to a tenth of a percent, is not said in figures.</summary>
+    private const double Nothing = 0.0005;
+
+    private static string Words(HookOption now, HookOption advised, HookFit best)
+    {
+        if (advised.Millimetres != now.Millimetres)
+            return Other(now, advised);
+        if (now.Fit.Worst < Nothing)
+            return string.Create(CultureInfo.InvariantCulture, $"The {now.Millimetres:0.##} mm hook suits this yarn: every colour comes out whole by itself.");
+        var keep = string.Create(CultureInfo.InvariantCulture,
+            $"The {now.Millimetres:0.##} mm hook suits this yarn: no colour asks for more than {now.Fit.Worst * 100:0.0} % "
+            + $"tighter or looser, and no hook at hand does clearly better.");
+        return now.Fit.Worst - best.Worst < EquallyGood ? keep
+            : string.Create(CultureInfo.InvariantCulture,
+                $"{keep} The best yarn per stitch in reach, {best.YarnFactor * 100:0} % of the swatch's, would bring that to {best.Worst * 100:0.0} %.");
+    }
+
+    private static string Other(HookOption now, HookOption advised) =>
+        string.Create(CultureInfo.InvariantCulture,
             $"Try a {advised.Millimetres:0.##} mm hook: no colour then asks for more than {advised.Fit.Worst * 100:0.0} "
             + $"% tighter or looser, against {now.Fit.Worst * 100:0.0} % with {now.Millimetres:0.##} mm. Swatch with it "
             + $"first: gauge, size and sequence change with the hook.");

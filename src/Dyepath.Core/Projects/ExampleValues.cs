@@ -10,6 +10,9 @@ namespace Dyepath.Core.Projects;
 /// </summary>
 public static class ExampleValues
 {
+    /// <summary>Where the gauge stands, which is the example's together with the hook.</summary>
+    public const string Swatch = "fabric.swatch.worked";
+
     /// <summary>Where each stands and what it is, such as <c>the lengths of the colours</c>; empty where all was put in.</summary>
     public static ImmutableArray<(string Place, string Words)> Of(Project project)
     {
@@ -24,6 +27,10 @@ public static class ExampleValues
             left.Add(("yarn.counted", "the counted stitches"));
         if (!swatch.YarnUsed.IsEmpty && swatch.YarnUsed.SequenceEqual(example.Fabric.Swatch.YarnUsed))
             left.Add(("fabric.swatch.yarnUsed", "the yarn that the swatch's stitches took"));
+        // One gauge alone, or one hook, may well be hers; both together, and nothing said of washing, are not.
+        var first = example.Fabric.Swatch;
+        if (swatch.HookMillimetres == first.HookMillimetres && swatch.Worked == first.Worked && swatch is { Blocked: null, Hung: null })
+            left.Add((Swatch, "the swatch's gauge and hook"));
         return left.ToImmutable();
     }
 
@@ -36,6 +43,6 @@ public static class ExampleValues
         if (Of(project) is { IsEmpty: false } left)
             yield return new Finding(
                 FindingLevel.Note, left[0].Place,
-                $"Not measured yet: {Wording.List(left.Select(l => l.Words))} are still those of the example that the document was begun with. Put in your own yarn's before anybody buys or works by them.");
+                $"Not measured yet, but taken from the example that the document was begun with: {Wording.List(left.Select(l => l.Words))}. Put in your own before anybody buys or works by them.");
     }
 }

@@ -22,7 +22,8 @@ internal static class SeamComparison
             return;
         foreach (var seam in seams)
         {
-            var how = seam.PhaseJump >= seam.Chance / 1.5 && seam.Chance > 0 ? "do not meet at" : seam.PhaseJump > 1 ? "jump a little at" : "meet at";
+            var how = seam.PhaseJump >= seam.Chance / 1.5 && seam.Chance > 0 ? "do not meet at" : seam.PhaseJump > 1 ? "jump a little at"
+                : seam.Match < 0.5 ? "meet to within a stitch at" : "meet at";
             var named = words.TrimEnd('.').Split("; ").Where(part => part.StartsWith($"{how} ", StringComparison.Ordinal))
                 .SelectMany(part => part[(how.Length + 1)..].Replace(" and the ", ", the ", StringComparison.Ordinal).Split(", "));
             var name = seam.Id is SeamId.LeftSleeve or SeamId.RightSleeve ? $"the underside of the {seam.Where}" : $"the {seam.Where}";

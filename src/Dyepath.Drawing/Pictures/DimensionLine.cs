@@ -18,6 +18,9 @@ internal sealed record DimensionLine(Point From, Point To, Point Away, double Di
 
     private const double Head = 2.2;
 
+    /// <summary>Words that may reach over the ends of their line; a lane is theirs then as far as they reach.</summary>
+    private const double LongestBeside = 32;
+
     private static readonly Lettering Lettering = new(LabelSize, Ink.Black, Anchor.Middle);
 
     private Point Start => From + Away * Distance;
@@ -29,12 +32,15 @@ internal sealed record DimensionLine(Point From, Point To, Point Away, double Di
     private double LabelWidth => Typeface.Regular.Width(Label, LabelSize);
 
     /// <summary>Letters stand upright; longer labels run along the line.</summary>
-    private double Degrees => Label.Length <= 2 ? 0 : Upright((To - From) * (1 / Length));
+    private double Degrees => Label.Length <= 2 || StandsPast ? 0 : Upright((To - From) * (1 / Length));
 
     private bool LabelFits => LabelExtent + 2 * Head + 2 <= Length;
 
-    /// <summary>A label much longer than its line belongs in the key.</summary>
-    public bool LabelBelongsInKey => Label.Length > 2 && LabelWidth > Math.Max(Length + 2, 16);
+    /// <summary>Inside the piece there is no room beside the line: words that it is too short for stand level past its end.</summary>
+    private bool StandsPast => Distance == 0 && !LabelFits;
+
+    /// <summary>A label that is long, and much longer than its line, belongs in the key.</summary>
+    public bool LabelBelongsInKey => Label.Length > 2 && LabelWidth > Math.Max(Length + 2, LongestBeside);
 
     private double LabelExtent => Label.Length <= 2 ? LabelSize : LabelWidth;
 
@@ -43,6 +49,8 @@ internal sealed record DimensionLine(Point From, Point To, Point Away, double Di
         get
         {
             var middle = (Start + End) * 0.5;
+            if (StandsPast)
+                return End + (To - From) * ((LabelSize * 0.5 + 1.2) / Length);
             return LabelFits
                 ? middle
                 : middle + Away * (Label.Length <= 2 ? Math.Max(LabelWidth, LabelSize) * 0.5 + 1 : LabelSize * 0.5 + 0.8);
@@ -64,7 +72,9 @@ internal sealed record DimensionLine(Point From, Point To, Point Away, double Di
         {
             var from = line.From.X * along.X + line.From.Y * along.Y;
             var to = line.To.X * along.X + line.To.Y * along.Y;
-            return (Math.Min(from, to), Math.Max(from, to));
+            // Words that are longer than their line reach over its ends.
+            var reach = line.LabelFits || line.Label.Length <= 2 ? 0 : Math.Max(0, (line.LabelWidth - line.Length) / 2 + 1);
+            return (Math.Min(from, to) - reach, Math.Max(from, to) + reach);
         }
     }
 

@@ -29,7 +29,7 @@ public sealed record SectionView(int Index, string Name, Srgb Colour, string Sym
     }
 
     /// <summary>What the document's sizes are called; a colour's symbol is none of these.</summary>
-    private static ImmutableArray<string> Called(ProjectDocument document) => new SizeSelection(
+    public static ImmutableArray<string> Called(ProjectDocument document) => new SizeSelection(
         document.Typed("sizes.chart"),
         [.. Enumerable.Range(0, document.Count("sizes.names")).Select(i => document.Typed(string.Create(CultureInfo.InvariantCulture, $"sizes.names[{i}]")))],
         [

@@ -24,7 +24,7 @@ public static class FabricWords
     {
         ArgumentNullException.ThrowIfNull(seam);
         var against = seam.Extension == SeamExtension.Mirrored ? "mirrored" : "carried on";
-        return $"{seam.Quality.Words()}, {against}: {Jump(seam.PhaseJump, unit)}";
+        return $"{(seam.IsClose() ? "close" : seam.Quality.Words())}, {against}: {Jump(seam.PhaseJump, unit)}";
     }
 
     /// <summary>What pieces that begin anywhere would give.</summary>
@@ -33,11 +33,12 @@ public static class FabricWords
     public static string Chance(double chance, string unit = "stitch") =>
         string.Create(CultureInfo.InvariantCulture, $"By chance the colours would jump {Math.Round(chance * 2, MidpointRounding.AwayFromZero) / 2:0.#} {Many(unit)} on average");
 
+    /// <summary>How many stitches of a seam are off by less than half a stitch.</summary>
     public static string Match(double match) => match switch
     {
-        >= 0.995 => "all stitches match",
-        < 0.005 => "no stitch matches",
-        _ => $"{Share(match)} of the stitches match",
+        >= 0.995 => "all stitches lie at their place",
+        < 0.005 => "no stitch lies at its place",
+        _ => $"{Share(match)} of the stitches lie at their place",
     };
 
     /// <summary>The count that was chosen for a piece: of a shaped one its widest row, on a bias the mean of two.</summary>

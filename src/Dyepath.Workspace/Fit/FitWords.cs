@@ -45,6 +45,13 @@ public static class FitWords
         ? string.Create(CultureInfo.InvariantCulture, $"{length.Inches / 36:0.0} yd")
         : string.Create(CultureInfo.InvariantCulture, $"{length.Metres:0.0} m");
 
+    /// <summary>How stripes lie that are named as they are worked and drawn as they are worn; null where both are the same.</summary>
+    public static string? Lie(MotifKind motif, Direction direction) => (motif, direction) switch
+    {
+        (MotifKind.Columns, Direction.Sideways) => "upright as worked, across as worn",
+        (MotifKind.Bands, Direction.Sideways) => "across as worked, upright as worn",
+        _ => null,
+    };
 
     public static string Name(Direction direction) => direction == Direction.Up ? "up" : "sideways";
 

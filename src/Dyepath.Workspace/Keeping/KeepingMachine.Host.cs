@@ -18,7 +18,10 @@ public sealed partial class KeepingMachine<T>
         private void TryOpen()
         {
             if (Now.Found is not { } found)
+            {
+                OpenPastDevice();
                 return;
+            }
             if (found.IsEmpty)
             {
                 if (Now.HostSaid is { } said)
@@ -63,6 +66,19 @@ public sealed partial class KeepingMachine<T>
             ForgetWhatWasCleared();
             if (answer is not null)
                 Hear(answer);
+        }
+
+        /// <summary>
+        /// A device that does not answer keeps nobody from what the host has; what it holds is met once it does, as another tab's.
+        /// </summary>
+        private void OpenPastDevice()
+        {
+            if (!Now.IsImpatient)
+                return;
+            if (Now.HostSaid is HostHas<T> has)
+                OpenFromHost(has);
+            else if (Now.HostSaid is null && !Now.HostIsBusy)
+                ReadHost(null);
         }
 
         private void OpenFromHost(HostSaid<T> said)

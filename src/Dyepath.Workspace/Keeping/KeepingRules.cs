@@ -27,7 +27,9 @@ public abstract record KeepingRules<T>
     /// <summary>Before what another tab wrote counts as seen: a change by hand to the same place was not made to it.</summary>
     public virtual TimeSpan Glance => TimeSpan.FromMilliseconds(500);
 
-    /// <summary>How long the host may take to answer before what this device has is opened.</summary>
+    /// <summary>
+    /// How long the host may take to answer before what this device has is opened, and this device before the host is asked past it.
+    /// </summary>
     public virtual TimeSpan Patience => TimeSpan.FromSeconds(3);
 
     /// <summary>After a refusal by this device.</summary>

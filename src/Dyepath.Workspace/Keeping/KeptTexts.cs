@@ -36,6 +36,9 @@ public sealed class KeptTexts<T>
         return kept;
     }
 
+    /// <summary>A text that is kept already, or being opened.</summary>
+    public KeptText<T>? Find(string id) => _kept.GetValueOrDefault(id);
+
     public KeptText<T> Create(string id, T content)
     {
         LetGo();

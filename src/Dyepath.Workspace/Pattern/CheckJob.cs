@@ -17,10 +17,20 @@ public static class CheckJob
     public static ImmutableArray<Finding> Read(byte[] result) =>
         JsonSerializer.Deserialize(result, CheckJson.Default.ImmutableArrayFinding);
 
+    /// <summary>What the check is at.</summary>
+    /// <param name="done">As <see cref="Run"/> reports it; null before that.</param>
+    public static string Doing(double? done) => done switch
+    {
+        null => "Planning the design once more, to be checked…",
+        0 => "Working every number out by the second route…",
+        _ => "Reading the written pattern back…",
+    };
+
     /// <exception cref="InvalidOperationException">The document has no plan.</exception>
     public static byte[] Run(string order, IProgress<double> progress)
     {
         var steps = PatternCheck.Steps(PlanAnew.Read(order));
+        progress.Report(0);
         var found = ImmutableArray.CreateBuilder<Finding>();
         for (var i = 0; i < steps.Length; i++)
         {

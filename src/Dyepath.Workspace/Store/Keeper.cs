@@ -80,6 +80,12 @@ public sealed class Keeper
         return Take(kept, text) ? ServerReply.Done : ServerReply.Refused;
     }
 
+    /// <summary>What a project that is being opened waits for, in words; empty where it is open.</summary>
+    public string WaitsFor => _wanted is not { } id || _texts.Find(id)?.State is not { Stage: Stage.Opening } state ? ""
+        : state is { DeviceIsBusy: true, HostIsBusy: true } ? "Neither this device's store nor the host has answered yet"
+        : state.DeviceIsBusy ? "This device's store has not answered yet"
+        : "The host has not answered yet";
+
     /// <summary>Puts a new project on this device and, where there is one, on the host.</summary>
     /// <returns>Its id.</returns>
     public async Task<string> CreateAsync(string text)

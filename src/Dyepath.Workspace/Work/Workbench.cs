@@ -183,8 +183,7 @@ public sealed class Workbench(Planner planner, Faults faults) : IDisposable
             if (turn != _turn)
                 return;
             Outcome = outcome;
-            Plan = outcome.Plan ?? Plan;
-            ShowBase();
+            Take(outcome.Plan);
         }
         catch (OperationCanceledException)
         {
@@ -212,12 +211,18 @@ public sealed class Workbench(Planner planner, Faults faults) : IDisposable
             faults.Watch((Action)one);
     }
 
-    private void ShowBase()
+    /// <summary>
+    /// The shown size keeps its name; where the new plan has none of that name, the nearest of the sizes that it was among is shown.
+    /// </summary>
+    private void Take(Plan? plan)
     {
-        if (!_toBase || Plan is not { } plan)
+        if (plan is null)
             return;
-        _toBase = false;
-        var named = plan.Sizes.ToList().FindIndex(s => s.Name == plan.Project.Sizes.Base);
-        ShownSize = named >= 0 ? named : plan.Sizes.Length / 2;
+        IEnumerable<string> wanted = _toBase || Plan is null
+            ? [plan.Project.Sizes.Base ?? ""]
+            : Plan.Sizes.Select((size, at) => (size.Name, Away: Math.Abs(at - ShownSize))).OrderBy(s => s.Away).Select(s => s.Name);
+        var found = wanted.Select(name => plan.Sizes.ToList().FindIndex(s => s.Name == name))
+            .FirstOrDefault(at => at >= 0, plan.Sizes.Length / 2);
+        (Plan, ShownSize, _toBase) = (plan, found, false);
     }
 }

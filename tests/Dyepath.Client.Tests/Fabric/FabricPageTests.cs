@@ -29,7 +29,7 @@ public sealed class FabricPageTests : BunitContext
         page.Find("[aria-label^='1 later: begin the back']").Click();
         page.WaitForAssertion(
             () => Assert.Contains(
-                "the colours jump 1 stitch of yarn here; no stitch matches", page.Find(".seams li").TextContent, StringComparison.Ordinal),
+                "close, mirrored: the colours jump 1 stitch of yarn here; no stitch lies at its place", page.Find(".seams li").TextContent, StringComparison.Ordinal),
             TimeSpan.FromSeconds(20));
         page.Find("[aria-label='Best: begin the back where it is best']").Click();
         page.WaitForAssertion(() => Assert.Equal(best, page.FindAll(".seams li").Select(l => l.TextContent)), TimeSpan.FromSeconds(20));

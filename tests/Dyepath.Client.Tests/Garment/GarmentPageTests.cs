@@ -56,4 +56,39 @@ public sealed class GarmentPageTests : BunitContext
         foreach (var field in new[] { "rounds", "fewestRounds", "mostRounds" })
             Assert.Single(edgings.FindAll($"#{Client.Fields.Field.IdOf($"garment.edgings[0].{field}")}"));
     }
+
+    /// <summary>A depth is asked for where something is cut, and what the form has by itself is said in the empty box.</summary>
+    [Fact]
+    public void Only_what_the_necks_form_has_is_asked_for()
+    {
+        var workbench = Open();
+        workbench.Set("garment.neck", "v", "neck");
+        var page = Render<GarmentPage>();
+        Assert.Equal("20 cm", page.Find($"#{Id("neckDepth")}").GetAttribute("placeholder"));
+        Assert.Empty(page.FindAll($"#{Id("backNeckDepth")}"));
+        workbench.Set("garment.neck", "round", "neck");
+        page.WaitForAssertion(() => Assert.Equal("10 cm", page.Find($"#{Id("neckDepth")}").GetAttribute("placeholder")));
+        Assert.Equal("2.5 cm", page.Find($"#{Id("backNeckDepth")}").GetAttribute("placeholder"));
+        workbench.Set("garment.neckDepth", "9 cm", "depth");
+        workbench.Set("garment.neck", null, "neck");
+        // What was typed is not lost, and is said to count for nothing.
+        page.WaitForAssertion(() => Assert.Contains("does not count", page.Find($"#{Id("neckDepth")}-hint").TextContent, StringComparison.Ordinal));
+        Assert.Empty(page.FindAll($"#{Id("backNeckDepth")}"));
+
+        static string Id(string field) => Client.Fields.Field.IdOf($"garment.{field}");
+    }
+
+    /// <summary>Where the swatch cannot be right, no yarn is promised.</summary>
+    [Fact]
+    public void Figures_that_rest_on_a_wrong_measure_say_so()
+    {
+        var workbench = Open();
+        var key = Render<Client.Draft.KeyFigures>(k => k.Add(f => f.Plan, workbench.Plan!).Add(f => f.Size, workbench.Size!));
+        Assert.Contains("enough for 19 makers in 20", key.Markup, StringComparison.Ordinal);
+        workbench.Set("fabric.swatch.hook", "25 mm", "hook");
+        Assert.True(workbench.Plan!.IsDoubtful);
+        key.Render(k => k.Add(f => f.Plan, workbench.Plan!).Add(f => f.Size, workbench.Size!));
+        Assert.DoesNotContain("19 makers", key.Markup, StringComparison.Ordinal);
+        Assert.Contains("No yarn is told before it is mended.", key.Markup, StringComparison.Ordinal);
+    }
 }

@@ -1,5 +1,6 @@
 using System.Text;
 using Bunit;
+using Bunit.TestDoubles;
 using Dyepath.Client.Draft;
 using Dyepath.Client.Fabric;
 using Dyepath.Client.Fit;
@@ -117,6 +118,52 @@ public sealed class ProjectPageTests : BunitContext
         page.WaitForAssertion(() => Assert.Contains("Something that this page was doing could not be done", page.Find("main .trouble").TextContent, StringComparison.Ordinal));
         page.FindAll("button").Single(b => b.TextContent == "All right").Click();
         page.WaitForAssertion(() => Assert.Empty(page.FindAll(".trouble")));
+    }
+
+    /// <summary>Neither the device nor the host answers: what is waited for is said, and there is a way on.</summary>
+    [Fact]
+    public async Task WhatOpensSlowlySaysWhatItWaitsFor()
+    {
+        Services.AddSingleton<IDeviceShelf, SilentShelf>();
+        var page = Render<ProjectPage>(p => p.Add(x => x.Id, "one").Add(x => x.Address, "yarn"));
+        Assert.Equal("Opening the project…", page.Find("[role=status]").TextContent.Trim());
+        page.WaitForAssertion(() => Assert.Contains("This device's store has not answered yet.", page.Find("[role=status]").TextContent, StringComparison.Ordinal), TimeSpan.FromSeconds(30));
+        Assert.Equal("/", page.Find("a.button").GetAttribute("href"));
+        await page.FindAll("button").Single(b => b.TextContent == "Try again").ClickAsync();
+        Assert.True(Services.GetRequiredService<BunitNavigationManager>().History.First().Options.ForceLoad);
+    }
+
+    /// <summary>While the design is worked out, figures say that they are of the one before.</summary>
+    [Fact]
+    public async Task FiguresOfTheDesignBeforeAreMarked()
+    {
+        ComponentFactories.AddStub<YarnPage>("the step");
+        var page = await OpenAsync("garment");
+        page.WaitForAssertion(() => Assert.NotEmpty(page.FindAll("table")), TimeSpan.FromSeconds(30));
+        Assert.Empty(page.FindAll("[aria-busy=true]"));
+        await page.Find("#at-garment-belowWaist").InputAsync("31");
+        page.WaitForAssertion(() => Assert.NotEmpty(page.FindAll("table[aria-busy=true]")));
+        page.WaitForAssertion(() => Assert.Contains("figures with a dashed edge are those before your last change", page.Find(".plan-state [role=status]").TextContent, StringComparison.Ordinal), TimeSpan.FromSeconds(30));
+        await _jobs.AskedAsync(2);
+        await page.InvokeAsync(() => _jobs.Finish(1));
+        page.WaitForAssertion(() => Assert.Empty(page.FindAll("[aria-busy=true]")), TimeSpan.FromSeconds(30));
+    }
+
+    /// <summary>Its database is blocked.</summary>
+    private sealed class SilentShelf : IDeviceShelf
+    {
+        private static readonly Task<System.Collections.Immutable.ImmutableArray<Copy<ProjectText>>> Never =
+            new TaskCompletionSource<System.Collections.Immutable.ImmutableArray<Copy<ProjectText>>>().Task;
+
+        public Task<System.Collections.Immutable.ImmutableArray<Copy<ProjectText>>> ReadAsync(string id) => Never;
+
+        public Task<DeviceWriting<ProjectText>> WriteAsync(string id, WriteDevice<ProjectText> write) => throw new IOException("It is blocked.");
+
+        public Task<ProjectCopy[]> ListAsync() => Task.FromResult<ProjectCopy[]>([]);
+
+        public Task RemoveAsync(string id) => Task.CompletedTask;
+
+        public Task ArchiveAsync(string id, bool archived) => Task.CompletedTask;
     }
 
     private async Task<IRenderedComponent<ProjectPage>> OpenAsync(string step, bool fail = false)

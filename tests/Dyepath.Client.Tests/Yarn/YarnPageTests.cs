@@ -40,11 +40,32 @@ public class YarnPageTests : BunitContext
         var page = Render<YarnPage>();
         workbench.Set("yarn.name", "Harbour", "name");
         page.WaitForAssertion(() => Assert.Equal(2, page.FindAll(".said.warning").Count(p => p.TextContent.Contains("still the example's", StringComparison.Ordinal))));
-        await page.FindAll("button").Single(b => b.TextContent == "Count this yarn from the beginning").ClickAsync();
+        await page.FindAll("button").Single(b => b.TextContent == "Count this yarn from the beginning…").ClickAsync();
+        Assert.True(workbench.Document!.Has("yarn.counted"));
+        await page.FindAll("button").Single(b => b.TextContent == "Leave them for now").ClickAsync();
+        Assert.DoesNotContain("Counting", page.Find("h1").TextContent, StringComparison.Ordinal);
+        await page.FindAll("button").Single(b => b.TextContent == "Count this yarn from the beginning…").ClickAsync();
+        await page.FindAll("button").Single(b => b.TextContent == "Take them out, and count").ClickAsync();
         Assert.False(workbench.Document!.Has("yarn.counted"));
         workbench.Undo();
         Assert.True(workbench.Document.Has("yarn.counted"));
         Assert.Contains("Counting", page.Find("h1").TextContent, StringComparison.Ordinal);
+    }
+
+    /// <summary>Lengths let expect a number; it is no count, and would lead the eye.</summary>
+    [Fact]
+    public async Task Nothing_is_usual_before_a_repeat_is_counted()
+    {
+        var workbench = Open(d => d.Set("yarn.counted", null));
+        var desk = Render<CountDesk>(p => p.Add(d => d.Ball, 0));
+        desk.WaitForState(() => workbench.Outcome?.Measured is not null, TimeSpan.FromSeconds(30));
+        Assert.DoesNotContain("usually", desk.Markup, StringComparison.Ordinal);
+        foreach (var count in (int[])[5, 4, 3, 5, 4])
+        {
+            await desk.Find("#next-count").InputAsync($"{count}");
+            await desk.Find("#next-count").KeyDownAsync(new KeyboardEventArgs { Key = "Enter" });
+        }
+        desk.WaitForAssertion(() => Assert.Contains("usually", desk.Find(".hint").TextContent, StringComparison.Ordinal), TimeSpan.FromSeconds(30));
     }
 
     [Fact]

@@ -60,6 +60,27 @@ public sealed class SchematicFigureTests
             Math.Abs(Math.Abs(d.To.X - d.From.X) + Math.Abs(d.To.Y - d.From.Y) - lengths[Letter(d.Label)]) <= 0.26, Letter(d.Label)));
     }
 
+    /// <summary>On the screen nothing has to be looked up: a line says what it measures, and how long it is in the size that is shown.</summary>
+    [Theory]
+    [MemberData(nameof(Ways))]
+    public void In_words_a_line_says_what_it_measures_and_its_own_length(string kind, Direction direction)
+    {
+        var plan = PlanOf(kind, direction);
+        var edition = plan.Project.Edition with { Units = Units.Centimetres };
+        var say = new Wording([.. plan.Sizes.Select(s => s.Name)], edition);
+        for (var size = 0; size < plan.Sizes.Length; size++)
+        {
+            var schematic = (Schematic)PatternWriter.Schematic(plan, size).Picture;
+            Assert.All(schematic.Pieces.SelectMany(p => p.Dimensions), line =>
+            {
+                var words = string.Concat(say.Say(line.Label).Select(s => s.Text)).Split(' ');
+                Assert.True(words.Length >= 3 && words[^1] == "cm" && words[0].Length > 2, string.Join(' ', words));
+                var length = double.Parse(words[^2], System.Globalization.CultureInfo.InvariantCulture);
+                Assert.InRange(Math.Abs(line.To.X - line.From.X) + Math.Abs(line.To.Y - line.From.Y), length - 0.26, length + 0.26);
+            });
+        }
+    }
+
     /// <summary>What its Making up says is dried flat to the drawing: a vest is that by its cuts.</summary>
     [Fact]
     public void A_vest_has_the_ends_of_its_lines_on_its_outline()

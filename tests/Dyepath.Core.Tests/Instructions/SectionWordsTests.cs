@@ -236,7 +236,7 @@ public sealed class SectionWordsTests
         foreach (var row in new[] { "1 (RS) ", "2 (WS) ", "3 (RS) ", "4 (WS) ", "5 (RS) ", "6 (WS) " })
             Says(tunic, $" {row}");
         Says(tunic, "Row starts of chart 1, in the order of work, by the symbols of the key. After row 42 they begin again as row 1.");
-        Says(tunic, "Row begins with then ends with 1 (RS) 5 D 4 A");
+        Says(tunic, "Row begins with then ends with 1 (RS) 5 D 4 H");
         var round = Text("cowl in rounds");
         Says(round, "Round starts of chart 1, in the order of work, by the symbols of the key.");
         Assert.DoesNotContain("(WS)", round, StringComparison.Ordinal);
@@ -278,7 +278,7 @@ public sealed class SectionWordsTests
     public void A_colour_with_more_yarn_to_its_stitches_is_worked_looser()
     {
         var text = Text("tunic");
-        Says(text, "- deep water (D): 5 stitches, a touch looser. - shallows (A): 4 stitches, a touch tighter. - foam (F): 3 stitches, a touch looser. - wet sand (W): 5 stitches, a touch tighter. - kelp (K): 4 stitches, a touch looser.");
+        Says(text, "- deep water (D): 5 stitches, a touch looser. - shallows (H): 4 stitches, a touch tighter. - foam (F): 3 stitches, a touch looser. - wet sand (W): 5 stitches, a touch tighter. - kelp (K): 4 stitches, a touch looser.");
     }
 
     /// <summary>Plain sleeves of linen, odd in one size and even in another, need words of their own for each size.</summary>
@@ -389,7 +389,7 @@ public sealed class SectionWordsTests
         Says(text, "makers who take more or less yarn than the plan: two in three within 6 % of it.");
         Says(text, "Where each ball is expected to end: the piece, its row, and the place of the colours (D1 is the first stitch of deep water).");
         Says(text, "Hook of 5.5 mm (American I-9), or the size that gives the gauge.");
-        Says(text, "In the order in which the yarn runs: 5 of deep water (D), 4 of shallows (A), 3 of foam (F), 5 of wet sand (W), 4 of kelp (K); then from the first again.");
+        Says(text, "In the order in which the yarn runs: 5 of deep water (D), 4 of shallows (H), 3 of foam (F), 5 of wet sand (W), 4 of kelp (K); then from the first again.");
         Says(text, "Buy all balls of one dye lot, and count one sequence from each before it is joined: hand-dyed sequences drift. Balls cannot be alternated row by row in pooled work.");
         Says(text, "As worked: 14 stitches and 16 rows over 10 cm / 4 in.");
         Says(text, "Washed and dried: 13.75 stitches and 15.75 rows over 10 cm / 4 in.");
@@ -408,7 +408,7 @@ public sealed class SectionWordsTests
     public void From_the_other_end_the_colours_and_their_symbols_run_backwards()
     {
         Says(Text("other end, no waste"),
-            "In the order in which the yarn runs: 4 of kelp (K), 5 of wet sand (W), 3 of foam (F), 4 of shallows (A), 5 of deep water (D); then from the first again.");
+            "In the order in which the yarn runs: 4 of kelp (K), 5 of wet sand (W), 3 of foam (F), 4 of shallows (H), 5 of deep water (D); then from the first again.");
         Says(Text("other end, no waste"), "said as a colour's symbol and the number of the stitch: K1 is the first stitch of kelp (K), K2 the second.");
     }
 

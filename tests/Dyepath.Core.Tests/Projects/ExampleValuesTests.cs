@@ -23,7 +23,7 @@ public sealed class ExampleValuesTests
 
     [Fact]
     public void Another_name_and_other_colours_are_not_a_measurement() =>
-        Assert.Equal(["yarn.sections", "yarn.counted", "fabric.swatch.yarnUsed"], ExampleValues.Of(Renamed).Select(v => v.Place));
+        Assert.Equal(["yarn.sections", "yarn.counted", "fabric.swatch.yarnUsed", "fabric.swatch.worked"], ExampleValues.Of(Renamed).Select(v => v.Place));
 
     [Fact]
     public void What_is_measured_is_no_longer_named()
@@ -36,11 +36,16 @@ public sealed class ExampleValuesTests
                 Counted = [new CountedBall("one", [[5, 4, 6, 4], [5, 4, 6, 5]])],
             },
         };
-        Assert.Equal(["fabric.swatch.yarnUsed"], ExampleValues.Of(measured).Select(v => v.Place));
+        Assert.Equal(["fabric.swatch.yarnUsed", "fabric.swatch.worked"], ExampleValues.Of(measured).Select(v => v.Place));
         var all = measured with
         {
             Fabric = measured.Fabric with { Swatch = measured.Fabric.Swatch with { YarnUsed = [new YarnUsed(30, Length.FromCentimetres(190))] } },
         };
+        Assert.Equal(["fabric.swatch.worked"], ExampleValues.Of(all).Select(v => v.Place));
+        var swatch = all.Fabric.Swatch;
+        Swatch[] hers = [swatch with { HookMillimetres = 5 }, swatch with { Worked = swatch.Worked with { Rows = 17 } }, swatch with { Blocked = swatch.Worked }];
+        Assert.All(hers, s => Assert.Empty(ExampleValues.Of(all with { Fabric = all.Fabric with { Swatch = s } })));
+        all = all with { Fabric = all.Fabric with { Swatch = hers[0] } };
         Assert.Empty(ExampleValues.Of(all));
         Assert.Empty(ExampleValues.Findings(all));
         Assert.Empty(ExampleValues.Of(TestProjects.Tideline));
@@ -49,11 +54,11 @@ public sealed class ExampleValuesTests
     [Fact]
     public void Every_garment_begins_with_it_and_its_booklet_says_so()
     {
-        Assert.All(Repertoire.All, kind => Assert.Equal(3, ExampleValues.Of(StarterDocument.Of(kind)).Length));
+        Assert.All(Repertoire.All, kind => Assert.Equal(4, ExampleValues.Of(StarterDocument.Of(kind)).Length));
         var plan = Renamed.Planned();
-        Assert.Contains(plan.Findings, f => f.Place == "yarn.sections" && f.Text.StartsWith("Not measured yet: the lengths of the colours, the counted stitches and the yarn", StringComparison.Ordinal));
+        Assert.Contains(plan.Findings, f => f.Place == "yarn.sections" && f.Text.StartsWith("Not measured yet, but taken from the example that the document was begun with: the lengths of the colours, the counted stitches, the yarn that the swatch's stitches took and the swatch's gauge and hook. Put", StringComparison.Ordinal));
         Assert.Contains(
-            "This yarn is not measured yet: the lengths of the colours, the counted stitches and the yarn that the swatch's stitches took are those of an example",
+            "This yarn is not measured yet: the lengths of the colours, the counted stitches, the yarn that the swatch's stitches took and the swatch's gauge and hook are those of an example",
             TextBooklet.Write(PatternWriter.Write(plan), plan.Project.Edition).Replace("\n    ", " ", StringComparison.Ordinal), StringComparison.Ordinal);
     }
 }

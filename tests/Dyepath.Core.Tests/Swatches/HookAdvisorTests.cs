@@ -53,9 +53,15 @@ public class HookAdvisorTests
         var advice = HookAdvisor.Advise([5.02, 4, 6.03, 6.98], Swatch, HookResponse.Supposed(Swatch), Hooks);
 
         Assert.Equal(5, advice.Advised.Millimetres);
-        Assert.StartsWith("Keep the 5 mm hook", advice.Words, StringComparison.Ordinal);
+        Assert.Equal("The 5 mm hook suits this yarn: no colour asks for more than 0.5 % tighter or looser, and no hook at hand does clearly better.", advice.Words);
         Assert.Equal([4, 4.5, 5, 5.5, 6], advice.Hooks.Select(h => h.Millimetres));
     }
+
+    /// <summary>Nothing is to be gained: there is no figure to say.</summary>
+    [Fact]
+    public void A_hook_that_suits_wholly_is_said_to_without_figures() => Assert.Equal(
+        "The 5 mm hook suits this yarn: every colour comes out whole by itself.",
+        HookAdvisor.Advise([5, 4, 6, 7.0001], Swatch, HookResponse.Supposed(Swatch), Hooks).Words);
 
     [Fact]
     public void Small_hooks_are_not_simply_favoured()

@@ -8,19 +8,19 @@ namespace Dyepath.Core.Tests.Yarns;
 /// <summary>Symbols are given out in the order in which the colours come off the ball.</summary>
 public sealed class SequenceColourTests
 {
-    // Three colours of one initial: their symbols are the first free letters, in order.
+    // Two colours of one initial, which want the same letter of their names next: who comes off the ball first has it.
     private static readonly ImmutableArray<YarnSection> Sections =
     [
-        Section("moss", 10), Section("mint", 20), Section("malachite", 30), Section("sand", 40), Section("mint", 20),
+        Section("pine", 10), Section("pink", 20), Section("sand", 40), Section("pink", 20),
     ];
 
     [Fact]
-    public void From_the_near_end_the_first_colour_has_the_first_letter() =>
-        Assert.Equal(["A", "B", "C", "S", "B"], Symbols(SequenceColour.Of(Sections, fromOtherEnd: false, [])));
+    public void From_the_near_end_the_first_colour_chooses_first() =>
+        Assert.Equal(["N", "K", "S", "K"], Symbols(SequenceColour.Of(Sections, fromOtherEnd: false, [])));
 
     [Fact]
-    public void From_the_other_end_the_last_colour_has_the_first_letter() =>
-        Assert.Equal(["C", "A", "B", "S", "A"], Symbols(SequenceColour.Of(Sections, fromOtherEnd: true, [])));
+    public void From_the_other_end_the_last_colour_chooses_first() =>
+        Assert.Equal(["E", "N", "S", "N"], Symbols(SequenceColour.Of(Sections, fromOtherEnd: true, [])));
 
     private static IEnumerable<string> Symbols(ImmutableArray<SequenceColour> colours) => colours.Select(c => c.Symbol);
 

@@ -17,8 +17,22 @@ public sealed class FabricWordsTests
         Assert.Equal(
             "by chance, carried on: the colours jump 4 stitches of yarn here",
             FabricWords.Judged(seam with { Extension = SeamExtension.Continued, PhaseJump = 4 }));
-        Assert.Equal("good, mirrored: the colours run on here", FabricWords.Judged(seam with { PhaseJump = 0 }));
+        Assert.Equal("good, mirrored: the colours run on here", FabricWords.Judged(seam with { PhaseJump = 0, Match = 1 }));
         Assert.Equal("By chance the colours would jump 5.5 pairs on average", FabricWords.Chance(5.25, "pair"));
+    }
+
+    /// <summary>A seam along which every stitch jumps by one is led on to within a stitch, and not one stitch of it is where it belongs.</summary>
+    [Theory]
+    [InlineData(1, 0, "close")]
+    [InlineData(0.7, 0.49, "close")]
+    [InlineData(0.4, 0.5, "good")]
+    [InlineData(0, 1, "good")]
+    [InlineData(2, 0.5, "visible")]
+    [InlineData(5, 0, "by chance")]
+    public void A_seam_is_called_good_only_where_the_stitches_match(double jump, double match, string words)
+    {
+        var seam = new SeamPlan(SeamId.LeftSide, [], [], true, jump, match, Length.Zero) { Extension = SeamExtension.Continued, Chance = 5.25 };
+        Assert.StartsWith($"{words}, ", FabricWords.Judged(seam), StringComparison.Ordinal);
     }
 
     [Theory]
@@ -43,9 +57,9 @@ public sealed class FabricWordsTests
         Assert.Equal("the colours jump 3.5 pairs of yarn here", FabricWords.Jump(3.5, "pair"));
 
     [Theory]
-    [InlineData(1, "all stitches match")]
-    [InlineData(0.004, "no stitch matches")]
-    [InlineData(0.412, "41 % of the stitches match")]
+    [InlineData(1, "all stitches lie at their place")]
+    [InlineData(0.004, "no stitch lies at its place")]
+    [InlineData(0.412, "41 % of the stitches lie at their place")]
     public void A_match_is_said_as_a_share(double match, string words) => Assert.Equal(words, FabricWords.Match(match));
 
     [Fact]

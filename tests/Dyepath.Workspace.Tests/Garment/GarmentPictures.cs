@@ -36,7 +36,7 @@ internal static class GarmentPictures
     }
 
     public static string Pieces(Plan plan) => SvgDrawing.Write(
-        PatternWriter.Schematic(plan), plan.Project.Edition, new Wording([.. plan.Sizes.Select(s => s.Name)], plan.Project.Edition).Say);
+        PatternWriter.Schematic(plan, 0), plan.Project.Edition, new Wording([.. plan.Sizes.Select(s => s.Name)], plan.Project.Edition).Say);
 
     /// <summary>The fabric of its pieces side by side, seams thick and openings broken.</summary>
     public static string Fabric(Plan plan)

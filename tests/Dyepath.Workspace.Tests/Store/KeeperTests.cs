@@ -360,6 +360,47 @@ public sealed class KeeperTests : IDisposable
     });
 
     [Fact]
+    public Task A_device_that_does_not_answer_keeps_nobody_from_what_the_host_has() => InPage(async () =>
+    {
+        var page = Page();
+        var id = await page.Keeper.CreateAsync(Text("One"));
+        await Saved(page);
+        _device.Hangs = true;
+        var again = Page();
+        var opening = again.Keeper.OpenAsync(id);
+        await Task.Delay(20, TestContext.Current.CancellationToken);
+        Assert.False(opening.IsCompleted);
+        Assert.Contains("This device's store has not answered yet", again.Keeper.WaitsFor, StringComparison.Ordinal);
+        _clock.Pass(TimeSpan.FromSeconds(3.1));
+        Assert.Equal(ServerReply.Done, await opening);
+        Assert.Equal("One", again.Title);
+        Assert.Empty(again.Keeper.WaitsFor);
+    });
+
+    [Fact]
+    public Task What_a_slow_device_alone_has_is_in_view_once_it_answers() => InPage(async () =>
+    {
+        var page = Page();
+        var id = await page.Keeper.CreateAsync(Text("One"));
+        await Saved(page);
+        _host.IsAway = true;
+        Type(page, "Two");
+        await Until(() => Kept(id) == "Two");
+        page.Keeper.Forget(id);
+        page.Close();
+        _host.IsAway = false;
+        _device.Hangs = true;
+        var again = Page();
+        var opening = again.Keeper.OpenAsync(id);
+        _clock.Pass(TimeSpan.FromSeconds(3.1));
+        Assert.Equal(ServerReply.Done, await opening);
+        Assert.Equal("One", again.Title);
+        _device.Hangs = false;
+        await Until(() => again.Title == "Two");
+        Assert.Null(again.Keeper.Theirs);
+    });
+
+    [Fact]
     public Task A_host_that_lost_its_database_shows_what_only_this_device_has_and_gets_it_back() => InPage(async () =>
     {
         var page = Page();

@@ -18,6 +18,9 @@ internal sealed class ProjectDevice
 
     public bool Refuses { get; set; }
 
+    /// <summary>It answers no sooner than this is taken back.</summary>
+    public bool Hangs { get; set; }
+
     public IEnumerable<(string Id, Copy<ProjectText> Copy)> All => _copies.SelectMany(c => c.Value.All.Select(copy => (c.Key, copy)));
 
     /// <param name="reloaded">The tab that this one is after a reload.</param>
@@ -87,6 +90,8 @@ internal sealed class ProjectDevice
         {
             if (device.Refuses)
                 throw new IOException("The disk is full.");
+            while (device.Hangs)
+                await Task.Delay(5);
             var answer = work();
             await Task.Yield();
             return answer;

@@ -32,6 +32,36 @@ public sealed class WorkbenchTests
         Assert.Equal("M", _bench.Size!.Name);
     }
 
+    /// <summary>By hand: the size that is looked at, and which one is looked at once others are in the pattern.</summary>
+    [Theory]
+    [InlineData("M", "XS S M L", "M")]
+    [InlineData("L", "XS S M L", "L")]
+    [InlineData("S", "S 1X", "S")]
+    [InlineData("S", "M L", "M")]
+    [InlineData("L", "S M", "M")]
+    [InlineData("M", "S L", "S")]
+    [InlineData("M", "XS 1X", "1X")]
+    public async Task TheShownSizeKeepsItsNameOrIsTheNearest(string shown, string names, string then)
+    {
+        var document = Documents.Demo();
+        document.Set("sizes.chart", "women");
+        SetSizes(document, "S M L");
+        Assert.True(_bench.Open(document.Text));
+        _jobs.Finish(0);
+        _bench.Show(_bench.Plan!.Sizes.ToList().FindIndex(s => s.Name == shown));
+        _bench.Edit("sizes", d => SetSizes(d, names));
+        await _jobs.AskedAsync(2);
+        _jobs.Finish(1);
+        Assert.Equal(names.Split(' '), _bench.Plan!.Sizes.Select(s => s.Name));
+        Assert.Equal(then, _bench.Size!.Name);
+    }
+
+    private static void SetSizes(ProjectDocument document, string names)
+    {
+        document.Set("sizes.names", new System.Text.Json.Nodes.JsonArray([.. names.Split(' ').Select(n => System.Text.Json.Nodes.JsonValue.Create(n))]));
+        document.Set("sizes.base", null);
+    }
+
     [Fact]
     public void WhatComesBackIsThePlan()
     {

@@ -29,6 +29,11 @@ public static class SeamQualities
     public static SeamQuality Of(double jump, double chance) =>
         chance > 0 && jump >= ChanceShare * chance ? SeamQuality.ByChance : jump <= GoodJump ? SeamQuality.Good : SeamQuality.Visible;
 
+    /// <summary>
+    /// It counts as good, and yet most of its stitches lie off their places, by a stitch at most: not what an eye would call good.
+    /// </summary>
+    public static bool IsClose(this SeamPlan seam) => seam is { Quality: SeamQuality.Good, Match: < 0.5 };
+
     public static string Words(this SeamQuality quality) => quality switch
     {
         SeamQuality.Good => "good",

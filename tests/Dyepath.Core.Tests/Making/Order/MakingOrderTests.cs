@@ -99,7 +99,7 @@ public sealed class MakingOrderTests
         static string Nth(BallJoin join) => (join.Place / 1e6) switch
         {
             var place when place < 5 => $"{(int)place + 1} of deep water (D)",
-            var place when place < 9 => $"{(int)place - 4} of shallows (A)",
+            var place when place < 9 => $"{(int)place - 4} of shallows (H)",
             var place when place < 12 => $"{(int)place - 8} of foam (F)",
             var place when place < 17 => $"{(int)place - 11} of wet sand (W)",
             var place => $"{(int)place - 16} of kelp (K)",
