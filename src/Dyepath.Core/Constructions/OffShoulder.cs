@@ -90,9 +90,7 @@ public sealed record OffShoulder(
                 Openings =
                 [
                     Joined("garment.length"),
-                    .. HasVents
-                        ? [new OpeningDesign(OpeningId.Vent, [PieceSide.Left, PieceSide.Right], OpeningAt.Beginning, GarmentMeasure.Vent, null, "garment.vent")]
-                        : ImmutableArray<OpeningDesign>.Empty,
+                    .. HasVents ? [SideVent] : ImmutableArray<OpeningDesign>.Empty,
                 ],
             },
             new("sleeve", [new(PieceId.Sleeve, 2)], new(GarmentMeasure.SleeveWidth, 1, []),
@@ -200,6 +198,9 @@ public sealed record OffShoulder(
             new("left vent of the front", OfVent(PieceId.Front, PieceSide.Right)),
         ],
         SeamId.LeftSide, Corners: 4, PerCorner: 2);
+
+    private static OpeningDesign SideVent { get; } = new(
+        OpeningId.Vent, [PieceSide.Left, PieceSide.Right], OpeningAt.Beginning, GarmentMeasure.Vent, null, "garment.vent");
 
     private static PieceEdge OfVent(PieceId piece, PieceSide side) => new(piece, side, Stretch.Opening, OpeningId.Vent);
 

@@ -2,6 +2,7 @@ using Bunit;
 using Dyepath.Client.Fit;
 using Dyepath.Client.Garment;
 using Dyepath.Core.Constructions;
+using Dyepath.Core.Planning;
 using Dyepath.Workspace.Work;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -82,12 +83,14 @@ public sealed class GarmentPageTests : BunitContext
     [Fact]
     public void Figures_that_rest_on_a_wrong_measure_say_so()
     {
-        var workbench = Open();
-        var key = Render<Client.Draft.KeyFigures>(k => k.Add(f => f.Plan, workbench.Plan!).Add(f => f.Size, workbench.Size!));
+        var plan = Open().Plan!;
+        var fabric = plan.Project.Fabric;
+        var key = Render<Client.Draft.KeyFigures>(k => k.Add(f => f.Plan, plan).Add(f => f.Size, plan.Sizes[0]));
         Assert.Contains("enough for 19 makers in 20", key.Markup, StringComparison.Ordinal);
-        workbench.Set("fabric.swatch.hook", "25 mm", "hook");
-        Assert.True(workbench.Plan!.IsDoubtful);
-        key.Render(k => k.Add(f => f.Plan, workbench.Plan!).Add(f => f.Size, workbench.Size!));
+        var wrong = GarmentPlanner.Plan(
+            plan.Project with { Fabric = fabric with { Swatch = fabric.Swatch with { HookMillimetres = 25 } } }, TestContext.Current.CancellationToken).Plan!;
+        Assert.True(wrong.IsDoubtful);
+        key.Render(k => k.Add(f => f.Plan, wrong).Add(f => f.Size, wrong.Sizes[0]));
         Assert.DoesNotContain("19 makers", key.Markup, StringComparison.Ordinal);
         Assert.Contains("No yarn is told before it is mended.", key.Markup, StringComparison.Ordinal);
     }

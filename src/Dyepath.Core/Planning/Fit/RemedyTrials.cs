@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Edgings;
+using Dyepath.Core.Findings;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Quantities;
 
@@ -56,7 +57,8 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
 
     /// <summary>Null where there is no plan, or one that is hardly nearer.</summary>
     private Length? Nearer(DirectionPlan? plan, GarmentMeasure measure) =>
-        plan is { IsFeasible: true } && Furthest(plan, measure) is var furthest && furthest < Furthest(chosen, measure) - Worth ? furthest : null;
+        plan is { IsFeasible: true } && Furthest(plan, measure) is var furthest && furthest < Furthest(chosen, measure) - Worth
+            ? furthest : null;
 
     private DirectionPlan LetOffBy(Length letOff)
     {
@@ -76,7 +78,8 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
             var garment = Layout.SharedFabric.Project.Garment;
             garment = garment with { Edgings = garment.Edgings.Add(new EdgingChoice(place, Plain(place), null)) };
             var shared = Layout.SharedFabric.With(Layout.SharedFabric.Project with { Garment = garment });
-            var fits = EdgingPlanner.Faults(garment, Layout.Construction, targets.Sizes.Wearer).All(f => f.Level != Findings.FindingLevel.Fault);
+            var faults = EdgingPlanner.Faults(garment, Layout.Construction, targets.Sizes.Wearer);
+            var fits = faults.All(f => f.Level != FindingLevel.Fault);
             _edged[place] = plan = fits ? Plan(shared, garment.Shape.Construct(garment)) : null;
         }
         return plan;
