@@ -88,7 +88,8 @@ public sealed class GarmentPageTests : BunitContext
         var key = Render<Client.Draft.KeyFigures>(k => k.Add(f => f.Plan, plan).Add(f => f.Size, plan.Sizes[0]));
         Assert.Contains("enough for 19 makers in 20", key.Markup, StringComparison.Ordinal);
         var wrong = GarmentPlanner.Plan(
-            plan.Project with { Fabric = fabric with { Swatch = fabric.Swatch with { HookMillimetres = 25 } } }, TestContext.Current.CancellationToken).Plan!;
+            plan.Project with { Fabric = fabric with { Swatch = fabric.Swatch with { HookMillimetres = 25 } } },
+            Xunit.TestContext.Current.CancellationToken).Plan!;
         Assert.True(wrong.IsDoubtful);
         key.Render(k => k.Add(f => f.Plan, wrong).Add(f => f.Size, wrong.Sizes[0]));
         Assert.DoesNotContain("19 makers", key.Markup, StringComparison.Ordinal);
