@@ -26,6 +26,9 @@ internal static class PlanFindings
     /// <summary>Below this it is not seen that a larger size is smaller (common practice, no source).</summary>
     private static readonly Length Noticed = Length.FromCentimetres(0.5);
 
+    /// <summary>What a customer of neighbouring sizes expects to differ (common practice, no source).</summary>
+    private static readonly Length AskedApart = Length.FromCentimetres(1);
+
     /// <summary>A motif that forgives less than this is held only by counting.</summary>
     private const double HardToHold = 0.01;
 
@@ -57,7 +60,7 @@ internal static class PlanFindings
                 FindingLevel.Warning, "garment.grading",
                 $"{Say([.. poor])}: {Remedy(poor.MaxBy(e => e.Fit.Off)!.Fit)}.");
         }
-        foreach (var (measure, uneven) in Uneven(construction, sizes))
+        foreach (var (measure, uneven) in Uneven(chosen, sizes))
         {
             var furthest = errors.Where(e => e.Fit.Measure == measure).MaxBy(e => e.Fit.Off)!.Fit;
             yield return new Finding(
@@ -224,18 +227,23 @@ internal static class PlanFindings
     }
 
     /// <summary>Measures that do not grow as their targets do: smaller in a larger size, or with a leap between neighbours.</summary>
-    private static IEnumerable<(GarmentMeasure Measure, string Text)> Uneven(Construction construction, ImmutableArray<SizePlan> sizes)
+    private static IEnumerable<(GarmentMeasure Measure, string Text)> Uneven(DirectionPlan chosen, ImmutableArray<SizePlan> sizes)
     {
+        var construction = chosen.Layout.Construction;
         foreach (var measure in sizes[0].Target.Keys)
         {
             var noticed = construction.Groups.Any(g => g.OpeningMeasures.Contains(measure)) ? NoticedAtOpening : Noticed;
+            var isAlongRows = construction.Groups[0].Along(chosen.Direction, stitches: false).Measure == measure;
             var steps = sizes.Zip(sizes.Skip(1), (a, b) => (
                 a, b, Asked: b.Target[measure] - a.Target[measure], Made: b.Finished[measure] - a.Finished[measure])).ToArray();
             var falls = steps.Where(s => s.Asked >= Length.Zero && s.Made < Length.Zero - noticed)
                 .Select(s => FormattableString.Invariant($"{s.b.Name} has {s.b.Finished[measure].Centimetres:0.0} cm where {s.a.Name} has {s.a.Finished[measure].Centimetres:0.0} cm"));
             var leaps = steps.Where(s => s.Made - s.Asked > PoorFit)
                 .Select(s => FormattableString.Invariant($"from {s.a.Name} to {s.b.Name} it grows by {s.Made.Centimetres:0.0} cm where {s.Asked.Centimetres:0.0} cm is asked for"));
-            string[] said = [.. falls, .. leaps];
+            // Along the stitches counts are shared on purpose.
+            var alike = steps.Where(s => isAlongRows && s.Made == Length.Zero && s.Asked >= AskedApart).Select(s => FormattableString.Invariant(
+                $"{s.a.Name} and {s.b.Name} both have {s.b.Finished[measure].Centimetres:0.0} cm where {s.Asked.Centimetres:0.0} cm more are asked for"));
+            string[] said = [.. falls, .. leaps, .. alike];
             if (said.Length > 0)
                 yield return (measure, $"{Wording.Capital(GarmentMeasures.Words(measure))} is not graded evenly: {Wording.List(said)}");
         }
