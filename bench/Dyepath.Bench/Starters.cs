@@ -49,7 +49,7 @@ internal sealed record Starter(GarmentKind Kind, string? Neck, string? Chart)
         {
             if (place == EdgingPlace.Cuffs && document["garment"]!["sleeves"] is null && Kind.First.Shape is not OffShoulder)
                 continue;
-            var edging = Kind.IsOpen(place, Neck ?? "") ? "sc-rows" : "sc";
+            var edging = Kind.IsOpen(place, field => field == "neck" ? Neck ?? "" : "") ? "sc-rows" : "sc";
             Edge(document["garment"]!, JsonNamingPolicy.CamelCase.ConvertName(place.ToString()), edging);
         }
         var reading = ProjectReader.Read(Encoding.UTF8.GetBytes(document.ToJsonString()));

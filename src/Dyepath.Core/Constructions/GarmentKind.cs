@@ -40,9 +40,16 @@ public sealed class GarmentKind
     public ImmutableArray<EdgingPlace> Edges { get; }
 
     /// <summary>Whether the ends of an edge do not meet, so that it is edged in rows.</summary>
-    /// <param name="neck">The document's word for its form; empty where it has none.</param>
-    public bool IsOpen(EdgingPlace place, string neck) =>
-        Neck.OpensWith(neck, place) || First.Shape.Construct(First).Edgings.Any(e => e.Place == place && e.IsOpen);
+    /// <param name="typed">What the document says of a field of the garment, by its name; empty where it says nothing.</param>
+    public bool IsOpen(EdgingPlace place, Func<string, string> typed)
+    {
+        ArgumentNullException.ThrowIfNull(typed);
+        return Neck.OpensWith(typed("neck"), place) || Opens(place, typed)
+            || First.Shape.Construct(First).Edgings.Any(e => e.Place == place && e.IsOpen);
+    }
+
+    /// <summary>Edges that a field of its own leaves open.</summary>
+    internal Func<EdgingPlace, Func<string, string>, bool> Opens { get; init; } = (_, _) => false;
 
     /// <summary>What the document can say of it, but for where its pieces begin.</summary>
     public IEnumerable<string> DocumentFields => Document.Fields.Select(f => f.Name).Where(name => name != GarmentFields.Starts);

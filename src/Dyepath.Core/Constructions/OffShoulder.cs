@@ -56,7 +56,7 @@ public sealed record OffShoulder(
         new("sleeveWidth", "A sleeve is upper arm plus ease round."),
         new("sleeveJoin", "Each sleeve is sewn to front and back for the first centimetres below the top edge (4 to 6 cm, common practice)."),
         .. Vent > Length.Zero
-            ? [new PlanRule("vent", "The sides are left open from the hem up for as long as the document says, and edged with the hem.")]
+            ? [new PlanRule("vent", "The sides are left open from the hem up for as long as the document says, and the lower edges of front and back are edged each by itself.")]
             : ImmutableArray<PlanRule>.Empty,
         new("topEdge", "The round of front, back and both sleeve tops is drawn in to a stated share of the girth of the shoulders, so that it stays on them."),
         GarmentRules.Locked, GarmentRules.Gauge, GarmentRules.Seam,
@@ -70,11 +70,21 @@ public sealed record OffShoulder(
 
     internal static GarmentKind Top { get; } = new(
         "Off-shoulder top", "M14 16h20v20H14zM14 16l-8 3l3 12l5-3M34 16l8 3l-3 12l-5-3", Document("off-shoulder-top", false, 42),
-        Fields("42 cm", false), Places, Drawn);
+        Fields("42 cm", false), Places, Drawn)
+    {
+        Opens = VentsOpen,
+    };
 
     internal static GarmentKind Dress { get; } = new(
         "Off-shoulder dress", "M15 8h18v34H15zM15 8l-8 3l3 12l5-3M33 8l8 3l-3 12l-5-3", Document("off-shoulder-dress", true, 85),
-        Fields("85 cm", true), Places, Drawn);
+        Fields("85 cm", true), Places, Drawn)
+    {
+        Opens = VentsOpen,
+    };
+
+    /// <summary>Between vents the hem is no round.</summary>
+    private static bool VentsOpen(EdgingPlace place, Func<string, string> typed) =>
+        place == EdgingPlace.Hem && typed("vent").Any(c => c is >= '1' and <= '9');
 
     private BodyGirth Girth => new(BustEase, HipEase, IsDress);
 
@@ -92,6 +102,7 @@ public sealed record OffShoulder(
                     Joined("garment.length"),
                     .. HasVents ? [SideVent] : ImmutableArray<OpeningDesign>.Empty,
                 ],
+                Alike = HasVents,
             },
             new("sleeve", [new(PieceId.Sleeve, 2)], new(GarmentMeasure.SleeveWidth, 1, []),
                 new(GarmentMeasure.SleeveLength, 1, [EdgingPlace.Cuffs, EdgingPlace.TopEdge]), Working.Turned, true)
@@ -118,12 +129,13 @@ public sealed record OffShoulder(
         [
             HasVents ? VentedHem : ShoulderedBody.Hem,
             new(EdgingPlace.Cuffs, 2, [new("cuff", new(PieceId.Sleeve, PieceSide.Bottom))], SeamId.LeftSleeve),
+            // With the outside facing it runs from right to left.
             new(EdgingPlace.TopEdge, 1,
                 [
-                    new("front", new(PieceId.Front, PieceSide.Top)), new("left sleeve", new(PieceId.Sleeve, PieceSide.Top)),
-                    new("back", new(PieceId.Back, PieceSide.Top)), new("right sleeve", new(PieceId.Sleeve, PieceSide.Top)),
+                    new("front", new(PieceId.Front, PieceSide.Top)), new("right sleeve", new(PieceId.Sleeve, PieceSide.Top)),
+                    new("back", new(PieceId.Back, PieceSide.Top)), new("left sleeve", new(PieceId.Sleeve, PieceSide.Top)),
                 ],
-                SeamId.LeftSleeveBack),
+                SeamId.LeftSleeveFront),
         ])
     {
         Held = new(EdgingPlace.TopEdge, "top edge", BodyMeasure.Shoulders, Math.Clamp(BandShare, Edging.ShortestShare, Edging.LongestShare)),
@@ -186,23 +198,15 @@ public sealed record OffShoulder(
 
     private bool HasVents => Vent > Length.Zero;
 
-    /// <summary>Round both lower edges and all four edges of the vents.</summary>
+    /// <summary>The lower edges of front and back, which are alike, each from vent to vent.</summary>
     private static EdgingEdge VentedHem { get; } = new(
-        EdgingPlace.Hem, 1,
-        [
-            new("left vent of the back", OfVent(PieceId.Back, PieceSide.Left).Reverse()),
-            new("lower edge of the back", new(PieceId.Back, PieceSide.Bottom)),
-            new("right vent of the back", OfVent(PieceId.Back, PieceSide.Right)),
-            new("right vent of the front", OfVent(PieceId.Front, PieceSide.Left).Reverse()),
-            new("lower edge of the front", new(PieceId.Front, PieceSide.Bottom)),
-            new("left vent of the front", OfVent(PieceId.Front, PieceSide.Right)),
-        ],
-        SeamId.LeftSide, Corners: 4, PerCorner: 2);
+        EdgingPlace.Hem, 2, [new("lower edge", new(PieceId.Front, PieceSide.Bottom))], null)
+    {
+        OpensAt = "at one vent, along the lower edge to the other vent",
+    };
 
     private static OpeningDesign SideVent { get; } = new(
         OpeningId.Vent, [PieceSide.Left, PieceSide.Right], OpeningAt.Beginning, GarmentMeasure.Vent, null, "garment.vent");
-
-    private static PieceEdge OfVent(PieceId piece, PieceSide side) => new(piece, side, Stretch.Opening, OpeningId.Vent);
 
     private PieceEdge AboveVent(PieceId piece, PieceSide side) => Below(piece, side) with { Above = HasVents ? OpeningId.Vent : null };
 

@@ -35,7 +35,10 @@ internal static class ShoulderedBody
     /// <param name="left">The front at the wearer's left, or the only one.</param>
     public static EdgingEdge AtSides(EdgingPlace place, OpeningId opening, PieceId left) => new(
         place, 2,
-        [new("front", new(left, PieceSide.Right, Stretch.Opening, opening)), new("back", new(PieceId.Back, PieceSide.Left, Stretch.Opening, opening))],
+        [
+            new("front", new(left, PieceSide.Right, Stretch.Opening, opening)),
+            new("back", new PieceEdge(PieceId.Back, PieceSide.Left, Stretch.Opening, opening).Reverse()),
+        ],
         SeamId.LeftSide);
 
     /// <param name="corners">Corners of a slit can take extra stitches; those of a neck that is cut are edges of their own.</param>

@@ -118,6 +118,9 @@ public sealed record PieceGroup(
 {
     public ImmutableArray<OpeningDesign> Openings { get; init; } = [];
 
+    /// <summary>Its pieces have one count even where the designer lets front and back differ.</summary>
+    public bool Alike { get; init; }
+
     /// <summary>How far the edge of a cut may lie off its place before the motif gives way there instead.</summary>
     public Length LetOff { get; init; } = Length.FromCentimetres(3);
 

@@ -84,7 +84,7 @@ internal static class EdgingsSection
         return
         [
             new Instruction(Phrase.Plain("Yarn"), Phrase.Of($"{context.YarnFor(CompanionUse.Edgings)}, joined with the {Facing(context)} facing {Beginning(context, context.Plan.Sizes[0].Edgings[at].Where)}.")),
-            new Instruction(Phrase.Plain("Pick up"), Phrase.Of($"{context.Each(s => s.Edgings[at].PickUp)} stitches, spread evenly as said below.{(context.Construction.Joins.Any(j => j.Sewn) ? " What lies inside a seam is not counted." : "")}")),
+            new Instruction(Phrase.Plain("Pick up"), Phrase.Of($"{context.Each(s => s.Edgings[at].PickUp)} stitches in all, as said below.{(context.Construction.Joins.Any(j => j.Sewn) ? " What lies inside a seam is not counted." : "")}")),
             new Instruction(Phrase.Plain("Work"), Phrase.Of($"{rounds} {(rounds.IsSame && rounds.Values[0] == 1 ? one : one + "s")}, about {context.Each(s => s.Edgings[at].Depth)} deep{(edging.Folded ? Phrase.Of($" once folded; the fold runs along the top of round {context.Each(s => Edging.FoldRound(s.Edgings[at].Rounds))}") : Phrase.Empty)}.")),
             .. Widths(context, at, edging),
             .. Order(context, at),
@@ -136,6 +136,8 @@ internal static class EdgingsSection
             return Phrase.Plain("at the first stitch of the first row");
         if (edge.Copies == 1 && seam is SeamId.LeftSide or SeamId.LeftShoulder or SeamId.RightSide or SeamId.RightShoulder)
             return Phrase.Plain($"at the wearer's {(seam is SeamId.LeftSide or SeamId.LeftShoulder ? "left" : "right")} {SeamWords.One(seam)}");
+        if (edge.Copies == 1 && seam == SeamId.LeftSleeveFront)
+            return Phrase.Plain("at the seam of the wearer's left sleeve and the front");
         // A pair of edges has a seam each.
         return Phrase.Plain($"at {(context.Construction.Joins.Count(j => SeamWords.One(j.Id) == SeamWords.One(seam)) > 1 && edge.Copies == 1 ? "a" : "the")} {SeamWords.One(seam)}");
     }

@@ -167,7 +167,7 @@ internal static class MaterialsSection
         var first = $"{context.Key[0].Symbol}1 is the first {context.UnitWord(one: true)} of {context.Key[0].Name}";
         yield return new Table(
             Phrase.Plain(
-                $"Where each ball is expected to end: the piece, its {context.RowWord}, and the place of the colours ({first}). Yours may end some {context.RowWord}s from there: join the next ball at the same place of the colours at which the old one ends.{(sizes.Select(s => s.Yarn.Joins.Length).Distinct().Count() > 1 ? " –: the size needs no further ball." : "")}"),
+                $"Where each ball is expected to end while the pieces are worked: the piece, its {context.RowWord}, and the place of the colours ({first}). The swatch, edgings and what is kept in reserve come from the balls to buy besides. Yours may end some {context.RowWord}s from there: join the next ball at the same place of the colours at which the old one ends.{(sizes.Select(s => s.Yarn.Joins.Length).Distinct().Count() > 1 ? " –: the pieces of the size end before that." : "")}"),
             [Phrase.Plain("Ball"), .. sizes.Select(s => Phrase.Plain(s.Name))],
             [
                 .. Enumerable.Range(1, sizes.Max(s => s.Yarn.Joins.Length)).Select(ball => ImmutableArray.CreateRange(

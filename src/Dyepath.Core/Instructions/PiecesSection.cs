@@ -135,7 +135,8 @@ internal static class PiecesSection
     public static ImmutableArray<Instruction> MarkSteps(PatternContext context, SizedPiece piece)
     {
         var top = context.Plan.Direction == Direction.Up ? "last row" : "top edge, where odd-numbered rows end";
-        var sides = context.Plan.Direction == Direction.Up ? "both side edges" : "the first row and the last row, counted from the hem edge, where odd-numbered rows begin";
+        var sides = context.Plan.Direction == Direction.Up ? "both side edges"
+            : $"the first row and the last row, counted from the {(piece.First.Id == PieceId.Sleeve ? "cuff" : "hem")} edge, where odd-numbered rows begin";
         return [.. piece.First.Marks.Select((mark, i) =>
         {
             var position = piece.Each(p => p.Marks[i].Position);

@@ -95,9 +95,8 @@ internal static class SchematicFigure
 
     private static string Outline(SizedPiece piece) => string.Join(';', piece.BySize.Select(p => $"{p.Width}×{p.Height}{Steps(p)}{string.Concat(p.Openings.Select(o => o.Side))}"));
 
-    /// <summary>Turned over, a piece has its right armhole, which may lie a row off, at the left.</summary>
     private static string Steps(PiecePlan piece) => piece.Shape is { } shape
-        ? piece.WrongSideOut + string.Concat(shape.Parts.SelectMany(p => p.Outline.Runs.Select(r => FormattableString.Invariant($", {p.FirstRow + r.FromRow}: {r.First}-{r.Last}"))))
+        ? string.Concat(shape.Parts.SelectMany(p => p.Outline.Runs.Select(r => FormattableString.Invariant($", {p.FirstRow + r.FromRow}: {r.First}-{r.Last}"))))
         : "";
 
     /// <summary>Pieces that differ in size in some size of the pattern; a back like its front is drawn once.</summary>
@@ -136,5 +135,5 @@ internal static class SchematicFigure
     private static Phrase Alternative(PatternContext context) => context.Pieces.Any(p => p.First.Shape is not null)
         ? Phrase.Of($"Outlines: {string.Join(", ", context.Pieces.Select(p => p.Name))}. Arrows show which way the rows grow; {(context.Construction.Groups.Any(g => g.Gores is not null) ? "sides run together where gores close" : "steps are where rows stop short or go on")}.")
         : Phrase.Of(
-        $"Rectangles: {string.Join(", ", context.Pieces.Select(p => p.Name))}. Arrows show which way the rows grow; heavy lines mark the openings.");
+        $"Rectangles: {string.Join(", ", context.Pieces.Select(p => p.Name))}. Arrows show which way the rows grow; heavy lines mark {(context.Construction.Groups.Any(g => g.Openings.Any(o => o.Id == OpeningId.SleeveJoin)) ? "openings, and where sleeves are sewn on" : "the openings")}.");
 }

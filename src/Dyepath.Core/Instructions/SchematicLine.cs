@@ -69,7 +69,7 @@ internal sealed record SchematicLine(string What, PlanePoint From, PlanePoint To
     {
         var opening = piece.Opening(design.Id);
         var along = design.Sides[0].IsUpright() ? piece.Height : piece.Width;
-        return along * ((double)opening.Length / Counted(piece, opening.AlongStitches));
+        return along * (opening.Mean / Counted(piece, opening.AlongStitches));
     }
 
     /// <summary>From that side inwards.</summary>

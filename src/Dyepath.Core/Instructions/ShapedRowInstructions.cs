@@ -230,8 +230,8 @@ internal sealed class ShapedRowInstructions
         var left = over > 0 && _openings.Between(part.FirstRow, part.From == RowEdge.Right ? step.Column - 1 : step.Column + 1) is { } words
             ? $" {words}" : "";
         yield return new Instruction(label, over == 0
-            ? Phrase.Of($"With the {face} side of row {Number(part.FirstRow)} facing, join {yarn} in the first st {beside}, at {_context.Key[place.Section].Symbol}{Number(nth)}, {_context.UnitWord(one: true)} {Number(nth)} of {_context.Colour(place.Section)}.")
-            : Phrase.Of($"With the {face} side of row {Number(part.FirstRow)} facing, leave {Number(over)} {(over == 1 ? "st" : "sts")} unworked {beside} and join {yarn} in the next st, at {_context.Key[place.Section].Symbol}{Number(nth)}, {_context.UnitWord(one: true)} {Number(nth)} of {_context.Colour(place.Section)}.{left}"));
+            ? Phrase.Of($"Into row {Number(part.FirstRow)}, with the {face} side of the piece facing: join {yarn} in the first st {beside}, at {_context.Key[place.Section].Symbol}{Number(nth)}, {_context.UnitWord(one: true)} {Number(nth)} of {_context.Colour(place.Section)}; cut away what comes before it.")
+            : Phrase.Of($"Into row {Number(part.FirstRow)}, with the {face} side of the piece facing: leave {Number(over)} {(over == 1 ? "st" : "sts")} unworked {beside} and join {yarn} in the next st, at {_context.Key[place.Section].Symbol}{Number(nth)}, {_context.UnitWord(one: true)} {Number(nth)} of {_context.Colour(place.Section)}; cut away what comes before it.{left}"));
     }
 
     /// <summary>What is done, or to be known, before a row.</summary>
@@ -273,7 +273,9 @@ internal sealed class ShapedRowInstructions
         var picture = !shift.IsSeen || now == then || now is null ? ""
             : now == _piece.Motif ? $"; the picture: {MotifWords.Of(_piece.Motif)}{(then is null ? "" : " again")}"
             : $"; the picture there: {MotifWords.Of(now.Value)}, not {MotifWords.Of(_piece.Motif)}";
-        return FormattableString.Invariant($"from row {shift.First + 1} on each colour begins {shift.By(_context)} {below}; before that, {before.By(_context)}{picture}.");
+        // Said once, at the first change of the piece.
+        var planned = before.Before(_shifts) is null ? " It is planned so: go on, and undo nothing." : "";
+        return FormattableString.Invariant($"from row {shift.First + 1} on each colour begins {shift.By(_context)} {below}; before that, {before.By(_context)}{picture}.{planned}");
     }
 
     private bool FastensOff(ShapedPart part) => part.Index + 1 == _shape.Parts.Length || !_shape.Parts[part.Index + 1].Continues;

@@ -201,6 +201,11 @@ public sealed record PieceOpening(OpeningId Id, bool AlongStitches, int First, i
     public int Into { get; init; }
 
     /// <summary>
+    /// Its length at both sides that it is at, in the mean: worked up, what is cut at the right may lie a row off what is cut at the left.
+    /// </summary>
+    public double Mean { get => field == 0 ? Length : field; init; }
+
+    /// <summary>
     /// Stitches or rows of its side that are left beside it, where it runs to an end of that side; missing where it is in the middle.
     /// </summary>
     public int? Beside { get; init; }

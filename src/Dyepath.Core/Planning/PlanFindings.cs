@@ -241,8 +241,8 @@ internal static class PlanFindings
             var leaps = steps.Where(s => s.Made - s.Asked > PoorFit)
                 .Select(s => FormattableString.Invariant($"from {s.a.Name} to {s.b.Name} it grows by {s.Made.Centimetres:0.0} cm where {s.Asked.Centimetres:0.0} cm is asked for"));
             // Along the stitches counts are shared on purpose.
-            var alike = steps.Where(s => isAlongRows && s.Made == Length.Zero && s.Asked >= AskedApart).Select(s => FormattableString.Invariant(
-                $"{s.a.Name} and {s.b.Name} both have {s.b.Finished[measure].Centimetres:0.0} cm where {s.Asked.Centimetres:0.0} cm more are asked for"));
+            var alike = steps.Where(s => isAlongRows && s.Made == Length.Zero && s.Asked >= AskedApart)
+                .Select(s => FormattableString.Invariant($"{s.a.Name} and {s.b.Name} both have {s.b.Finished[measure].Centimetres:0.0} cm where {s.Asked.Centimetres:0.0} cm more are asked for"));
             string[] said = [.. falls, .. leaps, .. alike];
             if (said.Length > 0)
                 yield return (measure, $"{Wording.Capital(GarmentMeasures.Words(measure))} is not graded evenly: {Wording.List(said)}");

@@ -333,7 +333,7 @@ internal sealed partial class PieceReader(ImmutableArray<string> sizes, List<str
     [GeneratedRegex(@"^Go on from row (?<row>\d+) without a cut\.$")]
     private static partial Regex GoesOn();
 
-    [GeneratedRegex(@"^With the (?<face>right|wrong) side of row (?<row>\d+) facing, (?:leave (?<over>\d+) sts? unworked (?:at the edge|beside the (?<beside>[a-z]+ side|side [0-9]+)) and )?join .* in the (?:next st|first st(?: at the edge| beside the (?<beside>[a-z]+ side|side [0-9]+))), at (?<first>\S+), (?:stitch|pair) [0-9]+ of .*?\.(?: The stitches left are the lower edge of the (?<here>[a-z ]+)\.)?$")]
+    [GeneratedRegex(@"^Into row (?<row>\d+), with the (?<face>right|wrong) side of the piece facing: (?:leave (?<over>\d+) sts? unworked (?:at the edge|beside the (?<beside>[a-z]+ side|side [0-9]+)) and )?join .* in the (?:next st|first st(?: at the edge| beside the (?<beside>[a-z]+ side|side [0-9]+))), at (?<first>\S+), (?:stitch|pair) [0-9]+ of .*?; cut away what comes before it\.(?: The stitches left are the lower edge of the (?<here>[a-z ]+)\.)?$")]
     private static partial Regex JoinOn();
 
     [GeneratedRegex(@"^Join .* with (?:sl st|ss) in the first st of row (?<on>\d+), at the edge where row (?<row>\d+) will end, ch (?<n>\d+) and (?:fasten off(?<one>; the row goes into the first of them only)?|leave its loop on a marker)\.$")]

@@ -185,7 +185,7 @@ internal static class TableComparison
         return lengths.All(l => l is { } length && Math.Abs((length - lengths[0]!.Value).Millimetres) < 1e-6) ? lengths[0] : null;
     }
 
-    /// <summary>A cut is measured on the outline of the piece as it is drawn, of two the left one, a slit between its marks.</summary>
+    /// <summary>A cut is measured on the outline of the piece as it is drawn, of two in the mean, a slit between its marks.</summary>
     private static Length? Lettered(Plan plan, PiecePlan piece, string what)
     {
         var cuts = WornOutline.Of(plan, piece).Cuts;
@@ -214,11 +214,8 @@ internal static class TableComparison
 
         Length? Cut(OpeningId id, bool across)
         {
-            var found = cuts.Where(c => c.Opening == id).Select(c => c.Points).OrderBy(cut => cut.Min(p => p.X)).FirstOrDefault();
-            if (found.IsDefault)
-                return null;
-            var places = found.Select(p => across ? p.X : p.Y).ToArray();
-            return Quantities.Length.FromCentimetres(places.Max() - places.Min());
+            var found = cuts.Where(c => c.Opening == id).Select(c => c.Points.Select(p => across ? p.X : p.Y).ToArray()).ToArray();
+            return found.Length == 0 ? null : Quantities.Length.FromCentimetres(found.Average(places => places.Max() - places.Min()));
         }
 
         Length? Slit(OpeningId id, Length side) => piece.Openings.FirstOrDefault(o => o.Id == id) is { } slit

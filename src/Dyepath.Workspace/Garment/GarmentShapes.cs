@@ -21,9 +21,9 @@ public static class GarmentShapes
         : new Choice(EdgingPlaces.Key(place)))];
 
     /// <summary>Those that can go on an edge: rows where its ends do not meet, rounds where they do.</summary>
-    public static IEnumerable<Edging> EdgingsAt(string shape, EdgingPlace place, string neck)
+    public static IEnumerable<Edging> EdgingsAt(string shape, EdgingPlace place, Func<string, string> typed)
     {
-        var open = Find(shape).IsOpen(place, neck);
+        var open = Find(shape).IsOpen(place, typed);
         return EdgingLibrary.All.Where(e => e.Places.Contains(place) && e.InRows == open);
     }
 
@@ -70,7 +70,7 @@ public static class GarmentShapes
                 if (!edges.Contains(where))
                     edgings.RemoveAt(i);
                 else if (Enum.TryParse<EdgingPlace>(where, ignoreCase: true, out var place)
-                    && EdgingsAt(shape, place, document.Typed("garment.neck")).ToArray() is { Length: > 0 } fitting && fitting.All(e => e.Id != edgings[i]!["edging"]?.ToString()))
+                    && EdgingsAt(shape, place, name => document.Typed($"garment.{name}")).ToArray() is { Length: > 0 } fitting && fitting.All(e => e.Id != edgings[i]!["edging"]?.ToString()))
                     edgings[i]!["edging"] = fitting[0].Id;
             }
         }

@@ -40,20 +40,35 @@ public sealed class VentTests
         }
     }
 
-    /// <summary>The hem's edging goes round both lower edges and up and down all four edges of the vents.</summary>
-    [Fact]
-    public void The_hem_is_edged_round_the_vents()
+    /// <summary>The lower edges of front and back are edged each by itself, in rows, and have as many stitches as each other.</summary>
+    [Theory]
+    [InlineData(Direction.Up)]
+    [InlineData(Direction.Sideways)]
+    public void Front_and_back_are_edged_from_vent_to_vent(Direction direction)
     {
-        var without = GarmentTrials.Edged(Vented("off-shoulder-dress", "sc", Direction.Up, 0), Direction.Up, EdgingPlace.Hem).Planned();
-        var with = GarmentTrials.Edged(Vented("off-shoulder-dress", "sc", Direction.Up, 18), Direction.Up, EdgingPlace.Hem).Planned();
-        foreach (var (plain, vented) in without.Sizes.Zip(with.Sizes))
+        var project = Vented("off-shoulder-dress", "sc", direction, 18).With(g => g with { Grading = g.Grading with { UnequalPanels = direction == Direction.Up } });
+        var plan = GarmentTrials.Check(GarmentTrials.Edged(project, direction, EdgingPlace.Hem));
+        foreach (var size in plan.Sizes)
         {
-            var longer = vented.Edgings.Single(e => e.Where == EdgingPlace.Hem).Edge - plain.Edgings.Single(e => e.Where == EdgingPlace.Hem).Edge;
-            // Whole rows: half a row off at each of the four edges.
-            Assert.InRange(longer.Centimetres, 4 * 18 - 2, 4 * 18 + 2);
+            var hem = size.Edgings.Single(e => e.Where == EdgingPlace.Hem);
+            Assert.Equal("sc-rows", hem.Edging);
+            Assert.Equal(2, hem.Copies);
+            Assert.Equal(size[PieceId.Front].Stitches, size[PieceId.Back].Stitches);
+            // No seam takes of the lower edge between the vents.
+            Assert.Equal(direction == Direction.Up ? size[PieceId.Front].Stitches : size[PieceId.Front].Rows, hem.Spread.Stretches.Sum(s => s.Stretch.Places));
         }
-        Assert.DoesNotContain(without.Sizes.SelectMany(s => s[PieceId.Front].Openings), o => o.Id == OpeningId.Vent);
+        var text = GarmentTrials.Text(plan);
+        Assert.Contains("Hem (work 2)", text, StringComparison.Ordinal);
+        Assert.Contains("facing at one vent, along the lower edge to the other vent.", text, StringComparison.Ordinal);
     }
+
+    [Theory]
+    [InlineData("", false)]
+    [InlineData("0 cm", false)]
+    [InlineData("18 cm", true)]
+    [InlineData("7 in", true)]
+    public void The_page_offers_rows_between_vents(string vent, bool open) => Assert.Equal(
+        open, Repertoire.All.First(k => k.Name == "off-shoulder-dress").IsOpen(EdgingPlace.Hem, name => name == "vent" ? vent : ""));
 
     [Fact]
     public void Vents_that_leave_nothing_of_the_sides_are_refused()

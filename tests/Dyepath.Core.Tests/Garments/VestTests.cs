@@ -239,7 +239,7 @@ public sealed class VestTests
         {
             if (Number(line, "^Foundation: Ch ([0-9]+)") > 0)
                 continue;
-            if (Number(line, "side of row ([0-9]+) facing") is > 0 and var on)
+            if (Number(line, "^[A-Z][a-z]+ side: Into row ([0-9]+), ") is > 0 and var on)
             {
                 var left = stands[on].Where(c => !cells.Contains((on, c))).ToList();
                 // Beside the first side there is a gap, and then what the second one stands on.

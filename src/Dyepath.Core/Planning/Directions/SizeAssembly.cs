@@ -211,6 +211,7 @@ internal sealed class SizeAssembly(DirectionPlan chosen, SizeTargets targets)
             return new PieceOpening(opening.Id, _layout.Along(opening.Sides[0]).AlongStitches, cut.Begins + 1, cut.Begins + cut.Length)
             {
                 Into = cut.Into,
+                Mean = opening.Sides.Select(side => laid.Edges.Find(opening.Id, side)).OfType<CutExtent>().Average(c => c.Length),
             };
         }
         var run = _edges.Runs(new PieceEdge(laid.Id, opening.Sides[0], Stretch.Opening, opening.Id), laid)[0];
