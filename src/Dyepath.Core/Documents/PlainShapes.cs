@@ -142,7 +142,7 @@ internal sealed class WholeShape(int smallest, int largest) : Shape<int>
             && !TextPatterns.IsRounded(place.Node);
         value = isWhole && number >= smallest && number <= largest ? (int)number : smallest - 1;
         if (value < smallest)
-            faults.Form(place, Allowed, "Write a number in this range, without quotation marks.");
+            faults.Form(place, Allowed, TextPatterns.AskForNumber(place.Node, Allowed));
         return value >= smallest;
     }
 
@@ -167,7 +167,7 @@ internal sealed class RealShape(double example, Bounds bounds, bool whole = fals
         var isGood = TextPatterns.TryNumber(place.Node, out value) && bounds.Holds(value)
             && !(whole && (value != Math.Floor(value) || TextPatterns.IsRounded(place.Node)));
         if (!isGood)
-            faults.Form(place, Allowed, "Write a number in this range, without quotation marks.");
+            faults.Form(place, Allowed, TextPatterns.AskForNumber(place.Node, Allowed));
         return isGood;
     }
 
@@ -207,6 +207,12 @@ internal static class TextPatterns
 {
     /// <summary>A pattern of the JSON Schema, in which $ is the very end; .NET's would let a line break follow.</summary>
     public static Regex Whole(string pattern) => new(pattern[..^1] + @"\z", RegexOptions.CultureInvariant);
+
+    /// <summary>What to write where a number is wanted: a number in quotation marks is told to do without them.</summary>
+    public static string AskForNumber(DocumentNode node, string allowed) =>
+        node is TextNode { Text: var text } && double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out _)
+            ? $"Write {allowed}, without quotation marks."
+            : $"Write {allowed}, in digits.";
 
     /// <summary>The finite number of a node; false for any other node and for one beyond the range of doubles.</summary>
     public static bool TryNumber(DocumentNode node, out double number)

@@ -48,7 +48,10 @@ internal sealed class QuantityShape<T>(QuantityKind<T> kind, string example, dec
         {
             faults.Form(
                 place, Allowed,
-                place.Node is NumberNode ? "Write the number and its unit in quotation marks." : "Write a number, then its unit.");
+                place.Node is NumberNode ? "Write the number and its unit in quotation marks."
+                    : place.Node is TextNode typed && _whole.IsMatch(typed.Text.Replace(',', '.'))
+                        ? $"Write a point for the comma: \"{typed.Text.Replace(',', '.')}\"."
+                        : "Write a number, then its unit.");
             return false;
         }
         var inBase = NumberOf(match, UnitOf(match)) * UnitOf(match).Size;

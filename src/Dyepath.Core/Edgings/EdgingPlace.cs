@@ -38,4 +38,8 @@ public static class EdgingPlaces
 {
     /// <summary>As the document names it, such as <c>topEdge</c>.</summary>
     public static string Key(EdgingPlace place) => JsonNamingPolicy.CamelCase.ConvertName(place.ToString());
+
+    /// <summary>Within a sentence, such as <c>top edge</c>.</summary>
+    public static string Words(EdgingPlace place) =>
+        string.Concat(place.ToString().Select((c, i) => i > 0 && char.IsUpper(c) ? $" {c}" : $"{c}")).ToLowerInvariant();
 }

@@ -251,7 +251,12 @@ internal sealed class ShapedRowInstructions
         }
         if (_shifts.FirstOrDefault(s => s.Part == part && s.First == row) is { } shift && shift.Before(_shifts) is { } before
             && before.By(_context) != shift.By(_context))
-            yield return new Instruction(Phrase.Plain("Motif"), Phrase.Plain(Changed(shift, before)));
+        {
+            var said = _shifts.First(s => s.Before(_shifts) is { } earlier && earlier.By(_context) != s.By(_context));
+            // Said once, at the first change of the piece.
+            var planned = said == shift ? " It is planned so: go on, and undo nothing." : "";
+            yield return new Instruction(Phrase.Plain("Motif"), Phrase.Plain(Changed(shift, before) + planned));
+        }
     }
 
     /// <summary>
@@ -273,9 +278,7 @@ internal sealed class ShapedRowInstructions
         var picture = !shift.IsSeen || now == then || now is null ? ""
             : now == _piece.Motif ? $"; the picture: {MotifWords.Of(_piece.Motif)}{(then is null ? "" : " again")}"
             : $"; the picture there: {MotifWords.Of(now.Value)}, not {MotifWords.Of(_piece.Motif)}";
-        // Said once, at the first change of the piece.
-        var planned = before.Before(_shifts) is null ? " It is planned so: go on, and undo nothing." : "";
-        return FormattableString.Invariant($"from row {shift.First + 1} on each colour begins {shift.By(_context)} {below}; before that, {before.By(_context)}{picture}.{planned}");
+        return FormattableString.Invariant($"from row {shift.First + 1} on each colour begins {shift.By(_context)} {below}; before that, {before.By(_context)}{picture}.");
     }
 
     private bool FastensOff(ShapedPart part) => part.Index + 1 == _shape.Parts.Length || !_shape.Parts[part.Index + 1].Continues;

@@ -47,6 +47,9 @@ public static class GarmentPlanner
         if (!SharedFabric.TryCreate(project, decisions, effort, out var shared, out var reasons))
             return PlanResult.Bad(reasons);
         var result = PlanOf(shared).From(shared.Sequence.Measured);
+        // What is measured wrong is the reason behind reasons.
+        if (result.Plan is null && YarnFindings.Wrong(shared).ToArray() is { Length: > 0 } wrong)
+            result = result.Because(wrong.Select(f => f with { Level = FindingLevel.Fault }));
         if (decisions is not null)
         {
             // Of a plan its own ruler is read; where there is none, any of them.
@@ -90,7 +93,7 @@ public static class GarmentPlanner
         var gauge = shared.GaugeFor(chosen.Direction);
         return PlanResult.Of(new Plan(
             project, shared.Sequence, chosen.Direction,
-            Why(options, chosen.Option, wanted is not null), sizes.ToImmutable(), options,
+            Why(options, chosen.Option, wanted is not null, chosen.FurthestBeyond), sizes.ToImmutable(), options,
             [
                 .. shared.Findings, .. targets.Sizes.Derived,
                 .. PlanFindings.Of(chosen, targets!, sizes.ToImmutable(), options),
@@ -184,9 +187,9 @@ public static class GarmentPlanner
     }
 
     /// <summary>What was chosen and how it fits, and the same of the other direction where there is one.</summary>
-    private static string Why(IReadOnlyList<DirectionOption> options, DirectionOption chosen, bool asked)
+    private static string Why(IReadOnlyList<DirectionOption> options, DirectionOption chosen, bool asked, FitError? furthest)
     {
-        var begin = $"Worked {Name(chosen.Direction)}{(asked ? ", as asked" : "")}: {chosen.Reason}";
+        var begin = $"Worked {Name(chosen.Direction)}{(asked ? ", as asked" : "")}: {chosen.Reason}{(furthest is null ? "" : $" Furthest off of all measures: {furthest.Say(Booklets.Units.Centimetres)}.")}";
         if (options.FirstOrDefault(o => o.Direction != chosen.Direction) is not { } other)
             return begin;
         if (!other.Feasible)

@@ -34,8 +34,7 @@ public sealed record Plan(
     public required ImmutableArray<PlanRule> Rules { get; init; }
 
     /// <summary>A measure of swatch or yarn cannot be right, and every figure of the plan rests on it.</summary>
-    public bool IsDoubtful => Findings.Any(f => f.Level == FindingLevel.Warning
-        && f.Place is YarnFindings.Hook or YarnFindings.Worked or YarnFindings.SectionStitches);
+    public bool IsDoubtful => Findings.Any(YarnFindings.IsWrong);
 
     /// <summary>How its pieces are put together.</summary>
     public Construction Construction => Project.Garment.Shape.Construct(Project.Garment);

@@ -56,16 +56,14 @@ internal static class PlanFindings
             s => s.Target, (s, t) => new SizeError(new FitError(s.Name, t.Key, s.Finished[t.Key] - t.Value), t.Value));
         foreach (var poor in errors.Where(e => e.Fit.Off > PoorFit).GroupBy(e => (e.Fit.Measure, e.Fit.IsOver)))
         {
-            yield return new Finding(
-                FindingLevel.Warning, "garment.grading",
-                $"{Say([.. poor])}: {Remedy(poor.MaxBy(e => e.Fit.Off)!.Fit)}.");
+            var remedy = Remedy(poor.MaxBy(e => e.Fit.Off)!.Fit);
+            yield return new Finding(FindingLevel.Warning, remedy.Place, $"{Say([.. poor])}: {remedy.Text}.");
         }
         foreach (var (measure, uneven) in Uneven(chosen, sizes))
         {
             var furthest = errors.Where(e => e.Fit.Measure == measure).MaxBy(e => e.Fit.Off)!.Fit;
             yield return new Finding(
-                FindingLevel.Warning, "garment.grading",
-                furthest.Off > PoorFit ? $"{uneven}." : $"{uneven}: {Remedy(furthest)}.");
+                FindingLevel.Warning, "garment.grading", furthest.Off > PoorFit ? $"{uneven}." : $"{uneven}: {Remedy(furthest).Text}.");
         }
         foreach (var deep in DeepEdgings(construction, project.Garment, sizes))
             yield return deep;
@@ -107,6 +105,12 @@ internal static class PlanFindings
             yield return gored;
         foreach (var straight in Straight(chosen, sizes))
             yield return straight;
+        var cut = construction.Groups.SelectMany(g => g.Openings).Where(o => o.Cut is not null).DistinctBy(o => o.Place);
+        foreach (var raw in cut.Where(o => o.Place is { } place && shared.EdgingAt(place) is null))
+        {
+            yield return new Finding(FindingLevel.Note, "garment.edgings",
+                $"The {PlaceNames.Of(raw.Id)} is cut and has no edging: its steps and the ends of its rows stay to be seen. Edge it.");
+        }
         var least = sizes.SelectMany(s => s.Pieces).Where(p => p.Pooled).Select(
             p => p.Forgives.Least).DefaultIfEmpty(1).Min();
         if (least < HardToHold && project.Fabric.Keeping == ColourKeeping.Free)
@@ -119,7 +123,7 @@ internal static class PlanFindings
         foreach (var example in ExampleValues.Findings(project))
             yield return example;
 
-        string Remedy(FitError error) => PlanFindings.Remedy(chosen, error, options, trials);
+        (string Place, string Text) Remedy(FitError error) => PlanFindings.Remedy(chosen, error, options, trials);
     }
 
     /// <summary>Where the picture of a gored piece jumps, how far and how often: at the line of each gore alone.</summary>
@@ -175,7 +179,7 @@ internal static class PlanFindings
                 continue;
             var fewer = (int)(deepest.Edging.Rounds * (DeepEdging * deepest.All / (times * deepest.Edging.Depth)));
             yield return new Finding(FindingLevel.Warning, $"garment.edgings[{i}].rounds", FormattableString.Invariant(
-                $"Size {deepest.Size.Name}: of {deepest.All.Centimetres:0.0} cm of {GarmentMeasures.Words(dimension.Measure)} the {place.ToString().ToLowerInvariant()}'s edging takes {(times * deepest.Edging.Depth).Centimetres:0.0} cm, so that little of the motif is left. Work {fewer} rounds or fewer."));
+                $"Size {deepest.Size.Name}: of {deepest.All.Centimetres:0.0} cm of {GarmentMeasures.Words(dimension.Measure)} the {EdgingPlaces.Words(place)}'s edging takes {(times * deepest.Edging.Depth).Centimetres:0.0} cm, so that little of the motif is left. Work {fewer} rounds or fewer."));
         }
     }
 
@@ -236,10 +240,10 @@ internal static class PlanFindings
             var isAlongRows = construction.Groups[0].Along(chosen.Direction, stitches: false).Measure == measure;
             var steps = sizes.Zip(sizes.Skip(1), (a, b) => (
                 a, b, Asked: b.Target[measure] - a.Target[measure], Made: b.Finished[measure] - a.Finished[measure])).ToArray();
-            var falls = steps.Where(s => s.Asked >= Length.Zero && s.Made < Length.Zero - noticed)
+            var falls = steps.Where(s => s.Asked >= Length.Zero && s.Made < Length.Zero - noticed && s.Asked - s.Made <= PoorFit)
                 .Select(s => FormattableString.Invariant($"{s.b.Name} has {s.b.Finished[measure].Centimetres:0.0} cm where {s.a.Name} has {s.a.Finished[measure].Centimetres:0.0} cm"));
-            var leaps = steps.Where(s => s.Made - s.Asked > PoorFit)
-                .Select(s => FormattableString.Invariant($"from {s.a.Name} to {s.b.Name} it grows by {s.Made.Centimetres:0.0} cm where {s.Asked.Centimetres:0.0} cm is asked for"));
+            var leaps = steps.Where(s => new FitError("", measure, s.Made - s.Asked).Off > PoorFit)
+                .Select(s => $"from {s.a.Name} to {s.b.Name} it {Grows(s.Made)} where it is to {Grow(s.Asked)}");
             // Along the stitches counts are shared on purpose.
             var alike = steps.Where(s => isAlongRows && s.Made == Length.Zero && s.Asked >= AskedApart)
                 .Select(s => FormattableString.Invariant($"{s.a.Name} and {s.b.Name} both have {s.b.Finished[measure].Centimetres:0.0} cm where {s.Asked.Centimetres:0.0} cm more are asked for"));
@@ -249,52 +253,36 @@ internal static class PlanFindings
         }
     }
 
+    private static string Grows(Length by) => by == Length.Zero ? "stays as it is"
+        : FormattableString.Invariant($"{(by > Length.Zero ? "grows" : "shrinks")} by {new FitError("", default, by).Off.Centimetres:0.0} cm");
+
+    private static string Grow(Length by) => by == Length.Zero ? "stay as it is"
+        : FormattableString.Invariant($"{(by > Length.Zero ? "grow" : "shrink")} by {new FitError("", default, by).Off.Centimetres:0.0} cm");
+
     /// <summary>
-    /// What can be done about a poor fit: along the stitches what the grading program finds when it is solved again, cheapest first, and
-    /// the other direction where it fits better; along the rows a deeper or shallower edging; of a cut edge, what a motif that gives way
-    /// brings.
+    /// What can be done about a poor fit, and where the first of it is done: along the stitches what the grading program finds when it
+    /// is solved again, cheapest first, and the other direction where it fits better; then what the garment planned again brings.
     /// </summary>
-    private static string Remedy(
+    private static (string Place, string Text) Remedy(
         DirectionPlan plan, FitError error, ImmutableArray<DirectionOption> options, RemedyTrials trials)
     {
-        var (measure, shared) = (error.Measure, plan.Layout.SharedFabric);
         var chosen = plan.Option;
-        List<string> deeds = [];
-        if (chosen.Ruler.Measure == measure)
-            deeds.AddRange(chosen.Ruler.Changes.Where(c => c.WorstError < error.Off).Take(MostRemedies).Select(GradingWords.Say));
-        if (!IsCut(plan.Layout.Construction, measure)
+        List<(string Place, string Words)> deeds = [];
+        if (chosen.Ruler.Measure == error.Measure)
+        {
+            var changes = chosen.Ruler.Changes.Where(c => c.WorstError < error.Off).Take(MostRemedies);
+            deeds.AddRange(changes.Select(c => (Grading, GradingWords.Say(c))));
+        }
+        if (!IsCut(plan.Layout.Construction, error.Measure)
             && options.FirstOrDefault(o => o.Direction != plan.Direction && o.Feasible && o.WorstError < chosen.WorstError) is { } other)
-            deeds.Add($"work it {GarmentPlanner.Name(other.Direction)} ({other.SayFurthest()})");
-        EdgingPlace? edge = measure switch
-        {
-            GarmentMeasure.Length => EdgingPlace.Hem,
-            GarmentMeasure.SleeveLength => EdgingPlace.Cuffs,
-            GarmentMeasure.Height => EdgingPlace.Brims,
-            _ => null,
-        };
-        if (edge is { } place && chosen.Ruler.Measure != measure && shared.EdgingAt(place) is not null)
-        {
-            var rounds = Math.Max(1, (int)Math.Round(error.Off / shared.EdgingGaugeFor(Direction.Up).RowHeight));
-            deeds.Add($"work {rounds} {(error.IsOver ? "fewer" : "more")} rounds of edging at the {place.ToString().ToLowerInvariant()}{Field(place, error.IsOver ? -rounds : rounds)}");
-        }
-        if (trials.Edged(measure) is { } edged)
-            deeds.Add(FormattableString.Invariant(
-                $"edge the {edged.Place.ToString().ToLowerInvariant()} with single crochet, whose rounds make up what the counts leave (garment.edgings: {edged.Edging}): {GarmentMeasures.Words(measure)} is then off by {edged.Furthest.Centimetres:0.0} cm at most"));
-        if (IsCut(plan.Layout.Construction, measure) && trials.LetOff(measure, PoorFit) is { } trial)
-            deeds.Add(FormattableString.Invariant(
-                $"let cut edges lie off by {trial.LetOff.Centimetres:0.#} cm at most (garment.letOff), so that the motif gives way there instead: {GarmentMeasures.Words(measure)} is then off by {trial.Furthest.Centimetres:0.0} cm at most"));
-        return deeds.Count == 0 ? "nothing that is tried here brings it nearer" : string.Join("; or ", deeds);
-
-        // Where to write it, if so many rounds can be worked.
-        string Field(EdgingPlace place, int more)
-        {
-            var edgings = shared.Project.Garment.Edgings;
-            var at = edgings.ToList().FindIndex(e => e.Where == place);
-            return at >= 0 && EdgingLibrary.TryFind(edgings[at].Edging, out var edging)
-                && edgings[at].RoundsOf(edging).Wished + more is var wanted && wanted >= edging.Fewest && Edging.RoundCounts.Holds(wanted)
-                ? $" (garment.edgings[{at}].rounds: {wanted})" : "";
-        }
+            deeds.Add((Grading, $"work it {GarmentPlanner.Name(other.Direction)} ({other.SayFurthest()})"));
+        deeds.AddRange(trials.Of(error, IsCut(plan.Layout.Construction, error.Measure) ? PoorFit : null));
+        return deeds.Count == 0
+            ? (Grading, "no change to edgings, cuts, hooks, counts or direction that was tried brings it nearer")
+            : (deeds[0].Place, string.Join("; or ", deeds.Select(d => d.Words)));
     }
+
+    private const string Grading = "garment.grading";
 
     private static bool IsCut(Construction construction, GarmentMeasure measure) => construction.Groups.SelectMany(g => g.Openings)
         .Any(o => o.Cut is { } cut && (o.Measure == measure || cut.Depths.ContainsValue(measure)));

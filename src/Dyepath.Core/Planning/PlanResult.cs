@@ -44,6 +44,9 @@ public sealed class PlanResult
 
     internal PlanResult From(MeasuredYarn measured) => new(Outcome, Plan, Reasons, Options) { Measured = measured };
 
+    /// <summary>The same with reasons before its own.</summary>
+    internal PlanResult Because(IEnumerable<Finding> first) => new(Outcome, Plan, [.. first, .. Reasons], Options) { Measured = Measured };
+
     internal static PlanResult None(IEnumerable<Finding> reasons, IEnumerable<DirectionOption> options) =>
         new(PlanOutcome.Infeasible, null, [.. reasons], [.. options]);
 }

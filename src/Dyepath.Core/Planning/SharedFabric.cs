@@ -101,11 +101,16 @@ internal sealed class SharedFabric
     public IEnumerable<(int Hook, double Factor)> HooksNear(Direction direction)
     {
         var (swatch, response) = (Project.Fabric.Swatch, HookResponse.For(Project.Fabric));
+        var (names, measured) = (Project.Yarn.Sections.Select(s => s.Name).ToArray(), Sequence.Measured);
         var hooks = HookSizes.All.Select(h => h.Diameter.Millimetres).Where(Swatch.Hooks.Holds).ToArray();
         foreach (var hook in hooks.Where(h => h < swatch.HookMillimetres).TakeLast(2)
             .Concat(hooks.Where(h => h > swatch.HookMillimetres).Take(2)))
         {
-            var other = response.At(hook);
+            var (other, factor) = (response.At(hook), response.YarnFactorEstimate(hook));
+            // Its counts ask of the hands what is seen.
+            var tension = HandTension.Of(names, [.. measured.Natural.Sections.Select(s => s / factor)], measured.Stitches);
+            if (tension.Any(t => t.Verdict == TensionVerdict.Shows))
+                continue;
             var gauge = direction == Direction.Up ? other.ForSize() : other.BeforeHanging();
             yield return ((int)Math.Round(100 * hook), gauge.StitchWidth / GaugeFor(direction).StitchWidth);
         }

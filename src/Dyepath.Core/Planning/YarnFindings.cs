@@ -27,6 +27,12 @@ internal static class YarnFindings
     /// <summary>Firm work takes one down to this share of the smallest (common practice, no source).</summary>
     private const double SmallestHook = 0.5;
 
+    /// <summary>Measures that cannot be right, whatever is made of them.</summary>
+    public static IEnumerable<Finding> Wrong(SharedFabric shared) => Of(shared).Where(IsWrong);
+
+    public static bool IsWrong(Finding finding) =>
+        finding.Level == FindingLevel.Warning && finding.Place is Hook or Worked or SectionStitches;
+
     public static IEnumerable<Finding> Of(SharedFabric shared)
     {
         var project = shared.Project;
@@ -67,6 +73,11 @@ internal static class YarnFindings
     }
 
     /// <summary>
+    /// A gauge whose stitches are so many times taller or flatter than published ones was miscounted (an assumption without a source).
+    /// </summary>
+    private const double Misshapen = 2;
+
+    /// <summary>
     /// A single crochet's yarn goes up the row's height and down again and across the stitch, whatever else it does: with less, there is
     /// no such stitch. Taller stitches take more, and a chain no less than it is wide.
     /// </summary>
@@ -74,24 +85,22 @@ internal static class YarnFindings
     {
         var (gauge, stitches) = (shared.Project.Fabric.Swatch.Worked, shared.Stitch.StitchesPerUnit);
         var (wide, tall) = (stitches * gauge.StitchWidth, gauge.RowHeight);
+        var shape = gauge.RowHeight / gauge.StitchWidth / shared.Stitch.HeightOverWidth;
         if (shared.YarnPerUnit >= 2 * tall + wide)
-            return null;
+        {
+            return shape is < Misshapen and > 1 / Misshapen ? null : new Finding(FindingLevel.Warning, Worked, FormattableString.Invariant(
+                $"By the gauge a stitch is {gauge.StitchWidth.Centimetres:0.0} cm wide and {gauge.RowHeight.Centimetres:0.0} cm tall. {Usual(shared)}Check the swatch's stitches and rows."));
+        }
         return new Finding(FindingLevel.Warning, Worked, FormattableString.Invariant(
             $"By the gauge {(stitches == 1 ? "a stitch" : "a pair of stitches")} is {wide.Centimetres:0.0} cm wide and {tall.Centimetres:0.0} cm tall; the {shared.YarnPerUnit.Centimetres:0.0} cm of yarn in it do not reach up, down and across. {Usual(shared)}Check the swatch's stitches and rows, and the yarn that was measured."));
     }
 
-    /// <summary>Height over width of single crochet in five published patterns.</summary>
-    private static readonly (double Least, double Most) SingleCrochetOverWide = (0.8, 0.93);
-
-    /// <summary>How many rows go with the swatch's stitches, where that is known.</summary>
+    /// <summary>How many rows go with the swatch's stitches.</summary>
     private static string Usual(SharedFabric shared)
     {
-        if (shared.Stitch.Id != "sc")
-            return "";
         var gauge = shared.Project.Fabric.Swatch.Worked;
-        double Rows(double tall) => gauge.Stitches / tall;
         return FormattableString.Invariant(
-            $"In single crochet {gauge.Stitches:0.##} stitches usually go with {Rows(SingleCrochetOverWide.Most):0} to {Rows(SingleCrochetOverWide.Least):0} rows. ");
+            $"In this stitch {gauge.Stitches:0.##} stitches usually go with about {gauge.Stitches / shared.Stitch.HeightOverWidth:0} rows. ");
     }
 
     /// <summary>Colours that are to take what no hand makes of them.</summary>

@@ -341,12 +341,13 @@ public sealed class ShapedWordsTests
     public void What_the_colours_make_where_they_lean_otherwise_is_said()
     {
         var lines = Lines(Vest(Direction.Up).Planned());
-        Assert.Contains(lines, l => l.StartsWith("Motif: from row ", StringComparison.Ordinal) && l.EndsWith("; the picture there: scattered colours, not argyle diamonds. It is planned so: go on, and undo nothing.", StringComparison.Ordinal));
+        Assert.Contains(lines, l => l.StartsWith("Motif: from row ", StringComparison.Ordinal) && l.Contains("; the picture there: scattered colours, not argyle diamonds.", StringComparison.Ordinal));
         // A piece is told so once, at its first change.
-        var told = lines.Where(l => l.StartsWith("Motif: from row ", StringComparison.Ordinal)).Select(l => l.Contains("undo nothing", StringComparison.Ordinal)).ToArray();
+        var told = lines.Where(l => l.StartsWith("Motif: ", StringComparison.Ordinal)).Select(l => l.Contains("undo nothing", StringComparison.Ordinal)).ToArray();
         Assert.InRange(told.Count(t => t), 1, told.Length - 1);
-        Assert.Contains(lines, l => Regex.IsMatch(l, "^Motif: in row [0-9]+ each colour begins [0-9]+ stitches earlier than two rows below: the picture is broken there[.]$"));
-        Assert.Contains(Lines(Vest(Direction.Sideways).Planned()), l => l.EndsWith("; the picture: argyle diamonds again.", StringComparison.Ordinal));
+        Assert.Contains(lines, l => Regex.IsMatch(l, "^Motif: in row [0-9]+ each colour begins [0-9]+ stitches earlier than two rows below: the picture is broken there[.]( It is planned so: go on, and undo nothing[.])?$"));
+        var sideways = Lines(Vest(Direction.Sideways).Planned()).Where(l => l.StartsWith("Motif: ", StringComparison.Ordinal)).ToArray();
+        Assert.True(sideways.Any(l => l.Contains("; the picture: argyle diamonds again.", StringComparison.Ordinal)), string.Join('\n', sideways));
     }
 
     /// <summary>Of the yarn, from the stitch two rows below on.</summary>

@@ -17,6 +17,8 @@ internal sealed record DirectionPlan(
     double Score,
     ImmutableArray<Finding> Reasons)
 {
+    public ImmutableArray<string> Names { get; init; } = [];
+
     /// <summary>By size: what those measures come to; none where it is not feasible.</summary>
     public ImmutableArray<ImmutableSortedDictionary<GarmentMeasure, Length>> Finished { get; init; } = [];
 
@@ -28,4 +30,9 @@ internal sealed record DirectionPlan(
     public Direction Direction => Layout.Direction;
 
     public bool IsFeasible => Option.Feasible;
+
+    /// <summary>What is furthest off, where that is none of the measures that decide; null where it is one of them.</summary>
+    public FitError? FurthestBeyond => Finished
+        .SelectMany((finished, i) => Targets[i].Select(t => new FitError(Names[i], t.Key, finished[t.Key] - t.Value)))
+        .MaxBy(e => e.Off) is { } worst && worst.Off > Option.WorstError && !Option.Decides.Contains(worst.Measure) ? worst : null;
 }

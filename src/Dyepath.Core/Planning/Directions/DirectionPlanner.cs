@@ -114,11 +114,24 @@ internal sealed class DirectionPlanner
             _counts[i][at] = new GroupCounts(group, graded, count, rowCount, ImmutableDictionary<OpeningId, int>.Empty);
             _finished[i][stitches.Measure] = _layout.Measure(_counts[i][at], true) + Beside(i, at, stitches);
             _finished[i][rows.Measure] = _layout.Measure(_counts[i][at], false) + Beside(i, at, rows);
+            reasons.AddRange(FixedFarOff(i, stitches, FixedCounts.Stitches(group)));
+            reasons.AddRange(FixedFarOff(i, rows, FixedCounts.Rows(group)));
             if (PieceSize.Fault(_targets.Name(i), PlaceNames.Of(group.Pieces[0].Id), count, rowCount) is { } tooLarge)
                 reasons.Add(tooLarge);
         }
         Follow(group);
         return (grading, reasons.ToImmutable());
+    }
+
+    /// <summary>A count that is fixed and makes half of what is asked for, or less, or half as much again, was mistyped.</summary>
+    private IEnumerable<Finding> FixedFarOff(int size, PieceDimension dimension, string name)
+    {
+        var (made, wanted) = (_finished[size][dimension.Measure], _wanted[size][dimension.Measure]);
+        if (_targets.Fixed.Where(_targets.Name(size), name) is { } at && (made < 0.5 * wanted || made > 1.5 * wanted))
+        {
+            yield return new Finding(FindingLevel.Fault, at.Place, FormattableString.Invariant(
+                $"Size {_targets.Name(size)}: {at.Count} as fixed make a {GarmentMeasures.Words(dimension.Measure)} of {made.Centimetres:0.0} cm where {wanted.Centimetres:0.0} cm are asked for: fix about {at.Count * (wanted / made):0}, or release it."));
+        }
     }
 
     /// <summary>The measure of an earlier group that is a part of a dimension of this one.</summary>
@@ -585,6 +598,7 @@ internal sealed class DirectionPlanner
         _layout, option.Feasible ? [.. _counts.Select(c => c.ToImmutableArray())] : [],
         [.. _wanted.Select(w => w.ToImmutableSortedDictionary())], option, score, reasons)
     {
+        Names = [.. Enumerable.Range(0, _targets.Count).Select(_targets.Name)],
         Finished = option.Feasible ? [.. _finished.Select(f => f.ToImmutableSortedDictionary())] : [],
         CutFrom = _cutFrom.ToImmutableDictionary(),
     };

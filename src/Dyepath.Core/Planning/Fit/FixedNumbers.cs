@@ -32,6 +32,13 @@ internal sealed class FixedNumbers
         _overrides.FirstOrDefault(o => o.Size == size && o.What == what)?.Count
         ?? (size == _base ? _locked.FirstOrDefault(l => l.What == what)?.Count : null);
 
+    /// <summary>Where in the document an override fixes a count of a size, and which; null where none does.</summary>
+    public (string Place, int Count)? Where(string size, string what)
+    {
+        var at = _overrides.ToList().FindIndex(o => o.Size == size && o.What == what);
+        return at >= 0 && _overrides[at].Count is { } count ? ($"sizes.overrides[{at}].count", count) : null;
+    }
+
     /// <summary>The base size's count as it was made.</summary>
     public int? Made(string what) => _locked.FirstOrDefault(l => l.What == what)?.Count;
 

@@ -9,7 +9,7 @@ namespace Dyepath.Core.Planning;
 /// <summary>The garment planned again with a change, in the direction that was chosen: what its measures come to then.</summary>
 internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
 {
-    private static readonly ImmutableArray<Length> LetOffs = [.. new[] { 2.5, 2, 1.5, 1, 0.5, 0 }.Select(Length.FromCentimetres)];
+    private static readonly ImmutableArray<Length> LetOffs = [.. new[] { 2.5, 2, 1, 0 }.Select(Length.FromCentimetres)];
 
     /// <summary>What a change has to bring to be worth its words.</summary>
     private static readonly Length Worth = Length.FromCentimetres(0.5);
@@ -17,19 +17,49 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
     private readonly Dictionary<Length, DirectionPlan> _letOff = [];
     private readonly Dictionary<EdgingPlace, DirectionPlan?> _edged = [];
 
+    private DirectionPlan? _leaning;
+
     private Layout Layout => chosen.Layout;
+
+    /// <summary>A trial may take what the plan itself took; advice is left out before the work becomes too much.</summary>
+    private bool MayTry => Layout.SharedFabric.Effort.Spent < Limits.Effort.MostOfPlan / 4;
+
+    /// <summary>What brings a measure nearer, where it is done, and how far the furthest size is off then.</summary>
+    /// <param name="accepted">Of an edge that is cut, how far it may be off; missing where it is not cut.</param>
+    public IEnumerable<(string Place, string Words)> Of(FitError error, Length? accepted)
+    {
+        var measure = error.Measure;
+        if (Deeper(measure, error) is { } deeper)
+            yield return (deeper.Place, $"{deeper.Deed} ({deeper.Place}: {deeper.Rounds}): {Then(deeper.Furthest)}");
+        if (Edged(measure) is { } edged)
+        {
+            yield return (
+                "garment.edgings",
+                $"edge the {EdgingPlaces.Words(edged.Place)} with single crochet, whose rounds make up what the counts leave (garment.edgings: {edged.Edging}): {Then(edged.Furthest)}");
+        }
+        if (accepted is { } most && LetOff(measure, most) is { } trial)
+        {
+            yield return ("garment.letOff", FormattableString.Invariant(
+                $"let cut edges lie off by {trial.LetOff.Centimetres:0.#} cm at most (garment.letOff), so that the motif gives way there instead: {Then(trial.Furthest)}"));
+        }
+        if (chosen.Option.Ruler.Measure != measure && SeveralLeans(measure) is { } leaning)
+            yield return ("garment.grading.severalLeans", $"allow several leans in one pattern (garment.grading.severalLeans): {Then(leaning)}");
+
+        string Then(Length furthest) =>
+            FormattableString.Invariant($"{GarmentMeasures.Words(measure)} is then off by {furthest.Centimetres:0.0} cm at most");
+    }
 
     /// <summary>
     /// The most that edges may be let off, so that the motif gives way there, for no size's measure to be off by more than is accepted, or
     /// else what brings it nearest; null where none brings it nearer than it is.
     /// </summary>
-    public (Length LetOff, Length Furthest)? LetOff(GarmentMeasure measure, Length accepted)
+    private (Length LetOff, Length Furthest)? LetOff(GarmentMeasure measure, Length accepted)
     {
         var present = Layout.Construction.Groups.Max(g => g.LetOff);
         (Length, Length Furthest)? best = null;
         foreach (var letOff in LetOffs.Where(l => l < present))
         {
-            if (Nearer(LetOffBy(letOff), measure) is not { } furthest)
+            if (!MayTry || Nearer(LetOffBy(letOff), measure) is not { } furthest)
                 continue;
             if (best is null || furthest < best.Value.Furthest - Worth)
                 best = (letOff, furthest);
@@ -43,17 +73,63 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
     /// An edge of the measure that has no edging yet, and how far the furthest size is off once it has one, whose rounds make up what the
     /// counts leave; null where none brings it nearer than it is.
     /// </summary>
-    public (EdgingPlace Place, string Edging, Length Furthest)? Edged(GarmentMeasure measure)
+    private (EdgingPlace Place, string Edging, Length Furthest)? Edged(GarmentMeasure measure)
     {
         var places = Layout.Construction.Groups.SelectMany(g => new[] { g.Across, g.Down }).Where(d => d.Measure == measure)
             .SelectMany(d => d.Edgings).Distinct().Where(p => Layout.SharedFabric.EdgingAt(p) is null);
         foreach (var place in places)
         {
-            if (Nearer(EdgedAt(place), measure) is { } furthest)
+            if (MayTry && Nearer(EdgedAt(place), measure) is { } furthest)
                 return (place, Plain(place), furthest);
         }
         return null;
     }
+
+    /// <summary>How far the furthest size is off where leans may differ; null where that brings it no nearer than it is.</summary>
+    private Length? SeveralLeans(GarmentMeasure measure)
+    {
+        var garment = Layout.SharedFabric.Project.Garment;
+        if (garment.Grading.SeveralLeans || !MayTry)
+            return null;
+        _leaning ??= Plan(With(garment with { Grading = garment.Grading with { SeveralLeans = true } }), Layout.Construction);
+        return Nearer(_leaning, measure);
+    }
+
+    /// <summary>
+    /// More or fewer rounds of an edging that the measure has, from those that its sizes have; null where none brings it nearer than it is.
+    /// </summary>
+    private (string Deed, string Place, int Rounds, Length Furthest)? Deeper(GarmentMeasure measure, FitError error)
+    {
+        var garment = Layout.SharedFabric.Project.Garment;
+        var places = Layout.Construction.Groups.SelectMany(g => new[] { g.Across, g.Down }).Where(d => d.Measure == measure)
+            .SelectMany(d => d.Edgings).ToHashSet();
+        for (var i = 0; i < garment.Edgings.Length; i++)
+        {
+            var choice = garment.Edgings[i];
+            if (!places.Contains(choice.Where) || !EdgingLibrary.TryFind(choice.Edging, out var edging))
+                continue;
+            var more = Math.Max(1, (int)Math.Round(error.Off / Layout.SharedFabric.EdgingGaugeFor(Direction.Up).RowHeight));
+            var (fewest, wished, most) = choice.RoundsOf(edging);
+            var isFree = fewest < most && Layout.Construction.Groups.Any(g => Layout.Varied(g) == choice.Where);
+            // What may vary by size is let vary further; what is alike in all sizes is changed in all of them.
+            var wanted = !isFree ? wished + (error.IsOver ? -more : more) : error.IsOver ? fewest - more : most + more;
+            wanted = Math.Clamp(wanted, edging.Fewest, edging.Allowed.Largest);
+            var changed = !isFree ? choice with { Rounds = wanted, Fewest = null, Most = null }
+                : error.IsOver ? choice with { Fewest = wanted } : choice with { Most = wanted };
+            var name = EdgingPlaces.Words(choice.Where);
+            var edgings = garment.Edgings.SetItem(i, changed);
+            if (changed != choice && MayTry
+                && Nearer(Plan(With(garment with { Edgings = edgings }), Layout.Construction), measure) is { } furthest)
+            {
+                return !isFree ? ($"work {wanted} rounds of edging at the {name}", $"garment.edgings[{i}].rounds", wanted, furthest)
+                    : error.IsOver ? ($"work as few as {wanted} rounds of edging at the {name}", $"garment.edgings[{i}].fewestRounds", wanted, furthest)
+                    : ($"work up to {wanted} rounds of edging at the {name}", $"garment.edgings[{i}].mostRounds", wanted, furthest);
+            }
+        }
+        return null;
+    }
+
+    private SharedFabric With(GarmentSpec garment) => Layout.SharedFabric.With(Layout.SharedFabric.Project with { Garment = garment });
 
     /// <summary>Null where there is no plan, or one that is hardly nearer.</summary>
     private Length? Nearer(DirectionPlan? plan, GarmentMeasure measure) =>
@@ -77,10 +153,9 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
         {
             var garment = Layout.SharedFabric.Project.Garment;
             garment = garment with { Edgings = garment.Edgings.Add(new EdgingChoice(place, Plain(place), null)) };
-            var shared = Layout.SharedFabric.With(Layout.SharedFabric.Project with { Garment = garment });
             var faults = EdgingPlanner.Faults(garment, Layout.Construction, targets.Sizes.Wearer);
             var fits = faults.All(f => f.Level != FindingLevel.Fault);
-            _edged[place] = plan = fits ? Plan(shared, garment.Shape.Construct(garment)) : null;
+            _edged[place] = plan = fits ? Plan(With(garment), garment.Shape.Construct(garment)) : null;
         }
         return plan;
     }
