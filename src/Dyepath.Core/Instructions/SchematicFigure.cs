@@ -34,7 +34,7 @@ internal static class SchematicFigure
                 [.. WornOutline.Of(context.Plan, plan).Points.Select(p => new PlanePoint(p.X, p.Y))],
                 dimensions.ToImmutable(),
                 Marks(context, drawn, plan),
-                context.Plan.Direction == Direction.Up ? new(0, -1) : new(IsSeenReversed(plan) ? -1 : 1, 0)));
+                context.Construction.GroupOf(plan.Id).WorkedIn(context.Plan.Direction) == Direction.Up ? new(0, -1) : new(IsSeenReversed(plan) ? -1 : 1, 0)));
         }
         ImmutableArray<ImmutableArray<Phrase>> rows =
         [
@@ -78,7 +78,7 @@ internal static class SchematicFigure
     private static ImmutableArray<string> NamesAlike(PatternContext context, SizedPiece drawn) =>
         [.. context.Pieces.Where(piece => Outline(piece) == Outline(drawn)).Select(piece => piece.Name)];
 
-    private static string Outline(SizedPiece piece) => string.Join(';', piece.BySize.Select(p => $"{p.Width}×{p.Height}{Steps(p)}{string.Concat(p.Openings.Select(o => o.Side))}"));
+    private static string Outline(SizedPiece piece) => string.Join(';', piece.BySize.Select(p => $"{p.Width}×{p.Height}{Steps(p)}{p.Taper?.Slope}{string.Concat(p.Openings.Select(o => o.Side))}"));
 
     /// <summary>Turned over, a piece has its right armhole, which may lie a row off, at the left.</summary>
     private static string Steps(PiecePlan piece) => piece.Shape is { } shape

@@ -27,6 +27,10 @@ internal sealed partial class PieceReader(ImmutableArray<string> sizes, List<str
     /// <summary>How the first, the second and the third row of each is worked.</summary>
     private readonly List<string> _goreRows = [];
 
+    /// <summary>The ways in which the rows of a triangle are worked, and its last row; none where it is no triangle.</summary>
+    private readonly List<(string Label, string Words)> _ways = [];
+    private int _lastOfWays;
+
     public ImmutableArray<ReadPiece> Read(ImmutableArray<TextPart> parts)
     {
         foreach (var part in parts.Where(p => p.Heading.Length > 0))
@@ -50,7 +54,8 @@ internal sealed partial class PieceReader(ImmutableArray<string> sizes, List<str
     {
         var place = $"{heading}, size {sizes[size]}";
         var piece = new ReadPiece(heading, sizes[size], -1, [], 0, [], 0);
-        (_below, _part, _chains, _chainsRow) = (null, 0, 0, 0);
+        (_below, _part, _chains, _chainsRow, _lastOfWays) = (null, 0, 0, 0, 0);
+        _ways.Clear();
         foreach (var (head, all) in steps)
         {
             // “Rows 3 to 84 (90, 96)”, and not “Row 1 (RS)”.
@@ -87,6 +92,23 @@ internal sealed partial class PieceReader(ImmutableArray<string> sizes, List<str
                         wrong.Add($"{place}: “{words}” joins the chain to another row than the one before");
                     break;
                 case "Motif":
+                    break;
+                case "Plain row":
+                case var way when Decreasing().IsMatch(way):
+                    _ways.Add((label, words));
+                    break;
+                case var many when words == "Each as one of these." && From().Match(many) is { Success: true } span:
+                    if (Number(span, "n", place, many) != 2)
+                        wrong.Add($"{place}: “{many}” follows row 1");
+                    _lastOfWays = Number(span, "last", place, many);
+                    break;
+                case var purpose when Triangle().Match($"{purpose}: {words}") is { Success: true } triangle:
+                    piece = piece with { Triangle = new ReadTriangle(triangle.Groups["of"].Value, triangle.Groups["wearers"].Value, triangle.Groups["slope"].Value, triangle.Groups["width"].Value, triangle.Groups["height"].Value) };
+                    break;
+                case "Then" when _lastOfWays > 0:
+                    piece = Narrow(piece, place);
+                    if (Number(Ended().Match(words), "n", place, words) != piece.Rows)
+                        wrong.Add($"{place}: “{words}” follows row {piece.Rows}");
                     break;
                 case "Then":
                     piece = piece with { Rows = Number(Ended().Match(words), "n", place, words) };
@@ -151,6 +173,35 @@ internal sealed partial class PieceReader(ImmutableArray<string> sizes, List<str
                 Here = match.Groups["here"].Value,
             }),
         };
+    }
+
+    /// <summary>Every row of a triangle by the one way that names it, or plain where none does.</summary>
+    private ReadPiece Narrow(ReadPiece piece, string place)
+    {
+        piece = piece with { TurningChains = [.. _ways.Select(w => Number(Turning().Match(w.Words), "n", place, w.Words))] };
+        var named = _ways.Select(w => (w.Label, Work: Listed().Replace(w.Words, "").TrimEnd('.'), Rows: Listed().Match(w.Words).Groups["rows"].Value
+            .Split(", ", StringSplitOptions.RemoveEmptyEntries).Select(n => int.Parse(n, CultureInfo.InvariantCulture)).ToArray())).ToArray();
+        if (named.SelectMany(n => n.Rows).Any(row => row < 2 || row > _lastOfWays)
+            || named.Any(n => n.Rows.Any(row => n.Label.Contains(row % 2 == 0 ? "odd" : "even", StringComparison.Ordinal))))
+            wrong.Add($"{place}: a row is worked as no row of its number is");
+        for (var row = 2; row <= _lastOfWays; row++)
+        {
+            var ways = named.Where(n => n.Rows.Contains(row)).ToArray();
+            var way = ways is [var one] ? one : named.FirstOrDefault(n => n.Label == "Plain row" && ways.Length == 0);
+            if (way.Work is null || RowCounter.Follow(way.Work, _below ?? 0, out var followed) is not { Stitches: { } made })
+            {
+                wrong.Add($"{place}: row {row} over {_below} stitches cannot be followed");
+                return piece;
+            }
+            _below = made;
+            piece = piece with
+            {
+                RowStitches = piece.RowStitches.Add(made),
+                Rows = row,
+                Shaped = piece.Shaped.Add(new ReadRow(_part, row, made, 0, 0) { TogetherAtEnd = followed.TogetherAtEnd }),
+            };
+        }
+        return piece;
     }
 
     private (int First, int Last) Span(Match label, string place, string words)
@@ -275,6 +326,15 @@ internal sealed partial class PieceReader(ImmutableArray<string> sizes, List<str
         wrong.Add($"{place}: “{words}” cannot be read");
         return -1;
     }
+
+    [GeneratedRegex("^(?:Decrease|Double decrease) in (?:odd|even)-numbered rows$")]
+    private static partial Regex Decreasing();
+
+    [GeneratedRegex(@" Rows so worked: (?<rows>[0-9]+(?:, [0-9]+)*)\.$")]
+    private static partial Regex Listed();
+
+    [GeneratedRegex(@"^A triangle for the lower corner of the (?<of>[a-z ]+) at the wearer's (?<wearers>left|right), in rows of (?:sc|dc) from its lower edge up to a tip of one stitch\. Rows become shorter where odd-numbered rows (?<slope>end|begin): that is its slanted edge; the opposite edge stays upright\. It is (?<width>.+) wide and (?<height>.+) tall before it is sewn in; if yours is not, change the hook for it\.$")]
+    private static partial Regex Triangle();
 
     [GeneratedRegex("^(?<label>[^:]+): (?<words>.*)$")]
     private static partial Regex Step();
