@@ -42,10 +42,13 @@ public sealed record Construction(
             return
             [
                 new(PieceId.Back),
-                .. Worn.Where(w => !front.Pieces.Any(p => p.Id == w.Piece)).Select(w => w with { Beside = PieceId.Back }),
+                .. Worn.Where(w => !front.Pieces.Any(p => p.Id == w.Piece) && GroupOf(w.Piece).Fills is null).Select(w => w with { Beside = PieceId.Back }),
             ];
         }
     }
+
+    /// <summary>Groups whose measures and counts may be asked for; those of every other follow from them.</summary>
+    public IEnumerable<PieceGroup> Asked => Groups.Where(g => g.Fills is null);
 
     /// <summary>The edge that holds it on its wearer; missing where it hangs from the shoulders, or is not hung.</summary>
     public HeldEdge? Held { get; init; }

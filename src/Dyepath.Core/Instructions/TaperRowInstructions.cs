@@ -28,19 +28,25 @@ internal sealed class TaperRowInstructions
         var steps = ImmutableArray.CreateBuilder<Instruction>();
         steps.Add(Foundation());
         steps.Add(Of(0));
-        steps.Add(new(Phrase.Plain($"Rows 2 to {Number(_taper.Rows)}"), Phrase.Plain("Each as one of these.")));
         var rows = Enumerable.Range(1, _taper.Rows - 1).ToArray();
-        if (rows.Any(row => _taper.Decreases(row) == 0))
+        var decreasing = rows.Where(row => _taper.Decreases(row) > 0).GroupBy(_taper.Decreases).OrderBy(g => g.Key).ToArray();
+        var listed = string.Join("; ", decreasing.Select(g => $"{(g.Key == 1 ? "decrease" : "decrease by two")} in {(g.Count() == 1 ? "row" : "rows")} {Wording.List([.. g.Select(row => Number(row + 1))])}"));
+        var plain = decreasing.Sum(g => g.Count()) < rows.Length ? "; work the others plain" : "";
+        steps.Add(new(Phrase.Plain($"Rows 2 to {Number(_taper.Rows)}"), Phrase.Plain($"{Wording.Capital(listed)}{plain}.")));
+        if (plain.Length > 0)
             steps.Add(new(Phrase.Plain("Plain row"), Phrase.Of($"{Work(0, false)}, turn.")));
-        foreach (var decreasing in rows.Where(row => _taper.Decreases(row) > 0).GroupBy(_taper.Decreases).OrderBy(g => g.Key))
+        foreach (var alike in decreasing)
         {
-            foreach (var alike in decreasing.GroupBy(row => row % 2).OrderByDescending(g => g.Key == 0))
-            {
-                var label = $"{(decreasing.Key == 1 ? "Decrease" : "Double decrease")} in {(alike.Key == 0 ? "odd" : "even")}-numbered rows";
-                var numbers = string.Join(", ", alike.Select(row => Number(row + 1)));
-                steps.Add(new(Phrase.Plain(label), Phrase.Of($"{Work(decreasing.Key, _taper.IsAtEnd(alike.First()))}, turn. Rows so worked: {numbers}.")));
-            }
+            foreach (var row in alike.DistinctBy(row => row % 2).OrderBy(row => row % 2))
+                steps.Add(new(
+                    Phrase.Plain($"Decrease{(alike.Key == 1 ? "" : " by two")} in {(row % 2 == 0 ? "odd" : "even")}-numbered rows"),
+                    Phrase.Of($"{Work(alike.Key, _taper.IsAtEnd(row))}, turn.")));
         }
+        // Of rows alike the first, which decreases: one number, one row.
+        var middle = decreasing.SelectMany(g => g).Order().First(row => 2 * row >= _taper.Rows || _taper.At(row) <= 2);
+        var left = _taper.At(middle);
+        steps.Add(new(Phrase.Plain("Count"), Phrase.Plain(
+            $"{Number(left)} {(left == 1 ? "st" : "sts")} in row {Number(middle + 1)}, 1 st in row {Number(_taper.Rows)}.")));
         steps.Add(new(Phrase.Plain("Then"), Phrase.Plain($"Fasten off after row {Number(_taper.Rows)}.")));
         return [new Paragraph(Purpose()), new Steps(steps.ToImmutable())];
     }

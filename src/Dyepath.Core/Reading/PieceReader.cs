@@ -27,8 +27,9 @@ internal sealed partial class PieceReader(ImmutableArray<string> sizes, List<str
     /// <summary>How the first, the second and the third row of each is worked.</summary>
     private readonly List<string> _goreRows = [];
 
-    /// <summary>The ways in which the rows of a triangle are worked, and its last row; none where it is no triangle.</summary>
-    private readonly List<(string Label, string Words)> _ways = [];
+    /// <summary>The ways in which the rows of a triangle are worked, which of them decrease, and its last row; 0 where it is no triangle.</summary>
+    private readonly Dictionary<string, string> _ways = [];
+    private readonly Dictionary<int, bool> _decreasing = [];
     private int _lastOfWays;
 
     public ImmutableArray<ReadPiece> Read(ImmutableArray<TextPart> parts)
@@ -56,6 +57,7 @@ internal sealed partial class PieceReader(ImmutableArray<string> sizes, List<str
         var piece = new ReadPiece(heading, sizes[size], -1, [], 0, [], 0);
         (_below, _part, _chains, _chainsRow, _lastOfWays) = (null, 0, 0, 0, 0);
         _ways.Clear();
+        _decreasing.Clear();
         foreach (var (head, all) in steps)
         {
             // “Rows 3 to 84 (90, 96)”, and not “Row 1 (RS)”.
@@ -95,18 +97,25 @@ internal sealed partial class PieceReader(ImmutableArray<string> sizes, List<str
                     break;
                 case "Plain row":
                 case var way when Decreasing().IsMatch(way):
-                    _ways.Add((label, words));
+                    if (!_ways.TryAdd(label, words))
+                        wrong.Add($"{place}: “{label}” is told twice");
                     break;
-                case var many when words == "Each as one of these." && From().Match(many) is { Success: true } span:
+                case var many when From().Match(many) is { Success: true } span && InRows().Match(words) is { Success: true } listed:
                     if (Number(span, "n", place, many) != 2)
                         wrong.Add($"{place}: “{many}” follows row 1");
                     _lastOfWays = Number(span, "last", place, many);
+                    List(listed, place);
+                    break;
+                case "Count" when Counted().Match(words) is { Success: true } counted:
+                    var count = (Row: Number(counted, "row", place, words), Sts: Number(counted, "n", place, words), Last: Number(counted, "last", place, words));
+                    piece = Narrow(piece, place);
+                    if (count.Last != piece.Rows || !_decreasing.ContainsKey(count.Row) || piece.RowStitches.ElementAtOrDefault(count.Row - 1) != count.Sts || piece.RowStitches.LastOrDefault() != 1)
+                        wrong.Add($"{place}: “{words}” is not what the rows make");
                     break;
                 case var purpose when Triangle().Match($"{purpose}: {words}") is { Success: true } triangle:
                     piece = piece with { Triangle = new ReadTriangle(triangle.Groups["of"].Value, triangle.Groups["wearers"].Value, triangle.Groups["slope"].Value, triangle.Groups["width"].Value, triangle.Groups["height"].Value) };
                     break;
                 case "Then" when _lastOfWays > 0:
-                    piece = Narrow(piece, place);
                     if (Number(Ended().Match(words), "n", place, words) != piece.Rows)
                         wrong.Add($"{place}: “{words}” follows row {piece.Rows}");
                     break;
@@ -175,20 +184,30 @@ internal sealed partial class PieceReader(ImmutableArray<string> sizes, List<str
         };
     }
 
-    /// <summary>Every row of a triangle by the one way that names it, or plain where none does.</summary>
+    /// <summary>“Decrease in rows 2, 4 and 7; decrease by two in row 9; work the others plain.”</summary>
+    private void List(Match words, string place)
+    {
+        foreach (var (group, twice) in new[] { ("one", false), ("two", true) })
+        {
+            foreach (var number in Numbers().Matches(words.Groups[group].Value).Select(m => int.Parse(m.Value, CultureInfo.InvariantCulture)))
+            {
+                if (number < 2 || number > _lastOfWays || !_decreasing.TryAdd(number, twice))
+                    wrong.Add($"{place}: row {number} cannot decrease so");
+            }
+        }
+        if (words.Groups["plain"].Success != (_decreasing.Count < _lastOfWays - 1))
+            wrong.Add($"{place}: “{words.Value}” says otherwise whether rows are plain");
+    }
+
+    /// <summary>Every row of a triangle by the way that its number asks for.</summary>
     private ReadPiece Narrow(ReadPiece piece, string place)
     {
-        piece = piece with { TurningChains = [.. _ways.Select(w => Number(Turning().Match(w.Words), "n", place, w.Words))] };
-        var named = _ways.Select(w => (w.Label, Work: Listed().Replace(w.Words, "").TrimEnd('.'), Rows: Listed().Match(w.Words).Groups["rows"].Value
-            .Split(", ", StringSplitOptions.RemoveEmptyEntries).Select(n => int.Parse(n, CultureInfo.InvariantCulture)).ToArray())).ToArray();
-        if (named.SelectMany(n => n.Rows).Any(row => row < 2 || row > _lastOfWays)
-            || named.Any(n => n.Rows.Any(row => n.Label.Contains(row % 2 == 0 ? "odd" : "even", StringComparison.Ordinal))))
-            wrong.Add($"{place}: a row is worked as no row of its number is");
+        piece = piece with { TurningChains = [.. _ways.Values.Select(w => Number(Turning().Match(w), "n", place, w))] };
         for (var row = 2; row <= _lastOfWays; row++)
         {
-            var ways = named.Where(n => n.Rows.Contains(row)).ToArray();
-            var way = ways is [var one] ? one : named.FirstOrDefault(n => n.Label == "Plain row" && ways.Length == 0);
-            if (way.Work is null || RowCounter.Follow(way.Work, _below ?? 0, out var followed) is not { Stitches: { } made })
+            var label = !_decreasing.TryGetValue(row, out var twice) ? "Plain row"
+                : $"Decrease{(twice ? " by two" : "")} in {(row % 2 == 1 ? "odd" : "even")}-numbered rows";
+            if (!_ways.TryGetValue(label, out var way) || RowCounter.Follow(way, _below ?? 0, out var followed) is not { Stitches: { } made })
             {
                 wrong.Add($"{place}: row {row} over {_below} stitches cannot be followed");
                 return piece;
@@ -327,11 +346,17 @@ internal sealed partial class PieceReader(ImmutableArray<string> sizes, List<str
         return -1;
     }
 
-    [GeneratedRegex("^(?:Decrease|Double decrease) in (?:odd|even)-numbered rows$")]
+    [GeneratedRegex("^Decrease(?: by two)? in (?:odd|even)-numbered rows$")]
     private static partial Regex Decreasing();
 
-    [GeneratedRegex(@" Rows so worked: (?<rows>[0-9]+(?:, [0-9]+)*)\.$")]
-    private static partial Regex Listed();
+    [GeneratedRegex("^(?:Decrease in rows? (?<one>[0-9, and]+))?(?:; )?(?:[Dd]ecrease by two in rows? (?<two>[0-9, and]+))?(?<plain>; work the others plain)?\\.$")]
+    private static partial Regex InRows();
+
+    [GeneratedRegex("^(?<n>[0-9]+) sts? in row (?<row>[0-9]+), 1 st in row (?<last>[0-9]+)\\.$")]
+    private static partial Regex Counted();
+
+    [GeneratedRegex("[0-9]+")]
+    private static partial Regex Numbers();
 
     [GeneratedRegex(@"^A triangle for the lower corner of the (?<of>[a-z ]+) at the wearer's (?<wearers>left|right), in rows of (?:sc|dc) from its lower edge up to a tip of one stitch\. Rows become shorter where odd-numbered rows (?<slope>end|begin): that is its slanted edge; the opposite edge stays upright\. It is (?<width>.+) wide and (?<height>.+) tall before it is sewn in; if yours is not, change the hook for it\.$")]
     private static partial Regex Triangle();

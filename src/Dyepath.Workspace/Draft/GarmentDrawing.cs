@@ -90,7 +90,7 @@ public sealed record GarmentDrawing(
             {
                 var (columns, rows, sections) = part.Cells;
                 _patches.Add(new Patch(part.X, part.Y, part.Width, part.Height, columns, rows, sections) { Turns = part.Part.Turns });
-                _outlines.Add(new Outline("edge", part.Piece.Shape is not null && (IsWhole(part) || IsGored(part))
+                _outlines.Add(new Outline("edge", part.Piece.Taper is not null || part.Piece.Shape is not null && (IsWhole(part) || IsGored(part))
                     ? Edge(part)
                     : Box(part.X, part.Y, part.Width, part.Height)));
             }
@@ -126,11 +126,16 @@ public sealed record GarmentDrawing(
 
         private bool IsGored(Shown shown) => _construction.GroupOf(shown.Piece.Id).Gores is not null;
 
-        /// <summary>Of it, or as much of a gored piece as is seen, narrower from the bottom up.</summary>
+        private bool Fills(PieceId piece) => _construction.GroupOf(piece).Fills is not null;
+
+        private bool IsFilled(PieceId piece, OpeningId opening) =>
+            _construction.Groups.Any(g => g.Fills is { } fills && fills.Into == piece && fills.Opening == opening);
+
+        /// <summary>Of it, or as much of a gored piece as is seen, narrower from the bottom up; of what fills a corner as it is drawn.</summary>
         private ImmutableArray<(double X, double Y)> Edge(Shown shown)
         {
-            var seen = shown.Width / shown.Piece.Width.Centimetres;
-            return At(shown, WornOutline.Of(plan, shown.Piece).Points.Select(p => (p.X * seen, p.Y)));
+            var (across, down) = (shown.Width / shown.Piece.Width.Centimetres, shown.Height / shown.Piece.Height.Centimetres);
+            return At(shown, WornOutline.Of(plan, shown.Piece).Points.Select(p => (p.X * across, p.Y * down)));
         }
 
         /// <summary>Where its upper edge begins, and how long it is.</summary>
@@ -170,9 +175,21 @@ public sealed record GarmentDrawing(
                         _ => (other.X, other.Y - height),
                     };
                 }
+                if (_construction.GroupOf(part.Piece).Fills is { } fills && shown.Find(s => s.Piece.Id == fills.Into) is { } cut)
+                    (x, y, width, height) = Corner(cut, fills.Opening, piece.Piece);
                 shown.Add(new Shown(part, piece.Piece, x, y, width, height, cells));
             }
             return shown;
+        }
+
+        /// <summary>Half of what an opening cuts out of a part, beside which a triangle has its upright edge; seams are not drawn.</summary>
+        private (double X, double Y, double Width, double Height) Corner(Shown into, OpeningId opening, PiecePlan triangle)
+        {
+            var points = At(into, WornOutline.Of(plan, into.Piece).Cuts.First(c => c.Opening == opening).Points);
+            var (left, right) = (points.Min(p => p.X), points.Max(p => p.X));
+            var (top, bottom) = (points.Min(p => p.Y), points.Max(p => p.Y));
+            var width = (right - left) / 2;
+            return (triangle.Taper!.Slope == PieceSide.Left ? left + width : left, top, width, bottom - top);
         }
 
         /// <summary>Edgings along the outer sides of a part, those inside an opening apart.</summary>
@@ -191,7 +208,7 @@ public sealed record GarmentDrawing(
                 {
                     // The other one of a pair is on the opposite side.
                     var sides = place is { Copies: 2, Closes: null } && shown.Piece.Copies == 1
-                        && worn.Count(w => w.Portion == Portion.Whole) == 1
+                        && worn.Count(w => w.Portion == Portion.Whole && !Fills(w.Piece)) == 1
                         ? [edge.Side, Opposite(edge.Side)] : ImmutableArray.Create(edge.Side);
                     foreach (var side in sides)
                         Edging(shown, side, edge, depth);
@@ -203,7 +220,7 @@ public sealed record GarmentDrawing(
         {
             var design = edge.Opening is { } id ? _construction.GroupOf(edge.Piece).Opening(id, edge.Piece) : null;
             if (depth <= 0 || design is { At: OpeningAt.Middle } && !side.IsUpright()
-                || design is not null && shown.Piece.Opening(design.Id).Into > 0)
+                || design is not null && shown.Piece.Opening(design.Id).Into > 0 || Fills(shown.Piece.Id))
                 return;
             var seen = Turned(side, shown.Part.Turns);
             // A half of a piece has no edge where it folds.
@@ -229,8 +246,11 @@ public sealed record GarmentDrawing(
 
         private void Openings(Shown shown)
         {
-            if (IsWhole(shown))
-                _outlines.AddRange(WornOutline.Of(plan, shown.Piece).Cuts.Select(cut => new Outline("opening", At(shown, cut.Points), false)));
+            // What is filled is open along the slopes of what fills it.
+            if (shown.Piece.Taper is { } taper)
+                _outlines.Add(new Outline("opening", taper.Slope == PieceSide.Left ? [Edge(shown)[0], Edge(shown)[^1]] : [Edge(shown)[1], Edge(shown)[2]], false));
+            else if (IsWhole(shown))
+                _outlines.AddRange(WornOutline.Of(plan, shown.Piece).Cuts.Where(c => !IsFilled(shown.Piece.Id, c.Opening)).Select(cut => new Outline("opening", At(shown, cut.Points), false)));
             foreach (var opening in _construction.GroupOf(shown.Piece.Id).OpeningsOf(shown.Piece.Id))
             {
                 var length = Finished(opening.Measure);
@@ -257,6 +277,8 @@ public sealed record GarmentDrawing(
         /// </summary>
         private void Measures(List<Shown> shown, (double Left, double Right, double Top, double Bottom) drawn)
         {
+            // What fills a corner stands within the others.
+            shown = [.. shown.Where(s => !Fills(s.Piece.Id))];
             var main = shown[0];
             var group = _construction.GroupOf(main.Piece.Id);
             var gap = Math.Max(2, 0.05 * Math.Max(main.Width, main.Height));

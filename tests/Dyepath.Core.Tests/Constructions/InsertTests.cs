@@ -1,6 +1,8 @@
+using System.Collections.Immutable;
 using System.Text.RegularExpressions;
 using CsCheck;
 using Dyepath.Core.Booklets;
+using Dyepath.Core.Checking;
 using Dyepath.Core.Constructions;
 using Dyepath.Core.Edgings;
 using Dyepath.Core.Fabrics;
@@ -10,6 +12,7 @@ using Dyepath.Core.Making.Order;
 using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Quantities;
+using Dyepath.Core.Reading;
 using static Dyepath.Core.Tests.Garments.TestProjects;
 
 namespace Dyepath.Core.Tests.Constructions;
@@ -77,6 +80,7 @@ public sealed class InsertTests
         {
             var cut = size[PieceId.Front].Opening(OpeningId.Neck);
             Assert.True(cut.Into > 0);
+            Assert.All(size.Seams.Where(s => s.Id is SeamId.LeftInsert or SeamId.RightInsert), IsCorner);
             Assert.All(Both.Select(id => size[id]), insert =>
             {
                 // One stitch of the insert and one place of the front lie in the upright seam, one row and one place in the other;
@@ -88,6 +92,34 @@ public sealed class InsertTests
             });
         }
     }
+
+    /// <summary>What they are sewn to is straight along and straight up.</summary>
+    private static void IsCorner(SeamPlan seam)
+    {
+        Assert.Equal(2, seam.First.Length);
+        Assert.Equal(PieceSide.Top, seam.First[0].Side);
+        Assert.True(seam.First[1].Side.IsUpright());
+    }
+
+    private static Gen<Plan> Vests { get; } =
+        from sections in Gen.Int[3, 8].Array[3, 5]
+        from direction in Gen.OneOf(Gen.Const(Direction.Up), Gen.Const(Direction.Sideways))
+        from stitch in Gen.OneOf(Gen.Const("sc"), Gen.Const("hdc"))
+        from hidden in Gen.Select(Gen.Int[0, 2], Gen.Int[0, 2])
+        from depth in Gen.Int[8, 24]
+        from letOff in Gen.Int[0, 6]
+        let result = Varied(sections, stitch, direction, hidden, depth, letOff).Tried()
+        where result.Plan is not null
+        select result.Plan;
+
+    /// <summary>Whatever the colours ask of the cut, and the seams take: of inserts and neck, plan and words agree with other routes.</summary>
+    [Fact]
+    public void Any_cut_is_filled() => Vests.Holds(plan =>
+    {
+        var found = PlanCheck.Verify(plan, TestContext.Current.CancellationToken).Concat(PatternCheck.Run(plan));
+        Assert.Empty(found.Where(f => Regex.IsMatch($"{f.Place} {f.Text}", "insert|taper|slope|neck|edgings", RegexOptions.IgnoreCase)));
+        Assert.All(plan.Sizes, size => Assert.All(size.Seams.Where(s => s.Id is SeamId.LeftInsert or SeamId.RightInsert), IsCorner));
+    }, seed: 9103, cases: 20);
 
     /// <summary>The left one looks in a mirror at the right one.</summary>
     [Theory]
@@ -110,7 +142,7 @@ public sealed class InsertTests
         static byte[] Line(WornPiece piece, int y) => piece.Cells.Slice(y * piece.Columns, piece.Columns).ToArray();
     }
 
-    /// <summary>The neck's edge is that of the V: both slopes of the filled cut and the back's slit, to a stitch.</summary>
+    /// <summary>The neck's edge is that of the V: both slopes of the filled cut and the back's slit, each to a stitch.</summary>
     [Theory]
     [MemberData(nameof(Ways))]
     public void The_edge_is_as_long_as_the_slopes_and_the_back(string garment, string stitch, Direction direction)
@@ -123,8 +155,11 @@ public sealed class InsertTests
         {
             var (cut, back) = (size[PieceId.Front].Opening(OpeningId.Neck), size[PieceId.Back].Opening(OpeningId.Neck));
             var slope = Math.Sqrt(Math.Pow(across.Centimetres * (cut.Length / 2.0 + 1), 2) + Math.Pow(down.Centimetres * cut.Into, 2));
-            var edge = size.Edgings.Single(e => e.Where == EdgingPlace.Neck).Edge.Centimetres;
-            Assert.Equal(2 * slope + back.Length * across.Centimetres, edge, swatch.StitchWidth.Centimetres);
+            var edging = size.Edgings.Single(e => e.Where == EdgingPlace.Neck);
+            var along = edging.Spread.Stretches.Select(s => s.Stretch).ToArray();
+            Assert.Equal(["front neck, slope at the wearer's left", "front neck, slope at the wearer's right", "back neck"], along.Select(s => s.Name));
+            Assert.All(along[..2], s => Assert.Equal(slope, s.Places * s.Own!.Value.Each.Centimetres, swatch.StitchWidth.Centimetres));
+            Assert.Equal(along[..2].Sum(s => s.Places * s.Own!.Value.Each.Centimetres) + back.Length * across.Centimetres, edging.Edge.Centimetres, 0.01);
         }
     }
 
@@ -277,6 +312,25 @@ public sealed class InsertTests
         if (!Plans.TryGetValue((garment, stitch, direction), out var plan))
             Plans.Add((garment, stitch, direction), plan = Of(garment, stitch, direction).Planned());
         return plan;
+    }
+
+    private static Project Varied(int[] sections, string stitch, Direction direction, (int Stitches, int Rows) hidden, int depth, int letOff)
+    {
+        var project = Of("vest", stitch, direction).With(g => g with
+        {
+            Shape = (Vest)g.Shape with { Neck = new Neck(NeckForm.VInsert, null) { Depth = Cm(depth), LetOff = Cm(letOff) } },
+            Seams = g.Seams with { HiddenStitches = hidden.Stitches, HiddenRows = hidden.Rows },
+            Edgings = [new EdgingChoice(EdgingPlace.Neck, "sc", null)],
+        });
+        return project with
+        {
+            Yarn = project.Yarn with
+            {
+                Sections = [.. sections.Select((n, i) => project.Yarn.Sections[i % 4] with { Name = $"colour {i}", Length = Cm(6.2 * n) })],
+                Counted = [project.Yarn.Counted[0] with { Repeats = [.. Enumerable.Repeat(sections.ToImmutableArray(), 3)] }],
+            },
+            Fabric = project.Fabric with { SectionStitches = [.. sections] },
+        };
     }
 
     private static Project Of(string garment, string stitch, Direction direction)

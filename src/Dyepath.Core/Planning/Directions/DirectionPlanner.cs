@@ -129,8 +129,6 @@ internal sealed class DirectionPlanner
         {
             var counts = _counts[i][Groups.IndexOf(into)];
             var (name, piece) = (_targets.Name(i), into.Pieces.ToList().FindIndex(p => p.Id == fills.Into));
-            if (_targets.Fixed.Count(name, FixedCounts.Stitches(group)) is not null || _targets.Fixed.Count(name, FixedCounts.Rows(group)) is not null)
-                yield return new Finding(FindingLevel.Fault, "sizes", $"The inserts of size {name} are as large as the {PlaceNames.Of(fills.Opening)} is cut: fix no counts of theirs.");
             var cut = counts.Outlines.IsEmpty ? null : _layout.Edges(counts, piece, counts.Outlines[piece]).Find(fills.Opening, opening.Sides[0]);
             var (width, height) = cut is null ? default : _layout.Corner(into, opening, cut);
             var (stitches, rows) = (own.Across.Nearest(width, own.SewnEnds(group, true)), own.Down.Nearest(height, own.SewnEnds(group, false)));
