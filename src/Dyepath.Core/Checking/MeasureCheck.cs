@@ -112,11 +112,17 @@ internal sealed class MeasureCheck
         foreach (var side in ends.Where(side => IsSewn(group.Pieces[0].Id, side)))
         {
             if (group.Fills is not null)
-                hidden += side.IsUpright() ? _fabric.TriangleStitch * _fabric.Seams.HiddenStitches : _fabric.EdgingRow * _fabric.Seams.HiddenRows;
+            {
+                hidden += side.IsUpright()
+                    ? _fabric.TriangleStitch * _fabric.Seams.HiddenStitches
+                    : _fabric.EdgingRow * _fabric.Seams.HiddenRows;
+            }
             else
+            {
                 hidden += side.IsUpright() == Up
                     ? _fabric.StitchWidth * _fabric.Seams.HiddenStitches
                     : _fabric.RowHeight * _fabric.Seams.HiddenRows;
+            }
         }
         return hidden;
     }
@@ -135,8 +141,8 @@ internal sealed class MeasureCheck
     }
 
     /// <summary>
-    /// A triangle is as wide as half of the cut that it is sewn into and as tall as the cut is deep, to half a stitch and half a row: what the
-    /// seams take of the piece makes the cut wider and deeper, and what is above the shoulder seam is no part of it.
+    /// A triangle is as wide as half of the cut that it is sewn into and as tall as the cut is deep, to half a stitch and half a row: what
+    /// the seams take of the piece makes the cut wider and deeper, and what is above the shoulder seam is no part of it.
     /// </summary>
     private void Corners(PieceGroup group, CornerFill fills)
     {
@@ -147,8 +153,8 @@ internal sealed class MeasureCheck
             _notes.Say("inserts", $"Nothing of the {piece.Name} is cut for them.");
             return;
         }
-        var (across, down) = Up
-            ? (_fabric.StitchWidth * (cut.To - cut.From), _fabric.RowHeight * cut.Into) : (_fabric.RowHeight * (cut.To - cut.From), _fabric.StitchWidth * cut.Into);
+        var (one, other) = Up ? (_fabric.StitchWidth, _fabric.RowHeight) : (_fabric.RowHeight, _fabric.StitchWidth);
+        var (across, down) = (one * (cut.To - cut.From), other * cut.Into);
         var upright = Up ? _fabric.StitchWidth * _fabric.Seams.HiddenStitches : _fabric.RowHeight * _fabric.Seams.HiddenRows;
         _notes.Same("inserts, width", _size.Finished[group.Across.Measure], across / 2 + upright, _fabric.TriangleStitch / 2 + Tolerance);
         _notes.Same("inserts, height", _size.Finished[group.Down.Measure], down, _fabric.EdgingRow / 2 + Tolerance);

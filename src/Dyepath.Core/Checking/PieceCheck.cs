@@ -11,7 +11,12 @@ internal static class PieceCheck
 {
     public static void Piece(Plan plan, PiecePlan piece, PlainFabric fabric, Disagreements notes)
     {
-        notes.Same("foundationChains", piece.FoundationChains, piece.Taper is not null ? piece.Stitches + 1 : piece.Working == Working.Turned ? Chains(fabric, piece.Stitches) : piece.Stitches);
+        notes.Same("foundationChains", piece.FoundationChains, piece switch
+        {
+            { Taper: not null } => piece.Stitches + 1,
+            { Working: Working.Turned } => Chains(fabric, piece.Stitches),
+            _ => piece.Stitches,
+        });
         notes.Same("foundation.chains", piece.Foundation.Chains, piece.FoundationChains);
         if (fabric.PerUnit == 2 && piece.Working != Working.Turned && !LinenMeets(piece))
             notes.Say("stitches", $"{piece.Stitches} stitches of linen stitch bring a single crochet over or beside another where a round ends.");

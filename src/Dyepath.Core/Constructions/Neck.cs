@@ -240,7 +240,8 @@ public sealed record Neck(NeckForm Form, Length? Width)
     internal ImmutableArray<WornPart> Worn => IsFilled ? Inserts.Worn : [];
 
     internal ImmutableArray<Join> Joined(ImmutableArray<Join> joins) =>
-        IsFilled ? [.. joins, .. Inserts.Joins] : IsButtoned ? [.. joins.Select(j => j.Id == SeamId.LeftShoulder ? j with { Kind = JoinKind.Opening } : j)] : joins;
+        IsFilled ? [.. joins, .. Inserts.Joins]
+        : IsButtoned ? [.. joins.Select(j => j.Id == SeamId.LeftShoulder ? j with { Kind = JoinKind.Opening } : j)] : joins;
 
     internal SewingStep Shoulders =>
         IsButtoned ? ShoulderedBody.Shoulders with { Seams = [SeamId.RightShoulder] } : ShoulderedBody.Shoulders;

@@ -17,7 +17,8 @@ internal sealed record NeckChoice(ImmutableArray<NeckForm> Forms)
     public static NeckChoice InFront { get; } = new([NeckForm.Slit, NeckForm.Square, NeckForm.Round, NeckForm.V]) { OpensInFront = true };
 
     /// <summary>A garment with armholes cut; its shoulders are too short for buttons.</summary>
-    public static NeckChoice Sleeveless { get; } = new([NeckForm.Square, NeckForm.Round, NeckForm.V, NeckForm.VInsert, NeckForm.Slit, NeckForm.Boat])
+    public static NeckChoice Sleeveless { get; } = new(
+        [NeckForm.Square, NeckForm.Round, NeckForm.V, NeckForm.VInsert, NeckForm.Slit, NeckForm.Boat])
     {
         UsualStep = Length.Zero,
     };

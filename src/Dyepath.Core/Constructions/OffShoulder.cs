@@ -91,7 +91,8 @@ public sealed record OffShoulder(
                 [
                     Joined("garment.length"),
                     .. HasVents
-                        ? [new OpeningDesign(OpeningId.Vent, [PieceSide.Left, PieceSide.Right], OpeningAt.Beginning, GarmentMeasure.Vent, null, "garment.vent")]
+                        ? [new OpeningDesign(
+                            OpeningId.Vent, [PieceSide.Left, PieceSide.Right], OpeningAt.Beginning, GarmentMeasure.Vent, null, "garment.vent")]
                         : ImmutableArray<OpeningDesign>.Empty,
                 ],
             },

@@ -42,7 +42,8 @@ public sealed record Construction(
             return
             [
                 new(PieceId.Back),
-                .. Worn.Where(w => !front.Pieces.Any(p => p.Id == w.Piece) && GroupOf(w.Piece).Fills is null).Select(w => w with { Beside = PieceId.Back }),
+                .. Worn.Where(w => !front.Pieces.Any(p => p.Id == w.Piece) && GroupOf(w.Piece).Fills is null)
+                    .Select(w => w with { Beside = PieceId.Back }),
             ];
         }
     }

@@ -52,7 +52,8 @@ internal static class PiecesSection
 
     /// <summary>
     /// Rows of one count and rows of two in turn are worked by different words, and so is linen stitch of odd and of even counts; a shaped
-    /// piece or a triangle has its own steps in every size, and one that is marked at one edge only changes its edges where it is turned over.
+    /// piece or a triangle has its own steps in every size, and one that is marked at one edge only changes its edges where it is turned
+    /// over.
     /// </summary>
     private static bool NeedsOwnRows(PatternContext context, SizedPiece piece) =>
         piece.First.Shape is not null || piece.First.Taper is not null || (piece.First.Openings.Any(o => o.Side is not null)

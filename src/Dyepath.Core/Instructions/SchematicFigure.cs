@@ -34,7 +34,8 @@ internal static class SchematicFigure
                 [.. WornOutline.Of(context.Plan, plan).Points.Select(p => new PlanePoint(p.X, p.Y))],
                 dimensions.ToImmutable(),
                 Marks(context, drawn, plan),
-                context.Construction.GroupOf(plan.Id).WorkedIn(context.Plan.Direction) == Direction.Up ? new(0, -1) : new(IsSeenReversed(plan) ? -1 : 1, 0)));
+                context.Construction.GroupOf(plan.Id).WorkedIn(context.Plan.Direction) == Direction.Up
+                    ? new(0, -1) : new(IsSeenReversed(plan) ? -1 : 1, 0)));
         }
         ImmutableArray<ImmutableArray<Phrase>> rows =
         [

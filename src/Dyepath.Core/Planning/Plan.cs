@@ -215,7 +215,9 @@ public sealed record PieceOpening(OpeningId Id, bool AlongStitches, int First, i
     /// A neck, or what else lies within its side, is marked at both ends, an opening that runs to an end of its side where it begins,
     /// counted from the other end; a vent where what is sewn above it begins. What is cut is seen without a mark.
     /// </summary>
-    internal IEnumerable<PieceMark> Marks => Into > 0 ? [] : Id == OpeningId.Vent ? [new PieceMark(this, false, Last + 1)] : Beside is { } beside
+    internal IEnumerable<PieceMark> Marks => Into > 0 ? []
+        : Id == OpeningId.Vent ? [new PieceMark(this, false, Last + 1)]
+        : Beside is { } beside
         ? [new PieceMark(this, true, beside + 1)]
         : [new PieceMark(this, true, First), new PieceMark(this, false, Last)];
 }

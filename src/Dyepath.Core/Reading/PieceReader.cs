@@ -27,7 +27,7 @@ internal sealed partial class PieceReader(ImmutableArray<string> sizes, List<str
     /// <summary>How the first, the second and the third row of each is worked.</summary>
     private readonly List<string> _goreRows = [];
 
-    /// <summary>The ways in which the rows of a triangle are worked, which of them decrease, and its last row; 0 where it is no triangle.</summary>
+    /// <summary>Ways to work a triangle's rows, which of them decrease, and whether by two, and the last row; 0 of other pieces.</summary>
     private readonly Dictionary<string, string> _ways = [];
     private readonly Dictionary<int, bool> _decreasing = [];
     private int _lastOfWays;
@@ -107,10 +107,13 @@ internal sealed partial class PieceReader(ImmutableArray<string> sizes, List<str
                     List(listed, place);
                     break;
                 case "Count" when Counted().Match(words) is { Success: true } counted:
-                    var count = (Row: Number(counted, "row", place, words), Sts: Number(counted, "n", place, words), Last: Number(counted, "last", place, words));
                     piece = Narrow(piece, place);
-                    if (count.Last != piece.Rows || !_decreasing.ContainsKey(count.Row) || piece.RowStitches.ElementAtOrDefault(count.Row - 1) != count.Sts || piece.RowStitches.LastOrDefault() != 1)
-                        wrong.Add($"{place}: “{words}” is not what the rows make");
+                    var (at, last) = (Number(counted, "row", place, words), Number(counted, "last", place, words));
+                    var has = piece.RowStitches.ElementAtOrDefault(at - 1);
+                    if (!_decreasing.ContainsKey(at) || has != Number(counted, "n", place, words))
+                        wrong.Add($"{place}: row {at} does not decrease to what “{words}” says, but has {has}");
+                    if (last != piece.Rows || piece.RowStitches.LastOrDefault() != 1)
+                        wrong.Add($"{place}: “{words}” names another last row");
                     break;
                 case var purpose when Triangle().Match($"{purpose}: {words}") is { Success: true } triangle:
                     piece = piece with { Triangle = new ReadTriangle(triangle.Groups["of"].Value, triangle.Groups["wearers"].Value, triangle.Groups["slope"].Value, triangle.Groups["width"].Value, triangle.Groups["height"].Value) };
@@ -189,8 +192,9 @@ internal sealed partial class PieceReader(ImmutableArray<string> sizes, List<str
     {
         foreach (var (group, twice) in new[] { ("one", false), ("two", true) })
         {
-            foreach (var number in Numbers().Matches(words.Groups[group].Value).Select(m => int.Parse(m.Value, CultureInfo.InvariantCulture)))
+            foreach (Match named in Numbers().Matches(words.Groups[group].Value))
             {
+                var number = int.Parse(named.Value, CultureInfo.InvariantCulture);
                 if (number < 2 || number > _lastOfWays || !_decreasing.TryAdd(number, twice))
                     wrong.Add($"{place}: row {number} cannot decrease so");
             }
@@ -207,7 +211,8 @@ internal sealed partial class PieceReader(ImmutableArray<string> sizes, List<str
         {
             var label = !_decreasing.TryGetValue(row, out var twice) ? "Plain row"
                 : $"Decrease{(twice ? " by two" : "")} in {(row % 2 == 1 ? "odd" : "even")}-numbered rows";
-            if (!_ways.TryGetValue(label, out var way) || RowCounter.Follow(way, _below ?? 0, out var followed) is not { Stitches: { } made })
+            if (!_ways.TryGetValue(label, out var way)
+                || RowCounter.Follow(way, _below ?? 0, out var followed) is not { Stitches: { } made })
             {
                 wrong.Add($"{place}: row {row} over {_below} stitches cannot be followed");
                 return piece;

@@ -90,7 +90,8 @@ public sealed record GarmentDrawing(
             {
                 var (columns, rows, sections) = part.Cells;
                 _patches.Add(new Patch(part.X, part.Y, part.Width, part.Height, columns, rows, sections) { Turns = part.Part.Turns });
-                _outlines.Add(new Outline("edge", part.Piece.Taper is not null || part.Piece.Shape is not null && (IsWhole(part) || IsGored(part))
+                var shaped = part.Piece.Shape is not null && (IsWhole(part) || IsGored(part));
+                _outlines.Add(new Outline("edge", shaped || part.Piece.Taper is not null
                     ? Edge(part)
                     : Box(part.X, part.Y, part.Width, part.Height)));
             }
@@ -131,7 +132,7 @@ public sealed record GarmentDrawing(
         private bool IsFilled(PieceId piece, OpeningId opening) =>
             _construction.Groups.Any(g => g.Fills is { } fills && fills.Into == piece && fills.Opening == opening);
 
-        /// <summary>Of it, or as much of a gored piece as is seen, narrower from the bottom up; of what fills a corner as it is drawn.</summary>
+        /// <summary>Of it, or as much of a gored piece as is seen, narrower from the bottom up; a triangle's as it is drawn.</summary>
         private ImmutableArray<(double X, double Y)> Edge(Shown shown)
         {
             var (across, down) = (shown.Width / shown.Piece.Width.Centimetres, shown.Height / shown.Piece.Height.Centimetres);
@@ -182,7 +183,7 @@ public sealed record GarmentDrawing(
             return shown;
         }
 
-        /// <summary>Half of what an opening cuts out of a part, beside which a triangle has its upright edge; seams are not drawn.</summary>
+        /// <summary>The half of what an opening cuts out of a part that a triangle fills; no seam is drawn.</summary>
         private (double X, double Y, double Width, double Height) Corner(Shown into, OpeningId opening, PiecePlan triangle)
         {
             var points = At(into, WornOutline.Of(plan, into.Piece).Cuts.First(c => c.Opening == opening).Points);
@@ -248,9 +249,15 @@ public sealed record GarmentDrawing(
         {
             // What is filled is open along the slopes of what fills it.
             if (shown.Piece.Taper is { } taper)
-                _outlines.Add(new Outline("opening", taper.Slope == PieceSide.Left ? [Edge(shown)[0], Edge(shown)[^1]] : [Edge(shown)[1], Edge(shown)[2]], false));
+            {
+                var edge = Edge(shown);
+                _outlines.Add(new Outline("opening", taper.Slope == PieceSide.Left ? [edge[0], edge[^1]] : [edge[1], edge[2]], false));
+            }
             else if (IsWhole(shown))
-                _outlines.AddRange(WornOutline.Of(plan, shown.Piece).Cuts.Where(c => !IsFilled(shown.Piece.Id, c.Opening)).Select(cut => new Outline("opening", At(shown, cut.Points), false)));
+            {
+                _outlines.AddRange(WornOutline.Of(plan, shown.Piece).Cuts.Where(c => !IsFilled(shown.Piece.Id, c.Opening))
+                    .Select(cut => new Outline("opening", At(shown, cut.Points), false)));
+            }
             foreach (var opening in _construction.GroupOf(shown.Piece.Id).OpeningsOf(shown.Piece.Id))
             {
                 var length = Finished(opening.Measure);

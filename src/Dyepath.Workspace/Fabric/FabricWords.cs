@@ -52,7 +52,10 @@ public static class FabricWords
         };
     }
 
-    /// <summary>Of its rows, such as <c>83</c>, <c>82 and 83</c> where two alternate, or <c>59 to 83</c> where it is shaped, <c>19 to 1</c> of a triangle.</summary>
+    /// <summary>
+    /// Of its rows, such as <c>83</c>, <c>82 and 83</c> where two alternate, <c>59 to 83</c> where it is shaped, or <c>19 to 1</c> of a
+    /// triangle.
+    /// </summary>
     public static string Stitches(PiecePlan piece)
     {
         ArgumentNullException.ThrowIfNull(piece);

@@ -137,7 +137,9 @@ public sealed record Unrolled(
         return new LaidPiece(worn, x, y, cell * (worn.Columns - left - right), piece.Height.Centimetres, left, right);
 
         int Hidden(PieceSide side) => !construction.IsSewn(piece.Id, side) ? 0
-            : Math.Min(construction.GroupOf(piece.Id).WorkedIn(plan.Direction) == Direction.Up ? seams.HiddenStitches : seams.HiddenRows, (worn.Columns - 1) / 2);
+            : Math.Min(
+                construction.GroupOf(piece.Id).WorkedIn(plan.Direction) == Direction.Up ? seams.HiddenStitches : seams.HiddenRows,
+                (worn.Columns - 1) / 2);
     }
 
     private static SeamLine Line(LaidPiece laid, EdgeRun run, int seam)

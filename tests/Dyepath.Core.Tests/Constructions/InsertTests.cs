@@ -307,6 +307,23 @@ public sealed class InsertTests
         Assert.Contains(result.Reasons, f => f.Text.Contains("too shallow for inserts", StringComparison.Ordinal));
     }
 
+    /// <summary>Wider than tall, some rows leave out two stitches, and some perhaps one.</summary>
+    [Theory]
+    [InlineData(Direction.Up)]
+    [InlineData(Direction.Sideways)]
+    public void A_flat_slope_decreases_by_two(Direction direction)
+    {
+        var plan = GarmentTrials.Check(Of("pullover", "sc", direction).With(g => g with
+        {
+            Shape = (BoxyTop)g.Shape with { Neck = new Neck(NeckForm.VInsert, Cm(28)) { Depth = Cm(8), LetOff = Length.Zero } },
+        }));
+        Assert.Contains(plan.Sizes, s => s[PieceId.LeftInsert] is { Taper: { } taper } && Enumerable.Range(0, taper.Rows).Any(row => taper.Decreases(row) == 2));
+        var text = GarmentTrials.Text(plan);
+        Assert.Matches("ecrease by two in rows? [0-9]", text);
+        Assert.Contains("Decrease by two in odd-numbered rows: Ch 1, sc in each st to last 3 sts, sc3tog, turn.", text, StringComparison.Ordinal);
+        Assert.Contains("sc3tog: insert the hook in the next st, yarn over and draw a loop through, and again in each of the 2 sts after it; yarn over and draw it through all 4 loops. 3 sts have become one.", text, StringComparison.Ordinal);
+    }
+
     private static Plan PlanOf(string garment, string stitch, Direction direction)
     {
         if (!Plans.TryGetValue((garment, stitch, direction), out var plan))

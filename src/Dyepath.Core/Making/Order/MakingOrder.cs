@@ -36,7 +36,14 @@ public sealed class MakingOrder
         foreach (var piece in context.Pieces)
         {
             for (var copy = 1; copy <= piece.First.Copies; copy++)
-                parts.AddRange(piece.First.Taper is not null ? [Triangle(context, piece, copy)] : piece.First.Shape is null ? [Piece(context, piece, copy)] : Shaped(context, piece, copy));
+            {
+                parts.AddRange(piece.First switch
+                {
+                    { Taper: not null } => [Triangle(context, piece, copy)],
+                    { Shape: not null } => Shaped(context, piece, copy),
+                    _ => [Piece(context, piece, copy)],
+                });
+            }
         }
         parts.Add(new MakingPart(Phrase.Plain("Making up"), [.. Instructions(MakingUpSection.Write(context).Blocks)], 0));
         for (var edging = 0; edging < plan.Sizes[at].Edgings.Length; edging++)

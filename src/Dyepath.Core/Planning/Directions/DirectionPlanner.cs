@@ -129,9 +129,11 @@ internal sealed class DirectionPlanner
         {
             var counts = _counts[i][Groups.IndexOf(into)];
             var (name, piece) = (_targets.Name(i), into.Pieces.ToList().FindIndex(p => p.Id == fills.Into));
-            var cut = counts.Outlines.IsEmpty ? null : _layout.Edges(counts, piece, counts.Outlines[piece]).Find(fills.Opening, opening.Sides[0]);
+            var cut = counts.Outlines.IsEmpty ? null
+                : _layout.Edges(counts, piece, counts.Outlines[piece]).Find(fills.Opening, opening.Sides[0]);
             var (width, height) = cut is null ? default : _layout.Corner(into, opening, cut);
-            var (stitches, rows) = (own.Across.Nearest(width, own.SewnEnds(group, true)), own.Down.Nearest(height, own.SewnEnds(group, false)));
+            var stitches = own.Across.Nearest(width, own.SewnEnds(group, stitches: true));
+            var rows = own.Down.Nearest(height, own.SewnEnds(group, stitches: false));
             _counts[i][at] = new GroupCounts(group, null, stitches, rows, ImmutableDictionary<OpeningId, int>.Empty);
             (_wanted[i][group.Across.Measure], _wanted[i][group.Down.Measure]) = (width, height);
             (_finished[i][group.Across.Measure], _finished[i][group.Down.Measure]) =

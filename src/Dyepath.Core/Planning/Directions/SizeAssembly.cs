@@ -325,7 +325,9 @@ internal sealed class SizeAssembly(DirectionPlan chosen, SizeTargets targets)
         }
     }
 
-    /// <summary>What a row end takes along the slope of what fills a corner, and its length there: all of them are as long as the slope.</summary>
+    /// <summary>
+    /// What a row end takes along the slope of what fills a corner, and its length there: all of them are as long as the slope.
+    /// </summary>
     private (double Flat, Length Each) Slanted(GroupCounts counts, int rows)
     {
         var (width, height) = (_layout.Measure(counts, stitches: true), _layout.Measure(counts, stitches: false));

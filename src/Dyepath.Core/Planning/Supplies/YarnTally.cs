@@ -97,7 +97,9 @@ internal static class YarnTally
         yield return new YarnUse("swatch", false, unit * units);
     }
 
-    /// <summary>Yarn of a piece's stitches and of its turns; stitches worked together take the yarn of each (common practice, no source).</summary>
+    /// <summary>
+    /// Yarn of a piece's stitches and of its turns; stitches worked together take the yarn of each (common practice, no source).
+    /// </summary>
     private static (Length Stitches, Length Turns) Worked(SharedFabric shared, PiecePlan piece)
     {
         if (piece.Taper is { } taper)
