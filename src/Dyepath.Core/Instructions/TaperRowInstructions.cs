@@ -59,7 +59,7 @@ internal sealed class TaperRowInstructions
         var corner = _taper.Slope == PieceSide.Left ? "left" : "right";
         var edge = _taper.Slope == PieceSide.Left ? "end" : "begin";
         return Phrase.Of(
-            $"A triangle for the lower corner of the {PlaceNames.Of(fills.Into)} {PlaceNames.Of(fills.Opening)} at the wearer's {corner}, in rows of {Sc} from its lower edge up to a tip of one stitch. Rows become shorter where odd-numbered rows {edge}: that is its slanted edge; the opposite edge stays upright. It is {_piece.Width} wide and {_piece.Height} tall before it is sewn in; if yours is not, change the hook for it.");
+            $"A triangle for the lower corner of the {PlaceNames.Of(fills.Into)} {PlaceNames.Of(fills.Opening)} at the wearer's {corner}, in rows of {Sc} from its lower edge up to a tip of one stitch. Rows become shorter where odd-numbered rows {edge}: that is its slanted edge; the opposite edge stays upright. It is {_piece.Width} wide and {_piece.Height} tall before it is sewn in; if yours is not, change the hook for it. Both its sides look alike: the outside is the one with which its upright edge meets the {PlaceNames.Of(fills.Opening)}'s.");
     }
 
     public Instruction Foundation() => new(Phrase.Plain("Foundation"), Phrase.Plain($"Ch {Number(_piece.FoundationChains)}."));

@@ -63,7 +63,8 @@ internal static class PieceComparison
             Same(place, "rows told", said.RowStitches.Length, planned.Rows);
             var fills = whole.Construction.GroupOf(planned.Id).Fills!;
             var (wearers, slope) = taper.Slope == PieceSide.Left ? ("left", "end") : ("right", "begin");
-            if ((triangle.Of, triangle.Wearers, triangle.Slope) != ($"{PlaceNames.Of(fills.Into)} {PlaceNames.Of(fills.Opening)}", wearers, slope)
+            if ((triangle.Of, triangle.Meets) != ($"{PlaceNames.Of(fills.Into)} {PlaceNames.Of(fills.Opening)}", PlaceNames.Of(fills.Opening))
+                || (triangle.Wearers, triangle.Slope) != (wearers, slope)
                 || !Amounts.Says(triangle.Width, planned.Width) || !Amounts.Says(triangle.Height, planned.Height))
                 notes.Add((place, $"the text says {triangle}"));
             // Its outside faces in odd rows, which are worked from the right to the left.

@@ -116,7 +116,7 @@ internal sealed partial class PieceReader(ImmutableArray<string> sizes, List<str
                         wrong.Add($"{place}: “{words}” names another last row");
                     break;
                 case var purpose when Triangle().Match($"{purpose}: {words}") is { Success: true } triangle:
-                    piece = piece with { Triangle = new ReadTriangle(triangle.Groups["of"].Value, triangle.Groups["wearers"].Value, triangle.Groups["slope"].Value, triangle.Groups["width"].Value, triangle.Groups["height"].Value) };
+                    piece = piece with { Triangle = new ReadTriangle(triangle.Groups["of"].Value, triangle.Groups["opening"].Value, triangle.Groups["wearers"].Value, triangle.Groups["slope"].Value, triangle.Groups["width"].Value, triangle.Groups["height"].Value) };
                     break;
                 case "Then" when _lastOfWays > 0:
                     if (Number(Ended().Match(words), "n", place, words) != piece.Rows)
@@ -363,7 +363,7 @@ internal sealed partial class PieceReader(ImmutableArray<string> sizes, List<str
     [GeneratedRegex("[0-9]+")]
     private static partial Regex Numbers();
 
-    [GeneratedRegex(@"^A triangle for the lower corner of the (?<of>[a-z ]+) at the wearer's (?<wearers>left|right), in rows of (?:sc|dc) from its lower edge up to a tip of one stitch\. Rows become shorter where odd-numbered rows (?<slope>end|begin): that is its slanted edge; the opposite edge stays upright\. It is (?<width>.+) wide and (?<height>.+) tall before it is sewn in; if yours is not, change the hook for it\.$")]
+    [GeneratedRegex(@"^A triangle for the lower corner of the (?<of>[a-z ]+) at the wearer's (?<wearers>left|right), in rows of (?:sc|dc) from its lower edge up to a tip of one stitch\. Rows become shorter where odd-numbered rows (?<slope>end|begin): that is its slanted edge; the opposite edge stays upright\. It is (?<width>.+) wide and (?<height>.+) tall before it is sewn in; if yours is not, change the hook for it\. Both its sides look alike: the outside is the one with which its upright edge meets the (?<opening>[a-z ]+)'s\.$")]
     private static partial Regex Triangle();
 
     [GeneratedRegex("^(?<label>[^:]+): (?<words>.*)$")]

@@ -62,10 +62,11 @@ public sealed record ReadRow(int Part, int Row, int Stitches, int Left, int Chai
 }
 
 /// <param name="Of">The piece and the opening that it fills a corner of, such as <c>front neck</c>.</param>
+/// <param name="Meets">The opening whose upright edge its own meets, such as <c>neck</c>.</param>
 /// <param name="Wearers">The wearer's side.</param>
 /// <param name="Slope">Where odd-numbered rows <c>end</c> or <c>begin</c>.</param>
 /// <param name="Width">As printed.</param>
-public sealed record ReadTriangle(string Of, string Wearers, string Slope, string Width, string Height);
+public sealed record ReadTriangle(string Of, string Meets, string Wearers, string Slope, string Width, string Height);
 
 /// <summary>A part that is joined on.</summary>
 /// <param name="On">The row that it stands on, from 1.</param>

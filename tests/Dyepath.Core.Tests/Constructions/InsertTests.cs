@@ -315,7 +315,7 @@ public sealed class InsertTests
     {
         var plan = GarmentTrials.Check(Of("pullover", "sc", direction).With(g => g with
         {
-            Shape = (BoxyTop)g.Shape with { Neck = new Neck(NeckForm.VInsert, Cm(28)) { Depth = Cm(8), LetOff = Length.Zero } },
+            Shape = (BoxyTop)g.Shape with { Neck = new Neck(NeckForm.VInsert, Cm(28)) { Depth = Cm(8) } },
         }));
         Assert.Contains(plan.Sizes, s => s[PieceId.LeftInsert] is { Taper: { } taper } && Enumerable.Range(0, taper.Rows).Any(row => taper.Decreases(row) == 2));
         var text = GarmentTrials.Text(plan);
