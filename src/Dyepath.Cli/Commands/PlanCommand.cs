@@ -76,7 +76,7 @@ internal static class PlanCommand
                 new Text(size.Name),
                 .. size.Finished.Select(f => new Text(FormattableString.Invariant(
                     $"{f.Value.Centimetres:0.0} ({(f.Value - size.Target[f.Key]).Centimetres:+0.0;-0.0;0})"))),
-                .. size.Pieces.Select(p => new Text(FormattableString.Invariant($"{(p.Shape is { } shape ? $"{shape.ShortestRow} to {shape.WidestRow}" : string.Join('/', p.RowStitches))} × {p.Rows}"))),
+                .. size.Pieces.Select(p => new Text(FormattableString.Invariant($"{(p.Shape is { } shape ? $"{shape.ShortestRow} to {shape.WidestRow}" : p.Taper is { } taper ? $"{taper.Stitches} to 1" : string.Join('/', p.RowStitches))} × {p.Rows}"))),
                 new Text(Wording.WholeMetres(size.Yarn.Length)),
                 new Text(FormattableString.Invariant($"{size.Yarn.BallsSafe}")),
             ]);

@@ -20,7 +20,7 @@ internal static class EdgingCheck
         notes.Same("pickUp, over whole repeats", (edging.PickUp - (made.InRows ? made.Plus : 0)) % made.Multiple, 0);
         notes.Same("rule, places on the edge", places, Places(plan, size, edging.Where, fabric));
         Rounds(plan, edging, made, notes);
-        LiesFlat(edging, made, fabric, notes);
+        LiesFlat(plan, size, edging, fabric, notes);
         notes.Same("depth", edging.Depth, PlainFabric.EdgingDepth(plan, size, edging.Where, fabric.EdgingHeight), Length.FromMillimetres(0.1));
     }
 
@@ -43,12 +43,15 @@ internal static class EdgingCheck
     /// Every stretch takes about as many stitches as lie flat along it: a rule of whole stitches in up to four places is at most a sixth
     /// off, and its last places at most one stitch.
     /// </summary>
-    private static void LiesFlat(EdgingPlan edging, Edging made, PlainFabric fabric, Disagreements notes)
+    private static void LiesFlat(Plan plan, SizePlan size, EdgingPlan edging, PlainFabric fabric, Disagreements notes)
     {
-        var edge = Length.Zero;
+        var (edge, made) = (Length.Zero, EdgingLibrary.Find(edging.Edging));
+        var slopes = plan.Construction.Edgings.First(e => e.Place == edging.Where).Edges.Where(e => size[e.Edge.Piece].Taper is not null)
+            .ToDictionary(e => e.Name, e => fabric.Slope(size[e.Edge.Piece]));
         foreach (var rule in edging.Spread.Stretches)
         {
-            var each = rule.Stretch.Own is not null ? fabric.EdgingHeight : rule.Stretch.RowEnds ? fabric.RowHeight : fabric.StitchWidth;
+            var each = slopes.TryGetValue(rule.Stretch.Name, out var slope) ? slope / rule.Stretch.Places
+                : rule.Stretch.Own is not null ? fabric.EdgingHeight : rule.Stretch.RowEnds ? fabric.RowHeight : fabric.StitchWidth;
             edge += rule.Stretch.Places * each;
             var flat = rule.Stretch.Places * made.Draw * (rule.Stretch.RowEnds ? each / fabric.EdgingWidth : fabric.AlongStitches);
             var picked = Follow(new PickUp(0, [rule], 0, 0)).Stitches;
@@ -82,7 +85,7 @@ internal static class EdgingCheck
         foreach (var (_, edge) in construction.Edgings.First(e => e.Place == where).Edges)
         {
             var piece = size[edge.Piece];
-            var alongStitches = !edge.Side.IsUpright() == (plan.Direction == Direction.Up);
+            var alongStitches = !edge.Side.IsUpright() == (piece.Taper is not null || plan.Direction == Direction.Up);
             var hidden = alongStitches ? fabric.Seams.HiddenStitches : fabric.Seams.HiddenRows;
             var all = alongStitches ? piece.Stitches : piece.Rows;
             if (piece.Shape is not null)

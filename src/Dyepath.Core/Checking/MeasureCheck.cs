@@ -43,6 +43,8 @@ internal sealed class MeasureCheck
             }
             foreach (var opening in group.Openings)
                 check.Opening(group, opening);
+            if (group.Fills is { } fills)
+                check.Corners(group, fills);
         }
     }
 
@@ -109,9 +111,18 @@ internal sealed class MeasureCheck
         var hidden = Length.Zero;
         foreach (var side in ends.Where(side => IsSewn(group.Pieces[0].Id, side)))
         {
-            hidden += side.IsUpright() == Up
-                ? _fabric.StitchWidth * _fabric.Seams.HiddenStitches
-                : _fabric.RowHeight * _fabric.Seams.HiddenRows;
+            if (group.Fills is not null)
+            {
+                hidden += side.IsUpright()
+                    ? _fabric.TriangleStitch * _fabric.Seams.HiddenStitches
+                    : _fabric.EdgingRow * _fabric.Seams.HiddenRows;
+            }
+            else
+            {
+                hidden += side.IsUpright() == Up
+                    ? _fabric.StitchWidth * _fabric.Seams.HiddenStitches
+                    : _fabric.RowHeight * _fabric.Seams.HiddenRows;
+            }
         }
         return hidden;
     }
@@ -127,6 +138,26 @@ internal sealed class MeasureCheck
             }
         }
         return false;
+    }
+
+    /// <summary>
+    /// A triangle is as wide as half of the cut that it is sewn into and as tall as the cut is deep, to half a stitch and half a row: what
+    /// the seams take of the piece makes the cut wider and deeper, and what is above the shoulder seam is no part of it.
+    /// </summary>
+    private void Corners(PieceGroup group, CornerFill fills)
+    {
+        var (piece, into) = (_size[fills.Into], _construction.GroupOf(fills.Into));
+        var opening = into.Opening(fills.Opening, fills.Into);
+        if (piece.Shape is null || new PlainShape(piece, _construction, Up).Cut(opening, opening.Sides[0]) is not { } cut)
+        {
+            _notes.Say("inserts", $"Nothing of the {piece.Name} is cut for them.");
+            return;
+        }
+        var (one, other) = Up ? (_fabric.StitchWidth, _fabric.RowHeight) : (_fabric.RowHeight, _fabric.StitchWidth);
+        var (across, down) = (one * (cut.To - cut.From), other * cut.Into);
+        var upright = Up ? _fabric.StitchWidth * _fabric.Seams.HiddenStitches : _fabric.RowHeight * _fabric.Seams.HiddenRows;
+        _notes.Same("inserts, width", _size.Finished[group.Across.Measure], across / 2 + upright, _fabric.TriangleStitch / 2 + Tolerance);
+        _notes.Same("inserts, height", _size.Finished[group.Down.Measure], down, _fabric.EdgingRow / 2 + Tolerance);
     }
 
     /// <summary>An opening of shaped pieces, its length and its depths measured on the pieces as they are laid out.</summary>

@@ -11,12 +11,24 @@ internal static class PieceCheck
 {
     public static void Piece(Plan plan, PiecePlan piece, PlainFabric fabric, Disagreements notes)
     {
-        notes.Same("foundationChains", piece.FoundationChains, piece.Working == Working.Turned ? Chains(fabric, piece.Stitches) : piece.Stitches);
+        notes.Same("foundationChains", piece.FoundationChains, piece switch
+        {
+            { Taper: not null } => piece.Stitches + 1,
+            { Working: Working.Turned } => Chains(fabric, piece.Stitches),
+            _ => piece.Stitches,
+        });
         notes.Same("foundation.chains", piece.Foundation.Chains, piece.FoundationChains);
         if (fabric.PerUnit == 2 && piece.Working != Working.Turned && !LinenMeets(piece))
             notes.Say("stitches", $"{piece.Stitches} stitches of linen stitch bring a single crochet over or beside another where a round ends.");
         if (piece.Shape is not null)
             ShapeCheck.Shape(plan, piece, fabric, notes);
+        if (piece.Taper is { } taper)
+        {
+            Triangle(plan, piece, taper, notes);
+            notes.Same("width", piece.Width, fabric.TriangleStitch * piece.Stitches, Length.FromMillimetres(0.1));
+            notes.Same("height", piece.Height, fabric.EdgingRow * piece.Rows, Length.FromMillimetres(0.1));
+            return;
+        }
         var stitches = piece.Shape is null ? piece.RowStitches.Average() : ShapeCheck.Width(piece);
         var (along, up) = (fabric.StitchWidth * stitches, fabric.RowHeight * piece.Rows);
         var (width, height) = plan.Direction == Direction.Up ? (along, up) : (up, along);
@@ -35,6 +47,25 @@ internal static class PieceCheck
         }
         if (fabric.Period is { } period)
             notes.Same("lean", piece.Lean, Lean(piece, fabric.PerUnit, period), 1e-5);
+    }
+
+    /// <summary>
+    /// From all of its stitches down to one, each row as near to the straight line as whole stitches come, no row losing more than two; the
+    /// slope lies away from the upright edge, which is sewn.
+    /// </summary>
+    private static void Triangle(Plan plan, PiecePlan piece, Taper taper, Disagreements notes)
+    {
+        notes.Same("taper, first row", taper.At(0), piece.Stitches);
+        notes.Same("taper, last row", taper.At(piece.Rows - 1), 1);
+        for (var row = 1; row < piece.Rows; row++)
+        {
+            var line = piece.Stitches - (piece.Stitches - 1.0) * row / (piece.Rows - 1);
+            notes.Same($"taper, row {row + 1}", taper.At(row), line, 0.5 + 1e-9);
+            if (taper.At(row - 1) - taper.At(row) is < 0 or > 2)
+                notes.Say($"taper, row {row + 1}", $"It has {taper.At(row)} stitches over {taper.At(row - 1)}.");
+        }
+        if (plan.Construction.IsSewn(piece.Id, taper.Slope) || !plan.Construction.IsSewn(piece.Id, taper.Slope.Mirrored()))
+            notes.Say("taper", $"It is sewn along its slope, or not along the other edge.");
     }
 
     /// <summary>

@@ -21,6 +21,7 @@ internal sealed class PlainFabric
         var whole = swatch.Hung ?? swatch.Blocked ?? swatch.Worked;
         StitchWidth = gauge.Over / gauge.Stitches;
         RowHeight = gauge.Over / gauge.Rows;
+        TriangleStitch = whole.Over / whole.Stitches;
         EdgingRow = fabric.Stitch.Id == "sc" ? whole.Over / whole.Rows : whole.Over / whole.Stitches * 0.9;
         (EdgingHeight, EdgingWidth) = fabric.Edging is { } own
             ? (own.Over / own.Rows, own.Over / own.Stitches)
@@ -35,6 +36,17 @@ internal sealed class PlainFabric
         Seams = plan.Project.Garment.Seams;
         TurningChainCounts = fabric.ChainCountsAsStitch;
     }
+
+    /// <summary>Along the slanted edge of a triangle once its other two are sewn.</summary>
+    public Length Slope(PiecePlan piece)
+    {
+        var wide = (TriangleStitch * (piece.Stitches - Seams.HiddenStitches)).Centimetres;
+        var tall = (EdgingRow * (piece.Rows - Seams.HiddenRows)).Centimetres;
+        return Length.FromCentimetres(Math.Sqrt(wide * wide + tall * tall));
+    }
+
+    /// <summary>Width of a stitch of what is worked up in single crochet whatever the garment is.</summary>
+    public Length TriangleStitch { get; }
 
     public FabricStitch Stitch { get; }
 

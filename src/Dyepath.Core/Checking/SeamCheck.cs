@@ -47,7 +47,7 @@ internal sealed class SeamCheck
     private void Judged(Join join, SeamPlan seam, double period, Disagreements notes)
     {
         var colours = !BesideBands(join) && join.First.AddRange(join.Second).All(e => _size[e.Piece].Pooled);
-        var (one, other) = BesideBands(join) ? ([], []) : (Walk(join, join.First), Walk(join, join.Second));
+        var (one, other) = !colours ? ([], []) : (Walk(join, join.First), Walk(join, join.Second));
         var (continued, mirrored) = (Jump(one, other, period, false), Jump(one, other, period, true));
         notes.Same($"seams.{seam.Where}", seam.PhaseJump, seam.Extension == SeamExtension.Mirrored ? mirrored : continued, Tolerance);
         notes.Same($"seams.{seam.Where}, chance", seam.Chance, colours ? 0.25 * period : 0, Tolerance);
@@ -85,8 +85,6 @@ internal sealed class SeamCheck
         var walked = new List<(double Seen, double Beyond)>();
         foreach (var edge in edges)
         {
-            if (!_size[edge.Piece].Pooled)
-                return [];
             var along = AsWorn(edge, join);
             if (edge.Backwards)
                 along.Reverse();
@@ -97,6 +95,8 @@ internal sealed class SeamCheck
 
     private int Places(PieceEdge edge)
     {
+        if (edge.Stretch is Stretch.FirstHalf or Stretch.SecondHalf)
+            return Half(edge);
         if (_size[edge.Piece].Shape is not null)
             return Shape(edge.Piece).Visible(edge, Choice).Length;
         var (from, to) = Ends(edge);
@@ -104,11 +104,21 @@ internal sealed class SeamCheck
             || _size[edge.Piece].Working != Working.Spiral ? 0 : 1);
     }
 
+    /// <summary>Half of a cut's lower edge and the upright one beside it, whose upper end the seam of its side takes.</summary>
+    private int Half(PieceEdge edge)
+    {
+        var opening = _construction.GroupOf(edge.Piece).Opening(edge.Opening!.Value, edge.Piece);
+        var (along, atBeginning, atEnd) = Shape(edge.Piece).Places(opening, edge.Side);
+        var hidden = Up ? Choice.HiddenRows : Choice.HiddenStitches;
+        return edge.Stretch == Stretch.FirstHalf ? along / 2 + atBeginning - hidden : along - along / 2 + atEnd - hidden;
+    }
+
     /// <summary>A row of linen stitch is counted in stitches along its side, and read in pairs.</summary>
     private (int From, int To) Ends(PieceEdge edge)
     {
         var piece = _size[edge.Piece];
-        var alongStitches = AlongStitches(edge.Side);
+        // A triangle is worked up whatever the garment is.
+        var alongStitches = piece.Taper is not null ? !edge.Side.IsUpright() : AlongStitches(edge.Side);
         var all = alongStitches ? piece.Stitches : piece.Rows;
         var hidden = alongStitches ? Choice.HiddenStitches : Choice.HiddenRows;
         int from = 0, to = all;

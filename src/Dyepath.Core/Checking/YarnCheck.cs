@@ -111,8 +111,32 @@ internal static class YarnCheck
             notes.Say(what, "The shares of makers do not rise ball by ball to 99 of 100, or another number serves 19 of 20.");
     }
 
+    /// <summary>
+    /// Every stitch of the row below takes a single crochet's yarn, worked into alone or together with the next; every turn not quite
+    /// half of one.
+    /// </summary>
+    private static void Triangle(PiecePlan piece, Taper taper, YarnPlan yarn, PlainFabric fabric, Disagreements notes)
+    {
+        var single = fabric.Unit / (fabric.Stitch.YarnInSingleCrochet * fabric.PerUnit);
+        var worked = (double)piece.Stitches;
+        for (var row = 1; row < piece.Rows; row++)
+            worked += taper.At(row - 1) + 0.45;
+        var chains = (piece.Stitches + 1) * 25.5 / 53;
+        notes.Same($"uses.{piece.Name}", Used("stitches") + Used("turning"), piece.Copies * worked * single, Tolerance);
+        notes.Same($"uses.{piece.Name}: foundation", Used("foundation"), piece.Copies * chains * single, Tolerance);
+        if (!yarn.Uses.Where(u => u.What.StartsWith($"{piece.Name}:", StringComparison.Ordinal)).All(u => u.Companion))
+            notes.Say($"uses.{piece.Name}", "It is plain, and takes of the variegated yarn.");
+
+        Length Used(string what) => yarn.Uses.Where(u => u.What == $"{piece.Name}: {what}").Aggregate(Length.Zero, (sum, use) => sum + use.Length);
+    }
+
     private static void Piece(PiecePlan piece, YarnPlan yarn, PlainFabric fabric, Disagreements notes)
     {
+        if (piece.Taper is { } taper)
+        {
+            Triangle(piece, taper, yarn, fabric, notes);
+            return;
+        }
         var units = 0.0;
         foreach (var part in piece.Shape?.Parts ?? [])
         {

@@ -55,7 +55,7 @@ public sealed record BoxyTop(
             .. Sleeves is null ? [] : ImmutableArray.Create((GarmentMeasure.SleeveLength, "with rectangular sleeves {0} long")),
         ]);
 
-    public override string? PlainPiecesField => Sleeves is { Pooled: false } ? "sleeves.yarn" : null;
+    public override string? PlainPiecesField => Sleeves is { Pooled: false } ? "sleeves.yarn" : Neck.PlainPiecesField;
 
     internal static GarmentKind Pullover { get; } = new(
         "Pullover", "M13 14h22v22H13zM13 14H3v9h10M35 14h10v9H35M19 14h10",
@@ -82,10 +82,11 @@ public sealed record BoxyTop(
     {
         ArgumentNullException.ThrowIfNull(garment);
         return new Construction(
-            [Panels(), .. Sleeves is { } sleeves ? [RectangularSleeves.Group(sleeves)] : ImmutableArray<PieceGroup>.Empty],
+            [Panels(), .. Sleeves is { } sleeves ? [RectangularSleeves.Group(sleeves)] : ImmutableArray<PieceGroup>.Empty, .. Neck.Pieces],
             [.. Neck.Joined(ShoulderedBody.Joins), .. Sleeves is null ? [] : RectangularSleeves.Joins(PieceId.Front, PieceId.Front)],
             [
                 Neck.Shoulders,
+                .. Neck.Filling,
                 .. Sleeves is null
                     ? ImmutableArray.Create(ShoulderedBody.Sides)
                     :
@@ -100,7 +101,7 @@ public sealed record BoxyTop(
                     : RectangularSleeves.Cuffs,
             ])
         {
-            Worn = [new(PieceId.Front), .. Sleeves is null ? [] : RectangularSleeves.Worn(PieceId.Front, PieceId.Front)],
+            Worn = [new(PieceId.Front), .. Neck.Worn, .. Sleeves is null ? [] : RectangularSleeves.Worn(PieceId.Front, PieceId.Front)],
         };
     }
 
@@ -127,7 +128,7 @@ public sealed record BoxyTop(
         var neck = finished[GarmentMeasure.NeckWidth];
         return
         [
-            .. Neck.Worn(size),
+            .. Neck.Fits(size),
             ShoulderedBody.ShoulderFit(finished[GarmentMeasure.Width] / 4 - neck / 2, BodyMeasure.Bust, size),
             .. Girth.Worn(finished[GarmentMeasure.Width], body),
             .. Sleeves is null

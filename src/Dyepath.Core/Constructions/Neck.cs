@@ -27,6 +27,9 @@ public enum NeckForm
 
     /// <summary>Cut to a point in front; the back is not cut.</summary>
     V,
+
+    /// <summary>Cut square in front, its lower corners filled with plain triangles up to the lines of a V; the back is not cut.</summary>
+    VInsert,
 }
 
 /// <summary>The neck of a garment whose front and back meet at the shoulders.</summary>
@@ -55,6 +58,7 @@ public sealed record Neck(NeckForm Form, Length? Width)
         (NeckForm.Slit, "slit", "a slit between the shoulders"), (NeckForm.Boat, "boat", "boat: a wide slit"),
         (NeckForm.Buttoned, "buttoned", "small, left shoulder buttoned"), (NeckForm.Square, "square", "square, cut"),
         (NeckForm.Round, "round", "round, cut in steps"), (NeckForm.V, "v", "V, cut in steps"),
+        (NeckForm.VInsert, "v-insert", "V, square cut filled with plain inserts"),
     ];
 
     internal static readonly Length UsualStep = Length.FromCentimetres(0.5);
@@ -77,6 +81,9 @@ public sealed record Neck(NeckForm Form, Length? Width)
     {
         /// <summary>What the width field says of it where it is left out, but for an adult's centimetres.</summary>
         public string? UsualWidth { get; init; }
+
+        /// <summary>The line of its edge where inserts fill a part of what is cut out; missing: <see cref="Profile"/>.</summary>
+        public ImmutableArray<CutPoint>? Edge { get; init; }
     }
 
     /// <param name="Depth">In front.</param>
@@ -117,10 +124,19 @@ public sealed record Neck(NeckForm Form, Length? Width)
             "A round neck of an adult is 20 cm wide, 10 cm deep in front and 2.5 cm at the back, its edging inside; a child's follows the head (common practice, no source). Rows follow its curve in steps."),
         NeckForm.V => new(
             // 18 to 22 cm wide and 18 to 24 deep are common for an adult.
-            new(20, 20), new(0.36, 0.28), [new(0, 0), new(0.5, 1), new(1, 0)],
+            new(20, 20), new(0.36, 0.28), Point,
             "A V neck of an adult is 20 cm wide and comes to its point 20 cm below the shoulder in front, its edging inside; the back is not cut. A child's follows the head (common practice, no source). Rows follow its slopes in steps."),
+        NeckForm.VInsert => new(
+            new(20, 20), new(0.36, 0.28), Cut.Square,
+            "A V neck with inserts is cut square in front, 20 cm wide and 20 cm deep for an adult, its edging inside; the back is not cut. Triangles of companion yarn fill the lower corners, so that its edge runs straight from each shoulder to the middle of the cut's lower edge. They are as wide as half of the cut and as tall as it is deep, as it was made. A child's follows the head (common practice, no source).")
+        {
+            Edge = Point,
+        },
         _ => throw new InvalidOperationException($"No neck {Form}."),
     };
+
+    /// <summary>Straight from either end to a point in the middle.</summary>
+    private static ImmutableArray<CutPoint> Point { get; } = [new(0, 0), new(0.5, 1), new(1, 0)];
 
     private static ImmutableArray<CutPoint> HalfEllipse { get; } =
     [
@@ -132,6 +148,9 @@ public sealed record Neck(NeckForm Form, Length? Width)
     /// At the outer end of an open shoulder its band is sewn down, so that the armhole holds (common practice, no source).
     /// </summary>
     internal static readonly Length SewnDown = Length.FromCentimetres(1);
+
+    /// <summary>Inserts fill a part of what is cut out.</summary>
+    internal bool IsFilled => Of.Edge is not null;
 
     private bool IsButtoned => Form == NeckForm.Buttoned;
 
@@ -188,7 +207,7 @@ public sealed record Neck(NeckForm Form, Length? Width)
     /// Corners of one that is cut are edges of their own; those of a slit can take extra stitches. Beside an open shoulder the neck's
     /// edging is no round, and the front's shoulder has a band with buttonholes, which lies on the back.
     /// </summary>
-    internal ImmutableArray<EdgingEdge> Edgings => !IsButtoned ? [ShoulderedBody.Neck(corners: IsCut ? 0 : 2)]
+    internal ImmutableArray<EdgingEdge> Edgings => IsFilled ? [Inserts.Edge] : !IsButtoned ? [ShoulderedBody.Neck(corners: IsCut ? 0 : 2)]
         :
         [
             ShoulderedBody.Neck(corners: 1) with { Begins = null, OpensAt = "at the left shoulder's end of the front neck" },
@@ -208,8 +227,21 @@ public sealed record Neck(NeckForm Form, Length? Width)
 
     private static Join OpenShoulder { get; } = ShoulderedBody.Joins.First(j => j.Id == SeamId.LeftShoulder);
 
+    /// <inheritdoc cref="GarmentShape.PlainPiecesField"/>
+    internal string? PlainPiecesField => IsFilled ? "neck" : null;
+
+    /// <summary>Pieces beside front and back that belong to it.</summary>
+    internal ImmutableArray<PieceGroup> Pieces => IsFilled ? [Inserts.Group] : [];
+
+    /// <summary>What is sewn for it once the shoulders are.</summary>
+    internal ImmutableArray<SewingStep> Filling => IsFilled ? [Inserts.Sewing] : [];
+
+    /// <summary>What is seen of it in front.</summary>
+    internal ImmutableArray<WornPart> Worn => IsFilled ? Inserts.Worn : [];
+
     internal ImmutableArray<Join> Joined(ImmutableArray<Join> joins) =>
-        IsButtoned ? [.. joins.Select(j => j.Id == SeamId.LeftShoulder ? j with { Kind = JoinKind.Opening } : j)] : joins;
+        IsFilled ? [.. joins, .. Inserts.Joins]
+        : IsButtoned ? [.. joins.Select(j => j.Id == SeamId.LeftShoulder ? j with { Kind = JoinKind.Opening } : j)] : joins;
 
     internal SewingStep Shoulders =>
         IsButtoned ? ShoulderedBody.Shoulders with { Seams = [SeamId.RightShoulder] } : ShoulderedBody.Shoulders;
@@ -271,7 +303,7 @@ public sealed record Neck(NeckForm Form, Length? Width)
             return null;
         var finished = size.Finished;
         var width = finished[GarmentMeasure.NeckWidth];
-        var around = Opening.Cut is { } cut
+        var around = Opening.Cut is { } made && made with { Profile = Of.Edge ?? made.Profile } is var cut
             ? (Edge(cut, width, Deep(GarmentMeasure.NeckDepth)) + Edge(cut, width, Deep(GarmentMeasure.BackNeckDepth))) / 2
             : width;
         if (IsButtoned)
@@ -284,7 +316,7 @@ public sealed record Neck(NeckForm Form, Length? Width)
     /// <summary>Body measures that it is held against where they are known.</summary>
     internal ImmutableArray<BodyMeasure> Wishes => Form == NeckForm.Boat ? [BodyMeasure.Head, BodyMeasure.CrossBack] : [BodyMeasure.Head];
 
-    internal ImmutableArray<WornFit> Worn(TargetContext size) => [.. new[] { Passes(size), Stays(size) }.OfType<WornFit>()];
+    internal ImmutableArray<WornFit> Fits(TargetContext size) => [.. new[] { Passes(size), Stays(size) }.OfType<WornFit>()];
 
     /// <summary>Whether an adult's boat neck stays on the shoulders; a child's head is nearly as wide as they are.</summary>
     private WornFit? Stays(TargetContext size) => Form != NeckForm.Boat || IsChild(size) || !size.Body.Has(BodyMeasure.CrossBack) ? null

@@ -17,7 +17,8 @@ internal sealed record NeckChoice(ImmutableArray<NeckForm> Forms)
     public static NeckChoice InFront { get; } = new([NeckForm.Slit, NeckForm.Square, NeckForm.Round, NeckForm.V]) { OpensInFront = true };
 
     /// <summary>A garment with armholes cut; its shoulders are too short for buttons.</summary>
-    public static NeckChoice Sleeveless { get; } = new([NeckForm.Square, NeckForm.Round, NeckForm.V, NeckForm.Slit, NeckForm.Boat])
+    public static NeckChoice Sleeveless { get; } = new(
+        [NeckForm.Square, NeckForm.Round, NeckForm.V, NeckForm.VInsert, NeckForm.Slit, NeckForm.Boat])
     {
         UsualStep = Length.Zero,
     };
@@ -107,6 +108,7 @@ internal sealed record NeckChoice(ImmutableArray<NeckForm> Forms)
         NeckForm.Round => "cut along a curve, in steps",
         NeckForm.V when OpensInFront => "the fronts are cut to a point where they meet, in steps",
         NeckForm.V => "cut to a point in front, in steps",
+        NeckForm.VInsert => "cut square in front, its lower corners filled with plain triangles of companion yarn, so that the edge is a V",
         _ => throw new InvalidOperationException($"No neck {form}."),
     };
 

@@ -86,7 +86,7 @@ public sealed record Poncho(double ArmShare, Length? Length, Neck Neck, Length? 
         var (across, neck) = (finished[GarmentMeasure.WristToWrist], finished[GarmentMeasure.NeckWidth]);
         return
         [
-            .. Neck.Worn(size),
+            .. Neck.Fits(size),
             ShoulderedBody.ShoulderFit((across - neck) / 2, BodyMeasure.CentreBackNeckToCuff, size),
             .. SideJoin is null
                 ? []

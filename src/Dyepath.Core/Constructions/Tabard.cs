@@ -140,7 +140,7 @@ public sealed record Tabard(Ease BustEase, Length BelowWaist, Neck Neck, Length 
         var (panel, neck) = (finished[GarmentMeasure.PanelWidth], finished[GarmentMeasure.NeckWidth]);
         return
         [
-            .. Neck.Worn(size),
+            .. Neck.Fits(size),
             ShoulderedBody.ShoulderFit((panel - neck) / 2, BodyMeasure.Bust, size),
             new("front, back and tabs, all round", 2 * (panel + finished[GarmentMeasure.TabLength]), BodyMeasure.Bust, body[BodyMeasure.Bust], "garment.ease", "give more ease"),
         ];

@@ -38,6 +38,8 @@ public sealed record Vest(
         "Front and back", ("round", "the body"), ("up", "the body"), "A vest",
         [(GarmentMeasure.Width, "{0} round"), (GarmentMeasure.Length, "{0} long"), (GarmentMeasure.ArmholeDepth, "with armholes {0} deep")]);
 
+    public override string? PlainPiecesField => Neck.PlainPiecesField;
+
     internal static GarmentKind Kind { get; } = new(
         "Vest", "M13 16h4V8h4v7h6V8h4v8h4v24H13z", Document(),
         [
@@ -49,12 +51,12 @@ public sealed record Vest(
     private BodyGirth Girth => new(BustEase, HipEase, BelowWaist >= HipBelowWaist);
 
     public override Construction Construct(GarmentSpec garment) => new(
-        [Panels()],
-        ShoulderedBody.Joins,
-        [ShoulderedBody.Shoulders, ShoulderedBody.Sides],
+        [Panels(), .. Neck.Pieces],
+        Neck.Joined(ShoulderedBody.Joins),
+        [ShoulderedBody.Shoulders, .. Neck.Filling, ShoulderedBody.Sides],
         [ShoulderedBody.Hem, .. Neck.Edgings, ShoulderedBody.Armholes])
     {
-        Worn = [new(PieceId.Front)],
+        Worn = [new(PieceId.Front), .. Neck.Worn],
     };
 
     public override Length Target(GarmentMeasure measure, TargetContext size)
@@ -93,7 +95,7 @@ public sealed record Vest(
         var (depth, inset) = (finished[GarmentMeasure.ArmholeDepth], finished[GarmentMeasure.ArmholeInset]);
         return
         [
-            .. Neck.Worn(size),
+            .. Neck.Fits(size),
             ShoulderedBody.ShoulderFit(finished[GarmentMeasure.Width] / 4 - inset - neck / 2, BodyMeasure.CrossBack, size),
             new("armhole", 2 * (depth + inset), BodyMeasure.UpperArm, body[BodyMeasure.UpperArm], "garment.upperArmEase", "give more ease at the upper arm"),
             .. Girth.Worn(finished[GarmentMeasure.Width], body),

@@ -42,10 +42,14 @@ public sealed record Construction(
             return
             [
                 new(PieceId.Back),
-                .. Worn.Where(w => !front.Pieces.Any(p => p.Id == w.Piece)).Select(w => w with { Beside = PieceId.Back }),
+                .. Worn.Where(w => !front.Pieces.Any(p => p.Id == w.Piece) && GroupOf(w.Piece).Fills is null)
+                    .Select(w => w with { Beside = PieceId.Back }),
             ];
         }
     }
+
+    /// <summary>Groups whose measures and counts may be asked for; those of every other follow from them.</summary>
+    public IEnumerable<PieceGroup> Asked => Groups.Where(g => g.Fills is null);
 
     /// <summary>The edge that holds it on its wearer; missing where it hangs from the shoulders, or is not hung.</summary>
     public HeldEdge? Held { get; init; }
@@ -138,6 +142,20 @@ public sealed record PieceGroup(
     /// </summary>
     public GoreDesign? Gores { get; init; }
 
+    /// <summary>
+    /// Plain triangles that fill the corners of an opening cut straight, the group's first piece that at the wearer's left; their counts
+    /// follow from the cut. They are worked up from their bottom in single crochet, whatever the garment's direction and stitch.
+    /// </summary>
+    public CornerFill? Fills { get; init; }
+
+    /// <summary>The side of one of its pieces along which rows decrease.</summary>
+    public PieceSide SlopeOf(PieceId piece) =>
+        Pieces.First(p => p.Id == piece).Mirrored ? PieceSide.Right : PieceSide.Left;
+
+    /// <summary>Which way its pieces are worked.</summary>
+    /// <param name="direction">Of the garment.</param>
+    public Direction WorkedIn(Direction direction) => Fills is null ? direction : Direction.Up;
+
     /// <summary>Its upright sides are slopes: stitches and row ends by turns.</summary>
     public bool IsSloped => Form is not null || Bias > 0;
 
@@ -161,8 +179,13 @@ public sealed record PieceGroup(
     public OpeningDesign Opening(OpeningId id, PieceId piece) => OpeningsOf(piece).First(o => o.Id == id);
 
     /// <summary>The dimension that a direction counts in stitches, or the other one.</summary>
-    public PieceDimension Along(Direction direction, bool stitches) => (direction == Direction.Up) == stitches ? Across : Down;
+    public PieceDimension Along(Direction direction, bool stitches) => (WorkedIn(direction) == Direction.Up) == stitches ? Across : Down;
 }
+
+/// <param name="Opening">One that is cut in the middle of the top.</param>
+/// <param name="Into">The piece that it is cut into.</param>
+/// <param name="Field">Where the document asks for it.</param>
+public sealed record CornerFill(OpeningId Opening, PieceId Into, string Field);
 
 /// <summary>
 /// How a piece that is worked sideways narrows towards its top: row pairs stop short of it, spread evenly, so that a gore

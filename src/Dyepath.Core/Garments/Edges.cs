@@ -50,6 +50,12 @@ public enum Stretch
 
     /// <summary>From the opening's end to the side's.</summary>
     AfterOpening,
+
+    /// <summary>Of an opening that is cut: from its beginning to the middle of its lower edge.</summary>
+    FirstHalf,
+
+    /// <summary>From that middle to the opening's end.</summary>
+    SecondHalf,
 }
 
 /// <summary>A stretch of a piece's side, and which way it is gone along.</summary>
@@ -60,6 +66,11 @@ public sealed record PieceEdge(
 {
     /// <summary>An opening at the side's beginning that is left out of the stretch, where the garment has it.</summary>
     public OpeningId? Above { get; init; }
+
+    /// <summary>
+    /// What is sewn along it is sewn in once the seams at its ends are closed, and takes nothing from the stretches beside it.
+    /// </summary>
+    public bool IsFilled => Stretch is Stretch.FirstHalf or Stretch.SecondHalf;
 
     /// <summary>The same stretch, gone along the other way.</summary>
     public PieceEdge Reverse() => this with { Backwards = !Backwards };
@@ -112,6 +123,9 @@ public enum SewingManner
 
     /// <summary>Short pieces that bridge the sides of two pieces, between their marks.</summary>
     Between,
+
+    /// <summary>Triangles into the lower corners of what is cut out of a piece.</summary>
+    IntoCorners,
 
     /// <summary>The ends of a strap inside what is sewn, over its edges: no seam of edges.</summary>
     HangFrom,

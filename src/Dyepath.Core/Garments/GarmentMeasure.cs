@@ -73,6 +73,12 @@ public enum GarmentMeasure
 
     /// <summary>How far up from the hem a side is left open.</summary>
     Vent,
+
+    /// <summary>Of a triangle that fills the corner of a cut, along the cut's lower edge.</summary>
+    InsertWidth,
+
+    /// <summary>Of the same, along the cut's upright edge.</summary>
+    InsertHeight,
 }
 
 /// <summary>Names of measures in the document: these in camel case.</summary>

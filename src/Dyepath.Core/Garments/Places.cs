@@ -24,6 +24,10 @@ public enum PieceId
 
     /// <summary>A short piece that holds front and back together at a side.</summary>
     Tab,
+
+    /// <summary>A plain triangle in the corner of a cut at the wearer's left.</summary>
+    LeftInsert,
+    RightInsert,
 }
 
 /// <summary>Where edges of pieces meet: sewn, or the join of a round. JSON names them by these words in lower case, parted.</summary>
@@ -63,6 +67,10 @@ public enum SeamId
 
     /// <summary>Where two fronts meet, buttoned or open.</summary>
     FrontOpening,
+
+    /// <summary>Along the lower edge of a cut from its middle, and up its upright edge.</summary>
+    LeftInsert,
+    RightInsert,
 }
 
 /// <summary>What a seam leaves open.</summary>
@@ -102,6 +110,8 @@ public static class PlaceNames
         PieceId.Gusset => "gusset",
         PieceId.Strap => "strap",
         PieceId.Tab => "tab",
+        PieceId.LeftInsert => "left insert",
+        PieceId.RightInsert => "right insert",
         _ => throw new ArgumentOutOfRangeException(nameof(piece), piece, "No such piece."),
     };
 
@@ -130,6 +140,8 @@ public static class PlaceNames
         SeamId.RightTabFront => "right tab to front",
         SeamId.RightTabBack => "right tab to back",
         SeamId.FrontOpening => "front opening",
+        SeamId.LeftInsert => "left insert to front",
+        SeamId.RightInsert => "right insert to front",
         _ => throw new ArgumentOutOfRangeException(nameof(seam), seam, "No such seam."),
     };
 

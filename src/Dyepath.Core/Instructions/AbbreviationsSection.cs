@@ -4,6 +4,7 @@ using Dyepath.Core.Booklets;
 using Dyepath.Core.Colours;
 using Dyepath.Core.Edgings;
 using Dyepath.Core.Fabrics;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Replays;
 
 namespace Dyepath.Core.Instructions;
@@ -15,6 +16,8 @@ internal static class AbbreviationsSection
     [
         ("sl st", "slip stitch"),
         ("sc", "single crochet"),
+        ("sc2tog", "single crochet 2 together"),
+        ("sc3tog", "single crochet 3 together"),
         ("hdc", "half double crochet"),
         ("dc", "double crochet"),
     ];
@@ -59,6 +62,12 @@ internal static class AbbreviationsSection
         {
             yield return Phrase.Of(
                 $"{new Strong(Phrase.Plain("Linen stitch"))}: {sc} and ch 1 in turn; every {sc} is worked into the ch-1 space below, every ch 1 lies over a {sc}. A pair is one {sc} and one ch; both count as stitches.");
+        }
+        foreach (var less in context.Plan.Sizes.SelectMany(s => s.Pieces).Select(p => p.Taper).OfType<Taper>()
+            .SelectMany(t => Enumerable.Range(0, t.Rows).Select(t.Decreases)).Where(n => n > 0).Distinct().Order())
+        {
+            yield return Phrase.Of(
+                $"{new Strong(new Phrase([new Term($"sc{less + 1}tog")]))}: insert the hook in the next st, {new Term("yarn over")} and draw a loop through, {(less == 1 ? "and again in the st after it" : "and again in each of the 2 sts after it")}; {new Term("yarn over")} and draw it through all {less + 2} loops. {less + 1} sts have become one.");
         }
         foreach (var special in context.Plan.Sizes[0].Edgings.SelectMany(e => EdgingLibrary.Find(e.Edging).Special).Distinct())
             yield return special;

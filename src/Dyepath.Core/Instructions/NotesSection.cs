@@ -43,7 +43,12 @@ internal static class NotesSection
                 _ => "",
             };
             items.Add(Phrase.Plain(
-                $"Pieces are shaped by rows that stop short, go on over a chain, or are joined on: no stitch is decreased or increased, so that the colours go on. Where a row stops short, the rest stays unworked{held}."));
+                $"{(context.Pieces.Any(p => p.First.Taper is not null) ? $"Pieces of {context.Project.Yarn.Name}" : "Pieces")} are shaped by rows that stop short, go on over a chain, or are joined on: no stitch is decreased or increased, so that the colours go on. Where a row stops short, the rest stays unworked{held}."));
+        }
+        if (context.Construction.Groups.Select(g => g.Fills).FirstOrDefault(f => f is not null) is { } fills)
+        {
+            items.Add(Phrase.Plain(
+                $"The {PlaceNames.Of(fills.Opening)} is cut square, so that the colours go on, and made into a V by two plain inserts in {context.CompanionName}: triangles that are sewn into its lower corners. They alone are worked with decreases."));
         }
         if (context.HasChains)
         {

@@ -44,16 +44,19 @@ internal static class PiecesSection
         return new Section("pieces", Phrase.Plain("Pieces"), blocks.ToImmutable());
     }
 
-    private static IEnumerable<Block> Rows(PatternContext context, SizedPiece piece) => piece.First.Shape is not null
+    private static IEnumerable<Block> Rows(PatternContext context, SizedPiece piece) => piece.First.Taper is not null
+        ? new TaperRowInstructions(context, piece).Blocks()
+        : piece.First.Shape is not null
         ? new ShapedRowInstructions(context, piece).Blocks()
         : [new RowInstructions(context.Project.Fabric.Stitch, context.Project.Fabric.ChainCountsAsStitch, piece).Write()];
 
     /// <summary>
     /// Rows of one count and rows of two in turn are worked by different words, and so is linen stitch of odd and of even counts; a shaped
-    /// piece has its own steps in every size, and one that is marked at one edge only changes its edges where it is turned over.
+    /// piece or a triangle has its own steps in every size, and one that is marked at one edge only changes its edges where it is turned
+    /// over.
     /// </summary>
     private static bool NeedsOwnRows(PatternContext context, SizedPiece piece) =>
-        piece.First.Shape is not null || (piece.First.Openings.Any(o => o.Side is not null)
+        piece.First.Shape is not null || piece.First.Taper is not null || (piece.First.Openings.Any(o => o.Side is not null)
             && piece.BySize.Select(p => p.WrongSideOut).Distinct().Count() > 1)
         || piece.BySize.Select(p => p.RowStitches.Length).Distinct().Count() > 1
         || (context.Project.Fabric.Stitch.StitchesPerUnit == 2 && !context.InRounds

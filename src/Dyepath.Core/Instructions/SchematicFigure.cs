@@ -68,7 +68,8 @@ internal static class SchematicFigure
                 [.. SchematicLine.Of(context.Construction.GroupOf(plan.Id), plan)
                     .Select(line => new Dimension(line.From, line.To, line.Offset, label(line, piece, names)))],
                 Marks(context, size, plan),
-                context.Plan.Direction == Direction.Up ? new(0, -1) : new(IsSeenReversed(plan) ? -1 : 1, 0)));
+                context.Construction.GroupOf(plan.Id).WorkedIn(context.Plan.Direction) == Direction.Up
+                    ? new(0, -1) : new(IsSeenReversed(plan) ? -1 : 1, 0)));
         }
         return new Schematic(pieces.ToImmutable());
     }
@@ -93,7 +94,7 @@ internal static class SchematicFigure
     private static ImmutableArray<string> NamesAlike(PatternContext context, SizedPiece drawn) =>
         [.. context.Pieces.Where(piece => Outline(piece) == Outline(drawn)).Select(piece => piece.Name)];
 
-    private static string Outline(SizedPiece piece) => string.Join(';', piece.BySize.Select(p => $"{p.Width}×{p.Height}{Steps(p)}{string.Concat(p.Openings.Select(o => o.Side))}"));
+    private static string Outline(SizedPiece piece) => string.Join(';', piece.BySize.Select(p => $"{p.Width}×{p.Height}{Steps(p)}{p.Taper?.Slope}{string.Concat(p.Openings.Select(o => o.Side))}"));
 
     private static string Steps(PiecePlan piece) => piece.Shape is { } shape
         ? string.Concat(shape.Parts.SelectMany(p => p.Outline.Runs.Select(r => FormattableString.Invariant($", {p.FirstRow + r.FromRow}: {r.First}-{r.Last}"))))

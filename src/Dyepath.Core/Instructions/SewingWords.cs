@@ -31,6 +31,8 @@ internal sealed class SewingWords(PatternContext context, SewingStep step)
         SewingManner.FromBottom => $"{Title()}: sew {Meeting(First)} from {From()}{UpTo()}{AndOn()}.",
         SewingManner.FromSeamsUp =>
             $"{Title()}: sew the top of each {Piece(First.Second[0])}'s sides, above its own seam, to {Pieces(First, PieceId.Sleeve)} and {Pieces(_joins[1], PieceId.Sleeve)} above the side seams, {Meeting(First)}.",
+        SewingManner.IntoCorners =>
+            $"{Title()}: lay the lower edge of the {Piece(_joins[0].Second[0])} along the {Opening()}'s lower edge, from its middle to its corner at the wearer's left, and its upright edge along the {Opening()}'s upright edge there up to the shoulder, its tip at the {SeamWords.One(SeamId.LeftShoulder)}, outsides in; sew both, eased evenly. Sew the {Piece(_joins[1].Second[0])} into the corner at the wearer's right in the same way. They meet in the middle of the lower edge: the slanted edges are the {Opening()}'s edge.",
         SewingManner.IntoCover => $"Sides and lower edge: lay {Pieces(First)} together, outsides in. Sew these three sides, and leave the upper edge open.",
         SewingManner.AlongThreeSides =>
             $"{Title()}: lay one long edge of the {Piece(First.Second[0])} down one side of the {Piece(First.First[0])}, along its lower edge and up its other side, outsides in, and sew, eased evenly. Sew the other long edge to the {Piece(_joins[1].First[0])} in the same way.",
@@ -187,6 +189,7 @@ internal static class SeamWords
         SeamId.GussetToFront or SeamId.GussetToBack => "Gusset",
         SeamId.LeftTabFront or SeamId.LeftTabBack or SeamId.RightTabFront or SeamId.RightTabBack => "Tabs",
         SeamId.FrontOpening => "Front",
+        SeamId.LeftInsert or SeamId.RightInsert => "Inserts",
         _ => throw new ArgumentOutOfRangeException(nameof(seam), seam, "No words for this seam."),
     };
 
@@ -207,6 +210,7 @@ internal static class SeamWords
         SeamId.LeftTabFront or SeamId.RightTabFront => "seam of tab and front",
         SeamId.LeftTabBack or SeamId.RightTabBack => "seam of tab and back",
         SeamId.FrontOpening => "front opening",
+        SeamId.LeftInsert or SeamId.RightInsert => "seam of an insert",
         _ => throw new ArgumentOutOfRangeException(nameof(seam), seam, "No words for this seam."),
     };
 }

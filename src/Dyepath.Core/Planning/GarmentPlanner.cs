@@ -115,7 +115,12 @@ public static class GarmentPlanner
         var project = shared.Project;
         foreach (var fault in SeamSearch.Faults(shared))
             yield return fault;
-        if (construction.Groups.FirstOrDefault(g => !g.Pooled) is { } plain && project.Companion is null)
+        if (construction.Groups.FirstOrDefault(g => g.Fills is not null) is { Fills: { } fills } && project.Companion is null)
+        {
+            yield return new Finding(
+                FindingLevel.Fault, fills.Field, $"The inserts of the {PlaceNames.Of(fills.Opening)} are worked in a companion yarn: add one, or choose another form.");
+        }
+        if (construction.Groups.FirstOrDefault(g => g is { Pooled: false, Fills: null }) is { } plain && project.Companion is null)
         {
             var name = PlaceNames.Of(plain.Pieces[0].Id);
             yield return new Finding(
@@ -133,7 +138,7 @@ public static class GarmentPlanner
                 FindingLevel.Fault, "garment.grading.sideBands", "Side bands need a companion yarn: add one, or do without bands.");
         foreach (var (asked, field) in new[] { (project.Garment.Grading.SideBands, "sideBands"), (project.Garment.Grading.UnequalPanels, "unequalPanels") })
         {
-            if (asked && construction.Groups.Any(g => g.Pieces.Any(p => p.Mirrored)))
+            if (asked && construction.Groups.Any(g => g.Pooled && g.Pieces.Any(p => p.Mirrored)))
                 yield return new Finding(FindingLevel.Fault, $"garment.grading.{field}", $"The fronts of a {project.Garment.Shape.Name} are alike and go without plain bands at their sides: leave this out.");
         }
         foreach (var fault in construction.Groups.Where(g => g.IsShaped).SelectMany(_ => Unshaped(project)))

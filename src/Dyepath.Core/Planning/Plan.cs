@@ -165,6 +165,9 @@ public sealed record PiecePlan(
     /// <summary>The chance that it comes out well, as <see cref="Planning.MadeWell"/> says, in [0, 1]; missing where it is plain.</summary>
     public double? MadeWell { get; init; }
 
+    /// <summary>How its rows become shorter, where it is a plain triangle; missing for everything else.</summary>
+    public Taper? Taper { get; init; }
+
     /// <summary>Its parts, their rows and the steps between, where openings are cut into it; missing for a rectangle.</summary>
     public ShapedPiece? Shape { get; init; }
 

@@ -149,6 +149,16 @@ public static class PlanJson
             json.WriteNumberValue(stitches);
         json.WriteEndArray();
         json.WriteNumber("rows", piece.Rows);
+        if (piece.Taper is { } taper)
+        {
+            json.WriteStartObject("taper");
+            json.WriteString("slope", Camel(taper.Slope.ToString()));
+            json.WriteStartArray("rowStitches");
+            for (var row = 0; row < taper.Rows; row++)
+                json.WriteNumberValue(taper.At(row));
+            json.WriteEndArray();
+            json.WriteEndObject();
+        }
         Chance(json, "madeWell", piece.MadeWell);
         json.WriteNumber("foundationChains", piece.FoundationChains);
         json.WriteNumber("start", Round(piece.Start));

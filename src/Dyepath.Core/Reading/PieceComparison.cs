@@ -1,4 +1,5 @@
 using Dyepath.Core.Booklets;
+using Dyepath.Core.Garments;
 using Dyepath.Core.Planning;
 
 namespace Dyepath.Core.Reading;
@@ -10,7 +11,7 @@ internal static class PieceComparison
     /// Common instruction; turned rows of linen stitch with even counts begin with a space, and so does every other joined round.
     /// </summary>
     /// <param name="nth">Of the rows that begin with chains, from 0.</param>
-    private static int TurningChains(string stitch, PiecePlan piece, int nth) => stitch switch
+    private static int TurningChains(string stitch, PiecePlan piece, int nth) => piece.Taper is not null ? 1 : stitch switch
     {
         "hdc" => 2,
         "dc" => 3,
@@ -38,7 +39,8 @@ internal static class PieceComparison
             if (planned.Shape is not null || !said.IsRectangle)
                 ShapeComparison.Compare(plan, planned, said, place, notes);
             for (var row = 0; row < said.RowStitches.Length && planned.Shape is null; row++)
-                Same(place, $"stitches in row {row + 1}", said.RowStitches[row], planned.RowStitches[row % planned.RowStitches.Length]);
+                Same(place, $"stitches in row {row + 1}", said.RowStitches[row], planned.Taper?.At(row) ?? planned.RowStitches[row % planned.RowStitches.Length]);
+            Triangle(plan, planned, said, place);
             if (said.TurningChains.Where((n, nth) => n != TurningChains(plan.Project.Fabric.Stitch.Id, planned, nth)).Any())
                 notes.Add((place, $"rows begin with {string.Join(", ", said.TurningChains)} chains in the text"));
             if (!said.Marks.SequenceEqual(planned.Marks.Select(m => m.Position)))
@@ -50,6 +52,28 @@ internal static class PieceComparison
             Same(place, "mark of the side bands", said.BandMark, planned.SideBand?.Below ?? 0);
             if (planned.Pooled)
                 Beginning(plan, place, planned, said.Beginning);
+        }
+
+        void Triangle(Plan whole, PiecePlan planned, ReadPiece said, string place)
+        {
+            if (planned.Taper is null != said.Triangle is null)
+                notes.Add((place, "the text calls it a triangle and the plan does not, or the other way round"));
+            if (planned.Taper is not { } taper || said.Triangle is not { } triangle)
+                return;
+            Same(place, "rows told", said.RowStitches.Length, planned.Rows);
+            var fills = whole.Construction.GroupOf(planned.Id).Fills!;
+            var (wearers, slope) = taper.Slope == PieceSide.Left ? ("left", "end") : ("right", "begin");
+            if ((triangle.Of, triangle.Meets) != ($"{PlaceNames.Of(fills.Into)} {PlaceNames.Of(fills.Opening)}", PlaceNames.Of(fills.Opening))
+                || (triangle.Wearers, triangle.Slope) != (wearers, slope)
+                || !Amounts.Says(triangle.Width, planned.Width) || !Amounts.Says(triangle.Height, planned.Height))
+                notes.Add((place, $"the text says {triangle}"));
+            // Its outside faces in odd rows, which are worked from the right to the left.
+            foreach (var row in said.Shaped.Where(r => r.TogetherAtEnd is not null))
+            {
+                var atLeft = row.TogetherAtEnd == (row.Row % 2 == 1);
+                if (atLeft != (taper.Slope == PieceSide.Left))
+                    notes.Add((place, $"row {row.Row} works stitches together at the upright edge"));
+            }
         }
 
         void Same(string place, string what, int said, int planned)

@@ -27,6 +27,11 @@ internal sealed partial class PieceReader(ImmutableArray<string> sizes, List<str
     /// <summary>How the first, the second and the third row of each is worked.</summary>
     private readonly List<string> _goreRows = [];
 
+    /// <summary>Ways to work a triangle's rows, which of them decrease, and whether by two, and the last row; 0 of other pieces.</summary>
+    private readonly Dictionary<string, string> _ways = [];
+    private readonly Dictionary<int, bool> _decreasing = [];
+    private int _lastOfWays;
+
     public ImmutableArray<ReadPiece> Read(ImmutableArray<TextPart> parts)
     {
         foreach (var part in parts.Where(p => p.Heading.Length > 0))
@@ -50,7 +55,9 @@ internal sealed partial class PieceReader(ImmutableArray<string> sizes, List<str
     {
         var place = $"{heading}, size {sizes[size]}";
         var piece = new ReadPiece(heading, sizes[size], -1, [], 0, [], 0);
-        (_below, _part, _chains, _chainsRow) = (null, 0, 0, 0);
+        (_below, _part, _chains, _chainsRow, _lastOfWays) = (null, 0, 0, 0, 0);
+        _ways.Clear();
+        _decreasing.Clear();
         foreach (var (head, all) in steps)
         {
             // “Rows 3 to 84 (90, 96)”, and not “Row 1 (RS)”.
@@ -87,6 +94,33 @@ internal sealed partial class PieceReader(ImmutableArray<string> sizes, List<str
                         wrong.Add($"{place}: “{words}” joins the chain to another row than the one before");
                     break;
                 case "Motif":
+                    break;
+                case "Plain row":
+                case var way when Decreasing().IsMatch(way):
+                    if (!_ways.TryAdd(label, words))
+                        wrong.Add($"{place}: “{label}” is told twice");
+                    break;
+                case var many when From().Match(many) is { Success: true } span && InRows().Match(words) is { Success: true } listed:
+                    if (Number(span, "n", place, many) != 2)
+                        wrong.Add($"{place}: “{many}” follows row 1");
+                    _lastOfWays = Number(span, "last", place, many);
+                    List(listed, place);
+                    break;
+                case "Count" when Counted().Match(words) is { Success: true } counted:
+                    piece = Narrow(piece, place);
+                    var (at, last) = (Number(counted, "row", place, words), Number(counted, "last", place, words));
+                    var has = piece.RowStitches.ElementAtOrDefault(at - 1);
+                    if (!_decreasing.ContainsKey(at) || has != Number(counted, "n", place, words))
+                        wrong.Add($"{place}: row {at} does not decrease to what “{words}” says, but has {has}");
+                    if (last != piece.Rows || piece.RowStitches.LastOrDefault() != 1)
+                        wrong.Add($"{place}: “{words}” names another last row");
+                    break;
+                case var purpose when Triangle().Match($"{purpose}: {words}") is { Success: true } triangle:
+                    piece = piece with { Triangle = new ReadTriangle(triangle.Groups["of"].Value, triangle.Groups["opening"].Value, triangle.Groups["wearers"].Value, triangle.Groups["slope"].Value, triangle.Groups["width"].Value, triangle.Groups["height"].Value) };
+                    break;
+                case "Then" when _lastOfWays > 0:
+                    if (Number(Ended().Match(words), "n", place, words) != piece.Rows)
+                        wrong.Add($"{place}: “{words}” follows row {piece.Rows}");
                     break;
                 case "Then":
                     piece = piece with { Rows = Number(Ended().Match(words), "n", place, words) };
@@ -151,6 +185,47 @@ internal sealed partial class PieceReader(ImmutableArray<string> sizes, List<str
                 Here = match.Groups["here"].Value,
             }),
         };
+    }
+
+    /// <summary>“Decrease in rows 2, 4 and 7; decrease by two in row 9; work the others plain.”</summary>
+    private void List(Match words, string place)
+    {
+        foreach (var (group, twice) in new[] { ("one", false), ("two", true) })
+        {
+            foreach (Match named in Numbers().Matches(words.Groups[group].Value))
+            {
+                var number = int.Parse(named.Value, CultureInfo.InvariantCulture);
+                if (number < 2 || number > _lastOfWays || !_decreasing.TryAdd(number, twice))
+                    wrong.Add($"{place}: row {number} cannot decrease so");
+            }
+        }
+        if (words.Groups["plain"].Success != (_decreasing.Count < _lastOfWays - 1))
+            wrong.Add($"{place}: “{words.Value}” says otherwise whether rows are plain");
+    }
+
+    /// <summary>Every row of a triangle by the way that its number asks for.</summary>
+    private ReadPiece Narrow(ReadPiece piece, string place)
+    {
+        piece = piece with { TurningChains = [.. _ways.Values.Select(w => Number(Turning().Match(w), "n", place, w))] };
+        for (var row = 2; row <= _lastOfWays; row++)
+        {
+            var label = !_decreasing.TryGetValue(row, out var twice) ? "Plain row"
+                : $"Decrease{(twice ? " by two" : "")} in {(row % 2 == 1 ? "odd" : "even")}-numbered rows";
+            if (!_ways.TryGetValue(label, out var way)
+                || RowCounter.Follow(way, _below ?? 0, out var followed) is not { Stitches: { } made })
+            {
+                wrong.Add($"{place}: row {row} over {_below} stitches cannot be followed");
+                return piece;
+            }
+            _below = made;
+            piece = piece with
+            {
+                RowStitches = piece.RowStitches.Add(made),
+                Rows = row,
+                Shaped = piece.Shaped.Add(new ReadRow(_part, row, made, 0, 0) { TogetherAtEnd = followed.TogetherAtEnd }),
+            };
+        }
+        return piece;
     }
 
     private (int First, int Last) Span(Match label, string place, string words)
@@ -275,6 +350,21 @@ internal sealed partial class PieceReader(ImmutableArray<string> sizes, List<str
         wrong.Add($"{place}: “{words}” cannot be read");
         return -1;
     }
+
+    [GeneratedRegex("^Decrease(?: by two)? in (?:odd|even)-numbered rows$")]
+    private static partial Regex Decreasing();
+
+    [GeneratedRegex("^(?:Decrease in rows? (?<one>[0-9, and]+))?(?:; )?(?:[Dd]ecrease by two in rows? (?<two>[0-9, and]+))?(?<plain>; work the others plain)?\\.$")]
+    private static partial Regex InRows();
+
+    [GeneratedRegex("^(?<n>[0-9]+) sts? in row (?<row>[0-9]+), 1 st in row (?<last>[0-9]+)\\.$")]
+    private static partial Regex Counted();
+
+    [GeneratedRegex("[0-9]+")]
+    private static partial Regex Numbers();
+
+    [GeneratedRegex(@"^A triangle for the lower corner of the (?<of>[a-z ]+) at the wearer's (?<wearers>left|right), in rows of (?:sc|dc) from its lower edge up to a tip of one stitch\. Rows become shorter where odd-numbered rows (?<slope>end|begin): that is its slanted edge; the opposite edge stays upright\. It is (?<width>.+) wide and (?<height>.+) tall before it is sewn in; if yours is not, change the hook for it\. Both its sides look alike: the outside is the one with which its upright edge meets the (?<opening>[a-z ]+)'s\.$")]
+    private static partial Regex Triangle();
 
     [GeneratedRegex("^(?<label>[^:]+): (?<words>.*)$")]
     private static partial Regex Step();

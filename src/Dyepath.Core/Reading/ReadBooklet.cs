@@ -31,6 +31,9 @@ public sealed record ReadPiece(
     /// <summary>Where parts are joined on, in the order of work.</summary>
     public ImmutableArray<ReadJoin> Joined { get; init; } = [];
 
+    /// <summary>What is said of a triangle before its rows; missing for everything else.</summary>
+    public ReadTriangle? Triangle { get; init; }
+
     /// <summary>No row stops short, goes on or is joined on.</summary>
     public bool IsRectangle => Joined.IsEmpty && Shaped.All(r => r is { Left: 0, Chains: 0 });
 }
@@ -51,9 +54,19 @@ public sealed record ReadRow(int Part, int Row, int Stitches, int Left, int Chai
     /// <summary>Symbol of the last stitch's colour and its number there; null where nothing is said.</summary>
     public string? Last { get; init; }
 
+    /// <summary>Whether it works stitches together where it ends, or else where it begins; null where it works none so.</summary>
+    public bool? TogetherAtEnd { get; init; }
+
     /// <summary>Told by the words of an earlier row.</summary>
     public bool Repeats { get; init; }
 }
+
+/// <param name="Of">The piece and the opening that it fills a corner of, such as <c>front neck</c>.</param>
+/// <param name="Meets">The opening whose upright edge its own meets, such as <c>neck</c>.</param>
+/// <param name="Wearers">The wearer's side.</param>
+/// <param name="Slope">Where odd-numbered rows <c>end</c> or <c>begin</c>.</param>
+/// <param name="Width">As printed.</param>
+public sealed record ReadTriangle(string Of, string Meets, string Wearers, string Slope, string Width, string Height);
 
 /// <summary>A part that is joined on.</summary>
 /// <param name="On">The row that it stands on, from 1.</param>

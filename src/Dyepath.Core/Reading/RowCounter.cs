@@ -15,6 +15,9 @@ internal sealed partial class RowCounter
     /// <summary>The first chain of a row turns it; any later one is a stitch of the fabric.</summary>
     private bool _turned;
 
+    /// <summary>Told up to its last stitches, however many come before them.</summary>
+    private bool _worked;
+
     /// <summary>Stitches of the row below that are left on purpose.</summary>
     public int Unworked { get; private set; }
 
@@ -23,6 +26,9 @@ internal sealed partial class RowCounter
 
     /// <summary>Stitches beyond the row below that shorter rows left, and that are worked over.</summary>
     public int Standing { get; private set; }
+
+    /// <summary>Whether stitches are worked together where the row ends, or else where it begins; null where none are.</summary>
+    public bool? TogetherAtEnd { get; private set; }
 
     /// <returns>Stitches made, or null with the clause that could not be followed.</returns>
     public static (int? Stitches, string? Stuck) Follow(string words, int below) => Follow(words, below, out _);
@@ -82,6 +88,7 @@ internal sealed partial class RowCounter
             return Counted(0, _left);
         if (StopsShort().Match(clause) is { Success: true } shorter)
         {
+            _worked = true;
             var rest = shorter.Groups["n"].Success ? Number(shorter.Groups["n"]) : 1;
             return Counted(_left - rest, _left - rest);
         }
@@ -99,6 +106,12 @@ internal sealed partial class RowCounter
         {
             Standing = standing.Groups["n"].Success ? Number(standing.Groups["n"]) : 1;
             return Counted(Standing, 0);
+        }
+        if (Together().Match(clause) is { Success: true } together)
+        {
+            // Before any other stitch, unless the row is told from its beginning to there.
+            TogetherAtEnd = _worked;
+            return Counted(1, Number(together.Groups["n"]));
         }
         if (clause.StartsWith('*'))
             return WorkRepeat(clause);
@@ -157,6 +170,9 @@ internal sealed partial class RowCounter
 
     [GeneratedRegex(@"^(sc|hdc|dc|tr|htr) in each st to last (?:(?<n>\d+) )?sts?(?: \(the turning ch(?: counts as one)?\))?$")]
     private static partial Regex StopsShort();
+
+    [GeneratedRegex(@"^(sc|dc)(?<n>[23])tog$")]
+    private static partial Regex Together();
 
     [GeneratedRegex(@"^then (sc|hdc|dc|tr|htr) in (?:each of the (?<n>\d+)|the first) ch$")]
     private static partial Regex OverChains();

@@ -90,7 +90,8 @@ public sealed record GarmentDrawing(
             {
                 var (columns, rows, sections) = part.Cells;
                 _patches.Add(new Patch(part.X, part.Y, part.Width, part.Height, columns, rows, sections) { Turns = part.Part.Turns });
-                _outlines.Add(new Outline("edge", part.Piece.Shape is not null && (IsWhole(part) || IsGored(part))
+                var shaped = part.Piece.Shape is not null && (IsWhole(part) || IsGored(part));
+                _outlines.Add(new Outline("edge", shaped || part.Piece.Taper is not null
                     ? Edge(part)
                     : Box(part.X, part.Y, part.Width, part.Height)));
             }
@@ -127,11 +128,16 @@ public sealed record GarmentDrawing(
 
         private bool IsGored(Shown shown) => _construction.GroupOf(shown.Piece.Id).Gores is not null;
 
-        /// <summary>Of it, or as much of a gored piece as is seen, narrower from the bottom up.</summary>
+        private bool Fills(PieceId piece) => _construction.GroupOf(piece).Fills is not null;
+
+        private bool IsFilled(PieceId piece, OpeningId opening) =>
+            _construction.Groups.Any(g => g.Fills is { } fills && fills.Into == piece && fills.Opening == opening);
+
+        /// <summary>Of it, or as much of a gored piece as is seen, narrower from the bottom up; a triangle's as it is drawn.</summary>
         private ImmutableArray<(double X, double Y)> Edge(Shown shown)
         {
-            var seen = shown.Width / shown.Piece.Width.Centimetres;
-            return At(shown, WornOutline.Of(plan, shown.Piece).Points.Select(p => (p.X * seen, p.Y)));
+            var (across, down) = (shown.Width / shown.Piece.Width.Centimetres, shown.Height / shown.Piece.Height.Centimetres);
+            return At(shown, WornOutline.Of(plan, shown.Piece).Points.Select(p => (p.X * across, p.Y * down)));
         }
 
         /// <summary>Where its upper edge begins, and how long it is.</summary>
@@ -171,9 +177,21 @@ public sealed record GarmentDrawing(
                         _ => (other.X, other.Y - height),
                     };
                 }
+                if (_construction.GroupOf(part.Piece).Fills is { } fills && shown.Find(s => s.Piece.Id == fills.Into) is { } cut)
+                    (x, y, width, height) = Corner(cut, fills.Opening, piece.Piece);
                 shown.Add(new Shown(part, piece.Piece, x, y, width, height, cells));
             }
             return shown;
+        }
+
+        /// <summary>The half of what an opening cuts out of a part that a triangle fills; no seam is drawn.</summary>
+        private (double X, double Y, double Width, double Height) Corner(Shown into, OpeningId opening, PiecePlan triangle)
+        {
+            var points = At(into, WornOutline.Of(plan, into.Piece).Cuts.First(c => c.Opening == opening).Points);
+            var (left, right) = (points.Min(p => p.X), points.Max(p => p.X));
+            var (top, bottom) = (points.Min(p => p.Y), points.Max(p => p.Y));
+            var width = (right - left) / 2;
+            return (triangle.Taper!.Slope == PieceSide.Left ? left + width : left, top, width, bottom - top);
         }
 
         /// <summary>Edgings along the outer sides of a part, those inside an opening apart.</summary>
@@ -197,7 +215,7 @@ public sealed record GarmentDrawing(
                 {
                     // The other one of a pair is on the opposite side.
                     var sides = place is { Copies: 2, Closes: null } && shown.Piece.Copies == 1
-                        && worn.Count(w => w.Portion == Portion.Whole) == 1
+                        && worn.Count(w => w.Portion == Portion.Whole && !Fills(w.Piece)) == 1
                         ? [edge.Side, Opposite(edge.Side)] : ImmutableArray.Create(edge.Side);
                     foreach (var side in sides)
                         Edging(shown, side, edge, depth);
@@ -218,7 +236,8 @@ public sealed record GarmentDrawing(
             var design = edge.Opening is { } id ? _construction.GroupOf(edge.Piece).Opening(id, edge.Piece) : null;
             // What is left open at the top or cut out is edged where the opening is drawn.
             if (depth <= 0 || design is not null
-                && (edge.Stretch == Stretch.Opening && !side.IsUpright() || shown.Piece.Opening(design.Id).Into > 0))
+                && (edge.Stretch == Stretch.Opening && !side.IsUpright() || shown.Piece.Opening(design.Id).Into > 0)
+                || Fills(shown.Piece.Id))
                 return;
             var seen = Turned(side, shown.Part.Turns);
             // A half of a piece has no edge where it folds.
@@ -265,10 +284,17 @@ public sealed record GarmentDrawing(
         /// <summary>Each with the edging that stands inside it.</summary>
         private void Openings(Shown shown)
         {
+            // What is filled is open along the slopes of what fills it.
+            if (shown.Piece.Taper is { } taper)
+            {
+                var edge = Edge(shown);
+                _outlines.Add(new Outline("opening", taper.Slope == PieceSide.Left ? [edge[0], edge[^1]] : [edge[1], edge[2]], false));
+                return;
+            }
             if (!IsWhole(shown))
                 return;
             var group = _construction.GroupOf(shown.Piece.Id);
-            foreach (var (id, points) in WornOutline.Of(plan, shown.Piece).Cuts)
+            foreach (var (id, points) in WornOutline.Of(plan, shown.Piece).Cuts.Where(c => !IsFilled(shown.Piece.Id, c.Opening)))
             {
                 var cut = At(shown, points);
                 if (group.Opening(id, shown.Piece.Id).Place is { } place && Depth(place) is > 0 and var depth)
@@ -312,6 +338,8 @@ public sealed record GarmentDrawing(
         /// </summary>
         private void Measures(List<Shown> shown, (double Left, double Right, double Top, double Bottom) drawn)
         {
+            // What fills a corner stands within the others.
+            shown = [.. shown.Where(s => !Fills(s.Piece.Id))];
             var main = shown[0];
             var group = _construction.GroupOf(main.Piece.Id);
             var gap = Math.Max(2, 0.05 * Math.Max(main.Width, main.Height));

@@ -53,13 +53,16 @@ public static class FabricWords
         };
     }
 
-    /// <summary>Of its rows, such as <c>83</c>, <c>82 and 83</c> where two alternate, or <c>59 to 83</c> where it is shaped.</summary>
+    /// <summary>
+    /// Of its rows, such as <c>83</c>, <c>82 and 83</c> where two alternate, <c>59 to 83</c> where it is shaped, or <c>19 to 1</c> of a
+    /// triangle.
+    /// </summary>
     public static string Stitches(PiecePlan piece)
     {
         ArgumentNullException.ThrowIfNull(piece);
         return piece.Shape is { } shape
             ? FormattableString.Invariant($"{shape.ShortestRow} to {shape.WidestRow}")
-            : string.Join(" and ", piece.RowStitches);
+            : piece.Taper is { } taper ? FormattableString.Invariant($"{taper.Stitches} to 1") : string.Join(" and ", piece.RowStitches);
     }
 
     /// <param name="chance">As a plan has it; missing where there is nothing to hold.</param>

@@ -71,7 +71,8 @@ public sealed record Unrolled(
                 var line = Line(pieces.First(p => p.Piece.Id == run.Piece), run, at);
                 if (tells)
                     Merge(seams, line);
-                else if (size[run.Piece].Pooled && size[run.Piece].SideBandRows == 0)
+                // What is cut out is seen without a line.
+                else if (size[run.Piece].Pooled && size[run.Piece].SideBandRows == 0 && run.Inside == 0)
                     Merge(openings, line with { Seams = [] });
             }
         }
@@ -136,7 +137,9 @@ public sealed record Unrolled(
         return new LaidPiece(worn, x, y, cell * (worn.Columns - left - right), piece.Height.Centimetres, left, right);
 
         int Hidden(PieceSide side) => !construction.IsSewn(piece.Id, side) ? 0
-            : Math.Min(plan.Direction == Direction.Up ? seams.HiddenStitches : seams.HiddenRows, (worn.Columns - 1) / 2);
+            : Math.Min(
+                construction.GroupOf(piece.Id).WorkedIn(plan.Direction) == Direction.Up ? seams.HiddenStitches : seams.HiddenRows,
+                (worn.Columns - 1) / 2);
     }
 
     private static SeamLine Line(LaidPiece laid, EdgeRun run, int seam)

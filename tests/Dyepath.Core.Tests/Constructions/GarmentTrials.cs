@@ -2,6 +2,7 @@ using System.Text;
 using System.Text.Json.Nodes;
 using Dyepath.Core.Booklets;
 using Dyepath.Core.Checking;
+using Dyepath.Core.Colours;
 using Dyepath.Core.Constructions;
 using Dyepath.Core.Edgings;
 using Dyepath.Core.Fabrics;
@@ -12,6 +13,7 @@ using Dyepath.Core.Projects;
 using Dyepath.Core.Reading;
 using Dyepath.Core.Swatches;
 using Dyepath.Core.Tests.Garments;
+using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Tests.Constructions;
 
@@ -23,6 +25,14 @@ internal static class GarmentTrials
         var starter = StarterDocument.Of(Repertoire.All.First(k => k.Name == garment));
         return starter with { Fabric = starter.Fabric with { Stitch = FabricStitch.All.First(s => s.Id == stitch) } };
     }
+
+    /// <summary>With a companion yarn for everything that one is for.</summary>
+    public static Project WithCompanion(Project project) => project with
+    {
+        Companion = new CompanionYarn(
+            "Solid Cream", new Srgb(0xf4, 0xe9, 0xd8), project.Yarn.Ball,
+            [CompanionUse.Foundation, CompanionUse.Seams, CompanionUse.Edgings, CompanionUse.PlainPieces]),
+    };
 
     public static Project Edged(Project project, Direction direction, params EdgingPlace[] places) => project.With(g => g with
     {

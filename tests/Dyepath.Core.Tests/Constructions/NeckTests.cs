@@ -270,7 +270,7 @@ public sealed class NeckTests
     internal static Project Of(NeckForm form, string stitch, bool even, Direction direction, string garment = "pullover")
     {
         var project = Begun(garment, stitch, even, direction);
-        return project with
+        return (form == NeckForm.VInsert ? GarmentTrials.WithCompanion(project) : project) with
         {
             Garment = project.Garment with
             {

@@ -66,6 +66,10 @@ public sealed class VestNeckTests
     [InlineData("backNeckDepth", "round", "2.5 cm")]
     [InlineData("letOff", "slit", null)]
     [InlineData("letOff", "v", "3 cm")]
+    [InlineData("neckDepth", "v-insert", "20 cm")]
+    [InlineData("backNeckDepth", "v-insert", null)]
+    [InlineData("letOff", "v-insert", "3 cm")]
+    [InlineData("neckWidth", "v-insert", "20 cm")]
     [InlineData("neckWidth", "slit", "26 cm, or by the head")]
     [InlineData("neckWidth", "round", "20 cm")]
     public void Only_what_the_form_has_is_asked_for(string field, string form, string? usual)

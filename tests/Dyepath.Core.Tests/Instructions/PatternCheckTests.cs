@@ -85,6 +85,7 @@ public partial class PatternCheckTests(ITestOutputHelper output)
     [InlineData("linen stitch", 15)]
     [InlineData("blanket", 16)]
     [InlineData("cowl in rounds", 17)]
+    [InlineData("V with inserts", 18)]
     public void Every_changed_stitch_row_chain_and_pick_up_is_noticed(string name, int seed)
     {
         var plan = PlanOf(name);
@@ -142,7 +143,7 @@ public partial class PatternCheckTests(ITestOutputHelper output)
     [GeneratedRegex(@"(?<![\d.\p{L}½-])\d+(?![\d.½])")]
     private static partial Regex Number();
 
-    [GeneratedRegex(@"^(Foundation: Ch|(Row|Round) \d+( \((RS|WS)\))?: |From (row|round) \d+|Mark: |Chart: |Easy: )")]
+    [GeneratedRegex(@"^(Foundation: Ch|(Row|Round) \d+( \((RS|WS)\))?: |From (row|round) \d+|Rows \d+ to \d+: Decrease|Decrease .*numbered rows: |Plain row: |Count: |Mark: |Chart: |Easy: )")]
     private static partial Regex PieceNumbers();
 
     [GeneratedRegex("^(Pick up: |Work: |- .*pick up )")]

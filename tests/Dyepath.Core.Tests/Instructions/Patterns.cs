@@ -62,6 +62,15 @@ internal static class Patterns
         {
             Sizes = new SizeSelection("child", ["6", "8", "10"], [], "8", [], []),
         },
+        "V with inserts" => Small(Tideline.WithTop(t => t with { IsTunic = false, Sleeves = null, Neck = new Neck(NeckForm.VInsert, null) })
+            .With(g => g with
+            {
+                Edgings = [new(EdgingPlace.Neck, "sc", null)],
+                Grading = g.Grading with { UnevenWidths = true, SeveralLeans = true },
+            })) with
+        {
+            Companion = Tideline.Companion! with { Uses = [CompanionUse.PlainPieces, CompanionUse.Seams] },
+        },
         "blanket" => (Tideline with { Sizes = OneSize, Companion = null }).With(g => g with
         {
             Shape = new Wrap(Cm(90), Cm(120), IsBlanket: true),
@@ -74,7 +83,8 @@ internal static class Patterns
     [
         "tunic", "worked up", "side bands", "alternating rows", "double crochet", "half double crochet", "linen stitch", "free",
         "other end, no waste", "plain sleeves", "cowl in rounds", "cowl turned round", "spiral cowl", "sewn cowl", "sideways cowl",
-        "double crochet cowl", "linen cowl in rounds", "linen cowl turned round", "linen spiral cowl", "child's pullover", "blanket",
+        "double crochet cowl", "linen cowl in rounds", "linen cowl turned round", "linen spiral cowl", "child's pullover", "V with inserts",
+        "blanket",
     ];
 
     public static TheoryData<string> Data() => [.. Names];

@@ -151,7 +151,7 @@ internal static class ProjectGen
         from hip in LengthIn(0, 30)
         from neck in LengthIn(1, 40)
         from step in LengthIn(0, 3)
-        from form in Pick(Enum.GetValues<NeckForm>())
+        from form in Pick([.. Enum.GetValues<NeckForm>().Where(f => hasCompanion || f != NeckForm.VInsert)])
         from depth in LengthIn(1, 20)
         from arm in LengthIn(0, 20)
         from sleeves in MaybeObject(Gen.Select(Flag, LengthIn(0, 50)).Select((p, l) => new SleeveSpec(p || !hasCompanion, l)))

@@ -346,6 +346,36 @@ public sealed class GarmentDrawingTests
     private static IEnumerable<GarmentDrawing> Sides(Plan plan, SizePlan size) =>
         GarmentDrawing.Behind(plan, size) is { } behind ? [GarmentDrawing.Of(plan, size), behind] : [GarmentDrawing.Of(plan, size)];
 
+    /// <summary>Triangles stand in the lower corners of the cut, in front only, and the neck is drawn along them.</summary>
+    [Theory]
+    [InlineData("vest", "up")]
+    [InlineData("pullover", "sideways")]
+    public void Inserts_fill_the_corners_of_the_neck(string garment, string direction)
+    {
+        var document = ProjectDocument.TryParse(ProjectWriter.Write(StarterDocument.Project))!;
+        document.Set("companion", JsonNode.Parse("""{ "name": "Plain", "colour": "#d8c49a", "ball": { "length": "230 m", "mass": "100 g" }, "uses": ["plainPieces"] }"""));
+        document.Set("garment", JsonNode.Parse($$"""{ "shape": "{{garment}}", "neck": "v-insert", "direction": "{{direction}}", "grading": { "unevenWidths": true, "severalLeans": true } }"""));
+        var plan = GarmentPlanner.Plan(ProjectReader.Read(Encoding.UTF8.GetBytes(document.Text)).Project!).Plan!;
+        foreach (var size in plan.Sizes)
+        {
+            var drawing = GarmentDrawing.Of(plan, size);
+            var (front, triangles) = (drawing.Patches[0], drawing.Patches[1..3]);
+            var cut = WornOutline.Of(plan, size[PieceId.Front]).Cuts.Single(c => c.Opening == OpeningId.Neck).Points;
+            var (left, right, bottom) = (cut.Min(p => p.X), cut.Max(p => p.X), cut.Max(p => p.Y));
+            Assert.Equal([left, (left + right) / 2], triangles.Select(t => t.X), (a, b) => Math.Abs(a - b) < 1e-9);
+            Assert.All(triangles, t => Assert.Equal((right - left) / 2, t.Width, 9));
+            Assert.All(triangles, t => Assert.Equal((front.Y, bottom), (t.Y, t.Y + t.Height)));
+            // The one at the left has its upright edge at the left.
+            Assert.All(Enumerable.Range(0, triangles[0].Rows), y => Assert.Equal(WornPiece.Plain, triangles[0].Cells[y * triangles[0].Columns]));
+            Assert.Equal(WornPiece.Empty, triangles[0].Cells[triangles[0].Columns - 1]);
+            Assert.Equal(WornPiece.Empty, triangles[1].Cells[0]);
+            var slopes = drawing.Outlines.Where(o => o is { Kind: "opening", Closed: false } && o.Points.Length == 2 && o.Points[0].X != o.Points[1].X && o.Points[0].Y != o.Points[1].Y);
+            Assert.Equal(2, slopes.Count());
+            Assert.All(slopes, s => Assert.Equal(((left + right) / 2, bottom), (Math.Round(s.Points[0].X, 9), s.Points[0].Y), (a, b) => Math.Abs(a.Item1 - b.Item1) < 1e-6 && Math.Abs(a.Item2 - b.Item2) < 1e-6));
+            Assert.DoesNotContain(GarmentDrawing.Behind(plan, size)!.Patches, p => p.Cells.Contains(WornPiece.Plain));
+        }
+    }
+
     private static Plan PlanOf(string kind, Direction direction)
     {
         var project = StarterDocument.Of(Repertoire.All.First(k => k.Name == kind));

@@ -36,7 +36,14 @@ public sealed class MakingOrder
         foreach (var piece in context.Pieces)
         {
             for (var copy = 1; copy <= piece.First.Copies; copy++)
-                parts.AddRange(piece.First.Shape is null ? [Piece(context, piece, copy)] : Shaped(context, piece, copy));
+            {
+                parts.AddRange(piece.First switch
+                {
+                    { Taper: not null } => [Triangle(context, piece, copy)],
+                    { Shape: not null } => Shaped(context, piece, copy),
+                    _ => [Piece(context, piece, copy)],
+                });
+            }
         }
         parts.Add(new MakingPart(Phrase.Plain("Making up"), [.. Instructions(MakingUpSection.Write(context).Blocks)], 0));
         for (var edging = 0; edging < plan.Sizes[at].Edgings.Length; edging++)
@@ -77,6 +84,23 @@ public sealed class MakingOrder
             Piece = plan,
             Fabric = plan.Pooled ? PieceFabric.Of(context.Plan, plan) : null,
             Planned = plan.Pooled ? PlannedPiece.Of(context.Plan, plan) : null,
+        };
+    }
+
+    private static MakingPart Triangle(PatternContext context, SizedPiece piece, int copy)
+    {
+        var (plan, words) = (piece.First, new TaperRowInstructions(context, piece));
+        var foundation = Step(words.Foundation());
+        var steps = ImmutableArray.CreateBuilder<MakingStep>();
+        steps.Add(foundation with { Text = Phrase.Of($"{words.Purpose()} {foundation.Text}") });
+        for (var row = 0; row < plan.Rows; row++)
+        {
+            var instruction = words.Of(row);
+            steps.Add(new RowStep(row, instruction.Label, instruction.Text, row + 1 == plan.Rows ? [Phrase.Plain("Then fasten off.")] : []));
+        }
+        return new MakingPart(Numbered(Phrase.Plain(Wording.Capital(plan.Name)), copy, plan.Copies), steps.ToImmutable(), plan.Rows)
+        {
+            Piece = plan,
         };
     }
 

@@ -79,6 +79,8 @@ internal sealed class DirectionPlanner
     private (Grading Grading, ImmutableArray<Finding> Reasons) PlanGroup(int at)
     {
         var group = Groups[at];
+        if (group.Fills is { } fills)
+            return (new Grading([], [], []), [.. Fill(at, fills)]);
         var (alongStitches, alongRows) = (Targets(group, true), Targets(group, false));
         if (FixedApart(at).ToImmutableArray() is { IsEmpty: false } apart)
             return (new Grading([], [], apart), apart);
@@ -131,6 +133,32 @@ internal sealed class DirectionPlanner
         {
             yield return new Finding(FindingLevel.Fault, at.Place, FormattableString.Invariant(
                 $"Size {_targets.Name(size)}: {at.Count} as fixed make a {GarmentMeasures.Words(dimension.Measure)} of {made.Centimetres:0.0} cm where {wanted.Centimetres:0.0} cm are asked for: fix about {at.Count * (wanted / made):0}, or release it."));
+        }
+    }
+
+    /// <summary>
+    /// What fills the corners of a cut is as large as they were made: the nearest counts. A row may leave out two stitches at most, so
+    /// that its edge is straight.
+    /// </summary>
+    private IEnumerable<Finding> Fill(int at, CornerFill fills)
+    {
+        var (group, into) = (Groups[at], _layout.Construction.GroupOf(fills.Into));
+        var (opening, own) = (into.Openings.First(o => o.Id == fills.Opening), _layout.For(group));
+        for (var i = 0; i < _targets.Count; i++)
+        {
+            var counts = _counts[i][Groups.IndexOf(into)];
+            var (name, piece) = (_targets.Name(i), into.Pieces.ToList().FindIndex(p => p.Id == fills.Into));
+            var cut = counts.Outlines.IsEmpty ? null
+                : _layout.Edges(counts, piece, counts.Outlines[piece]).Find(fills.Opening, opening.Sides[0]);
+            var (width, height) = cut is null ? default : _layout.Corner(into, opening, cut);
+            var stitches = own.Across.Nearest(width, own.SewnEnds(group, stitches: true));
+            var rows = own.Down.Nearest(height, own.SewnEnds(group, stitches: false));
+            _counts[i][at] = new GroupCounts(group, null, stitches, rows, ImmutableDictionary<OpeningId, int>.Empty);
+            (_wanted[i][group.Across.Measure], _wanted[i][group.Down.Measure]) = (width, height);
+            (_finished[i][group.Across.Measure], _finished[i][group.Down.Measure]) =
+                (_layout.Measure(_counts[i][at], true), _layout.Measure(_counts[i][at], false));
+            if (cut is null || !Taper.Serves(stitches, rows))
+                yield return new Finding(FindingLevel.Fault, fills.Field, $"Size {name}: the {PlaceNames.Of(fills.Opening)} is too shallow for inserts with a straight edge: make it deeper or narrower, or choose another form.");
         }
     }
 

@@ -35,6 +35,8 @@ internal sealed record GroupCounts(
 /// <summary>What a garment's pieces measure in one direction, of their construction and gauge alone.</summary>
 internal sealed class Layout(SharedFabric shared, Construction construction, Direction direction)
 {
+    private Layout? _inserts;
+
     public Direction Direction => direction;
 
     public Construction Construction => construction;
@@ -43,9 +45,16 @@ internal sealed class Layout(SharedFabric shared, Construction construction, Dir
 
     public bool Up => direction == Direction.Up;
 
-    public Axis Across { get; } = direction == Direction.Up ? shared.Stitches(direction) : shared.Rows(direction);
+    public Axis Across { get; private init; } = direction == Direction.Up ? shared.Stitches(direction) : shared.Rows(direction);
 
-    public Axis Down { get; } = direction == Direction.Up ? shared.Rows(direction) : shared.Stitches(direction);
+    public Axis Down { get; private init; } = direction == Direction.Up ? shared.Rows(direction) : shared.Stitches(direction);
+
+    /// <summary>As a group's pieces are counted: what fills a corner has rows of its own.</summary>
+    public Layout For(PieceGroup group) => group.Fills is null ? this : _inserts ??= new(shared, construction, Direction.Up)
+    {
+        Across = shared.Stitches(Direction.Up),
+        Down = shared.Rows(Direction.Up) with { Step = shared.SingleCrochetHeight },
+    };
 
     /// <summary>Of places along a side.</summary>
     public Axis Along(PieceSide side) => side.IsUpright() ? Down : Across;
@@ -80,8 +89,8 @@ internal sealed class Layout(SharedFabric shared, Construction construction, Dir
     /// <summary>The finished measure that a count makes.</summary>
     public Length Measure(PieceGroup group, bool stitches, double count, int? rounds = null)
     {
-        var dimension = group.Along(direction, stitches);
-        return dimension.Pieces * Of(stitches).Of(count, SewnEnds(group, stitches)) + Edgings(dimension, group, rounds);
+        var (dimension, own) = (group.Along(direction, stitches), For(group));
+        return dimension.Pieces * own.Of(stitches).Of(count, own.SewnEnds(group, stitches)) + Edgings(dimension, group, rounds);
     }
 
     /// <summary>The finished measure of a size's pieces; rows that alternate by a stitch are as wide as their mean.</summary>
@@ -120,7 +129,7 @@ internal sealed class Layout(SharedFabric shared, Construction construction, Dir
 
     /// <summary>Stitches or rows of a piece along a side.</summary>
     public int PlacesAlong(GroupCounts counts, int piece, PieceSide side) =>
-        Along(side).AlongStitches ? counts.StitchesOf(piece) : side == PieceSide.Top ? counts.TopRows : counts.Rows;
+        For(counts.Group).Along(side).AlongStitches ? counts.StitchesOf(piece) : side == PieceSide.Top ? counts.TopRows : counts.Rows;
 
     /// <summary>Ends of an opening that seams take from, as it lies in the group's first piece.</summary>
     private int SewnEnds(PieceGroup group, OpeningDesign opening)
@@ -181,6 +190,12 @@ internal sealed class Layout(SharedFabric shared, Construction construction, Dir
     /// <summary>How far it is seen to go into the piece beside the seam of its side, before its edging.</summary>
     public Length SeenInto(PieceGroup group, OpeningDesign opening, double count) =>
         Into(opening).Step * (count - SewnBeside(group, opening));
+
+    /// <summary>
+    /// Width and height of either lower corner of a cut, once what fills it is sewn in: the seam takes as much of the piece all along.
+    /// </summary>
+    public (Length Width, Length Height) Corner(PieceGroup group, OpeningDesign opening, CutExtent cut) => (
+        Along(opening.Sides[0]).Of(cut.Length / 2.0, -1), SeenInto(group, opening, cut.Into) + Into(opening).Of(0, -1));
 
     private Length InsideOnce(OpeningDesign opening) => opening.Place is { } place ? shared.EdgingDepth(place) : Quantities.Length.Zero;
 

@@ -288,7 +288,7 @@ internal sealed class SizeAssembly(DirectionPlan chosen, SizeTargets targets)
     {
         var piece = Of(edge.Piece, laid);
         var along = _edges.Runs(edge, piece)
-            .Aggregate(Quantities.Length.Zero, (length, run) => length + _layout.Along(run.Side).Of(run.Count, 0));
+            .Aggregate(Quantities.Length.Zero, (length, run) => length + _layout.For(piece.Counts.Group).Along(run.Side).Of(run.Count, 0));
         var bands = !edge.Side.IsUpright() && edge.Stretch is Stretch.BeforeOpening or Stretch.AfterOpening
             ? piece.Counts.Bands * SharedFabric.SingleCrochetHeight
             : Quantities.Length.Zero;
@@ -304,6 +304,11 @@ internal sealed class SizeAssembly(DirectionPlan chosen, SizeTargets targets)
             {
                 var piece = Of(along.Piece, laid);
                 var runs = _edges.Runs(along, piece);
+                if (piece.Counts.Group.Fills is not null)
+                {
+                    stretches.Add(new EdgeStretch(name, true, runs[0].Count) { Own = Slanted(piece.Counts, runs[0].Count) });
+                    continue;
+                }
                 // Stretches that look the same way are picked up alike, whatever steps lie between.
                 foreach (var alike in runs.GroupBy(r => r.Side).OrderBy(g => IsNotch(runs) ? Met(g.Key) : 0))
                 {
@@ -319,6 +324,16 @@ internal sealed class SizeAssembly(DirectionPlan chosen, SizeTargets targets)
                 stretches.Add(new EdgeStretch("side bands", true, bands));
             yield return (edge, stretches.ToImmutable());
         }
+    }
+
+    /// <summary>
+    /// What a row end takes along the slope of what fills a corner, and its length there: all of them are as long as the slope.
+    /// </summary>
+    private (double Flat, Length Each) Slanted(GroupCounts counts, int rows)
+    {
+        var (width, height) = (_layout.Measure(counts, stitches: true), _layout.Measure(counts, stitches: false));
+        var each = Quantities.Length.FromCentimetres(double.Hypot(width.Centimetres, height.Centimetres)) / Math.Max(1, rows);
+        return (SharedFabric.EdgingGaugeFor(_layout.Direction).AlongRowEnds(each), each);
     }
 
     /// <summary>Along a slope, stitches and row ends come by turns, and each kind is picked up in its own way.</summary>

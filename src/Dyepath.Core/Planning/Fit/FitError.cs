@@ -23,7 +23,7 @@ public sealed record FitError(string Size, GarmentMeasure Measure, Length Error)
             or GarmentMeasure.GussetDepth or GarmentMeasure.Depth => over ? "too deep" : "too shallow",
         GarmentMeasure.Length or GarmentMeasure.SleeveLength or GarmentMeasure.StrapLength or GarmentMeasure.TabLength
             or GarmentMeasure.GussetLength or GarmentMeasure.SleeveJoin or GarmentMeasure.TabJoin or GarmentMeasure.Vent => over ? "too long" : "too short",
-        GarmentMeasure.Height or GarmentMeasure.TabHeight => over ? "too tall" : "too low",
+        GarmentMeasure.Height or GarmentMeasure.TabHeight or GarmentMeasure.InsertHeight => over ? "too tall" : "too low",
         _ => over ? "too wide" : "too narrow",
     };
 }

@@ -89,8 +89,8 @@ internal sealed class SizeTargets
         _shape.Passes(opening, Context(Sizes.Sizes[size], size, finished)) is not { Holds: false };
 
     private static GarmentMeasure[] Measures(Construction construction) =>
-        [.. construction.Groups.SelectMany(g => g.OpeningMeasures.Concat([g.Across.Measure, g.Down.Measure])).Distinct().Order()];
+        [.. construction.Asked.SelectMany(g => g.OpeningMeasures.Concat([g.Across.Measure, g.Down.Measure])).Distinct().Order()];
 
     private static string[] Counts(Construction construction) =>
-        [.. construction.Groups.SelectMany(g => (string[])[FixedCounts.Stitches(g), FixedCounts.Rows(g)])];
+        [.. construction.Asked.SelectMany(g => (string[])[FixedCounts.Stitches(g), FixedCounts.Rows(g)])];
 }

@@ -17,11 +17,12 @@ internal static class PieceWriter
     {
         var (finding, working, start) = (laid.Counts.Finding(laid.At), laid.Counts.Group.Working, laid.Start);
         var (stitches, rows) = (laid.Shape?.Panel.Units ?? laid.Counts.StitchesOf(laid.At), laid.Counts.Rows);
+        var (group, own) = (laid.Counts.Group, layout.For(laid.Counts.Group));
         var width = finding?.RowStitches.Average() ?? stitches;
         var (acrossCount, downCount) = laid.Edges is { } edges
-            ? (edges.Columns, edges.Rows) : layout.Up ? (width, (double)rows) : (rows, width);
+            ? (edges.Columns, edges.Rows) : own.Up ? (width, (double)rows) : (rows, width);
         var foundation = finding is null
-            ? Plain(shared, stitches)
+            ? Plain(shared, group.Fills is null ? shared.Stitch : FabricStitch.SingleCrochet, stitches)
             : Foundation.Plan(
                 shared.Ring, shared.Stitch, stitches, shared.TurningChainCounts, start,
                 shared.CompanionFor(CompanionUse.Foundation), working != Working.Turned);
@@ -41,12 +42,13 @@ internal static class PieceWriter
             Lean = finding?.Reading.Lean?.UnitsPerRow ?? 0,
             Motif = finding?.Reading.Kind ?? MotifKind.Scattered,
             Forgives = finding?.Forgiveness ?? default,
-            Width = layout.Across.Of(acrossCount, 0),
-            Height = layout.Down.Of(downCount, 0),
+            Width = own.Across.Of(acrossCount, 0),
+            Height = own.Down.Of(downCount, 0),
             SideBandRows = bands,
             Openings = openings,
             Foundation = foundation,
             Shape = laid.Shape,
+            Taper = group.Fills is null ? null : new Taper(stitches, rows, group.SlopeOf(laid.Id)),
             WrongSideOut = laid.Turned,
         };
     }
@@ -62,9 +64,9 @@ internal static class PieceWriter
             FirstRow = stretch.FirstRow,
         });
 
-    private static FoundationPlan Plain(SharedFabric shared, int stitches)
+    private static FoundationPlan Plain(SharedFabric shared, FabricStitch stitch, int stitches)
     {
-        var (chains, first) = Foundation.Chains(shared.Stitch, stitches, shared.TurningChainCounts);
+        var (chains, first) = Foundation.Chains(stitch, stitches, stitch == shared.Stitch && shared.TurningChainCounts);
         return new FoundationPlan(chains, first, true, 0, 0, 0, 0) { Yarn = chains * Foundation.ChainInUnits(shared.Stitch) };
     }
 }

@@ -46,12 +46,13 @@ internal sealed class WornEdges(Layout layout)
     {
         var all = layout.PlacesAlong(counts, at, edge.Side);
         var (from, to) = Ends(edge, counts, all);
-        var hidden = layout.Along(edge.Side).Hidden;
+        var along = layout.For(counts.Group).Along(edge.Side);
+        var hidden = along.Hidden;
         if (from == 0 && layout.Construction.IsSewnAt(edge.Piece, edge.Side, atEnd: false))
             from = Math.Min(hidden, to);
         if (to == all && layout.Construction.IsSewnAt(edge.Piece, edge.Side, atEnd: true))
             to = Math.Max(from, all - hidden);
-        return new EdgeRun(edge.Piece, edge.Side, from, to - from, layout.Along(edge.Side).AlongStitches, edge.Backwards);
+        return new EdgeRun(edge.Piece, edge.Side, from, to - from, along.AlongStitches, edge.Backwards);
     }
 
     /// <summary>Stitches along a run in its order, as a seam, or the join of a round, leaves them to be seen.</summary>

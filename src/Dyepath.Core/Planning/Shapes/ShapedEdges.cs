@@ -64,7 +64,7 @@ internal sealed class ShapedEdges
         if (_gored)
             _reach = [.. _round.Where(f => f.Facing == PieceSide.Top).Select(f => f.X).Order()];
         var sewn = construction.Joins.Where(j => j.Sewn).SelectMany(j => j.First.Concat(j.Second));
-        _sewn = [.. sewn.Where(e => e.Piece == id).SelectMany(Faces)];
+        _sewn = [.. sewn.Where(e => e.Piece == id && !e.IsFilled).SelectMany(Faces)];
     }
 
     private const int Worked = -1;
@@ -173,6 +173,7 @@ internal sealed class ShapedEdges
             {
                 Stretch.BeforeOpening => [.. OfSide(edge.Side, -1).Where(f => Along(f) < extent.Begins)],
                 Stretch.AfterOpening => [.. OfSide(edge.Side, -1).Where(f => Along(f) >= extent.Begins + extent.Length)],
+                Stretch.FirstHalf or Stretch.SecondHalf => HalfOf(edge, OfSide(edge.Side, Cuts.IndexOf(extent))),
                 _ => OfSide(edge.Side, Cuts.IndexOf(extent)),
             };
         }
@@ -190,6 +191,14 @@ internal sealed class ShapedEdges
         if (edge.Backwards)
             faces.Reverse();
         return faces;
+    }
+
+    /// <summary>What is cut out up to the middle of what looks the way of its side, or from there on.</summary>
+    private static List<EdgeFace> HalfOf(PieceEdge edge, List<EdgeFace> faces)
+    {
+        var lower = faces.Where(f => f.Facing == edge.Side).ToArray();
+        var middle = faces.IndexOf(lower[lower.Length / 2]);
+        return edge.Stretch == Stretch.FirstHalf ? faces[..middle] : faces[middle..];
     }
 
     /// <summary>In the direction of the side.</summary>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Edgings;
+using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Shaping;
@@ -57,9 +58,7 @@ internal static class YarnTally
         var (unit, single) = (shared.YarnPerUnit, shared.SingleCrochetYarn);
         foreach (var piece in pieces)
         {
-            var paths = PieceFabric.Stretches(shared.Project.Fabric, piece).Select(s => s.Path).ToArray();
-            var turns = unit * ColourRing.ToUnits(paths.Sum(p => p.Turns.Take(p.Rows - 1).Sum()));
-            var stitches = unit * ColourRing.ToUnits(paths.Sum(p => p.Yarn)) - turns;
+            var (stitches, turns) = Worked(shared, piece);
             yield return new YarnUse($"{piece.Name}: stitches", !piece.Pooled, piece.Copies * stitches);
             if (turns != Length.Zero)
                 yield return new YarnUse($"{piece.Name}: turning", !piece.Pooled, piece.Copies * turns);
@@ -96,6 +95,24 @@ internal static class YarnTally
         var gauge = shared.Project.Fabric.Swatch.Worked;
         var units = SwatchSide / gauge.StitchWidth * (SwatchSide / gauge.RowHeight) / shared.Stitch.StitchesPerUnit;
         yield return new YarnUse("swatch", false, unit * units);
+    }
+
+    /// <summary>
+    /// Yarn of a piece's stitches and of its turns; stitches worked together take the yarn of each (common practice, no source).
+    /// </summary>
+    private static (Length Stitches, Length Turns) Worked(SharedFabric shared, PiecePlan piece)
+    {
+        if (piece.Taper is { } taper)
+        {
+            var single = shared.SingleCrochetYarn;
+            return (
+                single * (taper.Stitches + Enumerable.Range(0, taper.Rows - 1).Sum(taper.At)),
+                single * ((taper.Rows - 1) * FabricStitch.SingleCrochet.NominalTurnCost));
+        }
+        var unit = shared.YarnPerUnit;
+        var paths = PieceFabric.Stretches(shared.Project.Fabric, piece).Select(s => s.Path).ToArray();
+        var turns = unit * ColourRing.ToUnits(paths.Sum(p => p.Turns.Take(p.Rows - 1).Sum()));
+        return (unit * ColourRing.ToUnits(paths.Sum(p => p.Yarn)) - turns, turns);
     }
 
     private static CompanionPlan? Companion(SharedFabric shared, List<YarnUse> uses)

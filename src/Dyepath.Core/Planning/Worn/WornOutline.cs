@@ -15,6 +15,13 @@ public sealed record WornOutline(
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(piece);
         var (width, height) = (piece.Width.Centimetres, piece.Height.Centimetres);
+        if (piece.Taper is { } taper)
+        {
+            var tip = width / taper.Stitches;
+            return new WornOutline(
+                taper.Slope == PieceSide.Left
+                    ? [(0, height), (width, height), (width, 0), (width - tip, 0)] : [(0, height), (width, height), (tip, 0), (0, 0)], []);
+        }
         if (piece.Shape is not { } shape)
             return new WornOutline([(0, height), (width, height), (width, 0), (0, 0)], []);
         if (plan.Construction.GroupOf(piece.Id).Gores is not null)

@@ -31,7 +31,7 @@ public sealed class WornPiece
     private WornPiece(Plan plan, PiecePlan piece, ReadOnlySpan<byte> worked)
     {
         Piece = piece;
-        _sideways = plan.Direction == Direction.Sideways;
+        _sideways = plan.Construction.GroupOf(piece.Id).WorkedIn(plan.Direction) == Direction.Sideways;
         _mirrored = piece.WrongSideOut;
         var unit = _unit = plan.Project.Fabric.Stitch.StitchesPerUnit;
         _rowsFrom = [];
@@ -40,6 +40,11 @@ public sealed class WornPiece
             (Columns, Rows) = _sideways ? (piece.Rows, piece.Stitches) : (piece.Stitches, piece.Rows);
             _cells = new byte[Columns * Rows];
             Array.Fill(_cells, Plain);
+            for (var row = 0; piece.Taper is { } taper && row < Rows; row++)
+            {
+                var without = taper.Stitches - taper.At(row);
+                _cells.AsSpan((Rows - 1 - row) * Columns + (taper.Slope == PieceSide.Left ? 0 : Columns - without), without).Fill(Empty);
+            }
             return;
         }
         Fabrics = Worked(plan, piece);
