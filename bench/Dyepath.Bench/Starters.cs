@@ -44,6 +44,9 @@ internal sealed record Starter(GarmentKind Kind, string? Neck, string? Chart)
             // What is left open beside the neck is there to be closed.
             if (Neck == "buttoned")
                 Edge(document["garment"]!, "shoulder", "button-band");
+            // What fills it is plain.
+            if (Neck == "v-insert")
+                document["companion"] = JsonNode.Parse(ProjectWriter.Write(StarterDocument.Of(Repertoire.All.First(k => k.HasCompanion))))!["companion"]!.DeepClone();
         }
         foreach (var place in Edged ? Kind.Edges.Intersect([EdgingPlace.Hem, EdgingPlace.Cuffs, EdgingPlace.Brim]) : [])
         {

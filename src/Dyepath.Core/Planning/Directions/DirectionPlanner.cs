@@ -125,11 +125,11 @@ internal sealed class DirectionPlanner
         return (grading, reasons.ToImmutable());
     }
 
-    /// <summary>A count that is fixed and makes half of what is asked for, or less, or half as much again, was mistyped.</summary>
+    /// <summary>A count that is fixed and makes a quarter of what is asked for, or less, or four times as much, was mistyped.</summary>
     private IEnumerable<Finding> FixedFarOff(int size, PieceDimension dimension, string name)
     {
         var (made, wanted) = (_finished[size][dimension.Measure], _wanted[size][dimension.Measure]);
-        if (_targets.Fixed.Where(_targets.Name(size), name) is { } at && (made < 0.5 * wanted || made > 1.5 * wanted))
+        if (_targets.Fixed.Where(_targets.Name(size), name) is { } at && (made < 0.25 * wanted || made > 4 * wanted))
         {
             yield return new Finding(FindingLevel.Fault, at.Place, FormattableString.Invariant(
                 $"Size {_targets.Name(size)}: {at.Count} as fixed make a {GarmentMeasures.Words(dimension.Measure)} of {made.Centimetres:0.0} cm where {wanted.Centimetres:0.0} cm are asked for: fix about {at.Count * (wanted / made):0}, or release it."));
