@@ -147,14 +147,16 @@ public sealed record Edging
     /// fringe are not in it.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">Rounds outside 1 to 40.</exception>
-    public double YarnInSingleCrochet(int pickUp, int rounds) =>
-        pickUp * ((RoundCounts.Check(rounds) - 1) * RoundYarn + LastYarn);
+    public double YarnInSingleCrochet(int pickUp, int rounds, int perRound = 0) =>
+        ((RoundCounts.Check(rounds) - 1) * pickUp + perRound * (rounds - 1) * (rounds - 2) / 2.0) * RoundYarn
+        + (pickUp + perRound * (rounds - 1)) * LastYarn;
 
     /// <summary>Yarn over <paramref name="pickUp"/> stitches, the strands of a fringe included.</summary>
     /// <param name="singleCrochet">Yarn of one single crochet.</param>
+    /// <param name="perRound">Stitches by which each round is longer than the one before it.</param>
     /// <exception cref="ArgumentOutOfRangeException">Rounds outside 1 to 40.</exception>
-    public Length Yarn(int pickUp, int rounds, Length singleCrochet) =>
-        YarnInSingleCrochet(pickUp, rounds) * singleCrochet + (Fringe is { } fringe ? pickUp / Multiple * fringe.Bunch : Length.Zero);
+    public Length Yarn(int pickUp, int rounds, Length singleCrochet, int perRound = 0) =>
+        YarnInSingleCrochet(pickUp, rounds, perRound) * singleCrochet + (Fringe is { } fringe ? pickUp / Multiple * fringe.Bunch : Length.Zero);
 
     /// <summary>How wide the edged edge is at rest.</summary>
     /// <param name="edge">Length of the edge that it is worked along.</param>

@@ -86,10 +86,27 @@ internal static class EdgingsSection
             new Instruction(Phrase.Plain("Yarn"), Phrase.Of($"{context.YarnFor(CompanionUse.Edgings)}, joined with the {Facing(context)} facing {Beginning(context, context.Plan.Sizes[0].Edgings[at].Where)}.")),
             new Instruction(Phrase.Plain("Pick up"), Phrase.Of($"{context.Each(s => s.Edgings[at].PickUp)} stitches in all, as said below.{(context.Construction.Joins.Any(j => j.Sewn) ? " What lies inside a seam is not counted." : "")}")),
             new Instruction(Phrase.Plain("Work"), Phrase.Of($"{rounds} {(rounds.IsSame && rounds.Values[0] == 1 ? one : one + "s")}, about {context.Each(s => s.Edgings[at].Depth)} deep{(edging.Folded ? Phrase.Of($" once folded; the fold runs along the top of round {context.Each(s => Edging.FoldRound(s.Edgings[at].Rounds))}") : Phrase.Empty)}.")),
+            .. Corners(context, at),
             .. Widths(context, at, edging),
             .. Order(context, at),
             .. new ButtonWords(context, at).Said(),
         ];
+    }
+
+    /// <summary>What keeps it flat where the edge turns: said where it has a second round.</summary>
+    private static IEnumerable<Instruction> Corners(PatternContext context, int at)
+    {
+        var edgings = context.Plan.Sizes.Select(s => s.Edgings[at]).ToArray();
+        if (edgings.All(e => e.Rounds == 1))
+            yield break;
+        var outer = context.Each(s => s.Edgings[at].Corners.Outer);
+        if (outer.Values.Any(n => n > 0))
+            yield return new Instruction(Phrase.Plain("Corners"), Phrase.Of(
+                $"Mark the middle stitch of each of the {outer} corners. In every round after the first work 3 {new Term("sc")} in it, so that the corner lies flat, and mark the middle one of them: {context.Each(s => 2 * s.Edgings[at].Corners.Outer)} stitches more each time."));
+        var inner = context.Each(s => s.Edgings[at].Corners.Inner);
+        if (inner.Values.Any(n => n > 0))
+            yield return new Instruction(Phrase.Plain("Inner corners"), Phrase.Of(
+                $"Mark the stitch in each of the {inner} corners that go into the fabric. In every round after the first work {new Term("sc3tog")} over it and the stitches beside it, so that the corner lies flat, and mark that: {context.Each(s => 2 * s.Edgings[at].Corners.Inner)} stitches fewer each time."));
     }
 
     /// <summary>Why a band comes after the edgings whose ends it goes over.</summary>

@@ -240,6 +240,14 @@ public sealed record EdgingPlan(EdgingPlace Where, string Edging, int Copies, Pi
     /// <summary>Stitches picked up.</summary>
     public int PickUp => Spread.Total;
 
+    /// <summary>
+    /// Corners that take 2 stitches more in every round after the first, and corners that take 2 fewer, so that it lies flat.
+    /// </summary>
+    public (int Outer, int Inner) Corners { get; init; }
+
+    /// <summary>Stitches by which a round is longer than the one before it.</summary>
+    public int PerRound => 2 * (Corners.Outer - Corners.Inner);
+
     /// <summary>Length of the edge that it is worked along.</summary>
     public Length Edge { get; init; }
 

@@ -27,6 +27,9 @@ internal static class EdgingComparison
             var rule = PickUpWords.Text(planned.Spread);
             if (said.Rule != rule)
                 notes.Add((place, $"the rule is “{said.Rule}” in the text, “{rule}” in the plan"));
+            // Of one round nothing need be said.
+            if (said.Corners != planned.Corners && !(planned.Rounds == 1 && said.Corners == default))
+                notes.Add((place, $"the text has {said.Corners.Outer} corners and {said.Corners.Inner} inner ones, the plan {planned.Corners.Outer} and {planned.Corners.Inner}"));
             Buttonholes(garment, planned, said, place, notes);
             Widths(garment, size, planned, said, place, notes);
             if (said.Followed != planned.PickUp || said.Total != planned.PickUp)

@@ -35,6 +35,7 @@ internal sealed partial class EdgingReader(ImmutableArray<string> sizes, List<st
                     Edge = width?.Groups["edge"].Value,
                     AtRest = width?.Groups["rest"].Value,
                     Stretched = width?.Groups["stretched"].Value,
+                    Corners = (Counted(lines, Outer()), Counted(lines, Inner())),
                     Elastic = lines.Select(l => Elastic().Match(l)).FirstOrDefault(m => m.Success)?.Groups["n"].Value,
                     Buttonholes = Buttonholes(lines, $"{part.Heading}, size {sizes[size]}"),
                 };
@@ -58,6 +59,10 @@ internal sealed partial class EdgingReader(ImmutableArray<string> sizes, List<st
             Whole(said, "n"), Whole(said, "row"), further + 1, Whole(worked, "row"),
             Whole(worked, "first") + (further == 0 ? 0 : further * (Whole(worked, "skip") + Whole(worked, "between"))) + Whole(worked, "lastSkip") + Whole(worked, "last"));
     }
+
+    /// <summary>As many corners as are said, if each makes two stitches; none where nothing is said.</summary>
+    private static int Counted(string[] lines, Regex said) => lines.Select(l => said.Match(l)).FirstOrDefault(m => m.Success) is not { } match ? 0
+        : 2 * Whole(match, "n") == Whole(match, "each") ? Whole(match, "n") : -1;
 
     /// <summary>The rule without its sizes; null where it is for others.</summary>
     private string? Own(string line, string size)
@@ -99,6 +104,12 @@ internal sealed partial class EdgingReader(ImmutableArray<string> sizes, List<st
 
     [GeneratedRegex(@"^Work: (?<n>\d+) (?:round|row)s?,")]
     private static partial Regex Rounds();
+
+    [GeneratedRegex("^Corners: Mark the middle stitch of each of the (?<n>[0-9]+) corners\\. In every round after the first work 3 [sd]c in it, so that the corner lies flat, and mark the middle one of them: (?<each>[0-9]+) stitches more each time\\.$")]
+    private static partial Regex Outer();
+
+    [GeneratedRegex("^Inner corners: Mark the stitch in each of the (?<n>[0-9]+) corners that go into the fabric\\. In every round after the first work [sd]c3tog over it and the stitches beside it, so that the corner lies flat, and mark that: (?<each>[0-9]+) stitches fewer each time\\.$")]
+    private static partial Regex Inner();
 
     [GeneratedRegex("^Width: The edge is (?<edge>.+) long; edged it is about (?<rest>.+) at rest and stretches to (?<stretched>.+)\\.$")]
     private static partial Regex Width();

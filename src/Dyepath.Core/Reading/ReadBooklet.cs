@@ -95,6 +95,9 @@ public sealed record ReadEdging(string Place, int Copies, string Size, int PickU
     /// <summary>As a maker of this size reads it.</summary>
     public required string Rule { get; init; }
 
+    /// <summary>Corners that each round widens at, and those that it narrows at.</summary>
+    public (int Outer, int Inner) Corners { get; init; }
+
     /// <summary>Lengths as printed, such as <c>62 cm / 24½ in</c>; missing where nothing is said of them.</summary>
     public string? Edge { get; init; }
 

@@ -31,7 +31,7 @@ internal sealed class SizeAssembly(DirectionPlan chosen, SizeTargets targets)
         var (groups, laid) = Lay(size);
         var pieces = laid.Select(Piece).ToImmutableArray();
         var seams = Construction.Joins.Select(join => Seam(join, laid)).ToImmutableArray();
-        if (!EdgingPlanner.TryPlan(SharedFabric, _layout.Direction, body.Name, Edgings(laid), RoundsAt, out var edgings, out fault))
+        if (!EdgingPlanner.TryPlan(SharedFabric, _layout.Direction, body.Name, Edgings(laid), RoundsAt, e => Corners(e, laid), out var edgings, out fault))
             return false;
         edgings =
         [
@@ -294,6 +294,42 @@ internal sealed class SizeAssembly(DirectionPlan chosen, SizeTargets targets)
             : Quantities.Length.Zero;
         return sum + along + bands;
     });
+
+    /// <summary>Steps that are shorter are smoothed by the edging itself (an assumption without a source).</summary>
+    private const int LeastBesideCorner = 6;
+
+    /// <summary>
+    /// Corners of an edge where the fabric stands out, and where it goes in: those that the construction names, and between long stretches
+    /// of what is cut, by whether the second looks along the way of the first or back.
+    /// </summary>
+    private (int Outer, int Inner) Corners(EdgingEdge edge, ImmutableArray<LaidPiece> laid)
+    {
+        var (outer, inner) = (edge.PerCorner > 0 ? edge.Corners : 0, 0);
+        foreach (var (_, along) in edge.Edges)
+        {
+            var piece = Of(along.Piece, laid);
+            var runs = _edges.Runs(along, piece);
+            if (piece.Counts.Group.IsSloped || piece.Counts.Group.Fills is not null)
+                continue;
+            foreach (var (first, second) in runs.Zip(runs.Skip(1)).Where(p => p.First.Count >= LeastBesideCorner && p.Second.Count >= LeastBesideCorner))
+            {
+                if (second.Side == Ahead(first))
+                    outer++;
+                else
+                    inner++;
+            }
+        }
+        return (outer, inner);
+
+        // Where a run is going.
+        static PieceSide Ahead(EdgeRun run) => (run.Side.IsUpright(), run.Backwards) switch
+        {
+            (false, false) => PieceSide.Right,
+            (false, true) => PieceSide.Left,
+            (true, false) => PieceSide.Top,
+            _ => PieceSide.Bottom,
+        };
+    }
 
     private IEnumerable<(EdgingEdge Edge, ImmutableArray<EdgeStretch> Stretches)> Edgings(ImmutableArray<LaidPiece> laid)
     {

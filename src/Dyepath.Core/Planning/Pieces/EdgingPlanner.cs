@@ -12,10 +12,11 @@ namespace Dyepath.Core.Planning;
 internal static class EdgingPlanner
 {
     /// <summary>False where an edge has nothing to pick up, or rows so tall that no edging lies flat along them.</summary>
+    /// <param name="corners">Of an edge, as the edging is worked: what widens round by round, and what narrows.</param>
     /// <param name="chosen">Rounds that were chosen for this size; null: as wished.</param>
     public static bool TryPlan(
         SharedFabric shared, Direction direction, string size, IEnumerable<(EdgingEdge Edge, ImmutableArray<EdgeStretch> Stretches)> edges,
-        Func<EdgingPlace, int?> chosen, out ImmutableArray<EdgingPlan> edgings,
+        Func<EdgingPlace, int?> chosen, Func<EdgingEdge, (int Outer, int Inner)> corners, out ImmutableArray<EdgingPlan> edgings,
         [NotNullWhen(false)] out Finding? fault)
     {
         fault = null;
@@ -48,6 +49,7 @@ internal static class EdgingPlanner
                 edge.Place, edging.Id, edge.Copies, pickUp, rounds, edging.Depth(rounds, own.RowHeight))
             {
                 Edge = pickUp.EdgeLength(gauge),
+                Corners = edging.Multiple != 1 || edging.InRows || edging.Folded ? (0, 0) : corners(edge),
             });
         }
         edgings = plans.ToImmutable();

@@ -1,0 +1,68 @@
+using Dyepath.Core.Constructions;
+using Dyepath.Core.Edgings;
+using Dyepath.Core.Fabrics;
+using Dyepath.Core.Garments;
+using Dyepath.Core.Planning;
+using Dyepath.Core.Tests.Constructions;
+using static Dyepath.Core.Tests.Garments.TestProjects;
+
+namespace Dyepath.Core.Tests.Garments;
+
+/// <summary>
+/// A band lies flat where its rounds grow and shrink as the edge turns: round a corner of the fabric by 2 stitches a round, round an inner
+/// corner back by as many (common practice, no source).
+/// </summary>
+public sealed class EdgingCornerTests
+{
+    /// <summary>A square neck has an inner corner at either end of each lower edge that is cut; a vest's armhole one on front and on back.</summary>
+    [Theory]
+    [InlineData(Direction.Up)]
+    [InlineData(Direction.Sideways)]
+    public void Inner_corners_of_square_cuts_are_counted_and_said(Direction direction)
+    {
+        var project = Begun("vest", "sc", true, direction).With(g => g with
+        {
+            Shape = (Vest)g.Shape with { Neck = new Neck(NeckForm.Square, null) { Depth = Cm(14), BackDepth = Cm(8) } },
+            Grading = g.Grading with { UnevenWidths = true, SeveralLeans = true },
+        });
+        project = GarmentTrials.Edged(project, direction, EdgingPlace.Neck, EdgingPlace.Armholes).With(g => g with
+        {
+            Edgings = [.. g.Edgings.Select(e => e with { Rounds = 4 })],
+        });
+        var plan = GarmentTrials.Check(project);
+        foreach (var size in plan.Sizes)
+        {
+            var (neck, arm) = (size.Edgings.Single(e => e.Where == EdgingPlace.Neck), size.Edgings.Single(e => e.Where == EdgingPlace.Armholes));
+            var lower = new[] { PieceId.Front, PieceId.Back }.Count(p => size[p].Opening(OpeningId.Neck).Into >= 7);
+            Assert.Equal((0, 2 * lower), neck.Corners);
+            Assert.Equal(0, arm.Corners.Outer);
+            Assert.InRange(arm.Corners.Inner, 0, 2);
+            Assert.Equal(-2 * neck.Corners.Inner, neck.PerRound);
+        }
+        Assert.Contains("sc3tog over it and the stitches beside it", GarmentTrials.Text(plan), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Outer_corners_take_more_each_round_and_their_yarn_is_counted()
+    {
+        var project = Begun("blanket", "sc", true, Direction.Up).With(g => g with { Edgings = [new EdgingChoice(EdgingPlace.Border, "sc", 5)] });
+        var plan = GarmentTrials.Check(project);
+        var border = plan.Sizes[0].Edgings.Single();
+        Assert.Equal((4, 0), border.Corners);
+        // Stitch by stitch: each round has 8 more than the one before it.
+        var edging = EdgingLibrary.Find("sc");
+        var stitches = Enumerable.Range(0, 5).Sum(round => (border.PickUp + 8 * round) * (round == 4 ? edging.LastYarn : edging.RoundYarn));
+        Assert.Equal(stitches, edging.YarnInSingleCrochet(border.PickUp, 5, border.PerRound), 9);
+        Assert.Contains("Mark the middle stitch of each of the 4 corners. In every round after the first work 3 sc in it, so that the corner lies flat, and mark the middle one of them: 8 stitches more each time.", GarmentTrials.Text(plan), StringComparison.Ordinal);
+    }
+
+    /// <summary>Of one round nothing is said, nor of an edging whose repeat is more than a stitch.</summary>
+    [Theory]
+    [InlineData("sc", 1)]
+    [InlineData("shell", 1)]
+    public void Nothing_is_said_where_no_round_follows_or_none_could_grow(string edging, int rounds)
+    {
+        var project = Begun("blanket", "sc", true, Direction.Up).With(g => g with { Edgings = [new EdgingChoice(EdgingPlace.Border, edging, rounds)] });
+        Assert.DoesNotContain("Corners: ", GarmentTrials.Text(GarmentTrials.Check(project)), StringComparison.Ordinal);
+    }
+}
