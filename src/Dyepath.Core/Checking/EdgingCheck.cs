@@ -51,6 +51,7 @@ internal static class EdgingCheck
         foreach (var rule in edging.Spread.Stretches)
         {
             var each = slopes.TryGetValue(rule.Stretch.Name, out var slope) ? slope / rule.Stretch.Places
+                : rule.Stretch.Stepped ? Smoothed(rule.Stretch, fabric, notes)
                 : rule.Stretch.Own is not null ? fabric.EdgingHeight : rule.Stretch.RowEnds ? fabric.RowHeight : fabric.StitchWidth;
             edge += rule.Stretch.Places * each;
             var flat = rule.Stretch.Places * made.Draw * (rule.Stretch.RowEnds ? each / fabric.EdgingWidth : fabric.AlongStitches);
@@ -59,6 +60,19 @@ internal static class EdgingCheck
                 notes.Say("rule", FormattableString.Invariant($"{picked} stitches along the {rule.Stretch.Name}, where {flat:0.#} lie flat."));
         }
         notes.Same("edge", edging.Edge, edge, Length.FromMillimetres(0.1));
+    }
+
+    /// <summary>
+    /// A straight line along steps is no longer than they are, nor shorter than the shorter kind of place drawn straight across a stair
+    /// of equal steps.
+    /// </summary>
+    private static Length Smoothed(EdgeStretch stretch, PlainFabric fabric, Disagreements notes)
+    {
+        var each = stretch.Own!.Value.Each;
+        var (less, more) = (Length.Min(fabric.StitchWidth, fabric.RowHeight), Length.Max(fabric.StitchWidth, fabric.RowHeight));
+        if (each > more || each < 0.7 * less)
+            notes.Say("rule", $"A place of the {stretch.Name} is taken for {each} long, where stitches and rows are {less} to {more}.");
+        return each;
     }
 
     /// <summary>Stitches picked up, and places passed, by one who goes along the edge group by group.</summary>

@@ -156,7 +156,8 @@ public sealed record Edging
     /// <param name="perRound">Stitches by which each round is longer than the one before it.</param>
     /// <exception cref="ArgumentOutOfRangeException">Rounds outside 1 to 40.</exception>
     public Length Yarn(int pickUp, int rounds, Length singleCrochet, int perRound = 0) =>
-        YarnInSingleCrochet(pickUp, rounds, perRound) * singleCrochet + (Fringe is { } fringe ? pickUp / Multiple * fringe.Bunch : Length.Zero);
+        YarnInSingleCrochet(pickUp, rounds, perRound) * singleCrochet
+        + (Fringe is { } fringe ? pickUp / Multiple * fringe.Bunch : Length.Zero);
 
     /// <summary>How wide the edged edge is at rest.</summary>
     /// <param name="edge">Length of the edge that it is worked along.</param>

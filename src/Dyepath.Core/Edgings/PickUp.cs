@@ -13,6 +13,9 @@ public sealed record EdgeStretch(string Name, bool RowEnds, int Places)
 {
     /// <summary>What a place takes so that it lies flat, and its length, where it is a row of an edging; missing: the fabric's.</summary>
     public (double Flat, Length Each)? Own { get; init; }
+
+    /// <summary>Its places are stitches and row ends by turns.</summary>
+    public bool Stepped { get; init; }
 }
 
 /// <summary>

@@ -62,13 +62,14 @@ public static class PickUpWords
         }
         return groups;
 
-        static (int, int, int, int, int, bool) Key(StretchRule rule) =>
-            (rule.Stitches, rule.Places, rule.RestPlaces, rule.RestStitches, rule.Groups, rule.Stretch.RowEnds);
+        static (int, int, int, int, int, bool, bool) Key(StretchRule rule) =>
+            (rule.Stitches, rule.Places, rule.RestPlaces, rule.RestStitches, rule.Groups, rule.Stretch.RowEnds, rule.Stretch.Stepped);
     }
 
     private static Part[] Stretch(StretchRule rule, string names, bool withRests)
     {
-        var (one, many) = rule.Stretch.RowEnds ? ("row end", "row ends") : ("stitch", "stitches");
+        var (one, many) = rule.Stretch.Stepped ? ("stitch or row end", "stitches and row ends")
+            : rule.Stretch.RowEnds ? ("row end", "row ends") : ("stitch", "stitches");
         if (rule.Places == 1)
             return [$"{names}: pick up ", rule.Stitches, " in each of the ", rule.Stretch.Places, $" {many}"];
         Part[] groups = [$"{names}: pick up ", rule.Stitches, " in every ", rule.Places, $" {many}, ", rule.Groups, " times"];

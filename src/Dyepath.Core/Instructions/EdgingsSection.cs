@@ -102,11 +102,11 @@ internal static class EdgingsSection
         var outer = context.Each(s => s.Edgings[at].Corners.Outer);
         if (outer.Values.Any(n => n > 0))
             yield return new Instruction(Phrase.Plain("Corners"), Phrase.Of(
-                $"Mark the middle stitch of each of the {outer} corners. In every round after the first work 3 {new Term("sc")} in it, so that the corner lies flat, and mark the middle one of them: {context.Each(s => 2 * s.Edgings[at].Corners.Outer)} stitches more each time."));
+                $"Mark the middle stitch of each of the {outer} corners. In every round of {new Term("sc")} after the first work 3 {new Term("sc")} in it, so that the corner lies flat, and mark the middle one of them: {context.Each(s => 2 * s.Edgings[at].Corners.Outer)} stitches more each time."));
         var inner = context.Each(s => s.Edgings[at].Corners.Inner);
         if (inner.Values.Any(n => n > 0))
             yield return new Instruction(Phrase.Plain("Inner corners"), Phrase.Of(
-                $"Mark the stitch in each of the {inner} corners that go into the fabric. In every round after the first work {new Term("sc3tog")} over it and the stitches beside it, so that the corner lies flat, and mark that: {context.Each(s => 2 * s.Edgings[at].Corners.Inner)} stitches fewer each time."));
+                $"Mark the stitch in each of the {inner} corners that go into the fabric. In every round of {new Term("sc")} after the first work {new Term("sc3tog")} over it and the stitches beside it, so that the corner lies flat, and mark that: {context.Each(s => 2 * s.Edgings[at].Corners.Inner)} stitches fewer each time."));
     }
 
     /// <summary>Why a band comes after the edgings whose ends it goes over.</summary>

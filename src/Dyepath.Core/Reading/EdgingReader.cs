@@ -61,7 +61,8 @@ internal sealed partial class EdgingReader(ImmutableArray<string> sizes, List<st
     }
 
     /// <summary>As many corners as are said, if each makes two stitches; none where nothing is said.</summary>
-    private static int Counted(string[] lines, Regex said) => lines.Select(l => said.Match(l)).FirstOrDefault(m => m.Success) is not { } match ? 0
+    private static int Counted(string[] lines, Regex said) =>
+        lines.Select(l => said.Match(l)).FirstOrDefault(m => m.Success) is not { } match ? 0
         : 2 * Whole(match, "n") == Whole(match, "each") ? Whole(match, "n") : -1;
 
     /// <summary>The rule without its sizes; null where it is for others.</summary>
@@ -75,8 +76,10 @@ internal sealed partial class EdgingReader(ImmutableArray<string> sizes, List<st
         return named.Contains(size) ? words[(colon + 2)..] : null;
     }
 
+    private const string LastOfBoth = "in the last 1 stitches and row ends";
+
     /// <summary>As it would be said for one size alone: a list's remainder of none is not said, and one place is not plural.</summary>
-    private static string InOneSize(string rule) => LastOne().Replace(NoRest().Replace(rule, ""), "in the last 1 ${place}");
+    private static string InOneSize(string rule) => LastOne().Replace(NoRest().Replace(rule, "").Replace(LastOfBoth, "in the last 1 stitch or row end", StringComparison.Ordinal), "in the last 1 ${place}");
 
     private static int Follow(string rule)
     {
@@ -105,10 +108,10 @@ internal sealed partial class EdgingReader(ImmutableArray<string> sizes, List<st
     [GeneratedRegex(@"^Work: (?<n>\d+) (?:round|row)s?,")]
     private static partial Regex Rounds();
 
-    [GeneratedRegex("^Corners: Mark the middle stitch of each of the (?<n>[0-9]+) corners\\. In every round after the first work 3 [sd]c in it, so that the corner lies flat, and mark the middle one of them: (?<each>[0-9]+) stitches more each time\\.$")]
+    [GeneratedRegex("^Corners: Mark the middle stitch of each of the (?<n>[0-9]+) corners\\. In every round of [sd]c after the first work 3 [sd]c in it, so that the corner lies flat, and mark the middle one of them: (?<each>[0-9]+) stitches more each time\\.$")]
     private static partial Regex Outer();
 
-    [GeneratedRegex("^Inner corners: Mark the stitch in each of the (?<n>[0-9]+) corners that go into the fabric\\. In every round after the first work [sd]c3tog over it and the stitches beside it, so that the corner lies flat, and mark that: (?<each>[0-9]+) stitches fewer each time\\.$")]
+    [GeneratedRegex("^Inner corners: Mark the stitch in each of the (?<n>[0-9]+) corners that go into the fabric\\. In every round of [sd]c after the first work [sd]c3tog over it and the stitches beside it, so that the corner lies flat, and mark that: (?<each>[0-9]+) stitches fewer each time\\.$")]
     private static partial Regex Inner();
 
     [GeneratedRegex("^Width: The edge is (?<edge>.+) long; edged it is about (?<rest>.+) at rest and stretches to (?<stretched>.+)\\.$")]
@@ -126,10 +129,10 @@ internal sealed partial class EdgingReader(ImmutableArray<string> sizes, List<st
     [GeneratedRegex(@"pick up .*[:;] (?<n>\d+) in all\.")]
     private static partial Regex Total();
 
-    [GeneratedRegex(@"(?:^|; )(?<where>[^:;]+): pick up (?<stitches>\d+) in (?:each of the (?<times>\d+)|every \d+ (?:row ends|stitches), (?<times>\d+) times)(?: (?:row ends?|stitch(?:es)?))?(?:, then (?<rest>\d+) in the last \d+)?")]
+    [GeneratedRegex(@"(?:^|; )(?<where>[^:;]+): pick up (?<stitches>\d+) in (?:each of the (?<times>\d+)|every \d+ (?:row ends|stitches and row ends|stitches), (?<times>\d+) times)(?: (?:row ends?|stitches and row ends|stitch(?:es)?))?(?:, then (?<rest>\d+) in the last \d+)?")]
     private static partial Regex Group();
 
-    [GeneratedRegex(", then 0 in the last 0 (row ends|stitches)")]
+    [GeneratedRegex(", then 0 in the last 0 (row ends|stitches and row ends|stitches)")]
     private static partial Regex NoRest();
 
     [GeneratedRegex("in the last 1 (?:(?<place>row end)s|(?<place>stitch)es)")]

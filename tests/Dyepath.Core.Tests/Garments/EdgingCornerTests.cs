@@ -53,7 +53,7 @@ public sealed class EdgingCornerTests
         var edging = EdgingLibrary.Find("sc");
         var stitches = Enumerable.Range(0, 5).Sum(round => (border.PickUp + 8 * round) * (round == 4 ? edging.LastYarn : edging.RoundYarn));
         Assert.Equal(stitches, edging.YarnInSingleCrochet(border.PickUp, 5, border.PerRound), 9);
-        Assert.Contains("Mark the middle stitch of each of the 4 corners. In every round after the first work 3 sc in it, so that the corner lies flat, and mark the middle one of them: 8 stitches more each time.", GarmentTrials.Text(plan), StringComparison.Ordinal);
+        Assert.Contains("Mark the middle stitch of each of the 4 corners. In every round of sc after the first work 3 sc in it, so that the corner lies flat, and mark the middle one of them: 8 stitches more each time.", GarmentTrials.Text(plan), StringComparison.Ordinal);
     }
 
     /// <summary>Of one round nothing is said, nor of an edging whose repeat is more than a stitch.</summary>

@@ -31,7 +31,7 @@ internal sealed class SizeAssembly(DirectionPlan chosen, SizeTargets targets)
         var (groups, laid) = Lay(size);
         var pieces = laid.Select(Piece).ToImmutableArray();
         var seams = Construction.Joins.Select(join => Seam(join, laid)).ToImmutableArray();
-        if (!EdgingPlanner.TryPlan(SharedFabric, _layout.Direction, body.Name, Edgings(laid), RoundsAt, e => Corners(e, laid), out var edgings, out fault))
+        if (!EdgingPlanner.TryPlan(SharedFabric, _layout.Direction, body.Name, Edgings(laid), RoundsAt, out var edgings, out fault))
             return false;
         edgings =
         [
@@ -311,8 +311,10 @@ internal sealed class SizeAssembly(DirectionPlan chosen, SizeTargets targets)
             var runs = _edges.Runs(along, piece);
             if (piece.Counts.Group.IsSloped || piece.Counts.Group.Fills is not null)
                 continue;
-            foreach (var (first, second) in runs.Zip(runs.Skip(1)).Where(p => p.First.Count >= LeastBesideCorner && p.Second.Count >= LeastBesideCorner))
+            foreach (var (first, second) in runs.Zip(runs.Skip(1)))
             {
+                if (first.Count < LeastBesideCorner || second.Count < LeastBesideCorner)
+                    continue;
                 if (second.Side == Ahead(first))
                     outer++;
                 else
@@ -331,7 +333,7 @@ internal sealed class SizeAssembly(DirectionPlan chosen, SizeTargets targets)
         };
     }
 
-    private IEnumerable<(EdgingEdge Edge, ImmutableArray<EdgeStretch> Stretches)> Edgings(ImmutableArray<LaidPiece> laid)
+    private IEnumerable<EdgeToEdge> Edgings(ImmutableArray<LaidPiece> laid)
     {
         foreach (var edge in Construction.Edgings)
         {
@@ -345,8 +347,13 @@ internal sealed class SizeAssembly(DirectionPlan chosen, SizeTargets targets)
                     stretches.Add(new EdgeStretch(name, true, runs[0].Count) { Own = Slanted(piece.Counts, runs[0].Count) });
                     continue;
                 }
-                // Stretches that look the same way are picked up alike, whatever steps lie between.
-                foreach (var alike in runs.GroupBy(r => r.Side).OrderBy(g => IsNotch(runs) ? Met(g.Key) : 0))
+                var taut = piece.Counts.Group.IsSloped || along.Stretch != Stretch.Opening ? []
+                    : TautEdge.Of(runs, _layout.Across.Step, _layout.Down.Step).Where(p => p.Runs.Length > 1).ToArray();
+                if (taut.Length > 0)
+                    stretches.Add(Stepped(name, taut));
+                // Other stretches that look the same way are picked up alike, whatever steps lie between.
+                var straight = runs.Except(taut.SelectMany(p => p.Runs));
+                foreach (var alike in straight.GroupBy(r => r.Side).OrderBy(g => IsNotch(runs) ? Met(g.Key) : 0))
                 {
                     var stretch = piece.Counts.Group.IsSloped
                         ? SlopeName(name, runs, alike.First())
@@ -358,8 +365,20 @@ internal sealed class SizeAssembly(DirectionPlan chosen, SizeTargets targets)
                 e is { Side: PieceSide.Bottom or PieceSide.Top, Stretch: Stretch.Whole } ? 2 * Of(e.Piece, laid).Counts.Bands : 0);
             if (bands > 0)
                 stretches.Add(new EdgeStretch("side bands", true, bands));
-            yield return (edge, stretches.ToImmutable());
+            yield return new EdgeToEdge(edge, stretches.ToImmutable(), Corners(edge, laid));
         }
+    }
+
+    /// <summary>All that a band smooths of an edge, by the straight lines that it goes along.</summary>
+    private EdgeStretch Stepped(string name, TautPart[] taut)
+    {
+        var places = taut.Sum(p => p.Runs.Sum(r => r.Count));
+        var each = taut.Aggregate(Quantities.Length.Zero, (sum, p) => sum + p.Length) / places;
+        return new EdgeStretch($"{name}, along its steps", true, places)
+        {
+            Own = (SharedFabric.EdgingGaugeFor(_layout.Direction).AlongRowEnds(each), each),
+            Stepped = true,
+        };
     }
 
     /// <summary>

@@ -8,15 +8,18 @@ using Dyepath.Core.Sizing;
 
 namespace Dyepath.Core.Planning;
 
+/// <summary>An edge of a size, as an edging runs along it.</summary>
+/// <param name="Corners">Where the fabric stands out, and where it goes in.</param>
+internal sealed record EdgeToEdge(EdgingEdge Edge, ImmutableArray<EdgeStretch> Stretches, (int Outer, int Inner) Corners);
+
 /// <summary>Plans the edgings that the project asks for.</summary>
 internal static class EdgingPlanner
 {
     /// <summary>False where an edge has nothing to pick up, or rows so tall that no edging lies flat along them.</summary>
-    /// <param name="corners">Of an edge, as the edging is worked: what widens round by round, and what narrows.</param>
     /// <param name="chosen">Rounds that were chosen for this size; null: as wished.</param>
     public static bool TryPlan(
-        SharedFabric shared, Direction direction, string size, IEnumerable<(EdgingEdge Edge, ImmutableArray<EdgeStretch> Stretches)> edges,
-        Func<EdgingPlace, int?> chosen, Func<EdgingEdge, (int Outer, int Inner)> corners, out ImmutableArray<EdgingPlan> edgings,
+        SharedFabric shared, Direction direction, string size, IEnumerable<EdgeToEdge> edges,
+        Func<EdgingPlace, int?> chosen, out ImmutableArray<EdgingPlan> edgings,
         [NotNullWhen(false)] out Finding? fault)
     {
         fault = null;
@@ -25,7 +28,7 @@ internal static class EdgingPlanner
         var own = shared.EdgingGaugeFor(direction);
         var flat = own.Flat(gauge);
         var plans = ImmutableArray.CreateBuilder<EdgingPlan>();
-        foreach (var (edge, along) in edges)
+        foreach (var (edge, along, corners) in edges)
         {
             if (shared.EdgingAt(edge.Place) is not { } choice || !EdgingLibrary.TryFind(choice.Edging, out var edging))
                 continue;
@@ -49,7 +52,7 @@ internal static class EdgingPlanner
                 edge.Place, edging.Id, edge.Copies, pickUp, rounds, edging.Depth(rounds, own.RowHeight))
             {
                 Edge = pickUp.EdgeLength(gauge),
-                Corners = edging.Multiple != 1 || edging.InRows || edging.Folded ? (0, 0) : corners(edge),
+                Corners = edging.Multiple != 1 || edging.InRows || edging.Folded ? (0, 0) : corners,
             });
         }
         edgings = plans.ToImmutable();

@@ -82,7 +82,8 @@ internal static class YarnTally
         }
         foreach (var edging in edgings)
         {
-            var yarn = edging.Copies * (EdgingLibrary.Find(edging.Edging).Yarn(edging.PickUp, edging.Rounds, single, edging.PerRound) + 2 * BallPlanner.End);
+            var rounds = EdgingLibrary.Find(edging.Edging).Yarn(edging.PickUp, edging.Rounds, single, edging.PerRound);
+            var yarn = edging.Copies * (rounds + 2 * BallPlanner.End);
             yield return new YarnUse(
                 $"edging: {edging.Where.ToString().ToLowerInvariant()}", shared.CompanionFor(CompanionUse.Edgings), yarn);
         }
