@@ -74,11 +74,12 @@ internal sealed record SchematicPieceDrawing(ImmutableArray<Shape> Shapes, Box B
             return line.LabelBelongsInKey ? inKey(line) : line;
         }
 
-        // Words for which there is no room anywhere.
+        // Words for which there is no room anywhere, where a number has some.
         DimensionLine Numbered(DimensionLine line, (Point From, Point To)[] passing)
         {
-            var lanes = Lanes(line.HasWords ? inKey(line) : line).ToArray();
-            return Array.Find(lanes, l => IsClear(l, passing)) ?? Array.Find(lanes, l => IsClear(l, [])) ?? lanes[0];
+            var numbered = line.HasWords ? Lanes(line with { Label = "0" }).ToArray() : [];
+            var clear = Array.Find(numbered, l => IsClear(l, passing)) ?? Array.Find(numbered, l => IsClear(l, []));
+            return clear is null ? Lanes(line).FirstOrDefault(l => IsClear(l, [])) ?? Lanes(line).First() : clear with { Label = inKey(line).Label };
         }
 
         // From the nearest outwards, each in a lane of its own; inside the piece a line stays where it is.
