@@ -55,12 +55,12 @@ public static class ExampleValues
     private const int FewestAlike = 3;
 
     /// <summary>Whether the shorter of two lists is in the longer, value for value and in any order.</summary>
-    private static bool Keeps<T>(IReadOnlyList<T> values, IReadOnlyList<T> example)
+    private static bool Keeps<T>(IReadOnlyList<T> values, T[] example)
     {
         ArgumentNullException.ThrowIfNull(values);
         var rest = values.ToList();
         var alike = example.Count(rest.Remove);
-        return alike >= FewestAlike && alike == Math.Min(values.Count, example.Count);
+        return alike >= FewestAlike && alike == Math.Min(values.Count, example.Length);
     }
 
     /// <summary>Whether what stands at a place is still the example's.</summary>

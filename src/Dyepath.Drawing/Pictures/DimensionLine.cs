@@ -52,18 +52,21 @@ internal sealed record DimensionLine(Point From, Point To, Point Away, double Di
 
     private double LabelExtent => Label.Length <= 2 ? LabelSize : LabelWidth;
 
+    /// <summary>Of its place along the line: in the middle, towards the start, towards the end.</summary>
+    private int Sideways => LabelPlace switch { 0 => 0, 1 => -1, _ => 1 };
+
     private Point LabelMiddle
     {
         get
         {
             var (middle, along) = ((Start + End) * 0.5, (To - From) * (1 / Length));
             if (LabelFits)
-                return middle + along * (new[] { 0, -1, 1 }[LabelPlace] * (Length - LabelExtent - 2 * Head - 2) / 2);
+                return middle + along * (Sideways * (Length - LabelExtent - 2 * Head - 2) / 2);
             var beside = LabelSize * 0.5 + 0.8;
             if (!StandsPast)
             {
                 return middle + Away * (Label.Length <= 2 ? Math.Max(LabelWidth, LabelSize) * 0.5 + 1 : beside)
-                    + along * (new[] { 0, -1, 1 }[LabelPlace] * (Math.Max(0, LabelExtent - Length) / 2 + 1.2));
+                    + along * (Sideways * (Math.Max(0, LabelExtent - Length) / 2 + 1.2));
             }
             var past = LabelSize * 0.5 + 1.2;
             return LabelPlace switch

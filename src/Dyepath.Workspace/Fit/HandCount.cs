@@ -9,6 +9,8 @@ namespace Dyepath.Workspace.Fit;
 /// <summary>A count of a plan that can be fixed by hand, such as the rows of a sleeve.</summary>
 public sealed record HandCount(PieceGroup Group, bool IsStitches)
 {
+    private static readonly bool[] StitchesThenRows = [true, false];
+
     /// <summary>Its name in the document.</summary>
     public string What => IsStitches ? FixedCounts.Stitches(Group) : FixedCounts.Rows(Group);
 
@@ -20,7 +22,7 @@ public sealed record HandCount(PieceGroup Group, bool IsStitches)
         return
         [
             .. from at in Enumerable.Range(0, groups.Length)
-               from stitches in new[] { true, false }
+               from stitches in StitchesThenRows
                let measure = groups[at].Along(plan.Direction, stitches).Measure
                where !groups.Take(at).Any(earlier => earlier.Along(plan.Direction, stitches).Measure == measure)
                let count = new HandCount(groups[at], stitches)
