@@ -66,7 +66,7 @@ internal sealed record DimensionLine(Point From, Point To, Point Away, double Di
             if (!StandsPast)
             {
                 return middle + Away * (Label.Length <= 2 ? Math.Max(LabelWidth, LabelSize) * 0.5 + 1 : beside)
-                    + along * (Sideways * (Math.Max(0, LabelExtent - Length) / 2 + 1.2));
+                    + along * (Sideways * (Math.Max(0, LabelExtent - Length) / 2 + 0.8));
             }
             var past = LabelSize * 0.5 + 1.2;
             return LabelPlace switch

@@ -50,6 +50,8 @@ internal static class SchematicDrawing
     /// <summary>A number in place of a line's words, which go into the key.</summary>
     private static DimensionLine InKey(DimensionLine line, List<KeyEntry> key)
     {
+        if (key.Find(entry => entry.Text == line.Label) is { } known)
+            return line with { Label = known.Sign.Title };
         var number = (key.Count + 1).ToString(CultureInfo.InvariantCulture);
         var lettering = new Lettering(3, Ink.Black, Anchor.Middle, Bold: true);
         key.Add(new KeyEntry(
