@@ -1,4 +1,8 @@
 using Dyepath.Core.Booklets;
+using Dyepath.Core.Constructions;
+using Dyepath.Core.Instructions;
+using Dyepath.Core.Planning;
+using Dyepath.Core.Projects;
 using Dyepath.Drawing.Lists;
 using Dyepath.Drawing.Pictures;
 using Dyepath.Drawing.Typography;
@@ -70,6 +74,76 @@ public sealed class SchematicTests
             [],
             new(1, 0))),
     ]);
+
+    public static TheoryData<string> Garments => [.. Repertoire.All.Select(kind => kind.Name)];
+
+    /// <summary>On the pieces of every garment, in its smallest, middle and largest size, every word stands clear of all others and of all lines.</summary>
+    [Theory]
+    [MemberData(nameof(Garments))]
+    public void No_word_lies_on_another_or_on_a_line(string garment)
+    {
+        var plan = GarmentPlanner.Plan(StarterDocument.Of(Repertoire.All.Single(kind => kind.Name == garment)), TestContext.Current.CancellationToken).Plan!;
+        var met = new List<string>();
+        foreach (var size in new[] { 0, plan.Sizes.Length / 2, plan.Sizes.Length - 1 }.Distinct())
+        {
+            foreach (var units in new[] { Units.Centimetres, Units.Inches })
+            {
+                var edition = plan.Project.Edition with { Units = units };
+                var reader = new Reader(edition, new Wording([.. plan.Sizes.Select(s => s.Name)], edition).Say);
+                var sheet = SchematicDrawing.Draw((Schematic)PatternWriter.Schematic(plan, size).Picture, "", "", reader, Room.Screen).Sheets[0];
+                met.AddRange(Met(sheet).Select(words => $"{plan.Sizes[size].Name}, {units}: {words}"));
+            }
+        }
+        Assert.True(met.Count == 0, string.Join("\n", met));
+    }
+
+    private static IEnumerable<string> Met(Sheet sheet)
+    {
+        var labels = Labels(sheet).ToArray();
+        var lines = Segments(sheet).ToArray();
+        for (var i = 0; i < labels.Length; i++)
+        {
+            foreach (var other in labels[..i].Where(other => labels[i].Box.Overlaps(other.Box)))
+                yield return $"{labels[i].Text} lies on {other.Text}.";
+            foreach (var (from, to) in lines.Where(line => Crosses(labels[i].Box, line.From, line.To)))
+                yield return string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{labels[i].Text} lies on the line from {from.X:0.0} {from.Y:0.0} to {to.X:0.0} {to.Y:0.0}.");
+        }
+    }
+
+    private static IEnumerable<(Point From, Point To)> Segments(Sheet sheet)
+    {
+        foreach (var (shape, at) in Shapes(sheet.Shapes, default))
+        {
+            var (from, begun) = (default(Point), default(Point));
+            foreach (var step in (shape as Outline)?.Steps ?? [])
+            {
+                var to = step.Verb == PathVerb.Close ? begun : step.To;
+                if (step.Verb == PathVerb.Move)
+                    begun = to;
+                else
+                    yield return (from + at, to + at);
+                from = to;
+            }
+        }
+    }
+
+    /// <summary>Whether any of a segment lies in a box.</summary>
+    private static bool Crosses(Box box, Point from, Point to)
+    {
+        var (enters, leaves) = (0.0, 1.0);
+        foreach (var (start, way, low, high) in new[] { (from.X, to.X - from.X, box.X, box.Right), (from.Y, to.Y - from.Y, box.Y, box.Bottom) })
+        {
+            if (Math.Abs(way) < 1e-9)
+            {
+                if (start <= low || start >= high)
+                    return false;
+                continue;
+            }
+            var (one, two) = ((low - start) / way, (high - start) / way);
+            (enters, leaves) = (Math.Max(enters, Math.Min(one, two)), Math.Min(leaves, Math.Max(one, two)));
+        }
+        return enters < leaves;
+    }
 
     [Fact]
     public void All_pieces_have_one_scale()

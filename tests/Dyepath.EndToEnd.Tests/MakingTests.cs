@@ -23,7 +23,7 @@ public sealed partial class MakingTests(Browser browser, SharedHost shared)
             await page.MovesAsync(() => page.GetByRole(AriaRole.Button, new() { Name = "on the count" }).ClickAsync());
         }
         await page.TapAsync();
-        await page.MovesAsync(() => page.GetByRole(AriaRole.Button, new() { Name = "Back", Exact = true }).ClickAsync());
+        await page.MovesAsync(() => page.GetByRole(AriaRole.Button, new() { Name = "Take back", Exact = true }).ClickAsync());
         Assert.Equal(9, Pieces.Row(await page.TitleAsync()));
 
         // The rest by keys, as a pedal sends them, through making up and the border to the end.

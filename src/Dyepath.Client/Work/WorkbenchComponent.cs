@@ -13,6 +13,9 @@ public abstract class WorkbenchComponent : ComponentBase, IDisposable
     /// <summary>For <c>aria-busy</c> of what shows figures of a plan: they are of the design before the last changes.</summary>
     protected string? Busy => Workbench.IsStale ? "true" : null;
 
+    /// <summary>For <c>aria-busy</c> of what is said of the document: it is of its state before the last changes.</summary>
+    protected string? Earlier => Workbench.IsOutcomeEarlier ? "true" : null;
+
     public virtual void Dispose()
     {
         Workbench.Changed -= Render;

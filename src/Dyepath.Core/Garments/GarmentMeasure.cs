@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text.Json;
 
 namespace Dyepath.Core.Garments;
@@ -101,6 +102,12 @@ public static class GarmentMeasures
 /// <summary>Counts that the designer may fix by hand, as the document names them: such as <c>panelStitches</c>.</summary>
 public static class FixedCounts
 {
+    /// <summary>Those of stitches that a document may fix.</summary>
+    public static ImmutableArray<string> OfStitches { get; } = ["panelStitches", "frontStitches", "sleeveStitches"];
+
+    /// <summary>Those of rows that a document may fix.</summary>
+    public static ImmutableArray<string> OfRows { get; } = ["panelRows", "frontRows", "sleeveRows"];
+
     public static string Stitches(PieceGroup group) => Named(group, "Stitches");
 
     public static string Rows(PieceGroup group) => Named(group, "Rows");

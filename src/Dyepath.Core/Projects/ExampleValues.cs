@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Booklets;
 using Dyepath.Core.Findings;
+using Dyepath.Core.Quantities;
 
 namespace Dyepath.Core.Projects;
 
@@ -20,10 +21,9 @@ public static class ExampleValues
         var example = StarterDocument.Project;
         var (yarn, swatch) = (project.Yarn, project.Fabric.Swatch);
         var left = ImmutableArray.CreateBuilder<(string Place, string Words)>();
-        if (yarn.Sections.Select(s => s.Length).SequenceEqual(example.Yarn.Sections.Select(s => s.Length)))
+        if (AreLengths([.. yarn.Sections.Select(s => s.Length)]))
             left.Add(("yarn.sections", "the lengths of the colours"));
-        if (!yarn.Counted.IsEmpty && yarn.Counted.SelectMany(b => b.Repeats).Select(r => string.Join(' ', r))
-            .SequenceEqual(example.Yarn.Counted.SelectMany(b => b.Repeats).Select(r => string.Join(' ', r))))
+        if (AreCounts([.. yarn.Counted.SelectMany(b => b.Repeats)]))
             left.Add(("yarn.counted", "the counted stitches"));
         if (!swatch.YarnUsed.IsEmpty && swatch.YarnUsed.SequenceEqual(example.Fabric.Swatch.YarnUsed))
             left.Add(("fabric.swatch.yarnUsed", "the yarn that the swatch's stitches took"));
@@ -32,6 +32,35 @@ public static class ExampleValues
         if (swatch.HookMillimetres == first.HookMillimetres && swatch.Worked == first.Worked && swatch is { Blocked: null, Hung: null })
             left.Add((Swatch, "the swatch's gauge and hook"));
         return left.ToImmutable();
+    }
+
+    /// <summary>Whether the lengths are the example's, whatever sections were added to it, taken out of it or moved since.</summary>
+    /// <param name="lengths">Of all sections; null where none was put in.</param>
+    public static bool AreLengths(IReadOnlyList<Length?> lengths) =>
+        Keeps(lengths, [.. StarterDocument.Project.Yarn.Sections.Select(s => s.Length)]);
+
+    /// <summary>Whether counts begin with the example's, whatever sections were added to it, taken out of it or moved since.</summary>
+    /// <param name="repeats">Whole repeats, a count for each section.</param>
+    public static bool AreCounts(IReadOnlyList<ImmutableArray<int>> repeats)
+    {
+        ArgumentNullException.ThrowIfNull(repeats);
+        ImmutableArray<int>[] example = [.. StarterDocument.Project.Yarn.Counted.SelectMany(b => b.Repeats)];
+        return repeats.Count >= example.Length && Keeps(Columns([.. repeats.Take(example.Length)]), Columns(example));
+
+        static string[] Columns(ImmutableArray<int>[] rows) =>
+            [.. Enumerable.Range(0, rows.Min(r => r.Length)).Select(j => string.Join(' ', rows.Select(r => r[j])))];
+    }
+
+    /// <summary>Fewer values than this may be alike by chance.</summary>
+    private const int FewestAlike = 3;
+
+    /// <summary>Whether the shorter of two lists is in the longer, value for value and in any order.</summary>
+    private static bool Keeps<T>(IReadOnlyList<T> values, T[] example)
+    {
+        ArgumentNullException.ThrowIfNull(values);
+        var rest = values.ToList();
+        var alike = example.Count(rest.Remove);
+        return alike >= FewestAlike && alike == Math.Min(values.Count, example.Length);
     }
 
     /// <summary>Whether what stands at a place is still the example's.</summary>

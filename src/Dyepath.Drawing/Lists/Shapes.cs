@@ -24,6 +24,22 @@ public readonly record struct Box(double X, double Y, double Width, double Heigh
     public double Bottom => Y + Height;
 
     public bool Overlaps(Box other) => X < other.Right && other.X < Right && Y < other.Bottom && other.Y < Bottom;
+
+    /// <summary>Whether any of a straight line lies inside.</summary>
+    public bool Meets(Point from, Point to)
+    {
+        var (enters, leaves) = (0.0, 1.0);
+        return Narrow(from.X, to.X - from.X, X, Right) && Narrow(from.Y, to.Y - from.Y, Y, Bottom);
+
+        bool Narrow(double start, double way, double low, double high)
+        {
+            if (way == 0)
+                return start > low && start < high;
+            var (one, two) = ((low - start) / way, (high - start) / way);
+            (enters, leaves) = (Math.Max(enters, Math.Min(one, two)), Math.Min(leaves, Math.Max(one, two)));
+            return enters < leaves;
+        }
+    }
 }
 
 /// <param name="Width">Millimetres.</param>

@@ -21,7 +21,12 @@ internal sealed record DimensionLine(Point From, Point To, Point Away, double Di
     /// <summary>Words that may reach over the ends of their line; a lane is theirs then as far as they reach.</summary>
     private const double LongestBeside = 32;
 
+    private const double FurthestOut = 1000;
+
     private static readonly Lettering Lettering = new(LabelSize, Ink.Black, Anchor.Middle);
+
+    /// <summary>Which of <see cref="LabelPlaces"/> its label has.</summary>
+    private int LabelPlace { get; init; }
 
     private Point Start => From + Away * Distance;
 
@@ -32,30 +37,89 @@ internal sealed record DimensionLine(Point From, Point To, Point Away, double Di
     private double LabelWidth => Typeface.Regular.Width(Label, LabelSize);
 
     /// <summary>Letters stand upright; longer labels run along the line.</summary>
-    private double Degrees => Label.Length <= 2 || StandsPast ? 0 : Upright((To - From) * (1 / Length));
+    private double Degrees => Label.Length <= 2 || (StandsPast && LabelPlace < 2) ? 0 : Upright((To - From) * (1 / Length));
 
     private bool LabelFits => LabelExtent + 2 * Head + 2 <= Length;
 
     /// <summary>Inside the piece there is no room beside the line: words that it is too short for stand level past its end.</summary>
     private bool StandsPast => Distance == 0 && !LabelFits;
 
+    /// <summary>Its label is more than a letter or a number of the key.</summary>
+    public bool HasWords => Label.Length > 2;
+
     /// <summary>A label that is long, and much longer than its line, belongs in the key.</summary>
-    public bool LabelBelongsInKey => Label.Length > 2 && LabelWidth > Math.Max(Length + 2, LongestBeside);
+    public bool LabelBelongsInKey => HasWords && LabelWidth > Math.Max(Length + 2, LongestBeside);
 
     private double LabelExtent => Label.Length <= 2 ? LabelSize : LabelWidth;
+
+    /// <summary>Of its place along the line: in the middle, towards the start, towards the end.</summary>
+    private int Sideways => LabelPlace switch { 0 => 0, 1 => -1, _ => 1 };
 
     private Point LabelMiddle
     {
         get
         {
-            var middle = (Start + End) * 0.5;
-            if (StandsPast)
-                return End + (To - From) * ((LabelSize * 0.5 + 1.2) / Length);
-            return LabelFits
-                ? middle
-                : middle + Away * (Label.Length <= 2 ? Math.Max(LabelWidth, LabelSize) * 0.5 + 1 : LabelSize * 0.5 + 0.8);
+            var (middle, along) = ((Start + End) * 0.5, (To - From) * (1 / Length));
+            if (LabelFits)
+                return middle + along * (Sideways * (Length - LabelExtent - 2 * Head - 2) / 2);
+            var beside = LabelSize * 0.5 + 0.8;
+            if (!StandsPast)
+            {
+                return middle + Away * (Label.Length <= 2 ? Math.Max(LabelWidth, LabelSize) * 0.5 + 1 : beside)
+                    + along * (Sideways * (Math.Max(0, LabelExtent - Length) / 2 + 0.8));
+            }
+            var past = LabelSize * 0.5 + 1.2;
+            return LabelPlace switch
+            {
+                0 => End + along * past,
+                1 => Start - along * past,
+                2 => middle + new Point(along.Y, -along.X) * beside,
+                _ => middle - new Point(along.Y, -along.X) * beside,
+            };
         }
     }
+
+    /// <summary>The same line with its label in each place that serves, the usual first.</summary>
+    public IEnumerable<DimensionLine> LabelPlaces() => Enumerable.Range(0, StandsPast ? 4 : 3).Select(place => this with { LabelPlace = place });
+
+    /// <summary>What its label takes up, with a little room around.</summary>
+    public Box LabelBox
+    {
+        get
+        {
+            var corners = LabelCorners().ToArray();
+            var (x, y) = (corners.Min(c => c.X), corners.Min(c => c.Y));
+            return new Box(x, y, corners.Max(c => c.X) - x, corners.Max(c => c.Y) - y);
+        }
+    }
+
+    /// <summary>All that it draws as lines; where its label stands in the line, on both sides of that.</summary>
+    public IEnumerable<(Point From, Point To)> Strokes()
+    {
+        if (Distance > 1)
+        {
+            yield return (From + Away * 0.8, Start + Away);
+            yield return (To + Away * 0.8, End + Away);
+        }
+        if (Length <= 0.01)
+            yield break;
+        var along = (To - From) * (1 / Length);
+        var (start, end) = IsLong ? (Start + along * (Head * 0.6), End - along * (Head * 0.6)) : (Start - along * (Head * 2), End + along * (Head * 2));
+        if (!LabelFits)
+        {
+            yield return (start, end);
+            yield break;
+        }
+        var gap = along * (LabelExtent / 2 + 0.8);
+        yield return (start, LabelMiddle - gap);
+        yield return (LabelMiddle + gap, end);
+    }
+
+    /// <summary>Where its witness lines would run, however far out it lay.</summary>
+    public IEnumerable<(Point From, Point To)> Witnesses() => [(From + Away * 0.8, From + Away * FurthestOut), (To + Away * 0.8, To + Away * FurthestOut)];
+
+    /// <summary>Its arrow heads stand inside it.</summary>
+    private bool IsLong => Length > 2 * Head + 1;
 
     /// <summary>Place on the axis that runs away from what is measured.</summary>
     public double LanePlace => Start.X * Away.X + Start.Y * Away.Y;
@@ -82,6 +146,12 @@ internal sealed record DimensionLine(Point From, Point To, Point Away, double Di
     {
         yield return Start + Away;
         yield return End + Away;
+        foreach (var corner in LabelCorners())
+            yield return corner;
+    }
+
+    private IEnumerable<Point> LabelCorners()
+    {
         var reach = Math.Max(LabelWidth, LabelSize) / 2 + 0.5;
         var (sin, cos) = Math.SinCos(Degrees * Math.PI / 180);
         var along = new Point(cos, sin) * reach;
@@ -95,28 +165,13 @@ internal sealed record DimensionLine(Point From, Point To, Point Away, double Di
     public IEnumerable<Shape> Draw()
     {
         var lines = new PathBuilder();
-        if (Distance > 1)
-        {
-            lines.Line(From + Away * 0.8, Start + Away).Line(To + Away * 0.8, End + Away);
-        }
+        foreach (var (from, to) in Strokes())
+            lines.Line(from, to);
         if (Length > 0.01)
         {
             var along = (To - From) * (1 / Length);
-            var inside = Length > 2 * Head + 1;
-            var (start, end) = inside
-                ? (Start + along * (Head * 0.6), End - along * (Head * 0.6))
-                : (Start - along * (Head * 2), End + along * (Head * 2));
-            if (LabelFits)
-            {
-                var gap = along * (LabelExtent / 2 + 0.8);
-                lines.Line(start, (Start + End) * 0.5 - gap).Line((Start + End) * 0.5 + gap, end);
-            }
-            else
-            {
-                lines.Line(start, end);
-            }
-            yield return Arrow.Head(Start, along * (inside ? -1 : 1), Head, Ink.Soft);
-            yield return Arrow.Head(End, along * (inside ? 1 : -1), Head, Ink.Soft);
+            yield return Arrow.Head(Start, along * (IsLong ? -1 : 1), Head, Ink.Soft);
+            yield return Arrow.Head(End, along * (IsLong ? 1 : -1), Head, Ink.Soft);
         }
         if (!lines.IsEmpty)
             yield return lines.With(new Style(null, Ink.Fine));

@@ -47,10 +47,11 @@ internal static class SchematicDrawing
         .. piece.Marks.SelectMany(m => new[] { m.From, m.To }),
     ];
 
+    /// <summary>A number in place of a line's words, which go into the key.</summary>
     private static DimensionLine InKey(DimensionLine line, List<KeyEntry> key)
     {
-        if (!line.LabelBelongsInKey)
-            return line;
+        if (key.Find(entry => entry.Text == line.Label) is { } known)
+            return line with { Label = known.Sign.Title };
         var number = (key.Count + 1).ToString(CultureInfo.InvariantCulture);
         var lettering = new Lettering(3, Ink.Black, Anchor.Middle, Bold: true);
         key.Add(new KeyEntry(

@@ -14,44 +14,94 @@ internal sealed record SchematicPieceDrawing(ImmutableArray<Shape> Shapes, Box B
     /// <summary>More than a lane needs, so that rounding cannot leave two lines in it.</summary>
     private const double Clear = 0.01;
 
+    /// <summary>Further out than this no line looks for room.</summary>
+    private const int MostLanes = 8;
+
     /// <param name="scale">Millimetres on the sheet for a centimetre of the piece.</param>
-    /// <param name="label">Words of a dimension, or its number in the key.</param>
-    public static SchematicPieceDrawing Of(SchematicPiece piece, double scale, Reader reader, Func<DimensionLine, DimensionLine> label)
+    /// <param name="inKey">The line with a number in place of its words, which it puts into the key.</param>
+    public static SchematicPieceDrawing Of(SchematicPiece piece, double scale, Reader reader, Func<DimensionLine, DimensionLine> inKey)
     {
         var outline = piece.Outline.Select(p => Place(p, scale)).ToArray();
         var shapes = ImmutableArray.CreateBuilder<Shape>();
         var bounds = BoundsOf(outline);
         shapes.Add(new PathBuilder().Polygon(outline).With(new Style(null, Ink.Edge)));
-        foreach (var line in Lines(piece, scale, reader, label))
+        var taken = new List<Box>();
+        var named = NameAndDirection(piece, bounds, reader.LeftHanded, taken);
+        (Point From, Point To)[] edges =
+        [
+            .. outline.Select((corner, i) => (corner, outline[(i + 1) % outline.Length])),
+            .. piece.Marks.Select(m => (Place(m.From, scale), Place(m.To, scale))),
+        ];
+        var lines = Lines(piece, scale, reader, inKey, (taken, edges));
+        foreach (var line in lines)
         {
             shapes.AddRange(line.Draw());
             bounds = BoundsOf([.. Corners(bounds), .. line.Corners()]);
         }
-        var taken = new List<Box>();
-        shapes.AddRange(NameAndDirection(piece, BoundsOf(outline), reader.LeftHanded, taken));
+        shapes.AddRange(named);
+        taken.AddRange(lines.Select(l => l.LabelBox));
+        (Point, Point)[] drawn = [.. edges, .. lines.SelectMany(l => l.Strokes())];
         foreach (var mark in piece.Marks)
-            shapes.AddRange(Mark(mark, scale, BoundsOf(outline), reader, taken));
+            shapes.AddRange(Mark(mark, scale, BoundsOf(outline), reader, (taken, drawn)));
         bounds = BoundsOf([.. Corners(bounds), .. taken.SelectMany(Corners)]);
         return new SchematicPieceDrawing(shapes.ToImmutable(), bounds);
     }
 
-    private static List<DimensionLine> Lines(SchematicPiece piece, double scale, Reader reader, Func<DimensionLine, DimensionLine> label)
+    /// <summary>Each line as near as its label stands clear of everything else, and everything else of it.</summary>
+    /// <param name="around">Words and lines that stand already.</param>
+    private static List<DimensionLine> Lines(
+        SchematicPiece piece, double scale, Reader reader, Func<DimensionLine, DimensionLine> inKey, (List<Box> Words, (Point From, Point To)[] Edges) around)
     {
+        var wanted = piece.Dimensions.OrderBy(d => Math.Abs(d.Offset)).Select(Nearest).OfType<DimensionLine>().ToArray();
         var lines = new List<DimensionLine>();
-        foreach (var dimension in piece.Dimensions.OrderBy(d => Math.Abs(d.Offset)))
+        for (var i = 0; i < wanted.Length; i++)
+        {
+            // Those that come later may lie further out: their witness lines then pass beside this one.
+            var passing = wanted[(i + 1)..].SelectMany(later => later.Witnesses()).ToArray();
+            lines.Add(Lanes(wanted[i]).FirstOrDefault(l => IsClear(l, passing)) ?? Numbered(wanted[i], passing));
+        }
+        return lines;
+
+        DimensionLine? Nearest(Dimension dimension)
         {
             var (from, to) = (Place(dimension.From, scale), Place(dimension.To, scale));
             var way = to - from;
             if (way.Length < 0.01)
-                continue;
+                return null;
             var away = new Point(way.Y, -way.X) * (Math.Sign(dimension.Offset) / way.Length);
             var distance = dimension.Offset == 0 ? 0 : Math.Max(Math.Abs(dimension.Offset) * scale, DimensionLine.Lane);
-            var line = label(new DimensionLine(from, to, away, distance, reader.Text(dimension.Label)));
-            while (line.Distance > 0 && lines.Find(line.SharesLane) is { } neighbour)
-                line = line with { Distance = line.Distance + DimensionLine.Lane + Clear - (line.LanePlace - neighbour.LanePlace) };
-            lines.Add(line);
+            var line = new DimensionLine(from, to, away, distance, reader.Text(dimension.Label));
+            return line.LabelBelongsInKey ? inKey(line) : line;
         }
-        return lines;
+
+        // Words for which there is no room anywhere, where a number has some.
+        DimensionLine Numbered(DimensionLine line, (Point From, Point To)[] passing)
+        {
+            var numbered = line.HasWords ? Lanes(line with { Label = "0" }).ToArray() : [];
+            var clear = Array.Find(numbered, l => IsClear(l, passing)) ?? Array.Find(numbered, l => IsClear(l, []));
+            return clear is null ? Lanes(line).FirstOrDefault(l => IsClear(l, [])) ?? Lanes(line).First() : clear with { Label = inKey(line).Label };
+        }
+
+        // From the nearest outwards, each in a lane of its own; inside the piece a line stays where it is.
+        IEnumerable<DimensionLine> Lanes(DimensionLine line)
+        {
+            for (var lane = 0; lane < (line.Distance > 0 ? MostLanes : 1); lane++)
+            {
+                while (line.Distance > 0 && lines.Find(line.SharesLane) is { } neighbour)
+                    line = line with { Distance = line.Distance + DimensionLine.Lane + Clear - (line.LanePlace - neighbour.LanePlace) };
+                foreach (var placed in line.LabelPlaces())
+                    yield return placed;
+                line = line with { Distance = line.Distance + DimensionLine.Lane + Clear };
+            }
+        }
+
+        bool IsClear(DimensionLine line, (Point From, Point To)[] passing)
+        {
+            var box = line.LabelBox;
+            return !around.Words.Exists(box.Overlaps) && !around.Edges.Concat(passing).Any(e => box.Meets(e.From, e.To))
+                && !lines.Exists(other => box.Overlaps(other.LabelBox) || other.Strokes().Any(s => box.Meets(s.From, s.To))
+                    || line.Strokes().Any(s => other.LabelBox.Meets(s.From, s.To)));
+        }
     }
 
     private static List<Shape> NameAndDirection(SchematicPiece piece, Box inside, bool leftHanded, List<Box> taken)
@@ -76,7 +126,7 @@ internal sealed record SchematicPieceDrawing(ImmutableArray<Shape> Shapes, Box B
     }
 
     /// <summary>Heavier line, and its words on the inner side where nothing else stands.</summary>
-    private static IEnumerable<Shape> Mark(SchematicMark mark, double scale, Box inside, Reader reader, List<Box> taken)
+    private static IEnumerable<Shape> Mark(SchematicMark mark, double scale, Box inside, Reader reader, (List<Box> Words, (Point From, Point To)[] Lines) around)
     {
         var (from, to) = (Place(mark.From, scale), Place(mark.To, scale));
         yield return new PathBuilder().Line(from, to).With(new Style(null, new Stroke(Ink.Black, 1)));
@@ -98,9 +148,9 @@ internal sealed record SchematicPieceDrawing(ImmutableArray<Shape> Shapes, Box B
         foreach (var middle in intoThePiece.SelectMany(away => alongTheMark.Select(share => from + way * share + inward * away)))
         {
             var box = new Box(middle.X - across, middle.Y - down, 2 * across, 2 * down);
-            if (taken.Exists(box.Overlaps))
+            if (around.Words.Exists(box.Overlaps) || around.Lines.Any(l => box.Meets(l.From, l.To)))
                 continue;
-            taken.Add(box);
+            around.Words.Add(box);
             yield return DimensionLine.LabelLine(middle, words, degrees, new Lettering(MarkSize, Ink.Soft, Anchor.Middle));
             yield break;
         }

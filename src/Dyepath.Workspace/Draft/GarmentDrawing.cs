@@ -50,7 +50,7 @@ public sealed record GarmentDrawing(
     public string ViewBox => FormattableString.Invariant($"{Left:0.###} {Top:0.###} {Width:0.###} {Height:0.###}");
 
     /// <summary>Style of an element that keeps the drawing's proportions.</summary>
-    public string Proportions => FormattableString.Invariant($"aspect-ratio:{Width:0.##}/{Height:0.##}");
+    public string Proportions => FormattableString.Invariant($"aspect-ratio:{Width:0.##}/{Height:0.##};--ratio:{Width / Height:0.####}");
 
     /// <summary>Seen from the front.</summary>
     public static GarmentDrawing Of(Plan plan, SizePlan size)

@@ -13,15 +13,17 @@ public static class FitEdits
     public const string Overrides = "sizes.overrides";
     public const string Locked = "sizes.locked";
 
+    private const string DirectionPlace = "garment.direction";
+
     /// <summary>Fixes a count of one size by hand; a fixed count holds for one direction, so that is fixed too.</summary>
     public static void Pin(ProjectDocument document, Direction direction, string size, string what, int count, string reason)
     {
+        KeepDirection(document, direction);
         var number = new JsonObject { ["size"] = size, ["what"] = what, ["count"] = count, ["reason"] = reason };
         if (Find(document, Overrides, size, what) is { } at)
             document.Set($"{Overrides}[{at}]", number);
         else
             document.Add(Overrides, number);
-        KeepDirection(document, direction);
     }
 
     /// <summary>Keeps a number of the base size as it was made.</summary>
@@ -31,21 +33,29 @@ public static class FitEdits
         if (!document.Has("sizes.base"))
             document.Set("sizes.base", baseSize);
         var isCount = value.GetValueKind() == JsonValueKind.Number;
+        if (isCount)
+            KeepDirection(document, direction);
         var number = new JsonObject { ["size"] = baseSize, ["what"] = what, [isCount ? "count" : "length"] = value };
         if (Find(document, Locked, baseSize, what) is { } at)
             document.Set($"{Locked}[{at}]", number);
         else
             document.Add(Locked, number);
-        if (isCount)
-            KeepDirection(document, direction);
     }
 
-    /// <summary>Takes one number back out of a list; an empty list goes too.</summary>
+    /// <summary>
+    /// Takes one number back out of a list; an empty list goes too, and with the last count a direction that was fixed for its sake alone.
+    /// </summary>
     public static void Release(ProjectDocument document, string list, int index)
     {
         document.Set($"{list}[{index}]", null);
         if (document.Count(list) == 0)
             document.Set(list, null);
+        if (document.Implied.GetValueOrDefault(DirectionPlace) is { } implied && !HasCounts(document))
+        {
+            document.Implied.Remove(DirectionPlace);
+            if (document.Typed(DirectionPlace) == implied)
+                document.Set(DirectionPlace, null);
+        }
     }
 
     public static void ReleaseCounts(ProjectDocument document, string list)
@@ -63,18 +73,22 @@ public static class FitEdits
     {
         ReleaseCounts(document, Overrides);
         ReleaseCounts(document, Locked);
-        document.Set("garment.direction", direction == "best" ? null : direction);
+        document.Set(DirectionPlace, direction == "best" ? null : direction);
     }
 
     public static bool HasCounts(ProjectDocument document) => new[] { Overrides, Locked }
         .Any(list => Enumerable.Range(0, document.Count(list)).Any(i => document.Has($"{list}[{i}].count")));
 
-    public static bool HasDirection(ProjectDocument document) => document.Typed("garment.direction") is "up" or "sideways";
+    public static bool HasDirection(ProjectDocument document) => document.Typed(DirectionPlace) is "up" or "sideways";
 
     private static void KeepDirection(ProjectDocument document, Direction direction)
     {
-        if (!HasDirection(document))
-            document.Set("garment.direction", FitWords.Name(direction));
+        if (!HasCounts(document))
+            document.Implied.Remove(DirectionPlace);
+        if (HasDirection(document))
+            return;
+        document.Set(DirectionPlace, FitWords.Name(direction));
+        document.Implied[DirectionPlace] = FitWords.Name(direction);
     }
 
     private static int? Find(ProjectDocument document, string list, string size, string what)

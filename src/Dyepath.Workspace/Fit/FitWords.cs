@@ -16,7 +16,9 @@ public static class FitWords
 
     /// <summary>Finished less target, such as <c>1.2 cm over</c>.</summary>
     public static string Error(Length error, Units units) =>
-        error > Unseen ? $"{Wording.Fine(error, units)} over" : error < -Unseen ? $"{Wording.Fine(-error, units)} under" : "as asked";
+        IsAsAsked(error) ? "as asked" : error > Length.Zero ? $"{Wording.Fine(error, units)} over" : $"{Wording.Fine(-error, units)} under";
+
+    public static bool IsAsAsked(Length error) => error <= Unseen && error >= -Unseen;
 
     public static string Stitches(RulerCount count) => count.RowStitches.Length == 2
         ? $"{count.Stitches} and {count.Stitches + 1} stitches in turn"

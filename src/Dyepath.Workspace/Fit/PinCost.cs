@@ -1,6 +1,5 @@
 using Dyepath.Core.Booklets;
 using Dyepath.Core.Planning;
-using Dyepath.Core.Quantities;
 
 namespace Dyepath.Workspace.Fit;
 
@@ -26,9 +25,3 @@ public static class PinCost
         return $"With the counts that you fixed: {Wording.List(parts)}.";
     }
 }
-
-/// <summary>A count that the designer is about to fix.</summary>
-/// <param name="What"><c>panelStitches</c> or <c>panelRows</c>.</param>
-/// <param name="Error">What the size's measure along the stitches would miss; missing for rows.</param>
-/// <param name="FromRuler">Asked on the ruler, or else in the table.</param>
-public sealed record PinProposal(string Size, string What, int Count, Length? Finished, Length? Error, bool FromRuler);

@@ -11,6 +11,9 @@ public sealed class PictureShelf
     private readonly Dictionary<string, JpegPicture> _pictures = new(StringComparer.Ordinal);
     private readonly Dictionary<string, string> _names = new(StringComparer.Ordinal);
 
+    /// <summary><see cref="ProjectDocument.Implied"/>, which all states of the project share.</summary>
+    internal Dictionary<string, string> Implied { get; } = new(StringComparer.Ordinal);
+
     /// <summary>By name.</summary>
     public IReadOnlyDictionary<string, JpegPicture> Pictures => _pictures;
 

@@ -55,6 +55,11 @@ public sealed class ProjectDocument
 
     public PictureShelf Shelf => _shelf;
 
+    /// <summary>
+    /// What was written only because something else asked for it, by place, so that it goes when that goes; known as long as the project is open.
+    /// </summary>
+    internal Dictionary<string, string> Implied => _shelf.Implied;
+
     private IReadOnlyDictionary<string, JpegPicture> Pictures => _shelf.Pictures;
 
     /// <param name="shelf">Of the same project's other states, whose slim text may be read too; missing, a new one.</param>

@@ -52,6 +52,9 @@ public sealed class Workbench(Planner planner, Faults faults) : IDisposable
     /// <summary>The plan in view is not the document's.</summary>
     public bool IsStale => IsWorking || (Plan is not null && (IsStopped || Failed is not null || Outcome?.Plan is null));
 
+    /// <summary>The outcome is of the document before its last changes.</summary>
+    public bool IsOutcomeEarlier { get; private set; }
+
     public string? Undoing => _history.Undoing;
 
     public string? Redoing => _history.Redoing;
@@ -69,6 +72,7 @@ public sealed class Workbench(Planner planner, Faults faults) : IDisposable
         Document = document;
         Plan = null;
         Outcome = null;
+        IsOutcomeEarlier = false;
         _took = TimeSpan.Zero;
         (ShownSize, _toBase) = (0, true);
         _history.Clear();
@@ -84,6 +88,7 @@ public sealed class Workbench(Planner planner, Faults faults) : IDisposable
             return false;
         _history.Remember(document.Slim, what, null);
         Document = other;
+        IsOutcomeEarlier = Outcome is not null;
         Schedule(Wait);
         if (!saved)
             Tell(Edited);
@@ -98,6 +103,7 @@ public sealed class Workbench(Planner planner, Faults faults) : IDisposable
             return;
         _history.Remember(document.Slim, what, together);
         change(document);
+        IsOutcomeEarlier = Outcome is not null;
         Schedule(Wait);
         Tell(Edited);
     }
@@ -145,6 +151,7 @@ public sealed class Workbench(Planner planner, Faults faults) : IDisposable
             return;
         Said = $"{said}: {what}.";
         Document = other;
+        IsOutcomeEarlier = Outcome is not null;
         Schedule(Wait);
         Tell(Edited);
     }
@@ -183,6 +190,7 @@ public sealed class Workbench(Planner planner, Faults faults) : IDisposable
             if (turn != _turn)
                 return;
             Outcome = outcome;
+            IsOutcomeEarlier = false;
             Take(outcome.Plan);
         }
         catch (OperationCanceledException)

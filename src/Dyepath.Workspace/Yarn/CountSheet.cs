@@ -1,5 +1,7 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json.Nodes;
+using Dyepath.Core.Projects;
 using Dyepath.Workspace.Work;
 
 namespace Dyepath.Workspace.Yarn;
@@ -35,6 +37,14 @@ public sealed class CountSheet(ProjectDocument document, int ball)
         Enumerable.Range(0, RepeatCount).Select(Row)
             .Where(row => row.Length == _sections && row.All(n => n is not null))
             .Select(row => row.Select(n => n!.Value).ToArray());
+
+    /// <summary>Whether the counts of all balls are still the example's, also while the document has faults.</summary>
+    public static bool AreExample(ProjectDocument document) => ExampleValues.AreCounts(
+        [.. Enumerable.Range(0, document.Count(Counted)).SelectMany(ball => new CountSheet(document, ball).Whole()).Select(row => row.ToImmutableArray())]);
+
+    /// <summary>Whether any whole repeat says of a section that it has stitches; a section that was added later counts 0 in all of them.</summary>
+    public static bool IsCounted(ProjectDocument document, int section) =>
+        Enumerable.Range(0, document.Count(Counted)).SelectMany(ball => new CountSheet(document, ball).Whole()).Any(row => row[section] > 0);
 
     /// <summary>Whether the last repeat is begun and not whole.</summary>
     public bool IsBegun => RepeatCount > 0 && document.Count(RowPlace(RepeatCount - 1)) < _sections;

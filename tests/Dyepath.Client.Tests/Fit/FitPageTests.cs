@@ -69,14 +69,51 @@ public sealed class FitPageTests : BunitContext
     {
         var page = await Open();
         await page.FindAll(".fit-size")[0].KeyDownAsync(new KeyboardEventArgs { Key = "ArrowRight" });
-        Assert.Contains("worked sideways for good", page.Find(".fit-pin").TextContent);
+        Assert.Contains("worked sideways until you release it", page.Find(".fit-pin").TextContent);
+        Assert.Empty(page.FindAll(".fit-pin .fault"));
         await page.Find(".fit-pin").SubmitAsync();
         Assert.False(_workbench.Document!.Has(FitEdits.Overrides));
+        Assert.Contains("Not fixed yet", page.Find(".fit-pin .said.fault").TextContent);
+        Assert.Equal("true", page.Find("#fit-reason").GetAttribute("aria-invalid"));
         await page.Find("#fit-reason").InputAsync("longer in the sample");
         await page.Find(".fit-pin").SubmitAsync();
         Assert.Equal("longer in the sample", _workbench.Document.Typed($"{FitEdits.Overrides}[0].reason"));
         Assert.Equal("sideways", _workbench.Document.Typed("garment.direction"));
         Assert.Empty(page.FindAll(".fit-pin"));
+    }
+
+    /// <summary>What is typed stays until it is put right, and what a number comes to is said before it is fixed.</summary>
+    [Fact]
+    public async Task What_is_no_count_is_said_and_a_count_says_what_it_comes_to()
+    {
+        var page = await Open();
+        await page.Find("[aria-label='Rows of a panel of size M']").ChangeAsync("abc");
+        Assert.Equal("abc", page.Find("[aria-label='Rows of a panel of size M']").GetAttribute("value"));
+        Assert.Contains("“abc” is no count", page.Find(".fit-byhand .said.fault").TextContent);
+        await page.Find("[aria-label='Rows of a panel of size M']").ChangeAsync("7");
+        Assert.Empty(page.FindAll(".fit-byhand .said.fault"));
+        var size = _workbench.Plan!.Sizes.Single(s => s.Name == "M");
+        var rows = HandCount.Of(_workbench.Plan).Single(c => c.What == "panelRows").Propose(_workbench.Plan, size, 7);
+        Assert.Contains("Size M on 7 rows of a panel", page.Find(".fit-pin").TextContent);
+        Assert.Contains(FitWords.Error(rows.Error, _workbench.Plan.Project.Edition.Units), page.Find(".fit-pin").TextContent);
+        Assert.Contains("half of what is asked", page.Find(".fit-pin .said.warning").TextContent);
+        await page.Find("[aria-label='Rows of a panel of size M']").ChangeAsync($"{size.Pieces[0].Rows + 2}");
+        Assert.Empty(page.FindAll(".fit-pin .said.warning"));
+        await page.FindAll(".fit-pin button")[1].ClickAsync();
+        Assert.Equal($"{size.Pieces[0].Rows}", page.Find("[aria-label='Rows of a panel of size M']").GetAttribute("value"));
+    }
+
+    [Fact]
+    public async Task While_the_ruler_is_worked_out_that_is_said_and_messages_are_those_of_before()
+    {
+        var jobs = new Dyepath.Workspace.Tests.Work.JobsInHand();
+        _workbench = Documents.Workbench(jobs);
+        Services.AddWork(_workbench, jobs);
+        Assert.True(_workbench.Open(FitBench.Demo().Text));
+        var page = Render<FitPage>();
+        Assert.Contains("Working it out", page.Find(".lead").TextContent);
+        Assert.DoesNotContain("are described", page.Markup);
+        await Task.CompletedTask;
     }
 
     [Fact]

@@ -44,6 +44,23 @@ public sealed class GarmentPageTests : BunitContext
         Assert.All(names, name => Assert.Contains("size M", name, StringComparison.Ordinal));
     }
 
+    /// <summary>The boxes stay while one of them says no number, and what is said of it has the width of all of them.</summary>
+    [Theory]
+    [InlineData("many")]
+    [InlineData("400")]
+    public void A_wrong_number_of_rounds_takes_no_box_away(string rounds)
+    {
+        var workbench = Open();
+        workbench.Set("garment.edgings[0].rounds", int.TryParse(rounds, out var number) ? number : rounds, "rounds");
+        var edgings = Render<EdgingsEditor>(editor => editor.Add(e => e.Shape, "tunic"));
+        edgings.WaitForAssertion(() => Assert.Single(edgings.FindAll(".edging-row > .field-said > .fault")), TimeSpan.FromSeconds(30));
+        Assert.Empty(edgings.FindAll(".field .fault"));
+        var said = edgings.FindAll(".edging-row > .field-said").Single(f => f.QuerySelector(".fault") is not null);
+        Assert.Contains(said.Id!, edgings.Find("#at-garment-edgings-0-rounds").GetAttribute("aria-describedby")!.Split(' '));
+        Assert.Single(edgings.FindAll("#at-garment-edgings-0-fewestRounds"));
+        Assert.Single(edgings.FindAll("#at-garment-edgings-0-mostRounds"));
+    }
+
     /// <summary>Every field that the document has for grading and rounds has a place on a page.</summary>
     [Fact]
     public void Grading_and_rounds_have_all_their_fields()

@@ -39,6 +39,28 @@ public sealed class PatternPageTests : BunitContext
         Assert.Equal("words", page.FindAll("details").Single(d => d.QuerySelector("#at-words-pieces") is not null).QuerySelector(".has")!.TextContent);
     }
 
+    /// <summary>The booklet waits for a plan that cannot come: the box says so itself, and leads to what keeps it away.</summary>
+    [Fact]
+    public void A_blocked_design_has_no_booklet_and_the_box_says_what_to_mend_first()
+    {
+        _bench.Set("yarn.sections[0].length", "long", "length");
+        var page = Render<PatternPage>();
+        page.WaitForAssertion(() => Assert.Contains("No booklet before this is mended.", page.Find(".booklet-view").TextContent, StringComparison.Ordinal));
+        var box = page.Find(".booklet-view");
+        Assert.Contains(_bench.Outcome!.Findings.First(f => f.Level == Core.Findings.FindingLevel.Fault).Text, box.TextContent, StringComparison.Ordinal);
+        Assert.Equal("Go to Yarn", box.QuerySelector("a")!.TextContent);
+        Assert.DoesNotContain("Laying out", box.TextContent, StringComparison.Ordinal);
+        Assert.True(box.QuerySelector("iframe")!.HasAttribute("hidden"));
+    }
+
+    /// <summary>What is waited for stands above the frame, which is as tall as the window.</summary>
+    [Fact]
+    public void What_the_booklet_waits_for_is_said_above_it()
+    {
+        var page = Render<PatternPage>();
+        page.WaitForAssertion(() => Assert.Contains("Laying out the booklet", page.Find(".booklet-view").FirstElementChild!.TextContent, StringComparison.Ordinal));
+    }
+
     [Fact]
     public async Task What_is_usual_is_left_out_of_the_document()
     {

@@ -52,6 +52,47 @@ public class YarnPageTests : BunitContext
         Assert.Contains("Counting", page.Find("h1").TextContent, StringComparison.Ordinal);
     }
 
+    /// <summary>A colour more, without a length so far, makes nobody's counts of the example's.</summary>
+    [Fact]
+    public async Task A_colour_that_is_added_leaves_the_example_s_counts_the_example_s()
+    {
+        var workbench = Documents.Workbench();
+        Services.AddWork(workbench);
+        Assert.True(workbench.Open(Core.Projects.ProjectWriter.Write(Core.Projects.StarterDocument.Project)));
+        var page = Render<YarnPage>();
+        workbench.Edit("a section added", SectionEdits.Add);
+        page.WaitForState(() => !workbench.IsWorking, TimeSpan.FromSeconds(30));
+        await page.InvokeAsync(() => { });
+        Assert.Single(page.FindAll("button"), b => b.TextContent == "Count this yarn from the beginning…");
+        workbench.Set("yarn.sections[4].length", "20 cm", "length");
+        page.WaitForAssertion(() => Assert.Equal(5, page.FindAll(".estimate").Count), TimeSpan.FromSeconds(30));
+        Assert.Equal("not counted yet", page.FindAll(".estimate .words")[4].TextContent);
+        Assert.DoesNotContain(page.FindAll(".estimate"), e => e.TextContent.Contains("sure", StringComparison.Ordinal));
+        Assert.DoesNotContain("Worked counted", page.Find(".advice").TextContent, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public async Task A_repeat_is_added_beside_the_table_of_counts(bool otherEnd)
+    {
+        var workbench = Open(d => d.Set("yarn.fromOtherEnd", otherEnd ? true : null));
+        var grid = Render<CountGrid>(p => p.Add(g => g.Ball, 0));
+        var before = workbench.Document!.Count("yarn.counted[0].repeats");
+        await grid.Find("#add-repeat").ClickAsync();
+        await grid.Find("#next-in-grid").ChangeAsync("many");
+        Assert.Contains("whole number", grid.Find(".said.fault").TextContent, StringComparison.Ordinal);
+        Assert.Equal(before, workbench.Document.Count("yarn.counted[0].repeats"));
+        for (var i = 0; i < 5; i++)
+        {
+            var name = workbench.Document.Typed($"yarn.sections[{(otherEnd ? 4 - i : i)}].name");
+            Assert.Equal($"Repeat {before + 1}, {name}", grid.Find("#next-in-grid").GetAttribute("aria-label"));
+            await grid.Find("#next-in-grid").ChangeAsync($"{i + 3}");
+        }
+        Assert.Equal(otherEnd ? "[7,6,5,4,3]" : "[3,4,5,6,7]", workbench.Document.Node($"yarn.counted[0].repeats[{before}]")!.ToJsonString());
+        Assert.Empty(grid.FindAll("#next-in-grid"));
+    }
+
     /// <summary>Lengths let expect a number; it is no count, and would lead the eye.</summary>
     [Fact]
     public async Task Nothing_is_usual_before_a_repeat_is_counted()

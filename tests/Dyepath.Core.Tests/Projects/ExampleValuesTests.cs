@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Dyepath.Core.Booklets;
 using Dyepath.Core.Constructions;
 using Dyepath.Core.Instructions;
@@ -49,6 +50,28 @@ public sealed class ExampleValuesTests
         Assert.Empty(ExampleValues.Of(all));
         Assert.Empty(ExampleValues.Findings(all));
         Assert.Empty(ExampleValues.Of(TestProjects.Tideline));
+    }
+
+    /// <summary>A yarn of five colours, or of three, that was begun from the example of four is not measured by that.</summary>
+    [Fact]
+    public void Sections_that_are_added_moved_or_taken_out_measure_nothing()
+    {
+        var (sections, repeats) = (Renamed.Yarn.Sections, Renamed.Yarn.Counted[0].Repeats);
+        Yarn With(IEnumerable<YarnSection> changed, Func<ImmutableArray<int>, IEnumerable<int>> counts, int more = 0) => Renamed.Yarn with
+        {
+            Sections = [.. changed],
+            Counted = [new CountedBall("one", [.. repeats.Select(r => counts(r).ToImmutableArray()), .. Enumerable.Repeat(counts([4, 4, 5, 3]).ToImmutableArray(), more)])],
+        };
+        var fifth = new YarnSection("fifth", sections[0].Colour, Length.FromCentimetres(20));
+        Yarn[] unmeasured =
+        [
+            With(sections.Add(fifth), r => r.Add(0)), With(sections.Add(fifth with { Length = null }), r => r.Add(3)),
+            With(sections.Insert(1, fifth), r => r.Insert(1, 7)), With(sections.Reverse(), r => r.Reverse()),
+            With(sections.RemoveAt(1), r => r.RemoveAt(1)), With(sections, r => r, more: 2),
+        ];
+        Assert.All(unmeasured, yarn => Assert.Equal(["yarn.sections", "yarn.counted"], ExampleValues.Of(Renamed with { Yarn = yarn }).Take(2).Select(v => v.Place)));
+        var one = With(sections, r => r.SetItem(2, 5));
+        Assert.DoesNotContain("yarn.counted", ExampleValues.Of(Renamed with { Yarn = one }).Select(v => v.Place));
     }
 
     [Fact]

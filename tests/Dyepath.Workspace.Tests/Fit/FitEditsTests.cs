@@ -23,6 +23,27 @@ public sealed class FitEditsTests
         Assert.False(document.Has(FitEdits.Overrides));
     }
 
+    /// <summary>The direction was fixed for the counts' sake: it goes with the last of them, and one that was chosen stays.</summary>
+    [Fact]
+    public void A_direction_that_only_a_count_asked_for_goes_with_the_last_count()
+    {
+        var document = FitBench.Demo();
+        FitEdits.Pin(document, Direction.Sideways, "L", "panelStitches", 96, "as swatched");
+        FitEdits.Lock(document, Direction.Sideways, "M", "panelRows", JsonValue.Create(94));
+        FitEdits.Release(document, FitEdits.Overrides, 0);
+        Assert.Equal("sideways", document.Typed("garment.direction"));
+        FitEdits.Release(document, FitEdits.Locked, 0);
+        Assert.False(FitEdits.HasDirection(document));
+
+        FitEdits.Pin(document, Direction.Sideways, "L", "panelStitches", 96, "as swatched");
+        document.Set("garment.direction", null);
+        document.Set(FitEdits.Overrides, null);
+        document.Set("garment.direction", "sideways");
+        FitEdits.Pin(document, Direction.Sideways, "L", "panelStitches", 96, "as swatched");
+        FitEdits.ReleaseCounts(document, FitEdits.Overrides);
+        Assert.Equal("sideways", document.Typed("garment.direction"));
+    }
+
     [Fact]
     public void A_pin_keeps_a_direction_that_was_chosen()
     {

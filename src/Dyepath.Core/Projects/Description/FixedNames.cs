@@ -15,8 +15,4 @@ internal static class FixedNames
     public static ImmutableArray<string> Body { get; } = [.. Enum.GetValues<BodyMeasure>().Select(BodyMeasures.Key), Chest];
 
     public static ImmutableArray<string> Finished { get; } = [.. Enum.GetValues<GarmentMeasure>().Select(GarmentMeasures.Key)];
-
-    public static ImmutableArray<string> StitchCounts { get; } = ["panelStitches", "frontStitches", "sleeveStitches"];
-
-    public static ImmutableArray<string> RowCounts { get; } = ["panelRows", "frontRows", "sleeveRows"];
 }

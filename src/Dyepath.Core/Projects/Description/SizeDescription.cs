@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Documents;
 using Dyepath.Core.Fabrics;
+using Dyepath.Core.Garments;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Sizing;
 
@@ -76,8 +77,8 @@ internal static class SizeDescription
                     FixedNames.Finished,
                     Fixed($"{name}Measure", isOverride, FixedNames.Finished, "length", "The finished measure.", Measured.Body,
                         f => f.Length)),
-                count("Stitches", FixedNames.StitchCounts, FabricPath.MostStitches),
-                count("Rows", FixedNames.RowCounts, FabricPath.MostRows)),
+                count("Stitches", FixedCounts.OfStitches, FabricPath.MostStitches),
+                count("Rows", FixedCounts.OfRows, FabricPath.MostRows)),
             0,
             MostFixed);
     }
