@@ -198,7 +198,7 @@ internal static class PlanFindings
                     continue;
                 var all = straight.Length == sizes.Length;
                 var field = opening.Cut.Fields.GetValueOrDefault(depth, opening.Field);
-                var mend = chosen.CutFrom.TryGetValue(depth, out var from)
+                var mend = chosen.CutFrom.GetValueOrDefault(depth)?.Value is { } from
                     ? FormattableString.Invariant($" From {from.Centimetres:0.#} cm on it is cut in every size ({field}: {from.Centimetres:0.#} cm).") : "";
                 yield return new Finding(FindingLevel.Note, field,
                     $"The {PlaceNames.Of(piece)}'s {PlaceNames.Of(opening.Id)} is not cut{(all ? "" : $" in {string.Join(", ", straight)}")}: where the colours let rows end, under 1 cm of it would be seen beside the seam{(all && sizes.Length > 1 ? " in one size or more" : "")}, so its edge is straight.{mend}");

@@ -25,7 +25,8 @@ internal sealed record DirectionPlan(
     /// <summary>
     /// Of cuts that are not made in any size: how deep they have to be asked for to be made in all; missing where none was found.
     /// </summary>
-    public ImmutableDictionary<GarmentMeasure, Length> CutFrom { get; init; } = ImmutableDictionary<GarmentMeasure, Length>.Empty;
+    public ImmutableDictionary<GarmentMeasure, Lazy<Length?>> CutFrom { get; init; } =
+        ImmutableDictionary<GarmentMeasure, Lazy<Length?>>.Empty;
 
     public Direction Direction => Layout.Direction;
 

@@ -23,14 +23,18 @@ internal sealed class DirectionPlanner
     /// </summary>
     private const int MostWider = 12;
 
-    /// <summary>The same where edges are let off by less than the document lets them.</summary>
-    private const int MostWiderLetOff = 2;
-
     /// <summary>A back neck is not cut deeper (common practice, no source).</summary>
     private static readonly Length DeepestTried = Length.FromCentimetres(12);
 
-    /// <summary>How far edges are let off by turns where something does not pass.</summary>
-    private static readonly ImmutableArray<Length> LetOffs = [Length.FromCentimetres(2), Length.FromCentimetres(1), Length.Zero];
+    /// <summary>
+    /// How far edges are let off by turns where something does not pass, and how often it is then tried a stitch wider: let off by less,
+    /// edges lie near what is wished for. Missing: as the document lets them.
+    /// </summary>
+    private static readonly ImmutableArray<(Length? LetOff, int MostWider)> LetOffs =
+        [(null, 3), (Length.FromCentimetres(2), 2), (Length.FromCentimetres(1), 2), (Length.Zero, 2), (null, MostWider)];
+
+    /// <summary>An opening no farther off is taken as it is (an inch: common practice, no source).</summary>
+    private static readonly Length NearEnough = Length.FromInches(1);
 
     private static readonly Length HalfCentimetre = Length.FromCentimetres(0.5);
 
@@ -44,7 +48,9 @@ internal sealed class DirectionPlanner
     /// <summary>Depths of cuts that are left out of every size.</summary>
     private readonly HashSet<GarmentMeasure> _uncut = [];
 
-    private readonly Dictionary<GarmentMeasure, Length> _cutFrom = [];
+    private readonly Dictionary<GarmentMeasure, Lazy<Length?>> _cutFrom = [];
+
+    private readonly Dictionary<(int Size, int At, Length? LetOff, string Wishes), ImmutableArray<CutOutline>?> _outlines = [];
 
     public DirectionPlanner(Layout layout, SizeTargets targets)
     {
@@ -399,8 +405,8 @@ internal sealed class DirectionPlanner
                     foreach (var (i, (counts, finished)) in made.Zip(before))
                         (_counts[i][at], _finished[i]) = (counts, finished);
                 }
-                else if (CutFrom(at, opening, measure, planner) is { } depth)
-                    _cutFrom[measure] = depth;
+                else
+                    _cutFrom[measure] = new(() => CutFrom(at, opening, measure, planner));
             }
         }
     }
@@ -431,21 +437,29 @@ internal sealed class DirectionPlanner
     /// </summary>
     private bool CutWideEnough(int size, int at, CutPlanner planner)
     {
-        if (!PassesWidened(size, at, planner, 0, out var nearest) && nearest is { } none)
+        if (PassesWidened(size, at, planner, 0, out var nearest) || nearest is not { } none)
+            return nearest is not null;
+        var passing = new List<(Length Off, ImmutableArray<CutOutline> Outlines)>();
+        // As little of the motif as can be gives way for an opening that is near enough.
+        foreach (var (letOff, most) in LetOffs.Where(l => l.LetOff is null || l.LetOff < Groups[at].LetOff))
         {
-            var passing = new List<(Length Off, ImmutableArray<CutOutline> Outlines)>();
-            foreach (var letOff in LetOffs.Where(l => l < Groups[at].LetOff).Prepend(Groups[at].LetOff))
-            {
-                // Let off by less, edges lie near what is wished for: a little wider is enough.
-                var most = letOff == Groups[at].LetOff ? MostWider : MostWiderLetOff;
-                if (PassesWidened(size, at, new CutPlanner(_layout, letOff), most, out var found))
-                    passing.Add((Groups[at].Openings.Where(o => o.Cut is not null).Max(o => Off(size, o.Measure)), found!.Value));
-            }
-            // The first ones keep more of the motif.
-            var best = passing.Count == 0 ? none : passing.First(p => p.Off <= passing.Min(q => q.Off) + HalfCentimetre).Outlines;
-            return TryMeasure(size, at, best);
+            if (!PassesWidened(size, at, letOff is null ? planner : new CutPlanner(_layout, letOff), most, out var found))
+                continue;
+            var passed = Groups[at].Openings.Where(o => o is { Cut: not null, At: OpeningAt.Middle }).Select(o => Off(size, o.Measure));
+            passing.Add((passed.DefaultIfEmpty(Length.Zero).Max(), found!.Value));
+            if (passing[^1].Off <= NearEnough)
+                break;
         }
-        return nearest is not null;
+        return TryMeasure(size, at, passing.Count == 0 ? none : passing.MinBy(p => p.Off).Outlines);
+    }
+
+    /// <summary>What is wished for alike comes out alike, and is tried by turns more than once.</summary>
+    private ImmutableArray<CutOutline>? Outlines(int size, int at, CutPlanner planner, Dictionary<GarmentMeasure, Length> wanted)
+    {
+        var key = (size, at, planner.LetOff, string.Join(' ', Groups[at].OpeningMeasures.Select(m => wanted[m])));
+        if (!_outlines.TryGetValue(key, out var outlines))
+            _outlines[key] = outlines = planner.PlanAlike(_counts[size][at], wanted);
+        return outlines;
     }
 
     private Length Off(int size, GarmentMeasure measure) =>
@@ -462,7 +476,7 @@ internal sealed class DirectionPlanner
         outlines = null;
         for (var wider = 0; wider <= mostWider; wider++)
         {
-            if (planner.PlanAlike(_counts[size][at], wanted) is not { } planned || !TryMeasure(size, at, planned))
+            if (Outlines(size, at, planner, wanted) is not { } planned || !TryMeasure(size, at, planned))
                 break;
             outlines ??= planned;
             var small = group.Openings.Where(o => o.Cut is not null && !_targets.Passes(size, o.Id, _finished[size])).ToArray();

@@ -9,7 +9,7 @@ namespace Dyepath.Core.Planning;
 /// <summary>The garment planned again with a change, in the direction that was chosen: what its measures come to then.</summary>
 internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
 {
-    private static readonly ImmutableArray<Length> LetOffs = [.. new[] { 2.5, 2, 1, 0 }.Select(Length.FromCentimetres)];
+    private static readonly ImmutableArray<Length> LetOffs = [.. new[] { 2.0, 1, 0 }.Select(Length.FromCentimetres)];
 
     /// <summary>What a change has to bring to be worth its words.</summary>
     private static readonly Length Worth = Length.FromCentimetres(0.5);
