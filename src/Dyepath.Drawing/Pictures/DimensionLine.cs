@@ -80,7 +80,8 @@ internal sealed record DimensionLine(Point From, Point To, Point Away, double Di
     }
 
     /// <summary>The same line with its label in each place that serves, the usual first.</summary>
-    public IEnumerable<DimensionLine> LabelPlaces() => Enumerable.Range(0, StandsPast ? 4 : 3).Select(place => this with { LabelPlace = place });
+    public IEnumerable<DimensionLine> LabelPlaces() =>
+        Enumerable.Range(0, StandsPast ? 4 : 3).Select(place => this with { LabelPlace = place });
 
     /// <summary>What its label takes up, with a little room around.</summary>
     public Box LabelBox
@@ -104,7 +105,9 @@ internal sealed record DimensionLine(Point From, Point To, Point Away, double Di
         if (Length <= 0.01)
             yield break;
         var along = (To - From) * (1 / Length);
-        var (start, end) = IsLong ? (Start + along * (Head * 0.6), End - along * (Head * 0.6)) : (Start - along * (Head * 2), End + along * (Head * 2));
+        var (start, end) = IsLong
+            ? (Start + along * (Head * 0.6), End - along * (Head * 0.6))
+            : (Start - along * (Head * 2), End + along * (Head * 2));
         if (!LabelFits)
         {
             yield return (start, end);
@@ -116,7 +119,8 @@ internal sealed record DimensionLine(Point From, Point To, Point Away, double Di
     }
 
     /// <summary>Where its witness lines would run, however far out it lay.</summary>
-    public IEnumerable<(Point From, Point To)> Witnesses() => [(From + Away * 0.8, From + Away * FurthestOut), (To + Away * 0.8, To + Away * FurthestOut)];
+    public IEnumerable<(Point From, Point To)> Witnesses() =>
+        [(From + Away * 0.8, From + Away * FurthestOut), (To + Away * 0.8, To + Away * FurthestOut)];
 
     /// <summary>Its arrow heads stand inside it.</summary>
     private bool IsLong => Length > 2 * Head + 1;

@@ -50,7 +50,8 @@ internal sealed record SchematicPieceDrawing(ImmutableArray<Shape> Shapes, Box B
     /// <summary>Each line as near as its label stands clear of everything else, and everything else of it.</summary>
     /// <param name="around">Words and lines that stand already.</param>
     private static List<DimensionLine> Lines(
-        SchematicPiece piece, double scale, Reader reader, Func<DimensionLine, DimensionLine> inKey, (List<Box> Words, (Point From, Point To)[] Edges) around)
+        SchematicPiece piece, double scale, Reader reader, Func<DimensionLine, DimensionLine> inKey,
+        (List<Box> Words, (Point From, Point To)[] Edges) around)
     {
         var wanted = piece.Dimensions.OrderBy(d => Math.Abs(d.Offset)).Select(Nearest).OfType<DimensionLine>().ToArray();
         var lines = new List<DimensionLine>();
@@ -79,7 +80,9 @@ internal sealed record SchematicPieceDrawing(ImmutableArray<Shape> Shapes, Box B
         {
             var numbered = line.HasWords ? Lanes(line with { Label = "0" }).ToArray() : [];
             var clear = Array.Find(numbered, l => IsClear(l, passing)) ?? Array.Find(numbered, l => IsClear(l, []));
-            return clear is null ? Lanes(line).FirstOrDefault(l => IsClear(l, [])) ?? Lanes(line).First() : clear with { Label = inKey(line).Label };
+            return clear is null
+                ? Lanes(line).FirstOrDefault(l => IsClear(l, [])) ?? Lanes(line).First()
+                : clear with { Label = inKey(line).Label };
         }
 
         // From the nearest outwards, each in a lane of its own; inside the piece a line stays where it is.
@@ -126,7 +129,8 @@ internal sealed record SchematicPieceDrawing(ImmutableArray<Shape> Shapes, Box B
     }
 
     /// <summary>Heavier line, and its words on the inner side where nothing else stands.</summary>
-    private static IEnumerable<Shape> Mark(SchematicMark mark, double scale, Box inside, Reader reader, (List<Box> Words, (Point From, Point To)[] Lines) around)
+    private static IEnumerable<Shape> Mark(
+        SchematicMark mark, double scale, Box inside, Reader reader, (List<Box> Words, (Point From, Point To)[] Lines) around)
     {
         var (from, to) = (Place(mark.From, scale), Place(mark.To, scale));
         yield return new PathBuilder().Line(from, to).With(new Style(null, new Stroke(Ink.Black, 1)));

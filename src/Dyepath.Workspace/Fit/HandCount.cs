@@ -14,7 +14,7 @@ public sealed record HandCount(PieceGroup Group, bool IsStitches)
     /// <summary>Its name in the document.</summary>
     public string What => IsStitches ? FixedCounts.Stitches(Group) : FixedCounts.Rows(Group);
 
-    /// <summary>What a plan's sizes can have of them; a count that follows another, because the pieces are sewn together, is not among them.</summary>
+    /// <summary>All of a plan's sizes; a count that follows another, because the pieces are sewn together, is not among them.</summary>
     public static ImmutableArray<HandCount> Of(Plan plan)
     {
         ArgumentNullException.ThrowIfNull(plan);
@@ -50,7 +50,8 @@ public sealed record HandCount(PieceGroup Group, bool IsStitches)
         var dimension = Group.Along(plan.Direction, IsStitches);
         var step = IsStitches ? plan.StitchWidth : plan.RowHeight;
         return new PinProposal(
-            size.Name, What, count, dimension.Measure, size.Finished[dimension.Measure] + dimension.Pieces * (count - In(size)) * step, size.Target[dimension.Measure]);
+            size.Name, What, count, dimension.Measure,
+            size.Finished[dimension.Measure] + dimension.Pieces * (count - In(size)) * step, size.Target[dimension.Measure]);
     }
 }
 

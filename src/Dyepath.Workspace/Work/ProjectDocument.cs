@@ -56,7 +56,8 @@ public sealed class ProjectDocument
     public PictureShelf Shelf => _shelf;
 
     /// <summary>
-    /// What was written only because something else asked for it, by place, so that it goes when that goes; known as long as the project is open.
+    /// What was written only because something else asked for it, by place, so that it goes when that goes; known as long as the project
+    /// is open.
     /// </summary>
     internal Dictionary<string, string> Implied => _shelf.Implied;
 

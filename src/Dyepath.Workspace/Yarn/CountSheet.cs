@@ -39,12 +39,15 @@ public sealed class CountSheet(ProjectDocument document, int ball)
             .Select(row => row.Select(n => n!.Value).ToArray());
 
     /// <summary>Whether the counts of all balls are still the example's, also while the document has faults.</summary>
-    public static bool AreExample(ProjectDocument document) => ExampleValues.AreCounts(
-        [.. Enumerable.Range(0, document.Count(Counted)).SelectMany(ball => new CountSheet(document, ball).Whole()).Select(row => row.ToImmutableArray())]);
+    public static bool AreExample(ProjectDocument document) =>
+        ExampleValues.AreCounts([.. Of(document).Select(row => row.ToImmutableArray())]);
 
-    /// <summary>Whether any whole repeat says of a section that it has stitches; a section that was added later counts 0 in all of them.</summary>
-    public static bool IsCounted(ProjectDocument document, int section) =>
-        Enumerable.Range(0, document.Count(Counted)).SelectMany(ball => new CountSheet(document, ball).Whole()).Any(row => row[section] > 0);
+    /// <summary>Whether any repeat says of a section that it has stitches; of one that was added later all say 0.</summary>
+    public static bool IsCounted(ProjectDocument document, int section) => Of(document).Any(row => row[section] > 0);
+
+    /// <summary>Whole repeats of all balls.</summary>
+    private static IEnumerable<int[]> Of(ProjectDocument document) =>
+        Enumerable.Range(0, document.Count(Counted)).SelectMany(ball => new CountSheet(document, ball).Whole());
 
     /// <summary>Whether the last repeat is begun and not whole.</summary>
     public bool IsBegun => RepeatCount > 0 && document.Count(RowPlace(RepeatCount - 1)) < _sections;
