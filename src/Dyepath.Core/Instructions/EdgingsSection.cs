@@ -106,7 +106,7 @@ internal static class EdgingsSection
         var inner = context.Each(s => s.Edgings[at].Corners.Inner);
         if (inner.Values.Any(n => n > 0))
             yield return new Instruction(Phrase.Plain("Inner corners"), Phrase.Of(
-                $"Mark the stitch in each of the {inner} corners that go into the fabric. In every round of {new Term("sc")} after the first work {new Term("sc3tog")} over it and the stitches beside it, so that the corner lies flat, and mark that: {context.Each(s => 2 * s.Edgings[at].Corners.Inner)} stitches fewer each time."));
+                $"Mark the stitch in {(inner.IsSame && inner.Values[0] == 1 ? Phrase.Plain("the one corner that goes") : Phrase.Of($"each of the {inner} corners that go"))} into the fabric. In every round of {new Term("sc")} after the first work {new Term("sc3tog")} over it and the stitches beside it, so that the corner lies flat, and mark that: {context.Each(s => 2 * s.Edgings[at].Corners.Inner)} stitches fewer each time."));
     }
 
     /// <summary>Why a band comes after the edgings whose ends it goes over.</summary>

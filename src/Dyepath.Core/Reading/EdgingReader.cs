@@ -63,7 +63,7 @@ internal sealed partial class EdgingReader(ImmutableArray<string> sizes, List<st
     /// <summary>As many corners as are said, if each makes two stitches; none where nothing is said.</summary>
     private static int Counted(string[] lines, Regex said) =>
         lines.Select(l => said.Match(l)).FirstOrDefault(m => m.Success) is not { } match ? 0
-        : 2 * Whole(match, "n") == Whole(match, "each") ? Whole(match, "n") : -1;
+        : (match.Groups["n"].Success ? Whole(match, "n") : 1) is var corners && 2 * corners == Whole(match, "each") ? corners : -1;
 
     /// <summary>The rule without its sizes; null where it is for others.</summary>
     private string? Own(string line, string size)
@@ -111,7 +111,7 @@ internal sealed partial class EdgingReader(ImmutableArray<string> sizes, List<st
     [GeneratedRegex("^Corners: Mark the middle stitch of each of the (?<n>[0-9]+) corners\\. In every round of [sd]c after the first work 3 [sd]c in it, so that the corner lies flat, and mark the middle one of them: (?<each>[0-9]+) stitches more each time\\.$")]
     private static partial Regex Outer();
 
-    [GeneratedRegex("^Inner corners: Mark the stitch in each of the (?<n>[0-9]+) corners that go into the fabric\\. In every round of [sd]c after the first work [sd]c3tog over it and the stitches beside it, so that the corner lies flat, and mark that: (?<each>[0-9]+) stitches fewer each time\\.$")]
+    [GeneratedRegex("^Inner corners: Mark the stitch in (?:each of the (?<n>[0-9]+) corners that go|the one corner that goes) into the fabric\\. In every round of [sd]c after the first work [sd]c3tog over it and the stitches beside it, so that the corner lies flat, and mark that: (?<each>[0-9]+) stitches fewer each time\\.$")]
     private static partial Regex Inner();
 
     [GeneratedRegex("^Width: The edge is (?<edge>.+) long; edged it is about (?<rest>.+) at rest and stretches to (?<stretched>.+)\\.$")]

@@ -42,6 +42,17 @@ public sealed class EdgingCornerTests
         Assert.Contains("sc3tog over it and the stitches beside it", GarmentTrials.Text(plan), StringComparison.Ordinal);
     }
 
+    /// <summary>The slopes of two inserts meet in the point of the V.</summary>
+    [Fact]
+    public void The_point_of_a_V_is_an_inner_corner()
+    {
+        var project = Begun("vest", "sc", true, Direction.Sideways).With(g => g with { Shape = (Vest)g.Shape with { Neck = new Neck(NeckForm.VInsert, null) } });
+        project = GarmentTrials.Edged(project with { Companion = Tideline.Companion }, Direction.Sideways, EdgingPlace.Neck);
+        var plan = GarmentTrials.Check(project.With(g => g with { Edgings = [g.Edgings[0] with { Rounds = 3 }] }));
+        Assert.All(plan.Sizes, s => Assert.Equal((0, 1), s.Edgings.Single().Corners));
+        Assert.Contains("Mark the stitch in the one corner that goes into the fabric.", GarmentTrials.Text(plan), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Outer_corners_take_more_each_round_and_their_yarn_is_counted()
     {

@@ -304,13 +304,17 @@ internal sealed class SizeAssembly(DirectionPlan chosen, SizeTargets targets)
     /// </summary>
     private (int Outer, int Inner) Corners(EdgingEdge edge, ImmutableArray<LaidPiece> laid)
     {
-        var (outer, inner) = (edge.PerCorner > 0 ? edge.Corners : 0, 0);
+        var (outer, inner, pointed) = (edge.PerCorner > 0 ? edge.Corners : 0, 0, false);
         foreach (var (_, along) in edge.Edges)
         {
             var piece = Of(along.Piece, laid);
             var runs = _edges.Runs(along, piece);
             if (piece.Counts.Group.IsSloped || piece.Counts.Group.Fills is not null)
+            {
+                // Two slopes meet in a point.
+                pointed |= piece.Counts.Group.Fills is not null;
                 continue;
+            }
             foreach (var (first, second) in runs.Zip(runs.Skip(1)))
             {
                 if (first.Count < LeastBesideCorner || second.Count < LeastBesideCorner)
@@ -321,7 +325,7 @@ internal sealed class SizeAssembly(DirectionPlan chosen, SizeTargets targets)
                     inner++;
             }
         }
-        return (outer, inner);
+        return (outer, pointed ? inner + 1 : inner);
 
         // Where a run is going.
         static PieceSide Ahead(EdgeRun run) => (run.Side.IsUpright(), run.Backwards) switch
