@@ -105,6 +105,8 @@ internal static class PlanFindings
             yield return gored;
         foreach (var straight in Straight(chosen, sizes))
             yield return straight;
+        if (!chosen.KeepsMotif && Broken(sizes, trials) is { } broken)
+            yield return broken;
         var cut = construction.Groups.SelectMany(g => g.Openings).Where(o => o.Cut is not null).DistinctBy(o => o.Place);
         foreach (var raw in cut.Where(o => o.Place is { } place && shared.EdgingAt(place) is null))
         {
@@ -181,6 +183,22 @@ internal static class PlanFindings
             yield return new Finding(FindingLevel.Warning, $"garment.edgings[{i}].rounds", FormattableString.Invariant(
                 $"Size {deepest.Size.Name}: of {deepest.All.Centimetres:0.0} cm of {GarmentMeasures.Words(dimension.Measure)} the {EdgingPlaces.Words(place)}'s edging takes {(times * deepest.Edging.Depth).Centimetres:0.0} cm, so that little of the motif is left. Work {fewer} rounds or fewer."));
         }
+    }
+
+    /// <summary>Where the motif gives way along a cut, and what would keep it.</summary>
+    private static Finding? Broken(ImmutableArray<SizePlan> sizes, RemedyTrials trials)
+    {
+        var broken = sizes.SelectMany(s => s.Pieces, (s, p) => (s.Name, Piece: p))
+            .Where(b => b.Piece.Shape is { KeepsMotif: false }).ToArray();
+        if (broken.Length == 0)
+            return null;
+        var pieces = Wording.List(broken.Select(b => b.Piece.Name).Distinct());
+        var names = broken.Select(b => b.Name).Distinct().ToArray();
+        var mend = trials.Kept() is { } kept ? FormattableString.Invariant(
+            $" Let cut edges lie off by up to {kept.LetOff.Centimetres:0.#} cm (garment.letOff: {kept.LetOff.Centimetres:0.#} cm) and it goes on unbroken; furthest off of what is cut is then {kept.Furthest.Say(Units.Centimetres)}.")
+            : " No place within 6 cm keeps it: another depth or width of the cut may, or a yarn whose colours come round after an even number of stitches.";
+        return new Finding(FindingLevel.Note, "garment.letOff",
+            $"The motif gives way from the cut on, in the {pieces}{(names.Length == sizes.Length ? "" : $" of {Wording.List(names)}")}: there the colours draw something else, as the pattern and the picture show.{mend}");
     }
 
     /// <summary>Openings that were to be cut and are not, because hardly any of the cut would be seen.</summary>

@@ -132,6 +132,28 @@ public sealed class VestNeckTests
         Assert.True(seen > 3, $"{seen} pieces of advice");
     }
 
+    /// <summary>A motif that gives way is said in every plan that has it, and what is said to keep it does.</summary>
+    [Fact]
+    public void A_motif_that_gives_way_is_said_with_what_keeps_it()
+    {
+        var mended = 0;
+        Vests.Holds(plan =>
+        {
+            var breaks = plan.Sizes.Any(s => s.Pieces.Any(p => p.Shape is { KeepsMotif: false }));
+            var said = plan.Findings.SingleOrDefault(f => f.Text.StartsWith("The motif gives way from the cut on", StringComparison.Ordinal));
+            Assert.Equal(breaks, said is not null);
+            if (said is null || Regex.Match(said.Text, @"\(garment\.letOff: ([\d.]+) cm\)") is not { Success: true } advice)
+                return;
+            mended++;
+            var kept = plan.Project.With(g => g with
+            {
+                Shape = (Vest)g.Shape with { Neck = ((Vest)g.Shape).Neck with { LetOff = Cm(double.Parse(advice.Groups[1].Value, CultureInfo.InvariantCulture)) } },
+            }).Planned();
+            Assert.All(kept.Sizes.SelectMany(s => s.Pieces), p => Assert.True(p.Shape is not { KeepsMotif: false }, p.Name));
+        }, seed: 8133, cases: 16);
+        Assert.True(mended > 1, $"{mended}");
+    }
+
     private static Project Of(int[] sections, NeckForm form, Direction direction)
     {
         var project = Begun("vest", "sc", true, direction);

@@ -32,6 +32,9 @@ internal sealed record DirectionPlan(
 
     public bool IsFeasible => Option.Feasible;
 
+    /// <summary>No edge that is cut breaks the motif in any size.</summary>
+    public bool KeepsMotif => Sizes.All(groups => groups.All(g => g.Outlines.All(o => o.KeepsMotif)));
+
     /// <summary>What is furthest off, where that is none of the measures that decide; null where it is one of them.</summary>
     public FitError? FurthestBeyond => Finished
         .SelectMany((finished, i) => Targets[i].Select(t => new FitError(Names[i], t.Key, finished[t.Key] - t.Value)))

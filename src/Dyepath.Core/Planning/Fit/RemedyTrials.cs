@@ -11,6 +11,9 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
 {
     private static readonly ImmutableArray<Length> LetOffs = [.. new[] { 2.0, 1, 0 }.Select(Length.FromCentimetres)];
 
+    /// <summary>Farther off than this an edge is no longer the one that was asked for (an assumption without a source).</summary>
+    private static readonly ImmutableArray<Length> FurtherOff = [.. new[] { 4.0, 5, 6 }.Select(Length.FromCentimetres)];
+
     /// <summary>What a change has to bring to be worth its words.</summary>
     private static readonly Length Worth = Length.FromCentimetres(0.5);
 
@@ -47,6 +50,25 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
 
         string Then(Length furthest) =>
             FormattableString.Invariant($"{GarmentMeasures.Words(measure)} is then off by {furthest.Centimetres:0.0} cm at most");
+    }
+
+    /// <summary>
+    /// The least that edges have to be let off for the motif to go on unbroken in every size, and what is furthest off of the cuts then;
+    /// null where nothing that is tried keeps it.
+    /// </summary>
+    public (Length LetOff, FitError Furthest)? Kept()
+    {
+        var cut = Layout.Construction.Groups.Where(g => g.Openings.Any(o => o.Cut is not null));
+        var measures = cut.SelectMany(g => g.OpeningMeasures).ToHashSet();
+        foreach (var letOff in FurtherOff.Where(l => l > Layout.Construction.Groups.Max(g => g.LetOff)))
+        {
+            if (!MayTry || LetOffBy(letOff) is not { IsFeasible: true } plan || !plan.KeepsMotif)
+                continue;
+            var errors = plan.Finished.SelectMany((f, i) => f.Where(m => measures.Contains(m.Key))
+                .Select(m => new FitError(plan.Names[i], m.Key, m.Value - plan.Targets[i][m.Key])));
+            return (letOff, errors.MaxBy(e => e.Off)!);
+        }
+        return null;
     }
 
     /// <summary>

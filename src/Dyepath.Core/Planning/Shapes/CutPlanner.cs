@@ -13,6 +13,9 @@ namespace Dyepath.Core.Planning;
 /// <param name="Parts">In the order of work.</param>
 internal sealed record CutOutline(int Units, ImmutableArray<PartOutline> Parts)
 {
+    /// <summary>The motif goes on unbroken along its edges.</summary>
+    public bool KeepsMotif { get; init; } = true;
+
     /// <summary>Where its first row begins in the panel that its count was chosen for.</summary>
     public int FirstColumn { get; init; }
 
@@ -406,6 +409,9 @@ internal sealed class CutPlanner(Layout layout, Length? letOff = null)
         var piece = (plan.Nearer ?? plan).Piece;
         return new CutOutline(
             panel.Units,
-            [.. piece.Parts.Select(p => new PartOutline(p.FirstRow, p.Outline) { Below = p.Below, Continues = p.Continues })]);
+            [.. piece.Parts.Select(p => new PartOutline(p.FirstRow, p.Outline) { Below = p.Below, Continues = p.Continues })])
+        {
+            KeepsMotif = piece.KeepsMotif,
+        };
     }
 }
