@@ -13,7 +13,7 @@ internal static class PlainYarn
     /// <summary>As worked: what the sequence is worked with shares out the yarn that it has.</summary>
     public static Length Unit(Plan plan)
     {
-        var (yarn, fabric) = (plan.Project.Yarn, plan.Project.Fabric);
+        var yarn = plan.Project.Yarn;
         var worked = plan.Sequence.Ring.Sections.Sum() / (double)ColourRing.Unit;
         var counted = Counted(yarn);
         var length = yarn.Sections.All(s => s.Length is not null)

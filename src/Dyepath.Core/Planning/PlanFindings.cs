@@ -260,8 +260,8 @@ internal static class PlanFindings
                 a, b, Asked: b.Target[measure] - a.Target[measure], Made: b.Finished[measure] - a.Finished[measure])).ToArray();
             var falls = steps.Where(s => s.Asked >= Length.Zero && s.Made < Length.Zero - noticed && s.Asked - s.Made <= PoorFit)
                 .Select(s => FormattableString.Invariant($"{s.b.Name} has {s.b.Finished[measure].Centimetres:0.0} cm where {s.a.Name} has {s.a.Finished[measure].Centimetres:0.0} cm"));
-            var leaps = steps.Where(s => new FitError("", measure, s.Made - s.Asked).Off > PoorFit)
-                .Select(s => $"from {s.a.Name} to {s.b.Name} it {Grows(s.Made)} where it is to {Grow(s.Asked)}");
+            var leaps = steps.Where(s => Length.Abs(s.Made - s.Asked) > PoorFit)
+                .Select(s => $"from {s.a.Name} to {s.b.Name} it {Grow(s.Made, "s")} where it is to {Grow(s.Asked)}");
             // Along the stitches counts are shared on purpose.
             var alike = steps.Where(s => isAlongRows && s.Made == Length.Zero && s.Asked >= AskedApart)
                 .Select(s => FormattableString.Invariant($"{s.a.Name} and {s.b.Name} both have {s.b.Finished[measure].Centimetres:0.0} cm where {s.Asked.Centimetres:0.0} cm more are asked for"));
@@ -271,11 +271,9 @@ internal static class PlanFindings
         }
     }
 
-    private static string Grows(Length by) => by == Length.Zero ? "stays as it is"
-        : FormattableString.Invariant($"{(by > Length.Zero ? "grows" : "shrinks")} by {new FitError("", default, by).Off.Centimetres:0.0} cm");
-
-    private static string Grow(Length by) => by == Length.Zero ? "stay as it is"
-        : FormattableString.Invariant($"{(by > Length.Zero ? "grow" : "shrink")} by {new FitError("", default, by).Off.Centimetres:0.0} cm");
+    /// <param name="s">Behind the verb, where a sentence tells what happens and not what is to.</param>
+    private static string Grow(Length by, string s = "") => by == Length.Zero ? $"stay{s} as it is"
+        : FormattableString.Invariant($"{(by > Length.Zero ? "grow" : "shrink")}{s} by {Length.Abs(by).Centimetres:0.0} cm");
 
     /// <summary>
     /// What can be done about a poor fit, and where the first of it is done: along the stitches what the grading program finds when it

@@ -78,6 +78,9 @@ public readonly record struct Length : IComparable<Length>
 
     public static Length Min(Length a, Length b) => a <= b ? a : b;
 
+    /// <summary>As long, and never below zero.</summary>
+    public static Length Abs(Length a) => a < Zero ? -a : a;
+
     public int CompareTo(Length other) => _nanometres.CompareTo(other._nanometres);
 
     public override string ToString() => FormattableString.Invariant($"{Centimetres:0.###} cm");

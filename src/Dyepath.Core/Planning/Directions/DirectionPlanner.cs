@@ -462,8 +462,7 @@ internal sealed class DirectionPlanner
         return outlines;
     }
 
-    private Length Off(int size, GarmentMeasure measure) =>
-        new FitError("", measure, _finished[size][measure] - _wanted[size][measure]).Off;
+    private Length Off(int size, GarmentMeasure measure) => Length.Abs(_finished[size][measure] - _wanted[size][measure]);
 
     /// <summary>Whether some outlines let pass what has to, their openings wished for a place wider at either end so often.</summary>
     /// <param name="outlines">Those, or else the nearest; null where there are none.</param>

@@ -8,7 +8,7 @@ namespace Dyepath.Core.Planning;
 /// <param name="Error">Finished less asked for; more than 0: too much.</param>
 public sealed record FitError(string Size, GarmentMeasure Measure, Length Error)
 {
-    public Length Off => IsOver ? Error : -Error;
+    public Length Off => Length.Abs(Error);
 
     public bool IsOver => Error > Length.Zero;
 

@@ -189,5 +189,5 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
     private string Plain(EdgingPlace place) => Layout.Construction.Edgings.Any(e => e.Place == place && e.IsOpen) ? "sc-rows" : "sc";
 
     private static Length Furthest(DirectionPlan plan, GarmentMeasure measure) =>
-        plan.Finished.Zip(plan.Targets, (finished, target) => new FitError("", measure, finished[measure] - target[measure]).Off).Max();
+        plan.Finished.Zip(plan.Targets, (finished, target) => Length.Abs(finished[measure] - target[measure])).Max();
 }
