@@ -19,10 +19,10 @@ public sealed class TextFieldTests : BunitContext
     public async Task What_is_typed_stays_as_it_is_typed_and_the_document_has_the_unit()
     {
         var field = Field();
-        await field.Find("input").InputAsync("212,50");
+        await field.InvokeAsync(() => field.Find("input").InputAsync("212,50"));
         Assert.Equal("212,50", field.Find("input").GetAttribute("value"));
         Assert.Equal("212.50 m", _workbench.Document!.Typed(Place));
-        await field.Find("input").BlurAsync();
+        await field.InvokeAsync(() => field.Find("input").BlurAsync());
         Assert.Equal("212.50 m", field.Find("input").GetAttribute("value"));
     }
 
@@ -31,7 +31,7 @@ public sealed class TextFieldTests : BunitContext
     public async Task A_change_made_elsewhere_leaves_what_is_being_typed()
     {
         var field = Field();
-        await field.Find("input").InputAsync("212,");
+        await field.InvokeAsync(() => field.Find("input").InputAsync("212,"));
         await field.InvokeAsync(() => Elsewhere("yarn.name", "Ebbstone Heavy"));
         field.Render();
         Assert.Equal("212,", field.Find("input").GetAttribute("value"));
@@ -42,11 +42,11 @@ public sealed class TextFieldTests : BunitContext
     public async Task A_change_made_elsewhere_to_this_place_is_shown()
     {
         var field = Field();
-        await field.Find("input").InputAsync("212,");
+        await field.InvokeAsync(() => field.Find("input").InputAsync("212,"));
         await field.InvokeAsync(() => Elsewhere(Place, "300 m"));
         field.Render();
         Assert.Equal("300 m", field.Find("input").GetAttribute("value"));
-        await field.Find("input").InputAsync("250");
+        await field.InvokeAsync(() => field.Find("input").InputAsync("250"));
         await field.InvokeAsync(_workbench.Undo);
         field.Render();
         Assert.Equal("300 m", field.Find("input").GetAttribute("value"));
@@ -56,9 +56,9 @@ public sealed class TextFieldTests : BunitContext
     public async Task An_emptied_box_leaves_the_document()
     {
         var field = Field();
-        await field.Find("input").InputAsync("");
+        await field.InvokeAsync(() => field.Find("input").InputAsync(""));
         Assert.False(_workbench.Document!.Has(Place));
-        await field.Find("input").InputAsync("about 200");
+        await field.InvokeAsync(() => field.Find("input").InputAsync("about 200"));
         Assert.Equal("about 200", _workbench.Document.Typed(Place));
     }
 

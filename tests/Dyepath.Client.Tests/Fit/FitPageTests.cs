@@ -37,7 +37,7 @@ public sealed class FitPageTests : BunitContext
     public async Task A_point_of_the_curve_allows_as_many_counts()
     {
         var page = await Open();
-        await page.FindAll(".fit-curve button")[3].ClickAsync();
+        await page.InvokeAsync(() => page.FindAll(".fit-curve button")[3].ClickAsync());
         Assert.Equal("4", _workbench.Document!.Typed("garment.grading.mostCounts"));
     }
 
@@ -47,9 +47,9 @@ public sealed class FitPageTests : BunitContext
         var page = await Open();
         int Now() => int.Parse(page.Find(".fit-counts").GetAttribute("aria-valuenow")!);
         var before = Now();
-        await page.Find(".fit-counts").KeyDownAsync(new KeyboardEventArgs { Key = "ArrowRight" });
+        await page.InvokeAsync(() => page.Find(".fit-counts").KeyDownAsync(new KeyboardEventArgs { Key = "ArrowRight" }));
         Assert.Equal(before + 1, Now());
-        await page.Find(".fit-counts").KeyDownAsync(new KeyboardEventArgs { Key = "Home" });
+        await page.InvokeAsync(() => page.Find(".fit-counts").KeyDownAsync(new KeyboardEventArgs { Key = "Home" }));
         Assert.Equal(1, Now());
     }
 
@@ -68,15 +68,15 @@ public sealed class FitPageTests : BunitContext
     public async Task A_count_is_fixed_only_with_a_reason()
     {
         var page = await Open();
-        await page.FindAll(".fit-size")[0].KeyDownAsync(new KeyboardEventArgs { Key = "ArrowRight" });
+        await page.InvokeAsync(() => page.FindAll(".fit-size")[0].KeyDownAsync(new KeyboardEventArgs { Key = "ArrowRight" }));
         Assert.Contains("worked sideways until you release it", page.Find(".fit-pin").TextContent);
         Assert.Empty(page.FindAll(".fit-pin .fault"));
-        await page.Find(".fit-pin").SubmitAsync();
+        await page.InvokeAsync(() => page.Find(".fit-pin").SubmitAsync());
         Assert.False(_workbench.Document!.Has(FitEdits.Overrides));
         Assert.Contains("Not fixed yet", page.Find(".fit-pin .said.fault").TextContent);
         Assert.Equal("true", page.Find("#fit-reason").GetAttribute("aria-invalid"));
-        await page.Find("#fit-reason").InputAsync("longer in the sample");
-        await page.Find(".fit-pin").SubmitAsync();
+        await page.InvokeAsync(() => page.Find("#fit-reason").InputAsync("longer in the sample"));
+        await page.InvokeAsync(() => page.Find(".fit-pin").SubmitAsync());
         Assert.Equal("longer in the sample", _workbench.Document.Typed($"{FitEdits.Overrides}[0].reason"));
         Assert.Equal("sideways", _workbench.Document.Typed("garment.direction"));
         Assert.Empty(page.FindAll(".fit-pin"));
@@ -87,19 +87,19 @@ public sealed class FitPageTests : BunitContext
     public async Task What_is_no_count_is_said_and_a_count_says_what_it_comes_to()
     {
         var page = await Open();
-        await page.Find("[aria-label='Rows of a panel of size M']").ChangeAsync("abc");
+        await page.InvokeAsync(() => page.Find("[aria-label='Rows of a panel of size M']").ChangeAsync("abc"));
         Assert.Equal("abc", page.Find("[aria-label='Rows of a panel of size M']").GetAttribute("value"));
         Assert.Contains("“abc” is no count", page.Find(".fit-byhand .said.fault").TextContent);
-        await page.Find("[aria-label='Rows of a panel of size M']").ChangeAsync("7");
+        await page.InvokeAsync(() => page.Find("[aria-label='Rows of a panel of size M']").ChangeAsync("7"));
         Assert.Empty(page.FindAll(".fit-byhand .said.fault"));
         var size = _workbench.Plan!.Sizes.Single(s => s.Name == "M");
         var rows = HandCount.Of(_workbench.Plan).Single(c => c.What == "panelRows").Propose(_workbench.Plan, size, 7);
         Assert.Contains("Size M on 7 rows of a panel", page.Find(".fit-pin").TextContent);
         Assert.Contains(FitWords.Error(rows.Error, _workbench.Plan.Project.Edition.Units), page.Find(".fit-pin").TextContent);
         Assert.Contains("half of what is asked", page.Find(".fit-pin .said.warning").TextContent);
-        await page.Find("[aria-label='Rows of a panel of size M']").ChangeAsync($"{size.Pieces[0].Rows + 2}");
+        await page.InvokeAsync(() => page.Find("[aria-label='Rows of a panel of size M']").ChangeAsync($"{size.Pieces[0].Rows + 2}"));
         Assert.Empty(page.FindAll(".fit-pin .said.warning"));
-        await page.FindAll(".fit-pin button")[1].ClickAsync();
+        await page.InvokeAsync(() => page.FindAll(".fit-pin button")[1].ClickAsync());
         Assert.Equal($"{size.Pieces[0].Rows}", page.Find("[aria-label='Rows of a panel of size M']").GetAttribute("value"));
     }
 
@@ -120,9 +120,9 @@ public sealed class FitPageTests : BunitContext
     public async Task A_line_is_pulled_to_another_count()
     {
         var page = await Open();
-        await page.FindAll(".fit-size")[0].PointerDownAsync(new PointerEventArgs { ClientX = 100 });
-        await page.Find(".fit-sheet").PointerMoveAsync(new PointerEventArgs { ClientX = 100 + 45 });
-        await page.Find(".fit-sheet").PointerUpAsync(new PointerEventArgs { ClientX = 100 + 45 });
+        await page.InvokeAsync(() => page.FindAll(".fit-size")[0].PointerDownAsync(new PointerEventArgs { ClientX = 100 }));
+        await page.InvokeAsync(() => page.Find(".fit-sheet").PointerMoveAsync(new PointerEventArgs { ClientX = 100 + 45 }));
+        await page.InvokeAsync(() => page.Find(".fit-sheet").PointerUpAsync(new PointerEventArgs { ClientX = 100 + 45 }));
         Assert.Contains("Size XS on 93 stitches", page.Find(".fit-pin").TextContent);
     }
 
@@ -131,7 +131,7 @@ public sealed class FitPageTests : BunitContext
     {
         var page = await Open(d => d.Set("garment.motif", "bands"));
         Assert.Contains("nearest to the motif", page.Markup);
-        await page.FindAll(".fit-remedies button").First(b => b.TextContent == "Take this motif").ClickAsync();
+        await page.InvokeAsync(() => page.FindAll(".fit-remedies button").First(b => b.TextContent == "Take this motif").ClickAsync());
         Assert.NotEqual("bands", _workbench.Document!.Typed("garment.motif"));
     }
 }

@@ -29,7 +29,7 @@ public sealed class GarmentPageTests : BunitContext
         // A skirt is seen from both sides; a cushion lies beside a scale bar.
         Assert.Equal(2, page.FindAll(".kind").Single(k => k.QuerySelector("b")!.TextContent == "Skirt").QuerySelectorAll("g").Length);
         Assert.Contains(" cm", page.FindAll(".kind").Single(k => k.QuerySelector("b")!.TextContent == "Cushion").QuerySelector("text")!.TextContent, StringComparison.Ordinal);
-        await page.Find("input[value=vest]").ChangeAsync("vest");
+        await page.InvokeAsync(() => page.Find("input[value=vest]").ChangeAsync("vest"));
         Assert.Equal("vest", workbench.Document!.Typed("garment.shape"));
     }
 

@@ -52,8 +52,8 @@ public sealed class BeginPageTests : BunitContext
         page.WaitForAssertion(() => Assert.Contains("Nothing of this design is on the hook.", page.Markup, StringComparison.Ordinal));
         Assert.Equal(_bench.Plan!.Sizes.Select(s => s.Name), page.FindAll("#begin-size option").Select(o => o.TextContent));
         Assert.Equal(_bench.Plan.Project.Sizes.Base, page.Find("#begin-size").GetAttribute("value"));
-        await page.Find("#begin-size").ChangeAsync("L");
-        await page.FindAll("button").Single(b => b.TextContent == "Begin this size").ClickAsync();
+        await page.InvokeAsync(() => page.Find("#begin-size").ChangeAsync("L"));
+        await page.InvokeAsync(() => page.FindAll("button").Single(b => b.TextContent == "Begin this size").ClickAsync());
         page.WaitForAssertion(() => Assert.Single(_device.Kept));
         var kept = _device.Kept.Values.Single();
         page.WaitForAssertion(() => Assert.EndsWith($"/make/{_device.Kept.Keys.Single()}", Address, StringComparison.Ordinal));
@@ -122,7 +122,8 @@ public sealed class BeginPageTests : BunitContext
         var page = Render<BeginPage>();
         page.WaitForAssertion(() => Assert.Contains("2 logs have come back", page.Markup, StringComparison.Ordinal));
         page.WaitForAssertion(() => Assert.Contains("7 entries", page.Markup, StringComparison.Ordinal));
-        await page.FindAll("button").Single(b => b.TextContent.StartsWith("Look at it", StringComparison.Ordinal)).ClickAsync();
+        await page.InvokeAsync(
+            () => page.FindAll("button").Single(b => b.TextContent.StartsWith("Look at it", StringComparison.Ordinal)).ClickAsync());
         page.WaitForAssertion(() => Assert.Contains("She looked where the colours were never, and ripped back never.", page.Markup, StringComparison.Ordinal));
     }
 

@@ -34,7 +34,7 @@ public sealed class PatternPageTests : BunitContext
     public async Task Words_go_to_their_place_in_the_document()
     {
         var page = Render<PatternPage>();
-        await page.Find("#at-words-pieces").InputAsync("Begin with the back.");
+        await page.InvokeAsync(() => page.Find("#at-words-pieces").InputAsync("Begin with the back."));
         Assert.Equal("Begin with the back.", _bench.Document!.Typed("words.pieces"));
         Assert.Equal("words", page.FindAll("details").Single(d => d.QuerySelector("#at-words-pieces") is not null).QuerySelector(".has")!.TextContent);
     }
@@ -65,9 +65,9 @@ public sealed class PatternPageTests : BunitContext
     public async Task What_is_usual_is_left_out_of_the_document()
     {
         var page = Render<PatternPage>();
-        await page.Find("#at-edition-size").ChangeAsync("L");
+        await page.InvokeAsync(() => page.Find("#at-edition-size").ChangeAsync("L"));
         Assert.Equal("L", _bench.Document!.Typed("edition.size"));
-        await page.Find("#at-edition-size").ChangeAsync("");
+        await page.InvokeAsync(() => page.Find("#at-edition-size").ChangeAsync(""));
         Assert.False(_bench.Document!.Has("edition.size"));
     }
 
@@ -85,7 +85,7 @@ public sealed class PatternPageTests : BunitContext
     public async Task The_check_says_that_everything_agrees_and_what_was_compared()
     {
         var check = Render<TechnicalCheck>();
-        await check.Find("button").ClickAsync();
+        await check.InvokeAsync(() => check.Find("button").ClickAsync());
         check.WaitForAssertion(() => Assert.Contains("Everything agrees.", check.Markup, StringComparison.Ordinal), TimeSpan.FromSeconds(20));
         Assert.Contains("9 sizes", check.Markup, StringComparison.Ordinal);
         Assert.Contains("8 editions", check.Markup, StringComparison.Ordinal);
@@ -99,11 +99,11 @@ public sealed class PatternPageTests : BunitContext
         _host.Answers["api/projects//versions"] = """[{"number":3,"savedAt":"2026-03-01T12:00:00Z","bytes":4200}]""";
         _host.Answers["api/projects//versions/3"] = older.Text;
         var versions = Render<OlderVersions>();
-        await versions.Find("button").ClickAsync();
+        await versions.InvokeAsync(() => versions.Find("button").ClickAsync());
         Assert.Contains("5 kB", versions.Markup, StringComparison.Ordinal);
-        await versions.Find("li button").ClickAsync();
+        await versions.InvokeAsync(() => versions.Find("li button").ClickAsync());
         Assert.Equal("title Ebbline Tideline", string.Join(' ', versions.FindAll("tbody th, tbody td").Select(c => c.TextContent)));
-        await versions.FindAll("button").Single(b => b.TextContent == "Bring it back").ClickAsync();
+        await versions.InvokeAsync(() => versions.FindAll("button").Single(b => b.TextContent == "Bring it back").ClickAsync());
         Assert.Equal("Ebbline", _bench.Document!.Title);
         _bench.Undo();
         Assert.Equal("Tideline", _bench.Document!.Title);
@@ -113,7 +113,7 @@ public sealed class PatternPageTests : BunitContext
     public async Task Without_a_connection_that_is_said()
     {
         var versions = Render<OlderVersions>();
-        await versions.Find("button").ClickAsync();
+        await versions.InvokeAsync(() => versions.Find("button").ClickAsync());
         Assert.Contains("cannot be reached", versions.Markup, StringComparison.Ordinal);
     }
 

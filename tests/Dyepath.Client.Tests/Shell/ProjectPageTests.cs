@@ -101,7 +101,7 @@ public sealed class ProjectPageTests : BunitContext
         var notice = page.Find("main .trouble");
         Assert.Contains("The design could not be worked out just now. Your document is kept as you wrote it.", notice.TextContent, StringComparison.Ordinal);
         Assert.Contains("Save the document as a file", notice.TextContent, StringComparison.Ordinal);
-        await page.Find("#at-garment-belowWaist").InputAsync("31");
+        await page.InvokeAsync(() => page.Find("#at-garment-belowWaist").InputAsync("31"));
         Assert.Equal("31 cm", _bench.Document!.Typed("garment.belowWaist"));
         await _jobs.AskedAsync(2);
         await page.InvokeAsync(() => _jobs.Finish(1));
@@ -129,7 +129,7 @@ public sealed class ProjectPageTests : BunitContext
         Assert.Equal("Opening the project…", page.Find("[role=status]").TextContent.Trim());
         page.WaitForAssertion(() => Assert.Contains("This device's store has not answered yet.", page.Find("[role=status]").TextContent, StringComparison.Ordinal), TimeSpan.FromSeconds(30));
         Assert.Equal("/", page.Find("a.button").GetAttribute("href"));
-        await page.FindAll("button").Single(b => b.TextContent == "Try again").ClickAsync();
+        await page.InvokeAsync(() => page.FindAll("button").Single(b => b.TextContent == "Try again").ClickAsync());
         Assert.True(Services.GetRequiredService<BunitNavigationManager>().History.First().Options.ForceLoad);
     }
 
@@ -141,7 +141,7 @@ public sealed class ProjectPageTests : BunitContext
         var page = await OpenAsync("garment");
         page.WaitForAssertion(() => Assert.NotEmpty(page.FindAll("table")), TimeSpan.FromSeconds(30));
         Assert.Empty(page.FindAll("[aria-busy=true]"));
-        await page.Find("#at-garment-belowWaist").InputAsync("31");
+        await page.InvokeAsync(() => page.Find("#at-garment-belowWaist").InputAsync("31"));
         page.WaitForAssertion(() => Assert.NotEmpty(page.FindAll("table[aria-busy=true]")));
         page.WaitForAssertion(() => Assert.Contains("figures with a dashed edge are those before your last change", page.Find(".plan-state [role=status]").TextContent, StringComparison.Ordinal), TimeSpan.FromSeconds(30));
         await _jobs.AskedAsync(2);

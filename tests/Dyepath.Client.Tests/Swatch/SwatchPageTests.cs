@@ -27,7 +27,7 @@ public class SwatchPageTests : BunitContext
         var workbench = Open();
         var table = Render<TensionTable>();
 
-        await table.Find("[aria-label='One more for foam']").ClickAsync();
+        await table.InvokeAsync(() => table.Find("[aria-label='One more for foam']").ClickAsync());
 
         Assert.Equal("[5,4,4,5,4]", workbench.Document!.Node("fabric.sectionStitches")!.ToJsonString());
         Assert.Equal("stitches of foam", workbench.Undoing);
@@ -39,14 +39,15 @@ public class SwatchPageTests : BunitContext
         var workbench = Open();
         var before = workbench.Document!.Text;
         var advice = Render<HookAdvicePart>();
-        await advice.Find("#tried-hook").ChangeAsync("6");
+        await advice.InvokeAsync(() => advice.Find("#tried-hook").ChangeAsync("6"));
 
-        await advice.FindAll("button").First(b => b.TextContent.StartsWith("Try this hook", StringComparison.Ordinal)).ClickAsync();
+        await advice.InvokeAsync(
+            () => advice.FindAll("button").First(b => b.TextContent.StartsWith("Try this hook", StringComparison.Ordinal)).ClickAsync());
         Assert.Equal(before, workbench.Document.Text);
 
-        await advice.Find("#at-fabric-otherSwatch-worked-stitches").InputAsync("13");
+        await advice.InvokeAsync(() => advice.Find("#at-fabric-otherSwatch-worked-stitches").InputAsync("13"));
         Assert.Equal("6 mm", workbench.Document.Typed("fabric.otherSwatch.hook"));
-        await advice.Find("#at-fabric-otherSwatch-worked-stitches").InputAsync("");
+        await advice.InvokeAsync(() => advice.Find("#at-fabric-otherSwatch-worked-stitches").InputAsync(""));
         Assert.Equal(before, workbench.Document.Text);
     }
 
@@ -110,7 +111,7 @@ public class SwatchPageTests : BunitContext
         _phone.Texts[KeptHands.Name] = new KeptHands("Tideline, M", 0.0123, 40).Write();
         var workbench = Open();
         var offer = Render<HandsFromLog>();
-        await offer.Find("button").ClickAsync();
+        await offer.InvokeAsync(() => offer.Find("button").ClickAsync());
         Assert.Equal(("1.23 %", "40 stitches"), (workbench.Document!.Typed("fabric.hands.spread"), workbench.Document.Typed("fabric.hands.memory")));
         offer.WaitForAssertion(() => Assert.Empty(offer.FindAll("button")));
         workbench.Undo();

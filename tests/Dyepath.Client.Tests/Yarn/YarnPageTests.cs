@@ -25,7 +25,7 @@ public class YarnPageTests : BunitContext
         Assert.Equal(121, grid.FindAll("tbody tr:not(.beside)").Count);
         Assert.Equal("5000", grid.Find($"#{Client.Fields.Field.IdOf("yarn.counted[0].repeats[7][2]")}").GetAttribute("value"));
         Assert.Contains("Of 200 repeats you see the last 120, and those that something is said of.", grid.Markup, StringComparison.Ordinal);
-        await grid.Find(".row button").ClickAsync();
+        await grid.InvokeAsync(() => grid.Find(".row button").ClickAsync());
         Assert.Equal(200, grid.FindAll("tbody tr:not(.beside)").Count);
         Assert.Equal("Tideline", workbench.Document!.Title);
     }
@@ -40,12 +40,14 @@ public class YarnPageTests : BunitContext
         var page = Render<YarnPage>();
         workbench.Set("yarn.name", "Harbour", "name");
         page.WaitForAssertion(() => Assert.Equal(2, page.FindAll(".said.warning").Count(p => p.TextContent.Contains("still the example's", StringComparison.Ordinal))));
-        await page.FindAll("button").Single(b => b.TextContent == "Count this yarn from the beginning…").ClickAsync();
+        await page.InvokeAsync(
+            () => page.FindAll("button").Single(b => b.TextContent == "Count this yarn from the beginning…").ClickAsync());
         Assert.True(workbench.Document!.Has("yarn.counted"));
-        await page.FindAll("button").Single(b => b.TextContent == "Leave them for now").ClickAsync();
+        await page.InvokeAsync(() => page.FindAll("button").Single(b => b.TextContent == "Leave them for now").ClickAsync());
         Assert.DoesNotContain("Counting", page.Find("h1").TextContent, StringComparison.Ordinal);
-        await page.FindAll("button").Single(b => b.TextContent == "Count this yarn from the beginning…").ClickAsync();
-        await page.FindAll("button").Single(b => b.TextContent == "Take them out, and count").ClickAsync();
+        await page.InvokeAsync(
+            () => page.FindAll("button").Single(b => b.TextContent == "Count this yarn from the beginning…").ClickAsync());
+        await page.InvokeAsync(() => page.FindAll("button").Single(b => b.TextContent == "Take them out, and count").ClickAsync());
         Assert.False(workbench.Document!.Has("yarn.counted"));
         workbench.Undo();
         Assert.True(workbench.Document.Has("yarn.counted"));
@@ -79,15 +81,15 @@ public class YarnPageTests : BunitContext
         var workbench = Open(d => d.Set("yarn.fromOtherEnd", otherEnd ? true : null));
         var grid = Render<CountGrid>(p => p.Add(g => g.Ball, 0));
         var before = workbench.Document!.Count("yarn.counted[0].repeats");
-        await grid.Find("#add-repeat").ClickAsync();
-        await grid.Find("#next-in-grid").ChangeAsync("many");
+        await grid.InvokeAsync(() => grid.Find("#add-repeat").ClickAsync());
+        await grid.InvokeAsync(() => grid.Find("#next-in-grid").ChangeAsync("many"));
         Assert.Contains("whole number", grid.Find(".said.fault").TextContent, StringComparison.Ordinal);
         Assert.Equal(before, workbench.Document.Count("yarn.counted[0].repeats"));
         for (var i = 0; i < 5; i++)
         {
             var name = workbench.Document.Typed($"yarn.sections[{(otherEnd ? 4 - i : i)}].name");
             Assert.Equal($"Repeat {before + 1}, {name}", grid.Find("#next-in-grid").GetAttribute("aria-label"));
-            await grid.Find("#next-in-grid").ChangeAsync($"{i + 3}");
+            await grid.InvokeAsync(() => grid.Find("#next-in-grid").ChangeAsync($"{i + 3}"));
         }
         Assert.Equal(otherEnd ? "[7,6,5,4,3]" : "[3,4,5,6,7]", workbench.Document.Node($"yarn.counted[0].repeats[{before}]")!.ToJsonString());
         Assert.Empty(grid.FindAll("#next-in-grid"));
@@ -103,8 +105,8 @@ public class YarnPageTests : BunitContext
         Assert.DoesNotContain("usually", desk.Markup, StringComparison.Ordinal);
         foreach (var count in (int[])[5, 4, 3, 5, 4])
         {
-            await desk.Find("#next-count").InputAsync($"{count}");
-            await desk.Find("#next-count").KeyDownAsync(new KeyboardEventArgs { Key = "Enter" });
+            await desk.InvokeAsync(() => desk.Find("#next-count").InputAsync($"{count}"));
+            await desk.InvokeAsync(() => desk.Find("#next-count").KeyDownAsync(new KeyboardEventArgs { Key = "Enter" }));
         }
         desk.WaitForAssertion(() => Assert.Contains("usually", desk.Find(".hint").TextContent, StringComparison.Ordinal), TimeSpan.FromSeconds(30));
     }
@@ -119,9 +121,10 @@ public class YarnPageTests : BunitContext
         Assert.Equal(5, sliders.Count);
         Assert.Equal("at 31.8 cm: deep water 31.8 cm, shallows 25 cm", sliders[0].GetAttribute("aria-valuetext"));
 
-        await sliders[0].KeyDownAsync(new KeyboardEventArgs { Key = "ArrowRight" });
+        await ruler.InvokeAsync(() => ruler.FindAll("[role=slider]")[0].KeyDownAsync(new KeyboardEventArgs { Key = "ArrowRight" }));
         Assert.Equal("31.9 cm", workbench.Document!.Typed("yarn.sections[0].length"));
-        await ruler.Find("[role=slider]").KeyDownAsync(new KeyboardEventArgs { Key = "ArrowLeft", ShiftKey = true });
+        await ruler.InvokeAsync(
+            () => ruler.Find("[role=slider]").KeyDownAsync(new KeyboardEventArgs { Key = "ArrowLeft", ShiftKey = true }));
         Assert.Equal(("30.9 cm", "25.9 cm"), (workbench.Document!.Typed("yarn.sections[0].length"), workbench.Document.Typed("yarn.sections[1].length")));
         Assert.Equal("end of deep water", workbench.Undoing);
         workbench.Undo();
@@ -146,11 +149,11 @@ public class YarnPageTests : BunitContext
         Assert.Contains("deep water", desk.Find(".which").TextContent, StringComparison.Ordinal);
 
         foreach (var digit in (string[])["5", "4", "3"])
-            await desk.Find("#next-count").InputAsync(digit);
+            await desk.InvokeAsync(() => desk.Find("#next-count").InputAsync(digit));
 
         Assert.Equal("[5,4,3]", workbench.Document!.Node("yarn.counted[0].repeats[8]")!.ToJsonString());
         Assert.Contains("wet sand", desk.Find(".which").TextContent, StringComparison.Ordinal);
-        await desk.Find("#next-count").KeyDownAsync(new KeyboardEventArgs { Key = "Backspace" });
+        await desk.InvokeAsync(() => desk.Find("#next-count").KeyDownAsync(new KeyboardEventArgs { Key = "Backspace" }));
         Assert.Equal("[5,4]", workbench.Document.Node("yarn.counted[0].repeats[8]")!.ToJsonString());
     }
 
