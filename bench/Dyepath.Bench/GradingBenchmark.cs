@@ -147,7 +147,7 @@ internal static class GradingBenchmark
         var random = new Random(seed);
         var kinds = Repertoire.All.Where(k => k.IsToBody).ToArray();
         var necks = Starter.Of(kinds[seed % kinds.Length], SizeCharts.All[seed % SizeCharts.All.Length].Id).ToArray();
-        var starter = necks[random.Next(necks.Length)] with { Edged = true };
+        var starter = necks[random.Next(necks.Length)];
         var project = starter.Project();
         var stitch = seed % 2 == 0 ? FabricStitch.SingleCrochet : FabricStitch.HalfDoubleCrochet;
         var gauge = random.Next(9, 29);

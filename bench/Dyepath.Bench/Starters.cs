@@ -31,8 +31,8 @@ internal sealed record Starter(GarmentKind Kind, string? Neck, string? Chart)
     public IEnumerable<string[]> Choices => Chart is not null && SizeCharts.TryFind(Chart, out var chart)
         ? [[], .. chart.Sizes.Select(s => new[] { s.Name })] : [[]];
 
-    /// <summary>With hem, cuffs and brim of single crochet whose rounds are left open, where it has such edges.</summary>
-    public bool Edged { get; init; }
+    /// <summary>Without the edging of hem, cuffs and brim that it is begun with.</summary>
+    public bool Bare { get; init; }
 
     /// <summary>With the sizes named, or all of its chart.</summary>
     public Project Project(params ReadOnlySpan<string> sizes)
@@ -48,13 +48,8 @@ internal sealed record Starter(GarmentKind Kind, string? Neck, string? Chart)
             if (Neck == "v-insert")
                 document["companion"] = JsonNode.Parse(ProjectWriter.Write(StarterDocument.Of(Repertoire.All.First(k => k.HasCompanion))))!["companion"]!.DeepClone();
         }
-        foreach (var place in Edged ? Kind.Edges.Intersect([EdgingPlace.Hem, EdgingPlace.Cuffs, EdgingPlace.Brim]) : [])
-        {
-            if (place == EdgingPlace.Cuffs && document["garment"]!["sleeves"] is null && Kind.First.Shape is not OffShoulder)
-                continue;
-            var edging = Kind.IsOpen(place, field => field == "neck" ? Neck ?? "" : "") ? "sc-rows" : "sc";
-            Edge(document["garment"]!, JsonNamingPolicy.CamelCase.ConvertName(place.ToString()), edging);
-        }
+        if (Bare && document["garment"]!["edgings"] is JsonArray edgings)
+            edgings.RemoveAll(e => !Kind.NeededEdgings.Any(n => EdgingPlaces.Key(n.Where) == e!["where"]!.ToString()) && e!["where"]!.ToString() != "shoulder");
         var reading = ProjectReader.Read(Encoding.UTF8.GetBytes(document.ToJsonString()));
         var project = reading.Project ?? throw new InvalidOperationException($"{Name}: {string.Join(" ", reading.Faults)}");
         return Chart is null ? project : project with { Sizes = new SizeSelection(Chart, [.. sizes], [], null, [], []) };

@@ -10,14 +10,15 @@ public sealed class GarmentKind
 {
     private readonly Lazy<GarmentSpec> _first;
 
-    private readonly ImmutableArray<EdgingChoice> _edgings;
+    /// <summary>Edges that are seldom left as they are worked; their rounds make up what the counts leave of a measure.</summary>
+    private static readonly ImmutableArray<EdgingPlace> UsuallyEdged = [EdgingPlace.Hem, EdgingPlace.Cuffs, EdgingPlace.Brim];
 
-    /// <param name="edgings">What it cannot be worn without, to begin with.</param>
+    /// <param name="edgings">What it cannot be worn without.</param>
     internal GarmentKind(
         string title, string picture, ObjectShape<GarmentSpec> document, ImmutableArray<GarmentField> fields,
         ImmutableArray<EdgingPlace> edges, ImmutableArray<EdgingChoice> edgings = default)
     {
-        _edgings = edgings.IsDefault ? [] : edgings;
+        NeededEdgings = edgings.IsDefault ? [] : edgings;
         (Title, Picture, Document, Fields, Edges) = (title, picture, document, fields, edges);
         _first = new(ReadFirst);
     }
@@ -54,7 +55,13 @@ public sealed class GarmentKind
     /// <summary>What the document can say of it, but for where its pieces begin.</summary>
     public IEnumerable<string> DocumentFields => Document.Fields.Select(f => f.Name).Where(name => name != GarmentFields.Starts);
 
-    /// <summary>As it is begun: what has to be said has its first value, what holds it is there, all else is left out.</summary>
+    /// <summary>What it cannot be worn without, such as a casing that holds it up.</summary>
+    public ImmutableArray<EdgingChoice> NeededEdgings { get; }
+
+    /// <summary>
+    /// As it is begun: what has to be said has its first value, its hem, cuffs and brim are edged plainly, and it has what it cannot be worn
+    /// without; all else is left out.
+    /// </summary>
     public GarmentSpec First => _first.Value;
 
     /// <inheritdoc cref="GarmentShape.IsToBody"/>
@@ -75,8 +82,16 @@ public sealed class GarmentKind
             .. Fields.Where(f => f.First is not null).Select(f => (f.Name, f.FirstNode)),
         ]);
         return Document.TryRead(Place.Root(node), new FaultList(), out var garment)
-            ? garment with { Edgings = _edgings }
+            ? garment with { Edgings = [.. NeededEdgings, .. UsualEdgings(garment)] }
             : throw new InvalidOperationException($"The first values of a {Name} are refused.");
+    }
+
+    private IEnumerable<EdgingChoice> UsualEdgings(GarmentSpec garment)
+    {
+        var edges = garment.Shape.Construct(garment with { Edgings = NeededEdgings }).Edgings;
+        return UsuallyEdged.Where(place => Edges.Contains(place) && NeededEdgings.All(e => e.Where != place))
+            .Select(place => edges.FirstOrDefault(e => e.Place == place)).OfType<EdgingEdge>()
+            .Select(edge => new EdgingChoice(edge.Place, edge.IsOpen ? EdgingLibrary.PlainRows : EdgingLibrary.Plain, null));
     }
 }
 

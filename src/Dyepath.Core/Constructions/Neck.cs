@@ -49,8 +49,10 @@ public sealed record Neck(NeckForm Form, Length? Width)
     /// <summary>The same at the back.</summary>
     public Length? BackDepth { get; init; }
 
-    /// <summary>How far the edge of one that is cut may lie off its place before the motif gives way.</summary>
-    public Length LetOff { get; init; } = UsualLetOff;
+    /// <summary>
+    /// How far the edge of one that is cut may lie off its place before the motif gives way; missing, as far as every size comes out well.
+    /// </summary>
+    public Length? LetOff { get; init; }
 
     /// <summary>What the document calls each form, and what the form field says of it.</summary>
     internal static ImmutableArray<(NeckForm Form, string Word, string Label)> Forms { get; } =
@@ -62,8 +64,6 @@ public sealed record Neck(NeckForm Form, Length? Width)
     ];
 
     internal static readonly Length UsualStep = Length.FromCentimetres(0.5);
-
-    internal static readonly Length UsualLetOff = Length.FromCentimetres(3);
 
     private const string Field = "garment.neckWidth";
 

@@ -46,7 +46,7 @@ internal sealed record NeckChoice(ImmutableArray<NeckForm> Forms)
             Measure("backNeckDepth", "Neck depth, back", $"From the shoulder, after its edging; {ByHead}.", n => n.IsCutAtBack ? n.SayUsual.BackDepth : null),
             Measure(
                 "letOff", "Cut edges may lie off by", "To keep the motif whole; farther off, the motif gives way.",
-                n => n.IsCut ? Centimetres(Neck.UsualLetOff) : null)),
+                n => n.IsCut ? $"{Centimetres(PieceGroup.UsualLetOff)}, less where a size would come out poorly" : null)),
     ];
 
     private GarmentField Form => new(Heading, "neck", "Form of the neck", FieldKind.Choice, Usual: WordOf(Forms[0]))
@@ -85,7 +85,7 @@ internal sealed record NeckChoice(ImmutableArray<NeckForm> Forms)
             "backNeckDepth", "The same at the back.", Measured.Body, g => of(g).BackDepth, "2.5 cm for adults, 0.04 of a child's head");
         var letOff = o.Optional(
             "letOff", "How far an edge that is cut may lie off its place, so that the motif stays whole; farther off, the motif gives way there.",
-            Measured.Step, g => of(g).LetOff, Neck.UsualLetOff);
+            Measured.Step, g => of(g).LetOff, $"{Centimetres(PieceGroup.UsualLetOff)}, or less where a measure of a size would come out more than an inch off");
         return v => Of(form!.From(v)) with
         {
             Width = width.From(v),

@@ -10,7 +10,7 @@ internal static class Bands
 
     public static Edging Plain() => new()
     {
-        Id = "sc",
+        Id = EdgingLibrary.Plain,
         Name = Phrase.Of($"plain {Sc} band"),
         Rounds = 3,
         Fewest = 1,
@@ -26,7 +26,7 @@ internal static class Bands
     /// <summary>Along an edge whose ends do not meet.</summary>
     public static Edging Open() => new()
     {
-        Id = "sc-rows",
+        Id = EdgingLibrary.PlainRows,
         Name = Phrase.Of($"plain {Sc} band in rows"),
         Rounds = 3,
         Fewest = 1,

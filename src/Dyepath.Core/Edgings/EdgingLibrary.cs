@@ -14,6 +14,9 @@ public static class EdgingLibrary
     /// <summary>Holds a garment up that does not hang from the shoulders.</summary>
     public const string ElasticCasing = "elastic-casing";
 
+    /// <summary>Rounds of single crochet, and the same in rows, where the ends of an edge do not meet.</summary>
+    public const string Plain = "sc", PlainRows = "sc-rows";
+
     public static ImmutableArray<Edging> All { get; } =
     [
         Bands.Plain(), Bands.Open(), Bands.Corded(), LooseEdgings.Picot(), LooseEdgings.Shell(), Ribs.SingleCrochet(),

@@ -125,8 +125,13 @@ public sealed record PieceGroup(
     /// <summary>Its pieces have one count even where the designer lets front and back differ.</summary>
     public bool Alike { get; init; }
 
-    /// <summary>How far the edge of a cut may lie off its place before the motif gives way there instead.</summary>
-    public Length LetOff { get; init; } = Length.FromCentimetres(3);
+    /// <summary>
+    /// How far the edge of a cut may lie off its place before the motif gives way there instead; missing: <see cref="UsualLetOff"/>, or
+    /// less where a size's measure would come out poorly.
+    /// </summary>
+    public Length? LetOff { get; init; }
+
+    public static Length UsualLetOff { get; } = Length.FromCentimetres(3);
 
     /// <summary>Of each of its pieces; missing for rectangles. A group has a form or openings that are cut, not both.</summary>
     public PieceForm? Form { get; init; }

@@ -20,9 +20,6 @@ namespace Dyepath.Core.Planning;
 /// <summary>What the designer should know of a finished plan.</summary>
 internal static class PlanFindings
 {
-    /// <summary>An inch: what a boxy garment is let off (common practice, no source).</summary>
-    private static readonly Length PoorFit = Length.FromInches(1);
-
     /// <summary>Below this it is not seen that a larger size is smaller (common practice, no source).</summary>
     private static readonly Length Noticed = Length.FromCentimetres(0.5);
 
@@ -54,7 +51,7 @@ internal static class PlanFindings
             yield return yarn;
         var errors = sizes.SelectMany(
             s => s.Target, (s, t) => new SizeError(new FitError(s.Name, t.Key, s.Finished[t.Key] - t.Value), t.Value));
-        foreach (var poor in errors.Where(e => e.Fit.Off > PoorFit).GroupBy(e => (e.Fit.Measure, e.Fit.IsOver)))
+        foreach (var poor in errors.Where(e => e.Fit.Off > FitError.Poor).GroupBy(e => (e.Fit.Measure, e.Fit.IsOver)))
         {
             var remedy = Remedy(poor.MaxBy(e => e.Fit.Off)!.Fit);
             yield return new Finding(FindingLevel.Warning, remedy.Place, $"{Say([.. poor])}: {remedy.Text}.");
@@ -63,7 +60,7 @@ internal static class PlanFindings
         {
             var furthest = errors.Where(e => e.Fit.Measure == measure).MaxBy(e => e.Fit.Off)!.Fit;
             yield return new Finding(
-                FindingLevel.Warning, "garment.grading", furthest.Off > PoorFit ? $"{uneven}." : $"{uneven}: {Remedy(furthest).Text}.");
+                FindingLevel.Warning, "garment.grading", furthest.Off > FitError.Poor ? $"{uneven}." : $"{uneven}: {Remedy(furthest).Text}.");
         }
         foreach (var deep in DeepEdgings(construction, project.Garment, sizes))
             yield return deep;
@@ -258,9 +255,9 @@ internal static class PlanFindings
             var isAlongRows = construction.Groups[0].Along(chosen.Direction, stitches: false).Measure == measure;
             var steps = sizes.Zip(sizes.Skip(1), (a, b) => (
                 a, b, Asked: b.Target[measure] - a.Target[measure], Made: b.Finished[measure] - a.Finished[measure])).ToArray();
-            var falls = steps.Where(s => s.Asked >= Length.Zero && s.Made < Length.Zero - noticed && s.Asked - s.Made <= PoorFit)
+            var falls = steps.Where(s => s.Asked >= Length.Zero && s.Made < Length.Zero - noticed && s.Asked - s.Made <= FitError.Poor)
                 .Select(s => FormattableString.Invariant($"{s.b.Name} has {s.b.Finished[measure].Centimetres:0.0} cm where {s.a.Name} has {s.a.Finished[measure].Centimetres:0.0} cm"));
-            var leaps = steps.Where(s => Length.Abs(s.Made - s.Asked) > PoorFit)
+            var leaps = steps.Where(s => Length.Abs(s.Made - s.Asked) > FitError.Poor)
                 .Select(s => $"from {s.a.Name} to {s.b.Name} it {Grow(s.Made, "s")} where it is to {Grow(s.Asked)}");
             // Along the stitches counts are shared on purpose.
             var alike = steps.Where(s => isAlongRows && s.Made == Length.Zero && s.Asked >= AskedApart)
@@ -292,7 +289,7 @@ internal static class PlanFindings
         if (!IsCut(plan.Layout.Construction, error.Measure)
             && options.FirstOrDefault(o => o.Direction != plan.Direction && o.Feasible && o.WorstError < chosen.WorstError) is { } other)
             deeds.Add((Grading, $"work it {GarmentPlanner.Name(other.Direction)} ({other.SayFurthest()})"));
-        deeds.AddRange(trials.Of(error, IsCut(plan.Layout.Construction, error.Measure) ? PoorFit : null));
+        deeds.AddRange(trials.Of(error, IsCut(plan.Layout.Construction, error.Measure) ? FitError.Poor : null));
         return deeds.Count == 0
             ? (Grading, "no change to edgings, cuts, hooks, counts or direction that was tried brings it nearer")
             : (deeds[0].Place, string.Join("; or ", deeds.Select(d => d.Words)));

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Dyepath.Core.Colours;
 using Dyepath.Core.Constructions;
 using Dyepath.Core.Documents;
+using Dyepath.Core.Edgings;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Motifs;
@@ -84,7 +85,7 @@ public static class StarterDocument
             MotifKind.Argyle,
             GarmentFields.UsualGrading,
             GarmentFields.UsualSeams,
-            []),
+            [new EdgingChoice(EdgingPlace.Hem, EdgingLibrary.Plain, null)]),
         new SizeSelection("women", ["S", "M", "L"], [], "M", [], []),
         ProjectDescription.UsualEdition)
     {

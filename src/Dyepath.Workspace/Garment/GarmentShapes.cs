@@ -74,7 +74,7 @@ public static class GarmentShapes
                     edgings[i]!["edging"] = fitting[0].Id;
             }
         }
-        foreach (var first in kind.First.Edgings)
+        foreach (var first in kind.NeededEdgings)
         {
             var where = EdgingPlaces.Key(first.Where);
             if (document.Node("garment.edgings") is not JsonArray list)

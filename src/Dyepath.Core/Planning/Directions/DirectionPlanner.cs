@@ -33,9 +33,6 @@ internal sealed class DirectionPlanner
     private static readonly ImmutableArray<(Length? LetOff, int MostWider)> LetOffs =
         [(null, 3), (Length.FromCentimetres(2), 2), (Length.FromCentimetres(1), 2), (Length.Zero, 2), (null, MostWider)];
 
-    /// <summary>An opening no farther off is taken as it is (an inch: common practice, no source).</summary>
-    private static readonly Length NearEnough = Length.FromInches(1);
-
     private static readonly Length HalfCentimetre = Length.FromCentimetres(0.5);
 
     private readonly SharedFabric _shared;
@@ -431,27 +428,34 @@ internal sealed class DirectionPlanner
     }
 
     /// <summary>
-    /// The nearest outlines, or where their steps leave an opening too small for what has to pass, those that let it pass and come nearest
-    /// to the opening's width: wished for wider by as little as helps, or let off by less, so that the motif gives way. False where no
-    /// outline leaves enough between its cuts.
+    /// The nearest outlines; or where their steps leave an opening too small for what has to pass, or, unless the document says how far
+    /// edges may be let off, come out poorly, those that let it pass and come nearest to what is wished for: wished for wider by as little
+    /// as helps, or let off by less, so that the motif gives way. False where no outline leaves enough between its cuts.
     /// </summary>
     private bool CutWideEnough(int size, int at, CutPlanner planner)
     {
-        if (PassesWidened(size, at, planner, 0, out var nearest) || nearest is not { } none)
-            return nearest is not null;
+        var passes = PassesWidened(size, at, planner, 0, out var nearest);
+        if (nearest is not { } none)
+            return false;
+        if (passes && (Groups[at].LetOff is not null || FurthestOfCuts(size, at) <= FitError.Poor))
+            return true;
         var passing = new List<(Length Off, ImmutableArray<CutOutline> Outlines)>();
         // As little of the motif as can be gives way for an opening that is near enough.
-        foreach (var (letOff, most) in LetOffs.Where(l => l.LetOff is null || l.LetOff < Groups[at].LetOff))
+        foreach (var (letOff, most) in LetOffs.Where(l => l.LetOff is null || l.LetOff < (Groups[at].LetOff ?? PieceGroup.UsualLetOff)))
         {
             if (!PassesWidened(size, at, letOff is null ? planner : new CutPlanner(_layout, letOff), most, out var found))
                 continue;
-            var passed = Groups[at].Openings.Where(o => o is { Cut: not null, At: OpeningAt.Middle }).Select(o => Off(size, o.Measure));
-            passing.Add((passed.DefaultIfEmpty(Length.Zero).Max(), found!.Value));
-            if (passing[^1].Off <= NearEnough)
+            passing.Add((FurthestOfCuts(size, at), found!.Value));
+            if (passing[^1].Off <= FitError.Poor)
                 break;
         }
         return TryMeasure(size, at, passing.Count == 0 ? none : passing.MinBy(p => p.Off).Outlines);
     }
+
+    private Length FurthestOfCuts(int size, int at) => Groups[at].Openings.Where(o => o.Cut is not null)
+        .SelectMany(o => o.Cut!.Depths.Values.Append(o.Measure))
+        .Where(m => !_uncut.Contains(m) && _wanted[size][m] > Length.Zero)
+        .Select(m => Length.Abs(_finished[size][m] - _wanted[size][m])).DefaultIfEmpty(Length.Zero).Max();
 
     /// <summary>What is wished for alike comes out alike, and is tried by turns more than once.</summary>
     private ImmutableArray<CutOutline>? Outlines(int size, int at, CutPlanner planner, Dictionary<GarmentMeasure, Length> wanted)
@@ -461,8 +465,6 @@ internal sealed class DirectionPlanner
             _outlines[key] = outlines = planner.PlanAlike(_counts[size][at], wanted);
         return outlines;
     }
-
-    private Length Off(int size, GarmentMeasure measure) => Length.Abs(_finished[size][measure] - _wanted[size][measure]);
 
     /// <summary>Whether some outlines let pass what has to, their openings wished for a place wider at either end so often.</summary>
     /// <param name="outlines">Those, or else the nearest; null where there are none.</param>

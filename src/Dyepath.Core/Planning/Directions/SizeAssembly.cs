@@ -197,7 +197,7 @@ internal sealed class SizeAssembly(DirectionPlan chosen, SizeTargets targets)
         ImmutableArray<EdgeStretch> stretches = above == 0 || above >= all
             ? [new EdgeStretch("side", !along, all)]
             : [new EdgeStretch("below the mark", !along, all - above), new EdgeStretch("above it", !along, above)];
-        EdgingLibrary.TryFind("sc", out var band);
+        EdgingLibrary.TryFind(EdgingLibrary.Plain, out var band);
         var flat = SharedFabric.EdgingGaugeFor(Direction.Up).Flat(SharedFabric.GaugeFor(Direction.Up));
         // More than a place can take is worked as many as it can.
         var worked = new FlatRatios(Math.Min(flat.Stitches, PickUp.Ratios.Largest), Math.Min(flat.RowEnds, PickUp.Ratios.Largest));

@@ -8,6 +8,9 @@ namespace Dyepath.Core.Planning;
 /// <param name="Error">Finished less asked for; more than 0: too much.</param>
 public sealed record FitError(string Size, GarmentMeasure Measure, Length Error)
 {
+    /// <summary>What is off by more comes out poorly: an inch, as a boxy garment is let off (common practice, no source).</summary>
+    public static Length Poor { get; } = Length.FromInches(1);
+
     public Length Off => Length.Abs(Error);
 
     public bool IsOver => Error > Length.Zero;

@@ -12,7 +12,7 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
     private static readonly ImmutableArray<Length> LetOffs = [.. new[] { 2.0, 1, 0 }.Select(Length.FromCentimetres)];
 
     /// <summary>Farther off than this an edge is no longer the one that was asked for (an assumption without a source).</summary>
-    private static readonly ImmutableArray<Length> FurtherOff = [.. new[] { 4.0, 5, 6 }.Select(Length.FromCentimetres)];
+    private static readonly ImmutableArray<Length> FurtherOff = [.. new[] { 3.0, 4, 5, 6 }.Select(Length.FromCentimetres)];
 
     /// <summary>What a change has to bring to be worth its words.</summary>
     private static readonly Length Worth = Length.FromCentimetres(0.5);
@@ -60,7 +60,7 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
     {
         var cut = Layout.Construction.Groups.Where(g => g.Openings.Any(o => o.Cut is not null));
         var measures = cut.SelectMany(g => g.OpeningMeasures).ToHashSet();
-        foreach (var letOff in FurtherOff.Where(l => l > Layout.Construction.Groups.Max(g => g.LetOff)))
+        foreach (var letOff in FurtherOff.Where(l => Layout.Construction.Groups.All(g => g.LetOff is null || l > g.LetOff)))
         {
             if (!MayTry || LetOffBy(letOff) is not { IsFeasible: true } plan || !plan.KeepsMotif)
                 continue;
@@ -77,9 +77,8 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
     /// </summary>
     private (Length LetOff, Length Furthest)? LetOff(GarmentMeasure measure, Length accepted)
     {
-        var present = Layout.Construction.Groups.Max(g => g.LetOff);
         (Length, Length Furthest)? best = null;
-        foreach (var letOff in LetOffs.Where(l => l < present))
+        foreach (var letOff in LetOffs.Where(l => Layout.Construction.Groups.Any(g => l < g.LetOff)))
         {
             if (!MayTry || Nearer(LetOffBy(letOff), measure) is not { } furthest)
                 continue;
@@ -186,7 +185,8 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
         new DirectionPlanner(new Layout(shared, construction, chosen.Direction), targets).Plan();
 
     /// <summary>Rounds of single crochet, or rows where the edge is open.</summary>
-    private string Plain(EdgingPlace place) => Layout.Construction.Edgings.Any(e => e.Place == place && e.IsOpen) ? "sc-rows" : "sc";
+    private string Plain(EdgingPlace place) =>
+        Layout.Construction.Edgings.Any(e => e.Place == place && e.IsOpen) ? EdgingLibrary.PlainRows : EdgingLibrary.Plain;
 
     private static Length Furthest(DirectionPlan plan, GarmentMeasure measure) =>
         plan.Finished.Zip(plan.Targets, (finished, target) => Length.Abs(finished[measure] - target[measure])).Max();

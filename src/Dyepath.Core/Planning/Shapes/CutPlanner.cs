@@ -154,7 +154,7 @@ internal sealed class CutPlanner(Layout layout, Length? letOff = null)
     public CutOutline? Plan(
         GroupCounts counts, int piece, IReadOnlyDictionary<GarmentMeasure, Length> wanted, (OpeningId Opening, int Places) wider = default)
     {
-        var options = Options(letOff ?? counts.Group.LetOff);
+        var options = Options(letOff ?? counts.Group.LetOff ?? PieceGroup.UsualLetOff);
         if (counts.Finding(piece) is not { } finding)
             return null;
         if (counts.Group.Form is { } form)
