@@ -36,6 +36,9 @@ public sealed record CountFinding(
 {
     /// <summary>Of the fewer stitches.</summary>
     public required Length Width { get; init; }
+
+    /// <summary>Units by which the colours move with every row, whichever way; 0 where they do not.</summary>
+    public double Lean => Math.Abs(Reading.Lean?.UnitsPerRow ?? 0);
 }
 
 /// <summary>A count near to making the motif.</summary>

@@ -49,9 +49,12 @@ internal sealed class DirectionPlanner
 
     private readonly Dictionary<(int Size, int At, Length? LetOff, string Wishes), ImmutableArray<CutOutline>?> _outlines = [];
 
-    public DirectionPlanner(Layout layout, SizeTargets targets)
+    private readonly double? _lean;
+
+    /// <param name="lean">What the whole garment is to lean, in stitches a row; missing: as fits its first group best.</param>
+    public DirectionPlanner(Layout layout, SizeTargets targets, double? lean = null)
     {
-        (_shared, _layout, _targets) = (layout.SharedFabric, layout, targets);
+        (_shared, _layout, _targets, _lean) = (layout.SharedFabric, layout, targets, lean);
         _finished = [.. Enumerable.Range(0, targets.Count).Select(_ => new Dictionary<GarmentMeasure, Length>())];
         _wanted = [.. _finished.Select(_ => new Dictionary<GarmentMeasure, Length>())];
         _counts = [.. _finished.Select(_ => new GroupCounts[layout.Construction.Groups.Length])];
@@ -61,7 +64,47 @@ internal sealed class DirectionPlanner
 
     private int Middle => _targets.Count / 2;
 
+    /// <summary>
+    /// All pieces share one lean. The first group has it chosen for its own measures; where the others then come out poorly, the lean with
+    /// which fewest measures do.
+    /// </summary>
     public DirectionPlan Plan()
+    {
+        var (plan, first) = PlanOnce();
+        if (_lean is not null || !plan.IsFeasible || first.Offer is not { } offer || _shared.Project.Garment.Grading.SeveralLeans
+            || Poor(plan, Groups.Skip(1)) == 0)
+            return plan;
+        var best = (Plan: plan, Poor: Poor(plan, Groups));
+        var own = first.Chosen[0].Front.Lean;
+        foreach (var lean in Leans(offer).Where(l => Math.Abs(l - own) > Grader.LeanTolerance / 2))
+        {
+            var other = new DirectionPlanner(_layout, _targets, lean).Plan();
+            if (other.IsFeasible && Poor(other, Groups) is var poor && (poor, other.Score).CompareTo((best.Poor, best.Plan.Score)) < 0)
+                best = (other, poor);
+        }
+        return best.Plan;
+    }
+
+    /// <summary>How many measures of pieces come out poorly, of all sizes.</summary>
+    private static int Poor(DirectionPlan plan, IEnumerable<PieceGroup> groups) =>
+        groups.Where(g => g.Pooled).SelectMany(g => new[] { g.Across.Measure, g.Down.Measure }).Distinct()
+            .Sum(m => plan.Finished.Zip(plan.Targets).Count(s => Length.Abs(s.First[m] - s.Second[m]) > FitError.Poor));
+
+    /// <summary>Leans of counts that make the motif, no two so near that they look alike.</summary>
+    private IEnumerable<double> Leans(CountOffer offer)
+    {
+        double? last = null;
+        foreach (var lean in offer.Counts.Where(c => c.Front.Reading.Kind == _shared.Project.Garment.Motif)
+            .Select(c => c.Front.Lean).Order())
+        {
+            if (last is { } near && lean - near <= Grader.LeanTolerance)
+                continue;
+            yield return lean + Grader.LeanTolerance / 2;
+            last = lean;
+        }
+    }
+
+    private (DirectionPlan Plan, Grading First) PlanOnce()
     {
         Grading? grading = null;
         FitRuler? ruler = null;
@@ -73,9 +116,9 @@ internal sealed class DirectionPlanner
             if (reasons.IsEmpty)
                 reasons = Openings(at);
             if (!reasons.IsEmpty)
-                return Infeasible(grading!.Curve, reasons, ruler!);
+                return (Infeasible(grading!.Curve, reasons, ruler!), grading);
         }
-        return Feasible(grading!.Curve, ruler!);
+        return (Feasible(grading!.Curve, ruler!), grading!);
     }
 
     /// <summary>Targets of both dimensions, the counts along the stitches, and the rows that are nearest.</summary>
@@ -233,7 +276,7 @@ internal sealed class DirectionPlanner
             EdgingTimes = dimension.Edgings.Count(place => place == varied),
             Further = dimension.Edgings.Where(place => place != varied)
                 .Aggregate(Length.Zero, (depth, place) => depth + _shared.EdgingDepth(place)),
-            Lean = at > 0 && _counts[0][0].Graded is { } body ? Math.Abs(body.Front.Reading.Lean?.UnitsPerRow ?? 0) : null,
+            Lean = at > 0 && _counts[0][0].Graded is { } body ? body.Front.Lean : _lean,
         };
     }
 

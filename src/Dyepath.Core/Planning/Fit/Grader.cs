@@ -103,7 +103,7 @@ internal static class Grader
             [
                 .. counts.Select((c, i) => new GradingWay(
                     charts.IndexOf(c.Front.Stitches), charts.IndexOf(c.Back.Stitches), c.Measure,
-                    own[i] ? null : Math.Abs(c.Front.Reading.Lean?.UnitsPerRow ?? 0), c.Penalty)),
+                    own[i] ? null : c.Front.Lean, c.Penalty)),
             ],
             new GradingRules(choice.MostCounts ?? 2 * GradingProblem.MostSizes, CountSaving)
             {

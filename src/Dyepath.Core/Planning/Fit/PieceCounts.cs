@@ -86,7 +86,7 @@ internal static class PieceCounts
             findings =
             [
                 .. findings.Where(c => allowed.SeveralLeans || measure.Lean is not { } lean
-                    || Math.Abs(LeanOf(c) - lean) <= Grader.LeanTolerance)
+                    || Math.Abs(c.Lean - lean) <= Grader.LeanTolerance)
                     .GroupBy(c => c.Stitches).Select(g => g.MinBy(c => Penalty(c, allowed))!),
             ];
             var counts = ImmutableArray.CreateBuilder<GradedCount>();
@@ -152,8 +152,6 @@ internal static class PieceCounts
         GradedCount Alone(CountFinding finding) => GradedCount.Alone(
             finding, measure.Panels * axis.Of(finding.RowStitches.Average(), edges), Penalty(finding, shared.Project.Garment.Grading));
     }
-
-    private static double LeanOf(CountFinding count) => Math.Abs(count.Reading.Lean?.UnitsPerRow ?? 0);
 
     /// <summary>
     /// One text serves all sizes, so that all sizes alternate or none does; even and odd linen rows are worked differently.
