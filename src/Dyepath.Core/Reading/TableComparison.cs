@@ -205,7 +205,7 @@ internal static class TableComparison
             "shoulder width" => (piece.Width - (Cut(OpeningId.Neck, true) ?? Slit(OpeningId.Neck, piece.Width) ?? Quantities.Length.Zero))
                 / (plan.Construction.GroupOf(piece.Id).Opening(OpeningId.Neck, piece.Id).At == OpeningAt.Middle ? 2 : 1)
                 - (Cut(OpeningId.Armhole, true) ?? Quantities.Length.Zero),
-            _ when plan.Construction.GroupOf(piece.Id).Gores is { } gores && what == $"{gores.Name} edge" => Top(),
+            _ when plan.Construction.GroupOf(piece.Id).Gores is { } gores && what == $"{EdgeWords.Of(gores.Top)} edge" => Top(),
             _ => null,
         };
 

@@ -81,7 +81,7 @@ public sealed class StitchReadingTests
             Assert.Equal(join.Ball + 1, yarn.BallAt(join.Piece, join.Row, join.Stitch));
         }
         Assert.NotEmpty(yarn.Joins);
-        Assert.Null(yarn.BallAt("sleeve", 1, 1));
+        Assert.Null(yarn.BallAt(new PieceRun(PieceId.Sleeve), 1, 1));
     }
 
     [Fact]
