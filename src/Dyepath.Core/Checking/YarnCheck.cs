@@ -38,11 +38,11 @@ internal static class YarnCheck
             Piece(piece, yarn, fabric, notes);
         foreach (var join in yarn.Joins)
         {
-            var piece = size.Find(join.Piece.Piece);
+            var piece = size.Find(join.Run.Piece);
             if (piece is null || join.Row > piece.Rows || join.Row < 0 || join.Stitch < 1
                 || join.Stitch > Math.Max(piece.FoundationChains, piece.Shape is null ? piece.RowStitches.Max() : ShapeCheck.Width(piece)))
                 notes.Say($"joins.{join.Ball}",
-                    $"Ball {join.Ball} ends at row {join.Row}, stitch {join.Stitch} of the {join.Piece.Name}, where there is none.");
+                    $"Ball {join.Ball} ends at row {join.Row}, stitch {join.Stitch} of the {join.Run.Name}, where there is none.");
         }
     }
 

@@ -261,7 +261,7 @@ public static class PlanJson
         Array(json, "joins", yarn.Joins, (j, join) =>
         {
             j.WriteNumber("ball", join.Ball);
-            j.WriteString("piece", join.Piece.Name);
+            j.WriteString("piece", join.Run.Name);
             j.WriteNumber("row", join.Row);
             j.WriteNumber("stitch", join.Stitch);
             var (section, into) = join.ColourIn(sequence);

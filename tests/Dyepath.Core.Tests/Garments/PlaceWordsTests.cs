@@ -1,3 +1,4 @@
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Edgings;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Instructions;
@@ -107,6 +108,17 @@ public sealed class PlaceWordsTests
         Assert.Equal("sleeve 2", new PieceRun(PieceId.Sleeve, 2).Name);
         Assert.Equal("left front, second side", new PieceRun(PieceId.LeftFront, null, 1).Name);
         Assert.Equal("sleeve 1, first side", new PieceRun(PieceId.Sleeve, 1, 0).Name);
+    }
+
+    /// <summary>The table of joins names the copy, the row and the place in the colours, and no identity is written as the code spells it.</summary>
+    [Fact]
+    public void A_booklet_names_what_a_ball_ends_in()
+    {
+        var plan = TestProjects.Tideline.Sleeved(pooled: true).Planned();
+        var text = TextBooklet.Write(PatternWriter.Write(plan), plan.Project.Edition);
+        Assert.Matches(@"\n  Ball 1 +front \d+: ", text);
+        Assert.Matches(@" sleeve 2 \d+: ", text);
+        Assert.DoesNotContain(" { ", text, StringComparison.Ordinal);
     }
 
     /// <summary>A member without words throws.</summary>

@@ -84,7 +84,7 @@ public sealed class PlanJsonTests
         Odds(yarn.GetProperty("companion"), companion.Odds);
         All(yarn, "uses", plan.Yarn.Uses, (use, u) => Holds(use, ("what", YarnUseNames.Of(u)), ("companion", u.Companion), ("metres", u.Length.Metres)));
         All(yarn, "joins", plan.Yarn.Joins, (join, j) => Holds(join,
-            ("ball", j.Ball), ("piece", j.Piece.Name), ("row", j.Row), ("stitch", j.Stitch), ("stitchesIntoColour", j.Place / 1e6 - Before(join.GetProperty("colour").GetString()!)), ("wastedMetres", j.Wasted.Metres)));
+            ("ball", j.Ball), ("piece", j.Run.Name), ("row", j.Row), ("stitch", j.Stitch), ("stitchesIntoColour", j.Place / 1e6 - Before(join.GetProperty("colour").GetString()!)), ("wastedMetres", j.Wasted.Metres)));
     }
 
     /// <summary>Stitches of the sequence before a colour.</summary>

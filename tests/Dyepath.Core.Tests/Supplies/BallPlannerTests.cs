@@ -29,7 +29,7 @@ public sealed class BallPlannerTests
                 var plan = BallPlanner.Plan(sequence, Unit, ball, list, waste, Length.Zero)!;
                 var (balls, joins) = Brute(list, sequence, ball, waste);
                 Assert.Equal(balls, plan.Balls);
-                Assert.Equal(joins, plan.Joins.Select(j => (j.Ball, j.Piece, j.Row, j.Stitch)));
+                Assert.Equal(joins, plan.Joins.Select(j => (j.Ball, j.Run, j.Row, j.Stitch)));
             },
             seed: 301, cases: 400);
     }

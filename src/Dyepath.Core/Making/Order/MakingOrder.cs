@@ -149,7 +149,7 @@ public sealed class MakingOrder
     {
         int? nth = piece.Copies == 1 ? null : copy;
         var run = stretch?.In(piece.Id, nth) ?? new PieceRun(piece.Id, nth);
-        return context.Plan.Sizes[0].Yarn.Joins.Where(join => join.Piece == run && join.Row == row).Select(join =>
+        return context.Plan.Sizes[0].Yarn.Joins.Where(join => join.Run == run && join.Row == row).Select(join =>
         {
             var (section, into) = join.ColourIn(context.Plan.Sequence);
             return Phrase.Of(
