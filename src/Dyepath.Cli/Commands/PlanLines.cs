@@ -30,7 +30,7 @@ internal sealed class PlanLines(Plan plan)
         {
             var metres = new YarnLength(Each(s => s.Yarn.CompanionLength));
             var balls = plan.Sizes.All(s => s.Yarn.Companion is not null) ? Phrase.Of($"; balls for 19 of 20: {Each(s => s.Yarn.Companion!.Balls)}") : Phrase.Empty;
-            yield return Say($"Also buy: {plan.Project.Companion?.Name ?? "smooth yarn of similar thickness"}, {metres}{balls}; for {Wording.List(uses.Select(u => u.What.Split(':')[0]).Distinct())}.");
+            yield return Say($"Also buy: {plan.Project.Companion?.Name ?? "smooth yarn of similar thickness"}, {metres}{balls}; for {Wording.List(uses.Select(YarnUseNames.Taker).Distinct())}.");
         }
         if (Notions.Buttons(plan) is { } buttons)
             yield return Say($"Also buy: buttons, {buttons}.");

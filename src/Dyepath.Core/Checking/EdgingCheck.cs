@@ -47,17 +47,17 @@ internal static class EdgingCheck
     {
         var (edge, made) = (Length.Zero, EdgingLibrary.Find(edging.Edging));
         var slopes = plan.Construction.Edgings.First(e => e.Place == edging.Where).Edges.Where(e => size[e.Edge.Piece].Taper is not null)
-            .ToDictionary(e => e.Name, e => fabric.Slope(size[e.Edge.Piece]));
+            .ToDictionary(e => e.Id, e => fabric.Slope(size[e.Edge.Piece]));
         foreach (var rule in edging.Spread.Stretches)
         {
-            var each = slopes.TryGetValue(rule.Stretch.Name, out var slope) ? slope / rule.Stretch.Places
+            var each = rule.Stretch.Id is StretchId.OfEdge { Part: EdgePart.Whole } whole && slopes.TryGetValue(whole.Edge, out var slope) ? slope / rule.Stretch.Places
                 : rule.Stretch.Stepped ? Smoothed(rule.Stretch, fabric, notes)
                 : rule.Stretch.Own is not null ? fabric.EdgingHeight : rule.Stretch.RowEnds ? fabric.RowHeight : fabric.StitchWidth;
             edge += rule.Stretch.Places * each;
             var flat = rule.Stretch.Places * made.Draw * (rule.Stretch.RowEnds ? each / fabric.EdgingWidth : fabric.AlongStitches);
             var picked = Follow(new PickUp(0, [rule], 0, 0)).Stitches;
             if (Math.Abs(picked - flat) > 0.17 * flat + 1 && flat > 0.25 * rule.Stretch.Places)
-                notes.Say("rule", FormattableString.Invariant($"{picked} stitches along the {rule.Stretch.Name}, where {flat:0.#} lie flat."));
+                notes.Say("rule", FormattableString.Invariant($"{picked} stitches along the {EdgeWords.Of(rule.Stretch.Id)}, where {flat:0.#} lie flat."));
         }
         notes.Same("edge", edging.Edge, edge, Length.FromMillimetres(0.1));
     }
@@ -71,7 +71,7 @@ internal static class EdgingCheck
         var each = stretch.Own!.Value.Each;
         var (less, more) = (Length.Min(fabric.StitchWidth, fabric.RowHeight), Length.Max(fabric.StitchWidth, fabric.RowHeight));
         if (each > more || each < 0.7 * less)
-            notes.Say("rule", $"A place of the {stretch.Name} is taken for {each} long, where stitches and rows are {less} to {more}.");
+            notes.Say("rule", $"A place of the {EdgeWords.Of(stretch.Id)} is taken for {each} long, where stitches and rows are {less} to {more}.");
         return each;
     }
 

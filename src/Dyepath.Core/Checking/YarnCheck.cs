@@ -25,7 +25,7 @@ internal static class YarnCheck
         var ball = plan.Project.Yarn.Ball;
         notes.Same("balls", yarn.Length + yarn.Leftover, ball.Length * yarn.BallsTypical, Tolerance);
         notes.Same("mass", yarn.Mass.Grams, ball.Mass.Grams * (yarn.Length.Metres / ball.Length.Metres), 0.01);
-        var fixedUses = yarn.Uses.Where(u => !u.Companion && u.What != "restarts, joins and their ends").Sum(u => u.Length.Metres);
+        var fixedUses = yarn.Uses.Where(u => !u.Companion && u.Purpose != YarnPurpose.RestartsAndJoins).Sum(u => u.Length.Metres);
         var sequence = fabric.Unit.Metres * plan.Sequence.Ring.SequenceUnits;
         Balls("ballsSafe", (yarn.BallsSafe, yarn.Odds), fixedUses, ball.Length.Metres, sequence,
             size.Pieces.Where(p => p.Pooled).Sum(p => p.Copies), notes);
@@ -38,12 +38,11 @@ internal static class YarnCheck
             Piece(piece, yarn, fabric, notes);
         foreach (var join in yarn.Joins)
         {
-            var piece = size.Pieces.FirstOrDefault(
-                p => join.Piece == p.Name || join.Piece.StartsWith(p.Name + " ", StringComparison.Ordinal) || join.Piece.StartsWith(p.Name + ",", StringComparison.Ordinal));
+            var piece = size.Find(join.Run.Piece);
             if (piece is null || join.Row > piece.Rows || join.Row < 0 || join.Stitch < 1
                 || join.Stitch > Math.Max(piece.FoundationChains, piece.Shape is null ? piece.RowStitches.Max() : ShapeCheck.Width(piece)))
                 notes.Say($"joins.{join.Ball}",
-                    $"Ball {join.Ball} ends at row {join.Row}, stitch {join.Stitch} of the {join.Piece}, where there is none.");
+                    $"Ball {join.Ball} ends at row {join.Row}, stitch {join.Stitch} of the {join.Run.Name}, where there is none.");
         }
     }
 
@@ -64,7 +63,7 @@ internal static class YarnCheck
                     (chains, pieces) = further > 0 && !run.OverStanding ? (chains + further, pieces + 1) : (chains, pieces);
             }
         }
-        var used = yarn.Uses.Where(u => u.What == $"{piece.Name}: chains to work on over").Aggregate(Length.Zero, (sum, use) => sum + use.Length);
+        var used = Used(piece, yarn, YarnPurpose.ChainsToWorkOver);
         var each = fabric.Unit * (25.5 / 53 / fabric.Stitch.YarnInSingleCrochet);
         var ends = piece.Shape.Bias > 0 ? Length.FromCentimetres(30) + (pieces - 1) * fabric.Unit : pieces * Length.FromCentimetres(30);
         notes.Same($"uses.{piece.Name}: chains to work on over", used, piece.Copies * (chains * each + ends), Tolerance);
@@ -75,7 +74,7 @@ internal static class YarnCheck
     /// </summary>
     private static void Bands(PiecePlan piece, YarnPlan yarn, PlainFabric fabric, Disagreements notes)
     {
-        var used = yarn.Uses.Where(u => u.What == $"{piece.Name}: side bands").Aggregate(Length.Zero, (sum, use) => sum + use.Length);
+        var used = Used(piece, yarn, YarnPurpose.SideBands);
         if ((piece.SideBand?.Rows ?? 0) != piece.SideBandRows || piece.SideBand is not { } band)
         {
             notes.Same($"uses.{piece.Name}: side bands", piece.SideBandRows, 0);
@@ -122,12 +121,18 @@ internal static class YarnCheck
         for (var row = 1; row < piece.Rows; row++)
             worked += taper.At(row - 1) + 0.45;
         var chains = (piece.Stitches + 1) * 25.5 / 53;
-        notes.Same($"uses.{piece.Name}", Used("stitches") + Used("turning"), piece.Copies * worked * single, Tolerance);
-        notes.Same($"uses.{piece.Name}: foundation", Used("foundation"), piece.Copies * chains * single, Tolerance);
-        if (!yarn.Uses.Where(u => u.What.StartsWith($"{piece.Name}:", StringComparison.Ordinal)).All(u => u.Companion))
+        notes.Same($"uses.{piece.Name}", Used(piece, yarn, YarnPurpose.Stitches, YarnPurpose.Turning), piece.Copies * worked * single, Tolerance);
+        notes.Same($"uses.{piece.Name}: foundation", Used(piece, yarn, YarnPurpose.Foundation), piece.Copies * chains * single, Tolerance);
+        if (!yarn.Uses.Where(u => u.Piece == piece.Id).All(u => u.Companion))
             notes.Say($"uses.{piece.Name}", "It is plain, and takes of the variegated yarn.");
+    }
 
-        Length Used(string what) => yarn.Uses.Where(u => u.What == $"{piece.Name}: {what}").Aggregate(Length.Zero, (sum, use) => sum + use.Length);
+    private static Length Used(PiecePlan piece, YarnPlan yarn, params ReadOnlySpan<YarnPurpose> purposes)
+    {
+        var sum = Length.Zero;
+        foreach (var use in yarn.Uses)
+            sum += use.Piece == piece.Id && purposes.Contains(use.Purpose) ? use.Length : Length.Zero;
+        return sum;
     }
 
     private static void Piece(PiecePlan piece, YarnPlan yarn, PlainFabric fabric, Disagreements notes)
@@ -149,15 +154,13 @@ internal static class YarnCheck
             if (row < piece.Rows - 1)
                 units += piece.TurnCost;
         }
-        var planned = yarn.Uses.Where(u => u.What == $"{piece.Name}: stitches" || u.What == $"{piece.Name}: turning")
-            .Aggregate(Length.Zero, (sum, use) => sum + use.Length);
+        var planned = Used(piece, yarn, YarnPurpose.Stitches, YarnPurpose.Turning);
         notes.Same($"uses.{piece.Name}", planned, fabric.Unit * (piece.Copies * units), Tolerance);
         Bands(piece, yarn, fabric, notes);
         if (piece.Shape is not null)
             Chains(piece, yarn, fabric, notes);
         var chains = fabric.Unit * (
             piece.Copies * piece.FoundationChains * 25.5 / 53 / (fabric.Stitch.YarnInSingleCrochet * fabric.PerUnit));
-        var foundation = yarn.Uses.Where(u => u.What == $"{piece.Name}: foundation").Aggregate(Length.Zero, (sum, use) => sum + use.Length);
-        notes.Same($"uses.{piece.Name}: foundation", foundation, chains, Tolerance);
+        notes.Same($"uses.{piece.Name}: foundation", Used(piece, yarn, YarnPurpose.Foundation), chains, Tolerance);
     }
 }

@@ -54,7 +54,7 @@ public sealed record Bag(Length Width, Length Height, Length Gusset, Length Stra
             .. HasGusset
                 ? ImmutableArray.Create(new PieceGroup(
                     "gusset", [new(PieceId.Gusset)],
-                    new(GarmentMeasure.GussetDepth, 1, []) { Shortest = new(ShallowestGusset, "garment.gusset", "gusset", "make it deeper, or 0 for none") },
+                    new(GarmentMeasure.GussetDepth, 1, []) { Shortest = new(ShallowestGusset, "garment.gusset", PieceId.Gusset, Mend.DeeperGusset) },
                     new(GarmentMeasure.GussetLength, 1, []), Working.Turned, false))
                 : [],
             new("strap", [new(PieceId.Strap)], new(GarmentMeasure.StrapWidth, 1, []), new(GarmentMeasure.StrapLength, 1, []),
@@ -72,10 +72,10 @@ public sealed record Bag(Length Width, Length Height, Length Gusset, Length Stra
                 HasGusset
                     ?
                     [
-                        new("front", Top(PieceId.Front)), new("one end of the gusset", new(PieceId.Gusset, PieceSide.Bottom)),
-                        new("back", Top(PieceId.Back)), new("other end of the gusset", new(PieceId.Gusset, PieceSide.Top)),
+                        new(EdgeId.Front, Top(PieceId.Front)), new(EdgeId.OneGussetEnd, new(PieceId.Gusset, PieceSide.Bottom)),
+                        new(EdgeId.Back, Top(PieceId.Back)), new(EdgeId.OtherGussetEnd, new(PieceId.Gusset, PieceSide.Top)),
                     ]
-                    : [new("front", Top(PieceId.Front)), new("back", Top(PieceId.Back))],
+                    : [new(EdgeId.Front, Top(PieceId.Front)), new(EdgeId.Back, Top(PieceId.Back))],
                 HasGusset ? SeamId.GussetToFront : SeamId.LeftSide),
         ])
     {

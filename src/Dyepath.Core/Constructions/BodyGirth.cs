@@ -36,14 +36,13 @@ internal readonly record struct BodyGirth(Ease BustEase, Length HipEase, bool Pa
         var bust = body[BodyMeasure.Bust];
         return
         [
-            new("body", finished, BodyMeasure.Bust, bust - Length.Min(Stretches.Most, Stretches.Share * bust), "garment.ease",
-                "give more ease at the bust"),
+            new(FitPart.Body, finished, BodyMeasure.Bust, bust - Length.Min(Stretches.Most, Stretches.Share * bust), "garment.ease", Mend.BustEase),
             .. Hem(finished, body),
         ];
     }
 
     /// <summary>Whether the hip gets through the hem.</summary>
     public ImmutableArray<WornFit> Hem(Length finished, BodyOfSize body) => PassesHip
-        ? [new("hem", finished, BodyMeasure.Hip, body[BodyMeasure.Hip], "garment.hipEase", "give more ease at the hip")]
+        ? [new(FitPart.Hem, finished, BodyMeasure.Hip, body[BodyMeasure.Hip], "garment.hipEase", Mend.HipEase)]
         : [];
 }

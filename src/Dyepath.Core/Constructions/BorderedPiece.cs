@@ -7,8 +7,8 @@ namespace Dyepath.Core.Constructions;
 /// <summary>One piece in turned rows with an edging all round, both its measures with the edging.</summary>
 internal static class BorderedPiece
 {
-    /// <param name="sides">Names of the lower, right, upper and left edge, in the order in which the edging goes round.</param>
-    public static Construction Of(PieceGroup group, (string Lower, string Right, string Upper, string Left) sides, int corners)
+    /// <param name="sides">Its edges, in the order in which the edging goes round.</param>
+    public static Construction Of(PieceGroup group, (EdgeId Lower, EdgeId Right, EdgeId Upper, EdgeId Left) sides, int corners)
     {
         var piece = group.Pieces[0].Id;
         return new(
@@ -29,7 +29,7 @@ internal static class BorderedPiece
     }
 
     /// <summary>With upright edges and four corners.</summary>
-    public static Construction Of(PieceGroup group) => Of(group, ("lower edge", "right edge", "upper edge", "left edge"), 4);
+    public static Construction Of(PieceGroup group) => Of(group, (EdgeId.LowerEdge, EdgeId.RightEdge, EdgeId.UpperEdge, EdgeId.LeftEdge), 4);
 
     public static PieceGroup Group(PieceId piece, GarmentMeasure across, GarmentMeasure down) => new(
         "panel", [new(piece)], new(across, 1, [EdgingPlace.Border, EdgingPlace.Border]), new(down, 1, [EdgingPlace.Border, EdgingPlace.Border]),

@@ -133,7 +133,7 @@ public sealed record BoxyTop(
             .. Girth.Worn(finished[GarmentMeasure.Width], body),
             .. Sleeves is null
                 ? ImmutableArray<WornFit>.Empty
-                : [new("sleeve", finished[GarmentMeasure.SleeveWidth], BodyMeasure.UpperArm, body[BodyMeasure.UpperArm], "garment.upperArmEase", "give more ease at the upper arm")],
+                : [new(FitPart.Sleeve, finished[GarmentMeasure.SleeveWidth], BodyMeasure.UpperArm, body[BodyMeasure.UpperArm], "garment.upperArmEase", Mend.UpperArmEase)],
         ];
     }
 

@@ -85,7 +85,7 @@ public sealed record Cardigan(
         [ShoulderedBody.Shoulders, .. Sleeves is null ? [ShoulderedBody.Sides] : RectangularSleeves.Sewing],
         [
             ShoulderedBody.OpenHem, ShoulderedBody.OpenNeck,
-            new(EdgingPlace.Fronts, 2, [new("front edge", new(PieceId.RightFront, PieceSide.Right))], null)
+            new(EdgingPlace.Fronts, 2, [new(EdgeId.FrontEdge, new(PieceId.RightFront, PieceSide.Right))], null)
             {
                 Closes = HolesAtLeft ? (PieceId.LeftFront, PieceId.RightFront) : (PieceId.RightFront, PieceId.LeftFront),
                 Over = (EdgingPlace.Hem, EdgingPlace.Neck),
@@ -124,13 +124,13 @@ public sealed record Cardigan(
         var (body, finished) = (size.Body, size.Finished);
         return
         [
-            new("body, closed", finished[GarmentMeasure.Width], BodyMeasure.Bust, body[BodyMeasure.Bust], "garment.ease", "give more ease at the bust"),
+            new(FitPart.ClosedBody, finished[GarmentMeasure.Width], BodyMeasure.Bust, body[BodyMeasure.Bust], "garment.ease", Mend.BustEase),
             ShoulderedBody.ShoulderFit(
                 (finished[GarmentMeasure.BackWidth] - finished[GarmentMeasure.NeckWidth]) / 2, BodyMeasure.Bust, size),
             .. Girth.Hem(finished[GarmentMeasure.Width], body),
             Sleeves is null
-                ? new("armhole", 2 * finished[GarmentMeasure.ArmholeDepth], BodyMeasure.UpperArm, body[BodyMeasure.UpperArm], "garment.upperArmEase", "give more ease at the upper arm")
-                : new("sleeve", finished[GarmentMeasure.SleeveWidth], BodyMeasure.UpperArm, body[BodyMeasure.UpperArm], "garment.upperArmEase", "give more ease at the upper arm"),
+                ? new(FitPart.Armhole, 2 * finished[GarmentMeasure.ArmholeDepth], BodyMeasure.UpperArm, body[BodyMeasure.UpperArm], "garment.upperArmEase", Mend.UpperArmEase)
+                : new(FitPart.Sleeve, finished[GarmentMeasure.SleeveWidth], BodyMeasure.UpperArm, body[BodyMeasure.UpperArm], "garment.upperArmEase", Mend.UpperArmEase),
         ];
     }
 

@@ -14,7 +14,7 @@ internal static class GarmentFit
     public static Length SlitFor(Length head) => head / (2 * SlitStretch);
 
     public static WornFit Head(Length neck, BodyOfSize body, string place) => new(
-        "neck opening, all round and stretched", 2 * SlitStretch * neck, BodyMeasure.Head, body[BodyMeasure.Head], place, "make the neck wider");
+        FitPart.NeckOpening, 2 * SlitStretch * neck, BodyMeasure.Head, body[BodyMeasure.Head], place, Mend.WidenNeck);
 
     /// <summary>Fabric left beside a neck, so that it stays on (common practice, no source).</summary>
     public static Length LeastShoulder(Wearers wearer) => Length.FromCentimetres(wearer == Wearers.Adult ? 4 : 2.5);

@@ -54,12 +54,12 @@ public sealed record Hat(double Smaller, Length Height, bool Gored) : GarmentSha
             new("panel", [new(PieceId.Panel)], new(GarmentMeasure.Circumference, 1, []),
                 new(GarmentMeasure.Height, 1, [EdgingPlace.Brim]), Working.Turned, true)
             {
-                Gores = Gored ? new(GarmentMeasure.CrownEdge, Length.Zero, "crown", "garment.crown") { Cone = 1 / (2 * Math.PI) } : null,
+                Gores = Gored ? new(GarmentMeasure.CrownEdge, Length.Zero, EdgeId.Crown, "garment.crown") { Cone = 1 / (2 * Math.PI) } : null,
             },
         ],
         [new(SeamId.BackSeam, [new(PieceId.Panel, PieceSide.Right)], [new(PieceId.Panel, PieceSide.Left)])],
         [new(SewingManner.IntoTube, [SeamId.BackSeam]), new(SewingManner.DrawTogether, [])],
-        [new(EdgingPlace.Brim, 1, [new("brim", new(PieceId.Panel, PieceSide.Bottom))], SeamId.BackSeam)])
+        [new(EdgingPlace.Brim, 1, [new(EdgeId.Brim, new(PieceId.Panel, PieceSide.Bottom))], SeamId.BackSeam)])
     {
         Worn = [new(PieceId.Panel, Portion.LeftHalf)],
     };
@@ -80,7 +80,7 @@ public sealed record Hat(double Smaller, Length Height, bool Gored) : GarmentSha
         ArgumentNullException.ThrowIfNull(size);
         return
         [
-            new("brim, stretched", MostStretch * size.Finished[GarmentMeasure.Circumference], BodyMeasure.Head, size.Body[BodyMeasure.Head], "garment.smaller", "take less off the head"),
+            new(FitPart.Brim, MostStretch * size.Finished[GarmentMeasure.Circumference], BodyMeasure.Head, size.Body[BodyMeasure.Head], "garment.smaller", Mend.LessOffHead),
         ];
     }
 

@@ -34,9 +34,9 @@ internal static class Inserts
     public static EdgingEdge Edge { get; } = new(
         EdgingPlace.Neck, 1,
         [
-            new("front neck, slope at the wearer's left", new PieceEdge(PieceId.LeftInsert, PieceSide.Left).Reverse()),
-            new("front neck, slope at the wearer's right", new(PieceId.RightInsert, PieceSide.Right)),
-            new("back neck", new(PieceId.Back, PieceSide.Top, Stretch.Opening, OpeningId.Neck)),
+            new(EdgeId.LeftNeckSlope, new PieceEdge(PieceId.LeftInsert, PieceSide.Left).Reverse()),
+            new(EdgeId.RightNeckSlope, new(PieceId.RightInsert, PieceSide.Right)),
+            new(EdgeId.BackNeck, new(PieceId.Back, PieceSide.Top, Stretch.Opening, OpeningId.Neck)),
         ],
         SeamId.LeftShoulder);
 

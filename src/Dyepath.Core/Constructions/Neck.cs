@@ -210,8 +210,8 @@ public sealed record Neck(NeckForm Form, Length? Width)
     internal ImmutableArray<EdgingEdge> Edgings => IsFilled ? [Inserts.Edge] : !IsButtoned ? [ShoulderedBody.Neck(corners: IsCut ? 0 : 2)]
         :
         [
-            ShoulderedBody.Neck(corners: 1) with { Begins = null, OpensAt = "at the left shoulder's end of the front neck" },
-            new(EdgingPlace.Shoulder, 1, [new("left shoulder of the front", OpenShoulder.First[0])], null)
+            ShoulderedBody.Neck(corners: 1) with { Begins = null, OpensAt = OpenEnd.LeftShoulder },
+            new(EdgingPlace.Shoulder, 1, [new(EdgeId.FrontLeftShoulder, OpenShoulder.First[0])], null)
             {
                 Closes = (PieceId.Front, PieceId.Back),
             },
@@ -321,8 +321,8 @@ public sealed record Neck(NeckForm Form, Length? Width)
     /// <summary>Whether an adult's boat neck stays on the shoulders; a child's head is nearly as wide as they are.</summary>
     private WornFit? Stays(TargetContext size) => Form != NeckForm.Boat || IsChild(size) || !size.Body.Has(BodyMeasure.CrossBack) ? null
         : new(
-            "shoulder breadth beside the boat neck", size.Body[BodyMeasure.CrossBack] - size.Finished[GarmentMeasure.NeckWidth],
-            BodyMeasure.CrossBack, LeastBesideBoat, Field, "make the neck narrower");
+            FitPart.ShouldersBesideBoatNeck, size.Body[BodyMeasure.CrossBack] - size.Finished[GarmentMeasure.NeckWidth],
+            BodyMeasure.CrossBack, LeastBesideBoat, Field, Mend.NarrowNeck);
 
     /// <summary>Along the edge of one piece, as smooth as it is wished for.</summary>
     private static Length Edge(Cut cut, Length width, Length depth)

@@ -128,17 +128,17 @@ public sealed record OffShoulder(
         ],
         [
             HasVents ? VentedHem : ShoulderedBody.Hem,
-            new(EdgingPlace.Cuffs, 2, [new("cuff", new(PieceId.Sleeve, PieceSide.Bottom))], SeamId.LeftSleeve),
+            new(EdgingPlace.Cuffs, 2, [new(EdgeId.Cuff, new(PieceId.Sleeve, PieceSide.Bottom))], SeamId.LeftSleeve),
             // With the outside facing it runs from right to left.
             new(EdgingPlace.TopEdge, 1,
                 [
-                    new("front", new(PieceId.Front, PieceSide.Top)), new("right sleeve", new(PieceId.Sleeve, PieceSide.Top)),
-                    new("back", new(PieceId.Back, PieceSide.Top)), new("left sleeve", new(PieceId.Sleeve, PieceSide.Top)),
+                    new(EdgeId.Front, new(PieceId.Front, PieceSide.Top)), new(EdgeId.RightSleeve, new(PieceId.Sleeve, PieceSide.Top)),
+                    new(EdgeId.Back, new(PieceId.Back, PieceSide.Top)), new(EdgeId.LeftSleeve, new(PieceId.Sleeve, PieceSide.Top)),
                 ],
                 SeamId.LeftSleeveFront),
         ])
     {
-        Held = new(EdgingPlace.TopEdge, "top edge", BodyMeasure.Shoulders, Math.Clamp(BandShare, Edging.ShortestShare, Edging.LongestShare)),
+        Held = new(EdgingPlace.TopEdge, BodyMeasure.Shoulders, Math.Clamp(BandShare, Edging.ShortestShare, Edging.LongestShare)),
         Worn =
         [
             new(PieceId.Front), new(PieceId.Sleeve, Portion.RightHalf, PieceId.Front, PieceSide.Left),
@@ -176,10 +176,10 @@ public sealed record OffShoulder(
         [
             // What is drawn in must at least reach round what it is drawn in to.
             .. body.Has(BodyMeasure.Shoulders)
-                ? [new("top edge, before it is drawn in", finished[GarmentMeasure.Width] + 2 * finished[GarmentMeasure.SleeveWidth], BodyMeasure.Shoulders,
-                    BandShare * body[BodyMeasure.Shoulders], "garment.bandShare", "give more ease, or wider sleeves")]
+                ? [new(FitPart.TopEdge, finished[GarmentMeasure.Width] + 2 * finished[GarmentMeasure.SleeveWidth], BodyMeasure.Shoulders,
+                    BandShare * body[BodyMeasure.Shoulders], "garment.bandShare", Mend.EaseOrWiderSleeves)]
                 : ImmutableArray<WornFit>.Empty,
-            new("sleeve", finished[GarmentMeasure.SleeveWidth], BodyMeasure.UpperArm, body[BodyMeasure.UpperArm], "garment.sleeveEase", "give the sleeves more ease"),
+            new(FitPart.Sleeve, finished[GarmentMeasure.SleeveWidth], BodyMeasure.UpperArm, body[BodyMeasure.UpperArm], "garment.sleeveEase", Mend.SleeveEase),
             .. Girth.Worn(finished[GarmentMeasure.Width], body),
         ];
     }
@@ -200,9 +200,9 @@ public sealed record OffShoulder(
 
     /// <summary>The lower edges of front and back, which are alike, each from vent to vent.</summary>
     private static EdgingEdge VentedHem { get; } = new(
-        EdgingPlace.Hem, 2, [new("lower edge", new(PieceId.Front, PieceSide.Bottom))], null)
+        EdgingPlace.Hem, 2, [new(EdgeId.LowerEdge, new(PieceId.Front, PieceSide.Bottom))], null)
     {
-        OpensAt = "at one vent, along the lower edge to the other vent",
+        OpensAt = OpenEnd.Vent,
     };
 
     private static OpeningDesign SideVent { get; } = new(

@@ -91,8 +91,8 @@ public sealed record Poncho(double ArmShare, Length? Length, Neck Neck, Length? 
             .. SideJoin is null
                 ? []
                 : ImmutableArray.Create<WornFit>(
-                    new("joined sides, all round", 2 * across, BodyMeasure.Bust, body[BodyMeasure.Bust], "garment.armShare", "give a larger share, or leave the sides open"),
-                    new("armhole", 2 * finished[GarmentMeasure.ArmholeDepth], BodyMeasure.UpperArm, body[BodyMeasure.UpperArm], "garment.sideJoin", "join less of the sides")),
+                    new(FitPart.JoinedSides, 2 * across, BodyMeasure.Bust, body[BodyMeasure.Bust], "garment.armShare", Mend.LargerArmShare),
+                    new(FitPart.Armhole, 2 * finished[GarmentMeasure.ArmholeDepth], BodyMeasure.UpperArm, body[BodyMeasure.UpperArm], "garment.sideJoin", Mend.JoinLessOfSides)),
         ];
     }
 
@@ -104,9 +104,9 @@ public sealed record Poncho(double ArmShare, Length? Length, Neck Neck, Length? 
     private static EdgingEdge HemAndSides { get; } = new(
         EdgingPlace.Hem, 1,
         [
-            new("left side of the back", new PieceEdge(PieceId.Back, PieceSide.Left).Reverse()), new("lower edge of the back", new(PieceId.Back, PieceSide.Bottom)),
-            new("right side of the back", new(PieceId.Back, PieceSide.Right)), new("right side of the front", new PieceEdge(PieceId.Front, PieceSide.Left).Reverse()),
-            new("lower edge of the front", new(PieceId.Front, PieceSide.Bottom)), new("left side of the front", new(PieceId.Front, PieceSide.Right)),
+            new(EdgeId.BackLeftSide, new PieceEdge(PieceId.Back, PieceSide.Left).Reverse()), new(EdgeId.BackLowerEdge, new(PieceId.Back, PieceSide.Bottom)),
+            new(EdgeId.BackRightSide, new(PieceId.Back, PieceSide.Right)), new(EdgeId.FrontRightSide, new PieceEdge(PieceId.Front, PieceSide.Left).Reverse()),
+            new(EdgeId.FrontLowerEdge, new(PieceId.Front, PieceSide.Bottom)), new(EdgeId.FrontLeftSide, new(PieceId.Front, PieceSide.Right)),
         ],
         SeamId.LeftShoulder, Corners: 4, PerCorner: 2);
 

@@ -29,7 +29,7 @@ internal static class RectangularSleeves
     ];
 
     public static EdgingEdge Cuffs { get; } = new(
-        EdgingPlace.Cuffs, 2, [new("cuff", new(PieceId.Sleeve, PieceSide.Bottom))], SeamId.LeftSleeve);
+        EdgingPlace.Cuffs, 2, [new(EdgeId.Cuff, new(PieceId.Sleeve, PieceSide.Bottom))], SeamId.LeftSleeve);
 
     /// <summary>The half of each sleeve before the fold at the shoulder is seen; cuffs point outwards.</summary>
     /// <param name="left">The piece in front at the wearer's left arm.</param>
@@ -46,7 +46,7 @@ internal static class RectangularSleeves
         new(GarmentMeasure.SleeveWidth, 1, []),
         new(GarmentMeasure.SleeveLength, 1, [EdgingPlace.Cuffs])
         {
-            Shortest = new(Shortest, "garment.sleeves.shorterBy", "sleeve", "take less off, or leave sleeves out"),
+            Shortest = new(Shortest, "garment.sleeves.shorterBy", PieceId.Sleeve, Mend.LongerSleeves),
         },
         Working.Turned,
         sleeves.Pooled);

@@ -36,7 +36,7 @@ public sealed record Shawl(Length Wingspan, Length Depth) : GarmentShape
         {
             Form = new([new(0.5, 0), new(1, 1), new(0, 1)], "garment.wingspan"),
         },
-        ("point", "right slope", "upper edge", "left slope"), 3);
+        (EdgeId.Point, EdgeId.RightSlope, EdgeId.UpperEdge, EdgeId.LeftSlope), 3);
 
     public override Length Target(GarmentMeasure measure, TargetContext size) => measure switch
     {

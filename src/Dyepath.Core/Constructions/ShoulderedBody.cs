@@ -18,7 +18,7 @@ internal static class ShoulderedBody
     public static SewingStep Sides { get; } = new(SewingManner.FromBottom, [SeamId.LeftSide, SeamId.RightSide]);
 
     public static EdgingEdge Hem { get; } = new(
-        EdgingPlace.Hem, 1, [new("front", new(PieceId.Front, PieceSide.Bottom)), new("back", new(PieceId.Back, PieceSide.Bottom))], SeamId.LeftSide);
+        EdgingPlace.Hem, 1, [new(EdgeId.Front, new(PieceId.Front, PieceSide.Bottom)), new(EdgeId.Back, new(PieceId.Back, PieceSide.Bottom))], SeamId.LeftSide);
 
     public static EdgingEdge Armholes { get; } = AtSides(EdgingPlace.Armholes, OpeningId.Armhole, PieceId.Front);
 
@@ -36,14 +36,14 @@ internal static class ShoulderedBody
     public static EdgingEdge AtSides(EdgingPlace place, OpeningId opening, PieceId left) => new(
         place, 2,
         [
-            new("front", new(left, PieceSide.Right, Stretch.Opening, opening)),
-            new("back", new PieceEdge(PieceId.Back, PieceSide.Left, Stretch.Opening, opening).Reverse()),
+            new(EdgeId.Front, new(left, PieceSide.Right, Stretch.Opening, opening)),
+            new(EdgeId.Back, new PieceEdge(PieceId.Back, PieceSide.Left, Stretch.Opening, opening).Reverse()),
         ],
         SeamId.LeftSide);
 
     /// <param name="corners">Corners of a slit can take extra stitches; those of a neck that is cut are edges of their own.</param>
     public static EdgingEdge Neck(int corners) => new(
-        EdgingPlace.Neck, 1, [new("front neck", NeckOf(PieceId.Front)), new("back neck", NeckOf(PieceId.Back))], SeamId.LeftShoulder, corners);
+        EdgingPlace.Neck, 1, [new(EdgeId.FrontNeck, NeckOf(PieceId.Front)), new(EdgeId.BackNeck, NeckOf(PieceId.Back))], SeamId.LeftShoulder, corners);
 
     /// <summary>
     /// Along back and two fronts, which open in front; with the outside facing it runs from right to left, the garment upside down.
@@ -51,24 +51,24 @@ internal static class ShoulderedBody
     public static EdgingEdge OpenHem { get; } = new(
         EdgingPlace.Hem, 1,
         [
-            new("left front", new(PieceId.LeftFront, PieceSide.Bottom)), new("back", new(PieceId.Back, PieceSide.Bottom)),
-            new("right front", new(PieceId.RightFront, PieceSide.Bottom)),
+            new(EdgeId.LeftFront, new(PieceId.LeftFront, PieceSide.Bottom)), new(EdgeId.Back, new(PieceId.Back, PieceSide.Bottom)),
+            new(EdgeId.RightFront, new(PieceId.RightFront, PieceSide.Bottom)),
         ],
         null)
     {
-        OpensAt = "at the lower end of the left front's front edge",
+        OpensAt = OpenEnd.LowerEndOfLeftFront,
     };
 
     /// <inheritdoc cref="OpenHem"/>
     public static EdgingEdge OpenNeck { get; } = new(
         EdgingPlace.Neck, 1,
         [
-            new("right front neck", NeckOf(PieceId.RightFront)), new("back neck", NeckOf(PieceId.Back)),
-            new("left front neck", NeckOf(PieceId.LeftFront)),
+            new(EdgeId.RightFrontNeck, NeckOf(PieceId.RightFront)), new(EdgeId.BackNeck, NeckOf(PieceId.Back)),
+            new(EdgeId.LeftFrontNeck, NeckOf(PieceId.LeftFront)),
         ],
         null)
     {
-        OpensAt = "at the upper end of the right front's front edge",
+        OpensAt = OpenEnd.UpperEndOfRightFront,
     };
 
     public static PieceEdge Armhole(PieceId piece, PieceSide side) => new(piece, side, Stretch.Opening, OpeningId.Armhole);
@@ -80,7 +80,7 @@ internal static class ShoulderedBody
     /// <summary>Whether enough is left beside the neck to hold it on the shoulders.</summary>
     /// <param name="beside">Fabric beside the neck.</param>
     public static WornFit ShoulderFit(Length beside, BodyMeasure body, TargetContext size) => new(
-        "shoulder beside the neck", beside, body, GarmentFit.LeastShoulder(size.Wearer), "garment.neckWidth", "make the neck narrower, or give more ease");
+        FitPart.ShoulderBesideNeck, beside, body, GarmentFit.LeastShoulder(size.Wearer), "garment.neckWidth", Mend.NarrowNeckOrEase);
 
     private static ImmutableArray<Join> ShouldersOf(PieceId left, PieceId right) =>
     [

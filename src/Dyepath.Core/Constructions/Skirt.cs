@@ -65,17 +65,17 @@ public sealed record Skirt(Length HipEase, Length Length, Length Flare, Length H
             new("panel", [new(PieceId.Panel)], new(IsFlared ? GarmentMeasure.HemWidth : GarmentMeasure.Width, 1, []),
                 new(GarmentMeasure.Length, 1, [EdgingPlace.Waist, EdgingPlace.Hem]), Working.Turned, true)
             {
-                Gores = IsFlared ? new(GarmentMeasure.Width, HipDepth, "waist", "garment.flare") : null,
+                Gores = IsFlared ? new(GarmentMeasure.Width, HipDepth, EdgeId.Waist, "garment.flare") : null,
             },
         ],
         [new(SeamId.BackSeam, [new(PieceId.Panel, PieceSide.Right)], [new(PieceId.Panel, PieceSide.Left)])],
         [new(SewingManner.IntoTube, [SeamId.BackSeam])],
         [
-            new(EdgingPlace.Waist, 1, [new("waist", new(PieceId.Panel, PieceSide.Top))], SeamId.BackSeam),
-            new(EdgingPlace.Hem, 1, [new("hem", new(PieceId.Panel, PieceSide.Bottom))], SeamId.BackSeam),
+            new(EdgingPlace.Waist, 1, [new(EdgeId.Waist, new(PieceId.Panel, PieceSide.Top))], SeamId.BackSeam),
+            new(EdgingPlace.Hem, 1, [new(EdgeId.Hem, new(PieceId.Panel, PieceSide.Bottom))], SeamId.BackSeam),
         ])
     {
-        Held = new(EdgingPlace.Waist, "waist", BodyMeasure.Waist),
+        Held = new(EdgingPlace.Waist, BodyMeasure.Waist),
         Worn = [new(PieceId.Panel, Portion.LeftHalf)],
     };
 
@@ -103,7 +103,7 @@ public sealed record Skirt(Length HipEase, Length Length, Length Flare, Length H
         ArgumentNullException.ThrowIfNull(size);
         return
         [
-            new("waist, before it is drawn in", size.Finished[GarmentMeasure.Width], BodyMeasure.Hip, size.Body[BodyMeasure.Hip], "garment.hipEase", "give more ease at the hip"),
+            new(FitPart.Waist, size.Finished[GarmentMeasure.Width], BodyMeasure.Hip, size.Body[BodyMeasure.Hip], "garment.hipEase", Mend.HipEase),
         ];
     }
 

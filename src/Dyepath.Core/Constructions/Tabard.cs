@@ -84,22 +84,22 @@ public sealed record Tabard(Ease BustEase, Length BelowWaist, Neck Neck, Length 
         [
             new(EdgingPlace.Hem, 1,
                 [
-                    new("left side of the back below the tab", Side(PieceId.Back, PieceSide.Left, Stretch.BeforeOpening).Reverse()),
-                    new("lower edge of the back", new(PieceId.Back, PieceSide.Bottom)),
-                    new("right side of the back below the tab", Side(PieceId.Back, PieceSide.Right, Stretch.BeforeOpening)),
-                    new("lower edge of the right tab", new(PieceId.Tab, PieceSide.Bottom)),
-                    new("right side of the front below the tab", Side(PieceId.Front, PieceSide.Left, Stretch.BeforeOpening).Reverse()),
-                    new("lower edge of the front", new(PieceId.Front, PieceSide.Bottom)),
-                    new("left side of the front below the tab", Side(PieceId.Front, PieceSide.Right, Stretch.BeforeOpening)),
-                    new("lower edge of the left tab", new(PieceId.Tab, PieceSide.Bottom)),
+                    new(EdgeId.BackLeftSideBelowTab, Side(PieceId.Back, PieceSide.Left, Stretch.BeforeOpening).Reverse()),
+                    new(EdgeId.BackLowerEdge, new(PieceId.Back, PieceSide.Bottom)),
+                    new(EdgeId.BackRightSideBelowTab, Side(PieceId.Back, PieceSide.Right, Stretch.BeforeOpening)),
+                    new(EdgeId.RightTabLowerEdge, new(PieceId.Tab, PieceSide.Bottom)),
+                    new(EdgeId.FrontRightSideBelowTab, Side(PieceId.Front, PieceSide.Left, Stretch.BeforeOpening).Reverse()),
+                    new(EdgeId.FrontLowerEdge, new(PieceId.Front, PieceSide.Bottom)),
+                    new(EdgeId.FrontLeftSideBelowTab, Side(PieceId.Front, PieceSide.Right, Stretch.BeforeOpening)),
+                    new(EdgeId.LeftTabLowerEdge, new(PieceId.Tab, PieceSide.Bottom)),
                 ],
                 SeamId.LeftTabBack, Corners: 4, PerCorner: 2),
             .. Neck.Edgings,
             new(EdgingPlace.Armholes, 2,
                 [
-                    new("side of the front above the tab", Side(PieceId.Front, PieceSide.Right, Stretch.AfterOpening)),
-                    new("side of the back above the tab", Side(PieceId.Back, PieceSide.Left, Stretch.AfterOpening).Reverse()),
-                    new("upper edge of the tab", new PieceEdge(PieceId.Tab, PieceSide.Top).Reverse()),
+                    new(EdgeId.FrontSideAboveTab, Side(PieceId.Front, PieceSide.Right, Stretch.AfterOpening)),
+                    new(EdgeId.BackSideAboveTab, Side(PieceId.Back, PieceSide.Left, Stretch.AfterOpening).Reverse()),
+                    new(EdgeId.TabUpperEdge, new PieceEdge(PieceId.Tab, PieceSide.Top).Reverse()),
                 ],
                 SeamId.LeftTabFront),
         ])
@@ -142,7 +142,7 @@ public sealed record Tabard(Ease BustEase, Length BelowWaist, Neck Neck, Length 
         [
             .. Neck.Fits(size),
             ShoulderedBody.ShoulderFit((panel - neck) / 2, BodyMeasure.Bust, size),
-            new("front, back and tabs, all round", 2 * (panel + finished[GarmentMeasure.TabLength]), BodyMeasure.Bust, body[BodyMeasure.Bust], "garment.ease", "give more ease"),
+            new(FitPart.FrontBackAndTabs, 2 * (panel + finished[GarmentMeasure.TabLength]), BodyMeasure.Bust, body[BodyMeasure.Bust], "garment.ease", Mend.Ease),
         ];
     }
 

@@ -97,7 +97,7 @@ public sealed record Vest(
         [
             .. Neck.Fits(size),
             ShoulderedBody.ShoulderFit(finished[GarmentMeasure.Width] / 4 - inset - neck / 2, BodyMeasure.CrossBack, size),
-            new("armhole", 2 * (depth + inset), BodyMeasure.UpperArm, body[BodyMeasure.UpperArm], "garment.upperArmEase", "give more ease at the upper arm"),
+            new(FitPart.Armhole, 2 * (depth + inset), BodyMeasure.UpperArm, body[BodyMeasure.UpperArm], "garment.upperArmEase", Mend.UpperArmEase),
             .. Girth.Worn(finished[GarmentMeasure.Width], body),
         ];
     }

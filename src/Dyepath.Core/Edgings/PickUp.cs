@@ -6,10 +6,10 @@ using Dyepath.Core.Swatches;
 namespace Dyepath.Core.Edgings;
 
 /// <summary>A stretch of edge between two corners.</summary>
-/// <param name="Name">As the maker finds it, such as <c>front neck</c>.</param>
+/// <param name="Id">Which one; <see cref="EdgeWords"/> has what the maker finds it by.</param>
 /// <param name="RowEnds">True along row ends, false along stitches.</param>
 /// <param name="Places">Row ends or stitches on it; at least 1.</param>
-public sealed record EdgeStretch(string Name, bool RowEnds, int Places)
+public sealed record EdgeStretch(StretchId Id, bool RowEnds, int Places)
 {
     /// <summary>What a place takes so that it lies flat, and its length, where it is a row of an edging; missing: the fabric's.</summary>
     public (double Flat, Length Each)? Own { get; init; }

@@ -32,7 +32,7 @@ public static class PickUpWords
         {
             if (i > 0)
                 yield return "; ";
-            foreach (var part in Stretch(alike[0], $"{(alike.Count > 1 ? "on each of " : "")}{string.Join(" and ", alike.Select(s => s.Stretch.Name))}", withRests))
+            foreach (var part in Stretch(alike[0], $"{(alike.Count > 1 ? "on each of " : "")}{string.Join(" and ", alike.Select(s => EdgeWords.Of(s.Stretch.Id)))}", withRests))
                 yield return part;
             if (!one)
             {

@@ -106,10 +106,9 @@ public sealed record Construction(
 }
 
 /// <summary>An edge that is wider than the body there, and holds only once an elastic or a cord draws it in.</summary>
-/// <param name="What">Such as <c>top edge</c>.</param>
 /// <param name="Girth">Of the body, where it sits.</param>
 /// <param name="Share">The drawn edge over that girth, as an elastic is cut; missing: the edging's own.</param>
-public sealed record HeldEdge(EdgingPlace Place, string What, BodyMeasure Girth, double? Share = null);
+public sealed record HeldEdge(EdgingPlace Place, BodyMeasure Girth, double? Share = null);
 
 /// <summary>Pieces of one size, worked alike.</summary>
 /// <param name="Name">Counts that are fixed by hand are named by it: <c>panelStitches</c>, <c>panelRows</c>.</param>
@@ -198,9 +197,9 @@ public sealed record CornerFill(OpeningId Opening, PieceId Into, string Field);
 /// </summary>
 /// <param name="Edge">The finished measure of the top.</param>
 /// <param name="Straight">From the top down, what stays as narrow as it.</param>
-/// <param name="Name">Of the edge, such as <c>waist</c>.</param>
+/// <param name="Top">Which edge of the garment the top is.</param>
 /// <param name="Field">Where the document says how wide it is.</param>
-public sealed record GoreDesign(GarmentMeasure Edge, Length Straight, string Name, string Field)
+public sealed record GoreDesign(GarmentMeasure Edge, Length Straight, EdgeId Top, string Field)
 {
     /// <summary>
     /// Of the measure of the bottom, how far below the top the piece has its full width, where the top would close if every row could end
@@ -233,8 +232,8 @@ public sealed record PieceDimension(GarmentMeasure Measure, int Pieces, Immutabl
 }
 
 /// <param name="What">The piece that would be too short.</param>
-/// <param name="Mend">What to do about it, such as <c>take less off</c>.</param>
-public sealed record ShortestMeasure(Length Length, string Place, string What, string Mend);
+/// <param name="Mend">What to do about it.</param>
+public sealed record ShortestMeasure(Length Length, string Place, PieceId What, Mend Mend);
 
 public enum OpeningAt
 {

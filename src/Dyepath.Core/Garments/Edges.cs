@@ -143,12 +143,12 @@ public sealed record SewingStep(SewingManner Manner, ImmutableArray<SeamId> Seam
 
 /// <summary>A place for an edging: the edges that it runs along.</summary>
 /// <param name="Copies">How often the garment has it.</param>
-/// <param name="Edges">In the order in which they are worked, each by the name that the maker finds it by.</param>
+/// <param name="Edges">In the order in which they are worked.</param>
 /// <param name="Begins">The seam at which the yarn is joined; missing where there is none.</param>
 /// <param name="Corners">Corners that can take extra stitches.</param>
 /// <param name="PerCorner">Stitches that every corner takes, so that it lies flat.</param>
 public sealed record EdgingEdge(
-    EdgingPlace Place, int Copies, ImmutableArray<NamedEdge> Edges, SeamId? Begins, int Corners = 0, int PerCorner = 0)
+    EdgingPlace Place, int Copies, ImmutableArray<EdgedEdge> Edges, SeamId? Begins, int Corners = 0, int PerCorner = 0)
 {
     /// <summary>
     /// Of a pair of bands that overlap, the piece whose band lies on top and has the buttonholes, and the one that has the buttons.
@@ -156,10 +156,9 @@ public sealed record EdgingEdge(
     public (PieceId Holes, PieceId Buttons)? Closes { get; init; }
 
     /// <summary>
-    /// Of an edge that is no round, where its rows begin, such as <c>at the front edge of the right front</c>; that of bands
-    /// follows from what they close.
+    /// Of an edge that is no round, where its rows begin; that of bands follows from what they close.
     /// </summary>
-    public string? OpensAt { get; init; }
+    public OpenEnd? OpensAt { get; init; }
 
     /// <summary>Its ends do not meet, so that it is edged in rows.</summary>
     public bool IsOpen => Closes is not null || OpensAt is not null;
@@ -168,5 +167,21 @@ public sealed record EdgingEdge(
     public (EdgingPlace? Before, EdgingPlace? After) Over { get; init; }
 }
 
-/// <param name="Name">Such as <c>front neck</c>.</param>
-public sealed record NamedEdge(string Name, PieceEdge Edge);
+/// <summary>An edge of the garment that an edging runs along, and the piece's side that it is.</summary>
+public sealed record EdgedEdge(EdgeId Id, PieceEdge Edge);
+
+/// <summary>Where an edging begins that is worked in rows.</summary>
+public enum OpenEnd
+{
+    /// <summary>The lower end of the left front's front edge.</summary>
+    LowerEndOfLeftFront,
+
+    /// <summary>The upper end of the right front's front edge.</summary>
+    UpperEndOfRightFront,
+
+    /// <summary>Of the front neck, the end at the left shoulder.</summary>
+    LeftShoulder,
+
+    /// <summary>One vent, on the way to the other.</summary>
+    Vent,
+}

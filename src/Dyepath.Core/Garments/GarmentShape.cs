@@ -61,18 +61,6 @@ public abstract record GarmentShape
 /// <param name="Finished">Measures of the pieces that are planned already.</param>
 public sealed record TargetContext(BodyOfSize Body, int Step, Wearers Wearer, IReadOnlyDictionary<GarmentMeasure, Length> Finished);
 
-/// <summary>A part of the garment held against a part of the body.</summary>
-/// <param name="What">Such as <c>neck opening</c>.</param>
-/// <param name="Garment">As large as it can be made without harm, what it stretches included.</param>
-/// <param name="Body">The body's measure that it was held against.</param>
-/// <param name="Wanted">What the garment needs at least there.</param>
-/// <param name="Place">Where in the document it can be changed.</param>
-/// <param name="Mend">What helps where it does not hold, such as <c>make the neck wider</c>.</param>
-public sealed record WornFit(string What, Length Garment, BodyMeasure Body, Length Wanted, string Place, string Mend)
-{
-    public bool Holds => Garment >= Wanted;
-}
-
 /// <param name="Pieces">How the text names all of its pieces together, such as <c>Front and back</c>; missing where there is one.</param>
 /// <param name="Across">Where a line from side to side runs, such as <c>round</c> and <c>the body</c>.</param>
 /// <param name="Down">Where a line from bottom to top runs, such as <c>up</c> and <c>the body</c>.</param>

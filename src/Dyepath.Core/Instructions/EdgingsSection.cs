@@ -144,11 +144,11 @@ internal static class EdgingsSection
         var edge = context.EdgesAt(place);
         // Seen from outside and worked from right to left, the one front's edge runs up and the other's down.
         if (edge is { Closes: not null, Copies: 1 })
-            return Phrase.Of($"at the armhole end of the wearer's {edge.Edges[0].Name}, {Along(context, edge)}");
+            return Phrase.Of($"at the armhole end of the wearer's {EdgeWords.Of(edge.Edges[0].Id)}, {Along(context, edge)}");
         if (edge.Closes is not null)
             return Phrase.Plain($"at the lower end of the {PlaceNames.Of(PieceId.RightFront)}'s front edge and, for the other band, at the neck end of the {PlaceNames.Of(PieceId.LeftFront)}'s");
         if (edge.OpensAt is { } opens)
-            return Phrase.Plain(opens);
+            return Phrase.Plain(PlaceWords.At(opens));
         if (edge.Begins is not { } seam)
             return Phrase.Plain("at the first stitch of the first row");
         if (edge.Copies == 1 && seam is SeamId.LeftSide or SeamId.LeftShoulder or SeamId.RightSide or SeamId.RightShoulder)

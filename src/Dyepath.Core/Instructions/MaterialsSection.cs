@@ -182,7 +182,7 @@ internal static class MaterialsSection
             return "–";
         var (section, into) = join.ColourIn(context.Plan.Sequence);
         var row = join.Row == 0 ? "foundation" : FormattableString.Invariant($"{join.Row}");
-        return FormattableString.Invariant($"{join.Piece} {row}: {context.Key[section].Symbol}{ColourSequence.Nth(into)}");
+        return FormattableString.Invariant($"{join.Run.Name} {row}: {context.Key[section].Symbol}{ColourSequence.Nth(into)}");
     }
 
     /// <summary>Which unit of its colour a place lies in, from 1.</summary>

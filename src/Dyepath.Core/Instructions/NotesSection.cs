@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Booklets;
+using Dyepath.Core.Edgings;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Planning;
@@ -70,12 +71,12 @@ internal static class NotesSection
     private static IEnumerable<Phrase> Gored(PatternContext context, GoreDesign gores)
     {
         yield return Phrase.Plain(
-            $"Gores: some rows stop short of the {gores.Name} and turn. What they leave stays as it is, and the next longer row goes on over it, so that there are fewer rows at the {gores.Name} than below. No stitch is decreased or increased. At the turn, draw the yarn close, so that no hole stays where the longer row goes on.");
+            $"Gores: some rows stop short of the {EdgeWords.Of(gores.Top)} and turn. What they leave stays as it is, and the next longer row goes on over it, so that there are fewer rows at the {EdgeWords.Of(gores.Top)} than below. No stitch is decreased or increased. At the turn, draw the yarn close, so that no hole stays where the longer row goes on.");
         var strips = context.Plan.Sizes.SelectMany(s => s.Pieces).SelectMany(p => p.Shape?.Strips ?? []).ToArray();
         var jumps = strips.Select(s => Math.Abs(s.Jump)).Where(j => j > 0).Distinct().Order().ToArray();
         if (jumps.Length > 0)
             yield return Phrase.Plain(
-                $"Where a row goes on over what shorter rows left, its lines of colour lie {string.Join(" or ", jumps.Select(MaterialsSection.Number))} {context.UnitWord(one: jumps is [1])} to one side of those below. That is the gore's own line, from its tip up to the {gores.Name}; it is no fault, and everywhere else the picture goes on.");
+                $"Where a row goes on over what shorter rows left, its lines of colour lie {string.Join(" or ", jumps.Select(MaterialsSection.Number))} {context.UnitWord(one: jumps is [1])} to one side of those below. That is the gore's own line, from its tip up to the {EdgeWords.Of(gores.Top)}; it is no fault, and everywhere else the picture goes on.");
     }
 
     private static Phrase Way(PatternContext context)

@@ -1,8 +1,9 @@
 using Dyepath.Core.Edgings;
+using Dyepath.Core.Garments;
 
 namespace Dyepath.Core.Instructions;
 
-/// <summary>Places of edgings in a maker's words.</summary>
+/// <summary>Places of edgings, and where they begin, in a maker's words.</summary>
 public static class PlaceWords
 {
     /// <summary>Within a sentence.</summary>
@@ -23,5 +24,15 @@ public static class PlaceWords
         EdgingPlace.LegOpenings => "Leg openings",
         EdgingPlace.Shoulder => "Shoulder",
         _ => throw new ArgumentOutOfRangeException(nameof(place), place, "No words for this place."),
+    };
+
+    /// <summary>Where the yarn is joined, such as <c>at one vent</c>, and which way it goes where that is not plain.</summary>
+    public static string At(OpenEnd end) => end switch
+    {
+        OpenEnd.LowerEndOfLeftFront => "at the lower end of the left front's front edge",
+        OpenEnd.UpperEndOfRightFront => "at the upper end of the right front's front edge",
+        OpenEnd.LeftShoulder => "at the left shoulder's end of the front neck",
+        OpenEnd.Vent => "at one vent, along the lower edge to the other vent",
+        _ => throw new ArgumentOutOfRangeException(nameof(end), end, "No words for this end."),
     };
 }

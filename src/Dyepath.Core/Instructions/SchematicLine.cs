@@ -1,4 +1,5 @@
 using Dyepath.Core.Booklets;
+using Dyepath.Core.Edgings;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Planning;
 using Dyepath.Core.Quantities;
@@ -25,7 +26,7 @@ internal sealed record SchematicLine(string What, PlanePoint From, PlanePoint To
         if (group.Gores is { } gores)
         {
             var top = Top(piece).Centimetres;
-            yield return new SchematicLine($"{gores.Name} edge", new((width - top) / 2, 0), new((width + top) / 2, 0), gap, Top);
+            yield return new SchematicLine($"{EdgeWords.Of(gores.Top)} edge", new((width - top) / 2, 0), new((width + top) / 2, 0), gap, Top);
         }
         foreach (var opening in group.OpeningsOf(piece.Id).Where(o => piece.Openings.Any(p => p.Id == o.Id)))
         {

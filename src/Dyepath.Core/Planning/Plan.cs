@@ -333,12 +333,12 @@ public sealed record YarnPlan(
     /// <summary>The share of makers whom one ball fewer than <see cref="BallsSafe"/> serves.</summary>
     public double ShareWithOneFewer => Odds.FirstOrDefault(o => o.Balls == BallsSafe - 1)?.Share ?? 0;
 
-    /// <summary>The ball that a stitch takes its yarn from; null where no ball ends in its piece, so that none can be told.</summary>
+    /// <summary>The ball that a stitch takes its yarn from; null where no ball ends in the run, so that none can be told.</summary>
     /// <param name="row">From 1.</param>
     /// <param name="stitch">From 1, in working order.</param>
-    public int? BallAt(string piece, int row, int stitch)
+    public int? BallAt(PieceRun run, int row, int stitch)
     {
-        var ends = Joins.Where(j => j.Piece == piece).ToArray();
+        var ends = Joins.Where(j => j.Run == run).ToArray();
         return ends.FirstOrDefault(j => (j.Row, j.Stitch).CompareTo((row, stitch)) > 0)?.Ball ?? ends.LastOrDefault()?.Ball + 1;
     }
 }
@@ -350,11 +350,9 @@ public sealed record CompanionPlan(Length Length, Mass Mass, int Balls)
     public ImmutableArray<BallShare> Odds { get; init; } = [];
 }
 
-public sealed record YarnUse(string What, bool Companion, Length Length);
-
 /// <param name="Row">Row in which the ball ends, from 1; 0 in the foundation.</param>
 /// <param name="Wasted">Yarn cut away to reach the same place of the sequence.</param>
-public sealed record BallJoin(int Ball, string Piece, int Row, int Stitch, Length Wasted)
+public sealed record BallJoin(int Ball, PieceRun Run, int Row, int Stitch, Length Wasted)
 {
     /// <summary>Where in the sequence it ends, in micro-units from its beginning.</summary>
     public long Place { get; init; }

@@ -65,11 +65,11 @@ internal static class PlanFindings
         foreach (var deep in DeepEdgings(construction, project.Garment, sizes))
             yield return deep;
         var tooTight = sizes.SelectMany(s => s.Worn, (s, f) => (s.Name, Fit: f)).Where(f => !f.Fit.Holds);
-        foreach (var alike in tooTight.GroupBy(f => (f.Fit.Place, f.Fit.What, f.Fit.Body, f.Fit.Mend)))
+        foreach (var alike in tooTight.GroupBy(f => (f.Fit.Place, f.Fit.Part, f.Fit.Body, f.Fit.Mend)))
         {
             var (its, has) = (alike.Count() == 1 ? "its" : "their", alike.Count() == 1 ? $"Size {alike.First().Name}" : $"Sizes {Wording.List(alike.Select(f => f.Name))}");
             yield return new Finding(FindingLevel.Warning, alike.Key.Place, FormattableString.Invariant(
-                $"{has}: the {alike.Key.What}{(alike.Key.What.Contains(',', StringComparison.Ordinal) ? "," : "")} is {Range(alike.Select(f => f.Fit.Garment))} cm; for {its} {project.Sizes.Words(alike.Key.Body)} it must be {Range(alike.Select(f => f.Fit.Wanted))} cm at least: {alike.Key.Mend}."));
+                $"{has}: the {WornWords.Subject(alike.Key.Part)} is {Range(alike.Select(f => f.Fit.Garment))} cm; for {its} {project.Sizes.Words(alike.Key.Body)} it must be {Range(alike.Select(f => f.Fit.Wanted))} cm at least: {WornWords.Of(alike.Key.Mend)}."));
         }
         foreach (var size in sizes)
         {
@@ -83,14 +83,14 @@ internal static class PlanFindings
         {
             yield return new Finding(
                 FindingLevel.Warning, "garment.edgings",
-                $"Nothing holds it up: its {held.What} is as wide as its pieces and must be drawn in to the body's {project.Sizes.Words(held.Girth)}. Edge the {held.What} with a casing, such as {EdgingLibrary.ElasticCasing}.");
+                $"Nothing holds it up: its {EdgingPlaces.Words(held.Place)} is as wide as its pieces and must be drawn in to the body's {project.Sizes.Words(held.Girth)}. Edge the {EdgingPlaces.Words(held.Place)} with a casing, such as {EdgingLibrary.ElasticCasing}.");
         }
         // Bands of two edges may be left out, so that the edges hang open side by side; one edge alone is there to be closed.
         foreach (var open in construction.Edgings.Where(e => e is { Closes: not null, Copies: 1 }
             && shared.EdgingAt(e.Place) is null))
         {
             yield return new Finding(
-                FindingLevel.Warning, "garment.edgings", $"Nothing closes the {open.Edges[0].Name}: edge it with a button band.");
+                FindingLevel.Warning, "garment.edgings", $"Nothing closes the {EdgeWords.Of(open.Edges[0].Id)}: edge it with a button band.");
         }
         foreach (var narrow in sizes.SelectMany(s => s.Pieces, (s, p) => (Size: s, Piece: p)).Where(n => IsNarrow(shared, n.Piece))
             .GroupBy(n => n.Piece.Name))
@@ -142,10 +142,10 @@ internal static class PlanFindings
             if (gores.Cone is not null && pieces.Any(EndsAtOnce))
                 yield return new Finding(
                     FindingLevel.Warning, gores.Field,
-                    $"Most of the {gores.Name} closes at one height, since rows can stop short only by half a repeat of the colours: it becomes a pouch and not a dome. Draw it together instead, or take a yarn whose colours repeat sooner.");
+                    $"Most of the {EdgeWords.Of(gores.Top)} closes at one height, since rows can stop short only by half a repeat of the colours: it becomes a pouch and not a dome. Draw it together instead, or take a yarn whose colours repeat sooner.");
             var step = shared.Stitches(Direction.Sideways).Step.Centimetres;
             yield return new Finding(FindingLevel.Note, gores.Field, FormattableString.Invariant(
-                $"{Range(counts.Min(), counts.Max())} pairs of rows stop {Range(Math.Round(lengths.Min() * step), Math.Round(lengths.Max() * step))} cm short of the {gores.Name}: from there up to it the lines of colour step by {string.Join(" or ", jumps.Select(j => FormattableString.Invariant($"{j:0.##}")))} stitches, and everywhere else the picture goes on."));
+                $"{Range(counts.Min(), counts.Max())} pairs of rows stop {Range(Math.Round(lengths.Min() * step), Math.Round(lengths.Max() * step))} cm short of the {EdgeWords.Of(gores.Top)}: from there up to it the lines of colour step by {string.Join(" or ", jumps.Select(j => FormattableString.Invariant($"{j:0.##}")))} stitches, and everywhere else the picture goes on."));
         }
 
         // Of all rows, more than half stop at one stitch.

@@ -124,7 +124,7 @@ public static class PlanJson
         });
         Array(json, "worn", size.Worn, (j, fit) =>
         {
-            j.WriteString("what", fit.What);
+            j.WriteString("what", FitPartNames.Of(fit.Part));
             j.WriteNumber("garmentCm", Round(fit.Garment.Centimetres));
             j.WriteString("body", BodyMeasures.Key(fit.Body));
             j.WriteNumber("wantedCm", Round(fit.Wanted.Centimetres));
@@ -254,14 +254,14 @@ public static class PlanJson
         }
         Array(json, "uses", yarn.Uses, (j, use) =>
         {
-            j.WriteString("what", use.What);
+            j.WriteString("what", YarnUseNames.Of(use));
             j.WriteBoolean("companion", use.Companion);
             j.WriteNumber("metres", Round(use.Length.Metres));
         });
         Array(json, "joins", yarn.Joins, (j, join) =>
         {
             j.WriteNumber("ball", join.Ball);
-            j.WriteString("piece", join.Piece);
+            j.WriteString("piece", join.Run.Name);
             j.WriteNumber("row", join.Row);
             j.WriteNumber("stitch", join.Stitch);
             var (section, into) = join.ColourIn(sequence);

@@ -58,7 +58,7 @@ internal static class TableComparison
         for (; units >= plan.Sequence.UnitsIn(section) - 1e-9; section++)
             units -= plan.Sequence.UnitsIn(section);
         var row = join.Row == 0 ? "foundation" : join.Row.ToString(CultureInfo.InvariantCulture);
-        return cell == string.Create(CultureInfo.InvariantCulture, $"{join.Piece} {row}: {plan.Sequence.Colours[section].Symbol}{(int)(units + 1e-6) + 1}");
+        return cell == string.Create(CultureInfo.InvariantCulture, $"{join.Run.Name} {row}: {plan.Sequence.Colours[section].Symbol}{(int)(units + 1e-6) + 1}");
     }
 
     private static bool Yarn(SizePlan size, string label, string name, string cell)
@@ -205,7 +205,7 @@ internal static class TableComparison
             "shoulder width" => (piece.Width - (Cut(OpeningId.Neck, true) ?? Slit(OpeningId.Neck, piece.Width) ?? Quantities.Length.Zero))
                 / (plan.Construction.GroupOf(piece.Id).Opening(OpeningId.Neck, piece.Id).At == OpeningAt.Middle ? 2 : 1)
                 - (Cut(OpeningId.Armhole, true) ?? Quantities.Length.Zero),
-            _ when plan.Construction.GroupOf(piece.Id).Gores is { } gores && what == $"{gores.Name} edge" => Top(),
+            _ when plan.Construction.GroupOf(piece.Id).Gores is { } gores && what == $"{EdgeWords.Of(gores.Top)} edge" => Top(),
             _ => null,
         };
 

@@ -83,7 +83,8 @@ public static class FabricWords
     public static string Many(string unit) => unit == "stitch" ? "stitches" : unit + "s";
 
     /// <summary>A seam as the making up names it.</summary>
-    public static string Seam(string where) => where.EndsWith(" sleeve", StringComparison.Ordinal) ? $"under the {where}" : where;
+    public static string Seam(SeamId seam) =>
+        seam is SeamId.LeftSleeve or SeamId.RightSleeve ? $"under the {PlaceNames.Of(seam)}" : PlaceNames.Of(seam);
 
     /// <summary>One stitch, as it is read out.</summary>
     /// <param name="unit">As <see cref="Unit"/> names it.</param>

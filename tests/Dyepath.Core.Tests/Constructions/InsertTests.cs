@@ -35,7 +35,7 @@ public sealed class InsertTests
     public void The_plan_and_its_words_agree_and_it_can_be_worn(string garment, string stitch, Direction direction)
     {
         var plan = GarmentTrials.Check(PlanOf(garment, stitch, direction));
-        Assert.All(plan.Sizes, s => Assert.Contains(s.Worn, fit => fit.What.Contains("neck", StringComparison.Ordinal)));
+        Assert.All(plan.Sizes, s => Assert.Contains(s.Worn, fit => fit.Part == FitPart.NeckOpening));
         Assert.All(plan.Sizes, s => Assert.All(s.Worn, fit => Assert.True(fit.Holds, $"{s.Name}: {fit}")));
     }
 
@@ -157,7 +157,7 @@ public sealed class InsertTests
             var slope = Math.Sqrt(Math.Pow(across.Centimetres * (cut.Length / 2.0 + 1), 2) + Math.Pow(down.Centimetres * cut.Into, 2));
             var edging = size.Edgings.Single(e => e.Where == EdgingPlace.Neck);
             var along = edging.Spread.Stretches.Select(s => s.Stretch).ToArray();
-            Assert.Equal(["front neck, slope at the wearer's left", "front neck, slope at the wearer's right", "back neck"], along.Select(s => s.Name));
+            Assert.Equal([EdgeId.LeftNeckSlope, EdgeId.RightNeckSlope, EdgeId.BackNeck], along.Select(s => ((StretchId.OfEdge)s.Id).Edge));
             Assert.All(along[..2], s => Assert.Equal(slope, s.Places * s.Own!.Value.Each.Centimetres, swatch.StitchWidth.Centimetres));
             Assert.Equal(along[..2].Sum(s => s.Places * s.Own!.Value.Each.Centimetres) + back.Length * across.Centimetres, edging.Edge.Centimetres, 0.01);
         }
@@ -234,11 +234,11 @@ public sealed class InsertTests
         {
             foreach (var insert in Both.Select(id => size[id]))
             {
-                var own = size.Yarn.Uses.Where(u => u.What.StartsWith($"{insert.Name}: ", StringComparison.Ordinal)).ToArray();
+                var own = size.Yarn.Uses.Where(u => u.Piece == insert.Id).ToArray();
                 Assert.All(own, u => Assert.True(u.Companion));
                 // Half a rectangle's stitches, each of a single crochet's yarn, and half of it again at most for turns and decreases.
                 var half = insert.Stitches * insert.Rows / 2.0 * plan.Sequence.YarnPerUnit.Metres;
-                Assert.InRange(own.Where(u => !u.What.EndsWith("ends", StringComparison.Ordinal)).Sum(u => u.Length.Metres), half, 1.5 * half);
+                Assert.InRange(own.Where(u => u.Purpose != YarnPurpose.Ends).Sum(u => u.Length.Metres), half, 1.5 * half);
             }
             Assert.True(size.Yarn.Companion!.Balls > 0);
         }

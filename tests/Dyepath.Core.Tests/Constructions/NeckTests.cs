@@ -125,7 +125,7 @@ public sealed class NeckTests
         var project = Of(NeckForm.Boat, "sc", true, Direction.Sideways) with { Sizes = new SizeSelection("women", ["XS", "M", "5X"], [], null, [], []) };
         var plan = project.Planned();
         Assert.Equal([26.1, 29.7, 33.84], plan.Sizes.Select(s => Math.Round(s.Target[GarmentMeasure.NeckWidth].Centimetres, 2)));
-        Assert.All(plan.Sizes, s => Assert.Contains(s.Worn, f => f is { What: "shoulder breadth beside the boat neck", Holds: true }));
+        Assert.All(plan.Sizes, s => Assert.Contains(s.Worn, f => f is { Part: FitPart.ShouldersBesideBoatNeck, Holds: true }));
         var wide = project.With(g => g with { Shape = (BoxyTop)g.Shape with { Neck = new Neck(NeckForm.Boat, Cm(38)) { Step = Length.Zero } } }).Planned();
         Assert.Contains(wide.Findings, f => f.Place == "garment.neckWidth" && f.Text.Contains("XS", StringComparison.Ordinal) && f.Text.Contains("make the neck narrower", StringComparison.Ordinal));
     }

@@ -54,8 +54,8 @@ public sealed class PonchoTests
         foreach (var size in plan.Sizes)
         {
             Assert.Equal(20, size.Seams.Single(s => s.Id == SeamId.LeftSide).Length.Centimetres, 1.5);
-            Assert.Contains(size.Worn, f => f.What == "armhole" && f.Holds);
-            Assert.Contains(size.Worn, f => f.What == "joined sides, all round" && f.Holds);
+            Assert.Contains(size.Worn, f => f.Part == FitPart.Armhole && f.Holds);
+            Assert.Contains(size.Worn, f => f.Part == FitPart.JoinedSides && f.Holds);
         }
         Assert.Contains("Sides: sew row to row from the hem up to the armhole marks.", Text(plan), StringComparison.Ordinal);
     }
@@ -64,7 +64,7 @@ public sealed class PonchoTests
     public void Joined_too_far_leaves_no_way_for_an_arm()
     {
         var tried = Of("poncho").With(g => g with { Direction = Direction.Up, Shape = (Poncho)g.Shape with { Length = Cm(50), SideJoin = Cm(40) } }).Planned();
-        Assert.All(tried.Sizes, s => Assert.DoesNotContain(s.Worn, f => f.What == "armhole" && f.Holds));
+        Assert.All(tried.Sizes, s => Assert.DoesNotContain(s.Worn, f => f.Part == FitPart.Armhole && f.Holds));
         var refused = Of("poncho").With(g => g with { Shape = (Poncho)g.Shape with { Length = Cm(50), SideJoin = Cm(60) } }).Tried();
         Assert.False(refused.HasPlan);
         Assert.Contains(refused.Reasons, r => r.Place == "garment.sideJoin");

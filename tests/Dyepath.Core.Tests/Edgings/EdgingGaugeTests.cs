@@ -27,16 +27,16 @@ public sealed class EdgingGaugeTests
 
     /// <summary>One for one where a measured edging's stitches are nearly as wide as the fabric's; another ratio is said where they are not.</summary>
     [Theory]
-    [InlineData(20, "edge: pick up 1 in each of the 40 stitches: 40 in all.")]
-    [InlineData(18, "edge: pick up 1 in each of the 40 stitches: 40 in all.")]
-    [InlineData(22, "edge: pick up 1 in each of the 40 stitches: 40 in all.")]
-    [InlineData(25, "edge: pick up 5 in every 4 stitches, 10 times: 50 in all.")]
-    [InlineData(15, "edge: pick up 3 in every 4 stitches, 10 times: 30 in all.")]
+    [InlineData(20, "front edge: pick up 1 in each of the 40 stitches: 40 in all.")]
+    [InlineData(18, "front edge: pick up 1 in each of the 40 stitches: 40 in all.")]
+    [InlineData(22, "front edge: pick up 1 in each of the 40 stitches: 40 in all.")]
+    [InlineData(25, "front edge: pick up 5 in every 4 stitches, 10 times: 50 in all.")]
+    [InlineData(15, "front edge: pick up 3 in every 4 stitches, 10 times: 30 in all.")]
     public void Along_stitches_the_ratio_of_the_gauges_is_said(double own, string said)
     {
         var fabric = new Gauge(20, 22, Ten);
         var flat = Of(FabricStitch.SingleCrochet, fabric, new Gauge(own, 22, Ten)).Flat(fabric);
-        Assert.Equal(said, PickUpWords.Text(PickUp.Plan(EdgingLibrary.Find("sc"), [new("edge", false, 40)], flat, 0)));
+        Assert.Equal(said, PickUpWords.Text(PickUp.Plan(EdgingLibrary.Find("sc"), [new(new StretchId.OfEdge(EdgeId.FrontEdge), false, 40)], flat, 0)));
     }
 
     /// <summary>
@@ -61,7 +61,7 @@ public sealed class EdgingGaugeTests
     [Fact]
     public void An_edge_is_as_long_as_its_stitches_and_row_ends()
     {
-        var pickUp = PickUp.Plan(EdgingLibrary.Find("sc"), [new("hem", false, 40), new("front", true, 22)], new(1, 1), 0);
+        var pickUp = PickUp.Plan(EdgingLibrary.Find("sc"), [new(new StretchId.OfEdge(EdgeId.Hem), false, 40), new(new StretchId.OfEdge(EdgeId.Front), true, 22)], new(1, 1), 0);
         Assert.Equal(30, pickUp.EdgeLength(new Gauge(20, 22, Ten)).Centimetres, 1e-5);
     }
 

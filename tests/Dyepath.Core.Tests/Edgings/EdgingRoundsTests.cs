@@ -15,7 +15,7 @@ public sealed class EdgingRoundsTests
             (at, one, other, along, ends, more) =>
             {
                 var edging = EdgingLibrary.All[at];
-                var pickUp = PickUp.Plan(edging, [new("a", true, one), new("b", false, other)], new(along, ends), 2, 1, closed: !edging.InRows);
+                var pickUp = PickUp.Plan(edging, [new(new StretchId.OfEdge(EdgeId.Front), true, one), new(new StretchId.OfEdge(EdgeId.Back), false, other)], new(along, ends), 2, 1, closed: !edging.InRows);
                 Assert.Equal(pickUp.Total, RuleFollower.Follow(PickUpWords.Text(pickUp)).Stitches);
                 Assert.Equal(edging.InRows ? edging.Plus : 0, pickUp.Total % edging.Multiple);
                 if (edging.Across)

@@ -54,14 +54,14 @@ public sealed class PickUpTests
     public void An_edge_without_places_is_refused()
     {
         Assert.Throws<ArgumentException>(() => PickUp.Plan(Band, [], OneForOne, 0));
-        Assert.Throws<ArgumentException>(() => PickUp.Plan(Band, [new("hem", true, 0)], OneForOne, 0));
+        Assert.Throws<ArgumentException>(() => PickUp.Plan(Band, [new(new StretchId.OfEdge(EdgeId.Hem), true, 0)], OneForOne, 0));
     }
 
     [Fact]
     public void The_sentence_reads_as_a_person_would_say_it()
     {
         var edging = Band with { Multiple = 6 };
-        var pickUp = PickUp.Plan(edging, [new("front neck", true, 42), new("back neck", true, 42)], new(1, 0.75), 2);
+        var pickUp = PickUp.Plan(edging, [new(new StretchId.OfEdge(EdgeId.FrontNeck), true, 42), new(new StretchId.OfEdge(EdgeId.BackNeck), true, 42)], new(1, 0.75), 2);
         Assert.Equal(
             "on each of front neck and back neck: pick up 3 in every 4 row ends, 10 times, then 2 in the last 2 row ends = 32; 1 extra at each of the 2 "
                 + "corners; 66 in all.",
@@ -70,32 +70,32 @@ public sealed class PickUpTests
 
     /// <summary>Stitches and row ends by their names, one and many; extras at the corners or at their places; more, or fewer.</summary>
     [Theory]
-    [InlineData(true, 8, 1.0, 1, 0, 0, "edge: pick up 1 in each of the 8 row ends: 8 in all.")]
-    [InlineData(false, 8, 0.5, 1, 0, 0, "edge: pick up 1 in each of the 8 stitches: 8 in all.")]
-    [InlineData(true, 9, 0.75, 1, 0, 0, "edge: pick up 3 in every 4 row ends, 2 times, then 1 in the last 1 row end: 7 in all.")]
-    [InlineData(true, 10, 0.75, 1, 0, 0, "edge: pick up 3 in every 4 row ends, 2 times, then 2 in the last 2 row ends: 8 in all.")]
-    [InlineData(false, 8, 1.0, 5, 0, 0, "edge: pick up 1 in each of the 8 stitches = 8; 2 extra, at places 3, 7 of the edge; 10 in all.")]
-    [InlineData(false, 9, 1.0, 5, 0, 0, "edge: pick up 1 in each of the 9 stitches = 9; 1 extra, at place 5 of the edge; 10 in all.")]
-    [InlineData(false, 11, 1.0, 5, 0, 0, "edge: pick up 1 in each of the 11 stitches = 11; 1 fewer, at place 6 of the edge; 10 in all.")]
-    [InlineData(false, 8, 1.0, 1, 4, 2, "edge: pick up 1 in each of the 8 stitches = 8; 2 extra at each of the 4 corners; 16 in all.")]
-    [InlineData(false, 8, 1.0, 5, 4, 1, "edge: pick up 1 in each of the 8 stitches = 8; 2 extra at the corners; 10 in all.")]
-    [InlineData(false, 12, 1.0, 10, 2, 0, "edge: pick up 1 in each of the 12 stitches = 12; 1 fewer at each of the 2 corners; 10 in all.")]
+    [InlineData(true, 8, 1.0, 1, 0, 0, "front edge: pick up 1 in each of the 8 row ends: 8 in all.")]
+    [InlineData(false, 8, 0.5, 1, 0, 0, "front edge: pick up 1 in each of the 8 stitches: 8 in all.")]
+    [InlineData(true, 9, 0.75, 1, 0, 0, "front edge: pick up 3 in every 4 row ends, 2 times, then 1 in the last 1 row end: 7 in all.")]
+    [InlineData(true, 10, 0.75, 1, 0, 0, "front edge: pick up 3 in every 4 row ends, 2 times, then 2 in the last 2 row ends: 8 in all.")]
+    [InlineData(false, 8, 1.0, 5, 0, 0, "front edge: pick up 1 in each of the 8 stitches = 8; 2 extra, at places 3, 7 of the edge; 10 in all.")]
+    [InlineData(false, 9, 1.0, 5, 0, 0, "front edge: pick up 1 in each of the 9 stitches = 9; 1 extra, at place 5 of the edge; 10 in all.")]
+    [InlineData(false, 11, 1.0, 5, 0, 0, "front edge: pick up 1 in each of the 11 stitches = 11; 1 fewer, at place 6 of the edge; 10 in all.")]
+    [InlineData(false, 8, 1.0, 1, 4, 2, "front edge: pick up 1 in each of the 8 stitches = 8; 2 extra at each of the 4 corners; 16 in all.")]
+    [InlineData(false, 8, 1.0, 5, 4, 1, "front edge: pick up 1 in each of the 8 stitches = 8; 2 extra at the corners; 10 in all.")]
+    [InlineData(false, 12, 1.0, 10, 2, 0, "front edge: pick up 1 in each of the 12 stitches = 12; 1 fewer at each of the 2 corners; 10 in all.")]
     public void Every_way_to_spread_stitches_has_its_words(bool rowEnds, int places, double ratio, int multiple, int corners, int perCorner, string said) =>
-        Assert.Equal(said, PickUpWords.Text(PickUp.Plan(Band with { Multiple = multiple }, [new("edge", rowEnds, places)], new(1, ratio), corners, perCorner)));
+        Assert.Equal(said, PickUpWords.Text(PickUp.Plan(Band with { Multiple = multiple }, [new(new StretchId.OfEdge(EdgeId.FrontEdge), rowEnds, places)], new(1, ratio), corners, perCorner)));
 
     /// <summary>A rib draws in: along stitches it takes three in four.</summary>
     [Theory]
-    [InlineData(9, "edge: pick up 3 in every 4 stitches, 2 times, then 1 in the last 1 stitch = 7; 1 extra, at place 5 of the edge; 8 in all.")]
-    [InlineData(16, "edge: pick up 3 in every 4 stitches, 4 times: 12 in all.")]
+    [InlineData(9, "front edge: pick up 3 in every 4 stitches, 2 times, then 1 in the last 1 stitch = 7; 1 extra, at place 5 of the edge; 8 in all.")]
+    [InlineData(16, "front edge: pick up 3 in every 4 stitches, 4 times: 12 in all.")]
     public void A_rib_takes_three_stitches_in_four(int places, string said) =>
-        Assert.Equal(said, PickUpWords.Text(PickUp.Plan(EdgingLibrary.All.Single(e => e.Id == "rib"), [new("edge", false, places)], OneForOne, 0)));
+        Assert.Equal(said, PickUpWords.Text(PickUp.Plan(EdgingLibrary.All.Single(e => e.Id == "rib"), [new(new StretchId.OfEdge(EdgeId.FrontEdge), false, places)], OneForOne, 0)));
 
     [Fact]
     public void An_open_edge_has_the_plus_and_a_closed_one_not()
     {
         var edging = Band with { Multiple = 6, Plus = 1 };
-        Assert.Equal(25, PickUp.Plan(edging, [new("edge", false, 25)], OneForOne, 0, closed: false).Total);
-        Assert.Equal(24, PickUp.Plan(edging, [new("edge", false, 25)], OneForOne, 0).Total);
+        Assert.Equal(25, PickUp.Plan(edging, [new(new StretchId.OfEdge(EdgeId.FrontEdge), false, 25)], OneForOne, 0, closed: false).Total);
+        Assert.Equal(24, PickUp.Plan(edging, [new(new StretchId.OfEdge(EdgeId.FrontEdge), false, 25)], OneForOne, 0).Total);
         Assert.Equal(6, PickUp.NearestRepeat(1, 6, 0));
         Assert.Equal(12, PickUp.NearestRepeat(9, 6, 0));
         Assert.Equal(7, PickUp.NearestRepeat(-20, 6, 1));
@@ -108,7 +108,7 @@ public sealed class PickUpTests
             (one, other, ratio, multiple, corners, closed) =>
             {
                 var edging = Band with { Multiple = multiple, Plus = multiple / 3 };
-                var pickUp = PickUp.Plan(edging, [new("a", true, one), new("b", false, other)], new(1, ratio), corners, 2, closed);
+                var pickUp = PickUp.Plan(edging, [new(new StretchId.OfEdge(EdgeId.Front), true, one), new(new StretchId.OfEdge(EdgeId.Back), false, other)], new(1, ratio), corners, 2, closed);
                 Assert.Equal(pickUp.Total, RuleFollower.Follow(PickUpWords.Text(pickUp)).Stitches);
                 Assert.Equal(0, (pickUp.Total - (closed ? 0 : edging.Plus)) % multiple);
             },
@@ -121,7 +121,7 @@ public sealed class PickUpTests
         Gen.Select(Gen.Int[1, 400], Gen.Double[0.5, 3]).Holds(
             (places, ratio) =>
             {
-                var rule = PickUp.Plan(Band, [new("edge", true, places)], new(1, ratio), 0).Stretches[0];
+                var rule = PickUp.Plan(Band, [new(new StretchId.OfEdge(EdgeId.FrontEdge), true, places)], new(1, ratio), 0).Stretches[0];
                 var even = (double)rule.Stitches / rule.Places;
                 var picked = 0;
                 for (var group = 1; group <= rule.Groups; group++)
@@ -140,7 +140,7 @@ public sealed class PickUpTests
         Gen.Select(Gen.Int[10, 500], Gen.Int[2, 9]).Holds(
             (places, multiple) =>
             {
-                var pickUp = PickUp.Plan(Band with { Multiple = multiple }, [new("hem", false, places)], OneForOne, 0);
+                var pickUp = PickUp.Plan(Band with { Multiple = multiple }, [new(new StretchId.OfEdge(EdgeId.Hem), false, places)], OneForOne, 0);
                 var extra = pickUp.ExtraPlaces();
                 Assert.Equal(Math.Abs(pickUp.Extra), extra.Length);
                 var gap = (double)places / Math.Max(1, extra.Length);

@@ -97,7 +97,7 @@ public sealed class BiasWrapTests
         var (size, piece) = (plan.Sizes[0], plan.Sizes[0].Pieces[0]);
         var chains = (piece.Rows - 1) / 2;
         var each = plan.Sequence.YarnPerUnit * (25.5 / 53);
-        Assert.Equal((2 * chains * each + Cm(30) + (chains - 1) * plan.Sequence.YarnPerUnit).Metres, size.Yarn.Uses.Single(u => u.What == "wrap: chains to work on over").Length.Metres, 0.001);
+        Assert.Equal((2 * chains * each + Cm(30) + (chains - 1) * plan.Sequence.YarnPerUnit).Metres, size.Yarn.Uses.Single(u => u.Piece == PieceId.Wrap && u.Purpose == YarnPurpose.ChainsToWorkOver).Length.Metres, 0.001);
         var units = Enumerable.Range(0, piece.Rows).Sum(r => r % 2 == 0 ? piece.Stitches : piece.Stitches - 2);
         Assert.Equal(units, WornPiece.Of(plan, piece).Cells.ToArray().Count(c => c != WornPiece.Empty));
         Assert.Equal((piece.Stitches - 1) * 10.0 / 14, size.Finished[GarmentMeasure.Width].Centimetres, 0.01);

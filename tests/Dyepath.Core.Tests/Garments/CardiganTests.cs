@@ -245,9 +245,9 @@ public sealed partial class CardiganTests
     {
         var worn = Cardigan(Direction.Sideways).Planned().Sizes[0].Worn;
         Assert.DoesNotContain(worn, f => f.Body == BodyMeasure.Head);
-        Assert.Contains(worn, f => f is { Body: BodyMeasure.Bust, What: "body, closed", Holds: true });
+        Assert.Contains(worn, f => f is { Body: BodyMeasure.Bust, Part: FitPart.ClosedBody, Holds: true });
         Assert.Contains(worn, f => f.Body == BodyMeasure.UpperArm);
-        Assert.Contains(worn, f => f.What == "shoulder beside the neck");
+        Assert.Contains(worn, f => f.Part == FitPart.ShoulderBesideNeck);
     }
 
     public static TheoryData<NeckForm, string, Direction, bool> Necks => [.. from form in new[] { NeckForm.Slit, NeckForm.Square, NeckForm.Round, NeckForm.V }

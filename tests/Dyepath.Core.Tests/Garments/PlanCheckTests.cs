@@ -43,7 +43,7 @@ public sealed class PlanCheckTests
         { "yarn.balls", s => s with { Yarn = s.Yarn with { BallsTypical = s.Yarn.BallsTypical + 1 } } },
         { "yarn.ballsSafe", s => s with { Yarn = s.Yarn with { BallsSafe = 1 } } },
         { "yarn.mass", s => s with { Yarn = s.Yarn with { Mass = s.Yarn.Mass + s.Yarn.Mass } } },
-        { "yarn.uses.front", s => s with { Yarn = s.Yarn with { Uses = [.. s.Yarn.Uses.Where(u => u.What != "front: stitches")] } } },
+        { "yarn.uses.front", s => s with { Yarn = s.Yarn with { Uses = [.. s.Yarn.Uses.Where(u => u.Piece != PieceId.Front || u.Purpose != YarnPurpose.Stitches)] } } },
     };
 
     [Theory]

@@ -82,9 +82,9 @@ public sealed class PlanJsonTests
         Holds(yarn.GetProperty("companion"), ("metres", companion.Length.Metres), ("grams", companion.Mass.Grams), ("balls", companion.Balls));
         Odds(yarn, plan.Yarn.Odds);
         Odds(yarn.GetProperty("companion"), companion.Odds);
-        All(yarn, "uses", plan.Yarn.Uses, (use, u) => Holds(use, ("what", u.What), ("companion", u.Companion), ("metres", u.Length.Metres)));
+        All(yarn, "uses", plan.Yarn.Uses, (use, u) => Holds(use, ("what", YarnUseNames.Of(u)), ("companion", u.Companion), ("metres", u.Length.Metres)));
         All(yarn, "joins", plan.Yarn.Joins, (join, j) => Holds(join,
-            ("ball", j.Ball), ("piece", j.Piece), ("row", j.Row), ("stitch", j.Stitch), ("stitchesIntoColour", j.Place / 1e6 - Before(join.GetProperty("colour").GetString()!)), ("wastedMetres", j.Wasted.Metres)));
+            ("ball", j.Ball), ("piece", j.Run.Name), ("row", j.Row), ("stitch", j.Stitch), ("stitchesIntoColour", j.Place / 1e6 - Before(join.GetProperty("colour").GetString()!)), ("wastedMetres", j.Wasted.Metres)));
     }
 
     /// <summary>Stitches of the sequence before a colour.</summary>

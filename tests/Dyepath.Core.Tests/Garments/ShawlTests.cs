@@ -170,8 +170,8 @@ public sealed class ShawlTests
             var grown = row == 0 ? 0 : Math.Max(0, outline.At(row - 1).First - outline.At(row).First) + Math.Max(0, outline.At(row).Last - outline.At(row - 1).Last);
             (chains, joined) = (chains + grown, joined + (grown > 0 ? 1 : 0));
         }
-        Assert.Equal((plan.Sequence.YarnPerUnit * stitches).Metres, size.Yarn.Uses.Single(u => u.What == "shawl: stitches").Length.Metres, 0.001);
-        var companion = size.Yarn.Uses.Single(u => u.What == "shawl: chains to work on over");
+        Assert.Equal((plan.Sequence.YarnPerUnit * stitches).Metres, size.Yarn.Uses.Single(u => u.Piece == PieceId.Shawl && u.Purpose == YarnPurpose.Stitches).Length.Metres, 0.001);
+        var companion = size.Yarn.Uses.Single(u => u.Piece == PieceId.Shawl && u.Purpose == YarnPurpose.ChainsToWorkOver);
         Assert.True(companion.Companion);
         // Half a single crochet's yarn in a chain, and two ends of 15 cm to each length of it.
         var each = plan.Sequence.YarnPerUnit * (25.5 / 53 / plan.Project.Fabric.Stitch.YarnInSingleCrochet);

@@ -77,11 +77,11 @@ public sealed class StitchReadingTests
         var yarn = Tideline.Planned().Sizes[8].Yarn;
         foreach (var join in yarn.Joins.Where(j => j.Stitch > 1))
         {
-            Assert.Equal(join.Ball, yarn.BallAt(join.Piece, join.Row, join.Stitch - 1));
-            Assert.Equal(join.Ball + 1, yarn.BallAt(join.Piece, join.Row, join.Stitch));
+            Assert.Equal(join.Ball, yarn.BallAt(join.Run, join.Row, join.Stitch - 1));
+            Assert.Equal(join.Ball + 1, yarn.BallAt(join.Run, join.Row, join.Stitch));
         }
         Assert.NotEmpty(yarn.Joins);
-        Assert.Null(yarn.BallAt("sleeve", 1, 1));
+        Assert.Null(yarn.BallAt(new PieceRun(PieceId.Sleeve), 1, 1));
     }
 
     [Fact]

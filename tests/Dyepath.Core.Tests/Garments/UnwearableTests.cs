@@ -26,7 +26,7 @@ public sealed class UnwearableTests
         var plan = project.Planned();
         Assert.Equal(said, plan.Findings.Any(f => f is { Level: FindingLevel.Warning, Place: "garment.ease" }
             && f.Text.Contains(" bust it must be ", StringComparison.Ordinal)));
-        Assert.All(plan.Sizes, s => Assert.Contains(s.Worn, w => w.Body == BodyMeasure.Bust && w.What == "body"));
+        Assert.All(plan.Sizes, s => Assert.Contains(s.Worn, w => w.Body == BodyMeasure.Bust && w.Part == FitPart.Body));
     }
 
     [Theory]

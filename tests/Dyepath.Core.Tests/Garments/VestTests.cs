@@ -127,7 +127,7 @@ public sealed class VestTests
         foreach (var piece in size.Pieces)
         {
             var units = Cells(piece.Shape!).Count;
-            Assert.Equal((plan.Sequence.YarnPerUnit * units).Metres, size.Yarn.Uses.Single(u => u.What == $"{piece.Name}: stitches").Length.Metres, 0.001);
+            Assert.Equal((plan.Sequence.YarnPerUnit * units).Metres, size.Yarn.Uses.Single(u => u.Piece == piece.Id && u.Purpose == YarnPurpose.Stitches).Length.Metres, 0.001);
             var parts = order.Parts.Where(p => p.Piece == piece).ToArray();
             Assert.Equal(units, parts.Sum(p => p.Planned!.Stitches));
             Assert.Equal(piece.Shape!.Parts.Sum(p => p.Rows), parts.Sum(p => p.Rows));

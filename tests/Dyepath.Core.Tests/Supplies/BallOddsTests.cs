@@ -26,7 +26,7 @@ public sealed class BallOddsTests
     public void Shares_are_those_of_makers_simulated_in_metres(int sequence, double ball, int pieces, int stitches, double other)
     {
         var list = Enumerable.Range(0, pieces).Select(i => new PooledPiece(
-            $"{i}", FabricPath.Constant(Working.Turned, stitches / 20, 20, new PathOptions { Start = 3 * i }), 0, 0)).ToArray();
+            new PieceRun(PieceId.Front, i), FabricPath.Constant(Working.Turned, stitches / 20, 20, new PathOptions { Start = 3 * i }), 0, 0)).ToArray();
         var odds = BallOdds.Of(sequence * (long)ColourRing.Unit, Unit, Length.FromMetres(ball), list, Length.FromMetres(other));
         var random = new Random(20_240);
         const int makers = 100_000;

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using CsCheck;
 using Dyepath.Core.Fabrics;
+using Dyepath.Core.Garments;
 using Dyepath.Core.Planning;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Yarns;
@@ -23,12 +24,12 @@ public sealed class BallPlannerTests
                 var ball = Unit * (ballUnits + 20 + 7.5);
                 var list = Enumerable.Range(0, pieces)
                     .Select(i => new PooledPiece(
-                        $"piece {i}", Path(stitches, rows, turn, 3 * i),
+                        new PieceRun(PieceId.Front, i), Path(stitches, rows, turn, 3 * i),
                         foundation * ColourRing.Unit / 2, foundation)).ToList();
                 var plan = BallPlanner.Plan(sequence, Unit, ball, list, waste, Length.Zero)!;
                 var (balls, joins) = Brute(list, sequence, ball, waste);
                 Assert.Equal(balls, plan.Balls);
-                Assert.Equal(joins, plan.Joins.Select(j => (j.Ball, j.Piece, j.Row, j.Stitch)));
+                Assert.Equal(joins, plan.Joins.Select(j => (j.Ball, j.Run, j.Row, j.Stitch)));
             },
             seed: 301, cases: 400);
     }
@@ -40,7 +41,7 @@ public sealed class BallPlannerTests
             (stitches, rows, ballMetres, otherMetres, pieces) =>
             {
                 var list = Enumerable.Range(0, pieces)
-                    .Select(i => new PooledPiece($"{i}", Path(stitches, rows, 0, 5 * i), 0, 0)).ToList();
+                    .Select(i => new PooledPiece(new PieceRun(PieceId.Front, i), Path(stitches, rows, 0, 5 * i), 0, 0)).ToList();
                 var (ball, other) = (Length.FromMetres(ballMetres), Length.FromMetres(otherMetres));
                 var plan = BallPlanner.Plan(22 * ColourRing.Unit, Unit, ball, list, 0.5, other)!;
                 var pooled = Unit * ((double)pieces * stitches * rows);
@@ -58,19 +59,19 @@ public sealed class BallPlannerTests
     [Fact]
     public void Endless_work_has_no_plan()
     {
-        var piece = new PooledPiece("blanket", Path(1_000, 5_000, 0, 0), 0, 0);
+        var piece = new PooledPiece(new PieceRun(PieceId.Blanket), Path(1_000, 5_000, 0, 0), 0, 0);
         Assert.Null(BallPlanner.Plan(2 * ColourRing.Unit, Unit, Unit * 30, [piece], 1, Length.Zero));
     }
 
     /// <summary>Works every chain and stitch in small steps of yarn, taking a new ball when one runs out.</summary>
-    private static (int Balls, ImmutableArray<(int, string, int, int)> Joins) Brute(
+    private static (int Balls, ImmutableArray<(int, PieceRun, int, int)> Joins) Brute(
         List<PooledPiece> pieces, long sequence, Length ball, double waste)
     {
         const long step = 250_000;
         var end = (long)(BallPlanner.End / Unit * ColourRing.Unit);
         var fresh = (long)(ball / Unit * ColourRing.Unit) - (long)(waste * sequence) - 2 * end;
         var (balls, left, place) = (0, 0L, 0L);
-        var joins = ImmutableArray.CreateBuilder<(int, string, int, int)>();
+        var joins = ImmutableArray.CreateBuilder<(int, PieceRun, int, int)>();
         foreach (var piece in pieces)
         {
             var run = ((piece.Path.RowStart(0) - piece.Foundation - place) % sequence + sequence) % sequence + 2 * end;
@@ -98,7 +99,7 @@ public sealed class BallPlannerTests
                 {
                     if (left == 0)
                     {
-                        joins.Add((balls, piece.Name, row, stitch));
+                        joins.Add((balls, piece.Run, row, stitch));
                         (balls, left) = (balls + 1, fresh);
                     }
                     left -= step;

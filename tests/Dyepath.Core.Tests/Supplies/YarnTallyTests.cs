@@ -39,7 +39,7 @@ public sealed class YarnTallyTests
     public void Plain_pieces_have_two_ends_each()
     {
         Same(2 * TwoEnds, Use("sleeve: ends"), companion: true);
-        Assert.DoesNotContain(Medium.Yarn.Uses, u => u.What == "front: ends");
+        Assert.DoesNotContain(Medium.Yarn.Uses, u => u.Piece == PieceId.Front && u.Purpose == YarnPurpose.Ends);
     }
 
     /// <summary>Every row but the last is turned.</summary>
@@ -49,8 +49,8 @@ public sealed class YarnTallyTests
         var plan = (Tideline with { Fabric = Tideline.Fabric with { Keeping = ColourKeeping.Free, TurnCost = 0.45 } }).Planned();
         var (size, unit) = (plan.Sizes[0], plan.Sequence.YarnPerUnit);
         var front = size.Pieces[0];
-        Same(unit * (0.45 * (front.Rows - 1)), size.Yarn.Uses.Single(u => u.What == "front: turning"), companion: false);
-        Same(unit * ((double)front.Stitches * front.Rows), size.Yarn.Uses.Single(u => u.What == "front: stitches"), companion: false);
+        Same(unit * (0.45 * (front.Rows - 1)), size.Yarn.Uses.Single(u => u.Piece == PieceId.Front && u.Purpose == YarnPurpose.Turning), companion: false);
+        Same(unit * ((double)front.Stitches * front.Rows), size.Yarn.Uses.Single(u => u.Piece == PieceId.Front && u.Purpose == YarnPurpose.Stitches), companion: false);
     }
 
     [Fact]
@@ -89,11 +89,11 @@ public sealed class YarnTallyTests
         // (10 / 15.5) / (0.85 · 10 / 14) = 1.063 a row end: one in each.
         Assert.Equal(front.Rows, front.SideBand!.Stitches);
         Assert.Equal(front.Opening(OpeningId.Armhole).First - 1, front.SideBand.Below);
-        Same(2 * (stitch * (front.Rows * front.SideBandRows) + TwoEnds), size.Yarn.Uses.Single(u => u.What == "front: side bands"), companion: true);
-        Assert.Single(size.Yarn.Uses, u => u.What == "back: side bands");
+        Same(2 * (stitch * (front.Rows * front.SideBandRows) + TwoEnds), size.Yarn.Uses.Single(u => u.Piece == PieceId.Front && u.Purpose == YarnPurpose.SideBands), companion: true);
+        Assert.Single(size.Yarn.Uses, u => u.Piece == PieceId.Back && u.Purpose == YarnPurpose.SideBands);
         Assert.All(
             plan.Sizes.Where(s => s.Pieces[0].SideBandRows == 0), s =>
-                Assert.DoesNotContain(s.Yarn.Uses, u => u.What.EndsWith("side bands", StringComparison.Ordinal)));
+                Assert.DoesNotContain(s.Yarn.Uses, u => u.Purpose == YarnPurpose.SideBands));
     }
 
     /// <summary>A band widens the panel, and the shoulder is sewn across it; half of what the neck leaves, less a hidden stitch.</summary>
@@ -139,14 +139,14 @@ public sealed class YarnTallyTests
         var plan = (Tideline with { Companion = Tideline.Companion! with { Uses = [CompanionUse.PlainPieces] } }).Planned();
         var uses = plan.Sizes[0].Yarn.Uses;
         Assert.All(
-            uses.Where(u => u.What == "seams" || u.What.StartsWith("edging", StringComparison.Ordinal)), u => Assert.False(u.Companion));
-        Assert.All(uses.Where(u => u.What.StartsWith("sleeve", StringComparison.Ordinal)), u => Assert.True(u.Companion));
+            uses.Where(u => u.Purpose is YarnPurpose.Seams or YarnPurpose.Edging), u => Assert.False(u.Companion));
+        Assert.All(uses.Where(u => u.Piece == PieceId.Sleeve), u => Assert.True(u.Companion));
         Assert.Null((Tideline.WithoutSleeves() with { Companion = null }).Planned().Sizes[0].Yarn.Companion);
     }
 
     private static Plan Banded() => Patterns.Named("side bands").Planned();
 
-    private static YarnUse Use(string what) => Medium.Yarn.Uses.Single(u => u.What == what);
+    private static YarnUse Use(string what) => Medium.Yarn.Uses.Single(u => YarnUseNames.Of(u) == what);
 
     private static Length Sum(SizePlan size, bool companion) =>
         size.Yarn.Uses.Where(u => u.Companion == companion).Aggregate(Length.Zero, (sum, use) => sum + use.Length);

@@ -134,7 +134,7 @@ public sealed class MakingOrder
             if (stretch.Index == 0)
                 steps.AddRange(PiecesSection.MarkSteps(context, piece).Select(Step));
             yield return new MakingPart(
-                Numbered(Phrase.Plain(Wording.Capital(stretch.NameIn(plan.Name))), copy, plan.Copies), steps.ToImmutable(),
+                Numbered(Phrase.Plain(Wording.Capital(stretch.In(plan.Id).Name)), copy, plan.Copies), steps.ToImmutable(),
                 stretch.Path.Rows)
             {
                 Piece = plan,
@@ -147,9 +147,9 @@ public sealed class MakingOrder
     /// <summary>Where balls end as planned.</summary>
     private static IEnumerable<Phrase> JoinsIn(PatternContext context, PiecePlan piece, int copy, int row, PieceStretch? stretch = null)
     {
-        var name = piece.Copies == 1 ? piece.Name : $"{piece.Name} {copy}";
-        name = stretch?.NameIn(name) ?? name;
-        return context.Plan.Sizes[0].Yarn.Joins.Where(join => join.Piece == name && join.Row == row).Select(join =>
+        int? nth = piece.Copies == 1 ? null : copy;
+        var run = stretch?.In(piece.Id, nth) ?? new PieceRun(piece.Id, nth);
+        return context.Plan.Sizes[0].Yarn.Joins.Where(join => join.Run == run && join.Row == row).Select(join =>
         {
             var (section, into) = join.ColourIn(context.Plan.Sequence);
             return Phrase.Of(

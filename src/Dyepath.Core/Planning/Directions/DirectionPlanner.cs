@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Booklets;
+using Dyepath.Core.Edgings;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Findings;
 using Dyepath.Core.Garments;
@@ -314,7 +315,7 @@ internal sealed class DirectionPlanner
                 if (dimension.Shortest is { } least && target - _layout.Edgings(dimension) < least.Length)
                 {
                     yield return new Finding(FindingLevel.Fault, least.Place, FormattableString.Invariant(
-                        $"The {least.What} of size {_targets.Name(i)} would be {target.Centimetres:0.0} cm long: {least.Mend}."));
+                        $"The {PlaceNames.Of(least.What)} of size {_targets.Name(i)} would be {target.Centimetres:0.0} cm long: {WornWords.Of(least.Mend)}."));
                 }
             }
         }
@@ -384,7 +385,7 @@ internal sealed class DirectionPlanner
         foreach (var measure in group.OpeningMeasures)
             Wanted(measure);
         if (group.Gores is { } narrowed && _layout.Up)
-            return [new Finding(FindingLevel.Fault, "garment.direction", $"Gores are rows that stop short of the {narrowed.Name}, and worked up no row runs to it: work it sideways, or without gores.")];
+            return [new Finding(FindingLevel.Fault, "garment.direction", $"Gores are rows that stop short of the {EdgeWords.Of(narrowed.Top)}, and worked up no row runs to it: work it sideways, or without gores.")];
         var planner = new CutPlanner(_layout);
         for (var i = 0; i < _targets.Count; i++)
         {
@@ -557,7 +558,7 @@ internal sealed class DirectionPlanner
         return group.Form is { } form
             ? new Finding(FindingLevel.Fault, form.Field, $"Size {name}: rows grow and shrink by {step} stitches at a time, which is half a round of the colours, and no such rows follow this outline: make it wider or deeper.")
             : new Finding(FindingLevel.Fault, group.Gores!.Field, FormattableString.Invariant(
-                $"Size {name}: rows stop short of the {group.Gores.Name} by {step} stitches at a time ({(_layout.Of(stitches: true).Step * step.Value).Centimetres:0.0} cm), as the colours come round, and that is too deep here: give the colours an even number of stitches in all, so that half a round is enough, or fewer; or do without gores."));
+                $"Size {name}: rows stop short of the {EdgeWords.Of(group.Gores.Top)} by {step} stitches at a time ({(_layout.Of(stitches: true).Step * step.Value).Centimetres:0.0} cm), as the colours come round, and that is too deep here: give the colours an even number of stitches in all, so that half a round is enough, or fewer; or do without gores."));
     }
 
     /// <summary>False where two cuts meet.</summary>

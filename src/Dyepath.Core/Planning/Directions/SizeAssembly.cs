@@ -195,8 +195,9 @@ internal sealed class SizeAssembly(DirectionPlan chosen, SizeTargets targets)
         var opens = laid.Counts.Group.Openings.FirstOrDefault(o => o.At == OpeningAt.End && o.Sides.Any(s => s.IsUpright()));
         var above = opens is null ? 0 : laid.Counts.Openings[opens.Id];
         ImmutableArray<EdgeStretch> stretches = above == 0 || above >= all
-            ? [new EdgeStretch("side", !along, all)]
-            : [new EdgeStretch("below the mark", !along, all - above), new EdgeStretch("above it", !along, above)];
+            ? [new EdgeStretch(new StretchId.OfSide(SidePart.Whole), !along, all)]
+            : [new EdgeStretch(new StretchId.OfSide(SidePart.BelowMark), !along, all - above),
+                new EdgeStretch(new StretchId.OfSide(SidePart.AboveMark), !along, above)];
         EdgingLibrary.TryFind(EdgingLibrary.Plain, out var band);
         var flat = SharedFabric.EdgingGaugeFor(Direction.Up).Flat(SharedFabric.GaugeFor(Direction.Up));
         // More than a place can take is worked as many as it can.
@@ -342,43 +343,43 @@ internal sealed class SizeAssembly(DirectionPlan chosen, SizeTargets targets)
         foreach (var edge in Construction.Edgings)
         {
             var stretches = ImmutableArray.CreateBuilder<EdgeStretch>();
-            foreach (var (name, along) in edge.Edges)
+            foreach (var (id, along) in edge.Edges)
             {
                 var piece = Of(along.Piece, laid);
                 var runs = _edges.Runs(along, piece);
                 if (piece.Counts.Group.Fills is not null)
                 {
-                    stretches.Add(new EdgeStretch(name, true, runs[0].Count) { Own = Slanted(piece.Counts, runs[0].Count) });
+                    stretches.Add(new EdgeStretch(new StretchId.OfEdge(id), true, runs[0].Count) { Own = Slanted(piece.Counts, runs[0].Count) });
                     continue;
                 }
                 var taut = piece.Counts.Group.IsSloped || along.Stretch != Stretch.Opening ? []
                     : TautEdge.Of(runs, _layout.Across.Step, _layout.Down.Step).Where(p => p.Runs.Length > 1).ToArray();
                 if (taut.Length > 0)
-                    stretches.Add(Stepped(name, taut));
+                    stretches.Add(Stepped(id, taut));
                 // Other stretches that look the same way are picked up alike, whatever steps lie between.
                 var straight = runs.Except(taut.SelectMany(p => p.Runs));
                 foreach (var alike in straight.GroupBy(r => r.Side).OrderBy(g => IsNotch(runs) ? Met(g.Key) : 0))
                 {
-                    var stretch = piece.Counts.Group.IsSloped
-                        ? SlopeName(name, runs, alike.First())
-                        : StretchName(name, runs, alike.Key, along.Piece == PieceId.Back);
-                    stretches.Add(new EdgeStretch(stretch, !alike.First().AlongStitches, alike.Sum(r => r.Count)));
+                    var part = piece.Counts.Group.IsSloped
+                        ? SlopePart(runs, alike.First())
+                        : PartOf(runs, alike.Key, along.Piece == PieceId.Back);
+                    stretches.Add(new EdgeStretch(new StretchId.OfEdge(id, part), !alike.First().AlongStitches, alike.Sum(r => r.Count)));
                 }
             }
             var bands = edge.Edges.Select(e => e.Edge).Sum(e =>
                 e is { Side: PieceSide.Bottom or PieceSide.Top, Stretch: Stretch.Whole } ? 2 * Of(e.Piece, laid).Counts.Bands : 0);
             if (bands > 0)
-                stretches.Add(new EdgeStretch("side bands", true, bands));
+                stretches.Add(new EdgeStretch(new StretchId.SideBands(), true, bands));
             yield return new EdgeToEdge(edge, stretches.ToImmutable(), Corners(edge, laid));
         }
     }
 
     /// <summary>All that a band smooths of an edge, by the straight lines that it goes along.</summary>
-    private EdgeStretch Stepped(string name, TautPart[] taut)
+    private EdgeStretch Stepped(EdgeId id, TautPart[] taut)
     {
         var places = taut.Sum(p => p.Runs.Sum(r => r.Count));
         var each = taut.Aggregate(Quantities.Length.Zero, (sum, p) => sum + p.Length) / places;
-        return new EdgeStretch($"{name}, along its steps", true, places)
+        return new EdgeStretch(new StretchId.OfEdge(id, EdgePart.AlongSteps), true, places)
         {
             Own = (SharedFabric.EdgingGaugeFor(_layout.Direction).AlongRowEnds(each), each),
             Stepped = true,
@@ -396,8 +397,8 @@ internal sealed class SizeAssembly(DirectionPlan chosen, SizeTargets targets)
     }
 
     /// <summary>Along a slope, stitches and row ends come by turns, and each kind is picked up in its own way.</summary>
-    private static string SlopeName(string name, ImmutableArray<EdgeRun> runs, EdgeRun run) =>
-        runs.All(r => r.Side == run.Side) ? name : $"{name}, {(run.AlongStitches ? "steps" : "row ends")}";
+    private static EdgePart SlopePart(ImmutableArray<EdgeRun> runs, EdgeRun run) =>
+        runs.All(r => r.Side == run.Side) ? EdgePart.Whole : run.AlongStitches ? EdgePart.Steps : EdgePart.RowEnds;
 
     /// <summary>Whether edges that look to the left and to the right face each other across what is cut out.</summary>
     private static bool IsNotch(ImmutableArray<EdgeRun> runs) =>
@@ -411,21 +412,21 @@ internal sealed class SizeAssembly(DirectionPlan chosen, SizeTargets targets)
         _ => 1,
     };
 
-    /// <summary>Such as <c>front neck, lower edge</c>; an edge without corners has its own name.</summary>
+    /// <summary>Of an edge that is cut out, by the way that a stretch looks; one without corners is whole.</summary>
     /// <param name="behind">Seen from behind, the wearer's left is at the left.</param>
-    private static string StretchName(string name, ImmutableArray<EdgeRun> runs, PieceSide side, bool behind)
+    private static EdgePart PartOf(ImmutableArray<EdgeRun> runs, PieceSide side, bool behind)
     {
         if (runs.All(r => r.Side == side))
-            return name;
+            return EdgePart.Whole;
         // What looks to the left is seen at the right of what is cut out.
-        return $"{name}, {(side, IsNotch(runs)) switch
+        return (side, IsNotch(runs)) switch
         {
-            (PieceSide.Top, _) => "lower edge",
-            (PieceSide.Bottom, _) => "upper edge",
-            (PieceSide.Left, true) => behind ? "edge at the wearer's right" : "edge at the wearer's left",
-            (PieceSide.Right, true) => behind ? "edge at the wearer's left" : "edge at the wearer's right",
-            _ => "upright edge",
-        }}";
+            (PieceSide.Top, _) => EdgePart.LowerEdge,
+            (PieceSide.Bottom, _) => EdgePart.UpperEdge,
+            (PieceSide.Left, true) => behind ? EdgePart.WearersRight : EdgePart.WearersLeft,
+            (PieceSide.Right, true) => behind ? EdgePart.WearersLeft : EdgePart.WearersRight,
+            _ => EdgePart.UprightEdge,
+        };
     }
 
     private ImmutableSortedDictionary<GarmentMeasure, Length> Finished(ImmutableArray<GroupCounts> groups)

@@ -37,7 +37,7 @@ internal static class EdgingPlanner
             {
                 fault = new Finding(
                     FindingLevel.Fault, "garment.seams",
-                    $"Size {size}: seams leave nothing of the {empty.Name} to edge: hide fewer stitches and rows in seams, or leave this edging out.");
+                    $"Size {size}: seams leave nothing of the {EdgeWords.Of(empty.Id)} to edge: hide fewer stitches and rows in seams, or leave this edging out.");
                 return false;
             }
             if (stretches.FirstOrDefault(s => !PickUp.Ratios.Holds(flat.Along(s.RowEnds) * edging.Draw)) is { } steep)
@@ -59,7 +59,7 @@ internal static class EdgingPlanner
         return true;
 
         IEnumerable<EdgeStretch> Ends(EdgingPlace? place) => plans.Where(p => p.Where == place)
-            .Select(p => new EdgeStretch($"end of the {place.ToString()!.ToLowerInvariant()}", true, p.Rounds)
+            .Select(p => new EdgeStretch(new StretchId.EndOf(p.Where), true, p.Rounds)
             {
                 Own = (own.AlongRowEnds(own.RowHeight), own.RowHeight),
             });

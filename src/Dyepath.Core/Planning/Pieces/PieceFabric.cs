@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Fabrics;
+using Dyepath.Core.Garments;
 using Dyepath.Core.Shaping;
 using Dyepath.Core.Swatches;
 using Dyepath.Core.Yarns;
@@ -15,8 +16,9 @@ public sealed record PieceStretch(int Index, int FirstRow, FabricPath Path)
     /// <summary>Of a shaped piece; none of a rectangle.</summary>
     public ImmutableArray<ShapedPart> Parts { get; init; } = [];
 
-    /// <summary>Such as <c>front</c>, or <c>front, second side</c> where the yarn is joined on above another part.</summary>
-    public string NameIn(string piece) => Index == 0 ? piece : $"{piece}, {PartNames.Of(Parts[0])}";
+    /// <summary>Which of a piece's it is.</summary>
+    /// <param name="copy">From 1; missing where only one is made.</param>
+    public PieceRun In(PieceId piece, int? copy = null) => new(piece, copy, Index == 0 ? null : PartNames.SideOf(Parts[0]));
 }
 
 /// <summary>The planned fabric of a piece; of a shaped one, of the rectangle that its first row would make.</summary>

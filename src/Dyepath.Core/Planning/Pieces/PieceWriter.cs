@@ -54,9 +54,10 @@ internal static class PieceWriter
     }
 
     /// <summary>What takes yarn from the balls in one go; the first begins with the foundation.</summary>
-    public static IEnumerable<PooledPiece> Pooled(SharedFabric shared, PiecePlan piece, string name) =>
+    /// <param name="copy">From 1; missing where only one is made.</param>
+    public static IEnumerable<PooledPiece> Pooled(SharedFabric shared, PiecePlan piece, int? copy) =>
         PieceFabric.Stretches(shared.Project.Fabric, piece).Select(stretch => new PooledPiece(
-            stretch.NameIn(name),
+            stretch.In(piece.Id, copy),
             stretch.Path,
             stretch.Index > 0 || piece.Foundation.Companion ? 0 : ColourRing.ToMicro(piece.Foundation.Yarn),
             piece.FoundationChains)

@@ -12,10 +12,15 @@ public static class PartNames
     public static string Of(ShapedPart part)
     {
         ArgumentNullException.ThrowIfNull(part);
-        if (part.Below is null)
-            return "body";
-        // The parts of one row are worked right after each other.
-        var nth = part.Index - part.Below.Value - 1;
-        return nth < Ordinals.Length ? $"{Ordinals[nth]} side" : FormattableString.Invariant($"side {nth + 1}");
+        return SideOf(part) is { } nth ? Side(nth) : "body";
     }
+
+    /// <summary>Such as <c>first side</c>.</summary>
+    /// <param name="nth">From 0, in the order of work.</param>
+    public static string Side(int nth) => nth < Ordinals.Length ? $"{Ordinals[nth]} side" : FormattableString.Invariant($"side {nth + 1}");
+
+    /// <summary>Which of the parts that stand on one part it is, from 0; missing for the part that all others stand on.</summary>
+    internal static int? SideOf(ShapedPart part) =>
+        // The parts of one row are worked right after each other.
+        part.Below is { } below ? part.Index - below - 1 : null;
 }

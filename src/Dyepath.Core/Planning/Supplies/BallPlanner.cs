@@ -6,10 +6,9 @@ using Dyepath.Core.Yarns;
 namespace Dyepath.Core.Planning;
 
 /// <summary>One piece, or a part of it that is joined on, as the ball plan sees it. All yarn in micro-units of the pooling unit.</summary>
-/// <param name="Name">Such as <c>front</c>.</param>
 /// <param name="Foundation">Yarn of the foundation chains, 0 where they are of companion yarn.</param>
 /// <param name="Chains">How many they are.</param>
-public sealed record PooledPiece(string Name, FabricPath Path, long Foundation, int Chains)
+public sealed record PooledPiece(PieceRun Run, FabricPath Path, long Foundation, int Chains)
 {
     /// <summary>Row of the piece, from 0, with which it begins.</summary>
     public int FirstRow { get; init; }
@@ -97,7 +96,7 @@ public static class BallPlanner
             {
                 var (row, stitch) = piece.Locate(done);
                 var inSequence = ColourRing.Modulo(piece.Begins + done, sequence);
-                joins.Add(new BallJoin(balls, piece.Name, row, stitch, wastedAtJoin) { Place = inSequence });
+                joins.Add(new BallJoin(balls, piece.Run, row, stitch, wastedAtJoin) { Place = inSequence });
                 if (balls >= MostBalls)
                     return null;
                 TakeBall();

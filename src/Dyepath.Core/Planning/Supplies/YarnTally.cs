@@ -24,7 +24,7 @@ internal static class YarnTally
         var uses = Uses(shared, pieces, edgings, seams).ToList();
         var ball = shared.Project.Yarn.Ball;
         ImmutableArray<PooledPiece> pooled = [.. pieces.Where(p => p.Pooled).SelectMany(p => Enumerable.Range(1, p.Copies)
-            .SelectMany(copy => PieceWriter.Pooled(shared, p, p.Copies == 1 ? p.Name : $"{p.Name} {copy}")))];
+            .SelectMany(copy => PieceWriter.Pooled(shared, p, p.Copies == 1 ? null : copy)))];
         var inPieces = Sum(pooled.Select(p => shared.YarnPerUnit * ColourRing.ToUnits(p.Yarn)));
         var other = Sum(uses.Where(u => !u.Companion).Select(u => u.Length)) - inPieces;
         BallPlan? Balls(double joinWaste) =>
@@ -36,7 +36,7 @@ internal static class YarnTally
         var companion = Companion(shared, uses);
         if (companion is { Odds.IsEmpty: true })
             return null;
-        uses.Add(new YarnUse("restarts, joins and their ends", false, typical.Wasted));
+        uses.Add(new YarnUse(YarnPurpose.RestartsAndJoins, false, typical.Wasted));
         var length = inPieces + other + typical.Wasted;
         return new YarnPlan(
             length,
@@ -59,10 +59,10 @@ internal static class YarnTally
         foreach (var piece in pieces)
         {
             var (stitches, turns) = Worked(shared, piece);
-            yield return new YarnUse($"{piece.Name}: stitches", !piece.Pooled, piece.Copies * stitches);
+            yield return Of(YarnPurpose.Stitches, !piece.Pooled, piece.Copies * stitches);
             if (turns != Length.Zero)
-                yield return new YarnUse($"{piece.Name}: turning", !piece.Pooled, piece.Copies * turns);
-            yield return new YarnUse($"{piece.Name}: foundation", piece.Foundation.Companion, piece.Copies * piece.Foundation.Yarn * unit);
+                yield return Of(YarnPurpose.Turning, !piece.Pooled, piece.Copies * turns);
+            yield return Of(YarnPurpose.Foundation, piece.Foundation.Companion, piece.Copies * piece.Foundation.Yarn * unit);
             if (piece.Shape is { CompanionChains: > 0 } shape)
             {
                 var chains = shape.CompanionChains * Foundation.ChainInUnits(shared.Stitch) * unit;
@@ -70,32 +70,33 @@ internal static class YarnTally
                 // On a bias the yarn goes up with the edge: a stitch's yarn is more than two rows are tall. Elsewhere each chain is
                 // joined and fastened off by itself.
                 var ends = shape.Bias > 0 ? 2 * BallPlanner.End + (times - 1) * unit : 2.0 * times * BallPlanner.End;
-                yield return new YarnUse($"{piece.Name}: chains to work on over", true, piece.Copies * (chains + ends));
+                yield return Of(YarnPurpose.ChainsToWorkOver, true, piece.Copies * (chains + ends));
             }
             if (piece.SideBand is { } band)
             {
-                yield return new YarnUse(
-                    $"{piece.Name}: side bands", true, 2.0 * piece.Copies * (band.Rows * band.Stitches * single + 2 * BallPlanner.End));
+                yield return Of(
+                    YarnPurpose.SideBands, true, 2.0 * piece.Copies * (band.Rows * band.Stitches * single + 2 * BallPlanner.End));
             }
             if (!piece.Pooled)
-                yield return new YarnUse($"{piece.Name}: ends", true, 2.0 * piece.Copies * BallPlanner.End);
+                yield return Of(YarnPurpose.Ends, true, 2.0 * piece.Copies * BallPlanner.End);
+
+            YarnUse Of(YarnPurpose purpose, bool companion, Length length) => new(purpose, companion, length) { Piece = piece.Id };
         }
         foreach (var edging in edgings)
         {
             var rounds = EdgingLibrary.Find(edging.Edging).Yarn(edging.PickUp, edging.Rounds, single, edging.PerRound);
             var yarn = edging.Copies * (rounds + 2 * BallPlanner.End);
-            yield return new YarnUse(
-                $"edging: {edging.Where.ToString().ToLowerInvariant()}", shared.CompanionFor(CompanionUse.Edgings), yarn);
+            yield return new YarnUse(YarnPurpose.Edging, shared.CompanionFor(CompanionUse.Edgings), yarn) { Edging = edging.Where };
         }
         // The join of a round is no seam.
         if (seams.Any(s => s.IsSewn))
         {
             var sewn = Sum(seams.Where(s => s.IsSewn).Select(s => SeamYarn * s.Length + 2 * BallPlanner.End));
-            yield return new YarnUse("seams", shared.CompanionFor(CompanionUse.Seams), sewn);
+            yield return new YarnUse(YarnPurpose.Seams, shared.CompanionFor(CompanionUse.Seams), sewn);
         }
         var gauge = shared.Project.Fabric.Swatch.Worked;
         var units = SwatchSide / gauge.StitchWidth * (SwatchSide / gauge.RowHeight) / shared.Stitch.StitchesPerUnit;
-        yield return new YarnUse("swatch", false, unit * units);
+        yield return new YarnUse(YarnPurpose.Swatch, false, unit * units);
     }
 
     /// <summary>

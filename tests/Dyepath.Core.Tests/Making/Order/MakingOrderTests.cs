@@ -89,9 +89,9 @@ public sealed class MakingOrderTests
         {
             var rows = part.Steps.OfType<RowStep>().ToArray();
             Assert.Equal([part.Rows - 1], rows.Where(r => r.Notes.Any(n => wording.Text(n) == "Then fasten off.")).Select(r => r.Row));
-            foreach (var join in order.Size.Yarn.Joins.Where(j => j.Piece == part.Piece!.Name))
+            foreach (var join in order.Size.Yarn.Joins.Where(j => j.Run == new PieceRun(part.Piece!.Id)))
                 Assert.Contains(rows[join.Row - 1].Notes, n => wording.Text(n) == $"About here ball {join.Ball} ends, in stitch {Nth(join)}: join the next one at the same place of the colours.");
-            Assert.Equal(order.Size.Yarn.Joins.Count(j => j.Piece == part.Piece!.Name), rows.SelectMany(r => r.Notes).Count(n => wording.Text(n).StartsWith("About here", StringComparison.Ordinal)));
+            Assert.Equal(order.Size.Yarn.Joins.Count(j => j.Run == new PieceRun(part.Piece!.Id)), rows.SelectMany(r => r.Notes).Count(n => wording.Text(n).StartsWith("About here", StringComparison.Ordinal)));
         }
         Assert.NotEmpty(order.Size.Yarn.Joins);
 

@@ -1,0 +1,103 @@
+using Dyepath.Core.Quantities;
+using Dyepath.Core.Sizing;
+
+namespace Dyepath.Core.Garments;
+
+/// <summary>A part of the garment held against a part of the body.</summary>
+/// <param name="Part">What of the garment was held.</param>
+/// <param name="Garment">As large as it can be made without harm, what it stretches included.</param>
+/// <param name="Body">The body's measure that it was held against.</param>
+/// <param name="Wanted">What the garment needs at least there.</param>
+/// <param name="Place">Where in the document it can be changed.</param>
+/// <param name="Mend">What helps where it does not hold.</param>
+public sealed record WornFit(FitPart Part, Length Garment, BodyMeasure Body, Length Wanted, string Place, Mend Mend)
+{
+    public bool Holds => Garment >= Wanted;
+}
+
+/// <summary>Parts of a garment that are held against the body; lengths are finished ones.</summary>
+public enum FitPart
+{
+    /// <summary>All round the body.</summary>
+    Body,
+
+    /// <summary>The same, of a garment that opens in front.</summary>
+    ClosedBody,
+
+    /// <summary>All round the lower edge, which the hip goes through.</summary>
+    Hem,
+
+    /// <summary>All round a sleeve.</summary>
+    Sleeve,
+
+    /// <summary>All round an armhole.</summary>
+    Armhole,
+
+    /// <summary>All round the neck's opening, stretched.</summary>
+    NeckOpening,
+
+    /// <summary>Fabric between the neck and the armhole or the side.</summary>
+    ShoulderBesideNeck,
+
+    /// <summary>What a boat neck leaves of the breadth of both shoulders.</summary>
+    ShouldersBesideBoatNeck,
+
+    /// <summary>All round a hat's lower edge, stretched.</summary>
+    Brim,
+
+    /// <summary>All round, before it is drawn in.</summary>
+    Waist,
+
+    /// <summary>All round front, back and both sleeves, before it is drawn in.</summary>
+    TopEdge,
+
+    /// <summary>All round, where the sides are joined.</summary>
+    JoinedSides,
+
+    /// <summary>All round a front and a back that tabs hold together.</summary>
+    FrontBackAndTabs,
+}
+
+/// <summary>What helps where a part of a garment comes out too small; the plan's findings have the words.</summary>
+public enum Mend
+{
+    WidenNeck,
+    NarrowNeck,
+    NarrowNeckOrEase,
+    Ease,
+    BustEase,
+    HipEase,
+    UpperArmEase,
+    SleeveEase,
+    EaseOrWiderSleeves,
+    LessOffHead,
+    LongerSleeves,
+    DeeperGusset,
+
+    /// <summary>More of the arm's length from neck to side edge.</summary>
+    LargerArmShare,
+    JoinLessOfSides,
+}
+
+/// <summary>Parts of a garment held against the body, as JSON names them.</summary>
+public static class FitPartNames
+{
+    /// <summary>Never changed once it was written, whatever the words are that a reader is told.</summary>
+    public static string Of(FitPart part) => part switch
+    {
+        FitPart.Body => "body",
+        FitPart.ClosedBody => "body, closed",
+        FitPart.Hem => "hem",
+        FitPart.Sleeve => "sleeve",
+        FitPart.Armhole => "armhole",
+        FitPart.NeckOpening => "neck opening, all round and stretched",
+        FitPart.ShoulderBesideNeck => "shoulder beside the neck",
+        FitPart.ShouldersBesideBoatNeck => "shoulder breadth beside the boat neck",
+        FitPart.Brim => "brim, stretched",
+        FitPart.Waist => "waist, before it is drawn in",
+        FitPart.TopEdge => "top edge, before it is drawn in",
+        FitPart.JoinedSides => "joined sides, all round",
+        FitPart.FrontBackAndTabs => "front, back and tabs, all round",
+        _ => throw new ArgumentOutOfRangeException(nameof(part), part, "No such part."),
+    };
+}

@@ -1,0 +1,46 @@
+using Dyepath.Core.Garments;
+
+namespace Dyepath.Core.Planning;
+
+/// <summary>What is held against the body, and what helps where it does not hold, in the words of findings.</summary>
+public static class WornWords
+{
+    /// <summary>As a sentence begins after <c>the</c>, up to its verb: <c>hem</c>, or <c>brim, stretched,</c>.</summary>
+    public static string Subject(FitPart part) => part switch
+    {
+        FitPart.Body => "body",
+        FitPart.ClosedBody => "body, closed,",
+        FitPart.Hem => "hem",
+        FitPart.Sleeve => "sleeve",
+        FitPart.Armhole => "armhole",
+        FitPart.NeckOpening => "neck opening, all round and stretched,",
+        FitPart.ShoulderBesideNeck => "shoulder beside the neck",
+        FitPart.ShouldersBesideBoatNeck => "shoulder breadth beside the boat neck",
+        FitPart.Brim => "brim, stretched,",
+        FitPart.Waist => "waist, before it is drawn in,",
+        FitPart.TopEdge => "top edge, before it is drawn in,",
+        FitPart.JoinedSides => "joined sides, all round,",
+        FitPart.FrontBackAndTabs => "front, back and tabs, all round,",
+        _ => throw new ArgumentOutOfRangeException(nameof(part), part, "No words for this part."),
+    };
+
+    /// <summary>What to do, such as <c>make the neck wider</c>.</summary>
+    public static string Of(Mend mend) => mend switch
+    {
+        Mend.WidenNeck => "make the neck wider",
+        Mend.NarrowNeck => "make the neck narrower",
+        Mend.NarrowNeckOrEase => "make the neck narrower, or give more ease",
+        Mend.Ease => "give more ease",
+        Mend.BustEase => "give more ease at the bust",
+        Mend.HipEase => "give more ease at the hip",
+        Mend.UpperArmEase => "give more ease at the upper arm",
+        Mend.SleeveEase => "give the sleeves more ease",
+        Mend.EaseOrWiderSleeves => "give more ease, or wider sleeves",
+        Mend.LessOffHead => "take less off the head",
+        Mend.LongerSleeves => "take less off, or leave sleeves out",
+        Mend.DeeperGusset => "make it deeper, or 0 for none",
+        Mend.LargerArmShare => "give a larger share, or leave the sides open",
+        Mend.JoinLessOfSides => "join less of the sides",
+        _ => throw new ArgumentOutOfRangeException(nameof(mend), mend, "No words for this mend."),
+    };
+}
