@@ -50,7 +50,7 @@ public sealed class PonchoTests
     [Fact]
     public void Sides_are_joined_for_the_stated_length()
     {
-        var plan = Of("poncho").With(g => g with { Direction = Direction.Up, Shape = (Poncho)g.Shape with { SideJoin = Cm(20) } }).Planned();
+        var plan = Of("poncho").With(g => g with { Direction = Direction.Up, Shape = (Poncho)g.Shape with { SideJoin = Cm(20) }, Edgings = [] }).Planned();
         foreach (var size in plan.Sizes)
         {
             Assert.Equal(20, size.Seams.Single(s => s.Id == SeamId.LeftSide).Length.Centimetres, 1.5);

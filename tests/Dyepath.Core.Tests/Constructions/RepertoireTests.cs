@@ -107,7 +107,21 @@ public sealed class RepertoireTests
     [Theory]
     [MemberData(nameof(Garments))]
     public void Only_what_has_no_other_hold_needs_such_an_edge(string name) =>
-        Assert.Equal(name is "off-shoulder-top" or "off-shoulder-dress" or "skirt", Starter(name).Garment.Edgings.Any(e => e.Where != EdgingPlace.Fronts));
+        Assert.Equal(
+            name is "off-shoulder-top" or "off-shoulder-dress" or "skirt",
+            Repertoire.All.First(k => k.Name == name).NeededEdgings.Any(e => e.Where != EdgingPlace.Fronts));
+
+    /// <summary>A designer seldom leaves a hem as it is worked, and its rounds bring sizes nearer: a garment begins with a plain one.</summary>
+    [Theory]
+    [MemberData(nameof(Garments))]
+    public void Hem_cuffs_and_brim_are_begun_edged(string name)
+    {
+        var garment = Starter(name).Garment;
+        var edges = garment.Shape.Construct(garment).Edgings;
+        foreach (var place in new[] { EdgingPlace.Hem, EdgingPlace.Cuffs, EdgingPlace.Brim })
+            Assert.Equal(edges.Any(e => e.Place == place), garment.Edgings.Any(e => e.Where == place));
+        Assert.Equal(garment.Edgings.Length, garment.Edgings.Select(e => e.Where).Distinct().Count());
+    }
 
     /// <summary>The elastic is cut to the share of the shoulders that the document gives, and 2.5 cm for its overlap.</summary>
     [Fact]

@@ -484,7 +484,11 @@ public sealed class ShapedWordsTests
                 Swatch = project.Fabric.Swatch with { Worked = new Gauge(15, 11, Cm(10)), YarnUsed = [new YarnUsed(40, Cm(368))] },
                 SectionStitches = [.. Counts],
             },
-            Garment = project.Garment with { Direction = direction },
+            Garment = project.Garment with
+            {
+                Direction = direction,
+                Shape = (Vest)project.Garment.Shape with { Neck = ((Vest)project.Garment.Shape).Neck with { LetOff = PieceGroup.UsualLetOff } },
+            },
             Sizes = project.Sizes with { Sizes = ["S", "M", "L", "1X", "2X", "3X"] },
         };
     }
