@@ -115,4 +115,23 @@ public sealed class FitEditsTests
         Assert.Equal("2.25 cm²", FitEdits.Weights("2.25 cm²", inches: false)[^1].Value);
         Assert.Equal("0.8 in", FitEdits.Weights("", inches: true)[2].Words);
     }
+
+    /// <summary>A number is fixed anew in its own place: that of the size and of what it counts.</summary>
+    [Fact]
+    public void A_number_takes_the_place_of_its_own_alone()
+    {
+        var document = FitBench.Demo();
+        FitEdits.Pin(document, Direction.Up, "M", "panelRows", 80, "length");
+        FitEdits.Pin(document, Direction.Up, "L", "panelRows", 84, "length");
+        FitEdits.Pin(document, Direction.Up, "M", "sleeveRows", 40, "length");
+        FitEdits.Pin(document, Direction.Up, "L", "panelRows", 86, "seams");
+        Assert.Equal(
+            ["M panelRows 80 length", "L panelRows 86 seams", "M sleeveRows 40 length"],
+            Enumerable.Range(0, document.Count(FitEdits.Overrides)).Select(i => string.Join(
+                ' ', new[] { "size", "what", "count", "reason" }.Select(field => document.Typed($"{FitEdits.Overrides}[{i}].{field}")))));
+        Assert.True(FitEdits.HasCounts(document) && FitEdits.HasDirection(document));
+        Assert.Equal("up", document.Typed("garment.direction"));
+        FitEdits.ReleaseCounts(document, FitEdits.Overrides);
+        Assert.Equal((0, false), (document.Count(FitEdits.Overrides), FitEdits.HasCounts(document)));
+    }
 }
