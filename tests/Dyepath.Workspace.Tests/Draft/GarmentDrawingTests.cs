@@ -440,6 +440,33 @@ public sealed class GarmentDrawingTests
         }
     }
 
+    /// <summary>A tab holds a tabard together in the middle of its height: the side above it is edged as an armhole, as long as that below.</summary>
+    [Fact]
+    public void A_tabards_armholes_are_edged_above_the_tabs()
+    {
+        var project = StarterDocument.Of(Repertoire.All.First(k => k.Name == "tabard"));
+        var plan = GarmentPlanner.Plan(project with
+        {
+            Garment = project.Garment with { Direction = Direction.Up, Edgings = [new(Core.Edgings.EdgingPlace.Armholes, "sc-rows", null)] },
+        }).Plan;
+        plan ??= GarmentPlanner.Plan(project with
+        {
+            Garment = project.Garment with { Direction = Direction.Up, Edgings = [new(Core.Edgings.EdgingPlace.Armholes, "sc", null)] },
+        }).Plan!;
+        foreach (var size in plan.Sizes)
+        {
+            var drawing = GarmentDrawing.Of(plan, size);
+            var (front, depth) = (drawing.Patches[0], size.Edgings.Single().Depth.Centimetres);
+            var beside = (front.Height - size.Finished[GarmentMeasure.TabJoin].Centimetres) / 2;
+            var bands = drawing.Outlines.Where(o => o.Kind == "edging").Select(o => (
+                X: o.Points.Min(p => p.X), Y: o.Points.Min(p => p.Y), W: o.Points.Max(p => p.X) - o.Points.Min(p => p.X), H: o.Points.Max(p => p.Y) - o.Points.Min(p => p.Y)))
+                .OrderBy(b => b.X).ToArray();
+            Assert.Equal(2, bands.Length);
+            Assert.Equal([-depth, front.Width], bands.Select(b => b.X - front.X), (a, b) => Math.Abs(a - b) < 1e-6);
+            Assert.All(bands, b => Assert.Equal((front.Y, depth, beside), (b.Y, b.W, b.H), (a, c) => Math.Abs(a.Item1 - c.Item1) + Math.Abs(a.Item2 - c.Item2) + Math.Abs(a.Item3 - c.Item3) < 1e-6));
+        }
+    }
+
     /// <summary>A border goes round the corners: its strips above and below are longer than the piece by its depth at either end.</summary>
     [Fact]
     public void A_border_frames_a_blanket_with_its_corners()

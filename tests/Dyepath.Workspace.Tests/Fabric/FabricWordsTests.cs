@@ -127,4 +127,18 @@ public sealed class FabricWordsTests
         Assert.Equal((string.Join(" and ", front.RowStitches), front.Stitches), (FabricWords.Stitches(front), FabricWords.Count(front)));
         Assert.Equal("82 and 83", FabricWords.Stitches(front with { RowStitches = [82, 83] }));
     }
+
+    /// <summary>Of a shaped piece its widest row was chosen; on a bias rows grow as much as they shrink, about their mean.</summary>
+    [Theory]
+    [InlineData("bias-wrap")]
+    [InlineData("shawl")]
+    [InlineData("wrap")]
+    public void The_count_of_a_piece_is_the_one_that_was_chosen(string kind)
+    {
+        var plan = Core.Planning.GarmentPlanner.Plan(Core.Projects.StarterDocument.Of(Core.Constructions.Repertoire.All.First(k => k.Name == kind))).Plan!;
+        var piece = plan.Sizes[0].Pieces[0];
+        var (least, most) = piece.Shape is { } shape ? (shape.ShortestRow, shape.WidestRow) : (piece.Stitches, piece.Stitches);
+        Assert.Equal(kind == "bias-wrap" ? (least + most) / 2 : most, FabricWords.Count(piece));
+        Assert.Equal(piece.Shape is null ? string.Join(" and ", piece.RowStitches) : $"{least} to {most}", FabricWords.Stitches(piece));
+    }
 }

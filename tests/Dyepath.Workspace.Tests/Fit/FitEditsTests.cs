@@ -134,4 +134,24 @@ public sealed class FitEditsTests
         FitEdits.ReleaseCounts(document, FitEdits.Overrides);
         Assert.Equal((0, false), (document.Count(FitEdits.Overrides), FitEdits.HasCounts(document)));
     }
+
+    /// <summary>A count that is kept holds in one direction, a length in both.</summary>
+    [Fact]
+    public void A_count_that_is_kept_fixes_the_direction_and_a_length_does_not()
+    {
+        var document = FitBench.Demo();
+        document.Set("sizes.base", null);
+        document.Set("garment.direction", null);
+        FitEdits.Lock(document, Direction.Sideways, "M", "length", JsonValue.Create("60 cm")!);
+        Assert.Equal(("M", false, "60 cm", false), (document.Typed("sizes.base"), FitEdits.HasDirection(document), document.Typed("sizes.locked[0].length"), FitEdits.HasCounts(document)));
+        FitEdits.Lock(document, Direction.Sideways, "M", "panelRows", JsonValue.Create(80));
+        Assert.Equal(("sideways", "80", 2), (document.Typed("garment.direction"), document.Typed("sizes.locked[1].count"), document.Count("sizes.locked")));
+        FitEdits.Lock(document, Direction.Sideways, "L", "length", JsonValue.Create("62 cm")!);
+        Assert.Equal("M", document.Typed("sizes.base"));
+        FitEdits.Lock(document, Direction.Sideways, "M", "length", JsonValue.Create("61 cm")!);
+        Assert.Equal(("61 cm", 3), (document.Typed("sizes.locked[0].length"), document.Count("sizes.locked")));
+        // With the count its direction goes, which nobody chose; the lengths stay.
+        FitEdits.ReleaseCounts(document, FitEdits.Locked);
+        Assert.Equal((false, 2), (FitEdits.HasDirection(document), document.Count("sizes.locked")));
+    }
 }

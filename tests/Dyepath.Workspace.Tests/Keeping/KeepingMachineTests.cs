@@ -295,6 +295,61 @@ public sealed class KeepingMachineTests
         Assert.DoesNotContain(_asked, c => c is WriteHost<string>);
     }
 
+    /// <summary>Of two logs the longer goes on from the shorter: it is kept on the device as what follows the host's, and sent.</summary>
+    [Fact]
+    public void A_log_that_goes_on_from_the_hosts_is_sent_under_the_hosts_etag()
+    {
+        var machine = new KeepingMachine<string>(new WordRules(IsLog: true));
+        void Tell(KeepingEvent<string> happened) => Begin(machine.On(_now, happened));
+        Begin(machine.Open("a"));
+        var copy = Copy("b", "0 1 2", Lineage.None.With("b", 3)) with { Etag = "\"0\"", Made = "1" };
+        Tell(new DeviceHas<string>([copy]));
+        Assert.Equal((Stage.Open, "0 1 2"), (_now.Stage, _now.Mine));
+        Assert.Contains(_asked, c => c is ReadHost<string>);
+        Tell(new HostHas<string>("0 1", "\"0 1\"", "1"));
+        Assert.Equal(("0 1 2", "\"0 1\"", null), (_now.Mine, _now.Etag, _now.Theirs));
+        // The device is told which of the host's texts this one follows.
+        var write = Assert.Single(_asked.OfType<WriteDevice<string>>());
+        Assert.Equal(("\"0 1\"", false), (write.Copy.Etag, write.Copy.IsSent));
+        Assert.Equal(("0 1 2", "\"0 1\""), One((WriteHost<string> w) => (w.Content, w.Etag)));
+        Tell(new DeviceHolds<string>(write.Copy, write.Edit, write.Stamp, Others: false));
+        Tell(new HostTook<string>("\"0 1 2\"", "1"));
+        write = Assert.Single(_asked.OfType<WriteDevice<string>>());
+        Assert.Equal(("\"0 1 2\"", true), (write.Copy.Etag, write.Copy.IsSent));
+        // What another device did since is gone on from.
+        Tell(new DeviceHolds<string>(write.Copy, write.Edit, write.Stamp, Others: false));
+        Tell(new Seen<string>(InView: true));
+        Tell(new DeviceHas<string>([write.Copy]));
+        Tell(new HostHas<string>("0 1 2 3", "\"0 1 2 3\"", "1"));
+        Assert.Equal(("0 1 2 3", true), (_now.Mine, _now.IsSent));
+        Assert.Equal("0 1 2 3", One((ShowText<string> s) => s.Content));
+    }
+
+    /// <summary>A log's entry holds once the device has it, and is refused where another tab went on first.</summary>
+    [Fact]
+    public void An_entry_that_came_second_is_refused_and_the_other_tabs_is_looked_at()
+    {
+        var machine = new KeepingMachine<string>(new WordRules(IsLog: true));
+        void Tell(KeepingEvent<string> happened) => Begin(machine.On(_now, happened));
+        Begin(machine.Create("a", "0"));
+        var write = Assert.Single(_asked.OfType<WriteDevice<string>>());
+        Tell(new DeviceHolds<string>(write.Copy, write.Edit, write.Stamp, Others: false));
+        Tell(new Changed<string>("0 1"));
+        Assert.Equal(("0", "0 1"), (_now.Mine, _now.Pending));
+        Assert.True(One((WriteDevice<string> w) => w.Yields));
+        Tell(new DeviceIsAhead<string>());
+        Assert.Equal(("0", null, true), (_now.Mine, _now.Pending, _now.IsElsewhere));
+        Assert.Contains(_asked, c => c is ReadDevice<string>);
+        Tell(new DeviceHas<string>([Copy("b", "0 2", _now.Lineage.With("b", 1))]));
+        Assert.Equal("0 2", _now.Mine);
+        if (_asked.OfType<WriteDevice<string>>().FirstOrDefault() is { } anew)
+            Tell(new DeviceHolds<string>(anew.Copy, anew.Edit, anew.Stamp, Others: false));
+        Tell(new Changed<string>("0 2 3"));
+        write = _asked.OfType<WriteDevice<string>>().Last();
+        Tell(new DeviceHolds<string>(write.Copy, write.Edit, write.Stamp, Others: false));
+        Assert.Equal(("0 2 3", null, false), (_now.Mine, _now.Pending, _now.IsElsewhere));
+    }
+
     /// <summary>A text that the host has by now.</summary>
     private void Sent()
     {

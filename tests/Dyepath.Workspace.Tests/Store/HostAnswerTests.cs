@@ -129,4 +129,13 @@ public sealed class HostAnswerTests
             return Task.FromResult(answer);
         }
     }
+
+    /// <summary>By hand, in the same place as another tab's: what stands there now was written over what she could not see.</summary>
+    [Theory]
+    [InlineData("""{ "title": "One", "n": 1 }""", """{ "title": "Two", "n": 2 }""", """{ "title": "Three", "n": 2 }""", true)]
+    [InlineData("""{ "title": "One", "n": 1, "m": 1 }""", """{ "title": "Two", "n": 1, "m": 1 }""", """{ "title": "Three", "n": 1, "m": 2 }""", true)]
+    [InlineData("""{ "title": "One", "n": 1 }""", """{ "title": "Two", "n": 1 }""", """{ "title": "Two", "n": 2 }""", false)]
+    [InlineData("""{ "title": "One", "n": 1 }""", """{ "title": "Two", "n": 1 }""", """{ "title": "Two", "n": 1 }""", false)]
+    public void A_change_to_a_place_that_another_tab_changed_writes_over_it(string before, string shown, string now, bool over) =>
+        Assert.Equal(over, new ProjectKeeping().WritesOver(ProjectText.Of(before), ProjectText.Of(shown), ProjectText.Of(now)));
 }

@@ -60,6 +60,7 @@ public sealed class ProjectDocumentTests
         document.Set("a.b[0]", "y");
         Assert.Equal("""{"a":{"b":["y",2]}}""", document.Root.ToJsonString());
         document.Set("a.b[5]", null);
+        document.Set("a.b[2]", null);
         document.Set("z.z", null);
         document.Set("a.b[0]", null);
         Assert.Equal("""{"a":{"b":[2]}}""", document.Root.ToJsonString());
