@@ -9,6 +9,8 @@ namespace Dyepath.Workspace.Tests.Fit;
 
 public sealed class FitEditsTests
 {
+    private static readonly string[] Pinned = ["size", "what", "count", "reason"];
+
     [Fact]
     public void A_pinned_count_fixes_the_direction_and_is_planned()
     {
@@ -128,7 +130,7 @@ public sealed class FitEditsTests
         Assert.Equal(
             ["M panelRows 80 length", "L panelRows 86 seams", "M sleeveRows 40 length"],
             Enumerable.Range(0, document.Count(FitEdits.Overrides)).Select(i => string.Join(
-                ' ', new[] { "size", "what", "count", "reason" }.Select(field => document.Typed($"{FitEdits.Overrides}[{i}].{field}")))));
+                ' ', Pinned.Select(field => document.Typed($"{FitEdits.Overrides}[{i}].{field}")))));
         Assert.True(FitEdits.HasCounts(document) && FitEdits.HasDirection(document));
         Assert.Equal("up", document.Typed("garment.direction"));
         FitEdits.ReleaseCounts(document, FitEdits.Overrides);

@@ -1,5 +1,7 @@
 using Dyepath.Core.Making.Log;
 using Dyepath.Core.Making.Order;
+using Dyepath.Core.Making.Work;
+using Dyepath.Core.Making.Drift;
 using Dyepath.Workspace.Making.Beside;
 using Dyepath.Workspace.Worker;
 
@@ -98,6 +100,12 @@ public sealed class KeptHandsTests
         Assert.InRange(yarn.Value / told.PlannedCentimetres, 0.97, 1.03);
         Assert.InRange(yarn.Low / told.PlannedCentimetres, 0.9, 1.01);
         Assert.InRange(yarn.High / told.PlannedCentimetres, 0.99, 1.1);
+
+        var view = BesideView.TryOpen(MakingBench.Demo(), out _)!;
+        var fit = MakerFit.Of(HandsLog.Of(MakingState.Begin(view.Order, view.Own).Apply(log)))!;
+        Assert.Equal(told.PlannedCentimetres * (1 + fit.Bias.Low), yarn.Low, 1e-9);
+        Assert.Equal(told.PlannedCentimetres * (1 + fit.Bias.High), yarn.High, 1e-9);
+        Assert.Equal((fit.Spread.Value, fit.Memory.Value, fit.Readings), (spread.Value, memory.Value, told.Readings));
 
         var width = WidthJob.Read(JobRunner.Run(WidthJob.Name, HandsJob.Order(MakingBench.Demo() with { Log = [.. log] }), new Progress<double>()));
         Assert.NotEqual("", width.Words);

@@ -116,6 +116,18 @@ public sealed class HostAnswerTests
         Assert.Equal(("Untitled", "Tide"), (ProjectText.Of("{}").Name, ProjectText.Of("""{ "title": "Tide" }""").Name));
     }
 
+    /// <summary>A browser carries no more than 60,000 bytes to their end once the page is gone.</summary>
+    [Theory]
+    [InlineData(true, 60_000, true)]
+    [InlineData(true, 60_001, false)]
+    [InlineData(false, 10, false)]
+    public void What_is_sent_by_a_page_that_is_left_goes_on_without_it_where_it_is_short(bool leaving, int bytes, bool goesOn)
+    {
+        using var request = HostApi.Sending(HttpMethod.Put, "api/projects/p1", "{}");
+        HostApi.LeavePage(request, leaving, bytes);
+        Assert.Equal(goesOn, request.Options.TryGetValue(HostApi.FetchOptions, out var options) && options["keepalive"] is true);
+    }
+
     private sealed class Host(HttpStatusCode status, string type, string text) : HttpMessageHandler
     {
         public HttpClient Client => new(this, disposeHandler: false) { BaseAddress = new Uri("http://host.test/") };

@@ -7,6 +7,8 @@ namespace Dyepath.Workspace.Tests.Work;
 /// <summary>A document by its places, whatever half-typed state it is in.</summary>
 public sealed class ProjectDocumentTests
 {
+    private static readonly string[] Places = ["a.b[0]", "a.b[1]", "a.b[2]", "a.b[3]", "a.b[4]", "a.b[4].c"];
+
     [Theory]
     [InlineData("""{ "title": "One", }""", true)]
     [InlineData("""{ /* hers */ "title": "One" }""", true)]
@@ -44,7 +46,7 @@ public sealed class ProjectDocumentTests
     public void Values_are_read_as_they_would_be_typed()
     {
         var document = ProjectDocument.TryParse("""{ "a": { "b": [1, "2 cm", true, null, { "c": 3.5 }] } }""")!;
-        Assert.Equal(["1", "2 cm", "true", "", "", "3.5"], new[] { "a.b[0]", "a.b[1]", "a.b[2]", "a.b[3]", "a.b[4]", "a.b[4].c" }.Select(document.Typed));
+        Assert.Equal(["1", "2 cm", "true", "", "", "3.5"], Places.Select(document.Typed));
         Assert.Equal((5, 0, 0), (document.Count("a.b"), document.Count("a"), document.Count("a.x")));
         Assert.Equal((true, false, false), (document.Is("a.b[2]"), document.Is("a.b[0]"), document.Is("a.b[9]")));
         Assert.Equal((true, false, false, false), (document.Has("a.b[4].c"), document.Has("a.b[3]"), document.Has("a.b[5]"), document.Has("a.b[0].c")));

@@ -16,6 +16,7 @@ public class SequenceRulerTests
         var ruler = Demo();
 
         Assert.Equal(132.5, ruler.Total, 9);
+        Assert.Equal(0, ruler.Parts[0].From);
         Assert.Equal(["D", "H", "F", "W", "K"], ruler.Parts.Select(p => p.Section.Symbol));
         Assert.All(ruler.Parts.Zip(ruler.Parts.Skip(1)), pair => Assert.Equal(pair.First.To, pair.Second.From, 9));
         Assert.Equal(["K", "W", "F", "H", "D"], Demo(fromOtherEnd: true).Parts.Select(p => p.Section.Symbol));
