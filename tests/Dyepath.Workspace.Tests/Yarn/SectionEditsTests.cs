@@ -68,6 +68,12 @@ public class SectionEditsTests
         Assert.Equal("#9a9a9a", document.Typed("yarn.sections[5].colour"));
         Assert.Equal("[5,4,3,5,4,1,1]", document.Node("fabric.sectionStitches")!.ToJsonString());
         Assert.Equal("[6,3,3,5,4,0,0]", document.Node("yarn.counted[0].repeats[4]")!.ToJsonString());
+        // Of several that are called alike, none takes a number away.
+        var alike = Documents.Demo();
+        for (var i = 0; i < 5; i++)
+            alike.Set($"yarn.sections[{i}].name", "sand");
+        SectionEdits.Add(alike);
+        Assert.Equal("colour 6", alike.Typed("yarn.sections[5].name"));
         var empty = ProjectDocument.TryParse("{}")!;
         SectionEdits.Add(empty);
         Assert.Equal(("colour 1", false), (empty.Typed("yarn.sections[0].name"), empty.Has("fabric.sectionStitches")));
