@@ -44,8 +44,8 @@ internal static class Planter
     /// <summary>What follows the question mark of <c>a?.B().C()</c> is no expression by itself, and the compiler stumbles over it.</summary>
     private static bool StandsAlone(SyntaxNode node) => node.DescendantNodesAndSelf()
         .Where(n => n is MemberBindingExpressionSyntax or ElementBindingExpressionSyntax)
-        .All(n => n.Ancestors().OfType<ConditionalAccessExpressionSyntax>().First(access => access.WhenNotNull.Span.Contains(n.Span)) is var access
-            && node.Span.Contains(access.Span));
+        .All(n => n.Ancestors().OfType<ConditionalAccessExpressionSyntax>()
+            .First(access => access.WhenNotNull.Span.Contains(n.Span)) is var access && node.Span.Contains(access.Span));
 
     private static CSharpCompilation With(CSharpCompilation compilation, IEnumerable<Fault> faults)
     {
