@@ -47,6 +47,17 @@ public sealed class FaultTests
             sown.Faults.Select(f => (string)Garment.Say(sown.Compilation, f.Number)).Order(StringComparer.Ordinal));
     }
 
+    /// <summary>What follows <c>?.</c> is no expression by itself: faults within it are passed over, and those of all of it stay.</summary>
+    [Fact]
+    public void What_follows_a_question_mark_is_no_place_for_a_fault()
+    {
+        var garment = Garment.Of("""public static object Say() { var s = "abc".Length > 2 ? "abc" : null; return s?.Substring(1, 2).First().ToString() == "b"; }""");
+        var sown = Planter.Plant(garment.Compilation, garment.Faults(), 100);
+        Assert.Equal("True", Text(Garment.Say(sown.Compilation, -1)));
+        Assert.Contains(sown.Faults, f => f.What.Contains("==", StringComparison.Ordinal));
+        Assert.DoesNotContain(sown.Faults, f => f.What.StartsWith(".Substring(1, 2)", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void Neighbouring_arguments_of_one_type_are_exchanged()
     {

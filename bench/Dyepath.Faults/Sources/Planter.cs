@@ -22,7 +22,7 @@ internal static class Planter
     /// <summary>Plants <paramref name="count"/> faults in the order given, passing over those with which it does not compile.</summary>
     public static Sown Plant(CSharpCompilation compilation, IReadOnlyList<Fault> order, int count)
     {
-        var waiting = new Queue<Fault>(order.Select((f, i) => f with { Number = i }));
+        var waiting = new Queue<Fault>(order.Select((f, i) => f with { Number = i }).Where(f => StandsAlone(f.Node)));
         var chosen = new List<Fault>();
         var withSwitch = compilation.AddSyntaxTrees(
             CSharpSyntaxTree.ParseText(PlantedFault.Source(order.Count), (CSharpParseOptions)compilation.SyntaxTrees[0].Options));
@@ -40,6 +40,12 @@ internal static class Planter
         }
         throw new InvalidOperationException($"After {MostRounds} rounds it still does not compile.");
     }
+
+    /// <summary>What follows the question mark of <c>a?.B().C()</c> is no expression by itself, and the compiler stumbles over it.</summary>
+    private static bool StandsAlone(SyntaxNode node) => node.DescendantNodesAndSelf()
+        .Where(n => n is MemberBindingExpressionSyntax or ElementBindingExpressionSyntax)
+        .All(n => n.Ancestors().OfType<ConditionalAccessExpressionSyntax>()
+            .First(access => access.WhenNotNull.Span.Contains(n.Span)) is var access && node.Span.Contains(access.Span));
 
     private static CSharpCompilation With(CSharpCompilation compilation, IEnumerable<Fault> faults)
     {

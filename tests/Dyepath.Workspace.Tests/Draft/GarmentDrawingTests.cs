@@ -1,6 +1,6 @@
 using System.Globalization;
-using System.Text;
 using System.Text.Json.Nodes;
+using System.Text;
 using Dyepath.Core.Constructions;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Planning;
@@ -391,5 +391,127 @@ public sealed class GarmentDrawingTests
         if (!Repertoire.All.First(k => k.Name == document.Typed("garment.shape")).IsToBody)
             document.Set("sizes", null);
         return GarmentPlanner.Plan(ProjectReader.Read(Encoding.UTF8.GetBytes(document.Text)).Project!).Plan!;
+    }
+
+    /// <summary>A person is the same on both sides, and from the crown to the shoulders her outline runs outwards and down.</summary>
+    [Theory]
+    [InlineData("skirt")]
+    [InlineData("off-shoulder-top")]
+    public void The_figure_is_alike_on_both_sides_and_as_wide_as_its_measures(string kind)
+    {
+        var plan = PlanOf(kind, Direction.Up);
+        foreach (var size in plan.Sizes)
+        {
+            var drawing = GarmentDrawing.Of(plan, size);
+            var points = drawing.Outlines.Where(o => o.Kind == "body").SelectMany(o => o.Points).ToArray();
+            var middle = drawing.Patches.Where(p => p.Turns == 0).Min(p => p.X) + drawing.Patches.Where(p => p.Turns == 0).Max(p => p.X + p.Width);
+            middle /= 2;
+            var crown = points.Min(p => p.Y);
+            // The head is 23 cm above the shoulders, and the bust's girth is seen as 0.37 of itself.
+            var under = crown + 23 + 0.48 * size.Body["backWaistLength"].Centimetres;
+            if (kind == "skirt")
+                Assert.Contains(points, p => Math.Abs(p.Y - under) < 0.01 && Math.Abs(p.X - middle - 0.185 * size.Body["bust"].Centimetres) < 0.01);
+            var upper = points.Where(p => p.Y < crown + 23 + 4).ToArray();
+            Assert.All(upper, p => Assert.Contains(upper, o => Math.Abs(o.X + p.X - 2 * middle) < 0.02 && Math.Abs(o.Y - p.Y) < 0.02));
+            var right = upper.Where(p => p.X >= middle - 1e-9).ToArray();
+            Assert.All(right.Zip(right.Skip(1)), p => Assert.True(p.Second.Y > p.First.Y - 0.02, $"{p}"));
+            // The neck is narrower than the head, and the shoulders are wider than both.
+            double Wide(double from, double to) => right.Where(p => p.Y >= crown + from && p.Y <= crown + to).Max(p => p.X) - middle;
+            Assert.True(Wide(18, 22) < Wide(4, 12) && Wide(4, 12) < Wide(24, 27));
+        }
+    }
+
+    /// <summary>Cuffs are at the hands: the outer ends of the sleeves, on either side.</summary>
+    [Fact]
+    public void Cuffs_are_edged_at_the_outer_ends_of_the_sleeves()
+    {
+        var plan = PlanOf("""{ "shape": "pullover", "sleeves": {}, "direction": "up", "edgings": [{ "where": "cuffs", "edging": "sc" }] }""");
+        foreach (var size in plan.Sizes)
+        {
+            foreach (var drawing in Sides(plan, size))
+            {
+                var depth = size.Edgings.Single().Depth.Centimetres;
+                var (left, right) = (drawing.Patches[1], drawing.Patches[2]);
+                var bands = drawing.Outlines.Where(o => o.Kind == "edging").Select(o => (o.Points.Min(p => p.X), o.Points.Max(p => p.X))).Order().ToArray();
+                Assert.Equal(2, bands.Length);
+                Assert.Equal((left.X - depth, left.X), bands[0], (a, b) => Math.Abs(a.Item1 - b.Item1) + Math.Abs(a.Item2 - b.Item2) < 1e-6);
+                Assert.Equal((right.X + right.Width, right.X + right.Width + depth), bands[1], (a, b) => Math.Abs(a.Item1 - b.Item1) + Math.Abs(a.Item2 - b.Item2) < 1e-6);
+            }
+        }
+    }
+
+    /// <summary>A tab holds a tabard together in the middle of its height: the side above it is edged as an armhole, as long as that below.</summary>
+    [Fact]
+    public void A_tabards_armholes_are_edged_above_the_tabs()
+    {
+        var project = StarterDocument.Of(Repertoire.All.First(k => k.Name == "tabard"));
+        var plan = GarmentPlanner.Plan(project with
+        {
+            Garment = project.Garment with { Direction = Direction.Up, Edgings = [new(Core.Edgings.EdgingPlace.Armholes, "sc-rows", null)] },
+        }).Plan;
+        plan ??= GarmentPlanner.Plan(project with
+        {
+            Garment = project.Garment with { Direction = Direction.Up, Edgings = [new(Core.Edgings.EdgingPlace.Armholes, "sc", null)] },
+        }).Plan!;
+        foreach (var size in plan.Sizes)
+        {
+            var drawing = GarmentDrawing.Of(plan, size);
+            var (front, depth) = (drawing.Patches[0], size.Edgings.Single().Depth.Centimetres);
+            var beside = (front.Height - size.Finished[GarmentMeasure.TabJoin].Centimetres) / 2;
+            var bands = drawing.Outlines.Where(o => o.Kind == "edging").Select(o => (
+                X: o.Points.Min(p => p.X), Y: o.Points.Min(p => p.Y), W: o.Points.Max(p => p.X) - o.Points.Min(p => p.X), H: o.Points.Max(p => p.Y) - o.Points.Min(p => p.Y)))
+                .OrderBy(b => b.X).ToArray();
+            Assert.Equal(2, bands.Length);
+            Assert.Equal([-depth, front.Width], bands.Select(b => b.X - front.X), (a, b) => Math.Abs(a - b) < 1e-6);
+            Assert.All(bands, b => Assert.Equal((front.Y, depth, beside), (b.Y, b.W, b.H), (a, c) => Math.Abs(a.Item1 - c.Item1) + Math.Abs(a.Item2 - c.Item2) + Math.Abs(a.Item3 - c.Item3) < 1e-6));
+        }
+    }
+
+    /// <summary>A border goes round the corners: its strips above and below are longer than the piece by its depth at either end.</summary>
+    [Fact]
+    public void A_border_frames_a_blanket_with_its_corners()
+    {
+        var plan = PlanOf("""{ "shape": "blanket", "width": "100 cm", "length": "120 cm", "edgings": [{ "where": "border", "edging": "sc" }] }""");
+        var drawing = GarmentDrawing.Of(plan, plan.Sizes[0]);
+        var (patch, depth) = (Assert.Single(drawing.Patches), plan.Sizes[0].Edgings.Single().Depth.Centimetres);
+        var strips = drawing.Outlines.Where(o => o.Kind == "edging").Select(o => (
+            X: o.Points.Min(p => p.X), Y: o.Points.Min(p => p.Y), W: o.Points.Max(p => p.X) - o.Points.Min(p => p.X), H: o.Points.Max(p => p.Y) - o.Points.Min(p => p.Y))).ToArray();
+        Assert.Equal(4, strips.Length);
+        var across = strips.Where(s => s.W > s.H).OrderBy(s => s.Y).ToArray();
+        Assert.Equal([-depth, patch.Height], across.Select(s => s.Y), (a, b) => Math.Abs(a - b) < 1e-6);
+        Assert.All(across, s => Assert.Equal((-depth, patch.Width + 2 * depth, depth), (s.X, s.W, s.H), (a, b) => Math.Abs(a.Item1 - b.Item1) + Math.Abs(a.Item2 - b.Item2) + Math.Abs(a.Item3 - b.Item3) < 1e-6));
+        var down = strips.Where(s => s.W < s.H).OrderBy(s => s.X).ToArray();
+        Assert.Equal([-depth, patch.Width], down.Select(s => s.X), (a, b) => Math.Abs(a - b) < 1e-6);
+        Assert.All(down, s => Assert.Equal((depth, patch.Height), (s.W, s.H), (a, b) => Math.Abs(a.Item1 - b.Item1) + Math.Abs(a.Item2 - b.Item2) < 1e-6));
+    }
+
+    /// <summary>In front the first half of every round is seen, behind the second half of it, each in the middle of its line.</summary>
+    [Fact]
+    public void A_flared_tube_shows_the_halves_of_every_round()
+    {
+        var plan = PlanOf(Shapes[6]);
+        var size = plan.Sizes[1];
+        var whole = WornPiece.Of(plan, size.Pieces[0]);
+        var (front, behind) = (GarmentDrawing.Of(plan, size).Patches[0], GarmentDrawing.Behind(plan, size)!.Patches[0]);
+        for (var y = 0; y < whole.Rows; y++)
+        {
+            byte[] Worked(IEnumerable<byte> line) => [.. line.Where(c => c != WornPiece.Empty)];
+            var round = Worked(whole.Cells.Slice(y * whole.Columns, whole.Columns).ToArray());
+            Assert.Equal(round[..(round.Length / 2)], Worked(front.Cells[(y * front.Columns)..((y + 1) * front.Columns)]));
+            Assert.Equal(round[^(round.Length / 2)..], Worked(behind.Cells[(y * behind.Columns)..((y + 1) * behind.Columns)]));
+        }
+    }
+
+    [Fact]
+    public void A_drawing_is_given_to_a_page_in_centimetres_with_its_proportions()
+    {
+        var plan = PlanOf(Shapes[4]);
+        var drawing = GarmentDrawing.Of(plan, plan.Sizes[0]);
+        Assert.Equal(string.Join(' ', new[] { drawing.Left, drawing.Top, drawing.Width, drawing.Height }.Select(n => n.ToString("0.###", CultureInfo.InvariantCulture))), drawing.ViewBox);
+        Assert.Equal(
+            FormattableString.Invariant($"aspect-ratio:{drawing.Width:0.##}/{drawing.Height:0.##};--ratio:{drawing.Width / drawing.Height:0.####}"), drawing.Proportions);
+        Assert.Equal("M1 2L3.5 4Z", new Outline("edge", [(1, 2), (3.5, 4)]).Path);
+        Assert.Equal("M1 2L3.5 4", new Outline("opening", [(1, 2), (3.5, 4)], false).Path);
+        Assert.False(drawing.IsOnFigure);
     }
 }

@@ -98,4 +98,47 @@ public sealed class FabricWordsTests
         Assert.Equal(2.5 * 0.7, Distance.All.First(d => d.Name == "squint").Blur(0.7), 1e-9);
         Assert.Equal(0, Distance.All[0].Blur(0.7));
     }
+
+    [Theory]
+    [InlineData(null, false, "")]
+    [InlineData(0.0, false, " The colour changes right beside it.")]
+    [InlineData(0.0, true, " The colour changes within it.")]
+    [InlineData(1.0, false, " The next change of colour is 1 stitch of yarn away.")]
+    [InlineData(2.25, false, " The nearest change of colour is 2.3 stitches of yarn away.")]
+    public void How_near_the_next_colour_is_is_read_out(double? change, bool twoToned, string words)
+    {
+        var plan = Demo.Plan();
+        var front = plan.Sizes[2].Pieces[0];
+        var read = StitchReading.At(plan, WornPiece.Of(plan, front), 0, 0)! with { TwoToned = twoToned, ToChange = change };
+        var said = FabricWords.Stitch(front, read, ("foam", "F"), null, true, "stitch", Units.Centimetres);
+        Assert.EndsWith($"m of yarn from the piece's first stitch.{words}", said, StringComparison.Ordinal);
+        Assert.Contains(read.RightSide ? " (RS), stitch " : " (WS), stitch ", said, StringComparison.Ordinal);
+        var yards = FabricWords.Stitch(front, read, ("foam", "F"), null, true, "stitch", Units.InchesThenCentimetres);
+        Assert.Contains(FormattableString.Invariant($"{read.FromStart.Metres / 0.9144:0.0} yd of yarn from"), yards, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Seams_pieces_and_units_are_called_as_in_the_making_up()
+    {
+        Assert.Equal(("under the left sleeve", "left side"), (FabricWords.Seam("left sleeve"), FabricWords.Seam("left side")));
+        Assert.Equal(("stitches", "pairs"), (FabricWords.Many("stitch"), FabricWords.Many("pair")));
+        Assert.Equal(("stitch", "42 %"), (FabricWords.Unit(Demo.Plan()), FabricWords.Share(0.416)));
+        var front = Demo.Plan().Sizes[2].Pieces[0];
+        Assert.Equal((string.Join(" and ", front.RowStitches), front.Stitches), (FabricWords.Stitches(front), FabricWords.Count(front)));
+        Assert.Equal("82 and 83", FabricWords.Stitches(front with { RowStitches = [82, 83] }));
+    }
+
+    /// <summary>Of a shaped piece its widest row was chosen; on a bias rows grow as much as they shrink, about their mean.</summary>
+    [Theory]
+    [InlineData("bias-wrap")]
+    [InlineData("shawl")]
+    [InlineData("wrap")]
+    public void The_count_of_a_piece_is_the_one_that_was_chosen(string kind)
+    {
+        var plan = Core.Planning.GarmentPlanner.Plan(Core.Projects.StarterDocument.Of(Core.Constructions.Repertoire.All.First(k => k.Name == kind))).Plan!;
+        var piece = plan.Sizes[0].Pieces[0];
+        var (least, most) = piece.Shape is { } shape ? (shape.ShortestRow, shape.WidestRow) : (piece.Stitches, piece.Stitches);
+        Assert.Equal(kind == "bias-wrap" ? (least + most) / 2 : most, FabricWords.Count(piece));
+        Assert.Equal(piece.Shape is null ? string.Join(" and ", piece.RowStitches) : $"{least} to {most}", FabricWords.Stitches(piece));
+    }
 }

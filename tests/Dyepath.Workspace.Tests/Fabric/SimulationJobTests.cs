@@ -1,5 +1,5 @@
-using System.Text.Json;
 using System.Text.Json.Nodes;
+using System.Text.Json;
 using Dyepath.Core.Making;
 using Dyepath.Core.Measuring;
 using Dyepath.Workspace.Fabric;
@@ -62,5 +62,21 @@ public sealed class SimulationJobTests
         public List<double> Shares { get; } = [];
 
         public void Report(double value) => Shares.Add(value);
+    }
+
+    /// <summary>A piece's share of the progress is its share of the stitches.</summary>
+    [Fact]
+    public void Progress_runs_through_all_pieces_by_their_stitches()
+    {
+        var told = new Told();
+        var order = new SimulationOrder(
+            [5_000_000, 4_000_000], [0, 1], [new("small", [9, 9], [0, 0], 0), new("large", [.. Enumerable.Repeat(9, 18)], [.. new long[18]], 0)],
+            new(0.01, 40, 0), CheckHabit.Never, 40, 3);
+        SimulationJob.Run(order, told);
+        Assert.Equal(told.Shares.Order(), told.Shares);
+        Assert.Contains(told.Shares, s => Math.Abs(s - 0.1) < 1e-9);
+        Assert.Equal(1, told.Shares[^1], 1e-9);
+        Assert.All(told.Shares, s => Assert.InRange(s, 0, 1 + 1e-9));
+        Assert.Contains(told.Shares, s => s is > 0.11 and < 0.89);
     }
 }

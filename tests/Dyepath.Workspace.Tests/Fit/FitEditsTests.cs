@@ -9,6 +9,8 @@ namespace Dyepath.Workspace.Tests.Fit;
 
 public sealed class FitEditsTests
 {
+    private static readonly string[] Pinned = ["size", "what", "count", "reason"];
+
     [Fact]
     public void A_pinned_count_fixes_the_direction_and_is_planned()
     {
@@ -114,5 +116,44 @@ public sealed class FitEditsTests
         Assert.Equal(["nothing", "1 cm", "2 cm", "3 cm", "4 cm", "1.5 cm"], FitEdits.Weights("2.25 cm²", inches: false).Select(c => c.Words));
         Assert.Equal("2.25 cm²", FitEdits.Weights("2.25 cm²", inches: false)[^1].Value);
         Assert.Equal("0.8 in", FitEdits.Weights("", inches: true)[2].Words);
+    }
+
+    /// <summary>A number is fixed anew in its own place: that of the size and of what it counts.</summary>
+    [Fact]
+    public void A_number_takes_the_place_of_its_own_alone()
+    {
+        var document = FitBench.Demo();
+        FitEdits.Pin(document, Direction.Up, "M", "panelRows", 80, "length");
+        FitEdits.Pin(document, Direction.Up, "L", "panelRows", 84, "length");
+        FitEdits.Pin(document, Direction.Up, "M", "sleeveRows", 40, "length");
+        FitEdits.Pin(document, Direction.Up, "L", "panelRows", 86, "seams");
+        Assert.Equal(
+            ["M panelRows 80 length", "L panelRows 86 seams", "M sleeveRows 40 length"],
+            Enumerable.Range(0, document.Count(FitEdits.Overrides)).Select(i => string.Join(
+                ' ', Pinned.Select(field => document.Typed($"{FitEdits.Overrides}[{i}].{field}")))));
+        Assert.True(FitEdits.HasCounts(document) && FitEdits.HasDirection(document));
+        Assert.Equal("up", document.Typed("garment.direction"));
+        FitEdits.ReleaseCounts(document, FitEdits.Overrides);
+        Assert.Equal((0, false), (document.Count(FitEdits.Overrides), FitEdits.HasCounts(document)));
+    }
+
+    /// <summary>A count that is kept holds in one direction, a length in both.</summary>
+    [Fact]
+    public void A_count_that_is_kept_fixes_the_direction_and_a_length_does_not()
+    {
+        var document = FitBench.Demo();
+        document.Set("sizes.base", null);
+        document.Set("garment.direction", null);
+        FitEdits.Lock(document, Direction.Sideways, "M", "length", JsonValue.Create("60 cm")!);
+        Assert.Equal(("M", false, "60 cm", false), (document.Typed("sizes.base"), FitEdits.HasDirection(document), document.Typed("sizes.locked[0].length"), FitEdits.HasCounts(document)));
+        FitEdits.Lock(document, Direction.Sideways, "M", "panelRows", JsonValue.Create(80));
+        Assert.Equal(("sideways", "80", 2), (document.Typed("garment.direction"), document.Typed("sizes.locked[1].count"), document.Count("sizes.locked")));
+        FitEdits.Lock(document, Direction.Sideways, "L", "length", JsonValue.Create("62 cm")!);
+        Assert.Equal("M", document.Typed("sizes.base"));
+        FitEdits.Lock(document, Direction.Sideways, "M", "length", JsonValue.Create("61 cm")!);
+        Assert.Equal(("61 cm", 3), (document.Typed("sizes.locked[0].length"), document.Count("sizes.locked")));
+        // With the count its direction goes, which nobody chose; the lengths stay.
+        FitEdits.ReleaseCounts(document, FitEdits.Locked);
+        Assert.Equal((false, 2), (FitEdits.HasDirection(document), document.Count("sizes.locked")));
     }
 }

@@ -93,4 +93,60 @@ public sealed class FitRulerLayoutTests
         var layout = FitRulerLayout.Of(Up, 10, inches: false);
         Assert.All(layout.Counts, c => Assert.Equal(c.X, layout.NearestTo(c.X + 0.4)!.X));
     }
+
+    /// <summary>The sheet leaves room for a name at either end, and no more.</summary>
+    [Theory]
+    [MemberData(nameof(Scales))]
+    public void Both_ends_have_the_same_room(Direction direction, double scale)
+    {
+        var ruler = Of(direction);
+        var layout = FitRulerLayout.Of(ruler, scale, inches: false);
+        double[] places = [.. layout.Counts.Select(c => c.X), .. layout.Sizes.Select(s => s.X)];
+        Assert.Equal(places.Min(), layout.Width - places.Max(), 1e-6);
+        Assert.InRange(places.Min(), 40, 50);
+        Assert.All(layout.Counts, c => Assert.InRange(c.X, c.BandFrom, c.BandTo));
+        Assert.All(layout.Counts, c => Assert.Equal(
+            (Math.Max(0, layout.X(c.Count.HoldsFrom)), Math.Min(layout.Width, layout.X(c.Count.HoldsTo))), (c.BandFrom, c.BandTo)));
+        Assert.Equal(layout.Sizes.Max(s => s.Lane) + 1, layout.SizeLanes);
+        Assert.Equal(layout.Counts.Max(c => c.BandLane) + 1, layout.BandLanes);
+        Assert.Equal(ruler.Sizes.Select(s => s.Name), layout.Sizes.Select(s => s.Size.Name));
+        Assert.Equal(Enumerable.Range(0, ruler.Sizes.Length), layout.Sizes.Select(s => s.Index));
+    }
+
+    /// <summary>The finest numbers that stand 52 pixels apart, with marks between them that stand 7 apart.</summary>
+    [Theory]
+    [InlineData(120, 0.5, 0.25)]
+    [InlineData(52, 1, 0.25)]
+    [InlineData(51.9, 2, 0.25)]
+    [InlineData(11.5, 5, 1)]
+    [InlineData(7, 10, 1)]
+    [InlineData(3, 20, 5)]
+    public void Numbers_stand_as_close_as_they_can_be_read(double scale, double numbers, double marks)
+    {
+        var layout = FitRulerLayout.Of(Up, scale, inches: false);
+        var labels = layout.Ticks.Where(t => t.Label is not null).ToArray();
+        Assert.All(labels, t => Assert.Equal(0, double.Parse(t.Label!, System.Globalization.CultureInfo.InvariantCulture) % numbers, 1e-9));
+        Assert.All(labels.Zip(labels.Skip(1)), p => Assert.Equal(numbers * scale, p.Second.X - p.First.X, 1e-6));
+        Assert.All(layout.Ticks.Zip(layout.Ticks.Skip(1)), p => Assert.Equal(marks * scale, p.Second.X - p.First.X, 1e-6));
+        Assert.All(labels, t => Assert.Equal(
+            layout.X(Core.Quantities.Length.FromCentimetres(double.Parse(t.Label!, System.Globalization.CultureInfo.InvariantCulture))), t.X, 1e-6));
+    }
+
+    /// <summary>All sizes fill the window, and stand in its middle.</summary>
+    [Theory]
+    [InlineData(Direction.Up)]
+    [InlineData(Direction.Sideways)]
+    public void A_window_is_filled_and_the_sizes_are_in_its_middle(Direction direction)
+    {
+        var ruler = Of(direction);
+        const double width = 900;
+        var scale = FitRulerLayout.ScaleFor(ruler, width);
+        double[] all = [.. ruler.Sizes.Select(s => s.Target.Centimetres), .. ruler.Sizes.Select(s => s.Choice!.Finished.Centimetres)];
+        Assert.Equal(Math.Min(FitRulerLayout.ClosestFit, (width - 88) / (all.Max() - all.Min())), scale, 1e-9);
+        var layout = FitRulerLayout.Of(ruler, scale, inches: false);
+        var middle = layout.X(Core.Quantities.Length.FromCentimetres((all.Min() + all.Max()) / 2));
+        Assert.Equal(Math.Max(0, middle - width / 2), layout.ScrollTo(ruler, width), 1e-6);
+        Assert.Equal(middle - 50, layout.ScrollTo(ruler, 100), 1e-6);
+        Assert.Equal((FitRulerLayout.Widest, FitRulerLayout.ClosestFit), (FitRulerLayout.ScaleFor(ruler, 90), FitRulerLayout.ScaleFor(ruler, 99_999)));
+    }
 }

@@ -41,7 +41,7 @@ public sealed class KeepingLawTests
         }
     }
 
-    private static void Hold(bool isLog, Trials trials, int seed, int cases)
+    internal static void Hold(bool isLog, Trials trials, int seed, int cases)
     {
         var conflicts = 0;
         var rules = new WordRules(isLog);

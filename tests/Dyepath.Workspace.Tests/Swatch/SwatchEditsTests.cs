@@ -42,6 +42,7 @@ public class SwatchEditsTests
     [Theory]
     [InlineData("5.5 mm", "US I-9, old UK 5. The millimetres govern.")]
     [InlineData("5.6 mm", "The nearest usual size is 5.5 mm (US I-9, old UK 5).")]
+    [InlineData("7 mm", "old UK 2. The millimetres govern.")]
     [InlineData("thick", null)]
     public void A_hook_is_called_what_its_label_may_say(string typed, string? words) => Assert.Equal(words, HookWords.Of(typed));
 }

@@ -110,4 +110,38 @@ public sealed class HistoryTests
         _history.Remember("other", "length", "length");
         Assert.Equal("other", _history.Undo("another"));
     }
+
+    /// <summary>What is done again can be undone again, and counts among what is remembered.</summary>
+    [Fact]
+    public void What_is_undone_and_done_again_takes_its_room_again()
+    {
+        var half = new string('a', (int)(History.MostCharacters / 2));
+        _history.Remember(half, "first", null);
+        _history.Undo(half);
+        _history.Redo(half);
+        Assert.Equal("first", _history.Undoing);
+        _history.Remember(half, "second", null);
+        Assert.Equal("second", _history.Undoing);
+        _history.Remember("b", "third", null);
+        _history.Undo("now");
+        Assert.Equal(half, _history.Undo("b"));
+        Assert.Null(_history.Undoing);
+        // Going back and forth many times leaves no less room than there was.
+        for (var i = 0; i < 50; i++)
+        {
+            _history.Redo(half);
+            _history.Undo(half);
+        }
+        _history.Clear();
+        _history.Remember("one", "first", null);
+        for (var i = 0; i < 50; i++)
+        {
+            _history.Undo(half);
+            _history.Redo("one");
+        }
+        _history.Undo("two");
+        _history.Remember("one", "again", null);
+        _history.Remember("two", "more", null);
+        Assert.Equal(("two", "one"), (_history.Undo("three"), _history.Undo("two")));
+    }
 }

@@ -237,4 +237,45 @@ public sealed class WorkbenchTests
         await _jobs.AskedAsync(1);
         _jobs.Finish(0);
     }
+
+    /// <summary>Another project begins with nothing of the last: no plan, no earlier state in view, its base size first.</summary>
+    [Fact]
+    public async Task AnotherProjectBeginsAnew()
+    {
+        Assert.True(_bench.Open(Documents.Demo().Text));
+        _jobs.Finish(0);
+        _bench.Show(4);
+        Assert.Equal("1X", _bench.Size!.Name);
+        _bench.Edit("title", d => d.Set("title", "Ebb"));
+        Assert.True(_bench.IsOutcomeEarlier);
+        await _jobs.AskedAsync(2);
+        Assert.True(_bench.Open(Documents.Demo().Text));
+        Assert.False(_bench.IsOutcomeEarlier);
+        Assert.Equal((null, null), (_bench.Plan, _bench.Undoing));
+        await _jobs.AskedAsync(3);
+        _jobs.Finish(2);
+        Assert.Equal(("Tideline", "M"), (_bench.Document!.Title, _bench.Size!.Name));
+        Assert.False(_bench.Open("no document"));
+        Assert.Equal("Tideline", _bench.Document.Title);
+    }
+
+    /// <summary>What is undone and done again is said by name, for who cannot see it.</summary>
+    [Fact]
+    public void UndoAndRedoSayWhatTheyDid()
+    {
+        Assert.True(_bench.Open(Documents.Demo().Text));
+        _bench.Set("title", "Ebb", "title");
+        _bench.Undo();
+        Assert.Equal(("Undone: title.", "Tideline", "title"), (_bench.Said, _bench.Document!.Title, _bench.Redoing));
+        _bench.Redo();
+        Assert.Equal(("Done again: title.", "Ebb", "title"), (_bench.Said, _bench.Document.Title, _bench.Undoing));
+        Assert.True(_bench.Replace(Documents.Demo().Text, "the change made in another place", saved: true));
+        Assert.Equal("the change made in another place", _bench.Undoing);
+        var edits = 0;
+        _bench.Edited += () => edits++;
+        _bench.Replace(Documents.Demo().Text, "again", saved: true);
+        Assert.Equal(0, edits);
+        _bench.Replace(Documents.Demo().Text, "again");
+        Assert.Equal(1, edits);
+    }
 }

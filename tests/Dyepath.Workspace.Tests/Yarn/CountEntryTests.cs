@@ -64,4 +64,31 @@ public class CountEntryTests
         Assert.Equal("1001", entry.Pending);
         Assert.Equal(0, entry.Type("0 ", null));
     }
+
+    [Theory]
+    [InlineData("1000 ", 1_000)]
+    [InlineData("999\n", 999)]
+    [InlineData("12;", 12)]
+    [InlineData("12.", 12)]
+    [InlineData("12345 ", null)]
+    [InlineData(" ", null)]
+    public void A_thousand_stitches_of_a_colour_are_the_most(string typed, int? count) => Assert.Equal(count, new CountEntry().Type(typed, null));
+
+    /// <summary>Of a colour of nine 16 would be no surprise, so that a 1 may begin more; 17 would.</summary>
+    [Theory]
+    [InlineData(5.0, "1", null)]
+    [InlineData(4.9, "1", 1)]
+    [InlineData(11.2, "2", 2)]
+    [InlineData(11.3, "2", null)]
+    public void A_digit_waits_as_long_as_a_further_one_would_be_plausible(double usual, string typed, int? count) =>
+        Assert.Equal(count, new CountEntry().Type(typed, usual));
+
+    [Fact]
+    public void What_is_cleared_is_forgotten()
+    {
+        var entry = new CountEntry();
+        entry.Digit('1', null);
+        entry.Clear();
+        Assert.Equal(("", null), (entry.Pending, entry.Enter()));
+    }
 }

@@ -54,4 +54,39 @@ public class SectionEditsTests
             Assert.Equal(before, document.Text);
         },
         seed: 13, cases: 25);
+
+    /// <summary>Names that are taken are passed over, however many there are.</summary>
+    [Fact]
+    public void New_sections_are_numbered_on_and_counted_as_none_until_they_are()
+    {
+        var document = Documents.Demo();
+        foreach (var (at, name) in new[] { (0, "colour 6"), (1, "colour 7"), (2, "colour 8") })
+            document.Set($"yarn.sections[{at}].name", name);
+        SectionEdits.Add(document);
+        SectionEdits.Add(document);
+        Assert.Equal(("colour 9", "colour 10"), (document.Typed("yarn.sections[5].name"), document.Typed("yarn.sections[6].name")));
+        Assert.Equal("#9a9a9a", document.Typed("yarn.sections[5].colour"));
+        Assert.Equal("[5,4,3,5,4,1,1]", document.Node("fabric.sectionStitches")!.ToJsonString());
+        Assert.Equal("[6,3,3,5,4,0,0]", document.Node("yarn.counted[0].repeats[4]")!.ToJsonString());
+        // Of several that are called alike, none takes a number away.
+        var alike = Documents.Demo();
+        for (var i = 0; i < 5; i++)
+            alike.Set($"yarn.sections[{i}].name", "sand");
+        SectionEdits.Add(alike);
+        Assert.Equal("colour 6", alike.Typed("yarn.sections[5].name"));
+        var empty = ProjectDocument.TryParse("{}")!;
+        SectionEdits.Add(empty);
+        Assert.Equal(("colour 1", false), (empty.Typed("yarn.sections[0].name"), empty.Has("fabric.sectionStitches")));
+    }
+
+    /// <summary>A repeat in the counting has no place yet for every section, and stays as it is.</summary>
+    [Fact]
+    public void A_repeat_that_is_not_whole_keeps_its_counts()
+    {
+        var document = Documents.Demo();
+        document.Add("yarn.counted[1].repeats", System.Text.Json.Nodes.JsonNode.Parse("[5, 4]")!);
+        SectionEdits.Remove(document, 0);
+        Assert.Equal("[5,4]", document.Node("yarn.counted[1].repeats[6]")!.ToJsonString());
+        Assert.Equal("[4,3,5,4]", document.Node("yarn.counted[1].repeats[0]")!.ToJsonString());
+    }
 }

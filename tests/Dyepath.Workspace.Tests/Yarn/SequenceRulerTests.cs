@@ -16,6 +16,7 @@ public class SequenceRulerTests
         var ruler = Demo();
 
         Assert.Equal(132.5, ruler.Total, 9);
+        Assert.Equal(0, ruler.Parts[0].From);
         Assert.Equal(["D", "H", "F", "W", "K"], ruler.Parts.Select(p => p.Section.Symbol));
         Assert.All(ruler.Parts.Zip(ruler.Parts.Skip(1)), pair => Assert.Equal(pair.First.To, pair.Second.From, 9));
         Assert.Equal(["K", "W", "F", "H", "D"], Demo(fromOtherEnd: true).Parts.Select(p => p.Section.Symbol));
@@ -79,4 +80,39 @@ public class SequenceRulerTests
         Assert.False(ruler.Parts[2].Known);
         Assert.Equal([true, false, false, true, true], Enumerable.Range(0, 5).Select(ruler.CanMove));
     }
+
+    /// <summary>A number every 20 cm or 10 in, ten fine marks to each, or half inches; stitches one by one.</summary>
+    [Fact]
+    public void Scales_have_numbers_and_finer_marks_between()
+    {
+        var centimetres = Demo().Marks().ToArray();
+        Assert.Equal([0, 20, 40, 60, 80, 100, 120], centimetres.Where(m => m.Numbered).Select(m => m.At));
+        Assert.Equal(2, centimetres[1].At, 9);
+        var inches = Demo(inches: true).Marks().ToArray();
+        Assert.Equal([0, 10, 20, 30, 40, 50], inches.Where(m => m.Numbered).Select(m => m.At));
+        Assert.Equal(1, inches[1].At, 9);
+        Assert.Equal(("cm", 0.1m, "in", 0.125m), (Demo().Unit, Demo().Step, Demo(inches: true).Unit, Demo(inches: true).Step));
+        Assert.True(Demo().HasLengths && Demo(inches: true).HasLengths);
+    }
+
+    /// <summary>A boundary stays a step away from its neighbours; the last one may double the sequence.</summary>
+    [Fact]
+    public void A_boundary_goes_as_far_as_its_neighbours_let_it()
+    {
+        var ruler = Demo();
+        Assert.Equal((0.1, 56.7), (ruler.Range(0).Least, Math.Round(ruler.Range(0).Most, 6)));
+        Assert.Equal((107.2, 265), (Math.Round(ruler.Range(4).Least, 6), ruler.Range(4).Most));
+        Assert.Equal([(0, "0.1 cm"), (1, "56.7 cm")], ruler.Move(0, -5));
+        Assert.Equal([(0, "56.7 cm"), (1, "0.1 cm")], ruler.Move(0, 500));
+    }
+
+    [Theory]
+    [InlineData(-1, 0)]
+    [InlineData(0, 0)]
+    [InlineData(0.23, 0)]
+    [InlineData(0.25, 1)]
+    [InlineData(0.5, 2)]
+    [InlineData(1, 4)]
+    [InlineData(2, 4)]
+    public void A_place_on_the_ruler_is_of_one_part(double share, int part) => Assert.Equal(part, Demo().PartAt(share));
 }
