@@ -50,7 +50,8 @@ internal static class EdgingCheck
             .ToDictionary(e => e.Id, e => fabric.Slope(size[e.Edge.Piece]));
         foreach (var rule in edging.Spread.Stretches)
         {
-            var each = rule.Stretch.Id is StretchId.OfEdge { Part: EdgePart.Whole } whole && slopes.TryGetValue(whole.Edge, out var slope) ? slope / rule.Stretch.Places
+            var each = rule.Stretch.Id is StretchId.OfEdge { Part: EdgePart.Whole } whole && slopes.TryGetValue(whole.Edge, out var slope)
+                ? slope / rule.Stretch.Places
                 : rule.Stretch.Stepped ? Smoothed(rule.Stretch, fabric, notes)
                 : rule.Stretch.Own is not null ? fabric.EdgingHeight : rule.Stretch.RowEnds ? fabric.RowHeight : fabric.StitchWidth;
             edge += rule.Stretch.Places * each;

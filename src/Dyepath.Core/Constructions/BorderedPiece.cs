@@ -29,7 +29,8 @@ internal static class BorderedPiece
     }
 
     /// <summary>With upright edges and four corners.</summary>
-    public static Construction Of(PieceGroup group) => Of(group, (EdgeId.LowerEdge, EdgeId.RightEdge, EdgeId.UpperEdge, EdgeId.LeftEdge), 4);
+    public static Construction Of(PieceGroup group) =>
+        Of(group, (EdgeId.LowerEdge, EdgeId.RightEdge, EdgeId.UpperEdge, EdgeId.LeftEdge), 4);
 
     public static PieceGroup Group(PieceId piece, GarmentMeasure across, GarmentMeasure down) => new(
         "panel", [new(piece)], new(across, 1, [EdgingPlace.Border, EdgingPlace.Border]), new(down, 1, [EdgingPlace.Border, EdgingPlace.Border]),

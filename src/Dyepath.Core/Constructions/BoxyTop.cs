@@ -133,7 +133,12 @@ public sealed record BoxyTop(
             .. Girth.Worn(finished[GarmentMeasure.Width], body),
             .. Sleeves is null
                 ? ImmutableArray<WornFit>.Empty
-                : [new(FitPart.Sleeve, finished[GarmentMeasure.SleeveWidth], BodyMeasure.UpperArm, body[BodyMeasure.UpperArm], "garment.upperArmEase", Mend.UpperArmEase)],
+                :
+                [
+                    new(
+                        FitPart.Sleeve, finished[GarmentMeasure.SleeveWidth], BodyMeasure.UpperArm, body[BodyMeasure.UpperArm],
+                        "garment.upperArmEase", Mend.UpperArmEase),
+                ],
         ];
     }
 

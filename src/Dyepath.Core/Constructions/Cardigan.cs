@@ -129,8 +129,12 @@ public sealed record Cardigan(
                 (finished[GarmentMeasure.BackWidth] - finished[GarmentMeasure.NeckWidth]) / 2, BodyMeasure.Bust, size),
             .. Girth.Hem(finished[GarmentMeasure.Width], body),
             Sleeves is null
-                ? new(FitPart.Armhole, 2 * finished[GarmentMeasure.ArmholeDepth], BodyMeasure.UpperArm, body[BodyMeasure.UpperArm], "garment.upperArmEase", Mend.UpperArmEase)
-                : new(FitPart.Sleeve, finished[GarmentMeasure.SleeveWidth], BodyMeasure.UpperArm, body[BodyMeasure.UpperArm], "garment.upperArmEase", Mend.UpperArmEase),
+                ? new(
+                    FitPart.Armhole, 2 * finished[GarmentMeasure.ArmholeDepth], BodyMeasure.UpperArm, body[BodyMeasure.UpperArm],
+                    "garment.upperArmEase", Mend.UpperArmEase)
+                : new(
+                    FitPart.Sleeve, finished[GarmentMeasure.SleeveWidth], BodyMeasure.UpperArm, body[BodyMeasure.UpperArm],
+                    "garment.upperArmEase", Mend.UpperArmEase),
         ];
     }
 

@@ -44,7 +44,9 @@ public sealed record Cowl(Length Circumference, Length Height) : GarmentShape
             ],
             sewn ? [new(SewingManner.IntoTube, [SeamId.BackSeam])] : [],
             [
-                new(EdgingPlace.Brims, 2, [new(EdgeId.Brim, new(PieceId.Cowl, PieceSide.Bottom))], sewn ? SeamId.BackSeam : SeamId.RoundJoin),
+                new(
+                    EdgingPlace.Brims, 2, [new(EdgeId.Brim, new(PieceId.Cowl, PieceSide.Bottom))],
+                    sewn ? SeamId.BackSeam : SeamId.RoundJoin),
             ])
         {
             // A tube lies flat: half of it is seen.

@@ -59,8 +59,8 @@ public sealed class GarmentKind
     public ImmutableArray<EdgingChoice> NeededEdgings { get; }
 
     /// <summary>
-    /// As it is begun: what has to be said has its first value, its hem, cuffs and brim are edged plainly, and it has what it cannot be worn
-    /// without; all else is left out.
+    /// As it is begun: what has to be said has its first value, its hem, cuffs and brim are edged plainly, and it has what it cannot
+    /// be worn without; all else is left out.
     /// </summary>
     public GarmentSpec First => _first.Value;
 

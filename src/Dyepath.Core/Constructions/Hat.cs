@@ -80,7 +80,9 @@ public sealed record Hat(double Smaller, Length Height, bool Gored) : GarmentSha
         ArgumentNullException.ThrowIfNull(size);
         return
         [
-            new(FitPart.Brim, MostStretch * size.Finished[GarmentMeasure.Circumference], BodyMeasure.Head, size.Body[BodyMeasure.Head], "garment.smaller", Mend.LessOffHead),
+            new(
+                FitPart.Brim, MostStretch * size.Finished[GarmentMeasure.Circumference], BodyMeasure.Head, size.Body[BodyMeasure.Head],
+                "garment.smaller", Mend.LessOffHead),
         ];
     }
 

@@ -179,7 +179,9 @@ public sealed record OffShoulder(
                 ? [new(FitPart.TopEdge, finished[GarmentMeasure.Width] + 2 * finished[GarmentMeasure.SleeveWidth], BodyMeasure.Shoulders,
                     BandShare * body[BodyMeasure.Shoulders], "garment.bandShare", Mend.EaseOrWiderSleeves)]
                 : ImmutableArray<WornFit>.Empty,
-            new(FitPart.Sleeve, finished[GarmentMeasure.SleeveWidth], BodyMeasure.UpperArm, body[BodyMeasure.UpperArm], "garment.sleeveEase", Mend.SleeveEase),
+            new(
+                FitPart.Sleeve, finished[GarmentMeasure.SleeveWidth], BodyMeasure.UpperArm, body[BodyMeasure.UpperArm],
+                "garment.sleeveEase", Mend.SleeveEase),
             .. Girth.Worn(finished[GarmentMeasure.Width], body),
         ];
     }

@@ -92,7 +92,9 @@ public sealed record Poncho(double ArmShare, Length? Length, Neck Neck, Length? 
                 ? []
                 : ImmutableArray.Create<WornFit>(
                     new(FitPart.JoinedSides, 2 * across, BodyMeasure.Bust, body[BodyMeasure.Bust], "garment.armShare", Mend.LargerArmShare),
-                    new(FitPart.Armhole, 2 * finished[GarmentMeasure.ArmholeDepth], BodyMeasure.UpperArm, body[BodyMeasure.UpperArm], "garment.sideJoin", Mend.JoinLessOfSides)),
+                    new(
+                        FitPart.Armhole, 2 * finished[GarmentMeasure.ArmholeDepth], BodyMeasure.UpperArm, body[BodyMeasure.UpperArm],
+                        "garment.sideJoin", Mend.JoinLessOfSides)),
         ];
     }
 
@@ -104,9 +106,12 @@ public sealed record Poncho(double ArmShare, Length? Length, Neck Neck, Length? 
     private static EdgingEdge HemAndSides { get; } = new(
         EdgingPlace.Hem, 1,
         [
-            new(EdgeId.BackLeftSide, new PieceEdge(PieceId.Back, PieceSide.Left).Reverse()), new(EdgeId.BackLowerEdge, new(PieceId.Back, PieceSide.Bottom)),
-            new(EdgeId.BackRightSide, new(PieceId.Back, PieceSide.Right)), new(EdgeId.FrontRightSide, new PieceEdge(PieceId.Front, PieceSide.Left).Reverse()),
-            new(EdgeId.FrontLowerEdge, new(PieceId.Front, PieceSide.Bottom)), new(EdgeId.FrontLeftSide, new(PieceId.Front, PieceSide.Right)),
+            new(EdgeId.BackLeftSide, new PieceEdge(PieceId.Back, PieceSide.Left).Reverse()),
+            new(EdgeId.BackLowerEdge, new(PieceId.Back, PieceSide.Bottom)),
+            new(EdgeId.BackRightSide, new(PieceId.Back, PieceSide.Right)),
+            new(EdgeId.FrontRightSide, new PieceEdge(PieceId.Front, PieceSide.Left).Reverse()),
+            new(EdgeId.FrontLowerEdge, new(PieceId.Front, PieceSide.Bottom)),
+            new(EdgeId.FrontLeftSide, new(PieceId.Front, PieceSide.Right)),
         ],
         SeamId.LeftShoulder, Corners: 4, PerCorner: 2);
 

@@ -18,7 +18,8 @@ internal static class ShoulderedBody
     public static SewingStep Sides { get; } = new(SewingManner.FromBottom, [SeamId.LeftSide, SeamId.RightSide]);
 
     public static EdgingEdge Hem { get; } = new(
-        EdgingPlace.Hem, 1, [new(EdgeId.Front, new(PieceId.Front, PieceSide.Bottom)), new(EdgeId.Back, new(PieceId.Back, PieceSide.Bottom))], SeamId.LeftSide);
+        EdgingPlace.Hem, 1,
+        [new(EdgeId.Front, new(PieceId.Front, PieceSide.Bottom)), new(EdgeId.Back, new(PieceId.Back, PieceSide.Bottom))], SeamId.LeftSide);
 
     public static EdgingEdge Armholes { get; } = AtSides(EdgingPlace.Armholes, OpeningId.Armhole, PieceId.Front);
 
@@ -43,7 +44,8 @@ internal static class ShoulderedBody
 
     /// <param name="corners">Corners of a slit can take extra stitches; those of a neck that is cut are edges of their own.</param>
     public static EdgingEdge Neck(int corners) => new(
-        EdgingPlace.Neck, 1, [new(EdgeId.FrontNeck, NeckOf(PieceId.Front)), new(EdgeId.BackNeck, NeckOf(PieceId.Back))], SeamId.LeftShoulder, corners);
+        EdgingPlace.Neck, 1, [new(EdgeId.FrontNeck, NeckOf(PieceId.Front)), new(EdgeId.BackNeck, NeckOf(PieceId.Back))],
+        SeamId.LeftShoulder, corners);
 
     /// <summary>
     /// Along back and two fronts, which open in front; with the outside facing it runs from right to left, the garment upside down.

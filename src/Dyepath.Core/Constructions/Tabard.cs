@@ -142,7 +142,9 @@ public sealed record Tabard(Ease BustEase, Length BelowWaist, Neck Neck, Length 
         [
             .. Neck.Fits(size),
             ShoulderedBody.ShoulderFit((panel - neck) / 2, BodyMeasure.Bust, size),
-            new(FitPart.FrontBackAndTabs, 2 * (panel + finished[GarmentMeasure.TabLength]), BodyMeasure.Bust, body[BodyMeasure.Bust], "garment.ease", Mend.Ease),
+            new(
+                FitPart.FrontBackAndTabs, 2 * (panel + finished[GarmentMeasure.TabLength]), BodyMeasure.Bust, body[BodyMeasure.Bust],
+                "garment.ease", Mend.Ease),
         ];
     }
 

@@ -120,7 +120,7 @@ public sealed class FabricWordsTests
     [Fact]
     public void Seams_pieces_and_units_are_called_as_in_the_making_up()
     {
-        Assert.Equal(("under the left sleeve", "left side"), (FabricWords.Seam("left sleeve"), FabricWords.Seam("left side")));
+        Assert.Equal(("under the left sleeve", "left side"), (FabricWords.Seam(SeamId.LeftSleeve), FabricWords.Seam(SeamId.LeftSide)));
         Assert.Equal(("stitches", "pairs"), (FabricWords.Many("stitch"), FabricWords.Many("pair")));
         Assert.Equal(("stitch", "42 %"), (FabricWords.Unit(Demo.Plan()), FabricWords.Share(0.416)));
         var front = Demo.Plan().Sizes[2].Pieces[0];

@@ -349,7 +349,10 @@ internal sealed class SizeAssembly(DirectionPlan chosen, SizeTargets targets)
                 var runs = _edges.Runs(along, piece);
                 if (piece.Counts.Group.Fills is not null)
                 {
-                    stretches.Add(new EdgeStretch(new StretchId.OfEdge(id), true, runs[0].Count) { Own = Slanted(piece.Counts, runs[0].Count) });
+                    stretches.Add(new EdgeStretch(new StretchId.OfEdge(id), true, runs[0].Count)
+                    {
+                        Own = Slanted(piece.Counts, runs[0].Count),
+                    });
                     continue;
                 }
                 var taut = piece.Counts.Group.IsSloped || along.Stretch != Stretch.Opening ? []
