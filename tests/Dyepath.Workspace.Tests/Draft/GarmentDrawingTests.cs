@@ -133,10 +133,13 @@ public sealed class GarmentDrawingTests
     {
         var plan = PlanOf(kind, Direction.Up);
         var drawing = GarmentDrawing.Of(plan, plan.Sizes[0]);
+        var edging = plan.Sizes[0].Edgings.Select(e => e.Depth.Centimetres).DefaultIfEmpty(0).Max();
         foreach (var part in drawing.Patches.Take(1).Concat(drawing.Patches.TakeLast(1)))
         {
-            Assert.Contains(drawing.Dimensions, d => !d.IsUpright && Math.Abs(d.X1 - part.X) < 2.5 && Math.Abs(d.X2 - part.X - part.Width) < 4);
-            Assert.Contains(drawing.Dimensions, d => d.IsUpright && Math.Abs(d.Y1 - part.Y) < 4 && Math.Abs(d.Y2 - part.Y - part.Height) < 4);
+            Assert.Contains(
+                drawing.Dimensions, d => !d.IsUpright && Math.Abs(d.X1 - part.X) < 2 + edging && Math.Abs(d.X2 - part.X - part.Width) < 3 + edging);
+            Assert.Contains(
+                drawing.Dimensions, d => d.IsUpright && Math.Abs(d.Y1 - part.Y) < 3 + edging && Math.Abs(d.Y2 - part.Y - part.Height) < 3 + edging);
         }
     }
 
