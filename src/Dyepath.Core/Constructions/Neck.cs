@@ -173,7 +173,7 @@ public sealed record Neck(NeckForm Form, Length? Width)
     ];
 
     private PlanRule Motif => new(
-        "motif", "A cut edge is moved to the nearest place at which the motif goes on unbroken (whole half periods of the colours); where that is farther off than the document lets it, the motif gives way there, as little as can be. "
+        "motif", "A cut edge is moved to the nearest place at which the motif goes on unbroken (whole half periods of the colours); where that is farther off than the document lets it, or a size would come out more than an inch off where the document does not say, the motif gives way there, as little as can be. "
         + (InFront ? "The fronts' shoulders are as wide as the back's, to a centimetre." : "A neck that the head would not pass then is made wider."));
 
     internal OpeningDesign Opening => new(

@@ -304,6 +304,9 @@ public sealed record Cut(ImmutableSortedDictionary<PieceId, GarmentMeasure> Dept
     /// <summary>Where the document says each of <see cref="Depths"/>; one that is missing follows from other measures.</summary>
     public ImmutableDictionary<GarmentMeasure, string> Fields { get; init; } = ImmutableDictionary<GarmentMeasure, string>.Empty;
 
+    /// <summary>Some of its edge runs neither straight in nor straight along, so that it is cut in steps.</summary>
+    public bool IsSloped => Profile.Zip(Profile.Skip(1)).Any(p => p.First.Along != p.Second.Along && p.First.Into != p.Second.Into);
+
     /// <summary>Straight in, along, and where it does not reach the end of its side straight out again.</summary>
     public static ImmutableArray<CutPoint> Square { get; } = [new(0, 1), new(1, 1)];
 

@@ -56,8 +56,14 @@ internal static class PlanFindings
             var remedy = Remedy(poor.MaxBy(e => e.Fit.Off)!.Fit);
             yield return new Finding(FindingLevel.Warning, remedy.Place, $"{Say([.. poor])}: {remedy.Text}.");
         }
-        foreach (var (measure, uneven) in Uneven(chosen, sizes))
+        foreach (var (measure, uneven, rows) in Uneven(chosen, sizes))
         {
+            if (rows is { } step)
+            {
+                yield return new Finding(FindingLevel.Note, "garment.grading", FormattableString.Invariant(
+                    $"{uneven}: a piece grows by {step.Rows} {(step.Rows == 1 ? "round" : "rows")} at a time, which makes {step.Grows.Centimetres:0.0} cm in all."));
+                continue;
+            }
             var furthest = errors.Where(e => e.Fit.Measure == measure).MaxBy(e => e.Fit.Off)!.Fit;
             yield return new Finding(
                 FindingLevel.Warning, "garment.grading", furthest.Off > FitError.Poor ? $"{uneven}." : $"{uneven}: {Remedy(furthest).Text}.");
@@ -102,6 +108,10 @@ internal static class PlanFindings
             yield return gored;
         foreach (var straight in Straight(chosen, sizes))
             yield return straight;
+        foreach (var square in LooksSquare(chosen, trials))
+            yield return square;
+        if (NearlyPoor(construction, sizes) is { } nearly)
+            yield return nearly;
         if (!chosen.KeepsMotif && Broken(sizes, trials) is { } broken)
             yield return broken;
         var cut = construction.Groups.SelectMany(g => g.Openings).Where(o => o.Cut is not null).DistinctBy(o => o.Place);
@@ -221,6 +231,56 @@ internal static class PlanFindings
         }
     }
 
+    /// <summary>Openings whose curve or slopes have come down to one step at either side.</summary>
+    private static IEnumerable<Finding> LooksSquare(DirectionPlan chosen, RemedyTrials trials)
+    {
+        foreach (var (group, at) in chosen.Layout.Construction.Groups.Select((g, i) => (g, i)))
+        {
+            foreach (var opening in group.Openings.Where(o => o.Cut is { IsSloped: true }))
+            {
+                foreach (var piece in opening.Cut!.Depths.Keys)
+                {
+                    var square = chosen.Sizes.Select((s, i) => (Size: i, Is: IsSquare(chosen, s[at], opening, piece))).Where(s => s.Is)
+                        .Select(s => chosen.Names[s.Size]).ToArray();
+                    if (square.Length == 0)
+                        continue;
+                    var mend = trials.LetOffFor(plan => plan.Sizes.All(s => !IsSquare(plan, s[at], opening, piece))) is { } letOff
+                        ? FormattableString.Invariant($" Let cut edges lie off by {letOff.Centimetres:0.#} cm at most (garment.letOff: {letOff.Centimetres:0.#} cm) and it has more, and the motif gives way there.")
+                        : "";
+                    yield return new Finding(
+                        FindingLevel.Note, "garment.letOff",
+                        $"The {PlaceNames.Of(piece)}'s {PlaceNames.Of(opening.Id)} looks square{(square.Length == chosen.Sizes.Length ? "" : $" in {Wording.List(square)}")}: where the colours let rows end, it has one step at either side.{mend}");
+                }
+            }
+        }
+
+        static bool IsSquare(DirectionPlan plan, GroupCounts counts, OpeningDesign opening, PieceId id)
+        {
+            var piece = counts.Group.Pieces.ToList().FindIndex(p => p.Id == id);
+            if (counts.Outlines.IsEmpty)
+                return false;
+            var edges = plan.Layout.Edges(counts, piece, counts.Outlines[piece]);
+            return edges.Find(opening.Id, opening.Sides[0]) is { Into: > 0 } cut
+                && edges.CornersOf(cut).Count() <= (opening.At == OpeningAt.Middle ? 4 : 3);
+        }
+    }
+
+    /// <summary>Measures of cuts that are farther off than is expected of an edge, and not so far that they come out poorly.</summary>
+    private static Finding? NearlyPoor(Construction construction, ImmutableArray<SizePlan> sizes)
+    {
+        var cuts = construction.Groups.SelectMany(g => g.Openings).Where(o => o.Cut is not null)
+            .SelectMany(o => o.Cut!.Depths.Values.Append(o.Measure)).ToHashSet();
+        var off = sizes.SelectMany(s => s.Target.Where(t => cuts.Contains(t.Key) && t.Value > Length.Zero && s.Finished[t.Key] > Length.Zero),
+                (s, t) => new FitError(s.Name, t.Key, s.Finished[t.Key] - t.Value))
+            .Where(e => e.Off > NoticedAtOpening && e.Off <= FitError.Poor).GroupBy(e => (e.Measure, e.IsOver)).ToArray();
+        if (off.Length == 0)
+            return null;
+        var said = off.Select(g => FormattableString.Invariant(
+            $"{GarmentMeasures.Words(g.Key.Measure)} comes out up to {g.Max(e => e.Off).Centimetres:0.0} cm {(g.Key.IsOver ? "over" : "under")}{(g.Count() == sizes.Length ? "" : $" ({Wording.List(g.Select(e => e.Size))})")}"));
+        return new Finding(
+            FindingLevel.Note, "garment.letOff", $"Cut edges lie where the colours let rows end: {Wording.List(said)}.");
+    }
+
     private static bool IsNarrow(SharedFabric shared, PiecePlan piece) =>
         piece.Pooled && piece.Motif != MotifKind.Bands && shared.Period is { } period
         && (piece.Shape?.WidestRow ?? piece.RowStitches.Min()) * (ColourRing.Unit / shared.Stitch.StitchesPerUnit) < period.Micro;
@@ -245,14 +305,17 @@ internal static class PlanFindings
         return least == most ? least : $"{least} to {most}";
     }
 
-    /// <summary>Measures that do not grow as their targets do: smaller in a larger size, or with a leap between neighbours.</summary>
-    private static IEnumerable<(GarmentMeasure Measure, string Text)> Uneven(DirectionPlan chosen, ImmutableArray<SizePlan> sizes)
+    /// <summary>
+    /// Measures that do not grow as their targets do: smaller in a larger size, or with a leap between neighbours; or sizes alike, with
+    /// how many rows a piece grows by where it can grow by no less, so that nothing helps.
+    /// </summary>
+    private static IEnumerable<(GarmentMeasure Measure, string Text, (int Rows, Length Grows)? AtOnce)> Uneven(
+        DirectionPlan chosen, ImmutableArray<SizePlan> sizes)
     {
         var construction = chosen.Layout.Construction;
         foreach (var measure in sizes[0].Target.Keys)
         {
             var noticed = construction.Groups.Any(g => g.OpeningMeasures.Contains(measure)) ? NoticedAtOpening : Noticed;
-            var isAlongRows = construction.Groups[0].Along(chosen.Direction, stitches: false).Measure == measure;
             var steps = sizes.Zip(sizes.Skip(1), (a, b) => (
                 a, b, Asked: b.Target[measure] - a.Target[measure], Made: b.Finished[measure] - a.Finished[measure])).ToArray();
             var falls = steps.Where(s => s.Asked >= Length.Zero && s.Made < Length.Zero - noticed && s.Asked - s.Made <= FitError.Poor)
@@ -260,11 +323,17 @@ internal static class PlanFindings
             var leaps = steps.Where(s => Length.Abs(s.Made - s.Asked) > FitError.Poor)
                 .Select(s => $"from {s.a.Name} to {s.b.Name} it {Grow(s.Made, "s")} where it is to {Grow(s.Asked)}");
             // Along the stitches counts are shared on purpose.
+            var rows = construction.Groups[0].Along(chosen.Direction, stitches: false);
+            var isAlongRows = rows.Measure == measure;
+            var atOnce = construction.Groups[0].Working == Working.Turned ? 2 : 1;
+            var grows = rows.Pieces * atOnce * chosen.Layout.Of(stitches: false).Step;
             var alike = steps.Where(s => isAlongRows && s.Made == Length.Zero && s.Asked >= AskedApart)
                 .Select(s => FormattableString.Invariant($"{s.a.Name} and {s.b.Name} both have {s.b.Finished[measure].Centimetres:0.0} cm where {s.Asked.Centimetres:0.0} cm more are asked for"));
             string[] said = [.. falls, .. leaps, .. alike];
+            var tooNear = isAlongRows && said.Length == alike.Count()
+                && steps.Where(s => s.Made == Length.Zero).All(s => s.Asked < grows);
             if (said.Length > 0)
-                yield return (measure, $"{Wording.Capital(GarmentMeasures.Words(measure))} is not graded evenly: {Wording.List(said)}");
+                yield return (measure, $"{Wording.Capital(GarmentMeasures.Words(measure))} is not graded evenly: {Wording.List(said)}", tooNear ? (atOnce, grows) : null);
         }
     }
 

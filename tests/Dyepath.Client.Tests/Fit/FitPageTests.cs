@@ -33,6 +33,20 @@ public sealed class FitPageTests : BunitContext
         Assert.Contains(_workbench.Plan.Why, page.Markup);
     }
 
+    /// <summary>Whether it can be put on is to be seen before it is asked: each part, what it has to pass, and what it has to spare.</summary>
+    [Fact]
+    public async Task What_the_body_needs_is_held_against_what_the_shown_size_has()
+    {
+        var page = await Open();
+        var plan = _workbench.Plan!;
+        var size = plan.Sizes[_workbench.ShownSize];
+        var table = page.FindAll("table.fit-errors").Single(t => t.TextContent.Contains($"Held against the body, size {size.Name}", StringComparison.Ordinal));
+        Assert.Equal(size.Worn.Length, table.QuerySelectorAll("tbody tr").Length);
+        var neck = table.QuerySelectorAll("tbody tr").Single(r => r.TextContent.Contains("Neck opening, all round and stretched", StringComparison.Ordinal));
+        Assert.Contains("head", neck.TextContent, StringComparison.Ordinal);
+        Assert.Contains(" to spare", neck.TextContent, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task A_point_of_the_curve_allows_as_many_counts()
     {

@@ -45,4 +45,18 @@ public sealed class StartersInEveryChartTests
             }
         }
     }
+
+    /// <summary>
+    /// Sizes 00 and 0 of the chart are 1.6 cm apart round the body; two panels that grow by two rows each, of 16 to 10 cm, by 2.5: that
+    /// both have one width is no fault that anything could mend.
+    /// </summary>
+    [Fact]
+    public void Sizes_nearer_than_rows_come_are_alike_without_alarm()
+    {
+        var starter = Starter.Of(Repertoire.All.First(k => k.Name == "pullover"), "astm-d5585-straight").First(s => s.Neck == "square");
+        var plan = GarmentPlanner.Plan(starter.Project(), TestContext.Current.CancellationToken).Plan!;
+        var said = Assert.Single(plan.Findings, f => f.Text.Contains("00 and 0 both have", StringComparison.Ordinal));
+        Assert.Equal(FindingLevel.Note, said.Level);
+        Assert.EndsWith(": a piece grows by 2 rows at a time, which makes 2.5 cm in all.", said.Text, StringComparison.Ordinal);
+    }
 }

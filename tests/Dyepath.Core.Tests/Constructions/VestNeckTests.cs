@@ -162,6 +162,77 @@ public sealed class VestNeckTests
             .Max(m => Math.Abs((size.Finished[m] - size.Target[m]).Centimetres));
     }
 
+    /// <summary>
+    /// A curve that has come down to one step is square: what the top of the front leaves out, column by column, has one depth. What is
+    /// said to mend it does.
+    /// </summary>
+    [Fact]
+    public void A_round_neck_that_looks_square_is_said_to()
+    {
+        var (square, mended) = (0, 0);
+        Vests.Holds(plan =>
+        {
+            if (plan.Project.Garment.Shape is not Vest { Neck.Form: NeckForm.Round })
+                return;
+            var said = plan.Findings.SingleOrDefault(f => f.Text.StartsWith("The front's neck looks square", StringComparison.Ordinal));
+            var are = plan.Sizes.Where(s => DepthsOf(plan, s[PieceId.Front]).Length == 1).Select(s => s.Name).ToArray();
+            Assert.Equal(are.Length > 0, said is not null);
+            if (said is null)
+                return;
+            square++;
+            Assert.Equal(are.Length < plan.Sizes.Length, said.Text.Contains(" looks square in ", StringComparison.Ordinal));
+            Assert.All(are, name => Assert.True(are.Length == plan.Sizes.Length || Regex.IsMatch(said.Text, $@"\b{name}\b"), said.Text));
+            if (Regex.Match(said.Text, @"\(garment\.letOff: ([\d.]+) cm\)") is not { Success: true } advice)
+                return;
+            mended++;
+            var stepped = LetOff(plan.Project, Cm(double.Parse(advice.Groups[1].Value, CultureInfo.InvariantCulture))).Planned();
+            Assert.All(stepped.Sizes, s => Assert.NotEqual(1, DepthsOf(stepped, s[PieceId.Front]).Length));
+        }, seed: 8135, cases: 24);
+        Assert.True(square > 2 && mended > 0, $"{square}, {mended}");
+    }
+
+    /// <summary>How deep the neck is, from its middle to the side, each depth once; of a piece that is not cut, none.</summary>
+    private static int[] DepthsOf(Plan plan, PiecePlan piece)
+    {
+        if (piece.Shape is not { } shape)
+            return [];
+        var cells = shape.Parts.SelectMany(p => p.Outline.ByRow().SelectMany(
+            r => Enumerable.Range(r.First, r.Last - r.First + 1).Select(column => (Row: p.FirstRow + r.FromRow, Column: column)))).ToHashSet();
+        var (columns, rows) = (cells.Select(c => c.Column).Order().ToArray(), shape.Rows);
+        var (first, last) = (columns[0], columns[^1]);
+        var up = plan.Direction == Direction.Up;
+        int Depth(int at) => up
+            ? Enumerable.Range(0, rows).TakeWhile(i => !cells.Contains((rows - 1 - i, first + at))).Count()
+            : Enumerable.Range(0, last - first + 1).TakeWhile(i => !cells.Contains((at, last - i))).Count();
+        var wide = up ? last - first + 1 : rows;
+        return [.. Enumerable.Range(0, wide / 2).Select(i => Depth(wide / 2 - 1 - i)).TakeWhile(d => d > 0).Distinct()];
+    }
+
+    /// <summary>What lies farther off than is expected of a cut edge is said, also where it is no cause for alarm.</summary>
+    [Fact]
+    public void Cuts_that_come_out_nearly_poorly_are_said()
+    {
+        var seen = 0;
+        Vests.Holds(plan =>
+        {
+            var said = plan.Findings.SingleOrDefault(f => f.Text.StartsWith("Cut edges lie where the colours let rows end", StringComparison.Ordinal));
+            foreach (var measure in new[] { GarmentMeasure.NeckWidth, GarmentMeasure.NeckDepth, GarmentMeasure.ArmholeDepth })
+            {
+                var off = plan.Sizes.Where(s => s.Finished[measure] > Length.Zero)
+                    .Select(s => (s.Finished[measure] - s.Target[measure]).Centimetres).Where(cm => Math.Abs(cm) is > 1.5 and <= 2.54).ToArray();
+                foreach (var way in off.GroupBy(cm => cm > 0))
+                {
+                    seen++;
+                    var far = way.Max(Math.Abs);
+                    Assert.Contains(
+                        FormattableString.Invariant($"{GarmentMeasures.Words(measure)} comes out up to {far:0.0} cm {(way.Key ? "over" : "under")}"),
+                        said?.Text, StringComparison.Ordinal);
+                }
+            }
+        }, seed: 8136, cases: 8);
+        Assert.True(seen > 5, $"{seen}");
+    }
+
     private static Project LetOff(Project project, Length? letOff) => project.With(g => g with
     {
         Shape = (Vest)g.Shape with { Neck = ((Vest)g.Shape).Neck with { LetOff = letOff } },

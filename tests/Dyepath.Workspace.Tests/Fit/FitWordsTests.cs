@@ -5,6 +5,7 @@ using Dyepath.Core.Motifs;
 using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Quantities;
+using Dyepath.Core.Sizing;
 using Dyepath.Workspace.Fields;
 using Dyepath.Workspace.Fit;
 
@@ -112,4 +113,15 @@ public sealed class FitWordsTests
         HoldsTo = Length.FromCentimetres(51),
         RowYarn = Length.FromMetres(4),
     };
+
+    [Theory]
+    [InlineData(62, 56, "6.0 cm to spare")]
+    [InlineData(56, 56, "just enough")]
+    [InlineData(54.8, 56, "1.2 cm too little")]
+    public void What_is_left_over_on_the_body_is_said(double has, double needs, string words)
+    {
+        var fit = new WornFit(FitPart.NeckOpening, Length.FromCentimetres(has), BodyMeasure.Head, Length.FromCentimetres(needs), "garment.neckWidth", Mend.WidenNeck);
+        Assert.Equal("Neck opening, all round and stretched", FitWords.Part(fit));
+        Assert.Equal(words, FitWords.Spare(fit, Units.Centimetres));
+    }
 }

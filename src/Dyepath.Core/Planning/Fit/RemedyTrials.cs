@@ -71,6 +71,17 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
         return null;
     }
 
+    /// <summary>The most that edges may be let off, of less than they are, for a plan to be as is asked for; null where none is.</summary>
+    public Length? LetOffFor(Func<DirectionPlan, bool> isSo)
+    {
+        foreach (var letOff in LetOffs.Where(l => Layout.Construction.Groups.Any(g => l < (g.LetOff ?? PieceGroup.UsualLetOff))))
+        {
+            if (MayTry && LetOffBy(letOff) is { IsFeasible: true } plan && isSo(plan))
+                return letOff;
+        }
+        return null;
+    }
+
     /// <summary>
     /// The most that edges may be let off, so that the motif gives way there, for no size's measure to be off by more than is accepted, or
     /// else what brings it nearest; null where none brings it nearer than it is.
