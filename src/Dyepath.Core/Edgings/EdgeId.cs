@@ -3,9 +3,16 @@ namespace Dyepath.Core.Edgings;
 /// <summary>The edges of garments that edgings run along; <see cref="EdgeWords"/> has what the maker finds them by.</summary>
 public enum EdgeId
 {
+    /// <summary>The front's lower edge.</summary>
     Front,
+
+    /// <summary>The back's lower edge.</summary>
     Back,
+
+    /// <summary>The lower edge of the front at the wearer's left.</summary>
     LeftFront,
+
+    /// <summary>The lower edge of the front at the wearer's right.</summary>
     RightFront,
     LeftSleeve,
     RightSleeve,
@@ -71,6 +78,7 @@ public enum EdgeId
 /// <summary>Which part of an edge a stretch is; what is cut out of a piece turns corners, and a slope goes in steps.</summary>
 public enum EdgePart
 {
+    /// <summary>All of the edge.</summary>
     Whole,
 
     /// <summary>The stitches along a slope.</summary>
@@ -82,12 +90,19 @@ public enum EdgePart
     /// <summary>Stitches and row ends by turns, which the edging smooths.</summary>
     AlongSteps,
 
+    /// <summary>Of what is cut out of a piece, the edge at the bottom.</summary>
     LowerEdge,
+
+    /// <summary>Of what is cut out of a piece, the edge at the top.</summary>
     UpperEdge,
+
+    /// <summary>Of what is cut out of a piece, the only edge that runs up.</summary>
     UprightEdge,
 
     /// <summary>The upright edge at the wearer's left, of two that face each other.</summary>
     WearersLeft,
+
+    /// <summary>The upright edge at the wearer's right, of two that face each other.</summary>
     WearersRight,
 }
 
@@ -99,22 +114,31 @@ public abstract record StretchId
     }
 
     /// <summary>An edge that an edging runs along, or a part of it.</summary>
+    /// <param name="Edge">Which edge of the garment.</param>
+    /// <param name="Part">All of it unless said otherwise.</param>
     public sealed record OfEdge(EdgeId Edge, EdgePart Part = EdgePart.Whole) : StretchId;
 
     /// <summary>The end of the rows of an edging that was worked before.</summary>
+    /// <param name="Place">Where that edging lies.</param>
     public sealed record EndOf(EdgingPlace Place) : StretchId;
 
     /// <summary>The ends of the plain bands along a piece's sides.</summary>
     public sealed record SideBands : StretchId;
 
     /// <summary>A piece's side that a plain band is picked up along.</summary>
+    /// <param name="Part">All of it, or to one side of a mark.</param>
     public sealed record OfSide(SidePart Part) : StretchId;
 }
 
 /// <summary>Which part of a side, where an opening is marked on it.</summary>
 public enum SidePart
 {
+    /// <summary>From end to end.</summary>
     Whole,
+
+    /// <summary>From the bottom up to the mark of the opening.</summary>
     BelowMark,
+
+    /// <summary>From the mark of the opening up to the top.</summary>
     AboveMark,
 }
