@@ -10,7 +10,7 @@ namespace Dyepath.Core.Booklets;
 /// <param name="Title">The garment's name, as the designer writes it.</param>
 /// <param name="Designer">The name printed as the author's.</param>
 /// <param name="Sizes">Names, smallest first; every <see cref="PerSize{T}"/> has as many values, or one.</param>
-/// <param name="Edition">What <see cref="Phrase"/>s are said in unless another edition is asked for.</param>
+/// <param name="Edition">Terms, units, hand and size that the project asks for; another edition can be printed.</param>
 /// <param name="Sections">In the order in which they are printed.</param>
 public sealed record Booklet(
     string Title,

@@ -121,7 +121,7 @@ public enum StitchSymbol
     /// <summary>A filled dot.</summary>
     SlipStitch,
 
-    /// <summary>A cross; US term.</summary>
+    /// <summary>A plus sign; US term.</summary>
     SingleCrochet,
 
     /// <summary>A T without a stroke; US term.</summary>
@@ -139,7 +139,7 @@ public enum StitchSymbol
     /// <summary>Chain 3, slip stitch in the stitch that the chains stand on.</summary>
     Picot,
 
-    /// <summary>Several double crochets in one stitch.</summary>
+    /// <summary>Five double crochets in one stitch, US term.</summary>
     Shell,
 
     /// <summary>Two half doubles closed together, the first worked beyond the second.</summary>

@@ -61,10 +61,10 @@ public sealed record EffortPart(string Place, string LeaveOut)
     public static EffortPart Counts { get; } =
         new("garment.grading", "Do without side bands and unequal panels, or plan fewer sizes.");
 
-    /// <summary>The search for starts at which colours meet along seams.</summary>
+    /// <summary>Where pieces begin in the colour sequence, so that colours meet along seams, and its check.</summary>
     public static EffortPart Seams { get; } = new("sizes", "Plan fewer sizes, or a smaller garment.");
 
-    /// <summary>Writing the pattern of all sizes.</summary>
+    /// <summary>Writing and charting the pattern of all sizes.</summary>
     public static EffortPart Pattern { get; } = new("sizes", "Plan fewer sizes, or print one size alone.");
 }
 
