@@ -92,7 +92,7 @@ public sealed record Steps(ImmutableArray<Instruction> Items) : Block;
 public sealed record Instruction(Phrase Label, Phrase Text);
 
 /// <summary>A table with one header row and one header column.</summary>
-/// <param name="Caption">Printed above the table, and read out before it.</param>
+/// <param name="Caption">Printed above the table.</param>
 /// <param name="Head">One phrase a column, the header column's included.</param>
 /// <param name="Rows">Each as long as <paramref name="Head"/>; the first cell heads its row.</param>
 /// <param name="PerSizeColumns">Columns after the first are the sizes; a one-size edition keeps one of them.</param>

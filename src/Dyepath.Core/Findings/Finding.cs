@@ -5,7 +5,7 @@ namespace Dyepath.Core.Findings;
 /// <summary>Something the designer should know, in words that say what to do.</summary>
 /// <param name="Level">How much it matters.</param>
 /// <param name="Place">Where in the document it lies, such as <c>yarn.sections[2].length</c>.</param>
-/// <param name="Text">Whole sentences that end with what to do.</param>
+/// <param name="Text">Whole sentences, with what to do where something can be done.</param>
 public record Finding(FindingLevel Level, string Place, string Text)
 {
     /// <summary>The fault of the program behind it, for a log; missing where the document is the reason.</summary>

@@ -76,7 +76,7 @@ public enum SeamId
     /// <summary>The same of the other sleeve.</summary>
     RightSleeve,
 
-    /// <summary>The two ends of a panel that goes round, at the wearer's back.</summary>
+    /// <summary>The two edges of a panel that goes round, at the wearer's back.</summary>
     BackSeam,
 
     /// <summary>Where the rounds of a tube are joined: no seam is sewn.</summary>

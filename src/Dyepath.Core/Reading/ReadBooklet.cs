@@ -94,7 +94,7 @@ public sealed record ReadJoin(int Part, int On, bool RightSide, int Over, string
 /// <param name="EasyColour">Symbol of the colour at whose beginning the knot lies; empty where the foundation is not pooled.</param>
 /// <param name="ExtraChains">Chains beyond those that carry stitches; 0 where none are said.</param>
 /// <param name="Knot">The length after which the knot lies, as printed.</param>
-/// <param name="KnotColour">Symbol of the colour that the knot's length is counted in.</param>
+/// <param name="KnotColour">Symbol of the colour from whose beginning the knot's length is counted.</param>
 public sealed record ReadBeginning(
     int Chart, int ChartRow, string FirstStitch, string EasyColour, int ExtraChains, string Knot, string KnotColour);
 

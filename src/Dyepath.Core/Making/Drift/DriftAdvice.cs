@@ -103,7 +103,7 @@ public sealed record DriftAdvice
     /// <summary>Relative correction for the next <see cref="Stitches"/>.</summary>
     public double Correction { get; init; }
 
-    /// <summary>How long <see cref="Correction"/> is kept up; 0 where it is not for a while only.</summary>
+    /// <summary>For which <see cref="Correction"/> is kept up; at 0 <see cref="Hold"/> begins at once.</summary>
     public int Stitches { get; init; }
 
     /// <summary>Relative correction after them.</summary>
