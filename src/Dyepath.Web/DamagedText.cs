@@ -18,7 +18,7 @@ internal static class DamagedText
             : "It has no version that can be read. Save it again from a device that has it still, or restore a backup into an empty store.",
         StatusCodes.Status422UnprocessableEntity, text.Etag, text.UpdatedAt, text.LastGood?.Number));
 
-    /// <summary>Says that another device may still have it whole.</summary>
+    /// <summary>Says how the device on which it is made mends it.</summary>
     public static IResult OfMaking(TextReading.Damaged text) => Problems.Of(new Problem(
         $"The stored making of “{text.Name}” is damaged.",
         "The device on which it is made has it still: open it there and make a step, and it is stored anew.",

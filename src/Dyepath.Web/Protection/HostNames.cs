@@ -12,7 +12,7 @@ internal sealed class HostNames
 {
     private readonly HashSet<string> _names;
 
-    /// <summary>Those of the settings, localhost and the computer's own.</summary>
+    /// <summary>Those of the settings and localhost; where others can reach the host, the computer's own too.</summary>
     public HostNames(HostSettings settings)
     {
         Names = settings.IsLocal
