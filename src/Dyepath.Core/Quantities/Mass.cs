@@ -55,6 +55,7 @@ public readonly record struct Mass : IComparable<Mass>
     /// <summary>Heavier or equal to the microgram.</summary>
     public static bool operator >=(Mass a, Mass b) => a._micrograms >= b._micrograms;
 
+    /// <summary>Below 0 where this one is lighter, above 0 where it is heavier.</summary>
     public int CompareTo(Mass other) => _micrograms.CompareTo(other._micrograms);
 
     public override string ToString() => FormattableString.Invariant($"{Grams:0.###} g");

@@ -52,6 +52,7 @@ internal sealed partial class Release
     /// <summary>Made from the contents of all files; fit for an address and a file's name.</summary>
     public string Version { get; }
 
+    /// <summary>By its address within the client, such as <c>css/app.css</c>; null where there is no such file.</summary>
     public ReleaseFile? this[string address] => _files.GetValueOrDefault(address);
 
     /// <summary>Whether a text can be the name of a version.</summary>

@@ -40,7 +40,7 @@ public sealed class BesideView
     /// <summary>What each section is called, in the order of work.</summary>
     public ImmutableArray<string> Names { get; }
 
-    /// <summary>0xRRGGBB of each section, in the order of work.</summary>
+    /// <summary>0xRRGGBB of each section, in the order of work; the companion yarn after them.</summary>
     public int[] Palette { get; }
 
     /// <summary>What is counted against the yarn.</summary>
