@@ -5,6 +5,7 @@ namespace Dyepath.Contracts;
 /// <summary>A project as it lies on the shelf.</summary>
 /// <param name="Id">A GUID or 26 letters and digits.</param>
 /// <param name="Name">The document's title, or <see cref="Untitled"/> where it cannot be read.</param>
+/// <param name="Archived">Off the shelf; it can be put back.</param>
 /// <param name="UpdatedAt">When the text was last changed; in whole milliseconds.</param>
 /// <param name="Etag">The text's ETag as in the header, quotes included; send it back as If-Match.</param>
 /// <param name="Made">Another one than before: the store lost the project meanwhile, and got it again from a device or a backup.</param>
@@ -12,6 +13,7 @@ namespace Dyepath.Contracts;
 public sealed record ProjectSummary(
     string Id, string Name, bool Archived, DateTimeOffset UpdatedAt, string Etag, SwatchPicture? Swatch, string? Made = null)
 {
+    /// <summary>What a project without a title is called.</summary>
     public const string Untitled = "Untitled";
 }
 
@@ -25,10 +27,13 @@ public sealed record ProjectSummary(
 /// </param>
 public sealed record SwatchPicture(IReadOnlyList<string> Colours, int Stitches, int Rows, byte[] Cells)
 {
+    /// <summary>Cells across.</summary>
     public const int MostStitches = 40;
 
+    /// <summary>Cells up.</summary>
     public const int MostRows = 30;
 
+    /// <summary>Colours, one a section.</summary>
     public const int MostColours = 64;
 
     /// <summary>Where there is no stitch.</summary>

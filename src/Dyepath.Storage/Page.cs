@@ -3,6 +3,7 @@ using Dyepath.Contracts;
 namespace Dyepath.Storage;
 
 /// <summary>A part of a list.</summary>
+/// <param name="Items">At most <see cref="ApiPaths.MostListed"/>.</param>
 /// <param name="Next">Where the list goes on; null at its end.</param>
 public sealed record Page<T>(IReadOnlyList<T> Items, Place? Next);
 
@@ -10,6 +11,8 @@ public sealed record Page<T>(IReadOnlyList<T> Items, Place? Next);
 /// A place in a list that is ordered by moment, the newest first, then by id. It names no row: what is added, deleted or changed
 /// meanwhile moves no other entry across it.
 /// </summary>
+/// <param name="Moment">Of the last entry before it.</param>
+/// <param name="Id">Of the last entry before it; decides among entries of one moment.</param>
 public sealed record Place(DateTimeOffset Moment, string Id)
 {
     /// <summary>Before every entry.</summary>

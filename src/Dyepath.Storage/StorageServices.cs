@@ -13,13 +13,16 @@ using Microsoft.Extensions.DependencyInjection.Extensions;
 namespace Dyepath.Storage;
 
 /// <summary>Where the store lies.</summary>
+/// <param name="Folder">What the host keeps beside the store lies here too.</param>
 /// <param name="Connection">A PostgreSQL connection string; missing, the store is a file in the folder.</param>
 /// <param name="Limits">Missing: the usual ones.</param>
 public sealed record DatabaseChoice(string Folder, string? Connection = null, StoreLimits? Limits = null)
 {
+    /// <summary>The store, where it is a file.</summary>
     public string File => Path.Combine(Folder, "dyepath.db");
 }
 
+/// <summary>Puts the store together.</summary>
 public static class StorageServices
 {
     /// <summary>Adds the stores; the caller has made the folder.</summary>

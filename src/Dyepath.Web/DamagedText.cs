@@ -18,11 +18,13 @@ internal static class DamagedText
             : "It has no version that can be read. Save it again from a device that has it still, or restore a backup into an empty store.",
         StatusCodes.Status422UnprocessableEntity, text.Etag, text.UpdatedAt, text.LastGood?.Number));
 
+    /// <summary>Says how the device on which it is made mends it.</summary>
     public static IResult OfMaking(TextReading.Damaged text) => Problems.Of(new Problem(
         $"The stored making of “{text.Name}” is damaged.",
         "The device on which it is made has it still: open it there and make a step, and it is stored anew.",
         StatusCodes.Status422UnprocessableEntity, text.Etag, text.UpdatedAt));
 
+    /// <summary>The same for every handover.</summary>
     public static IResult OfHandover { get; } = Problems.Of(
         StatusCodes.Status422UnprocessableEntity, "The piece behind this address is damaged.", "Ask the designer who sent it for another address.");
 }

@@ -8,6 +8,7 @@ namespace Dyepath.Web;
 /// <summary>Long lists come in parts; the Link header of each names the next one (RFC 8288).</summary>
 internal static class Paging
 {
+    /// <summary>For a place that is none.</summary>
     public static IResult NoSuchPlace { get; } = Problems.Of(
         StatusCodes.Status400BadRequest, "The list has no such place.", "Take the address from the Link header of the part before.");
 
@@ -32,6 +33,7 @@ internal static class Paging
         return TypedResults.Ok(page.Items);
     }
 
+    /// <summary>Names the next part in the Link header.</summary>
     public static void Tell(HttpContext context, string list, string after) =>
         context.Response.Headers[HeaderNames.Link] = $"</{list}{(list.Contains('?', StringComparison.Ordinal) ? '&' : '?')}{ApiPaths.After}={after}>; rel=\"next\"";
 }

@@ -17,5 +17,6 @@ internal static class Preconditions
     /// <summary>If-None-Match: * asks that nothing be stored there yet.</summary>
     public static bool IsNew(HttpRequest request) => request.Headers.IfNoneMatch is ["*"];
 
+    /// <summary>In the answer's header.</summary>
     public static void TellEtag(HttpContext context, string etag) => context.Response.Headers[HeaderNames.ETag] = etag;
 }

@@ -5,6 +5,7 @@ namespace Dyepath.Web;
 /// <summary>Reads what a request carries, up to the size that a document may have.</summary>
 internal static class RequestBody
 {
+    /// <summary>For what is larger.</summary>
     public static IResult TooLarge { get; } = Problems.Of(
         StatusCodes.Status413PayloadTooLarge, "The document is larger than 2 MB.",
         "Shorten its notes, and keep pictures in files of their own.");

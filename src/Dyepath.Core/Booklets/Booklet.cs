@@ -7,7 +7,11 @@ namespace Dyepath.Core.Booklets;
 /// The instruction tree: what the pattern says, free of format, terms, units and hand. Renderers turn it into
 /// text, HTML and PDF.
 /// </summary>
+/// <param name="Title">The garment's name, as the designer writes it.</param>
+/// <param name="Designer">The name printed as the author's.</param>
 /// <param name="Sizes">Names, smallest first; every <see cref="PerSize{T}"/> has as many values, or one.</param>
+/// <param name="Edition">Terms, units, hand and size that the project asks for; another edition can be printed.</param>
+/// <param name="Sections">In the order in which they are printed.</param>
 public sealed record Booklet(
     string Title,
     string Designer,
@@ -44,32 +48,53 @@ public sealed record Booklet(
 }
 
 /// <param name="Id">Stable name for links, such as <c>materials</c>.</param>
+/// <param name="Title">The section's heading.</param>
+/// <param name="Blocks">In the order in which they are printed.</param>
 /// <param name="NewPage">Starts a page in print.</param>
 public sealed record Section(string Id, Phrase Title, ImmutableArray<Block> Blocks, bool NewPage = false);
 
+/// <summary>What stands in a section, one below the other: words, steps, a table or a picture.</summary>
 public abstract record Block;
 
+/// <summary>A heading within a section.</summary>
+/// <param name="Text">Without a full stop.</param>
 public sealed record Subheading(Phrase Text) : Block;
 
+/// <summary>Running text.</summary>
+/// <param name="Text">Whole sentences.</param>
 public sealed record Paragraph(Phrase Text) : Block;
 
 /// <summary>The designer's own words, at the place named.</summary>
+/// <param name="Place">One of <see cref="WordPlaces.All"/>.</param>
+/// <param name="Text">As the designer typed it, in any language; no terms or units are exchanged in it.</param>
 public sealed record OwnWords(string Place, string Text) : Block;
 
 /// <summary>Something that could hurt or spoil; shown apart, with a sign and not by colour alone.</summary>
+/// <param name="Text">Whole sentences.</param>
 public sealed record Caution(Phrase Text) : Block;
 
+/// <summary>A list without numbers.</summary>
+/// <param name="Items">In the order in which they are printed.</param>
 public sealed record Bullets(ImmutableArray<Phrase> Items) : Block;
 
 /// <summary>Printed where one of these sizes is; <see cref="Booklet.For"/> puts what it holds in its place.</summary>
+/// <param name="Sizes">Names of sizes as <see cref="Booklet.Sizes"/> has them.</param>
+/// <param name="Blocks">What is said to these sizes alone.</param>
 public sealed record ForSizes(ImmutableArray<string> Sizes, ImmutableArray<Block> Blocks) : Block;
 
 /// <summary>Rows or rounds to work, each with its label, such as <c>Row 1 (RS)</c>.</summary>
+/// <param name="Items">In the order in which they are worked.</param>
 public sealed record Steps(ImmutableArray<Instruction> Items) : Block;
 
+/// <summary>One row or round to work, or several that are alike.</summary>
+/// <param name="Label">Which rows or rounds, such as <c>Row 1 (RS)</c>.</param>
+/// <param name="Text">How they are worked.</param>
 public sealed record Instruction(Phrase Label, Phrase Text);
 
 /// <summary>A table with one header row and one header column.</summary>
+/// <param name="Caption">Printed above the table.</param>
+/// <param name="Head">One phrase a column, the header column's included.</param>
+/// <param name="Rows">Each as long as <paramref name="Head"/>; the first cell heads its row.</param>
 /// <param name="PerSizeColumns">Columns after the first are the sizes; a one-size edition keeps one of them.</param>
 public sealed record Table(Phrase Caption, ImmutableArray<Phrase> Head, ImmutableArray<ImmutableArray<Phrase>> Rows, bool PerSizeColumns)
     : Block
@@ -83,6 +108,7 @@ public sealed record Table(Phrase Caption, ImmutableArray<Phrase> Head, Immutabl
     }
 }
 
+/// <param name="Picture">What is drawn, free of format.</param>
 /// <param name="Caption">Printed below the picture.</param>
 /// <param name="Alternative">One or two sentences that say what a sighted person sees.</param>
 public sealed record Figure(Picture Picture, Phrase Caption, Phrase Alternative) : Block;

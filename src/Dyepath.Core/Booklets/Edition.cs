@@ -2,33 +2,53 @@ using System.Collections.Immutable;
 
 namespace Dyepath.Core.Booklets;
 
+/// <summary>Whose names of stitches a copy uses; the same word stands for different stitches in the two.</summary>
 public enum Terms
 {
+    /// <summary>American: the shortest stitch that is not a slip stitch is a single crochet.</summary>
     Us,
+
+    /// <summary>British: the same stitch is a double crochet.</summary>
     Uk,
 }
 
+/// <summary>In which units lengths are said.</summary>
 public enum Units
 {
+    /// <summary>Centimetres, with inches after them.</summary>
     CentimetresThenInches,
+
+    /// <summary>Inches, with centimetres after them.</summary>
     InchesThenCentimetres,
+
+    /// <summary>Centimetres alone.</summary>
     Centimetres,
+
+    /// <summary>Inches alone.</summary>
     Inches,
 }
 
+/// <summary>Which hand the maker holds the hook in.</summary>
 public enum Hand
 {
+    /// <summary>Right-side rows are worked from right to left.</summary>
     Right,
+
+    /// <summary>Right-side rows are worked from left to right; pictures and sides are mirrored.</summary>
     Left,
 }
 
 /// <summary>How one reader's copy is worded: terms, units, hand, and which sizes it holds.</summary>
+/// <param name="Terms">Whose names of stitches are used.</param>
+/// <param name="Units">Units of lengths.</param>
+/// <param name="Hand">The maker's; the other hand mirrors charts and exchanges left and right.</param>
 /// <param name="Size">One size alone, without parentheses; missing, all sizes.</param>
 public sealed record Edition(Terms Terms, Units Units, Hand Hand, string? Size = null);
 
 /// <summary>The places of a booklet where the designer's own words go.</summary>
 public static class WordPlaces
 {
+    /// <summary>Names as the document spells them, in the order in which the booklet comes to them.</summary>
     public static ImmutableArray<string> All { get; } =
         ["introduction", "materials", "gauge", "notes", "pieces", "makingUp", "care", "closing"];
 }

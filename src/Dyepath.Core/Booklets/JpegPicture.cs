@@ -28,6 +28,7 @@ public sealed record JpegPicture
     /// <summary>The file as the document holds it.</summary>
     public string Base64 { get; }
 
+    /// <summary>Size of the JPEG file, not of its base64 text.</summary>
     public int ByteCount { get; }
 
     /// <summary>Pixels, 1 to <see cref="MostPixels"/>.</summary>
@@ -36,6 +37,7 @@ public sealed record JpegPicture
     /// <inheritdoc cref="Width"/>
     public int Height { get; }
 
+    /// <summary>The JPEG file, byte for byte.</summary>
     public byte[] ToBytes() => Convert.FromBase64String(Base64);
 
     /// <param name="next">Where it is not such a picture: what to do.</param>

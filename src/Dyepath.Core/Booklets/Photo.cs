@@ -1,7 +1,9 @@
 namespace Dyepath.Core.Booklets;
 
 /// <summary>A photograph of the designer's, at the place named (<see cref="WordPlaces"/>), after her words there.</summary>
+/// <param name="Place">One of <see cref="WordPlaces.All"/>.</param>
 /// <param name="Alternative">What is seen, for who cannot see it.</param>
+/// <param name="Picture">Already checked.</param>
 public sealed record Photo(string Place, string Alternative, JpegPicture Picture) : Block
 {
     /// <summary>Most photos in a document.</summary>

@@ -10,6 +10,7 @@ namespace Dyepath.Core.Colours;
 /// </summary>
 public static class ColourSymbols
 {
+    /// <summary>Most names that can be given symbols at once.</summary>
     public const int MostColours = 64;
 
     private const string Letters = "ABCDEFGHJKLMNPRSTUVWXYZ";

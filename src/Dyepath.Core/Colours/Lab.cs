@@ -15,11 +15,15 @@ public readonly record struct Lab
     public static Lab FromComponents(double lightness, double a, double b) => new(
         Guard.InRange(lightness, 0, 100, "L*"), Guard.InRange(a, -200, 200, "a*"), Guard.InRange(b, -200, 200, "b*"));
 
+    /// <summary>L*, 0 for black to 100 for white.</summary>
     public double Lightness { get; }
 
+    /// <summary>a*, from green (negative) to red (positive).</summary>
     public double A { get; }
 
+    /// <summary>b*, from blue (negative) to yellow (positive).</summary>
     public double B { get; }
 
+    /// <summary>Distance from the grey of the same lightness, 0 or more.</summary>
     public double Chroma => Math.Sqrt(A * A + B * B);
 }

@@ -9,10 +9,13 @@ public readonly record struct LinearRgb
 {
     internal LinearRgb(double red, double green, double blue) => (Red, Green, Blue) = (red, green, blue);
 
+    /// <summary>0 to 1 of the display's full red.</summary>
     public double Red { get; }
 
+    /// <summary>0 to 1 of the display's full green.</summary>
     public double Green { get; }
 
+    /// <summary>0 to 1 of the display's full blue.</summary>
     public double Blue { get; }
 
     /// <summary>Each channel clipped to [0, 1].</summary>

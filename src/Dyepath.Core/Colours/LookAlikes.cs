@@ -6,9 +6,16 @@ namespace Dyepath.Core.Colours;
 /// <summary>By which eyes, or on which print, two colours are compared.</summary>
 public enum Viewing
 {
+    /// <summary>Eyes with all three kinds of cones.</summary>
     Normal,
+
+    /// <summary>Eyes without long-wave cones.</summary>
     Protan,
+
+    /// <summary>Eyes without middle-wave cones.</summary>
     Deutan,
+
+    /// <summary>Eyes without short-wave cones.</summary>
     Tritan,
 
     /// <summary>A black-and-white print, or eyes that see no hue: lightness alone.</summary>
@@ -19,6 +26,11 @@ public enum Viewing
 /// Two colours that may be taken for each other; <paramref name="Adjacent"/> where they meet along the yarn,
 /// <paramref name="Difference"/> in CIEDE2000.
 /// </summary>
+/// <param name="First">The one that comes first in the ring.</param>
+/// <param name="Second">The one that comes later in the ring.</param>
+/// <param name="Viewing">To whom, or on which print, they look alike.</param>
+/// <param name="Adjacent">One of them follows the other in the ring.</param>
+/// <param name="Difference">As seen so, below the limit.</param>
 public sealed record LookAlike(NamedColour First, NamedColour Second, Viewing Viewing, bool Adjacent, double Difference);
 
 /// <summary>
@@ -28,6 +40,7 @@ public sealed record LookAlike(NamedColour First, NamedColour Second, Viewing Vi
 /// </summary>
 public sealed record LookAlikeLimits
 {
+    /// <summary>6 for colours that meet along the yarn, 8 for others.</summary>
     public static LookAlikeLimits Default { get; } = new(6, 8);
 
     /// <exception cref="ArgumentOutOfRangeException">A limit outside [0, 100], or not a number.</exception>
@@ -37,11 +50,14 @@ public sealed record LookAlikeLimits
         Apart = Guard.InRange(apart, 0, 100, "ΔE2000");
     }
 
+    /// <summary>In CIEDE2000, for colours that meet along the yarn.</summary>
     public double Adjacent { get; }
 
+    /// <summary>In CIEDE2000, for colours that do not meet.</summary>
     public double Apart { get; }
 }
 
+/// <summary>Which colours of a yarn may be taken for each other.</summary>
 public static class LookAlikes
 {
     private static readonly ImmutableArray<Viewing> Others = [Viewing.Protan, Viewing.Deutan, Viewing.Tritan, Viewing.Grey];

@@ -8,12 +8,16 @@ public readonly record struct Oklab
 {
     internal Oklab(double lightness, double a, double b) => (Lightness, A, B) = (lightness, a, b);
 
+    /// <summary>0 for black to 1 for white.</summary>
     public double Lightness { get; }
 
+    /// <summary>From green (negative) to red (positive).</summary>
     public double A { get; }
 
+    /// <summary>From blue (negative) to yellow (positive).</summary>
     public double B { get; }
 
+    /// <summary>Distance from the grey of the same lightness, 0 or more.</summary>
     public double Chroma => Math.Sqrt(A * A + B * B);
 
     /// <summary>Degrees in [0, 360) from the A axis towards B; 0 for a grey without chroma.</summary>

@@ -4,10 +4,15 @@ using System.Globalization;
 namespace Dyepath.Core.Colours;
 
 /// <summary>An opaque sRGB colour (IEC 61966-2-1) of three gamma-encoded bytes. <c>default</c> is black.</summary>
+/// <param name="Red">Gamma-encoded, 0 to 255.</param>
+/// <param name="Green">Gamma-encoded, 0 to 255.</param>
+/// <param name="Blue">Gamma-encoded, 0 to 255.</param>
 public readonly record struct Srgb(byte Red, byte Green, byte Blue)
 {
+    /// <summary><c>#000000</c>.</summary>
     public static Srgb Black => default;
 
+    /// <summary><c>#ffffff</c>.</summary>
     public static Srgb White => new(255, 255, 255);
 
     /// <summary>Reads <c>#rrggbb</c>, or <c>#rgb</c> where each digit stands for two; either case, no blanks.</summary>
@@ -29,8 +34,10 @@ public readonly record struct Srgb(byte Red, byte Green, byte Blue)
         return true;
     }
 
+    /// <summary>By the transfer function of IEC 61966-2-1.</summary>
     public LinearRgb ToLinear() => new(SrgbTransfer.ToLinear(Red), SrgbTransfer.ToLinear(Green), SrgbTransfer.ToLinear(Blue));
 
+    /// <summary>CIELAB under D65.</summary>
     public Lab ToLab() => ToLinear().ToXyz().ToLab();
 
     /// <summary><c>#rrggbb</c> in lower case.</summary>

@@ -1,5 +1,6 @@
 namespace Dyepath.Core.Colours;
 
+/// <summary>How findings name those to whom colours look alike.</summary>
 public static class ViewingWords
 {
     /// <summary>Whose eyes, or which print, as in "look alike to …".</summary>

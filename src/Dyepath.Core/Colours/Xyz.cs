@@ -10,10 +10,13 @@ public readonly record struct Xyz
 
     internal Xyz(double x, double y, double z) => (X, Y, Z) = (x, y, z);
 
+    /// <summary>About 0.95 for the display's white.</summary>
     public double X { get; }
 
+    /// <summary>Luminance, 0 for black to 1 for the display's white.</summary>
     public double Y { get; }
 
+    /// <summary>About 1.09 for the display's white.</summary>
     public double Z { get; }
 
     /// <summary>CIELAB against <see cref="D65"/>. Source: CIE 15, the cube root with its linear part below (6/29)³.</summary>

@@ -9,9 +9,11 @@ using Dyepath.Core.Sizing;
 namespace Dyepath.Core.Constructions;
 
 /// <summary>A bag: two panels, between them perhaps a gusset, and a strap; gusset and strap of companion yarn.</summary>
+/// <param name="Width">Of a panel, from side to side.</param>
 /// <param name="Height">Without the top edging, which stands above it.</param>
 /// <param name="Gusset">How deep the bag is; 0 for panels that meet.</param>
 /// <param name="Strap">From one side of the bag over the shoulder to the other.</param>
+/// <param name="StrapWidth">From long edge to long edge.</param>
 public sealed record Bag(Length Width, Length Height, Length Gusset, Length Strap, Length StrapWidth) : GarmentShape
 {
     /// <summary>Two edges of a strip narrower than this can hardly be sewn (common practice, no source).</summary>

@@ -10,8 +10,11 @@ using Dyepath.Core.Sizing;
 namespace Dyepath.Core.Constructions;
 
 /// <summary>A boxy cardigan: a back, two fronts whose bands overlap, a neck, and perhaps rectangular sleeves.</summary>
+/// <param name="BustEase">All round, beyond the bust, closed.</param>
+/// <param name="HipEase">All round, beyond the hip, closed.</param>
 /// <param name="BelowWaist">Body length is the chart's back waist length plus this.</param>
 /// <param name="HipBelowWaist">A body that hangs at least this far below the waist reaches the hip, and hip plus ease counts too.</param>
+/// <param name="Neck">Between the shoulders; it opens in front.</param>
 /// <param name="UpperArmEase">Armhole depth is the larger of the chart's and half of upper arm plus this.</param>
 /// <param name="Sleeves">Missing: none, the armholes are edged.</param>
 public sealed record Cardigan(

@@ -10,6 +10,8 @@ using Dyepath.Core.Sizing;
 namespace Dyepath.Core.Constructions;
 
 /// <summary>A tube: circumference and height.</summary>
+/// <param name="Circumference">All the way round.</param>
+/// <param name="Height">From brim to brim.</param>
 public sealed record Cowl(Length Circumference, Length Height) : GarmentShape
 {
     private static readonly ChoiceShape<Working> CowlWorking = new(

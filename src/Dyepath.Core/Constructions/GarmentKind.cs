@@ -26,6 +26,7 @@ public sealed class GarmentKind
     /// <summary>The document's word for it.</summary>
     public string Name => Document.Name;
 
+    /// <summary>As the garment is called where it is chosen.</summary>
     public string Title { get; }
 
     /// <summary>Its outline as an SVG path on a grid of 48.</summary>
@@ -95,8 +96,10 @@ public sealed class GarmentKind
     }
 }
 
+/// <summary>What a field of a garment's form takes.</summary>
 public enum FieldKind
 {
+    /// <summary>A length, with its unit.</summary>
     Length,
 
     /// <summary>A published category, or a length of the designer's own.</summary>
@@ -118,8 +121,11 @@ public enum FieldKind
 /// <summary>A field of a garment's form.</summary>
 /// <param name="Heading">What it stands under.</param>
 /// <param name="Name">In the document, within <c>garment</c>.</param>
+/// <param name="Label">As the form shows it.</param>
+/// <param name="Kind">A length unless said otherwise.</param>
 /// <param name="Usual">What holds where it is left out.</param>
 /// <param name="First">What a new garment begins with, where it cannot be left out or seldom is.</param>
+/// <param name="Hint">A line of explanation below it; missing where the label says enough.</param>
 public sealed record GarmentField(
     string Heading, string Name, string Label, FieldKind Kind = FieldKind.Length, string? Usual = null, string? First = null,
     string? Hint = null)

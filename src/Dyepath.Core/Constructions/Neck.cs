@@ -8,6 +8,7 @@ using Dyepath.Core.Sizing;
 
 namespace Dyepath.Core.Constructions;
 
+/// <summary>How a neck is left open or cut.</summary>
 public enum NeckForm
 {
     /// <summary>Left open between two shoulder seams.</summary>

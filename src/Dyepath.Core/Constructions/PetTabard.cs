@@ -12,6 +12,7 @@ namespace Dyepath.Core.Constructions;
 /// A pet's tabard: one rectangle over the back, one under the chest, a slit for the head, and openings for the forelegs at the sides.
 /// </summary>
 /// <param name="Chest">Girth behind the forelegs.</param>
+/// <param name="Ease">All round, beyond the chest.</param>
 /// <param name="Length">From the neck to the hem.</param>
 /// <param name="LegOpening">From the shoulder seam down each side.</param>
 /// <param name="Head">Girth at the widest place that the neck has to pass.</param>

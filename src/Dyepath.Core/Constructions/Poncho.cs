@@ -11,6 +11,7 @@ namespace Dyepath.Core.Constructions;
 /// <summary>A poncho: two rectangles joined along the top at either side of a slit neck.</summary>
 /// <param name="ArmShare">From the neck out to the side edge, over the body's centre back neck to cuff.</param>
 /// <param name="Length">From the shoulder to the lower edge; missing, by rule.</param>
+/// <param name="Neck">Between the shoulders.</param>
 /// <param name="SideJoin">How far up from the lower edge the sides are joined; missing: they are open.</param>
 public sealed record Poncho(double ArmShare, Length? Length, Neck Neck, Length? SideJoin) : GarmentShape
 {

@@ -9,6 +9,7 @@ namespace Dyepath.Core.Constructions;
 /// </summary>
 public static class Repertoire
 {
+    /// <summary>In the order in which they are offered.</summary>
     public static ImmutableArray<GarmentKind> All { get; } =
     [
         BoxyTop.Pullover, BoxyTop.Tunic, Cardigan.Kind, Vest.Kind, Tabard.Kind, OffShoulder.Top, OffShoulder.Dress, Poncho.Kind,

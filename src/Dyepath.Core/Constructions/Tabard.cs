@@ -12,7 +12,9 @@ namespace Dyepath.Core.Constructions;
 /// <summary>
 /// A tabard: front and back with a slit neck, held together at the sides by plain tabs; nothing is tied, so that children may wear it.
 /// </summary>
+/// <param name="BustEase">All round, beyond the chest, tabs counted.</param>
 /// <param name="BelowWaist">Length is the chart's back waist length plus this.</param>
+/// <param name="Neck">A slit between the shoulders.</param>
 /// <param name="TabLength">From front to back.</param>
 /// <param name="TabHeight">Along the sides.</param>
 public sealed record Tabard(Ease BustEase, Length BelowWaist, Neck Neck, Length TabLength, Length TabHeight) : GarmentShape

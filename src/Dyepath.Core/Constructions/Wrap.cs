@@ -9,6 +9,8 @@ using Dyepath.Core.Sizing;
 namespace Dyepath.Core.Constructions;
 
 /// <summary>A wrap, scarf or blanket: one rectangle.</summary>
+/// <param name="Width">From side to side.</param>
+/// <param name="Length">From end to end.</param>
 /// <param name="IsBlanket">What the pattern calls it: a blanket, or else a wrap.</param>
 public sealed record Wrap(Length Width, Length Length, bool IsBlanket = false) : GarmentShape
 {

@@ -2,6 +2,7 @@ using Dyepath.Core.Findings;
 
 namespace Dyepath.Core.Documents;
 
+/// <summary>What is wrong with a document, by who can see it.</summary>
 public enum FaultKind
 {
     /// <summary>The bytes are no JSON document of an allowed size and depth.</summary>
@@ -17,6 +18,7 @@ public enum FaultKind
 /// <summary>One reason why a project document cannot be used.</summary>
 /// <param name="Path">Where, such as <c>yarn.sections[2].length</c>; <c>document</c> for the whole.</param>
 /// <param name="Line">Line of the text, from 1.</param>
+/// <param name="Kind">Decides whether the JSON Schema sees it too.</param>
 /// <param name="Found">What stands there, shortened where it is long.</param>
 /// <param name="Allowed">What may stand there.</param>
 /// <param name="Next">What to do.</param>

@@ -68,6 +68,7 @@ public static class ButtonBand
 }
 
 /// <summary>Where a band's buttonholes lie, in stitches, from its lower end up.</summary>
+/// <param name="Holes">How many, 0 or more.</param>
 /// <param name="Before">Below the lowest hole.</param>
 /// <param name="Between">From one hole to the next.</param>
 /// <param name="After">Above the topmost hole.</param>

@@ -9,6 +9,7 @@ namespace Dyepath.Core.Edgings;
 [Flags]
 public enum EdgingHazards
 {
+    /// <summary>Nothing that could harm.</summary>
     None = 0,
 
     /// <summary>Loops that a small child's finger or a catch can hang on.</summary>
@@ -47,6 +48,7 @@ public sealed record Edging
     /// <summary>How the project document names it.</summary>
     public required string Id { get; init; }
 
+    /// <summary>As the pattern prints it, within a sentence.</summary>
     public required Phrase Name { get; init; }
 
     /// <summary>Stitches of one repeat; at least 1.</summary>
@@ -95,6 +97,7 @@ public sealed record Edging
     /// <summary>Width stretched as far as it springs back from, over the length of the edge; at least <see cref="Relaxed"/>.</summary>
     public double Stretched { get; init; } = 1;
 
+    /// <summary>What of it rules for children's clothes are about; <see cref="EdgingHazards.None"/> unless said otherwise.</summary>
     public EdgingHazards Hazards { get; init; }
 
     /// <summary>Edges that it is made for; most go on every edge that is a round.</summary>
@@ -133,6 +136,7 @@ public sealed record Edging
     /// <summary>Its special stitches, each explained.</summary>
     public ImmutableArray<Phrase> Special { get; init; } = [];
 
+    /// <summary>One repeat and what is beside it, in symbols.</summary>
     public required SymbolChart Chart { get; init; }
 
     /// <summary>What the edging adds to the edge.</summary>

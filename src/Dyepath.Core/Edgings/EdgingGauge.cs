@@ -5,6 +5,8 @@ using Dyepath.Core.Swatches;
 namespace Dyepath.Core.Edgings;
 
 /// <summary>Size of an edging's single crochet, and so how many lie flat along stitches and along row ends.</summary>
+/// <param name="StitchWidth">Of a single crochet of the edging.</param>
+/// <param name="RowHeight">Of a row of single crochet of the edging.</param>
 /// <param name="IsMeasured">From a swatch of its own, or else from the fabric's.</param>
 public readonly record struct EdgingGauge(Length StitchWidth, Length RowHeight, bool IsMeasured)
 {
@@ -49,5 +51,6 @@ public readonly record struct EdgingGauge(Length StitchWidth, Length RowHeight, 
 /// <param name="RowEnds">Along row ends.</param>
 public readonly record struct FlatRatios(double Stitches, double RowEnds)
 {
+    /// <summary>Stitches that a place takes, by what the edge runs along.</summary>
     public double Along(bool rowEnds) => rowEnds ? RowEnds : Stitches;
 }

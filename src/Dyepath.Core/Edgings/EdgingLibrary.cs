@@ -17,6 +17,7 @@ public static class EdgingLibrary
     /// <summary>Rounds of single crochet, and the same in rows, where the ends of an edge do not meet.</summary>
     public const string Plain = "sc", PlainRows = "sc-rows";
 
+    /// <summary>In the order in which they are offered.</summary>
     public static ImmutableArray<Edging> All { get; } =
     [
         Bands.Plain(), Bands.Open(), Bands.Corded(), LooseEdgings.Picot(), LooseEdgings.Shell(), Ribs.SingleCrochet(),

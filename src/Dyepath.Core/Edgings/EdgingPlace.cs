@@ -5,9 +5,16 @@ namespace Dyepath.Core.Edgings;
 /// <summary>Where an edging goes.</summary>
 public enum EdgingPlace
 {
+    /// <summary>Round the lower edge.</summary>
     Hem,
+
+    /// <summary>Round the neck, or along it where it opens.</summary>
     Neck,
+
+    /// <summary>Round each armhole of a garment without sleeves.</summary>
     Armholes,
+
+    /// <summary>Round the lower edge of each sleeve.</summary>
     Cuffs,
 
     /// <summary>All round a wrap.</summary>
@@ -19,6 +26,7 @@ public enum EdgingPlace
     /// <summary>All round the top of front, back and both sleeves, on the shoulders, or of a bag.</summary>
     TopEdge,
 
+    /// <summary>Round the top of a skirt.</summary>
     Waist,
 
     /// <summary>The lower edge of a hat.</summary>
@@ -34,6 +42,7 @@ public enum EdgingPlace
     Shoulder,
 }
 
+/// <summary>What documents and sentences call the places of edgings.</summary>
 public static class EdgingPlaces
 {
     /// <summary>As the document names it, such as <c>topEdge</c>.</summary>

@@ -22,15 +22,24 @@ public sealed record EdgeStretch(StretchId Id, bool RowEnds, int Places)
 /// <paramref name="Stitches"/> in every <paramref name="Places"/> row ends or stitches, as long as whole groups last, then
 /// <paramref name="RestStitches"/> in the <paramref name="RestPlaces"/> that are left.
 /// </summary>
+/// <param name="Stretch">The edge that it is for.</param>
+/// <param name="Stitches">To pick up in each group.</param>
+/// <param name="Places">Row ends or stitches of the edge in each group; at least 1.</param>
+/// <param name="RestPlaces">What is left after whole groups; fewer than a group.</param>
+/// <param name="RestStitches">To pick up in what is left.</param>
 public sealed record StretchRule(EdgeStretch Stretch, int Stitches, int Places, int RestPlaces, int RestStitches)
 {
+    /// <summary>Whole groups along the stretch.</summary>
     public int Groups => (Stretch.Places - RestPlaces) / Places;
 
+    /// <summary>Stitches to pick up along the stretch.</summary>
     public int Total => Groups * Stitches + RestStitches;
 }
 
 /// <summary>How many stitches to pick up along an edge, and how a person spreads them; said by <see cref="PickUpWords"/>.</summary>
 /// <param name="Total">Stitches in all: a whole number of the edging's repeats, and its plus where the edge is open.</param>
+/// <param name="Stretches">In the order in which the edge is worked.</param>
+/// <param name="Corners">How many corners can take extra stitches.</param>
 /// <param name="Extra">Stitches beyond the stretches' own, at the corners or evenly spaced; negative: left out.</param>
 public sealed record PickUp(int Total, ImmutableArray<StretchRule> Stretches, int Corners, int Extra)
 {

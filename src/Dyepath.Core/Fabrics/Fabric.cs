@@ -23,10 +23,13 @@ public sealed class Fabric
         TwoToned = new FabricFill(_reader, path).Fill(_cells);
     }
 
+    /// <summary>The colours that it is worked with.</summary>
     public ColourRing Ring { get; }
 
+    /// <summary>Where its stitches lie along the yarn.</summary>
     public FabricPath Path { get; }
 
+    /// <summary>Of the whole path.</summary>
     public int Rows => Path.Rows;
 
     /// <summary>Cells whose winning colour covers less than three quarters of them.</summary>
@@ -46,6 +49,7 @@ public sealed class Fabric
         }
     }
 
+    /// <summary>Finds the colour of every cell of a path.</summary>
     public static Fabric Work(ColourRing ring, FabricPath path)
     {
         ArgumentNullException.ThrowIfNull(ring);

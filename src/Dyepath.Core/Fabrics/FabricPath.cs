@@ -17,7 +17,10 @@ namespace Dyepath.Core.Fabrics;
 /// </remarks>
 public sealed class FabricPath
 {
+    /// <summary>In a row.</summary>
     public const int MostStitches = 1_000;
+
+    /// <summary>In a piece.</summary>
     public const int MostRows = 5_000;
 
     private readonly long[] _starts;
@@ -42,6 +45,7 @@ public sealed class FabricPath
         Advance = SteadyAdvance();
     }
 
+    /// <summary>Turned, or how rounds follow each other.</summary>
     public Working Working { get; }
 
     /// <summary>N_r in stitches.</summary>
@@ -58,10 +62,13 @@ public sealed class FabricPath
     /// </summary>
     public ImmutableArray<long> Pulled { get; }
 
+    /// <summary>1, or 2 in linen stitch.</summary>
     public int StitchesPerUnit { get; }
 
+    /// <summary>Whether the turning chain stands for the row's first stitch.</summary>
     public bool TurningChainCounts { get; }
 
+    /// <summary>1 to <see cref="MostRows"/>.</summary>
     public int Rows => RowStitches.Length;
 
     /// <summary>Whether every other row runs backwards through the columns.</summary>

@@ -31,12 +31,15 @@ public sealed record FabricStitch(
     /// <summary>Yarn of one chain over that of one single crochet: 25.5 in against 53 in for a 5 in strip (one measurement).</summary>
     public const double ChainInSingleCrochet = 25.5 / 53;
 
+    /// <summary>US term: double crochet in the UK.</summary>
     public static FabricStitch SingleCrochet { get; } =
         new("sc", "single crochet", "sc", 1, 2, 0.9, 1);
 
+    /// <summary>US term: half treble crochet in the UK.</summary>
     public static FabricStitch HalfDoubleCrochet { get; } =
         new("hdc", "half double crochet", "hdc", 2, 3, 1.3, 78.5 / 53);
 
+    /// <summary>US term: treble crochet in the UK.</summary>
     public static FabricStitch DoubleCrochet { get; } =
         new("dc", "double crochet", "dc", 3, 4, 1.65, 102.0 / 53) { TurningChainCounts = true };
 
@@ -46,6 +49,7 @@ public sealed record FabricStitch(
     public static FabricStitch Linen { get; } =
         new("linen", "linen stitch", "linen st", 1, 2, 0.9, (1 + ChainInSingleCrochet) / 2) { StitchesPerUnit = 2 };
 
+    /// <summary>Every stitch that a document can name.</summary>
     public static ImmutableArray<FabricStitch> All { get; } = [SingleCrochet, HalfDoubleCrochet, DoubleCrochet, Linen];
 
     /// <summary>Yarn of the turning chain, beyond what it saves, in pooling units, where the maker has measured nothing.</summary>

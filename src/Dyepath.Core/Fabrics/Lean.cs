@@ -14,6 +14,7 @@ namespace Dyepath.Core.Fabrics;
 /// <param name="Rows">Rows from one to the next that is worked the same way, 1 or 2.</param>
 public readonly record struct Lean(long Micro, int Rows)
 {
+    /// <summary>Mean travel a row, positive as <see cref="Micro"/>.</summary>
     public double UnitsPerRow => ColourRing.ToUnits(Micro) / Rows;
 
     /// <param name="period">P or a visible part of it, in micro-units, over 0.</param>

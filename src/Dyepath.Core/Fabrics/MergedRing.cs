@@ -19,6 +19,7 @@ public sealed record MergedRing(ImmutableArray<ColourStretch> Stretches, long Or
     /// <summary>Whether every colour has one stretch, so that a colour says where in the sequence it is.</summary>
     internal bool IsDistinct { get; } = Stretches.DistinctBy(s => s.Colour).Count() == Stretches.Length;
 
+    /// <summary>Merges neighbours of one colour, the last section and the first too where they are alike.</summary>
     public static MergedRing Of(ColourRing ring)
     {
         ArgumentNullException.ThrowIfNull(ring);

@@ -3,16 +3,24 @@ using Dyepath.Core.Measuring;
 namespace Dyepath.Core.Findings;
 
 /// <summary>Something the designer should know, in words that say what to do.</summary>
+/// <param name="Level">How much it matters.</param>
 /// <param name="Place">Where in the document it lies, such as <c>yarn.sections[2].length</c>.</param>
+/// <param name="Text">Whole sentences, with what to do where something can be done.</param>
 public record Finding(FindingLevel Level, string Place, string Text)
 {
     /// <summary>The fault of the program behind it, for a log; missing where the document is the reason.</summary>
     public Exception? Cause { get; init; }
 }
 
+/// <summary>How much a finding matters, the least first.</summary>
 public enum FindingLevel
 {
+    /// <summary>Worth knowing; nothing needs to be done.</summary>
     Note,
+
+    /// <summary>The plan stands, but something may come out otherwise than is wished.</summary>
     Warning,
+
+    /// <summary>Nothing can be planned, or the plan must not be used, until it is mended.</summary>
     Fault,
 }

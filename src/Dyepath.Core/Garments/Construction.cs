@@ -106,12 +106,14 @@ public sealed record Construction(
 }
 
 /// <summary>An edge that is wider than the body there, and holds only once an elastic or a cord draws it in.</summary>
+/// <param name="Place">The edge, by its edging.</param>
 /// <param name="Girth">Of the body, where it sits.</param>
 /// <param name="Share">The drawn edge over that girth, as an elastic is cut; missing: the edging's own.</param>
 public sealed record HeldEdge(EdgingPlace Place, BodyMeasure Girth, double? Share = null);
 
 /// <summary>Pieces of one size, worked alike.</summary>
 /// <param name="Name">Counts that are fixed by hand are named by it: <c>panelStitches</c>, <c>panelRows</c>.</param>
+/// <param name="Pieces">At least one; counts of the group hold for each.</param>
 /// <param name="Across">From side to side as worn.</param>
 /// <param name="Down">From bottom to top as worn.</param>
 /// <param name="Working">Turned, or how rounds follow each other.</param>
@@ -119,6 +121,7 @@ public sealed record HeldEdge(EdgingPlace Place, BodyMeasure Girth, double? Shar
 public sealed record PieceGroup(
     string Name, ImmutableArray<PieceDesign> Pieces, PieceDimension Across, PieceDimension Down, Working Working, bool Pooled)
 {
+    /// <summary>As they lie in the group's first piece; <see cref="OpeningsOf"/> has them for the others.</summary>
     public ImmutableArray<OpeningDesign> Openings { get; init; } = [];
 
     /// <summary>Its pieces have one count even where the designer lets front and back differ.</summary>
@@ -130,6 +133,7 @@ public sealed record PieceGroup(
     /// </summary>
     public Length? LetOff { get; init; }
 
+    /// <summary>3 cm.</summary>
     public static Length UsualLetOff { get; } = Length.FromCentimetres(3);
 
     /// <summary>Of each of its pieces; missing for rectangles. A group has a form or openings that are cut, not both.</summary>
@@ -208,6 +212,7 @@ public sealed record GoreDesign(GarmentMeasure Edge, Length Straight, EdgeId Top
     public double? Cone { get; init; }
 }
 
+/// <param name="Id">Which piece of the garment.</param>
 /// <param name="Copies">How many are made alike.</param>
 /// <param name="MayTurn">May be sewn wrong side out where its colours then meet the others' better.</param>
 public sealed record PieceDesign(PieceId Id, int Copies = 1, bool MayTurn = false)
@@ -217,6 +222,7 @@ public sealed record PieceDesign(PieceId Id, int Copies = 1, bool MayTurn = fals
 }
 
 /// <summary>A dimension of a piece, and the measure of the finished garment that it makes.</summary>
+/// <param name="Measure">Of the finished garment.</param>
 /// <param name="Pieces">How many pieces side by side make up the measure: front and back make up a width.</param>
 /// <param name="Edgings">Edgings that add to the measure, one for each edge that has one.</param>
 public sealed record PieceDimension(GarmentMeasure Measure, int Pieces, ImmutableArray<EdgingPlace> Edgings)
@@ -231,10 +237,13 @@ public sealed record PieceDimension(GarmentMeasure Measure, int Pieces, Immutabl
     public GarmentMeasure? Beside { get; init; }
 }
 
+/// <param name="Length">The shortest that can be made.</param>
+/// <param name="Place">Where in the document it can be changed.</param>
 /// <param name="What">The piece that would be too short.</param>
 /// <param name="Mend">What to do about it.</param>
 public sealed record ShortestMeasure(Length Length, string Place, PieceId What, Mend Mend);
 
+/// <summary>Where along its side an opening lies.</summary>
 public enum OpeningAt
 {
     /// <summary>Centred on its side; an edging stands inside at both ends.</summary>
@@ -248,7 +257,10 @@ public enum OpeningAt
 }
 
 /// <summary>A stretch of a side that seams leave open, or that another piece is set into.</summary>
+/// <param name="Id">Which opening of the garment.</param>
 /// <param name="Sides">The sides of every piece of the group that have it.</param>
+/// <param name="At">Where along its side.</param>
+/// <param name="Measure">How long it is along its side.</param>
 /// <param name="Place">The edging that stands inside it, where there is one.</param>
 /// <param name="Field">Where the document says how large it is.</param>
 public sealed record OpeningDesign(
@@ -334,12 +346,19 @@ public readonly record struct CutPoint(double Along, double Into);
 /// <summary>How much of a piece is seen.</summary>
 public enum Portion
 {
+    /// <summary>All of it.</summary>
     Whole,
+
+    /// <summary>The half at the left, as the piece lies by itself.</summary>
     LeftHalf,
+
+    /// <summary>The half at the right, as the piece lies by itself.</summary>
     RightHalf,
 }
 
 /// <summary>A piece as it hangs on its wearer, seen from the front.</summary>
+/// <param name="Piece">Which piece is seen.</param>
+/// <param name="Portion">How much of it is seen.</param>
 /// <param name="Beside">The part that it hangs beside, at the top; missing for the first one.</param>
 /// <param name="Side">Of that part, as it is seen.</param>
 /// <param name="Turns">Quarter turns clockwise out of the way that it hangs by itself.</param>

@@ -9,12 +9,20 @@ namespace Dyepath.Core.Garments;
 /// </summary>
 public enum PieceSide
 {
+    /// <summary>Hem or cuff.</summary>
     Bottom,
+
+    /// <summary>At the right seen from outside: of a front, at the wearer's left.</summary>
     Right,
+
+    /// <summary>At the shoulders, of what hangs from them.</summary>
     Top,
+
+    /// <summary>At the left seen from outside: of a front, at the wearer's right.</summary>
     Left,
 }
 
+/// <summary>What follows from which side of a piece an edge is.</summary>
 public static class PieceSides
 {
     /// <summary>The left or the right one.</summary>
@@ -41,11 +49,13 @@ public static class PieceSides
 /// <summary>Which stretch of a side.</summary>
 public enum Stretch
 {
+    /// <summary>From end to end of the side.</summary>
     Whole,
 
     /// <summary>From the side's beginning to the opening's.</summary>
     BeforeOpening,
 
+    /// <summary>What an opening takes of the side, or its edge where it is cut.</summary>
     Opening,
 
     /// <summary>From the opening's end to the side's.</summary>
@@ -59,6 +69,9 @@ public enum Stretch
 }
 
 /// <summary>A stretch of a piece's side, and which way it is gone along.</summary>
+/// <param name="Piece">Which piece of the garment.</param>
+/// <param name="Side">As worn, seen from outside.</param>
+/// <param name="Stretch">All of the side unless said otherwise.</param>
 /// <param name="Opening">Needed where <paramref name="Stretch"/> speaks of one.</param>
 /// <param name="Backwards">From its end to its beginning.</param>
 public sealed record PieceEdge(
@@ -77,14 +90,17 @@ public sealed record PieceEdge(
 }
 
 /// <summary>Edges that meet: sewn, or the join of rounds.</summary>
+/// <param name="Id">Which join of the garment.</param>
 /// <param name="First">One edge, or several gone along one after the other.</param>
 /// <param name="Second">The edge that meets it, gone along the same way.</param>
+/// <param name="Kind">Sewn unless said otherwise.</param>
 public sealed record Join(SeamId Id, ImmutableArray<PieceEdge> First, ImmutableArray<PieceEdge> Second, JoinKind Kind = JoinKind.Seam)
 {
     /// <summary>Hides stitches or rows of both edges.</summary>
     public bool Sewn => Kind == JoinKind.Seam;
 }
 
+/// <summary>How edges meet.</summary>
 public enum JoinKind
 {
     /// <summary>Sewn: hides stitches or rows of both edges.</summary>
@@ -138,10 +154,12 @@ public enum SewingManner
 }
 
 /// <summary>Seams that are sewn in one step of the making up.</summary>
+/// <param name="Manner">How the edges are laid.</param>
 /// <param name="Seams">In the order in which they are sewn.</param>
 public sealed record SewingStep(SewingManner Manner, ImmutableArray<SeamId> Seams);
 
 /// <summary>A place for an edging: the edges that it runs along.</summary>
+/// <param name="Place">As the document names it.</param>
 /// <param name="Copies">How often the garment has it.</param>
 /// <param name="Edges">In the order in which they are worked.</param>
 /// <param name="Begins">The seam at which the yarn is joined; missing where there is none.</param>
@@ -168,6 +186,8 @@ public sealed record EdgingEdge(
 }
 
 /// <summary>An edge of the garment that an edging runs along, and the piece's side that it is.</summary>
+/// <param name="Id">What the maker finds it by.</param>
+/// <param name="Edge">Where it is on its piece, gone along in the direction of work.</param>
 public sealed record EdgedEdge(EdgeId Id, PieceEdge Edge);
 
 /// <summary>Where an edging begins that is worked in rows.</summary>

@@ -8,12 +8,26 @@ public enum GarmentMeasure
 {
     /// <summary>Finished bust or chest: all the way round.</summary>
     Width,
+
+    /// <summary>From the shoulder, or of a skirt from the waist, down to the lower edge; of a flat piece from bottom to top.</summary>
     Length,
+
+    /// <summary>From the shoulder down to the end of the armhole.</summary>
     ArmholeDepth,
+
+    /// <summary>Across the neck, from shoulder to shoulder.</summary>
     NeckWidth,
+
+    /// <summary>All the way round a sleeve.</summary>
     SleeveWidth,
+
+    /// <summary>From the armhole to the lower edge.</summary>
     SleeveLength,
+
+    /// <summary>All the way round, of a hat or a cowl.</summary>
     Circumference,
+
+    /// <summary>From bottom to top, of what does not hang from the body.</summary>
     Height,
 
     /// <summary>How far down from the top edge a sleeve is joined to the body.</summary>
@@ -33,7 +47,11 @@ public enum GarmentMeasure
 
     /// <summary>How far a gusset holds two panels apart.</summary>
     GussetDepth,
+
+    /// <summary>Along the edge that is sewn to the panels.</summary>
     GussetLength,
+
+    /// <summary>From long edge to long edge.</summary>
     StrapWidth,
 
     /// <summary>With the ends that are sewn on.</summary>
@@ -96,6 +114,7 @@ public static class GarmentMeasures
         _ => string.Concat(measure.ToString().Select((c, i) => i > 0 && char.IsUpper(c) ? $" {char.ToLowerInvariant(c)}" : $"{char.ToLowerInvariant(c)}")),
     };
 
+    /// <summary>As the document names it, such as <c>armholeDepth</c>.</summary>
     public static string Key(GarmentMeasure measure) => JsonNamingPolicy.CamelCase.ConvertName(measure.ToString());
 }
 
@@ -108,8 +127,10 @@ public static class FixedCounts
     /// <summary>Those of rows that a document may fix.</summary>
     public static ImmutableArray<string> OfRows { get; } = ["panelRows", "frontRows", "sleeveRows"];
 
+    /// <summary>What fixes a group's stitches, such as <c>panelStitches</c>.</summary>
     public static string Stitches(PieceGroup group) => Named(group, "Stitches");
 
+    /// <summary>What fixes a group's rows, such as <c>panelRows</c>.</summary>
     public static string Rows(PieceGroup group) => Named(group, "Rows");
 
     private static string Named(PieceGroup group, string what)

@@ -31,8 +31,10 @@ public abstract record GarmentShape
     /// <summary>The rules that its targets and counts follow, for the booklet and the check to quote.</summary>
     public abstract ImmutableArray<PlanRule> Rules { get; }
 
+    /// <summary>What the pattern calls its pieces and directions.</summary>
     public abstract GarmentWords Words { get; }
 
+    /// <summary>The pieces, joins and edges that the garment's fields ask for.</summary>
     public abstract Construction Construct(GarmentSpec garment);
 
     /// <summary>What a size's finished measure should be, by rule.</summary>
@@ -56,6 +58,7 @@ public abstract record GarmentShape
 }
 
 /// <summary>What the rules of a size's targets can read.</summary>
+/// <param name="Body">The size's body; of a garment that is not made to one, without measures.</param>
 /// <param name="Step">Sizes above the base; below it, less than 0.</param>
 /// <param name="Wearer">Whom the sizes are for.</param>
 /// <param name="Finished">Measures of the pieces that are planned already.</param>
@@ -74,4 +77,5 @@ public sealed record GarmentWords(
 
 /// <summary>A rule of the trade that the plan follows, in one or two sentences.</summary>
 /// <param name="Id">The measure or step that it is for, such as <c>width</c>.</param>
+/// <param name="Text">As the booklet prints it.</param>
 public sealed record PlanRule(string Id, string Text);

@@ -20,9 +20,13 @@ public enum Direction
 }
 
 /// <summary>What is to be made. Every length is finished, as worn.</summary>
+/// <param name="Shape">Which garment, with its own fields.</param>
 /// <param name="Working">Panels and wraps are turned; a cowl may be worked in rounds.</param>
 /// <param name="Direction">Missing: the one that fits the sizes better.</param>
 /// <param name="Motif">What the colours should draw.</param>
+/// <param name="Grading">What may be traded so that few counts serve all sizes.</param>
+/// <param name="Seams">What seams hide, and how colours are to meet there.</param>
+/// <param name="Edgings">At most one for each place of the garment.</param>
 public sealed record GarmentSpec(
     GarmentShape Shape,
     Working Working,
@@ -43,6 +47,7 @@ public sealed record GarmentSpec(
 
 /// <summary>Ease added to the body's girth: the middle of a published category, or a length of the designer's own.</summary>
 /// <param name="Category">Such as <c>classic</c>; needs <paramref name="Revision"/>, since two revisions differ.</param>
+/// <param name="Revision">Which printing of the published table <paramref name="Category"/> means; missing without one.</param>
 /// <param name="Own">Used when no category is named.</param>
 public sealed record Ease(string? Category, string? Revision, Length? Own)
 {
@@ -69,6 +74,10 @@ public sealed record Ease(string? Category, string? Revision, Length? Own)
 
 /// <summary>How far the fit may be traded for few counts, and which means the designer allows.</summary>
 /// <param name="MostCounts">At most this many distinct stitch counts over all sizes; missing, where the curve bends.</param>
+/// <param name="AlternatingRows">Rows of N and N + 1 stitches in turn may be used.</param>
+/// <param name="HalfStitchTurn">Turns that take half a stitch of yarn may be used.</param>
+/// <param name="SideBands">Plain bands along the sides may make up what a count is short of.</param>
+/// <param name="UnequalPanels">Front and back may have different counts.</param>
 /// <param name="ForgivenessWeight">Square centimetres added for a count that forgives nothing, falling with what it forgives; 0 ignores
 /// it.</param>
 /// <param name="ClarityWeight">Square centimetres added for a count whose motif cannot be seen, falling with its relative clarity; 0
@@ -114,6 +123,7 @@ public sealed record SeamChoice(SeamExtension? Extension, int HiddenStitches, in
     public static CountBounds Hidden { get; } = new(0, 10, "stitches or rows");
 }
 
+/// <param name="Where">The edge that it goes to.</param>
 /// <param name="Edging">The edging's id.</param>
 /// <param name="Rounds">
 /// For every size. Missing: about as many as the edging has, in each size as many as bring its measure nearest to its target where that

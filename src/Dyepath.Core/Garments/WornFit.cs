@@ -12,6 +12,7 @@ namespace Dyepath.Core.Garments;
 /// <param name="Mend">What helps where it does not hold.</param>
 public sealed record WornFit(FitPart Part, Length Garment, BodyMeasure Body, Length Wanted, string Place, Mend Mend)
 {
+    /// <summary>The garment is at least as large there as it has to be.</summary>
     public bool Holds => Garment >= Wanted;
 }
 
@@ -61,21 +62,46 @@ public enum FitPart
 /// <summary>What helps where a part of a garment comes out too small; the plan's findings have the words.</summary>
 public enum Mend
 {
+    /// <summary>A wider neck.</summary>
     WidenNeck,
+
+    /// <summary>A narrower neck.</summary>
     NarrowNeck,
+
+    /// <summary>A narrower neck, or more ease.</summary>
     NarrowNeckOrEase,
+
+    /// <summary>More ease.</summary>
     Ease,
+
+    /// <summary>More ease at the bust.</summary>
     BustEase,
+
+    /// <summary>More ease at the hip.</summary>
     HipEase,
+
+    /// <summary>More ease at the upper arm.</summary>
     UpperArmEase,
+
+    /// <summary>More ease in the sleeves.</summary>
     SleeveEase,
+
+    /// <summary>More ease, or wider sleeves.</summary>
     EaseOrWiderSleeves,
+
+    /// <summary>A smaller share taken off the head's girth.</summary>
     LessOffHead,
+
+    /// <summary>Sleeves that are less shortened, or none.</summary>
     LongerSleeves,
+
+    /// <summary>A deeper gusset, or none.</summary>
     DeeperGusset,
 
     /// <summary>More of the arm's length from neck to side edge.</summary>
     LargerArmShare,
+
+    /// <summary>Sides that are joined over a shorter stretch.</summary>
     JoinLessOfSides,
 }
 

@@ -9,6 +9,8 @@ public static class PlaceWords
     /// <summary>Within a sentence.</summary>
     public static string Within(EdgingPlace place) => Of(place).ToLowerInvariant();
 
+    /// <summary>As a heading has it, such as <c>Top edge</c>.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">None of the named places.</exception>
     public static string Of(EdgingPlace place) => place switch
     {
         EdgingPlace.Hem => "Hem",

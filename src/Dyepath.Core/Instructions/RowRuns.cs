@@ -6,11 +6,14 @@ using Dyepath.Core.Yarns;
 namespace Dyepath.Core.Instructions;
 
 /// <summary>Neighbouring units of one colour in a row.</summary>
+/// <param name="Section">Index of the section that it shows, from 0.</param>
+/// <param name="Units">1 or more.</param>
 public readonly record struct ColourRun(int Section, int Units);
 
 /// <summary>Rows as their maker meets them: run by run in the order of work.</summary>
 public static class RowRuns
 {
+    /// <summary>The runs of one row, from 0, in the order of work.</summary>
     public static ImmutableArray<ColourRun> Of(Fabric fabric, int row)
     {
         ArgumentNullException.ThrowIfNull(fabric);

@@ -17,11 +17,13 @@ public sealed class Effort(long most = long.MaxValue, CancellationToken cancel =
     /// <summary>What is being worked out.</summary>
     public EffortPart Part { get; private set; } = EffortPart.Whole;
 
+    /// <summary>Steps so far.</summary>
     public long Spent { get; private set; }
 
     /// <summary>Told of the steps whenever some are spent; lets a test stop the work wherever it can be stopped.</summary>
     internal Action<long>? Watch { get; init; }
 
+    /// <summary>What a plan may take, <see cref="MostOfPlan"/>.</summary>
     public static Effort OfPlan(CancellationToken cancel) => new(MostOfPlan, cancel);
 
     /// <summary>What follows is another part of the work.</summary>
@@ -48,33 +50,44 @@ public sealed class Effort(long most = long.MaxValue, CancellationToken cancel =
 /// <param name="LeaveOut">What to leave out where it is too much: a sentence.</param>
 public sealed record EffortPart(string Place, string LeaveOut)
 {
+    /// <summary>Before any part has begun, or where none is to blame.</summary>
     public static EffortPart Whole { get; } = new("document", "Plan fewer sizes.");
 
+    /// <summary>Fitting the colours to what was counted in a swatch.</summary>
     public static EffortPart Counted { get; } =
         new("yarn.counted", "Leave out balls or repeats: a few balls with ten repeats each say all there is to say.");
 
+    /// <summary>The search for the counts that serve all sizes.</summary>
     public static EffortPart Counts { get; } =
         new("garment.grading", "Do without side bands and unequal panels, or plan fewer sizes.");
 
+    /// <summary>Where pieces begin in the colour sequence, so that colours meet along seams, and its check.</summary>
     public static EffortPart Seams { get; } = new("sizes", "Plan fewer sizes, or a smaller garment.");
 
+    /// <summary>Writing and charting the pattern of all sizes.</summary>
     public static EffortPart Pattern { get; } = new("sizes", "Plan fewer sizes, or print one size alone.");
 }
 
 /// <summary>A document needs more work than the limit; not the caller's mistake.</summary>
 public sealed class TooMuchWorkException : Exception
 {
+    /// <summary>Says what to leave out.</summary>
+    /// <exception cref="ArgumentNullException">No part.</exception>
     public TooMuchWorkException(EffortPart part)
         : base($"Too much work at {(part ?? throw new ArgumentNullException(nameof(part))).Place}. {part.LeaveOut}") => Part = part;
 
+    /// <summary>For no part in particular.</summary>
     public TooMuchWorkException()
         : this(EffortPart.Whole) { }
 
+    /// <summary>For no part in particular, in other words.</summary>
     public TooMuchWorkException(string message)
         : base(message) => Part = EffortPart.Whole;
 
+    /// <summary>For no part in particular, in other words, and with what led to it.</summary>
     public TooMuchWorkException(string message, Exception innerException)
         : base(message, innerException) => Part = EffortPart.Whole;
 
+    /// <summary>What was being worked out when the steps ran out.</summary>
     public EffortPart Part { get; }
 }

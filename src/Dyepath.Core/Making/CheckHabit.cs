@@ -3,6 +3,7 @@ namespace Dyepath.Core.Making;
 /// <summary>When the maker compares the colours worked with the colours planned, and then corrects.</summary>
 public enum CheckHabit
 {
+    /// <summary>Not at all: the colours fall where they fall.</summary>
     Never,
 
     /// <summary>At the end of every row or round.</summary>

@@ -35,6 +35,7 @@ public sealed class PlannedPiece
         WorkEvenly();
     }
 
+    /// <summary>Stitches of each row, in pooling units.</summary>
     public ImmutableArray<int> RowStitches { get; }
 
     /// <summary>In all rows together; at most 5,000,000.</summary>

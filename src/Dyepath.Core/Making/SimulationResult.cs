@@ -27,6 +27,7 @@ public sealed class SimulationResult
     /// <summary>Each row's share over all trials, first row first.</summary>
     public ImmutableArray<double> RowShares { get; }
 
+    /// <summary>Half of the trials fall below it.</summary>
     public double Median { get; }
 
     /// <summary>Five trials in a hundred fall below it.</summary>

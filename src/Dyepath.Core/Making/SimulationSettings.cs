@@ -5,6 +5,7 @@ namespace Dyepath.Core.Making;
 /// <summary>How a simulation is run. Each default is a value that can be used as it is.</summary>
 public sealed record SimulationSettings
 {
+    /// <summary>When the maker corrects. Default at every row's end.</summary>
     public CheckHabit Check { get; init; } = CheckHabit.EveryRow;
 
     /// <summary>How many times the piece is worked, in [1, 1,000,000].</summary>

@@ -26,6 +26,7 @@ public sealed record ColourSequence
     /// <summary>Name, colour and symbol of each section of the ring.</summary>
     public ImmutableArray<SequenceColour> Colours { get; }
 
+    /// <summary>Units of each section, in the order of work.</summary>
     public ColourRing Ring { get; }
 
     /// <summary>Yarn of one pooling unit.</summary>

@@ -22,6 +22,7 @@ public enum CountingVerdict
 }
 
 /// <summary>Whether free work of one stitch count can be trusted to lean as planned.</summary>
+/// <param name="Verdict">Whether to go on counting.</param>
 /// <param name="MoreRepeats">Repeats still to count: 0 when enough, and what it would take even where that is too many.</param>
 /// <param name="LeanError">
 /// Half width of the lean's interval as things stand (before the first repeat: after it), in stitches a row.
@@ -30,8 +31,10 @@ public enum CountingVerdict
 public sealed record FreeCounting(CountingVerdict Verdict, int MoreRepeats, double LeanError, string Words);
 
 /// <summary>Whether the whole number of stitches meant for one section is what its counts say.</summary>
+/// <param name="Section">Index in the order of the yarn's sections, from 0.</param>
 /// <param name="Stitches">The whole number.</param>
 /// <param name="ProbabilityRight">That the section's natural length rounds to it.</param>
+/// <param name="Verdict">Whether to go on counting, or to choose another whole number.</param>
 /// <param name="MoreRepeats">Repeats still to count for the confidence asked; 0 when reached.</param>
 /// <param name="EitherServes">The section lies so near a half that either whole number asks about the same of the hands.</param>
 public sealed record SectionCounting(

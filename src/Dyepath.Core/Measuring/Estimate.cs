@@ -3,6 +3,8 @@ using Dyepath.Core.Quantities;
 namespace Dyepath.Core.Measuring;
 
 /// <summary>A number with its standard error, both in the unit that its owner states.</summary>
+/// <param name="Value">The best estimate.</param>
+/// <param name="StandardError">0 or more.</param>
 public readonly record struct Estimate(double Value, double StandardError)
 {
     /// <summary>The normal interval that holds the truth with probability <paramref name="confidence"/>.</summary>

@@ -7,13 +7,20 @@ namespace Dyepath.Core.Measuring;
 /// <summary>Whether a section worked tighter or looser than its neighbours shows in the fabric.</summary>
 public enum TensionVerdict
 {
+    /// <summary>No eye finds it.</summary>
     Unseen,
+
+    /// <summary>A practised eye may find it.</summary>
     MayShow,
+
+    /// <summary>Anybody sees it.</summary>
     Shows,
 }
 
 /// <summary>From which relative change of yarn per stitch a section may show, and from which it does; 0 to 1.</summary>
 /// <remarks>Common practice, no source.</remarks>
+/// <param name="MayShow">Of the yarn per stitch; from here on it may show.</param>
+/// <param name="Shows">Of the yarn per stitch; from here on it shows.</param>
 public sealed record TensionLimits(double MayShow, double Shows)
 {
     /// <summary>6 % and 8 %.</summary>
@@ -30,6 +37,7 @@ public sealed record TensionLimits(double MayShow, double Shows)
 /// Relative change of yarn per stitch: ℓ/(n·λ) − 1, which is natural units over intended units, less 1; positive is looser.
 /// </param>
 /// <param name="StandardError">Of <paramref name="Change"/>, from that of the section's natural units.</param>
+/// <param name="Verdict">By the limits that were asked with.</param>
 /// <param name="Words">For the maker.</param>
 public sealed record SectionTension(
     int Section, int Stitches, double Change, double StandardError, TensionVerdict Verdict, string Words)

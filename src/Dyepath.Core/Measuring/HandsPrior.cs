@@ -24,10 +24,13 @@ public sealed record HandsPrior
         IsMakersOwn = isMakersOwn;
     }
 
+    /// <summary>Of <see cref="Spread"/>.</summary>
     public static Bounds Spreads { get; } = new(0, 0.5, "of one stitch's yarn");
 
+    /// <summary>Of <see cref="Memory"/>.</summary>
     public static Bounds Memories { get; } = new(0.1, 10_000, "stitches");
 
+    /// <summary>Of <see cref="Dye"/>.</summary>
     public static Bounds Dyes { get; } = new(0, 0.5, "of a section's length");
 
     /// <summary>
@@ -37,12 +40,16 @@ public sealed record HandsPrior
     /// </summary>
     public static HandsPrior Default { get; } = new(0.02, 50, 0.02);
 
+    /// <summary>Standard deviation of the yarn in one stitch over its mean.</summary>
     public double Spread { get; }
 
+    /// <summary>Stitches after which the correlation of yarn per stitch has fallen to 1/e.</summary>
     public double Memory { get; }
 
+    /// <summary>Standard deviation of one section's length from repeat to repeat over its mean.</summary>
     public double Dye { get; }
 
+    /// <summary>The figures are this maker's and not assumed.</summary>
     public bool IsMakersOwn { get; }
 
     /// <summary>The maker's own figures where given, else the default; dye as in <see cref="Default"/>.</summary>

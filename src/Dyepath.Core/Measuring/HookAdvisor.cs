@@ -19,6 +19,8 @@ public sealed record HookFit(double YarnFactor, double Worst, ImmutableArray<int
 }
 
 /// <summary>A hook that can be bought.</summary>
+/// <param name="Millimetres">Diameter.</param>
+/// <param name="Fit">How near it brings the sections to whole stitches.</param>
 /// <param name="IsOwn">It is the swatch's own.</param>
 public sealed record HookOption(double Millimetres, HookFit Fit, bool IsOwn);
 

@@ -38,10 +38,13 @@ public sealed record HookResponse
         YarnPowerError = error;
     }
 
+    /// <summary>Stitch width goes as this power of the hook's diameter, 0 to 3.</summary>
     public double WidthPower { get; }
 
+    /// <summary>Row height goes as this power of the hook's diameter, 0 to 3.</summary>
     public double HeightPower { get; }
 
+    /// <summary>Yarn per stitch goes as this power of the hook's diameter, 0 to 3.</summary>
     public double YarnPower { get; }
 
     /// <summary>Standard deviation of <see cref="YarnPower"/>.</summary>
@@ -84,6 +87,7 @@ public sealed record HookResponse
         return new HookResponse(swatch, other, width, height, yarn, error);
     }
 
+    /// <summary>Through both swatches of a fabric where it has two with different hooks, else <see cref="Supposed"/>.</summary>
     public static HookResponse For(FabricChoice fabric)
     {
         ArgumentNullException.ThrowIfNull(fabric);

@@ -11,6 +11,8 @@ using Dyepath.Core.Yarns;
 namespace Dyepath.Core.Measuring;
 
 /// <summary>One ball's own sequence.</summary>
+/// <param name="Name">What the designer calls the ball.</param>
+/// <param name="Estimate">From this ball's counts alone.</param>
 public sealed record MeasuredBall(string Name, SequenceEstimate Estimate);
 
 /// <summary>
@@ -45,6 +47,7 @@ public sealed class MeasuredYarn
     /// <summary>The fabric that the measurements belong to, with its swatch.</summary>
     public FabricChoice Fabric { get; }
 
+    /// <summary>What the errors of all estimates are conditional on.</summary>
     public HandsPrior Hands { get; }
 
     /// <summary>The sequence at natural tension.</summary>
@@ -59,11 +62,13 @@ public sealed class MeasuredYarn
     /// </summary>
     public ColourRing Ring { get; }
 
+    /// <summary>At the swatch's tension, and where it comes from.</summary>
     public YarnPerStitch YarnPerStitch { get; }
 
     /// <summary>Each ball that was counted, by itself.</summary>
     public ImmutableArray<MeasuredBall> Balls { get; private init; } = [];
 
+    /// <summary>What the measurements show beside their numbers.</summary>
     public ImmutableArray<MeasuringFinding> Findings { get; }
 
     /// <summary>The ring that either way of keeping colours would give.</summary>

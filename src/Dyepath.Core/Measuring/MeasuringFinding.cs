@@ -55,6 +55,7 @@ public enum FindingKind
 }
 
 /// <summary>Something that was found in what was measured.</summary>
+/// <param name="Kind">Decides the finding's level.</param>
 /// <param name="Place">In the project document, for example <c>yarn.counted[0].repeats[3]</c>.</param>
 /// <param name="Text">For the maker, with what to do next.</param>
 public sealed record MeasuringFinding(FindingKind Kind, string Place, string Text) : Finding(LevelOf(Kind), Place, Text)

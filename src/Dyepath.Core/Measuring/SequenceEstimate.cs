@@ -36,6 +36,7 @@ public sealed class SequenceEstimate
     /// <summary>Weighted sum of squares left over; near <see cref="DegreesOfFreedom"/> where the hands are as supposed.</summary>
     public double Residual { get; }
 
+    /// <summary>Counts, less one for each section; 0 after a single repeat.</summary>
     public int DegreesOfFreedom { get; }
 
     /// <summary>Covariance of sections <paramref name="a"/> and <paramref name="b"/>, in units squared.</summary>

@@ -18,6 +18,7 @@ public enum SequenceSource
 /// <summary>The colour sequence at natural tension, in pooling units, in the order of the yarn's sections.</summary>
 /// <param name="Sections">What each section takes; from lengths, all share the error of the yarn per stitch.</param>
 /// <param name="Total">C.</param>
+/// <param name="Source">What the figures rest on.</param>
 /// <param name="Counted">The estimate from counts, where there is one.</param>
 public sealed record SequenceInUnits(
     ImmutableArray<Estimate> Sections, Estimate Total, SequenceSource Source, SequenceEstimate? Counted)

@@ -26,6 +26,7 @@ public enum YarnPerStitchSource
 
 /// <summary>Yarn that one pooling unit takes, with its error and where it comes from.</summary>
 /// <param name="Centimetres">For one pooling unit: one stitch, or the two of a linen unit.</param>
+/// <param name="Source">Which of the ways is used.</param>
 /// <param name="Ways">Every way that the measurements offer, by order of preference; the first is used.</param>
 /// <param name="Disagreements">Ways that contradict the one used.</param>
 public sealed record YarnPerStitch(

@@ -6,6 +6,7 @@ namespace Dyepath.Core.Motifs;
 /// <summary>Says what would make an infeasible wish feasible.</summary>
 public static class AdviceWords
 {
+    /// <summary>One sentence for the advice, and one for what it asks of the maker besides.</summary>
     public static string Say(CountAdvice advice)
     {
         ArgumentNullException.ThrowIfNull(advice);

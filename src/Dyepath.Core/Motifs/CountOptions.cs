@@ -6,6 +6,7 @@ namespace Dyepath.Core.Motifs;
 /// <summary>In which order counts are listed; ties by stitches.</summary>
 public enum CountOrder
 {
+    /// <summary>The fewest first.</summary>
     Stitches,
 
     /// <summary>Those that forgive most first.</summary>
@@ -21,8 +22,10 @@ public enum CountOrder
 /// <param name="To">Most stitches, <paramref name="From"/> to 1,000.</param>
 public sealed record CountOptions(Gauge Gauge, int From, int To)
 {
+    /// <summary>What the count has to make. Default argyle.</summary>
     public MotifKind Motif { get; init; } = MotifKind.Argyle;
 
+    /// <summary>Turned, or how rounds follow each other. Default turned.</summary>
     public Working Working { get; init; } = Working.Turned;
 
     /// <summary>Rows of the piece, 1 to 5,000. It decides how little drift makes columns. Default 72.</summary>
@@ -39,8 +42,10 @@ public sealed record CountOptions(Gauge Gauge, int From, int To)
     /// <summary>Offers a turn that takes half a unit of yarn as well, except in a spiral. Default off.</summary>
     public bool HalfTurn { get; init; }
 
+    /// <summary>Default by stitches.</summary>
     public CountOrder Order { get; init; } = CountOrder.Stitches;
 
+    /// <summary>Limits between motifs, and how far the eye blurs.</summary>
     public MotifOptions Thresholds { get; init; } = new();
 
     /// <summary>Omitted, all sections of different colours are equally distinct.</summary>

@@ -5,7 +5,11 @@ public enum MotifKind
 {
     /// <summary>One colour, or colours that no order survives in.</summary>
     Scattered,
+
+    /// <summary>Each colour stands above itself.</summary>
     Columns,
+
+    /// <summary>Lines that cross in diamonds, from half as tall as wide to twice as tall.</summary>
     Argyle,
 
     /// <summary>Diamonds more than twice as tall as wide; in rounds, a slant nearer the vertical.</summary>
@@ -16,5 +20,7 @@ public enum MotifKind
 
     /// <summary>Diamonds less than half as tall as wide; in rounds, a slant nearer the horizontal.</summary>
     Shallow,
+
+    /// <summary>Stripes along the rows, since a colour is longer than a row.</summary>
     Bands,
 }

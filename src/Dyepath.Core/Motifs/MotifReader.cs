@@ -61,11 +61,13 @@ public sealed class MotifReader
         _clarity = new Lazy<Clarity>(() => new Clarity(spectrum, IsTurned ? 2 : 1, sigmaUnits, _sigmaRows));
     }
 
+    /// <summary>The colours that it reads.</summary>
     public ColourRing Ring { get; }
 
     /// <summary>What one reading takes, as <see cref="Limits.Effort"/> counts it.</summary>
     internal long StepsOfReading => 200 + (_wave == 0 ? 0 : 10L * _clarity!.Value.Waves);
 
+    /// <summary>The way of working that its readings are for.</summary>
     public Working Working { get; }
 
     private bool IsTurned => Working is Working.Turned or Working.RoundsTurned;

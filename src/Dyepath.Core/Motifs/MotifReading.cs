@@ -52,5 +52,6 @@ public sealed record MotifReading(
     /// </summary>
     public required double RelativeClarity { get; init; }
 
+    /// <summary>Why the motif may not show; empty where nothing speaks against it.</summary>
     public required ImmutableArray<MotifFinding> Findings { get; init; }
 }

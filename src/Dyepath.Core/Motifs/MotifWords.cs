@@ -3,6 +3,8 @@ namespace Dyepath.Core.Motifs;
 /// <summary>Motifs in a maker's words.</summary>
 public static class MotifWords
 {
+    /// <summary>In the plural where it has one, such as <c>argyle diamonds</c>.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">None of the named motifs.</exception>
     public static string Of(MotifKind motif) => motif switch
     {
         MotifKind.Columns => "columns",

@@ -14,9 +14,13 @@ using Dyepath.Core.Yarns;
 namespace Dyepath.Core.Planning;
 
 /// <summary>The whole of what Dyepath worked out for one project; every number of the pattern is read from here.</summary>
+/// <param name="Project">What it was worked out from.</param>
 /// <param name="Sequence">The yarn's colours as worked, and what was measured of them; the plan rests on it.</param>
+/// <param name="Direction">The one chosen, for all sizes.</param>
 /// <param name="Why">One sentence: why this direction and these counts.</param>
+/// <param name="Sizes">In the pattern's order.</param>
 /// <param name="Options">Both directions where both are possible, for comparison; the chosen one is among them.</param>
+/// <param name="Findings">Notes and warnings; a plan has no faults.</param>
 public sealed record Plan(
     Project Project,
     ColourSequence Sequence,
@@ -26,8 +30,10 @@ public sealed record Plan(
     ImmutableArray<DirectionOption> Options,
     ImmutableArray<Finding> Findings)
 {
+    /// <summary>In the state that the garment is sized by, in the chosen direction.</summary>
     public required Length StitchWidth { get; init; }
 
+    /// <summary>In the state that the garment is sized by, in the chosen direction.</summary>
     public required Length RowHeight { get; init; }
 
     /// <summary>The rules that the targets and counts follow, for the booklet and the audit to quote.</summary>
@@ -44,6 +50,10 @@ public sealed record Plan(
 }
 
 /// <summary>What one direction gives.</summary>
+/// <param name="Direction">What is compared.</param>
+/// <param name="Feasible">Counts that make the motif serve every size.</param>
+/// <param name="Counts">Distinct stitch counts over all sizes; empty where none serve.</param>
+/// <param name="TypicalError">How far a size's measure is off, in the root mean square.</param>
 /// <param name="Curve">Worst error by how many distinct counts are allowed; never rises.</param>
 public sealed record DirectionOption(
     Direction Direction,
@@ -58,6 +68,7 @@ public sealed record DirectionOption(
     /// <summary>What is furthest off; missing where no size is planned.</summary>
     public FitError? Furthest { get; init; }
 
+    /// <summary>How far the furthest is off; zero where no size is planned.</summary>
     public Length WorstError => Furthest?.Off ?? Length.Zero;
 
     /// <summary>The measures that its counts decide: <see cref="WorstError"/> is the largest of theirs alone.</summary>
@@ -74,8 +85,20 @@ public sealed record DirectionOption(
     public required FitRuler Ruler { get; init; }
 }
 
+/// <summary>What so many distinct counts come to.</summary>
+/// <param name="Counts">How many are allowed.</param>
+/// <param name="WorstError">How far the furthest size is then off.</param>
+/// <param name="Stitches">The counts that are then used.</param>
 public sealed record CurvePoint(int Counts, Length WorstError, ImmutableArray<int> Stitches);
 
+/// <summary>Every number of one size.</summary>
+/// <param name="Name">As the pattern prints it.</param>
+/// <param name="Target">Finished measures as they are asked for, by rule or by hand.</param>
+/// <param name="Finished">What they come to in whole stitches and rows.</param>
+/// <param name="Pieces">In the order in which they are made.</param>
+/// <param name="Edgings">In the order in which they are worked.</param>
+/// <param name="Seams">In the order in which a seam table lists them.</param>
+/// <param name="Yarn">For one garment of this size.</param>
 public sealed record SizePlan(
     string Name,
     ImmutableSortedDictionary<GarmentMeasure, Length> Target,
@@ -104,10 +127,13 @@ public sealed record SizePlan(
 }
 
 /// <summary>One piece of fabric: a rectangle, or shaped row by row.</summary>
+/// <param name="Id">Which piece of the garment.</param>
 /// <param name="Copies">How many are made alike (2 for sleeves).</param>
 /// <param name="Pooled">Worked in the variegated yarn.</param>
+/// <param name="Working">Turned, or how rounds follow each other.</param>
 /// <param name="Stitches">Stitches of the first row; in linen stitch two to a pooling unit.</param>
 /// <param name="RowStitches">One number, or two that alternate; of a shaped piece that of its first row.</param>
+/// <param name="Rows">Rows or rounds, edgings and side bands left out.</param>
 public sealed record PiecePlan(
     PieceId Id,
     int Copies,
@@ -129,8 +155,10 @@ public sealed record PiecePlan(
     /// <summary>Yarn of a turn or join, in pooling units.</summary>
     public required double TurnCost { get; init; }
 
+    /// <summary>Units that colours move sideways in a row, positive towards the right-hand edge; 0 where it is plain.</summary>
     public required double Lean { get; init; }
 
+    /// <summary>What its colours make.</summary>
     public required MotifKind Motif { get; init; }
 
     /// <summary>0 both ways where it is plain.</summary>
@@ -157,6 +185,7 @@ public sealed record PiecePlan(
     /// <summary>The stitches and rows to mark, in order.</summary>
     public ImmutableArray<PieceMark> Marks => [.. Openings.SelectMany(o => o.Marks)];
 
+    /// <summary>What it begins on, and in which yarn.</summary>
     public required FoundationPlan Foundation { get; init; }
 
     /// <summary>The plain band along each of its sides; missing where there is none.</summary>
@@ -183,6 +212,7 @@ public sealed record PiecePlan(
 /// <param name="Spread">Stitches picked up, from the hem up: below the opening of the side and above it, where it has one.</param>
 public sealed record SideBandPlan(int Rows, PickUp Spread)
 {
+    /// <summary>Picked up along the whole side.</summary>
     public int Stitches => Spread.Total;
 
     /// <summary>
@@ -192,11 +222,13 @@ public sealed record SideBandPlan(int Rows, PickUp Spread)
 }
 
 /// <summary>A stretch of a piece's edge that its seams leave open.</summary>
+/// <param name="Id">Which opening of the garment.</param>
 /// <param name="AlongStitches">True: the stretch is counted in stitches of the first row, from its beginning; false: in rows.</param>
 /// <param name="First">From 1.</param>
 /// <param name="Last">The last stitch or row of the stretch; an armhole ends where the piece does.</param>
 public sealed record PieceOpening(OpeningId Id, bool AlongStitches, int First, int Last)
 {
+    /// <summary>Stitches or rows of the stretch.</summary>
     public int Length => Last - First + 1;
 
     /// <summary>Rows or stitches that are cut out of the piece there; 0 for a slit.</summary>
@@ -227,13 +259,20 @@ public sealed record PieceOpening(OpeningId Id, bool AlongStitches, int First, i
 }
 
 /// <summary>A stitch or row to mark: an opening's beginning or end.</summary>
+/// <param name="Opening">What is marked.</param>
+/// <param name="Begins">It is the opening's first place, or else its end.</param>
 /// <param name="Position">From 1.</param>
 public sealed record PieceMark(PieceOpening Opening, bool Begins, int Position)
 {
+    /// <summary>A stitch of a row, or else a row.</summary>
     public bool AlongStitches => Opening.AlongStitches;
 }
 
+/// <param name="Where">The edge that it goes to.</param>
+/// <param name="Edging">The edging's id.</param>
+/// <param name="Copies">How often the garment has it: 2 for cuffs.</param>
 /// <param name="Spread">The stitches picked up round or along the edge, and how they are spread.</param>
+/// <param name="Rounds">Rounds, or rows where the edge is open; picking up is the first.</param>
 /// <param name="Depth">What the edging adds to the edge.</param>
 public sealed record EdgingPlan(EdgingPlace Where, string Edging, int Copies, PickUp Spread, int Rounds, Length Depth)
 {
@@ -268,7 +307,10 @@ public sealed record EdgingPlan(EdgingPlace Where, string Edging, int Copies, Pi
 }
 
 /// <summary>A stretch of a piece's side: its stitches or row ends, those that seams at the side's ends hide left out.</summary>
+/// <param name="Piece">Which piece of the garment.</param>
+/// <param name="Side">As worn, seen from outside.</param>
 /// <param name="From">Places of the side before it, from the bottom up or from left to right as worn.</param>
+/// <param name="Count">Stitches or row ends of the stretch.</param>
 /// <param name="AlongStitches">Counted in stitches, or else in row ends.</param>
 /// <param name="Backwards">Gone along from its end.</param>
 public sealed record EdgeRun(PieceId Piece, PieceSide Side, int From, int Count, bool AlongStitches, bool Backwards)
@@ -278,11 +320,13 @@ public sealed record EdgeRun(PieceId Piece, PieceSide Side, int From, int Count,
 }
 
 /// <summary>Edges that meet.</summary>
+/// <param name="Id">Which seam of the garment.</param>
 /// <param name="First">Along one side of it, one after the other.</param>
 /// <param name="Second">Along the other, gone along the same way.</param>
 /// <param name="IsSewn">A seam, or else the join of a round.</param>
 /// <param name="PhaseJump">Mean size of the jump in phase along the seam, in pooling units of yarn.</param>
 /// <param name="Match">Share of the adjoining stitches that jump by less than half a pooling unit, in [0, 1].</param>
+/// <param name="Length">As sewn.</param>
 public sealed record SeamPlan(
     SeamId Id, ImmutableArray<EdgeRun> First, ImmutableArray<EdgeRun> Second, bool IsSewn, double PhaseJump, double Match, Length Length)
 {
@@ -308,8 +352,10 @@ public sealed record SeamPlan(
 }
 
 /// <param name="Length">Variegated yarn, everything included.</param>
+/// <param name="Mass">Of <paramref name="Length"/>, by the label.</param>
 /// <param name="BallsTypical">Balls when joins fall as planned.</param>
 /// <param name="BallsSafe">The fewest balls that serve 19 makers of 20.</param>
+/// <param name="Leftover">What remains of the last ball when joins fall as planned.</param>
 /// <param name="Companion">Companion yarn, where there is one.</param>
 /// <param name="Joins">Where each ball ends.</param>
 public sealed record YarnPlan(
@@ -343,6 +389,8 @@ public sealed record YarnPlan(
     }
 }
 
+/// <param name="Length">For one garment, everything included.</param>
+/// <param name="Mass">Of <paramref name="Length"/>, by the label.</param>
 /// <param name="Balls">The fewest that serve 19 makers of 20.</param>
 public sealed record CompanionPlan(Length Length, Mass Mass, int Balls)
 {
@@ -350,7 +398,10 @@ public sealed record CompanionPlan(Length Length, Mass Mass, int Balls)
     public ImmutableArray<BallShare> Odds { get; init; } = [];
 }
 
+/// <param name="Ball">Number of the ball that ends, from 1.</param>
+/// <param name="Run">What is being worked when it ends.</param>
 /// <param name="Row">Row in which the ball ends, from 1; 0 in the foundation.</param>
+/// <param name="Stitch">From 1, in working order; in the foundation the chain.</param>
 /// <param name="Wasted">Yarn cut away to reach the same place of the sequence.</param>
 public sealed record BallJoin(int Ball, PieceRun Run, int Row, int Stitch, Length Wasted)
 {

@@ -270,7 +270,8 @@ internal static class PlanFindings
     {
         var cuts = construction.Groups.SelectMany(g => g.Openings).Where(o => o.Cut is not null)
             .SelectMany(o => o.Cut!.Depths.Values.Append(o.Measure)).ToHashSet();
-        var off = sizes.SelectMany(s => s.Target.Where(t => cuts.Contains(t.Key) && t.Value > Length.Zero && s.Finished[t.Key] > Length.Zero),
+        var off = sizes.SelectMany(
+                s => s.Target.Where(t => cuts.Contains(t.Key) && t.Value > Length.Zero && s.Finished[t.Key] > Length.Zero),
                 (s, t) => new FitError(s.Name, t.Key, s.Finished[t.Key] - t.Value))
             .Where(e => e.Off > NoticedAtOpening && e.Off <= FitError.Poor).GroupBy(e => (e.Measure, e.IsOver)).ToArray();
         if (off.Length == 0)

@@ -5,8 +5,10 @@ using Dyepath.Core.Measuring;
 
 namespace Dyepath.Core.Planning;
 
+/// <summary>Whether there is a plan, and who can do something about it where there is none.</summary>
 public enum PlanOutcome
 {
+    /// <summary>There is a plan.</summary>
     Planned,
 
     /// <summary>The document asks for something that contradicts itself or lacks a number.</summary>
@@ -22,8 +24,10 @@ public sealed class PlanResult
     private PlanResult(PlanOutcome outcome, Plan? plan, ImmutableArray<Finding> reasons, ImmutableArray<DirectionOption> options) =>
         (Outcome, Plan, Reasons, Options, Measured) = (outcome, plan, reasons, options, plan?.Sequence.Measured);
 
+    /// <summary>Whether there is a plan.</summary>
     public PlanOutcome Outcome { get; }
 
+    /// <summary>Missing where there is none.</summary>
     public Plan? Plan { get; }
 
     /// <summary>Empty when there is a plan.</summary>
@@ -35,6 +39,7 @@ public sealed class PlanResult
     /// <summary>What yarn and swatch say together; missing where they say too little.</summary>
     public MeasuredYarn? Measured { get; private init; }
 
+    /// <summary>There is a plan; it may have warnings.</summary>
     [MemberNotNullWhen(true, nameof(Plan))]
     public bool HasPlan => Plan is not null;
 

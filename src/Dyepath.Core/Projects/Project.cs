@@ -8,6 +8,13 @@ using Dyepath.Core.Yarns;
 namespace Dyepath.Core.Projects;
 
 /// <summary>Everything a designer has said about one pattern: the content of one project document.</summary>
+/// <param name="Title">The garment's name, as the designer writes it.</param>
+/// <param name="Designer">The name printed as the author's.</param>
+/// <param name="Yarn">The variegated yarn.</param>
+/// <param name="Fabric">Stitch, swatches and how colours are kept.</param>
+/// <param name="Garment">What is made.</param>
+/// <param name="Sizes">Which sizes the pattern is written for.</param>
+/// <param name="Edition">Terms, units and hand that the pattern is printed in first.</param>
 public sealed record Project(
     string Title,
     string Designer,
@@ -17,6 +24,7 @@ public sealed record Project(
     SizeSelection Sizes,
     Edition Edition)
 {
+    /// <summary>A solid yarn beside the variegated one; missing where there is none.</summary>
     public CompanionYarn? Companion { get; init; }
 
     /// <summary>The designer's own words by place (<see cref="WordPlaces"/>); kept when numbers change.</summary>

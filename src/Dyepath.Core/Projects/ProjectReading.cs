@@ -15,6 +15,7 @@ public sealed class ProjectReading
     /// <summary>In the order of the document's description; empty when the project was read.</summary>
     public ImmutableArray<Fault> Faults { get; }
 
+    /// <summary>The document was read.</summary>
     [MemberNotNullWhen(true, nameof(Project))]
     public bool IsGood => Project is not null;
 

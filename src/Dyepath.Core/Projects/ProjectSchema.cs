@@ -7,6 +7,7 @@ namespace Dyepath.Core.Projects;
 /// <remarks>It says everything but the ranges of quantities with units and what fields must agree on.</remarks>
 public static class ProjectSchema
 {
+    /// <summary>JSON text, the same for every call.</summary>
     public static string Write()
     {
         var definitions = new SchemaDefinitions();

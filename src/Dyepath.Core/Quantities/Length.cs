@@ -17,6 +17,7 @@ public readonly record struct Length : IComparable<Length>
 
     private Length(long nanometres) => _nanometres = nanometres;
 
+    /// <summary>No length, the same as <c>default</c>.</summary>
     public static Length Zero => default;
 
     internal long Nanometres => _nanometres;
@@ -40,18 +41,27 @@ public readonly record struct Length : IComparable<Length>
     public static Length FromInches(double inches) =>
         Rounded(Guard.InRange(inches, -LargestMetres * 39, LargestMetres * 39, "in") * NanometresPerInch);
 
+    /// <summary>Of 1,000 mm.</summary>
     public double Metres => _nanometres / NanometresPerMetre;
 
+    /// <summary>Of 10 mm.</summary>
     public double Centimetres => _nanometres / NanometresPerCentimetre;
 
+    /// <summary>Of a million nanometres.</summary>
     public double Millimetres => _nanometres / 1e6;
 
+    /// <summary>Of 25.4 mm.</summary>
     public double Inches => _nanometres / NanometresPerInch;
 
+    /// <summary>Exact.</summary>
+    /// <exception cref="OverflowException">Beyond what whole nanometres in 64 bits hold.</exception>
     public static Length operator +(Length a, Length b) => new(checked(a._nanometres + b._nanometres));
 
+    /// <summary>Exact; negative where the second is longer.</summary>
+    /// <exception cref="OverflowException">Beyond what whole nanometres in 64 bits hold.</exception>
     public static Length operator -(Length a, Length b) => new(checked(a._nanometres - b._nanometres));
 
+    /// <summary>As long the other way.</summary>
     public static Length operator -(Length a) => new(-a._nanometres);
 
     /// <summary>Rounded to the nearest nanometre.</summary>
@@ -66,21 +76,28 @@ public readonly record struct Length : IComparable<Length>
     /// <summary>How many times <paramref name="b"/> goes into <paramref name="a"/>.</summary>
     public static double operator /(Length a, Length b) => (double)a._nanometres / b._nanometres;
 
+    /// <summary>Shorter, the sign counted: −2 cm is less than 1 cm.</summary>
     public static bool operator <(Length a, Length b) => a._nanometres < b._nanometres;
 
+    /// <summary>Longer, the sign counted.</summary>
     public static bool operator >(Length a, Length b) => a._nanometres > b._nanometres;
 
+    /// <summary>Shorter or equal to the nanometre.</summary>
     public static bool operator <=(Length a, Length b) => a._nanometres <= b._nanometres;
 
+    /// <summary>Longer or equal to the nanometre.</summary>
     public static bool operator >=(Length a, Length b) => a._nanometres >= b._nanometres;
 
+    /// <summary>The longer of two.</summary>
     public static Length Max(Length a, Length b) => a >= b ? a : b;
 
+    /// <summary>The shorter of two; a negative length is shorter than any other.</summary>
     public static Length Min(Length a, Length b) => a <= b ? a : b;
 
     /// <summary>As long, and never below zero.</summary>
     public static Length Abs(Length a) => a < Zero ? -a : a;
 
+    /// <summary>Below 0 where this one is shorter, above 0 where it is longer.</summary>
     public int CompareTo(Length other) => _nanometres.CompareTo(other._nanometres);
 
     public override string ToString() => FormattableString.Invariant($"{Centimetres:0.###} cm");

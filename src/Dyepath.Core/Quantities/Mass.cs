@@ -12,6 +12,7 @@ public readonly record struct Mass : IComparable<Mass>
 
     private Mass(long micrograms) => _micrograms = micrograms;
 
+    /// <summary>No mass, the same as <c>default</c>.</summary>
     public static Mass Zero => default;
 
     /// <summary>Rounded to the nearest microgram; at most 1,000 kg either way.</summary>
@@ -22,12 +23,18 @@ public readonly record struct Mass : IComparable<Mass>
     /// <inheritdoc cref="FromGrams"/>
     public static Mass FromOunces(double ounces) => FromGrams(ounces * GramsPerOunce);
 
+    /// <summary>Of a million micrograms.</summary>
     public double Grams => _micrograms / MicrogramsPerGram;
 
+    /// <summary>Avoirdupois, of 28.349523125 g.</summary>
     public double Ounces => Grams / GramsPerOunce;
 
+    /// <summary>Exact.</summary>
+    /// <exception cref="OverflowException">Beyond what whole micrograms in 64 bits hold.</exception>
     public static Mass operator +(Mass a, Mass b) => new(checked(a._micrograms + b._micrograms));
 
+    /// <summary>Exact; negative where the second is heavier.</summary>
+    /// <exception cref="OverflowException">Beyond what whole micrograms in 64 bits hold.</exception>
     public static Mass operator -(Mass a, Mass b) => new(checked(a._micrograms - b._micrograms));
 
     /// <summary>Rounded to the nearest microgram.</summary>
@@ -36,14 +43,19 @@ public readonly record struct Mass : IComparable<Mass>
     /// <summary>How many times <paramref name="b"/> goes into <paramref name="a"/>.</summary>
     public static double operator /(Mass a, Mass b) => (double)a._micrograms / b._micrograms;
 
+    /// <summary>Lighter.</summary>
     public static bool operator <(Mass a, Mass b) => a._micrograms < b._micrograms;
 
+    /// <summary>Heavier.</summary>
     public static bool operator >(Mass a, Mass b) => a._micrograms > b._micrograms;
 
+    /// <summary>Lighter or equal to the microgram.</summary>
     public static bool operator <=(Mass a, Mass b) => a._micrograms <= b._micrograms;
 
+    /// <summary>Heavier or equal to the microgram.</summary>
     public static bool operator >=(Mass a, Mass b) => a._micrograms >= b._micrograms;
 
+    /// <summary>Below 0 where this one is lighter, above 0 where it is heavier.</summary>
     public int CompareTo(Mass other) => _micrograms.CompareTo(other._micrograms);
 
     public override string ToString() => FormattableString.Invariant($"{Grams:0.###} g");

@@ -5,6 +5,8 @@ using Dyepath.Core.Booklets;
 namespace Dyepath.Core.Reading;
 
 /// <summary>A table as printed: its head, then rows of as many cells.</summary>
+/// <param name="Head">One cell a column.</param>
+/// <param name="Rows">Each with as many cells as the head.</param>
 public sealed record ReadTable(ImmutableArray<string> Head, ImmutableArray<ImmutableArray<string>> Rows);
 
 /// <summary>One titled part of a section, or what stands before the first.</summary>

@@ -5,18 +5,22 @@ namespace Dyepath.Core.Reading;
 
 /// <summary>What a piece's instructions say for one size when they are followed word by word.</summary>
 /// <param name="Name">As the pattern heads it.</param>
+/// <param name="Size">Name of the size that they were followed for.</param>
 /// <param name="Chains">Chains of the foundation.</param>
 /// <param name="RowStitches">Stitches of the first rows, one for each row that is written out.</param>
 /// <param name="Rows">The last row that is worked.</param>
 /// <param name="Marks">Rows or stitches to mark, in order.</param>
+/// <param name="BandRows">Rows of a side band; 0 where none is said.</param>
 public sealed record ReadPiece(
     string Name, string Size, int Chains, ImmutableArray<int> RowStitches, int Rows, ImmutableArray<int> Marks, int BandRows)
 {
+    /// <summary>Where it begins in the colours; null where nothing is said.</summary>
     public ReadBeginning? Beginning { get; init; }
 
     /// <summary>Stitches picked up for a side band, and below its mark; 0 where none are said.</summary>
     public int BandStitches { get; init; }
 
+    /// <summary>Stitches of the side band below its mark; 0 where none are said.</summary>
     public int BandMark { get; init; }
 
     /// <summary>Which edge is the cuff; null where nothing is said.</summary>
@@ -41,6 +45,7 @@ public sealed record ReadPiece(
 /// <summary>A row of a shaped piece.</summary>
 /// <param name="Part">How many parts were begun before its own.</param>
 /// <param name="Row">From 1.</param>
+/// <param name="Stitches">That it comes to.</param>
 /// <param name="Left">Stitches of the row below that it leaves at its end.</param>
 /// <param name="Chains">Chains that it goes on over at its end.</param>
 public sealed record ReadRow(int Part, int Row, int Stitches, int Left, int Chains)
@@ -66,9 +71,11 @@ public sealed record ReadRow(int Part, int Row, int Stitches, int Left, int Chai
 /// <param name="Wearers">The wearer's side.</param>
 /// <param name="Slope">Where odd-numbered rows <c>end</c> or <c>begin</c>.</param>
 /// <param name="Width">As printed.</param>
+/// <param name="Height">As printed.</param>
 public sealed record ReadTriangle(string Of, string Meets, string Wearers, string Slope, string Width, string Height);
 
 /// <summary>A part that is joined on.</summary>
+/// <param name="Part">How many parts were begun before it.</param>
 /// <param name="On">The row that it stands on, from 1.</param>
 /// <param name="RightSide">Which side of the work faces.</param>
 /// <param name="Over">Stitches left before it.</param>
@@ -81,13 +88,22 @@ public sealed record ReadJoin(int Part, int On, bool RightSide, int Over, string
 }
 
 /// <summary>Where a piece begins in the colour sequence.</summary>
+/// <param name="Chart">Number of the chart that it is on; 0 where none is said.</param>
+/// <param name="ChartRow">The chart's row with which it begins; 0 where none is said.</param>
 /// <param name="FirstStitch">Symbol of the colour and number of the stitch, such as <c>D1</c>.</param>
 /// <param name="EasyColour">Symbol of the colour at whose beginning the knot lies; empty where the foundation is not pooled.</param>
+/// <param name="ExtraChains">Chains beyond those that carry stitches; 0 where none are said.</param>
 /// <param name="Knot">The length after which the knot lies, as printed.</param>
+/// <param name="KnotColour">Symbol of the colour from whose beginning the knot's length is counted.</param>
 public sealed record ReadBeginning(
     int Chart, int ChartRow, string FirstStitch, string EasyColour, int ExtraChains, string Knot, string KnotColour);
 
 /// <summary>What an edging's words say for one size.</summary>
+/// <param name="Place">As the pattern heads it.</param>
+/// <param name="Copies">How often it is worked.</param>
+/// <param name="Size">Name of the size that the words were followed for.</param>
+/// <param name="PickUp">Stitches that are said to be picked up.</param>
+/// <param name="Rounds">That are said to be worked.</param>
 /// <param name="Followed">Stitches picked up by who follows the rule.</param>
 /// <param name="Total">The rule's own total.</param>
 public sealed record ReadEdging(string Place, int Copies, string Size, int PickUp, int Rounds, int Followed, int Total)
@@ -116,11 +132,16 @@ public sealed record ReadEdging(string Place, int Copies, string Size, int PickU
 
 /// <summary>A band's buttonholes as its sentences say, and the stitches of their row as one who works it counts them.</summary>
 /// <param name="Holes">As said of the band.</param>
+/// <param name="Row">The band's row with the holes, from 1, as said of the band.</param>
 /// <param name="Worked">As the words of the row make them.</param>
+/// <param name="WorkedRow">The same as said where the row is worked.</param>
 /// <param name="Stitches">That the row uses.</param>
 public sealed record ReadButtonholes(int Holes, int Row, int Worked, int WorkedRow, int Stitches);
 
 /// <summary>What a booklet's text says, and where it contradicts itself.</summary>
+/// <param name="Sizes">Names, in the booklet's order.</param>
+/// <param name="Pieces">Every piece in every size.</param>
+/// <param name="Edgings">Every edging in every size.</param>
 /// <param name="Tables">By section title and part heading.</param>
 /// <param name="Lines">Every other line of a section and part, unwrapped.</param>
 /// <param name="Disagreements">Each names the line and what was counted against what is said.</param>

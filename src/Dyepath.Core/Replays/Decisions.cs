@@ -23,6 +23,7 @@ public sealed class Decisions : IDisposable
             _reader = new BinaryReader(stream);
     }
 
+    /// <summary>Searches are made and recorded, or else answered from a record.</summary>
     public bool IsRecording => _writer is not null;
 
     /// <summary>To be handed to a computation that makes its searches, and then to be read with <see cref="ToArray"/>.</summary>
@@ -35,6 +36,7 @@ public sealed class Decisions : IDisposable
         return new Decisions(new MemoryStream(recorded, writable: false), false);
     }
 
+    /// <summary>What was recorded so far, for <see cref="Replay"/>.</summary>
     public byte[] ToArray()
     {
         _writer?.Flush();

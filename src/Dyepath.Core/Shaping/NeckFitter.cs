@@ -16,6 +16,7 @@ namespace Dyepath.Core.Shaping;
 /// <param name="LeftJump">The same for the left-hand side.</param>
 public sealed record NeckChoice(int Right, int Left, int Neck, double Away, double RightJump, double LeftJump)
 {
+    /// <summary>No turn at the neck makes the colours jump.</summary>
     public bool KeepsMotif => RightJump == 0 && LeftJump == 0;
 }
 

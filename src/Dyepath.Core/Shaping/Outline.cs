@@ -13,6 +13,7 @@ namespace Dyepath.Core.Shaping;
 /// </param>
 public readonly record struct OutlineRun(int FromRow, int First, int Last, bool OverStanding = false)
 {
+    /// <summary>Columns of each row.</summary>
     public int Units => Last - First + 1;
 }
 
@@ -29,6 +30,7 @@ public sealed class Outline
         LastColumn = runs.Max(r => r.Last);
     }
 
+    /// <summary>1 to 5,000.</summary>
     public int Rows { get; }
 
     /// <summary>From the first row up; neighbours differ.</summary>

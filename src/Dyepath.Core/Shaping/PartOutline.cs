@@ -2,6 +2,7 @@ namespace Dyepath.Core.Shaping;
 
 /// <summary>A part as it is asked for: an outline, where it stands in the piece, and how its yarn begins.</summary>
 /// <param name="FirstRow">Of the piece; of the first part 0.</param>
+/// <param name="Outline">Its rows are counted from the part's first; columns are the piece's.</param>
 public sealed record PartOutline(int FirstRow, Outline Outline)
 {
     /// <summary>Index of the part that it is worked on, whose rows end where it begins; none for the first part.</summary>

@@ -41,10 +41,12 @@ public sealed record ShapeOptions
 /// <summary>How far an edge lies off the silhouette.</summary>
 /// <param name="Part">Index of the part.</param>
 /// <param name="Row">Of the piece.</param>
+/// <param name="Edge">Which edge of the row.</param>
 /// <param name="Units">Units by which the worked edge lies further left; negative further right.</param>
 public readonly record struct EdgeMiss(int Part, int Row, RowEdge Edge, double Units);
 
 /// <summary>The outline nearest to a silhouette.</summary>
+/// <param name="Piece">The outline as it is worked.</param>
 /// <param name="Distance">
 /// The area between outline and silhouette, in pooling units times rows: over all rows and both edges, how far they lie apart.
 /// </param>

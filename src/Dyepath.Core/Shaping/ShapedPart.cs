@@ -42,6 +42,7 @@ public sealed class ShapedPart
         _fabric = new Lazy<Fabric>(() => Fabric.Work(panel.Ring, Path));
     }
 
+    /// <summary>Among the piece's parts, from 0.</summary>
     public int Index { get; }
 
     /// <summary>Index of the part that it is worked on; none for the first.</summary>
@@ -53,6 +54,7 @@ public sealed class ShapedPart
     /// <summary>Of the piece.</summary>
     public int FirstRow { get; }
 
+    /// <summary>Of the part.</summary>
     public int Rows => Outline.Rows;
 
     /// <summary>Its rows are counted from the part's first; columns are the piece's.</summary>

@@ -29,6 +29,7 @@ public sealed class ShapedPiece
     /// <param name="row">Of the first part, from 0, two rows or more below its end.</param>
     public double LeanFrom(int row) => Lean.Of(Parts[0].Path.AdvanceAt(row), Panel.Period).UnitsPerRow;
 
+    /// <summary>What it is held against.</summary>
     public SteadyPanel Panel { get; }
 
     /// <summary>In the order of work.</summary>
@@ -48,6 +49,7 @@ public sealed class ShapedPiece
     /// <summary>Whether every stitch has the colour that it has in the steady panel.</summary>
     public bool KeepsMotif => Breaks.IsEmpty;
 
+    /// <summary>From the first part's first row to the highest row of any part.</summary>
     public int Rows => Parts.Max(p => p.FirstRow + p.Rows);
 
     /// <summary>Units of the shortest row.</summary>

@@ -42,6 +42,7 @@ public readonly record struct YarnPlace(int Section, double UnitsInto)
 }
 
 /// <summary>One step of shaping.</summary>
+/// <param name="Act">What is done.</param>
 /// <param name="Part">Index of the part.</param>
 /// <param name="Row">Of the piece, from 0.</param>
 /// <param name="Edge">At which edge of the row.</param>

@@ -16,6 +16,7 @@ public readonly record struct EdgePoint(double Row, double Units);
 /// </summary>
 public sealed class EdgeLine
 {
+    /// <summary>Of one edge.</summary>
     public const int MostPoints = 10_000;
 
     /// <summary>Furthest from the right-hand edge of the first row, in units.</summary>
@@ -23,6 +24,7 @@ public sealed class EdgeLine
 
     private EdgeLine(ImmutableArray<EdgePoint> points) => Points = points;
 
+    /// <summary>From below; neighbours at one height make a step.</summary>
     public ImmutableArray<EdgePoint> Points { get; }
 
     /// <param name="points">1 to 10,000, from below; two at one height make a step, which a row at that height takes as worked.</param>
@@ -96,9 +98,13 @@ public sealed record SilhouettePart(int FirstRow, int Rows, EdgeLine Right, Edge
 }
 
 /// <summary>Rows in which an edge lies within limits.</summary>
+/// <param name="Edge">Which edge of the rows.</param>
 /// <param name="FirstRow">Of the piece.</param>
+/// <param name="Rows">How many.</param>
 /// <param name="Least">Units leftwards from the right-hand edge of the piece's first row.</param>
+/// <param name="Most">Units leftwards from the right-hand edge of the piece's first row, included.</param>
 public readonly record struct EdgeHold(RowEdge Edge, int FirstRow, int Rows, int Least, int Most)
 {
+    /// <summary>Whether a row, of the piece, is among them.</summary>
     public bool Has(int row) => row >= FirstRow && row < FirstRow + Rows;
 }

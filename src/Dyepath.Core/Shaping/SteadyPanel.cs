@@ -18,11 +18,13 @@ public sealed class SteadyPanel
         Period = ColourPeriod.Of(ring)?.Micro ?? 1;
     }
 
+    /// <summary>The colours that it is worked with.</summary>
     public ColourRing Ring { get; }
 
     /// <summary>N, in pooling units.</summary>
     public int Units { get; }
 
+    /// <summary>How its yarn runs.</summary>
     public PathOptions Options { get; }
 
     /// <summary>Two of its rows; it goes on beyond them.</summary>

@@ -54,6 +54,7 @@ public enum BodyMeasure
     UpperChest,
 }
 
+/// <summary>What body measures are called in print and in documents.</summary>
 public static class BodyMeasures
 {
     /// <summary>As a size table prints it, in lower case; Bust reads "bust or chest".</summary>

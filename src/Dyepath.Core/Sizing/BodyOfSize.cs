@@ -4,6 +4,8 @@ using Dyepath.Core.Quantities;
 namespace Dyepath.Core.Sizing;
 
 /// <summary>One size's body: the middle of each measure's range, so that no body in the range is further off than half of it.</summary>
+/// <param name="Name">As the pattern prints it.</param>
+/// <param name="Measures">By the measure's name in a document, such as <c>upperArm</c>.</param>
 public sealed record BodyOfSize(string Name, ImmutableSortedDictionary<string, Length> Measures)
 {
     /// <summary>The upper end of each measure's range, where it has one.</summary>
@@ -22,5 +24,6 @@ public sealed record BodyOfSize(string Name, ImmutableSortedDictionary<string, L
         return Length.Min(largest, middle + ease - (largest - middle));
     }
 
+    /// <summary>Whether the size's chart gives the measure, or a rule leads to it.</summary>
     public bool Has(BodyMeasure measure) => Measures.ContainsKey(BodyMeasures.Key(measure));
 }

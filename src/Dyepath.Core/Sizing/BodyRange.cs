@@ -22,12 +22,16 @@ public readonly record struct BodyRange
         return new BodyRange(minimum, maximum);
     }
 
+    /// <summary>Included; more than zero, except in <c>default</c>.</summary>
     public Length Minimum { get; }
 
+    /// <summary>Included; equal to the minimum where the chart prints one value.</summary>
     public Length Maximum { get; }
 
+    /// <summary>Halfway between the ends.</summary>
     public Length Middle => (Minimum + Maximum) / 2;
 
+    /// <summary>Within the range, ends included.</summary>
     public bool Contains(Length value) => value >= Minimum && value <= Maximum;
 
     /// <summary>How far <paramref name="value"/> lies outside: negative below, zero inside, positive above.</summary>

@@ -7,13 +7,19 @@ namespace Dyepath.Core.Sizing;
 /// A care instruction of ISO 3758 in words: its key in a document, the shape it is drawn as, what it means. The drawn
 /// symbols are trademarks whose use may need a licence, so only words are kept.
 /// </summary>
+/// <param name="Key">As a document spells it, such as <c>handWash</c>.</param>
+/// <param name="Shape">How the symbol looks, in words.</param>
+/// <param name="Meaning">What the maker or wearer is to do.</param>
 public sealed record CareSymbol(string Key, string Shape, string Meaning);
 
+/// <summary>The care instructions that a pattern can print.</summary>
 public static class CareSymbols
 {
+    /// <summary>For all of them.</summary>
     public static Citation Source { get; } = new(
         Provenance.Published, "ISO 3758:2012 (a 2023 edition exists), as pages reproduce it; tumble temperatures from memory");
 
+    /// <summary>By treatment: washing, bleaching, drying, ironing, dry cleaning.</summary>
     public static ImmutableArray<CareSymbol> All { get; } =
     [
         new("wash", "wash tub with 95, 70, 60, 50, 40 or 30",
@@ -41,6 +47,7 @@ public static class CareSymbols
         new("doNotDryClean", "circle crossed out", "do not dry clean"),
     ];
 
+    /// <summary>Looks for the key, small and capital letters told apart.</summary>
     public static bool TryFind(string key, [NotNullWhen(true)] out CareSymbol? symbol)
     {
         symbol = All.FirstOrDefault(candidate => candidate.Key == key);

@@ -20,4 +20,6 @@ public enum Provenance
 }
 
 /// <summary>Where a figure comes from, in words that a size table or a note may print.</summary>
+/// <param name="Provenance">How far it can be trusted.</param>
+/// <param name="Text">As the end of a sentence, without a full stop.</param>
 public sealed record Citation(Provenance Provenance, string Text);

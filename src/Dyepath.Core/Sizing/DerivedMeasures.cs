@@ -4,6 +4,7 @@ using Dyepath.Core.Quantities;
 namespace Dyepath.Core.Sizing;
 
 /// <summary>A body measure that a chart does not give, by a stated rule.</summary>
+/// <param name="Length">As the rule gives it, with nothing rounded.</param>
 /// <param name="Rule">How it was found, as the end of a sentence such as <c>head is …</c>.</param>
 public sealed record DerivedMeasure(Length Length, string Rule);
 

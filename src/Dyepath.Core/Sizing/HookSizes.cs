@@ -7,17 +7,25 @@ namespace Dyepath.Core.Sizing;
 /// A hook as makers label it. Letters vary by maker (G is 4.0 or 4.25 mm): the millimetres govern. A name is empty where
 /// that system has none; an old UK number in parentheses is one that sources give to two diameters.
 /// </summary>
+/// <param name="Diameter">Of the shaft; it decides.</param>
+/// <param name="Us">Letter and number, such as <c>G-6</c>; empty where there is none.</param>
+/// <param name="OldUk">Number, in parentheses where sources give it to two diameters; empty where there is none.</param>
 public sealed record HookSize(Length Diameter, string Us, string OldUk);
 
 /// <summary>A steel hook for fine thread; its numbers run backwards. Makers differ by up to 0.2 mm.</summary>
+/// <param name="Diameter">Of the shaft; it decides.</param>
+/// <param name="Us">Number; a higher one is thinner.</param>
 public sealed record SteelHookSize(Length Diameter, string Us);
 
+/// <summary>Names of hooks by their diameters.</summary>
 public static class HookSizes
 {
+    /// <summary>For <see cref="All"/>.</summary>
     public static Citation Source { get; } = new(
         Provenance.FromMemory,
         "Craft Yarn Council hook table, from memory; old UK numbers confirmed by one page except at 2.5, 3 and 7 mm");
 
+    /// <summary>For <see cref="Steel"/>.</summary>
     public static Citation SteelSource { get; } = new(Provenance.FromMemory, "from memory; the ends 3.5 and 0.75 mm confirmed");
 
     /// <summary>By diameter, the thinnest first.</summary>

@@ -4,20 +4,34 @@ using Dyepath.Core.Quantities;
 
 namespace Dyepath.Core.Sizing;
 
+/// <summary>The unit that a body measure was typed in.</summary>
 public enum ChartUnit
 {
+    /// <summary>Of 10 mm.</summary>
     Centimetre,
+
+    /// <summary>Of 25.4 mm.</summary>
     Inch,
 }
 
 /// <summary>A measure as the designer typed it; minimum and maximum are equal for a single value.</summary>
+/// <param name="Measure">What was measured.</param>
+/// <param name="Minimum">In <paramref name="Unit"/>.</param>
+/// <param name="Maximum">In <paramref name="Unit"/>.</param>
+/// <param name="Unit">The unit typed.</param>
 public sealed record OwnMeasure(BodyMeasure Measure, double Minimum, double Maximum, ChartUnit Unit);
 
+/// <summary>A size as the designer typed it, with whatever mistakes it has.</summary>
+/// <param name="Name">As typed; may be empty.</param>
+/// <param name="Measures">In any order; may name one twice.</param>
 public sealed record EnteredSize(string Name, ImmutableArray<OwnMeasure> Measures);
 
 /// <summary>
 /// Something about a chart, located in it (<c>sizes[2].upperArm</c>). A fault prevents the chart, a warning does not.
 /// </summary>
+/// <param name="Place">Such as <c>sizes[2].upperArm</c>, sizes counted from 0.</param>
+/// <param name="Message">What is the matter, as a sentence.</param>
+/// <param name="IsFault">It prevents the chart.</param>
 public sealed record ChartRemark(string Place, string Message, bool IsFault);
 
 /// <summary>The designer's own chart, read from figures that may hold any mistake.</summary>

@@ -9,19 +9,29 @@ namespace Dyepath.Core.Sizing;
 /// </summary>
 public enum EaseRevision
 {
+    /// <summary>"Close" is 2.5 to 5 cm.</summary>
     Older,
+
+    /// <summary>"Close" is the body's own measure.</summary>
     Newer,
 }
 
+/// <summary>How closely a garment fits, the closest first.</summary>
 public enum EaseCategory
 {
+    /// <summary>The body's measure or less.</summary>
     VeryClose,
+
+    /// <summary>Body-skimming; see <see cref="EaseRevision"/>.</summary>
     Close,
 
     /// <summary>Printed as "standard" in the older table.</summary>
     Classic,
 
+    /// <summary>10 to 15 cm in both tables.</summary>
     Loose,
+
+    /// <summary>15 cm or more in both tables.</summary>
     Oversized,
 }
 
@@ -29,6 +39,11 @@ public enum EaseCategory
 /// How much larger than the body the garment is all round, negative where it stretches. Ends may be open: an older very
 /// close fit is "the body or less", oversized is "so much or more". Both printed forms are kept; computing uses centimetres.
 /// </summary>
+/// <param name="Revision">Which printing of the table.</param>
+/// <param name="Category">Whose ease it is.</param>
+/// <param name="Name">As that printing calls the category.</param>
+/// <param name="InCentimetres">As printed.</param>
+/// <param name="InInches">As printed, rounded for itself.</param>
 public sealed record EaseRange(
     EaseRevision Revision, EaseCategory Category, string Name, OpenRange<Length> InCentimetres, OpenRange<Length> InInches)
 {
@@ -44,12 +59,15 @@ public sealed record EaseRange(
     };
 }
 
+/// <summary>The Craft Yarn Council's tables of ease.</summary>
 public static class PublishedEase
 {
+    /// <summary>Where a printing's figures come from.</summary>
     public static Citation Source(EaseRevision revision) => revision == EaseRevision.Older
         ? new(Provenance.FromMemory, "Craft Yarn Council, older table of fit, from memory")
         : new(Provenance.Published, "Craft Yarn Council, newer table of fit, as an excerpt quotes it");
 
+    /// <summary>The older printing, then the newer, each from the closest fit to the loosest.</summary>
     public static ImmutableArray<EaseRange> All { get; } =
     [
         Row(EaseRevision.Older, EaseCategory.VeryClose, "very close fit", null, 0, null, 0),
@@ -64,6 +82,8 @@ public static class PublishedEase
         Row(EaseRevision.Newer, EaseCategory.Oversized, "oversized", 15, null, 6, null),
     ];
 
+    /// <summary>A category's row in one printing.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">No such revision or category.</exception>
     public static EaseRange Find(EaseRevision revision, EaseCategory category) =>
         All.FirstOrDefault(range => range.Revision == revision && range.Category == category)
         ?? throw new ArgumentOutOfRangeException(nameof(category), category, "revision and category must be among the named ones.");

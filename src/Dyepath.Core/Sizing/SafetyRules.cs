@@ -6,6 +6,12 @@ namespace Dyepath.Core.Sizing;
 /// What a pattern should tell its maker for safety. <paramref name="Rule"/> is the regulation, or "advice";
 /// <paramref name="Scope"/> the ages or sizes it names; <paramref name="For"/> the charts that it touches.
 /// </summary>
+/// <param name="Rule">The regulation as it is cited, or <c>advice</c>.</param>
+/// <param name="Feature">What of the garment it is about.</param>
+/// <param name="Scope">The ages or sizes it names, in its own words.</param>
+/// <param name="Limit">What it forbids, limits or recommends.</param>
+/// <param name="For">Whose garments it touches, by the chart's wearers.</param>
+/// <param name="Source">Where it was read.</param>
 public sealed record SafetyRule(string Rule, string Feature, string Scope, string Limit, Wearers For, Citation Source)
 {
     /// <summary>What of a garment it is about; <see cref="SafetyParts.None"/>: every garment.</summary>
@@ -22,6 +28,7 @@ public sealed record SafetyRule(string Rule, string Feature, string Scope, strin
 [Flags]
 public enum SafetyParts
 {
+    /// <summary>Nothing that rules are about in particular.</summary>
     None = 0,
 
     /// <summary>It is worn on the upper body.</summary>
@@ -59,6 +66,7 @@ public static class SafetyRules
 
     private static readonly Citation Practice = new(Provenance.CommonPractice, "common practice, no source");
 
+    /// <summary>Regulations first, then advice.</summary>
     public static ImmutableArray<SafetyRule> All { get; } =
     [
         new("US 16 CFR 1120 (2011) and ASTM F1816-97", "drawstrings at hood and neck of upper outerwear", "sizes 2T to 12",

@@ -5,11 +5,15 @@ using Dyepath.Core.Quantities;
 namespace Dyepath.Core.Sizing;
 
 /// <summary>Two sizes, one after the other in a chart, of which the later has the smaller minimum or maximum.</summary>
+/// <param name="Measure">The measure that falls.</param>
+/// <param name="Earlier">The size with the larger value.</param>
+/// <param name="Later">The next size that has the measure.</param>
 public sealed record ChartDecrease(BodyMeasure Measure, BodySize Earlier, BodySize Later);
 
 /// <summary>Body sizes, smallest first, from a standard or from the designer; both kinds are this one type.</summary>
 public sealed class SizeChart
 {
+    /// <summary>Most sizes that a chart may have.</summary>
     public const int MostSizes = 40;
 
     /// <exception cref="ArgumentException">
@@ -29,6 +33,7 @@ public sealed class SizeChart
     /// <summary>As a document names it, such as <c>women</c>.</summary>
     public string Id { get; }
 
+    /// <summary>As the pattern and the screens print it.</summary>
     public string Title { get; }
 
     /// <summary>Whom the chart is for, one of the four; the safety rules depend on it.</summary>
@@ -37,6 +42,7 @@ public sealed class SizeChart
     /// <summary>Of the chart as a whole; each measurement has its own.</summary>
     public Citation Source { get; }
 
+    /// <summary>Smallest first, 1 to <see cref="MostSizes"/>.</summary>
     public ImmutableArray<BodySize> Sizes { get; }
 
     internal bool IsForMen => Id == "men" || Id.EndsWith("-men", StringComparison.Ordinal);
@@ -44,6 +50,7 @@ public sealed class SizeChart
     /// <summary>Every measure that at least one size has.</summary>
     public ImmutableArray<BodyMeasure> Measures { get; }
 
+    /// <summary>Looks for the size's name, small and capital letters told apart.</summary>
     public bool TryFind(string sizeName, [NotNullWhen(true)] out BodySize? size)
     {
         size = Sizes.FirstOrDefault(candidate => candidate.Name == sizeName);

@@ -6,6 +6,7 @@ namespace Dyepath.Core.Sizing;
 /// <summary>The charts that come with the tool.</summary>
 public static class SizeCharts
 {
+    /// <summary>Those of the Craft Yarn Council, then letter codes, then girths.</summary>
     public static ImmutableArray<SizeChart> All { get; } = [.. CraftYarnCharts.All, .. LetterCodeCharts.All, .. GirthCharts.All];
 
     /// <summary>Finds a chart by its id: <c>women</c>, <c>men</c>, <c>youth</c>, <c>child</c>, <c>baby</c>,

@@ -9,17 +9,26 @@ public enum GapRule
     /// <summary>The size whose band is nearer; where both are equally near, the larger. The default.</summary>
     NearestBand,
 
+    /// <summary>The size whose band lies higher.</summary>
     LargerBand,
 
+    /// <summary>The size whose band lies lower.</summary>
     SmallerBand,
 }
 
 /// <summary>Where the body lies.</summary>
 public enum BandPlace
 {
+    /// <summary>Within the chosen size's band, ends included.</summary>
     Inside,
+
+    /// <summary>Between two bands.</summary>
     InGap,
+
+    /// <summary>Smaller than every band.</summary>
     BelowChart,
+
+    /// <summary>Larger than every band.</summary>
     AboveChart,
 }
 
@@ -28,4 +37,8 @@ public enum BandPlace
 /// when the body is larger, zero inside. <paramref name="Skipped"/> names sizes that could not be considered because
 /// the chart has no such measure for them.
 /// </summary>
+/// <param name="Size">Whose pattern to follow.</param>
+/// <param name="Place">In relation to the chart's bands.</param>
+/// <param name="Misfit">Signed; zero inside the band.</param>
+/// <param name="Skipped">Names of sizes, in the chart's order; mostly empty.</param>
 public sealed record SizeChoice(BodySize Size, BandPlace Place, Length Misfit, ImmutableArray<string> Skipped);

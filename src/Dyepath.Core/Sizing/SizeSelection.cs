@@ -9,6 +9,7 @@ namespace Dyepath.Core.Sizing;
 /// <param name="Own">The designer's own chart.</param>
 /// <param name="Base">The size that was made as the sample; missing, the middle one.</param>
 /// <param name="Locked">Numbers of the base size as made; the other sizes follow them.</param>
+/// <param name="Overrides">Numbers of any size that the designer sets against the plan's.</param>
 public sealed record SizeSelection(
     string? Chart,
     ImmutableArray<string> Sizes,
@@ -48,6 +49,8 @@ public sealed record SizeSelection(
 }
 
 /// <summary>A size of the designer's own; keys are the measures' names in the shipped charts.</summary>
+/// <param name="Name">As the pattern prints it.</param>
+/// <param name="Measures">By name, such as <c>bust</c> or <c>upperArm</c>.</param>
 public sealed record OwnSize(string Name, ImmutableSortedDictionary<string, Length> Measures);
 
 /// <summary>A number that the designer sets herself.</summary>

@@ -6,13 +6,23 @@ namespace Dyepath.Core.Sizing;
 /// <summary>Two printings of the table differ at super bulky and jumbo; the others are the same in both.</summary>
 public enum YarnWeightRevision
 {
+    /// <summary>Super bulky 6 to 9 stitches with 9 to 16 mm, jumbo up to 5.</summary>
     A,
+
+    /// <summary>Super bulky 7 to 9 stitches with 9 to 15 mm, jumbo up to 6.</summary>
     B,
 }
 
 /// <summary>
 /// A category of yarn thickness. Stitches are per 4 in (10 cm): single crochet, except lace, which is counted in doubles.
 /// </summary>
+/// <param name="Category">0 (lace) to 7 (jumbo).</param>
+/// <param name="Name">In lower case.</param>
+/// <param name="CrochetStitches">Per 4 in (10 cm).</param>
+/// <param name="Hook">Recommended diameters.</param>
+/// <param name="HookUs">The same as letters and numbers.</param>
+/// <param name="KnitStitches">Per 4 in (10 cm), in stockinette.</param>
+/// <param name="Needle">Recommended diameters of knitting needles.</param>
 public sealed record YarnWeight(
     int Category, string Name, OpenRange<int> CrochetStitches, OpenRange<Length> Hook, string HookUs, OpenRange<int> KnitStitches,
     OpenRange<Length> Needle)
@@ -30,6 +40,7 @@ public sealed record YarnWeight(
 /// </summary>
 public static class YarnWeights
 {
+    /// <summary>For all but the metres per 100 g.</summary>
     public static Citation Source { get; } = new(Provenance.Published, "Craft Yarn Council yarn weight system, as pages quote it");
 
     /// <summary>For the metres per 100 g, converted from yards per pound and rounded to the metre.</summary>

@@ -18,12 +18,17 @@ public enum ColourKeeping
 
 /// <summary>Yarn that a known number of stitches took, by length or by weight.</summary>
 /// <param name="Stitches">Stitches unravelled or weighed; at least 1.</param>
+/// <param name="Length">Of the relaxed yarn; missing where it was weighed alone.</param>
+/// <param name="Mass">Missing where it was measured alone.</param>
 public sealed record YarnUsed(int Stitches, Length? Length = null, Mass? Mass = null);
 
 /// <summary>The maker's hands, where known: standard deviation of yarn per stitch and its correlation length in stitches.</summary>
+/// <param name="Spread">Standard deviation of the yarn in one stitch over its mean.</param>
+/// <param name="Memory">Stitches after which the correlation has fallen to 1/e.</param>
 public sealed record HandSteadiness(double Spread, double Memory);
 
 /// <summary>A measured swatch: everything that changes together when the hook changes.</summary>
+/// <param name="HookMillimetres">Diameter of the hook.</param>
 /// <param name="Worked">As it comes off the hook.</param>
 /// <param name="Blocked">Washed and dried.</param>
 /// <param name="Hung">After hanging, rows across the pull.</param>

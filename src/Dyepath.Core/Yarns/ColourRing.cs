@@ -14,6 +14,7 @@ public sealed class ColourRing
     /// <summary>Micro-units in one pooling unit.</summary>
     public const long Unit = 1_000_000;
 
+    /// <summary>Most sections of a sequence.</summary>
     public const int MostSections = 64;
 
     /// <summary>Longest sequence, in pooling units.</summary>
@@ -87,6 +88,7 @@ public sealed class ColourRing
     /// <summary>Micro-units, rounded to the nearest, ties away from zero.</summary>
     public static long ToMicro(double units) => checked((long)Math.Round(units * Unit, MidpointRounding.AwayFromZero));
 
+    /// <summary>Pooling units of so many micro-units.</summary>
     public static double ToUnits(long micro) => (double)micro / Unit;
 
     /// <summary>The remainder in [0, <paramref name="modulus"/>), of negative values too.</summary>

@@ -4,6 +4,8 @@ using Dyepath.Core.Colours;
 namespace Dyepath.Core.Yarns;
 
 /// <summary>A section's colour as charts and words name it.</summary>
+/// <param name="Name">As the pattern prints it.</param>
+/// <param name="Colour">As a screen shows it.</param>
 /// <param name="Symbol">One or two characters that stand for the colour where hue cannot; equal colours share theirs.</param>
 public sealed record SequenceColour(string Name, Srgb Colour, string Symbol)
 {

@@ -59,6 +59,11 @@ internal sealed record BackupMaking(
     string Id, string Title, string Size, int Entries, DateTimeOffset UpdatedAt, string Document, string? ProjectId = null);
 
 /// <summary>How much of each there is; the last line of a backup, by which a file that was cut short is known.</summary>
+/// <param name="Projects">On the shelf and in the archive.</param>
+/// <param name="Versions">Of all projects.</param>
+/// <param name="Handovers">Of all projects; 0 in the first form of backup.</param>
+/// <param name="Logs">Of all handovers; 0 in the first form of backup.</param>
+/// <param name="Makings">0 in the first form of backup.</param>
 public sealed record BackupCounts(int Projects, int Versions, int Handovers = 0, int Logs = 0, int Makings = 0)
 {
     internal BackupCounts With(BackupLine line) => new(

@@ -8,16 +8,27 @@ using Microsoft.EntityFrameworkCore.Storage;
 
 namespace Dyepath.Storage.Backup;
 
+/// <summary>The kinds of texts that a store holds.</summary>
 public enum StoredPart
 {
+    /// <summary>The text of a project.</summary>
     Project,
+
+    /// <summary>An earlier text of a project.</summary>
     Version,
+
+    /// <summary>A piece as it was handed over.</summary>
     Handover,
+
+    /// <summary>What a maker has sent.</summary>
     Log,
+
+    /// <summary>A piece under way.</summary>
     Making,
 }
 
 /// <summary>What could not be backed up as it was stored.</summary>
+/// <param name="Part">What kind of text it is.</param>
 /// <param name="Name">Of the project or making that it belongs to, as lists show it.</param>
 /// <param name="Id">Of the part itself: a version's number.</param>
 /// <param name="Instead">The version that stands in the backup for a project's text.</param>

@@ -5,9 +5,11 @@ using Microsoft.EntityFrameworkCore;
 
 namespace Dyepath.Storage.Backup;
 
+/// <param name="Counts">What the file holds.</param>
 /// <param name="Damaged">What could not be written as it was stored.</param>
 public sealed record WrittenBackup(BackupCounts Counts, IReadOnlyList<DamagedPart> Damaged);
 
+/// <param name="Counts">What was added to the store.</param>
 /// <param name="LeftAlone">Names of projects and makings that the store had already under the same id, and keeps as they are.</param>
 /// <param name="HasHashes">Whether the file could be held to its hashes; those of earlier programs have none.</param>
 public sealed record RestoredBackup(BackupCounts Counts, IReadOnlyList<string> LeftAlone, bool HasHashes);

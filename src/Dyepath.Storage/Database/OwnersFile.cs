@@ -7,6 +7,7 @@ public static class OwnersFile
 {
     private const UnixFileMode Owner = UnixFileMode.UserRead | UnixFileMode.UserWrite;
 
+    /// <summary>To be read and written, and by nobody else meanwhile; a new one is readable by its owner alone.</summary>
     public static FileStream Open(string file, FileMode mode)
     {
         var options = new FileStreamOptions { Mode = mode, Access = FileAccess.ReadWrite, Share = FileShare.None };

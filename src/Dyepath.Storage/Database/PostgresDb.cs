@@ -36,6 +36,7 @@ public sealed class PostgresDb(DbContextOptions<PostgresDb> options) : AppDb(opt
 
     private string Server => $"{Settings.Host}:{Settings.Port}";
 
+    /// <summary>For a PostgreSQL connection string.</summary>
     public static void Configure(DbContextOptionsBuilder options, string connection)
     {
         ArgumentNullException.ThrowIfNull(options);

@@ -15,6 +15,7 @@ public static class SecretKey
     /// <summary>Letters, digits, - and _ of a key.</summary>
     private const int Length = 43;
 
+    /// <summary>Not to be guessed: 43 letters, digits, - and _.</summary>
     public static string New() => Base64Url.EncodeToString(RandomNumberGenerator.GetBytes(Bytes));
 
     /// <summary>Whether a text has a key's form; any other opens nothing.</summary>

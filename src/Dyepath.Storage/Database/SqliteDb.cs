@@ -22,6 +22,7 @@ public sealed class SqliteDb(DbContextOptions<SqliteDb> options) : AppDb(options
 
     private string DataFile => new SqliteConnectionStringBuilder(Database.GetConnectionString()).DataSource;
 
+    /// <summary>For the store in a file.</summary>
     public static void Configure(DbContextOptionsBuilder options, string file)
     {
         ArgumentNullException.ThrowIfNull(options);

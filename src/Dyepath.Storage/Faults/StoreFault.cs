@@ -22,6 +22,7 @@ public enum StoreFault
 /// <summary>Nothing was changed, or what was changed is whole.</summary>
 public sealed class StoreException(StoreFault fault, Exception? inner = null) : Exception($"The store: {fault}.", inner)
 {
+    /// <summary>Why.</summary>
     public StoreFault Fault { get; } = fault;
 }
 

@@ -9,6 +9,8 @@ public abstract record HandoverOutcome
     {
     }
 
+    /// <summary>The piece was handed over.</summary>
+    /// <param name="Handover">With its key, which is told this once.</param>
     public sealed record Done(Handover Handover) : HandoverOutcome;
 
     /// <summary>There is no such project.</summary>
@@ -21,6 +23,7 @@ public abstract record HandoverOutcome
 /// <summary>What came of a maker's log.</summary>
 public enum ReceiveOutcome
 {
+    /// <summary>It is stored; what she sent of this piece before is replaced.</summary>
     Stored,
 
     /// <summary>The handover was revoked.</summary>

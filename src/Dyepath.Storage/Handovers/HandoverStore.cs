@@ -6,6 +6,8 @@ using Microsoft.EntityFrameworkCore;
 
 namespace Dyepath.Storage.Handovers;
 
+/// <param name="Id">Of the handover.</param>
+/// <param name="ProjectId">The project that it was made from.</param>
 /// <param name="Document">The piece as it was handed over.</param>
 public sealed record HandedPiece(string Id, string ProjectId, byte[] Document);
 
@@ -15,6 +17,7 @@ public sealed record HandedPiece(string Id, string ProjectId, byte[] Document);
 /// </summary>
 public sealed class HandoverStore(AppDb db, TimeProvider clock, StoreUse use, StoreWatch watch)
 {
+    /// <summary>Handovers of a project that stand at once.</summary>
     public const int MostOfProject = 50;
 
     /// <summary>Newest first; null where there is no such project.</summary>

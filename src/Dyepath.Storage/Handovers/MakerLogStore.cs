@@ -10,6 +10,7 @@ namespace Dyepath.Storage.Handovers;
 /// <summary>What makers to whom a project was handed over have sent of their pieces.</summary>
 public sealed class MakerLogStore(AppDb db, TimeProvider clock, StoredForms forms, StoreUse use, StoreWatch watch)
 {
+    /// <summary>Pieces that makers may begin from one handover.</summary>
     public const int MostOfHandover = 50;
 
     /// <summary>Whoever has a key may write, so all logs of one handover together stay below this.</summary>

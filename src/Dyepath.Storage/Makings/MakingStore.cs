@@ -22,6 +22,7 @@ public sealed class MakingStore(AppDb db, TimeProvider clock, StoreUse use, Stor
 
     private static readonly Func<MakingRow, MakingSummary> Summarised = Summary.Compile();
 
+    /// <summary>The latest changed first.</summary>
     public Task<Page<MakingSummary>> ListAsync(Place after, CancellationToken stop) => db.AgainAsync(
         async _ => Place.Page(
             (await db.Makings.Where(m => m.UpdatedAt < after.Moment || (m.UpdatedAt == after.Moment && string.Compare(m.Id, after.Id) > 0))

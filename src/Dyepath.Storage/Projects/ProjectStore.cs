@@ -10,6 +10,7 @@ namespace Dyepath.Storage.Projects;
 /// <summary>The projects of one store. Every change is a transaction of its own that either happens whole or not at all.</summary>
 public sealed class ProjectStore(AppDb db, TimeProvider clock, StoredForms forms, StoreUse use, StoreWatch watch)
 {
+    /// <summary>Those on the shelf, or those in the archive, the latest changed first.</summary>
     public Task<Page<ProjectSummary>> ListAsync(bool archived, Place after, CancellationToken stop) => db.AgainAsync(
         async _ => Place.Page(
             (await db.Projects.Where(p => p.Archived == archived)
@@ -20,6 +21,7 @@ public sealed class ProjectStore(AppDb db, TimeProvider clock, StoredForms forms
             project => new Place(project.UpdatedAt, project.Id)),
         stop);
 
+    /// <summary>There is no project, on the shelf or in the archive.</summary>
     public Task<bool> IsEmptyAsync(CancellationToken stop) => db.AgainAsync(_ => db.Projects.AllAsync(p => false, stop), stop);
 
     /// <summary>The text, where its bytes are still those that were stored.</summary>

@@ -9,6 +9,7 @@ namespace Dyepath.Storage.Sessions;
 /// <summary>A device that is signed in.</summary>
 /// <param name="Id">By which it is signed out; opens nothing.</param>
 /// <param name="Device">Such as "Firefox on Linux".</param>
+/// <param name="SignedInAt">When it gave the access token.</param>
 /// <param name="SeenAt">At most <see cref="SessionStore.SeenEvery"/> before it last asked for anything.</param>
 public sealed record Session(string Id, string Device, DateTimeOffset SignedInAt, DateTimeOffset SeenAt);
 
@@ -18,8 +19,10 @@ public sealed record Session(string Id, string Device, DateTimeOffset SignedInAt
 /// </summary>
 public sealed class SessionStore(AppDb db, TimeProvider clock, StoreWatch watch)
 {
+    /// <summary>A device that was not seen for so long is signed out.</summary>
     public static readonly TimeSpan LongestIdle = TimeSpan.FromDays(30);
 
+    /// <summary>A device that signed in so long ago is signed out, however often it was seen.</summary>
     public static readonly TimeSpan Longest = TimeSpan.FromDays(180);
 
     /// <summary>So often at most a request writes that its device was seen.</summary>
@@ -102,6 +105,7 @@ public sealed class SessionStore(AppDb db, TimeProvider clock, StoreWatch watch)
     public Task<bool> EndAsync(string id, CancellationToken stop) => WriteAsync(
         async again => await db.Sessions.Where(s => s.Id == id).ExecuteDeleteAsync(stop) == 1 || again, stop);
 
+    /// <summary>Signs every device out.</summary>
     public Task EndAllAsync(CancellationToken stop) => WriteAsync(_ => db.Sessions.ExecuteDeleteAsync(stop), stop);
 
     /// <summary>Ends what was begun with another token, so that going back to that one brings no device back.</summary>

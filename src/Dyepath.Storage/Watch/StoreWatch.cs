@@ -5,6 +5,7 @@ using Dyepath.Storage.Faults;
 namespace Dyepath.Storage.Watch;
 
 /// <summary>A text whose bytes are not those that were stored.</summary>
+/// <param name="Id">Of the project or making.</param>
 /// <param name="Name">Of the project or making, as lists show it.</param>
 public sealed record DamagedText(string Id, string Name);
 
@@ -17,8 +18,10 @@ public sealed class StoreWatch(TimeProvider clock)
     private readonly ConcurrentDictionary<string, DamagedText> _damaged = new();
     private long _lastFull = long.MinValue;
 
+    /// <summary>What was met and has not been read soundly since, by id.</summary>
     public IReadOnlyList<DamagedText> Damaged => [.. _damaged.Values.OrderBy(text => text.Id, StringComparer.Ordinal)];
 
+    /// <summary>The disk was full a short while ago and has taken nothing since.</summary>
     public bool IsFull => clock.GetUtcNow().UtcTicks - FullFor.Ticks < Interlocked.Read(ref _lastFull);
 
     /// <summary>Where the next look goes on; see <see cref="StoreInspector"/>.</summary>

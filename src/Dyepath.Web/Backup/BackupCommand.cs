@@ -13,6 +13,7 @@ internal static class BackupCommand
     /// <summary>Exit code where something that is stored could not be backed up as it is.</summary>
     private const int Damaged = 3;
 
+    /// <summary>With its options.</summary>
     public static Command Create()
     {
         var database = new DatabaseOptions();
@@ -39,6 +40,7 @@ internal static class BackupCommand
         return command;
     }
 
+    /// <summary>In words, such as those that the command ends with.</summary>
     public static string Counted(BackupCounts counts) =>
         $"{counts.Projects} projects and {counts.Versions} earlier versions, {counts.Handovers} handovers and {counts.Logs} makers' logs, "
         + $"and {counts.Makings} makings";
@@ -83,6 +85,7 @@ internal static class BackupCommand
 /// <summary><c>dyepath-web restore</c>: adds what is in a backup to the store.</summary>
 internal static class RestoreCommand
 {
+    /// <summary>With its options.</summary>
     public static Command Create()
     {
         var database = new DatabaseOptions();
@@ -111,8 +114,10 @@ internal static class RestoreCommand
 /// <summary>A store without a host around it.</summary>
 internal sealed class OpenStore(ServiceProvider services, AsyncServiceScope scope) : IAsyncDisposable
 {
+    /// <summary>Of this store.</summary>
     public BackupStore Backup => scope.ServiceProvider.GetRequiredService<BackupStore>();
 
+    /// <summary>Opens the store, made or brought up to date where need be.</summary>
     public static async Task<OpenStore> OpenAsync(DatabaseChoice choice, CancellationToken stop)
     {
         var services = new ServiceCollection().AddStorage(choice, Stores.Forms).BuildServiceProvider();

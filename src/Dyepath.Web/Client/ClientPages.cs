@@ -19,6 +19,7 @@ internal static class ClientPages
 
     private static readonly string[] Reading = [HttpMethods.Get, HttpMethods.Head];
 
+    /// <summary>Files, versions, pages, and an answer for addresses of the API that nothing has.</summary>
     public static void MapClient(this WebApplication app)
     {
         app.Map("/api/{**rest}", () => Problems.Of(

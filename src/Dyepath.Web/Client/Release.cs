@@ -10,7 +10,9 @@ using Microsoft.Net.Http.Headers;
 
 namespace Dyepath.Web.Client;
 
+/// <param name="Bytes">As they are sent.</param>
 /// <param name="IsBrotli">As it was compressed when it was published.</param>
+/// <param name="Type">Its media type.</param>
 internal sealed record ReleaseFile(byte[] Bytes, bool IsBrotli, string Type)
 {
     /// <summary>Of a file that is asked for; of the others none is worked out.</summary>
@@ -26,6 +28,7 @@ internal sealed record ReleaseFile(byte[] Bytes, bool IsBrotli, string Type)
 /// </summary>
 internal sealed partial class Release
 {
+    /// <summary>The client's only page; every other is a place within it.</summary>
     public const string Page = "index.html";
 
     /// <summary>Addresses of versions begin with it.</summary>
@@ -34,6 +37,7 @@ internal sealed partial class Release
     /// <summary>Begins a version in the browser; asked for under its plain address, as browsers do.</summary>
     public const string Worker = "service-worker.js";
 
+    /// <summary>What the service worker reads the files' names and hashes from.</summary>
     public const string Manifest = "service-worker-assets.js";
 
     private const string Compressed = ".br";
@@ -48,6 +52,7 @@ internal sealed partial class Release
     /// <summary>Made from the contents of all files; fit for an address and a file's name.</summary>
     public string Version { get; }
 
+    /// <summary>By its address within the client, such as <c>css/app.css</c>; null where there is no such file.</summary>
     public ReleaseFile? this[string address] => _files.GetValueOrDefault(address);
 
     /// <summary>Whether a text can be the name of a version.</summary>
@@ -95,6 +100,7 @@ internal sealed partial class Release
         }));
     }
 
+    /// <summary>As <see cref="Load"/> reads it: a zip.</summary>
     public void Save(Stream stream)
     {
         using var zip = new ZipArchive(stream, ZipArchiveMode.Create);

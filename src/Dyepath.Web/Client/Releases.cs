@@ -20,6 +20,7 @@ internal sealed partial class Releases(IWebHostEnvironment environment, HostSett
     /// <summary>Missing where the host has no client beside it.</summary>
     public Release? Present { get; } = Release.Read(environment.WebRootFileProvider);
 
+    /// <summary>The present one or an earlier one; null where it is neither.</summary>
     public Release? Find(string version)
     {
         if (version == Present?.Version)

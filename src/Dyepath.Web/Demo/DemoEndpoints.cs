@@ -12,6 +12,7 @@ internal static class DemoEndpoints
     /// <summary>The same on every host, so that of hosts which start together on an empty store one lays it there.</summary>
     private const string Id = "0198de30-0000-7000-8000-000000000001";
 
+    /// <summary>The document, to be read.</summary>
     public static void MapDemo(this WebApplication app) =>
         app.MapGet($"/{ApiPaths.Demo}", () => Results.Bytes(DemoProject.Utf8.ToArray(), "application/json"))
             .WithName("demo").WithSummary("The demo's document.").WithTags("demo")

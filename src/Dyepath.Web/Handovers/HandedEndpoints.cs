@@ -21,6 +21,7 @@ internal static class HandedEndpoints
         $"It holds {MakerLogStore.MostOfHandover} logs or {MakerLogStore.MostBytesOfHandover / 1_000_000} MB; "
         + "ask the designer for a new one. Your device keeps everything meanwhile.");
 
+    /// <summary>What a key opens, and the log that comes back.</summary>
     public static void MapHanded(this WebApplication app)
     {
         var handed = app.MapGroup($"/{ApiPaths.Handed}").WithTags("handed").AllowAnonymous();

@@ -24,6 +24,7 @@ internal static class HandoverEndpoints
         StatusCodes.Status507InsufficientStorage, $"The project was handed over {HandoverStore.MostOfProject} times already.",
         "Revoke handovers that nobody needs any more; their logs stay. One handover serves every tester of a size.");
 
+    /// <summary>Handovers of a project, and their logs.</summary>
     public static void MapHandovers(this WebApplication app)
     {
         var handovers = app.MapGroup($"/{ApiPaths.Handovers("{id}")}").WithTags("handovers");

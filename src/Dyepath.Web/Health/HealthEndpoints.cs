@@ -16,6 +16,7 @@ internal static class HealthEndpoints
     /// <summary>A disk with less is as good as full: a save, its log and what the database does meanwhile need room.</summary>
     private const long LeastFree = 50_000_000;
 
+    /// <summary><c>/health/live</c> and <c>/health/ready</c>.</summary>
     public static void MapHealth(this WebApplication app)
     {
         app.MapGet("/health/live", () => "Healthy").ExcludeFromDescription();

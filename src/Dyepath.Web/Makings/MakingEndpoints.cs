@@ -23,6 +23,7 @@ internal static class MakingEndpoints
         StatusCodes.Status507InsufficientStorage, $"There are {MakingStore.Most} makings already.",
         "Delete finished ones; until then this one is kept on the device alone.");
 
+    /// <summary>The list, each text, saving and deleting.</summary>
     public static void MapMakings(this WebApplication app)
     {
         var makings = app.MapGroup($"/{ApiPaths.Makings}").WithTags("makings");

@@ -11,6 +11,8 @@ namespace Dyepath.Web.Projects;
 /// A text that may be stored: a JSON object of allowed size and depth, whatever else is wrong in it, so that nothing that a designer
 /// typed is lost.
 /// </summary>
+/// <param name="Utf8">As it was sent, byte for byte.</param>
+/// <param name="Name">Its title, as lists show it.</param>
 internal sealed record DocumentText(byte[] Utf8, string Name)
 {
     private const string CopyMark = ", copy";

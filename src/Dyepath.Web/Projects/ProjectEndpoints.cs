@@ -14,6 +14,7 @@ internal static class ProjectEndpoints
     private static readonly IResult NotADocument = Problems.Of(
         StatusCodes.Status422UnprocessableEntity, "The stored text is no project.", "Go back to an earlier version of it, then copy that.");
 
+    /// <summary>The list, each text, saving, copying, archiving and deleting.</summary>
     public static void MapProjects(this WebApplication app)
     {
         var projects = app.MapGroup($"/{ApiPaths.Projects}").WithTags("projects");

@@ -21,9 +21,13 @@ internal sealed class AccessToken(string token, TimeProvider clock)
 
     private readonly Lock _judging = new();
 
+    /// <summary>What came of looking at a token.</summary>
     public enum Verdict
     {
+        /// <summary>It is this host's.</summary>
         Right,
+
+        /// <summary>It is not, and was counted.</summary>
         Wrong,
 
         /// <summary>Not looked at: too many wrong ones came from there.</summary>
@@ -39,6 +43,7 @@ internal sealed class AccessToken(string token, TimeProvider clock)
     public string Mark { get; } = Convert.ToHexStringLower(
         Rfc2898DeriveBytes.Pbkdf2(token, "dyepath sessions"u8, Rounds, HashAlgorithmName.SHA256, 32));
 
+    /// <summary>Looks at a token, unless too many wrong ones came before; may wait for its turn.</summary>
     public async ValueTask<Verdict> JudgeAsync(string given, HttpContext context)
     {
         if (_failures.IsReached(context))

@@ -7,6 +7,7 @@ internal sealed class Bounds(RequestDelegate next)
 
     private const int LongestQuery = 512;
 
+    /// <summary>Lets it through, or refuses it.</summary>
     public Task InvokeAsync(HttpContext context)
     {
         var request = context.Request;

@@ -12,6 +12,7 @@ internal static class Devices
 
     private const string Clear = "clear";
 
+    /// <summary>The page, and the forms on it.</summary>
     public static void MapDevices(this WebApplication app)
     {
         app.MapGet(Path, async (HttpContext context, AccessToken token, SessionStore sessions) =>

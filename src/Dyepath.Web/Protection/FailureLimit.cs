@@ -28,6 +28,7 @@ internal sealed class FailureLimit(TimeProvider clock)
 
     private long _begun = clock.GetTimestamp();
 
+    /// <summary>Addresses and networks that wrong ones came from lately; at most about <see cref="MostRemembered"/>.</summary>
     public int Remembered
     {
         get
@@ -37,6 +38,7 @@ internal sealed class FailureLimit(TimeProvider clock)
         }
     }
 
+    /// <summary>None from where the request comes from is looked at any more.</summary>
     public bool IsReached(HttpContext context)
     {
         var (near, wide) = Networks(context);
@@ -48,6 +50,7 @@ internal sealed class FailureLimit(TimeProvider clock)
         }
     }
 
+    /// <summary>A wrong one came from where the request comes from.</summary>
     public void Count(HttpContext context)
     {
         var (near, wide) = Networks(context);

@@ -12,6 +12,7 @@ internal sealed class HostNames
 {
     private readonly HashSet<string> _names;
 
+    /// <summary>Those of the settings and localhost; where others can reach the host, the computer's own too.</summary>
     public HostNames(HostSettings settings)
     {
         Names = settings.IsLocal
@@ -20,6 +21,7 @@ internal sealed class HostNames
         _names = new HashSet<string>(Names, StringComparer.OrdinalIgnoreCase);
     }
 
+    /// <summary>Without ports.</summary>
     public IReadOnlyList<string> Names { get; }
 
     private bool Has(HostString host, IPAddress? reached)
@@ -31,8 +33,10 @@ internal sealed class HostNames
         return address.Equals(reached);
     }
 
+    /// <summary>Refuses a request under any other name.</summary>
     internal sealed class Check(RequestDelegate next, HostNames names)
     {
+        /// <summary>Lets it through, or refuses it.</summary>
         public Task InvokeAsync(HttpContext context) =>
             names.Has(context.Request.Host, context.Connection.LocalIpAddress)
                 ? next(context)

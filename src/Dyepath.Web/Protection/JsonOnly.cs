@@ -5,6 +5,7 @@ namespace Dyepath.Web.Protection;
 /// <summary>What a change carries is JSON and says so: no form of a page elsewhere can say that. Our own pages' forms are marked.</summary>
 internal sealed class JsonOnly(RequestDelegate next)
 {
+    /// <summary>Lets it through, or refuses it.</summary>
     public Task InvokeAsync(HttpContext context)
     {
         var request = context.Request;

@@ -38,6 +38,7 @@ internal sealed class MadeCertificate
 
     private string KeyFile => System.IO.Path.Combine(_settings.Database.Folder, "certificate.pfx");
 
+    /// <summary>In the data folder of these settings; nothing is made before it is loaded.</summary>
     public static MadeCertificate Of(HostSettings settings) => new(settings);
 
     /// <summary>The stored certificate while it is valid and names this host; else a new one.</summary>

@@ -5,6 +5,8 @@ using System.Net.Sockets;
 namespace Dyepath.Web.Protection;
 
 /// <summary>Where a request comes from: an IPv4 address, or the first bits of an IPv6 address.</summary>
+/// <param name="Prefix">The address, or its first bits and zeros.</param>
+/// <param name="Bits">How many bits of <paramref name="Prefix"/> count.</param>
 internal readonly record struct Network(UInt128 Prefix, int Bits)
 {
     private const int AddressBits = 128;
@@ -23,6 +25,7 @@ internal readonly record struct Network(UInt128 Prefix, int Bits)
         return isOld ? new(whole, AddressBits) : new(whole >> (AddressBits - bits), bits);
     }
 
+    /// <summary>Whether a request comes over the loopback.</summary>
     public static bool IsThisComputer(HttpContext context) =>
         context.Connection.RemoteIpAddress is { } address
             && IPAddress.IsLoopback(address.IsIPv4MappedToIPv6 ? address.MapToIPv4() : address);

@@ -7,6 +7,7 @@ namespace Dyepath.Web.Protection;
 /// <summary>What every request passes, in this order. See docs/decisions/host-protection.md.</summary>
 internal static class ProtectionPipeline
 {
+    /// <summary>What the steps need.</summary>
     public static void AddProtection(this IServiceCollection services, HostSettings settings)
     {
         services.AddSingleton<StoreTroubles>().AddExceptionHandler<Faults>();
@@ -16,6 +17,7 @@ internal static class ProtectionPipeline
             services.AddSingleton(provider => new AccessToken(token, provider.GetRequiredService<TimeProvider>()));
     }
 
+    /// <summary>The steps, before every feature.</summary>
     public static void UseProtection(this WebApplication app, HostSettings settings)
     {
         app.UseProxies(settings);

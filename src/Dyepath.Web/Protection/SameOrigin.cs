@@ -8,6 +8,7 @@ namespace Dyepath.Web.Protection;
 /// </summary>
 internal sealed class SameOrigin(RequestDelegate next)
 {
+    /// <summary>Lets it through, or refuses it.</summary>
     public Task InvokeAsync(HttpContext context) => IsHarmless(context.Request) || IsOurs(context.Request)
         ? next(context)
         : Problems.Of(

@@ -20,6 +20,7 @@ internal sealed class SecurityHeaders(RequestDelegate next)
 
     private const string AYear = "max-age=31536000";
 
+    /// <summary>Adds the headers to whatever is answered.</summary>
     public Task InvokeAsync(HttpContext context)
     {
         // Found now, as the fallback to a page forgets it; set late, because an answer that is begun anew after a fault loses what was

@@ -5,11 +5,14 @@ namespace Dyepath.Web.Protection;
 /// <summary>Who came in and who did not: by address, never with what was given.</summary>
 internal sealed partial class SecurityLog(ILogger<SecurityLog> logger)
 {
+    /// <summary>A device has given the token.</summary>
     public void SignedIn(HttpContext context, string device) =>
         SignedIn(context.Connection.RemoteIpAddress, device, context.TraceIdentifier);
 
+    /// <summary>A device, or every one, was signed out by hand.</summary>
     public void SignedOut(HttpContext context, string what) => SignedOut(context.Connection.RemoteIpAddress, what, context.TraceIdentifier);
 
+    /// <summary>A token was wrong, or was not looked at.</summary>
     public void Refused(HttpContext context, AccessToken.Verdict why) =>
         Refused(context.Connection.RemoteIpAddress, why, context.TraceIdentifier);
 

@@ -5,11 +5,14 @@ namespace Dyepath.Web.Protection;
 /// <summary>The cookie that holds the key of a device's session.</summary>
 internal static class SessionCookie
 {
+    /// <summary>The key that a browser sent; null where it sent none.</summary>
     public static string? Read(HttpRequest request) => request.Cookies[Name(request)];
 
+    /// <summary>Lasts as long as the session may at most.</summary>
     public static void Give(HttpContext context, string key, DateTimeOffset signedInAt) =>
         context.Response.Cookies.Append(Name(context.Request), key, Options(context.Request, signedInAt + SessionStore.Longest));
 
+    /// <summary>The browser forgets the key.</summary>
     public static void TakeBack(HttpContext context) =>
         context.Response.Cookies.Delete(Name(context.Request), Options(context.Request, null));
 

@@ -8,8 +8,10 @@ namespace Dyepath.Web.Protection;
 /// <summary>The page where a browser gives the access token, typed or carried behind the # of a link, and where it signs out.</summary>
 internal static class SignIn
 {
+    /// <summary>From the host's root.</summary>
     public const string Path = $"/{ApiPaths.SignIn}";
 
+    /// <summary>Of the page that says that it is done.</summary>
     public const string OutTitle = "You are signed out";
 
     private const string OutPath = $"/{ApiPaths.SignOut}";
@@ -31,6 +33,7 @@ internal static class SignIn
         <p><a class="button" href="{Path}">Sign in again</a></p>
         """;
 
+    /// <summary>The pages, their script, and whether this browser is signed in.</summary>
     public static void MapSignIn(this WebApplication app, HostSettings settings)
     {
         if (settings.MakeCertificate)
@@ -60,6 +63,7 @@ internal static class SignIn
     public static bool IsPage(HttpRequest request) =>
         HttpMethods.IsGet(request.Method) && request.Headers.Accept.ToString().Contains("text/html", StringComparison.OrdinalIgnoreCase);
 
+    /// <summary>Leads a browser to another page, which it asks for by GET.</summary>
     public static IResult SeeOther(HttpContext context, string path)
     {
         context.Response.Headers[HeaderNames.Location] = path;

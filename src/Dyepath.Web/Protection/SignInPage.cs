@@ -10,6 +10,7 @@ internal static class SignInPage
         "default-src 'none'; script-src 'self'; style-src 'self'; font-src 'self'; img-src 'self'; connect-src 'none'; "
         + "object-src 'none'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'";
 
+    /// <summary>A whole page around what it is to say; <paramref name="main"/> is HTML.</summary>
     public static IResult Of(HttpContext context, string title, string main, int status = StatusCodes.Status200OK)
     {
         // Without a referrer a browser would send a form with "null" as its Origin.
@@ -17,6 +18,7 @@ internal static class SignInPage
         return Results.Content(Html(title, main), "text/html; charset=utf-8", statusCode: status);
     }
 
+    /// <summary>Text as HTML shows it.</summary>
     public static string Encode(string text) => HtmlEncoder.Default.Encode(text);
 
     /// <summary>What went wrong.</summary>

@@ -10,8 +10,10 @@ namespace Dyepath.Web.Protection;
 /// </summary>
 internal sealed class SlowLane(TimeProvider clock)
 {
+    /// <summary>From here on tokens wait.</summary>
     public const int WrongInAMinute = 100;
 
+    /// <summary>Tokens that wait at once.</summary>
     public const int Places = 64;
 
     private static readonly TimeSpan Pace = TimeSpan.FromMilliseconds(100);
@@ -33,6 +35,7 @@ internal sealed class SlowLane(TimeProvider clock)
     /// <summary>When the next token is looked at, since <see cref="_start"/>.</summary>
     private TimeSpan _next;
 
+    /// <summary>A wrong token came, from wherever.</summary>
     public void Count()
     {
         lock (_lock)
@@ -72,6 +75,7 @@ internal sealed class SlowLane(TimeProvider clock)
         }
     }
 
+    /// <summary>Says that too many wait, and when to try again.</summary>
     public static Problem Refusal(HttpContext context)
     {
         context.Response.Headers[HeaderNames.RetryAfter] = "5";

@@ -10,6 +10,7 @@ internal sealed class StoreTroubles(StoreLimits limits)
 {
     private const string InAMoment = "2";
 
+    /// <summary>With the status and the words of <see cref="Of"/>.</summary>
     public IResult Answer(StoreFault fault, HttpContext context)
     {
         var (status, words) = Of(fault);
@@ -18,6 +19,7 @@ internal sealed class StoreTroubles(StoreLimits limits)
         return Problems.Of(status, words.Title, words.Detail);
     }
 
+    /// <summary>Status code and words of a trouble.</summary>
     public (int Status, Trouble Words) Of(StoreFault fault) => fault switch
     {
         StoreFault.Away => (StatusCodes.Status503ServiceUnavailable, new(

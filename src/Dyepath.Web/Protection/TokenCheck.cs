@@ -9,6 +9,7 @@ internal sealed class TokenCheck(RequestDelegate next, AccessToken token, Securi
 {
     private const string Bearer = "Bearer ";
 
+    /// <summary>Lets it through, or refuses it.</summary>
     public async Task InvokeAsync(HttpContext context, SessionStore sessions)
     {
         if (IsOpen(context.GetEndpoint()))

@@ -12,6 +12,7 @@ internal static class CommandLine
     private const int BadInput = 2;
     private const int InternalFault = 4;
 
+    /// <summary>The exit code.</summary>
     public static async Task<int> RunAsync(RootCommand root, string[] args)
     {
         var parsed = root.Parse(args);

@@ -48,6 +48,7 @@ internal sealed class DatabaseOptions
         command.Options.Add(_megabytes);
     }
 
+    /// <summary>Adds them to a command.</summary>
     public void AddTo(Command command)
     {
         command.Options.Add(_folder);

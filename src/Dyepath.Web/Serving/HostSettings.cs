@@ -4,6 +4,7 @@ using Dyepath.Storage;
 namespace Dyepath.Web.Serving;
 
 /// <summary>How the host is asked to run.</summary>
+/// <param name="Database">Where the store lies.</param>
 /// <param name="Port">0 for any free one.</param>
 /// <param name="Listen">Missing: this computer alone.</param>
 /// <param name="AccessToken">Missing: nobody is asked; only on this computer alone.</param>
@@ -25,12 +26,16 @@ internal sealed record HostSettings(
     /// <summary>Whose word on where a request comes from is taken; missing, nobody's.</summary>
     public IReadOnlyList<IPNetwork>? Proxies { get; init; }
 
+    /// <summary>Where nothing else is said.</summary>
     public const int UsualPort = 5280;
 
+    /// <summary>In characters.</summary>
     public const int ShortestToken = 16;
 
+    /// <summary>Only this computer can reach it.</summary>
     public bool IsLocal => Listen is null || IPAddress.IsLoopback(Listen);
 
+    /// <summary>It speaks https.</summary>
     public bool HasTls => Certificate is not null || MakeCertificate;
 
     /// <exception cref="BadSettingException">The settings would leave the projects open to others.</exception>

@@ -9,6 +9,7 @@ namespace Dyepath.Web.Serving;
 /// <summary>Where Kestrel listens, and with which certificate.</summary>
 internal static class Listening
 {
+    /// <summary>Binds Kestrel to the settings' address and port.</summary>
     public static void Bind(this KestrelServerOptions kestrel, HostSettings settings)
     {
         var certificate = Certificate(settings);

@@ -7,6 +7,7 @@ namespace Dyepath.Web.Serving;
 /// <summary>A line for a person at a terminal, whom no text in it can deceive.</summary>
 internal sealed class LogLines() : ConsoleFormatter(Key)
 {
+    /// <summary>Under which the formatter is registered.</summary>
     public const string Key = "dyepath-lines";
 
     public override void Write<TState>(in LogEntry<TState> logEntry, IExternalScopeProvider? scopeProvider, TextWriter textWriter)

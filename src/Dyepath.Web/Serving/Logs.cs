@@ -9,6 +9,7 @@ internal static partial class Logs
 {
     private const string RequestIdHeader = "X-Request-Id";
 
+    /// <summary>In place of the framework's own.</summary>
     public static void AddLogs(this ILoggingBuilder logging)
     {
         logging.ClearProviders();

@@ -12,6 +12,7 @@ internal static class ServeCommand
     private const string TokenVariable = "DYEPATH_ACCESS_TOKEN";
     private const string PasswordVariable = "DYEPATH_CERTIFICATE_PASSWORD";
 
+    /// <summary>With its options.</summary>
     public static Command Create()
     {
         var database = new DatabaseOptions();

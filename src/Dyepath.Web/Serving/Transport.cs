@@ -26,6 +26,7 @@ internal static class Transport
         TlsCipherSuite.TLS_ECDHE_RSA_WITH_CHACHA20_POLY1305_SHA256,
     ];
 
+    /// <summary>Sets certificate, protocols and suites.</summary>
     public static void Secure(HttpsConnectionAdapterOptions https, X509Certificate2 certificate)
     {
         https.ServerCertificate = certificate;

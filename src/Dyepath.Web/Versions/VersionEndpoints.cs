@@ -14,6 +14,7 @@ internal static class VersionEndpoints
         StatusCodes.Status404NotFound, "There is no such version.",
         "Older versions are thinned out as time goes by; look at the list again.");
 
+    /// <summary>The list, each text, and bringing one back.</summary>
     public static void MapVersions(this WebApplication app)
     {
         var versions = app.MapGroup($"/{ApiPaths.Versions("{id}")}").WithTags("versions");

@@ -13,12 +13,18 @@ namespace Dyepath.Workspace.Draft;
 /// <param name="Index">In the yarn's own order.</param>
 /// <param name="Name">Never empty: unnamed ones are called by their place.</param>
 /// <param name="Colour">Grey where what is typed is no colour.</param>
+/// <param name="Symbol">As charts show it.</param>
+/// <param name="Length">Missing where nothing readable is typed.</param>
+/// <param name="Spread">Missing where nothing readable is typed.</param>
+/// <param name="Blend">Missing where nothing readable is typed.</param>
 public sealed record SectionView(int Index, string Name, Srgb Colour, string Symbol, Length? Length, Length? Spread, Length? Blend)
 {
     private static readonly Srgb Unknown = new(0x80, 0x80, 0x80);
 
+    /// <summary>In the document.</summary>
     public string Place => string.Create(CultureInfo.InvariantCulture, $"yarn.sections[{Index}]");
 
+    /// <summary>At most as many as a yarn may have; missing figures stay missing.</summary>
     public static ImmutableArray<SectionView> Read(ProjectDocument document)
     {
         var count = Math.Min(document.Count("yarn.sections"), ColourRing.MostSections);

@@ -10,6 +10,7 @@ public sealed class ShownGarment
     private GarmentDrawing? _front;
     private Lazy<GarmentDrawing?>? _behind;
 
+    /// <summary>Seen from the front.</summary>
     public GarmentDrawing Front(Plan plan, SizePlan size)
     {
         if (_front is null || plan != _plan || size != _size)

@@ -13,6 +13,9 @@ namespace Dyepath.Workspace.Fabric;
 /// <summary>What the page's canvas draws, in centimetres; its cells are handed over beside it, patch after patch.</summary>
 /// <param name="Key">Scenes of one key are the same place: the view stays where it is.</param>
 /// <param name="Stitch">Id of the fabric's stitch.</param>
+/// <param name="Patches">One a piece.</param>
+/// <param name="Lines">Seams and openings.</param>
+/// <param name="Palette">0xRRGGBB by section, as the chosen eyes see them; the companion yarn after them.</param>
 /// <param name="Inks">0xRRGGBB of what is legible on each colour of the palette.</param>
 public sealed record FabricScene(
     string Key, string Stitch, ImmutableArray<ScenePatch> Patches, ImmutableArray<SceneLine> Lines, ImmutableArray<int> Palette,
@@ -27,6 +30,7 @@ public sealed record FabricScene(
     /// <summary>The scale bar's unit.</summary>
     public required bool Inches { get; init; }
 
+    /// <summary>As the canvas's script reads it.</summary>
     public string ToJson() => JsonSerializer.Serialize(this, SceneJson.Default.FabricScene);
 
     /// <param name="likely">Pieces as they were likely worked, in place of the plan.</param>
@@ -74,11 +78,20 @@ public sealed record FabricScene(
         Contrast.InkOn(new Srgb((byte)(ground >> 16), (byte)(ground >> 8), (byte)ground)) == Srgb.Black ? 0x000000 : 0xffffff;
 }
 
+/// <summary>One piece of fabric on the canvas.</summary>
+/// <param name="Label">The piece's name.</param>
+/// <param name="X">Left edge, in centimetres.</param>
+/// <param name="Y">Upper edge, in centimetres.</param>
+/// <param name="Width">In centimetres.</param>
+/// <param name="Height">In centimetres.</param>
+/// <param name="Columns">Cells from side to side.</param>
+/// <param name="Rows">Cells from top to bottom.</param>
 public sealed record ScenePatch(string Label, double X, double Y, double Width, double Height, int Columns, int Rows)
 {
     /// <summary>Columns that a seam hides at the left.</summary>
     public required int HiddenLeft { get; init; }
 
+    /// <summary>Columns that a seam hides at the right.</summary>
     public required int HiddenRight { get; init; }
 
     /// <summary>Rows stand upright, the first at the left.</summary>
@@ -95,6 +108,11 @@ public sealed record ScenePatch(string Label, double X, double Y, double Width, 
 }
 
 /// <param name="Seam">Sewn or joined; else an opening.</param>
+/// <param name="Tag">Written beside it; empty for none.</param>
+/// <param name="X1">In centimetres.</param>
+/// <param name="Y1">In centimetres.</param>
+/// <param name="X2">In centimetres.</param>
+/// <param name="Y2">In centimetres.</param>
 public sealed record SceneLine(bool Seam, string Tag, double X1, double Y1, double X2, double Y2);
 
 [JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]

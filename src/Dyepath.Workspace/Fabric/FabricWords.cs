@@ -75,11 +75,13 @@ public static class FabricWords
         { } share => string.Create(CultureInfo.InvariantCulture, $"for {Math.Round(100 * share)} makers of 100"),
     };
 
+    /// <summary>In whole per cent, such as <c>83 %</c>.</summary>
     public static string Share(double share) => string.Create(CultureInfo.InvariantCulture, $"{Math.Round(100 * share)} %");
 
     /// <summary>What is counted against the yarn: in linen stitch a single crochet and the chain beside it.</summary>
     public static string Unit(Plan plan) => plan.Project.Fabric.Stitch.StitchesPerUnit == 1 ? "stitch" : "pair";
 
+    /// <summary>The plural of what <see cref="Unit"/> names.</summary>
     public static string Many(string unit) => unit == "stitch" ? "stitches" : unit + "s";
 
     /// <summary>A seam as the making up names it.</summary>

@@ -10,8 +10,10 @@ namespace Dyepath.Workspace.Fabric;
 /// <summary>Moves a piece along the yarn and gives it other rows than the planner chose: both are kept in the document.</summary>
 public static class PieceMoves
 {
+    /// <summary>Where the document says where a piece begins.</summary>
     public static string StartPlace(PieceId piece) => $"garment.starts.{PlaceNames.Of(piece)}";
 
+    /// <summary>The designer has said where the piece begins.</summary>
     public static bool IsStartChosen(ProjectDocument document, PieceId piece) => document.Has(StartPlace(piece));
 
     /// <summary>The start as it is planned, moved along the yarn; round the sequence's end it begins anew.</summary>
@@ -21,6 +23,7 @@ public static class PieceMoves
         document.Set(StartPlace(piece.Id), JsonValue.Create((((int)piece.Start + later) % units + units) % units));
     }
 
+    /// <summary>Leaves it to the planner again where the piece begins.</summary>
     public static void BestStart(ProjectDocument document, PieceId piece)
     {
         document.Set(StartPlace(piece), null);
@@ -66,6 +69,7 @@ public static class PieceMoves
         }
     }
 
+    /// <summary>Leaves the rows of the piece's group in this size to the planner again.</summary>
     public static void BestRows(ProjectDocument document, Plan plan, string size, PieceId piece)
     {
         if (RowsPlace(document, plan, size, piece) is { } place)

@@ -4,12 +4,15 @@ using Dyepath.Core.Colours;
 namespace Dyepath.Workspace.Fabric;
 
 /// <param name="Name">As the page's choice has it.</param>
+/// <param name="Words">As the page shows it.</param>
 /// <param name="Metres">Missing: as near as the screen shows it, or <paramref name="Stitches"/> wide whatever the distance.</param>
+/// <param name="Stitches">Full width of the blur, in stitches.</param>
 public sealed record Distance(string Name, string Words, double? Metres = null, double? Stitches = null)
 {
     /// <summary>Full width at half height of what a good eye makes of a point, in minutes of arc (commonly given; no source).</summary>
     private const double MinutesOfArc = 2;
 
+    /// <summary>The nearest first; half shut eyes last.</summary>
     public static ImmutableArray<Distance> All { get; } =
     [
         new("near", "From near"),
@@ -25,8 +28,12 @@ public sealed record Distance(string Name, string Words, double? Metres = null, 
 }
 
 /// <summary>Whose eyes look: a change of the palette alone.</summary>
+/// <param name="Name">As the page's choice has it.</param>
+/// <param name="Words">As the page shows it.</param>
+/// <param name="Seen">What a colour becomes; missing: it stays as it is.</param>
 public sealed record Eyes(string Name, string Words, Func<Srgb, Srgb>? Seen = null)
 {
+    /// <summary>Eyes that see all colours first.</summary>
     public static ImmutableArray<Eyes> All { get; } =
     [
         new("all", "Eyes that see all colours"),

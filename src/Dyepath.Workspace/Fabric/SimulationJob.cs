@@ -12,6 +12,11 @@ namespace Dyepath.Workspace.Fabric;
 /// <summary>Pieces to be worked many times over by the same hands.</summary>
 /// <param name="Sections">The ring's sections in micro-units.</param>
 /// <param name="Colours">As <see cref="ColourRing.Colours"/>.</param>
+/// <param name="Pieces">The pooled ones, in the order in which they are made.</param>
+/// <param name="Hands">The same for all pieces.</param>
+/// <param name="Check">When the maker corrects.</param>
+/// <param name="Trials">How often each piece is worked.</param>
+/// <param name="Seed">The same seed gives the same answer everywhere.</param>
 public sealed record SimulationOrder(
     ImmutableArray<long> Sections, ImmutableArray<int> Colours, ImmutableArray<SimulatedPiece> Pieces, SimulatedHands Hands,
     CheckHabit Check, int Trials, ulong Seed)
@@ -40,32 +45,46 @@ public sealed record SimulationOrder(
 }
 
 /// <summary>What wanders in a maker's work: the tension, as <see cref="HandModel"/> has it, and the dye of the yarn.</summary>
+/// <param name="Spread">See <see cref="HandModel.Spread"/>.</param>
+/// <param name="Memory">See <see cref="HandModel.Memory"/>.</param>
+/// <param name="Dye">Standard deviation of a section's length over its mean.</param>
 public sealed record SimulatedHands(double Spread, double Memory, double Dye);
 
+/// <param name="Name">The piece's.</param>
 /// <param name="RowStitches">Pooling units of each row.</param>
 /// <param name="Turns">Micro-units of yarn after each row.</param>
 /// <param name="Start">In pooling units.</param>
 public sealed record SimulatedPiece(string Name, ImmutableArray<int> RowStitches, ImmutableArray<long> Turns, double Start);
 
+/// <param name="Name">The piece's.</param>
+/// <param name="Median">Share of stitches in planned colour that half of the trials reach.</param>
+/// <param name="P05">Five trials in a hundred fall below it.</param>
+/// <param name="P95">Five trials in a hundred lie above it.</param>
+/// <param name="Good">Share of trials that reach <see cref="SimulationJob.GoodShare"/>.</param>
+/// <param name="RowShares">Share in planned colour of each row over all trials, the first row first.</param>
 /// <param name="Likely">The trial nearest to the median.</param>
 public sealed record SimulatedTrials(
     string Name, double Median, double P05, double P95, double Good, ImmutableArray<double> RowShares, DrawnTrial Likely);
 
 /// <summary>A trial that is drawn.</summary>
 /// <param name="Share">Of its stitches, in planned colour.</param>
+/// <param name="Trial">Which one, from 0.</param>
 /// <param name="Worked">Its sections, one a pooling unit, in working order.</param>
 public sealed record DrawnTrial(double Share, int Trial, byte[] Worked);
 
 /// <summary>How much of the picture the hands keep, and what one likely piece looks like.</summary>
 public static class SimulationJob
 {
+    /// <summary>Under which the second runtime knows the job.</summary>
     public const string Name = "simulate";
 
     /// <summary>The share of stitches in planned colour from which a piece counts as good.</summary>
     public const double GoodShare = 0.8;
 
+    /// <summary>The input of <c>Run</c>.</summary>
     public static string Write(SimulationOrder order) => JsonSerializer.Serialize(order, SimulationJson.Default.SimulationOrder);
 
+    /// <summary>What <c>Run</c> returned, by piece.</summary>
     public static ImmutableArray<SimulatedTrials> Read(byte[] result) =>
         JsonSerializer.Deserialize(result, SimulationJson.Default.ImmutableArraySimulatedTrials);
 

@@ -7,11 +7,13 @@ namespace Dyepath.Workspace.Fabric;
 /// <summary>The shown size as these hands are likely to make it: one order at a time, worked in the second runtime.</summary>
 public sealed class Simulator(IJobs jobs) : IDisposable
 {
+    /// <summary>How often the page has each piece worked.</summary>
     public const int Trials = 500;
 
     private CancellationTokenSource? _running;
     private string? _made;
 
+    /// <summary>An order is being worked.</summary>
     public bool IsRunning => _running is not null;
 
     /// <summary>Share done, in [0, 1].</summary>
@@ -59,6 +61,7 @@ public sealed class Simulator(IJobs jobs) : IDisposable
         changed();
     }
 
+    /// <summary>Stops the order that is being worked; the last result stays.</summary>
     public void Cancel()
     {
         _running?.Cancel();

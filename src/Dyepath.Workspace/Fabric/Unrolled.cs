@@ -7,15 +7,25 @@ using Dyepath.Core.Planning;
 namespace Dyepath.Workspace.Fabric;
 
 /// <summary>A piece laid out flat as it is worn, without the stitches that its side seams hide; in centimetres.</summary>
+/// <param name="Worn">As it is worn, hidden columns included.</param>
+/// <param name="X">Left edge.</param>
+/// <param name="Y">Upper edge.</param>
+/// <param name="Width">Without what seams hide.</param>
+/// <param name="Height">From top to bottom.</param>
 /// <param name="HiddenLeft">Columns that a seam hides at the left; a front that opens has a seam at one side only.</param>
+/// <param name="HiddenRight">Columns that a seam hides at the right.</param>
 public sealed record LaidPiece(WornPiece Worn, double X, double Y, double Width, double Height, int HiddenLeft, int HiddenRight)
 {
+    /// <summary>As planned.</summary>
     public PiecePlan Piece => Worn.Piece;
 
+    /// <summary>Those that are seen.</summary>
     public int Columns => Worn.Columns - HiddenLeft - HiddenRight;
 
+    /// <summary>Right edge.</summary>
     public double Right => X + Width;
 
+    /// <summary>Lower edge.</summary>
     public double Bottom => Y + Height;
 
     /// <summary>The cells that are seen, of this piece or of another with other colours.</summary>
@@ -32,14 +42,23 @@ public sealed record LaidPiece(WornPiece Worn, double X, double Y, double Width,
 
 /// <summary>An edge that is sewn to another, or where rounds join.</summary>
 /// <param name="Seams">Places in the size's seams; at one edge of a sleeve that stands for both, two.</param>
+/// <param name="X1">In centimetres.</param>
+/// <param name="Y1">In centimetres.</param>
+/// <param name="X2">In centimetres.</param>
+/// <param name="Y2">In centimetres.</param>
 public sealed record SeamLine(ImmutableArray<int> Seams, double X1, double Y1, double X2, double Y2)
 {
+    /// <summary>Runs up and down, or else across.</summary>
     public bool IsUpright => X1 == X2;
 }
 
 /// <summary>
 /// The pieces of one size side by side in the order in which they adjoin round the body, a sleeve below them; y grows downwards.
 /// </summary>
+/// <param name="Plan">What the size is of.</param>
+/// <param name="Size">What is laid out.</param>
+/// <param name="Pieces">In the order in which they adjoin.</param>
+/// <param name="Seams">Where edges are sewn or rounds join.</param>
 /// <param name="Openings">Armholes that are edged, or that take plain sleeves: no colours meet there.</param>
 public sealed record Unrolled(
     Plan Plan, SizePlan Size, ImmutableArray<LaidPiece> Pieces, ImmutableArray<SeamLine> Seams, ImmutableArray<SeamLine> Openings)
@@ -50,10 +69,13 @@ public sealed record Unrolled(
     /// <summary>Lines that are no farther apart are one, in centimetres.</summary>
     private const double Touching = 0.01;
 
+    /// <summary>Of everything, in centimetres.</summary>
     public double Width => Pieces.Max(p => p.Right);
 
+    /// <summary>Of everything, in centimetres.</summary>
     public double Height => Pieces.Max(p => p.Bottom);
 
+    /// <summary>Lays out a size.</summary>
     public static Unrolled Of(Plan plan, SizePlan size)
     {
         ArgumentNullException.ThrowIfNull(plan);

@@ -10,7 +10,10 @@ namespace Dyepath.Workspace.Fit;
 /// <summary>What this page writes into the document where one deed changes more than one value.</summary>
 public static class FitEdits
 {
+    /// <summary>Place of the numbers that are set against the plan's.</summary>
     public const string Overrides = "sizes.overrides";
+
+    /// <summary>Place of the base size's numbers as it was made.</summary>
     public const string Locked = "sizes.locked";
 
     private const string DirectionPlace = "garment.direction";
@@ -58,6 +61,7 @@ public static class FitEdits
         }
     }
 
+    /// <summary>Takes every fixed count out of a list, and leaves fixed lengths.</summary>
     public static void ReleaseCounts(ProjectDocument document, string list)
     {
         for (var i = document.Count(list) - 1; i >= 0; i--)
@@ -76,9 +80,11 @@ public static class FitEdits
         document.Set(DirectionPlace, direction == "best" ? null : direction);
     }
 
+    /// <summary>Any count is fixed, of any size.</summary>
     public static bool HasCounts(ProjectDocument document) => new[] { Overrides, Locked }
         .Any(list => Enumerable.Range(0, document.Count(list)).Any(i => document.Has($"{list}[{i}].count")));
 
+    /// <summary>The document says which way the garment is worked.</summary>
     public static bool HasDirection(ProjectDocument document) => document.Typed(DirectionPlace) is "up" or "sideways";
 
     private static void KeepDirection(ProjectDocument document, Direction direction)

@@ -5,30 +5,44 @@ using Dyepath.Core.Quantities;
 
 namespace Dyepath.Workspace.Fit;
 
+/// <param name="X">Pixels from the left.</param>
 /// <param name="Label">Missing on the small marks.</param>
 public sealed record RulerTick(double X, string? Label);
 
+/// <param name="Index">Place among the plan's sizes, from 0.</param>
+/// <param name="Size">What it stands for.</param>
+/// <param name="X">Of its target, in pixels from the left.</param>
 /// <param name="Lane">Names that would cover each other stand above each other; 0 is nearest to the ruler.</param>
 /// <param name="Foot">Where the count that serves it lies.</param>
 public sealed record SizeMark(int Index, RulerSize Size, double X, int Lane, double? Foot);
 
+/// <param name="Count">What it stands for.</param>
+/// <param name="X">Of its finished measure, in pixels from the left.</param>
+/// <param name="BandFrom">Where what it forgives begins, in pixels from the left.</param>
+/// <param name="BandTo">Where what it forgives ends, in pixels from the left.</param>
 /// <param name="BandLane">Bands that overlap lie under each other.</param>
+/// <param name="Serves">At least one size is on it.</param>
 /// <param name="HasName">There is room for its number; a picture has more.</param>
 public sealed record CountMark(
     RulerCount Count, double X, double BandFrom, double BandTo, int BandLane, bool Serves, bool HasName)
 {
+    /// <summary>There is room for a picture of its fabric.</summary>
     public required bool HasPicture { get; init; }
 }
 
 /// <summary>Where everything on a ruler of finished measures stands, in pixels.</summary>
 public sealed class FitRulerLayout
 {
+    /// <summary>Of a count's picture, in pixels.</summary>
     public const double PictureSide = 72;
+
+    /// <summary>Most pixels a centimetre.</summary>
     public const double Closest = 120;
 
     /// <summary>As close as all sizes are shown by themselves: closer, their counts would lose their neighbours.</summary>
     public const double ClosestFit = 60;
 
+    /// <summary>Fewest pixels a centimetre.</summary>
     public const double Widest = 3;
 
     private const double NameWidth = 34;
@@ -52,16 +66,22 @@ public sealed class FitRulerLayout
     /// <summary>Pixels a centimetre.</summary>
     public double Scale { get; }
 
+    /// <summary>Of the whole ruler, in pixels.</summary>
     public double Width { get; }
 
+    /// <summary>In the pattern's order.</summary>
     public ImmutableArray<SizeMark> Sizes { get; }
 
+    /// <summary>By finished measure.</summary>
     public ImmutableArray<CountMark> Counts { get; }
 
+    /// <summary>From the left.</summary>
     public ImmutableArray<RulerTick> Ticks { get; }
 
+    /// <summary>Lanes that names of sizes take; at least 1.</summary>
     public int SizeLanes => Sizes.Select(s => s.Lane + 1).DefaultIfEmpty(1).Max();
 
+    /// <summary>Lanes that bands take; at least 1.</summary>
     public int BandLanes => Counts.Select(c => c.BandLane + 1).DefaultIfEmpty(1).Max();
 
     /// <param name="scale">Pixels a centimetre.</param>
@@ -83,8 +103,10 @@ public sealed class FitRulerLayout
         return Math.Max(0, ((from + to) / 2 - _from) * Scale - width / 2);
     }
 
+    /// <summary>Pixels from the left of a finished measure.</summary>
     public double X(Length measure) => (measure.Centimetres - _from) * Scale;
 
+    /// <summary>The count that is nearest to so many pixels; null where there are no counts.</summary>
     public CountMark? NearestTo(double x) => Counts.IsEmpty ? null : Counts.MinBy(c => Math.Abs(c.X - x));
 
     private static (double From, double To) Span(FitRuler ruler)
@@ -109,6 +131,7 @@ public sealed class FitRulerLayout
         return [.. marks.ToArray().OrderBy(m => m.Index)];
     }
 
+    /// <summary>Half of the width that a name takes, in pixels, at least 20.</summary>
     public static double HalfName(string name) => Math.Max(20, 5 * name.Length + 10);
 
     private ImmutableArray<CountMark> MarksOf(ImmutableArray<RulerCount> counts, FitRuler ruler, RulerCount? inHand)

@@ -33,8 +33,10 @@ public static class FitWords
         return IsAsAsked(spare) ? "just enough" : fit.Holds ? $"{Wording.Fine(spare, units)} to spare" : $"{Wording.Fine(-spare, units)} too little";
     }
 
+    /// <summary>Off by no more than a tape shows.</summary>
     public static bool IsAsAsked(Length error) => error <= Unseen && error >= -Unseen;
 
+    /// <summary>Such as <c>84 stitches</c>, or <c>84 and 85 stitches in turn</c>.</summary>
     public static string Stitches(RulerCount count) => count.RowStitches.Length == 2
         ? $"{count.Stitches} and {count.Stitches + 1} stitches in turn"
         : $"{count.Stitches} stitches";
@@ -50,6 +52,7 @@ public static class FitWords
             CultureInfo.InvariantCulture, $"Forgives yarn per stitch {tighter:0.0 %} tighter to {looser:0.0 %} looser: {row}.");
     }
 
+    /// <summary>A sentence; empty where nothing is asked.</summary>
     public static string Task(CountTask task) => task switch
     {
         CountTask.None => "",
@@ -58,6 +61,7 @@ public static class FitWords
         _ => "Asks for one stitch more in every other row, and for turns that take half a stitch of yarn.",
     };
 
+    /// <summary>In metres, or in yards where inches come first.</summary>
     public static string Yarn(Length length, Units units) => Wording.InchesFirst(units)
         ? string.Create(CultureInfo.InvariantCulture, $"{length.Inches / 36:0.0} yd")
         : string.Create(CultureInfo.InvariantCulture, $"{length.Metres:0.0} m");
@@ -70,6 +74,7 @@ public static class FitWords
         _ => null,
     };
 
+    /// <summary>As the document says it.</summary>
     public static string Name(Direction direction) => direction == Direction.Up ? "up" : "sideways";
 
     /// <summary>What a ruler measures, such as <c>girth</c>.</summary>

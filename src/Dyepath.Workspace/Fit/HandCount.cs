@@ -7,6 +7,8 @@ using Dyepath.Core.Quantities;
 namespace Dyepath.Workspace.Fit;
 
 /// <summary>A count of a plan that can be fixed by hand, such as the rows of a sleeve.</summary>
+/// <param name="Group">Whose count it is.</param>
+/// <param name="IsStitches">Stitches, or else rows.</param>
 public sealed record HandCount(PieceGroup Group, bool IsStitches)
 {
     private static readonly bool[] StitchesThenRows = [true, false];
@@ -56,14 +58,18 @@ public sealed record HandCount(PieceGroup Group, bool IsStitches)
 }
 
 /// <summary>A count that the designer is about to fix.</summary>
+/// <param name="Size">Name of the size.</param>
 /// <param name="What">Such as <c>panelStitches</c>.</param>
+/// <param name="Count">What is to be fixed.</param>
 /// <param name="Measure">What it decides.</param>
 /// <param name="Finished">What that comes to.</param>
+/// <param name="Target">What the measure should come to.</param>
 public sealed record PinProposal(string Size, string What, int Count, GarmentMeasure Measure, Length Finished, Length Target)
 {
     /// <summary>Asked on the ruler, or else in the table.</summary>
     public bool FromRuler { get; init; }
 
+    /// <summary>More than 0: too much.</summary>
     public Length Error => Finished - Target;
 
     /// <summary>A size on another count of the ruler.</summary>

@@ -11,8 +11,10 @@ namespace Dyepath.Workspace.Garment;
 /// <summary>What changing one garment for another takes along.</summary>
 public static class GarmentShapes
 {
+    /// <summary>In the order in which they are offered.</summary>
     public static ImmutableArray<GarmentKind> All => Repertoire.All;
 
+    /// <summary>By the document's word; the first of all where there is none of that name.</summary>
     public static GarmentKind Find(string shape) => All.FirstOrDefault(kind => kind.Name == shape) ?? All[0];
 
     /// <summary>Edges that an edging can go on, as the document names them.</summary>

@@ -12,12 +12,18 @@ using Dyepath.Workspace.Work;
 namespace Dyepath.Workspace.Garment;
 
 /// <summary>A garment as it is begun, as worn in one size: lines alone, since the yarn that it is planned in is nobody's.</summary>
+/// <param name="Front">Seen from the front.</param>
 /// <param name="Behind">Missing where there is nothing else to see.</param>
 /// <param name="OnFigure">It hangs on a figure of the size; else it lies by itself.</param>
 /// <param name="Measures">Finished, such as <c>104 cm round and 60 cm long</c>.</param>
 public sealed record KindDrawing(KindView Front, KindView? Behind, bool OnFigure, string Measures);
 
 /// <summary>Centimetres; y grows downwards.</summary>
+/// <param name="Left">Left edge of what is drawn.</param>
+/// <param name="Top">Upper edge of what is drawn.</param>
+/// <param name="Width">Of what is drawn.</param>
+/// <param name="Height">Of what is drawn.</param>
+/// <param name="Lines">From the back to the front.</param>
 public sealed record KindView(double Left, double Top, double Width, double Height, ImmutableArray<KindLine> Lines)
 {
     internal static KindView Of(GarmentDrawing drawing)
@@ -37,6 +43,7 @@ public sealed record KindLine(string Kind, string Path);
 /// <summary>Plans and draws one garment of the repertoire as it is begun, in the second runtime.</summary>
 public static class RepertoireJob
 {
+    /// <summary>Under which the second runtime knows the job.</summary>
     public const string Name = "repertoire";
 
     /// <param name="sizes">The document's sizes; missing, the garment's own chart.</param>
@@ -57,6 +64,7 @@ public static class RepertoireJob
     /// <returns>Null where it cannot be made in that size, such as in a chart that lacks one of its measures.</returns>
     public static KindDrawing? Read(byte[] result) => JsonSerializer.Deserialize(result, KindJson.Default.KindDrawing);
 
+    /// <summary>The job as the second runtime does it.</summary>
     public static byte[] Run(string order, IProgress<double> progress) =>
         JsonSerializer.SerializeToUtf8Bytes(Draw(order), KindJson.Default.KindDrawing!);
 

@@ -7,6 +7,9 @@ namespace Dyepath.Workspace.Keeping;
 /// </summary>
 /// <param name="Writer">The tab.</param>
 /// <param name="Stamp">Grows with every writing by this writer.</param>
+/// <param name="Lineage">What the text goes on from.</param>
+/// <param name="Content">The text.</param>
+/// <param name="At">When it was written here.</param>
 public sealed record Copy<T>(string Writer, int Stamp, Lineage Lineage, T Content, DateTimeOffset At)
 {
     /// <summary>Of the host's text that this one follows; missing where the host is not known to have any.</summary>
@@ -26,8 +29,12 @@ public sealed record Copy<T>(string Writer, int Stamp, Lineage Lineage, T Conten
 }
 
 /// <summary>Another text, with which this tab's cannot be put together: somebody chooses.</summary>
+/// <param name="Content">The text.</param>
 /// <param name="Lineage">Missing where the host has it and no tab of this device wrote it.</param>
+/// <param name="Etag">See <see cref="Copy{T}.Etag"/>.</param>
+/// <param name="Made">See <see cref="Copy{T}.Made"/>.</param>
 /// <param name="IsSent">The host has it.</param>
+/// <param name="Includes">See <see cref="Copy{T}.Includes"/>.</param>
 /// <param name="At">When it was written here; missing where only the host has it.</param>
 public sealed record OtherText<T>(
     T Content, Lineage Lineage, string? Etag, string? Made, bool IsSent, ImmutableArray<string> Includes, DateTimeOffset? At = null)
@@ -37,6 +44,11 @@ public sealed record OtherText<T>(
 }
 
 /// <summary>This tab's text before another tab's took its place on the page, until that could be seen.</summary>
+/// <param name="Content">The text that was replaced.</param>
+/// <param name="Lineage">What it went on from.</param>
+/// <param name="Etag">See <see cref="Copy{T}.Etag"/>.</param>
+/// <param name="Made">See <see cref="Copy{T}.Made"/>.</param>
+/// <param name="Includes">See <see cref="Copy{T}.Includes"/>.</param>
 /// <param name="Other">What took its place.</param>
 public sealed record Replaced<T>(
     T Content, Lineage Lineage, string? Etag, string? Made, ImmutableArray<string> Includes, OtherText<T> Other);

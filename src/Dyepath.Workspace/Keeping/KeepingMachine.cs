@@ -48,6 +48,7 @@ public sealed partial class KeepingMachine<T>(KeepingRules<T> rules)
         return turn.End();
     }
 
+    /// <summary>What a state becomes by an event, and what is then asked for. A closed text stays closed.</summary>
     public (KeepingState<T> State, ImmutableArray<KeepingCommand<T>> Commands) On(KeepingState<T> state, KeepingEvent<T> happened)
     {
         ArgumentNullException.ThrowIfNull(state);

@@ -35,6 +35,7 @@ public abstract record KeepingRules<T>
     /// <summary>After a refusal by this device.</summary>
     public virtual TimeSpan DeviceRest => TimeSpan.FromSeconds(10);
 
+    /// <summary>Whether nothing tells two texts apart.</summary>
     public abstract bool Same(T one, T other);
 
     /// <summary>The text in which both are, where that is one of the two; null where neither goes on from the other.</summary>

@@ -7,6 +7,8 @@ public enum SaveState
 {
     /// <summary>On the host.</summary>
     Saved,
+
+    /// <summary>On its way to this device, or from there to the host.</summary>
     Saving,
 
     /// <summary>On this device; the host gets it when it can be reached.</summary>
@@ -22,9 +24,13 @@ public enum SaveState
     Elsewhere,
 }
 
+/// <summary>Whether there is a text yet, or no more.</summary>
 public enum Stage
 {
+    /// <summary>This device or the host has still to answer.</summary>
     Opening,
+
+    /// <summary>There is a text in view.</summary>
     Open,
 
     /// <summary>There is nothing to keep: <see cref="KeepingState{T}.Trouble"/> says why, or it was put away in another tab.</summary>
@@ -34,12 +40,19 @@ public enum Stage
 /// <summary>What the host last answered that was no text and no thanks.</summary>
 public enum HostTrouble
 {
+    /// <summary>It answered as it should, or has not been asked yet.</summary>
     None,
+
+    /// <summary>It cannot be reached, or there is none.</summary>
     Away,
 
     /// <summary>It answered that it cannot just now.</summary>
     Busy,
+
+    /// <summary>It asks for its access token first.</summary>
     SignIn,
+
+    /// <summary>It gave a reason; see <see cref="KeepingState{T}.HostWhy"/>.</summary>
     Refused,
 
     /// <summary>What it has stored is damaged; sending the very text mends it.</summary>
@@ -56,6 +69,7 @@ public sealed record KeepingState<T>
     /// <summary>This tab: its own name among all that ever wrote.</summary>
     public required string Writer { get; init; }
 
+    /// <summary>Opening until a text is found, or none is.</summary>
     public Stage Stage { get; init; }
 
     /// <summary>The text in view; missing until it is open.</summary>
@@ -67,8 +81,10 @@ public sealed record KeepingState<T>
     /// <summary>Grows with whatever a copy on the device says.</summary>
     public int Stamp { get; init; }
 
+    /// <summary>This tab's own changes, as <see cref="Lineage"/> counts them.</summary>
     public int Changes { get; init; }
 
+    /// <summary>What <see cref="Mine"/> goes on from.</summary>
     public Lineage Lineage { get; init; } = Lineage.None;
 
     /// <summary>A change that holds once the device has it.</summary>
@@ -84,10 +100,13 @@ public sealed record KeepingState<T>
     /// </summary>
     public Copy<T>? Held { get; init; }
 
+    /// <summary>The edit that <see cref="Held"/> is of; −1 where nothing is held.</summary>
     public int HeldEdit { get; init; } = -1;
 
+    /// <summary>The stamp that <see cref="Held"/> had; −1 where nothing is held.</summary>
     public int HeldStamp { get; init; } = -1;
 
+    /// <summary>The device is reading or writing.</summary>
     public bool DeviceIsBusy { get; init; }
 
     /// <summary>The device is being read.</summary>
@@ -115,8 +134,10 @@ public sealed record KeepingState<T>
     /// <summary>The picture beside the text, which the host has already, is another one.</summary>
     public bool IsRedrawn { get; init; }
 
+    /// <summary>See <see cref="Copy{T}.Etag"/>, of <see cref="Mine"/>.</summary>
     public string? Etag { get; init; }
 
+    /// <summary>See <see cref="Copy{T}.Made"/>, of <see cref="Mine"/>.</summary>
     public string? Made { get; init; }
 
     /// <summary>What the host had under these names it has no more, whatever a copy says.</summary>
@@ -125,6 +146,7 @@ public sealed record KeepingState<T>
     /// <summary><see cref="Made"/> of a copy about which the host is asked.</summary>
     public string? AskedMade { get; init; }
 
+    /// <summary>See <see cref="Copy{T}.Includes"/>, of <see cref="Mine"/>.</summary>
     public ImmutableArray<string> Includes { get; init; } = [];
 
     /// <summary>
@@ -135,6 +157,7 @@ public sealed record KeepingState<T>
     /// <summary>The edit that the host has under <see cref="Etag"/>.</summary>
     public int SentEdit { get; init; } = -1;
 
+    /// <summary>The host was asked or sent something, and has not answered.</summary>
     public bool HostIsBusy { get; init; }
 
     /// <summary>The edit of which the device has been told that it will be sent.</summary>
@@ -149,15 +172,19 @@ public sealed record KeepingState<T>
     /// <summary>Something else than typing has changed <see cref="Mine"/> while it was on its way.</summary>
     public bool WasReplaced { get; init; }
 
+    /// <summary>The pause after the last change is over: the host is to be told.</summary>
     public bool IsDue { get; init; }
 
+    /// <summary>The host is to be asked for its text.</summary>
     public bool AsksHost { get; init; }
 
+    /// <summary>Of the last answer.</summary>
     public HostTrouble Trouble { get; init; }
 
     /// <summary>The host's words to <see cref="HostTrouble.Refused"/>.</summary>
     public string HostWhy { get; init; } = "";
 
+    /// <summary>That failed one after another, since one that did not.</summary>
     public int Tries { get; init; }
 
     /// <summary>
@@ -170,6 +197,7 @@ public sealed record KeepingState<T>
 
     // Others.
 
+    /// <summary>In a conflict, the other text; missing where there is none.</summary>
     public OtherText<T>? Theirs { get; init; }
 
     /// <summary>The conflict is to end with the other text, once the device was looked at for what has become of it.</summary>
@@ -190,17 +218,22 @@ public sealed record KeepingState<T>
     /// <summary>While opening: what the device has, and what the host answered.</summary>
     public ImmutableArray<Copy<T>>? Found { get; init; }
 
+    /// <summary>Missing until it answered.</summary>
     public HostSaid<T>? HostSaid { get; init; }
 
+    /// <summary>While opening: what has not answered by now is waited for no longer.</summary>
     public bool IsImpatient { get; init; }
 
     /// <summary>The last alarm that was set of each kind.</summary>
     public ImmutableDictionary<AlarmKind, int> Alarms { get; init; } = ImmutableDictionary<AlarmKind, int>.Empty;
 
+    /// <summary>The host has the text in view.</summary>
     public bool IsSent => SentEdit == Edit && Mine is not null;
 
+    /// <summary>This device has the text in view.</summary>
     public bool IsHeld => HeldEdit == Edit && Mine is not null;
 
+    /// <summary>What the page says of where the last change is.</summary>
     public SaveState Shown(KeepingRules<T> rules) => this switch
     {
         { Theirs: not null } => SaveState.Conflict,
@@ -218,5 +251,6 @@ public sealed record KeepingState<T>
     /// <summary>Nothing is under way, and nothing will be until something happens or an alarm rings.</summary>
     public bool IsAtRest => !DeviceIsBusy && !HostIsBusy && !LooksAgain && !IsYielding && !AsksHost && Pending is null;
 
+    /// <summary>The text in view goes on from what the host has under an ETag; false for null.</summary>
     public bool GoesOnFrom(string? etag) => etag is not null && (etag == Etag || Includes.Contains(etag));
 }

@@ -12,10 +12,12 @@ public interface IDeviceTexts<T>
     /// <summary>The writer that this tab last was, which it forgets when it is closed, and not when it is reloaded.</summary>
     string? LastWriter(string id) => null;
 
+    /// <summary>For <see cref="LastWriter"/>, once this tab is reloaded.</summary>
     void RememberWriter(string id, string writer)
     {
     }
 
+    /// <summary>Every copy of a text; empty where there is none.</summary>
     Task<ImmutableArray<Copy<T>>> ReadAsync(string id);
 
     /// <summary>
@@ -34,8 +36,10 @@ public sealed record DeviceWriting<T>(Copy<T>? Held, bool Others)
 public interface IHostTexts<T>
     where T : class
 {
+    /// <summary>The text as the host has it, or why there is none.</summary>
     Task<HostSaid<T>> ReadAsync(string id);
 
+    /// <summary>Sends a text in place of that under the ETag; missing, the host should have none.</summary>
     Task<HostSaid<T>> WriteAsync(string id, T content, string? etag, bool leaving);
 }
 
@@ -56,6 +60,7 @@ public sealed class KeptText<T>
     private bool _telling;
     private bool _remembered;
 
+    /// <summary>Does nothing until <see cref="Open"/> or <see cref="Create"/>.</summary>
     public KeptText(string id, KeepingRules<T> rules, IDeviceTexts<T> device, IHostTexts<T> host, TimeProvider clock)
     {
         (Id, _rules, _device, _host, _clock) = (id, rules, device, host, clock);
@@ -63,19 +68,25 @@ public sealed class KeptText<T>
         State = new KeepingState<T> { Writer = "" };
     }
 
+    /// <summary>What the page may show of the state is another.</summary>
     public event Action? Changed;
 
     /// <summary>Another text is in view from now on, which came from elsewhere.</summary>
     public event Action<ShowText<T>>? Replaced;
 
+    /// <summary>Of the text, on this device and on the host alike.</summary>
     public string Id { get; }
 
+    /// <summary>As the machine last left it.</summary>
     public KeepingState<T> State { get; private set; }
 
+    /// <summary>What the page says of where the last change is.</summary>
     public SaveState Shown => State.Shown(_rules);
 
+    /// <summary>Begins to look for the text on this device and on the host.</summary>
     public void Open() => Take(_machine.Open(NewWriter(_clock), _device.LastWriter(Id)));
 
+    /// <summary>Begins with a text that is nowhere yet.</summary>
     public void Create(T content) => Take(_machine.Create(NewWriter(_clock), content));
 
     /// <summary>What is heard while something else is being told waits its turn.</summary>

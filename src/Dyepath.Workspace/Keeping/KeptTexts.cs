@@ -26,6 +26,7 @@ public sealed class KeptTexts<T>
     /// <summary>The text that is on the page; kept here as long as it is.</summary>
     public string? InView { get; set; }
 
+    /// <summary>The text that is kept already, or one that is now looked for.</summary>
     public KeptText<T> Open(string id)
     {
         LetGo();
@@ -39,6 +40,7 @@ public sealed class KeptTexts<T>
     /// <summary>A text that is kept already, or being opened.</summary>
     public KeptText<T>? Find(string id) => _kept.GetValueOrDefault(id);
 
+    /// <summary>Keeps a text that is nowhere yet.</summary>
     public KeptText<T> Create(string id, T content)
     {
         LetGo();

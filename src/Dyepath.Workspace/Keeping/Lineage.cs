@@ -21,8 +21,10 @@ public sealed record Lineage(ImmutableSortedDictionary<string, int> Changes)
     private const char Host = '@';
     private const char Floor = '~';
 
+    /// <summary>Of a text that goes on from nothing known.</summary>
     public static Lineage None { get; } = new(ImmutableSortedDictionary.Create<string, int>(StringComparer.Ordinal));
 
+    /// <summary>More writers than are told one by one; see <see cref="Shortened"/>.</summary>
     public bool HasTooMany => Changes.Count > MostWriters;
 
     /// <summary>Names of writers begin with the time.</summary>
@@ -36,6 +38,7 @@ public sealed record Lineage(ImmutableSortedDictionary<string, int> Changes)
             || (change.Key[0] != Host && string.CompareOrdinal(change.Key.TrimStart(Floor), upTo) <= 0));
     }
 
+    /// <summary>So many changes of a writer are in it.</summary>
     public Lineage With(string writer, int changes) => new(Changes.SetItem(writer, changes));
 
     /// <summary>The host's text under an ETag is in it, and is later than those before.</summary>
@@ -48,6 +51,7 @@ public sealed record Lineage(ImmutableSortedDictionary<string, int> Changes)
         return new(Changes.RemoveRange(texts.SkipLast(MostHostTexts - 1).Select(t => t.Key)).SetItem(key, latest + 1));
     }
 
+    /// <summary>Everything that is in either.</summary>
     public Lineage And(Lineage other) => new(other.Changes.Aggregate(
         Changes, (both, change) => both.GetValueOrDefault(change.Key) >= change.Value ? both : both.SetItem(change.Key, change.Value)));
 

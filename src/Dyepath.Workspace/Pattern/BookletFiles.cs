@@ -10,17 +10,25 @@ using Dyepath.Workspace.Worker;
 
 namespace Dyepath.Workspace.Pattern;
 
+/// <summary>What a booklet can be had as.</summary>
 public enum BookletForm
 {
+    /// <summary>Pages to print.</summary>
     Pdf,
+
+    /// <summary>One web page.</summary>
     Html,
+
+    /// <summary>Plain text.</summary>
     Text,
 
     /// <summary>Every picture as SVG, in a zip.</summary>
     Pictures,
 }
 
+/// <param name="Name">With its ending.</param>
 /// <param name="Type">Its media type.</param>
+/// <param name="Bytes">The file.</param>
 public sealed record MadeFile(string Name, string Type, byte[] Bytes)
 {
     /// <summary>Of a PDF; missing where the file has none.</summary>
@@ -70,6 +78,7 @@ public sealed class BookletFiles(IJobs jobs)
             .Select(f => (f, wording.Text(f.Caption)))];
     }
 
+    /// <summary>One picture as SVG, by its index in <see cref="Pictures"/>.</summary>
     public static MadeFile Picture(Booklet booklet, int index)
     {
         var (figure, caption) = Pictures(booklet)[index];

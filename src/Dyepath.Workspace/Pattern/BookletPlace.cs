@@ -2,10 +2,12 @@ namespace Dyepath.Workspace.Pattern;
 
 /// <summary>A part of the booklet that takes the designer's own words and photos.</summary>
 /// <param name="Place">Name in the document (<see cref="Core.Booklets.WordPlaces"/>).</param>
+/// <param name="Name">As the page shows it.</param>
 /// <param name="Section">Of the booklet, so that the view can go there.</param>
 /// <param name="Hint">What stands there already, and what she may add.</param>
 public sealed record BookletPlace(string Place, string Name, string Section, string Hint)
 {
+    /// <summary>In the order of the booklet.</summary>
     public static IReadOnlyList<BookletPlace> All { get; } =
     [
         new("introduction", "About", "introduction", "Opens the booklet: what inspired it, how it wears, how hard it is."),
@@ -18,5 +20,6 @@ public sealed record BookletPlace(string Place, string Name, string Section, str
         new("closing", "Closing", "care", "The last words of the booklet: thanks, where to write to you, your terms of use."),
     ];
 
+    /// <summary>Where the document has the designer's words.</summary>
     public string Words => $"words.{Place}";
 }

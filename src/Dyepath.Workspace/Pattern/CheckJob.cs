@@ -10,10 +10,13 @@ namespace Dyepath.Workspace.Pattern;
 /// <summary>The technical check in the second runtime.</summary>
 public static class CheckJob
 {
+    /// <summary>Under which the second runtime knows the job.</summary>
     public const string Name = "check";
 
+    /// <summary>The input of <see cref="Run"/>.</summary>
     public static string Order(Plan plan, byte[]? decisions) => PlanAnew.Write(plan, decisions);
 
+    /// <summary>What <see cref="Run"/> returned; empty where nothing was found.</summary>
     public static ImmutableArray<Finding> Read(byte[] result) =>
         JsonSerializer.Deserialize(result, CheckJson.Default.ImmutableArrayFinding);
 

@@ -32,6 +32,7 @@ public static class DocumentDifference
 {
     private const int LongestShown = 48;
 
+    /// <summary>A document that is missing counts as empty.</summary>
     public static IReadOnlyList<Difference> Between(JsonNode? then, JsonNode? now) => [.. At("", then, now)];
 
     private static IEnumerable<Difference> At(string place, JsonNode? then, JsonNode? now)

@@ -8,6 +8,7 @@ namespace Dyepath.Workspace.Pattern;
 /// <summary>Writes the booklet of a plan as a web page, in the second runtime.</summary>
 public static class PageJob
 {
+    /// <summary>Under which the second runtime knows the job.</summary>
     public const string Name = "page";
 
     /// <inheritdoc cref="PlanAnew.Write"/>

@@ -9,6 +9,7 @@ namespace Dyepath.Workspace.Pattern;
 /// <summary>Lays out the PDF of a plan in the second runtime.</summary>
 public static class PdfJob
 {
+    /// <summary>Under which the second runtime knows the job.</summary>
     public const string Name = "pdf";
 
     /// <summary>Left out of the first visit, and fetched when a PDF is first asked for.</summary>

@@ -10,6 +10,7 @@ namespace Dyepath.Workspace.Shelf;
 /// <summary>Where the latest text of a project is.</summary>
 public enum Whereabouts
 {
+    /// <summary>The host has it.</summary>
     OnHost,
 
     /// <summary>Changed on this device; the host has not got it yet.</summary>
@@ -19,6 +20,12 @@ public enum Whereabouts
     OnlyHere,
 }
 
+/// <summary>A project as the shelf shows it.</summary>
+/// <param name="Id">Of the project.</param>
+/// <param name="Name">The document's title.</param>
+/// <param name="UpdatedAt">When the text was last changed, on the host or here.</param>
+/// <param name="Swatch">Missing where none was drawn yet.</param>
+/// <param name="Where">Where its latest text is.</param>
 public sealed record ShelfEntry(string Id, string Name, DateTimeOffset UpdatedAt, SwatchPicture? Swatch, Whereabouts Where);
 
 /// <summary>Everything that can be done to projects without opening them, on the host and on this device.</summary>
@@ -120,6 +127,7 @@ public sealed class ProjectShelf(ServerShelf server, IDeviceShelf device, Keeper
         return document?.Text;
     });
 
+    /// <summary>Puts a copy on the shelf under a title that says so; returns what went wrong, in words, or null.</summary>
     public async Task<string?> CopyAsync(string id)
     {
         if (await ReadAsync(id) is not { } text)
@@ -131,6 +139,7 @@ public sealed class ProjectShelf(ServerShelf server, IDeviceShelf device, Keeper
         return null;
     }
 
+    /// <summary>Takes a project off the shelf, or puts it back; returns what went wrong, in words, or null.</summary>
     public async Task<string?> ArchiveAsync(string id, bool archived)
     {
         var answer = await server.PostAsync(archived ? ApiPaths.Archive(id) : ApiPaths.Restore(id));

@@ -16,5 +16,6 @@ public static class TimeWords
             : Day(at);
     }
 
+    /// <summary>As a date.</summary>
     public static string Day(DateTimeOffset at) => at.ToLocalTime().ToString("d MMMM yyyy", CultureInfo.InvariantCulture);
 }

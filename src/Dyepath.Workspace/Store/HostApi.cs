@@ -9,8 +9,10 @@ using Dyepath.Workspace.Keeping;
 
 namespace Dyepath.Workspace.Store;
 
+/// <summary>What came of asking the host.</summary>
 public enum ServerReply
 {
+    /// <summary>It did what it was asked for.</summary>
     Done,
 
     /// <summary>No connection, or no host behind this page.</summary>
@@ -19,6 +21,7 @@ public enum ServerReply
     /// <summary>The host has another text than was expected.</summary>
     ChangedElsewhere,
 
+    /// <summary>It has nothing under this id.</summary>
     Missing,
 
     /// <summary>The host asks for its access token first.</summary>
@@ -34,7 +37,9 @@ public enum ServerReply
     Busy,
 }
 
+/// <param name="Reply">What came of it.</param>
 /// <param name="Value">Where <paramref name="Reply"/> is <see cref="ServerReply.Done"/>.</param>
+/// <param name="Why">The host's own words; empty where it gave none.</param>
 /// <param name="After">When the host wants to be asked again, where it says so.</param>
 /// <param name="Next">Where a list goes on.</param>
 public sealed record ServerAnswer<T>(ServerReply Reply, T? Value, string Why = "", TimeSpan? After = null, string? Next = null)
@@ -77,6 +82,8 @@ internal static class HostTroubles
 }
 
 /// <summary>A text as the host has it.</summary>
+/// <param name="Text">The document.</param>
+/// <param name="Etag">Of the text, quotes included.</param>
 /// <param name="Made">See <see cref="ProjectSummary.Made"/>.</param>
 public sealed record StoredText(string Text, string Etag, string? Made = null);
 

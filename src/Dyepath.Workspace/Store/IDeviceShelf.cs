@@ -7,11 +7,13 @@ namespace Dyepath.Workspace.Store;
 /// </summary>
 public interface IDeviceShelf : IDeviceTexts<ProjectText>
 {
+    /// <summary>Under which tabs tell each other of projects.</summary>
     const string Sort = "projects";
 
     /// <summary>All copies of all projects, without their texts.</summary>
     Task<ProjectCopy[]> ListAsync();
 
+    /// <summary>Takes all copies of a project from this device, for ever.</summary>
     Task RemoveAsync(string id);
 
     /// <summary>Of a project that is on this device alone: off the shelf, or back on it.</summary>

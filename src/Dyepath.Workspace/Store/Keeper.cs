@@ -20,6 +20,7 @@ public sealed class Keeper
     private Plan? _drawn;
     private (Plan Plan, SwatchPicture? Picture)? _pictured;
 
+    /// <summary>Follows the workbench, other tabs and the page from now on.</summary>
     public Keeper(Workbench workbench, IDeviceShelf device, ServerShelf server, IDeviceEvents events, TimeProvider? clock = null)
     {
         _workbench = workbench;
@@ -28,10 +29,13 @@ public sealed class Keeper
         _workbench.Changed += Planned;
     }
 
+    /// <summary>The open project, or where it is kept, is another.</summary>
     public event Action? Changed;
 
+    /// <summary>Of the open project; null where none is open.</summary>
     public string? Id => _open?.Id;
 
+    /// <summary>Where the last change is.</summary>
     public SaveState State => _open?.Shown ?? SaveState.Saved;
 
     /// <summary>Why something was not kept, in words; empty where everything is.</summary>

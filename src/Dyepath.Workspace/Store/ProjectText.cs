@@ -12,9 +12,12 @@ using Dyepath.Workspace.Work;
 namespace Dyepath.Workspace.Store;
 
 /// <summary>A project's document as it is kept, and what the shelf shows of it.</summary>
+/// <param name="Text">The document.</param>
+/// <param name="Name">The document's title, or <see cref="ProjectSummary.Untitled"/>.</param>
 /// <param name="Swatch">Missing where it was not planned here.</param>
 public sealed record ProjectText(string Text, string Name, SwatchPicture? Swatch)
 {
+    /// <summary>With the title that the document has, and without a picture.</summary>
     public static ProjectText Of(string text) => new(text, ProjectDocument.TryParse(text)?.Title ?? ProjectSummary.Untitled, null);
 }
 
@@ -44,6 +47,12 @@ public sealed record ProjectKeeping : KeepingRules<ProjectText>
 }
 
 /// <summary>A <see cref="Copy{T}"/> of a project in the browser's database.</summary>
+/// <param name="Id">Of the project.</param>
+/// <param name="Writer">The tab that wrote the copy.</param>
+/// <param name="Stamp">See <see cref="Copy{T}.Stamp"/>.</param>
+/// <param name="Lineage">See <see cref="Keeping.Lineage.Changes"/>.</param>
+/// <param name="Name">See <see cref="ProjectText.Name"/>.</param>
+/// <param name="At">When it was written.</param>
 public sealed record ProjectCopy(
     string Id,
     string Writer,
@@ -55,19 +64,25 @@ public sealed record ProjectCopy(
     /// <summary>Missing in a list.</summary>
     public string? Text { get; init; }
 
+    /// <summary>See <see cref="ProjectText.Swatch"/>.</summary>
     public SwatchPicture? Swatch { get; init; }
 
+    /// <summary>See <see cref="Copy{T}.Etag"/>.</summary>
     public string? Etag { get; init; }
 
+    /// <summary>See <see cref="Copy{T}.Made"/>.</summary>
     public string? Made { get; init; }
 
+    /// <summary>See <see cref="Copy{T}.IsSent"/>.</summary>
     public bool IsSent { get; init; }
 
+    /// <summary>See <see cref="Copy{T}.Includes"/>.</summary>
     public ImmutableArray<string> Includes { get; init; }
 
     /// <summary>Of a project that is on this device alone; of a list only.</summary>
     public bool Archived { get; init; }
 
+    /// <summary>As the device keeps a copy, its text included.</summary>
     public static ProjectCopy Of(string id, Copy<ProjectText> copy) =>
         new(id, copy.Writer, copy.Stamp, copy.Lineage.Changes, copy.Content.Name, copy.At)
         {
@@ -79,6 +94,7 @@ public sealed record ProjectCopy(
             Includes = copy.Includes,
         };
 
+    /// <summary>The copy again.</summary>
     public Copy<ProjectText> Read() => new(Writer, Stamp, new Lineage(Lineage), new ProjectText(Text ?? "", Name, Swatch), At)
     {
         Etag = Etag,

@@ -13,6 +13,7 @@ public sealed class ServerShelf(HttpClient http) : IHostTexts<ProjectText>
 
     private readonly HostApi _api = new(http);
 
+    /// <summary>Those on the shelf, or those in the archive.</summary>
     public async Task<ServerAnswer<ProjectSummary[]>> ListAsync(bool archived)
     {
         List<ProjectSummary> all = [];
@@ -28,6 +29,7 @@ public sealed class ServerShelf(HttpClient http) : IHostTexts<ProjectText>
         return new(ServerReply.Done, [.. all]);
     }
 
+    /// <summary>A project's document as the host has it.</summary>
     public Task<ServerAnswer<StoredText>> GetAsync(string id) => _api.Text(ApiPaths.Project(id));
 
     public async Task<HostSaid<ProjectText>> ReadAsync(string id)
@@ -71,6 +73,7 @@ public sealed class ServerShelf(HttpClient http) : IHostTexts<ProjectText>
         return answer.Reply == ServerReply.Done ? null : answer.Why.Length > 0 ? answer.Why : "The host cannot be reached just now.";
     }
 
+    /// <summary>Asks for what a path of <see cref="ApiPaths"/> does, such as a copy; with an ETag, only of that text.</summary>
     public Task<ServerAnswer<ProjectSummary>> PostAsync(string path, string? etag = null)
     {
         var request = HostApi.Sending(HttpMethod.Post, path, "{}");
@@ -79,11 +82,14 @@ public sealed class ServerShelf(HttpClient http) : IHostTexts<ProjectText>
         return _api.Ask(request, ContractsJson.Default.ProjectSummary);
     }
 
+    /// <summary>Removes a project from the host.</summary>
     public Task<ServerAnswer<ProjectSummary>> DeleteAsync(string id) =>
         _api.Ask(new HttpRequestMessage(HttpMethod.Delete, ApiPaths.Project(id)), ContractsJson.Default.ProjectSummary);
 
+    /// <summary>Kept versions of a project, without their texts.</summary>
     public Task<ServerAnswer<VersionSummary[]>> VersionsAsync(string id) =>
         _api.Ask(new HttpRequestMessage(HttpMethod.Get, ApiPaths.Versions(id)), ContractsJson.Default.VersionSummaryArray);
 
+    /// <summary>The document of one version.</summary>
     public Task<ServerAnswer<StoredText>> VersionAsync(string id, int number) => _api.Text(ApiPaths.Version(id, number));
 }

@@ -9,8 +9,10 @@ public sealed class Faults
     /// <summary>Something failed that no part of the page has shown yet.</summary>
     public event Action? Happened;
 
+    /// <summary>Missing where nothing failed, or it was put away.</summary>
     public Exception? Last { get; private set; }
 
+    /// <summary>Tells of something that failed.</summary>
     public void Report(Exception fault)
     {
         ArgumentNullException.ThrowIfNull(fault);
@@ -24,6 +26,7 @@ public sealed class Faults
     /// </summary>
     public static void Log(Exception fault) => Console.WriteLine(fault);
 
+    /// <summary>It was shown and put away.</summary>
     public void Clear()
     {
         Last = null;

@@ -1,12 +1,14 @@
 namespace Dyepath.Workspace.Work;
 
 /// <summary>A document as it was, and what was done to it then.</summary>
+/// <param name="Text">The document's slim text.</param>
 /// <param name="What">Such as <c>ball length</c>.</param>
 public sealed record Moment(string Text, string What);
 
 /// <summary>Undo and redo, bounded by number and size; the oldest moments are forgotten first.</summary>
 public sealed class History
 {
+    /// <summary>Moments that can be undone.</summary>
     public const int MostMoments = 1_000;
 
     /// <summary>Characters of all moments together.</summary>
@@ -20,6 +22,7 @@ public sealed class History
     /// <summary>What undoing would take back; null where there is nothing.</summary>
     public string? Undoing => _before.Last?.Value.What;
 
+    /// <summary>What redoing would do again; null where there is nothing.</summary>
     public string? Redoing => _after.TryPeek(out var next) ? next.What : null;
 
     /// <summary>Remembers a document before it is changed.</summary>
@@ -63,6 +66,7 @@ public sealed class History
         return moment.Text;
     }
 
+    /// <summary>The document as it was before it was undone, or null.</summary>
     public string? Redo(string now)
     {
         Part();

@@ -35,8 +35,10 @@ public sealed class Outcome
     /// <summary>The plan, or why there is none; missing where the document has faults, or was only read.</summary>
     public PlanResult? Result { get; }
 
+    /// <summary>Missing where there is none; <see cref="Result"/> may say why.</summary>
     public Plan? Plan => Result?.Plan;
 
+    /// <summary>Missing where the document has faults.</summary>
     public Project? Project => Reading.Project;
 
     /// <summary>What yarn and swatch say together; missing where they say too little, or the document was only read.</summary>
@@ -45,6 +47,7 @@ public sealed class Outcome
     /// <summary>What the plan's searches found, so that it can be made again elsewhere; missing where they were not told.</summary>
     public byte[]? Decisions { get; }
 
+    /// <summary>Written when first asked for; missing where there is no plan.</summary>
     public Booklet? Booklet => _booklet.Value;
 
     /// <summary>Everything to be told, the worst first: faults of the document, reasons without a plan, findings of the plan.</summary>

@@ -10,6 +10,7 @@ namespace Dyepath.Workspace.Work;
 /// </summary>
 public static class PlanJob
 {
+    /// <summary>Under which the second runtime knows the job.</summary>
     public const string Name = "plan";
 
     private const string Whole = "whole", Yarn = "yarn";

@@ -53,6 +53,7 @@ public sealed class ProjectDocument
     /// <summary>To be read only.</summary>
     public JsonNode Root => _root;
 
+    /// <summary>Where its pictures are set aside.</summary>
     public PictureShelf Shelf => _shelf;
 
     /// <summary>
@@ -90,6 +91,7 @@ public sealed class ProjectDocument
         return node;
     }
 
+    /// <summary>Something stands at a place.</summary>
     public bool Has(string place) => Node(place) is not null;
 
     /// <summary>Whether the edition gives inches, alone or before centimetres.</summary>
@@ -98,10 +100,13 @@ public sealed class ProjectDocument
     /// <summary>A text or number at a place, as it would be typed; empty where there is none.</summary>
     public string Typed(string place) => Node(place) is JsonValue value ? Typed(value) : "";
 
+    /// <summary>The value at a place is <c>true</c>.</summary>
     public bool Is(string place) => Node(place) is JsonValue value && value.GetValueKind() == JsonValueKind.True;
 
+    /// <summary>Entries of the list at a place; 0 where there is no list.</summary>
     public int Count(string place) => Node(place) is JsonArray list ? list.Count : 0;
 
+    /// <summary>Never empty.</summary>
     public string Title => Typed("title") is { Length: > 0 } title ? title : "Untitled";
 
     /// <summary>Puts a value at a place, making objects on the way; null takes it away.</summary>
@@ -135,6 +140,7 @@ public sealed class ProjectDocument
         list.Insert(Math.Clamp(index ?? list.Count, 0, list.Count), value);
     }
 
+    /// <summary>Moves an entry of a list, both places from 0; does nothing where there is no such entry.</summary>
     public void Move(string place, int from, int to)
     {
         if (Node(place) is not JsonArray list || from == to || from < 0 || from >= list.Count)

@@ -55,13 +55,16 @@ public sealed class Workbench(Planner planner, Faults faults) : IDisposable
     /// <summary>The outcome is of the document before its last changes.</summary>
     public bool IsOutcomeEarlier { get; private set; }
 
+    /// <summary>What undoing would take back; null where there is nothing.</summary>
     public string? Undoing => _history.Undoing;
 
+    /// <summary>What redoing would do again; null where there is nothing.</summary>
     public string? Redoing => _history.Redoing;
 
     /// <summary>Index of the size that pictures show.</summary>
     public int ShownSize { get; private set; }
 
+    /// <summary>The size that pictures show; missing without a plan.</summary>
     public SizePlan? Size => Plan is { } plan ? plan.Sizes[Math.Min(ShownSize, plan.Sizes.Length - 1)] : null;
 
     /// <summary>Opens a document as it was stored; false where it is none. What follows from it comes later.</summary>
@@ -108,15 +111,19 @@ public sealed class Workbench(Planner planner, Faults faults) : IDisposable
         Tell(Edited);
     }
 
+    /// <summary>Puts a value at a place; changes of one place one after another are undone as one.</summary>
     public void Set(string place, JsonNode? value, string what) => Edit(what, d => d.Set(place, value), place);
 
+    /// <summary>Takes back the last change; does nothing where there is none.</summary>
     public void Undo() => Return(_history.Undo, "Undone");
 
+    /// <summary>Does again what was last taken back; does nothing where there is nothing.</summary>
     public void Redo() => Return(_history.Redo, "Done again");
 
     /// <summary>What was last undone or redone, for the screen reader.</summary>
     public string Said { get; private set; } = "";
 
+    /// <summary>Shows another size, by its index.</summary>
     public void Show(int size)
     {
         ShownSize = size;

@@ -30,6 +30,7 @@ public sealed class CountEntry
         return ended || (GoesOn && Value * 10 > Plausible(usual)) ? Take() : null;
     }
 
+    /// <summary>One digit more, as a key or button gives it.</summary>
     public int? Digit(char digit, double? usual) => Type(Pending + digit, usual);
 
     /// <summary>What is keyed in is the count.</summary>
@@ -44,6 +45,7 @@ public sealed class CountEntry
         return true;
     }
 
+    /// <summary>Drops what is keyed in.</summary>
     public void Clear() => Pending = "";
 
     private int Value => int.Parse(Pending, CultureInfo.InvariantCulture);

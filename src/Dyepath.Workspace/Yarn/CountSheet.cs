@@ -19,14 +19,19 @@ public sealed class CountSheet(ProjectDocument document, int ball)
     /// <summary>The ball is pulled from its other end, so that the last section comes first.</summary>
     public bool Backwards => document.Is("yarn.fromOtherEnd");
 
+    /// <summary>Of the ball, in the document.</summary>
     public string Place => string.Create(CultureInfo.InvariantCulture, $"{Counted}[{ball}]");
 
+    /// <summary>Place of the ball's list of repeats.</summary>
     public string Repeats => Place + ".repeats";
 
+    /// <summary>The begun one included.</summary>
     public int RepeatCount => document.Count(Repeats);
 
+    /// <summary>Of one repeat, from 0, in the document.</summary>
     public string RowPlace(int repeat) => string.Create(CultureInfo.InvariantCulture, $"{Repeats}[{repeat}]");
 
+    /// <summary>Of one count, in the document; the index is that of the list.</summary>
     public string CellPlace(int repeat, int index) => string.Create(CultureInfo.InvariantCulture, $"{Repeats}[{repeat}][{index}]");
 
     /// <summary>Counts of a repeat; missing where what stands there is no whole number.</summary>
@@ -60,6 +65,7 @@ public sealed class CountSheet(ProjectDocument document, int ball)
     /// <summary>The section that a column of a repeat counts.</summary>
     public int SectionAt(int repeat, int column) => IsBegun && repeat == RepeatCount - 1 ? SectionOf(column) : column;
 
+    /// <summary>Adds the next count; makes the ball, and a repeat, where there is none yet.</summary>
     public void Append(int count, string newBallName)
     {
         if (_sections == 0)
@@ -101,6 +107,7 @@ public sealed class CountSheet(ProjectDocument document, int ball)
             counts.RemoveAt(Position(repeat, column));
     });
 
+    /// <summary>Takes out a repeat; a ball without counts goes with it.</summary>
     public void RemoveRepeat(int repeat)
     {
         document.Set(RowPlace(repeat), null);

@@ -54,6 +54,7 @@ public static class CountWords
         _ => Said($"{counting.Stitches}, {Sure(counting)}; counting will not tell"),
     };
 
+    /// <summary>Such as <c>3 more repeats</c>.</summary>
     public static string Repeats(int count) => Said($"{count} more {(count == 1 ? "repeat" : "repeats")}");
 
     private static string Sure(SectionCounting counting) => Said($"{Math.Floor(100 * counting.ProbabilityRight):0} in 100 sure");

@@ -21,6 +21,7 @@ public static class SectionEdits
             document.Add(row, JsonValue.Create(0));
     }
 
+    /// <summary>Takes out a section, from 0, with its counts and whole stitches.</summary>
     public static void Remove(ProjectDocument document, int index)
     {
         var count = document.Count(Sections);
@@ -28,6 +29,7 @@ public static class SectionEdits
             document.Set(Item(list, index), null);
     }
 
+    /// <summary>Moves a section, from 0, with its counts and whole stitches.</summary>
     public static void Move(ProjectDocument document, int from, int to)
     {
         var count = document.Count(Sections);

@@ -7,7 +7,10 @@ namespace Dyepath.Workspace.Yarn;
 /// <summary>What a ruler of the yarn is divided into.</summary>
 public enum RulerScale
 {
+    /// <summary>Lengths along the yarn.</summary>
     Centimetres,
+
+    /// <summary>Lengths along the yarn.</summary>
     Inches,
 
     /// <summary>Lengths are not known, counted stitches are.</summary>
@@ -18,19 +21,29 @@ public enum RulerScale
 }
 
 /// <summary>A section on the ruler, in the scale's unit.</summary>
+/// <param name="Section">As it is typed.</param>
+/// <param name="From">Where it begins.</param>
+/// <param name="To">Where it ends.</param>
 /// <param name="Known">False where the width only holds its place.</param>
 public sealed record RulerPart(SectionView Section, double From, double To, bool Known)
 {
+    /// <summary>How long it is.</summary>
     public double Extent => To - From;
 }
 
 /// <summary>One whole sequence along a ruler, as the hook meets it from left to right.</summary>
+/// <param name="Scale">Lengths where any is typed, else stitches where any are counted.</param>
+/// <param name="Parts">From left to right.</param>
+/// <param name="FromOtherEnd">The ball is pulled from its other end, so that the yarn's last section is the first part.</param>
 public sealed record SequenceRuler(RulerScale Scale, ImmutableArray<RulerPart> Parts, bool FromOtherEnd)
 {
+    /// <summary>In the scale's unit.</summary>
     public double Total => Parts.Length == 0 ? 0 : Parts[^1].To;
 
+    /// <summary>Parts are as long as the yarn's sections.</summary>
     public bool HasLengths => Scale is RulerScale.Centimetres or RulerScale.Inches;
 
+    /// <summary>As written beside the scale; empty where nothing is known.</summary>
     public string Unit => Scale switch
     {
         RulerScale.Centimetres => "cm",

@@ -12,13 +12,10 @@ namespace Dyepath.Core.Tests.Constructions;
 /// </summary>
 public sealed class StartersInEveryChartTests
 {
-    /// <summary>Worked up, too few counts for its sizes; worked sideways, a step of the colours is as long as what its front has.</summary>
-    private static readonly (string Name, string? Chart) WithoutPlan = ("pullover, round", "baby");
-
     public static TheoryData<string, string?> KindsAndCharts => [.. Starter.All.Select(s => (s.Kind.Name, s.Chart)).Distinct()];
 
     /// <summary>
-    /// Nothing is missing in the document: how near sizes come to their targets, and whether they can be put on, is all that is warned of.
+    /// Nothing is missing in the document: how near sizes come to their targets, and whether they can be put on, is all that is warned of, and that a piece shows less than the whole motif.
     /// </summary>
     [Theory]
     [MemberData(nameof(KindsAndCharts))]
@@ -33,14 +30,14 @@ public sealed class StartersInEveryChartTests
             {
                 var result = GarmentPlanner.Plan(starter.Project(sizes), TestContext.Current.CancellationToken);
                 var what = $"{starter.Name} in {chart}, {(sizes is [var size] ? size : "all sizes")}";
-                Assert.True(
-                    result.HasPlan != ((starter.Name, chart) == WithoutPlan && sizes.Length == 0),
-                    $"{what}: {string.Join(" ", result.Reasons.Select(r => r.Text))}");
+                Assert.True(result.HasPlan, $"{what}: {string.Join(" ", result.Reasons.Select(r => r.Text))}");
                 Assert.All(
                     (result.Plan?.Findings ?? []).Where(f => f.Level != FindingLevel.Note),
                     f => Assert.True(
                         f.Place is "garment.neckWidth" or "garment.letOff" || f.Place.StartsWith("garment.grading", StringComparison.Ordinal)
-                            || f.Place.StartsWith("garment.edgings", StringComparison.Ordinal),
+                            || f.Place.StartsWith("garment.edgings", StringComparison.Ordinal)
+                            // A baby's sleeve is not as wide as a yarn's colours take to come round.
+                            || f.Text.Contains("is narrower than one repeat of the colours", StringComparison.Ordinal),
                         $"{what}: {f.Place}: {f.Text}"));
             }
         }

@@ -2,17 +2,37 @@ using Dyepath.Core.Quantities;
 
 namespace Dyepath.Core.Making.Drift;
 
+/// <summary>What a maker is advised to do about a drift.</summary>
 public enum DriftAdviceKind
 {
+    /// <summary>On the count: nothing but what holds the hands' bias.</summary>
     CarryOn,
+
+    /// <summary>Colours come early: less yarn in each stitch for a while.</summary>
     WorkTighter,
+
+    /// <summary>Colours come late: more yarn in each stitch for a while.</summary>
     WorkLooser,
+
+    /// <summary>Colours come early: make the turning chain tight.</summary>
     TightenTurn,
+
+    /// <summary>Colours come late: make the turning chain loose.</summary>
     LoosenTurn,
+
+    /// <summary>Colours come early: leave out the stitch at the row's end.</summary>
     SkipEdgeStitch,
+
+    /// <summary>Colours come late: work one more into the row's end.</summary>
     AddEdgeStitch,
+
+    /// <summary>Stitches take more yarn than tight hands make good: the next smaller hook.</summary>
     HookDown,
+
+    /// <summary>Stitches take less yarn than loose hands make good: the next larger hook.</summary>
     HookUp,
+
+    /// <summary>Too little of the row matches to keep it.</summary>
     RipBack,
 }
 
@@ -28,8 +48,10 @@ public sealed record DriftPlace
         Worked = Guard.InRange(worked, 0, piece.Stitches, "stitches");
     }
 
+    /// <summary>As planned.</summary>
     public PlannedPiece Piece { get; }
 
+    /// <summary>Stitches, from the piece's beginning.</summary>
     public int Worked { get; }
 
     /// <summary>As <see cref="HandModel.LargestCorrection"/>.</summary>
@@ -72,6 +94,7 @@ public sealed record DriftAdvice
     /// <summary>A correction over more stitches than this is forgotten.</summary>
     private const int Longest = 200;
 
+    /// <summary>What to do.</summary>
     public required DriftAdviceKind Kind { get; init; }
 
     /// <summary>The phase error that it answers, in stitches, to the nearest likeness; positive: colours come early.</summary>
@@ -80,6 +103,7 @@ public sealed record DriftAdvice
     /// <summary>Relative correction for the next <see cref="Stitches"/>.</summary>
     public double Correction { get; init; }
 
+    /// <summary>For which <see cref="Correction"/> is kept up; at 0 <see cref="Hold"/> begins at once.</summary>
     public int Stitches { get; init; }
 
     /// <summary>Relative correction after them.</summary>
@@ -88,6 +112,7 @@ public sealed record DriftAdvice
     /// <summary>The planned colour that begins where the correction ends; none where no colour begins there.</summary>
     public int? UntilColour { get; init; }
 
+    /// <summary>What to do by what is known of the drift and what can be done here.</summary>
     public static DriftAdvice For(DriftFilter filter, DriftPlace place)
     {
         ArgumentNullException.ThrowIfNull(filter);

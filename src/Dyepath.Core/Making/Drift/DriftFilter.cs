@@ -32,6 +32,7 @@ public sealed class DriftFilter
     private DriftFilter(DriftModel model, double[] mean, double[,] covariance, double spread) =>
         (Model, _mean, _covariance, Spread) = (model, mean, covariance, spread);
 
+    /// <summary>What was believed at the beginning.</summary>
     public DriftModel Model { get; }
 
     /// <summary>The hands' spread as the readings so far show it.</summary>
@@ -40,20 +41,28 @@ public sealed class DriftFilter
     /// <summary>Mean phase error in stitches of yarn; positive: colours come early, because stitches took too much.</summary>
     public double PhaseMean => _mean[Phase];
 
+    /// <summary>Standard deviation of <see cref="PhaseMean"/>, in stitches.</summary>
     public double PhaseSd => Math.Sqrt(_covariance[Phase, Phase]);
 
+    /// <summary>The hands' constant departure from the planned yarn per stitch, relative; positive is looser.</summary>
     public double BiasMean => _mean[OfBias];
 
+    /// <summary>Standard deviation of <see cref="BiasMean"/>.</summary>
     public double BiasSd => Math.Sqrt(_covariance[OfBias, OfBias]);
 
+    /// <summary>The hands' passing departure at this stitch, relative; positive is looser.</summary>
     public double TensionMean => _mean[OfTension];
 
+    /// <summary>Standard deviation of <see cref="TensionMean"/>.</summary>
     public double TensionSd => Math.Sqrt(_covariance[OfTension, OfTension]);
 
+    /// <summary>The part of an asked-for correction that the hands make; 1 is all of it.</summary>
     public double GainMean => _mean[OfGain];
 
+    /// <summary>Standard deviation of <see cref="GainMean"/>.</summary>
     public double GainSd => Math.Sqrt(_covariance[OfGain, OfGain]);
 
+    /// <summary>At the piece's first stitch, before anything is read.</summary>
     public static DriftFilter Begin(DriftModel model)
     {
         ArgumentNullException.ThrowIfNull(model);

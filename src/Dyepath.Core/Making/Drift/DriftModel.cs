@@ -18,8 +18,10 @@ public sealed record DriftModel
     /// <summary>Where the filter begins; it goes on to learn from what is read.</summary>
     public double Spread { get; private init; }
 
+    /// <summary>Stitches; see <see cref="HandModel.Memory"/>.</summary>
     public double Memory { get; private init; }
 
+    /// <summary>ρ, of one stitch's tension with the next one's, from <see cref="Memory"/>.</summary>
     public double Correlation { get; private init; }
 
     /// <summary>

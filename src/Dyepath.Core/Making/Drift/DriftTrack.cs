@@ -9,11 +9,13 @@ public sealed class DriftTrack
     private DriftTrack(PlannedPiece piece, DriftFilter filter, int worked, DriftAdvice? advice, int given, int? reading) =>
         (Piece, Filter, Worked, Advice, Given, Reading) = (piece, filter, worked, advice, given, reading);
 
+    /// <summary>As planned.</summary>
     public PlannedPiece Piece { get; }
 
     /// <summary>At <see cref="Worked"/> stitches.</summary>
     public DriftFilter Filter { get; }
 
+    /// <summary>Stitches, from the piece's beginning.</summary>
     public int Worked { get; }
 
     /// <summary>What was advised last; missing before the first reading.</summary>
@@ -28,6 +30,7 @@ public sealed class DriftTrack
     /// <summary>Stitches for which the advised correction is still to be kept up; after them, its hold.</summary>
     public int Left => Math.Max(0, Given + (Advice?.Stitches ?? 0) - Worked);
 
+    /// <summary>At the piece's first stitch, before anything is read.</summary>
     public static DriftTrack Begin(PlannedPiece piece, DriftModel model)
     {
         ArgumentNullException.ThrowIfNull(piece);

@@ -29,8 +29,10 @@ public sealed record HoldableWork(
 
     private static readonly ImmutableArray<double> Steadiness = [0.75, 0.5, 0.25];
 
+    /// <summary>Her hands hold the width as it is.</summary>
     public bool Holds => Share >= Threshold;
 
+    /// <summary>They hold it when she reads where every colour ends; false where that was not tried.</summary>
     public bool SectionsHold => Sections >= Threshold;
 
     /// <summary>Panels side by side in place of one piece.</summary>

@@ -6,6 +6,7 @@ namespace Dyepath.Core.Making.Drift;
 /// <summary>What a maker did and read while she worked a piece, in order. Immutable.</summary>
 public sealed record MakerLog
 {
+    /// <summary>Of one piece.</summary>
     public const int MostEntries = 100_000;
 
     /// <param name="model">
@@ -19,8 +20,10 @@ public sealed record MakerLog
         (Model, Entries) = (model, entries);
     }
 
+    /// <summary>What the filter was told.</summary>
     public DriftModel Model { get; }
 
+    /// <summary>In the order in which they were made.</summary>
     public ImmutableArray<Entry> Entries { get; }
 
     /// <summary>One of the records within.</summary>

@@ -15,9 +15,15 @@ public enum Steering
     Advice,
 }
 
+/// <summary>How a simulated maker keeps her colours in place.</summary>
+/// <param name="Check">When she reads.</param>
+/// <param name="Steering">What she does with what she read.</param>
 public sealed record MakerPolicy(CheckHabit Check, Steering Steering);
 
 /// <summary>Figures with their 95 % intervals over makers.</summary>
+/// <param name="Value">The figure itself.</param>
+/// <param name="Low">Lower end of the interval.</param>
+/// <param name="High">Upper end of the interval.</param>
 public readonly record struct Figure(double Value, double Low, double High)
 {
     internal static Figure Mean(double[] values)

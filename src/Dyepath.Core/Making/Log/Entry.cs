@@ -37,6 +37,7 @@ public enum EntryKind
 }
 
 /// <summary>One line of a maker's log.</summary>
+/// <param name="Kind">Decides what <paramref name="Phase"/> and <paramref name="To"/> mean, and whether they are needed.</param>
 /// <param name="At">To the millisecond.</param>
 /// <param name="Phase">
 /// Phase error read, in whole stitches (in linen stitch: pairs); positive: colours come early. Within <see cref="Phases"/>.
@@ -44,6 +45,7 @@ public enum EntryKind
 /// <param name="To">A number from 1, or −1 or 1, as <see cref="EntryKind"/> says.</param>
 public sealed record Entry(EntryKind Kind, DateTimeOffset At, int? Phase = null, int? To = null)
 {
+    /// <summary>Of <see cref="Phase"/>.</summary>
     public static CountBounds Phases { get; } = new(-1_000, 1_000, "stitches");
 
     /// <summary>Of <see cref="To"/>.</summary>

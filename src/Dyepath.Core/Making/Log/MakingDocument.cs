@@ -7,6 +7,8 @@ namespace Dyepath.Core.Making.Log;
 /// A piece being made in one size: the design as it was when it was begun, and everything that was done since. Later changes of the
 /// design do not touch it.
 /// </summary>
+/// <param name="Project">The design as it was when the piece was begun.</param>
+/// <param name="Size">Name of one of its sizes.</param>
 /// <param name="Counted">
 /// Stitches of each section that the maker counted in her own yarn, repeat after repeat; empty where she did not.
 /// </param>
@@ -17,8 +19,10 @@ public sealed record MakingDocument(
     /// <summary>Version of the document's form that this program writes.</summary>
     public const int Version = 1;
 
+    /// <summary>Of <see cref="Log"/>.</summary>
     public const int MostEntries = 20_000;
 
+    /// <summary>Repeats in <see cref="Counted"/>.</summary>
     public const int MostCounted = 20;
 
     /// <summary>Without photos, which are not needed while making.</summary>

@@ -22,8 +22,11 @@ public static class MakingReader
 }
 
 /// <summary>What reading led to: a making, or every reason why there is none.</summary>
+/// <param name="Making">Missing when there are faults.</param>
+/// <param name="Faults">Empty when the document was read.</param>
 public sealed record MakingReading(MakingDocument? Making, ImmutableArray<Fault> Faults)
 {
+    /// <summary>The document was read.</summary>
     [MemberNotNullWhen(true, nameof(Making))]
     public bool IsGood => Making is not null;
 }

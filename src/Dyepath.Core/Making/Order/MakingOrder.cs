@@ -16,10 +16,13 @@ public sealed class MakingOrder
 {
     private MakingOrder(Plan plan, SizePlan size, ImmutableArray<MakingPart> parts) => (Plan, Size, Parts) = (plan, size, parts);
 
+    /// <summary>Of all sizes.</summary>
     public Plan Plan { get; }
 
+    /// <summary>The size that is made.</summary>
     public SizePlan Size { get; }
 
+    /// <summary>In the order in which they are made.</summary>
     public ImmutableArray<MakingPart> Parts { get; }
 
     /// <param name="size">Name of one of the plan's sizes.</param>

@@ -7,6 +7,7 @@ namespace Dyepath.Core.Making.Order;
 
 /// <summary>What is made in one go: a piece, the making up, or an edging.</summary>
 /// <param name="Title">Such as <c>Front</c>, or <c>Sleeve, 2 of 2</c>.</param>
+/// <param name="Steps">In the order of work.</param>
 /// <param name="Rows">Rows or rounds among the steps.</param>
 public sealed record MakingPart(Phrase Title, ImmutableArray<MakingStep> Steps, int Rows)
 {
@@ -19,6 +20,7 @@ public sealed record MakingPart(Phrase Title, ImmutableArray<MakingStep> Steps, 
     /// <summary>What is worked back and forth has rows; everything else, most edgings too, goes round.</summary>
     public bool InRounds => !InRows && Piece is not { Working: Working.Turned };
 
+    /// <summary><c>round</c> or <c>row</c>.</summary>
     public string RowWord => InRounds ? "round" : "row";
 
     /// <summary>Its planned colours; missing where it is worked in one colour.</summary>

@@ -36,6 +36,7 @@ public static class MakerRemedies
         };
     }
 
+    /// <summary>Yarn that was taken (positive) or given back beside the plan, in stitches, and the standard deviation of that.</summary>
     public static DriftTrack Shift(this DriftTrack track, double stitches, double error = 0)
     {
         ArgumentNullException.ThrowIfNull(track);

@@ -22,8 +22,10 @@ public sealed class MakingState
         MakingOrder order, DriftModel hands, int part, ImmutableArray<PartProgress> progress, MakingState? before, Entry? last) =>
         (Order, _hands, PartIndex, Progress, Before, Last) = (order, hands, part, progress, before, last);
 
+    /// <summary>What is made.</summary>
     public MakingOrder Order { get; }
 
+    /// <summary>Which part is at hand, from 0.</summary>
     public int PartIndex { get; }
 
     /// <summary>Of every part, in the order of <see cref="MakingOrder.Parts"/>.</summary>
@@ -35,19 +37,25 @@ public sealed class MakingState
     /// <summary>The entry that led here.</summary>
     public Entry? Last { get; }
 
+    /// <summary>The part at hand.</summary>
     public MakingPart Part => Order.Parts[PartIndex];
 
+    /// <summary>How far the part at hand has come.</summary>
     public PartProgress Here => Progress[PartIndex];
 
     /// <summary>What is to be done; missing when the part is finished.</summary>
     public MakingStep? Step => Here.Step < Part.Steps.Length ? Part.Steps[Here.Step] : null;
 
+    /// <summary>The row to be worked; missing where the next step is none, or the part is finished.</summary>
     public RowStep? Row => Step as RowStep;
 
+    /// <summary>Missing where the part has no colours to hold.</summary>
     public DriftTrack? Drift => Here.Drift;
 
+    /// <summary>No step of the part at hand is left.</summary>
     public bool IsPartDone => Step is null;
 
+    /// <summary>No step of any part is left.</summary>
     public bool IsDone => Progress.Zip(Order.Parts).All(p => p.First.Step >= p.Second.Steps.Length);
 
     /// <summary>The row just ended, from 0, where she stands between two rows; missing elsewhere.</summary>
@@ -67,6 +75,7 @@ public sealed class MakingState
     /// <summary>The whole log, one entry after another.</summary>
     public MakingState Apply(IEnumerable<Entry> log) => log.Aggregate(this, (state, entry) => state.Apply(entry));
 
+    /// <summary>What one more entry leads to; the same state where it does not apply.</summary>
     public MakingState Apply(Entry entry)
     {
         ArgumentNullException.ThrowIfNull(entry);

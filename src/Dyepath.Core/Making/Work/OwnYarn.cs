@@ -30,6 +30,7 @@ public enum OwnYarnVerdict
 /// <param name="Sections">Her stitches of each section, in the order of the yarn's sections; the mean of the repeats.</param>
 /// <param name="Bias">Her yarn per stitch beyond the plan's, relative.</param>
 /// <param name="BiasSd">Its standard deviation.</param>
+/// <param name="Verdict">What to do about the difference.</param>
 public sealed record OwnYarn(
     double Sequence, double Planned, ImmutableArray<double> Sections, double Bias, double BiasSd, OwnYarnVerdict Verdict)
 {

@@ -13,6 +13,7 @@ public readonly record struct RowMatchFound(int Row, int Off);
 /// <summary>Finds the rows that begin with given runs: a lost place found by looking at the work.</summary>
 public static class RowFinder
 {
+    /// <summary>Most runs that can be looked for.</summary>
     public const int MostRuns = 40;
 
     /// <summary>

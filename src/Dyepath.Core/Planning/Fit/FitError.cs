@@ -5,14 +5,18 @@ using Dyepath.Core.Quantities;
 namespace Dyepath.Core.Planning;
 
 /// <summary>How far a size's finished measure comes out from what it asks for.</summary>
+/// <param name="Size">Its name.</param>
+/// <param name="Measure">The measure that is off.</param>
 /// <param name="Error">Finished less asked for; more than 0: too much.</param>
 public sealed record FitError(string Size, GarmentMeasure Measure, Length Error)
 {
     /// <summary>What is off by more comes out poorly: an inch, as a boxy garment is let off (common practice, no source).</summary>
     public static Length Poor { get; } = Length.FromInches(1);
 
+    /// <summary>As far as it is off, whichever way; 0 or more.</summary>
     public Length Off => Length.Abs(Error);
 
+    /// <summary>More than was asked for.</summary>
     public bool IsOver => Error > Length.Zero;
 
     /// <summary>Such as <c>size M, width, 3.6 cm too wide</c>.</summary>

@@ -48,11 +48,13 @@ public sealed class FitRuler
             : Later<FitRemedy>(effort => [.. shared.Decisions.Remedies(() => FitRemedies.Of(shared, direction, offer, effort))]));
     }
 
+    /// <summary>Whose stitches it counts.</summary>
     public Direction Direction { get; }
 
     /// <summary>Of the finished garment.</summary>
     public Length StitchWidth => _shared.GaugeFor(Direction).StitchWidth;
 
+    /// <summary>Of the finished garment.</summary>
     public Length RowHeight => _shared.GaugeFor(Direction).RowHeight;
 
     /// <summary>The measure that runs along the stitches.</summary>
@@ -162,6 +164,7 @@ public sealed class FitRuler
     }
 }
 
+/// <param name="Name">As the pattern prints it.</param>
 /// <param name="Target">Finished, edgings and all.</param>
 /// <param name="Choice">Missing where no count serves.</param>
 /// <param name="IsPinned">Its count was fixed by hand.</param>
@@ -169,11 +172,13 @@ public sealed record RulerSize(string Name, Length Target, RulerChoice? Choice, 
 
 /// <summary>The count that serves a size.</summary>
 /// <param name="Front">Stitches of the front, or of the only piece.</param>
+/// <param name="Back">Stitches of the back; of one piece the same as the front's.</param>
 /// <param name="IsAlternating">Rows of N and N + 1 stitches in turn.</param>
 /// <param name="SideBandRows">Visible plain rows along each side of each panel.</param>
 /// <param name="Finished">What the size's finished measure comes to.</param>
 public sealed record RulerChoice(int Front, int Back, bool IsAlternating, int SideBandRows, Length Finished)
 {
+    /// <summary>Whether a count is the front's of this size, and alternates as its rows do.</summary>
     public bool IsOn(RulerCount count)
     {
         ArgumentNullException.ThrowIfNull(count);
@@ -189,13 +194,16 @@ public sealed record RulerCount(CountFinding Finding, Length Finished)
     /// <summary>The fewer where two alternate.</summary>
     public int Stitches => Finding.Stitches;
 
+    /// <summary>One number, or the two that alternate.</summary>
     public ImmutableArray<int> RowStitches => Finding.RowStitches;
 
     /// <summary>In pooling units.</summary>
     public double TurnCost => Finding.TurnCost;
 
+    /// <summary>What it asks of the maker beyond working it.</summary>
     public CountTask Task => Finding.Task;
 
+    /// <summary>What it makes: the motif asked for, except among <see cref="FitRuler.Nearest"/> and fixed ones.</summary>
     public MotifKind Motif => Finding.Reading.Kind;
 
     /// <summary>Pooling units per row.</summary>
@@ -213,6 +221,7 @@ public sealed record RulerCount(CountFinding Finding, Length Finished)
     /// </summary>
     public required Length HoldsFrom { get; init; }
 
+    /// <summary>The upper end of what the count forgives; see <see cref="HoldsFrom"/>.</summary>
     public required Length HoldsTo { get; init; }
 
     /// <summary>Yarn of a row without its turn.</summary>
@@ -223,6 +232,7 @@ public sealed record RulerCount(CountFinding Finding, Length Finished)
 }
 
 /// <summary>A motif that the yarn could make in this direction.</summary>
+/// <param name="Kind">Which motif.</param>
 /// <param name="Counts">How many counts within reach of the sizes make it.</param>
 /// <param name="Example">Of these, the clearest that asks least of the maker.</param>
 public sealed record RulerMotif(MotifKind Kind, int Counts, RulerCount Example);
@@ -230,4 +240,5 @@ public sealed record RulerMotif(MotifKind Kind, int Counts, RulerCount Example);
 /// <summary>A change of the document that would let a count make the motif.</summary>
 /// <param name="Place">Such as <c>garment.motif</c>.</param>
 /// <param name="Value">As JSON.</param>
+/// <param name="Text">What to do and what comes of it.</param>
 public sealed record FitRemedy(string Place, string Value, string Text);

@@ -6,6 +6,8 @@ using Dyepath.Core.Yarns;
 namespace Dyepath.Core.Planning;
 
 /// <summary>A stitch that a seam leaves to be seen, and the one that would follow it across the seam if the fabric went on.</summary>
+/// <param name="Seen">Where its unit begins along the yarn, in micro-units.</param>
+/// <param name="Beyond">The same of the one that would follow.</param>
 public readonly record struct SeamStitch(long Seen, long Beyond);
 
 /// <summary>Edges of a piece as runs of the stitches that adjoin a seam (derived in docs/seams.md).</summary>
@@ -30,6 +32,7 @@ public static class SeamEdge
     public static ImmutableArray<SeamStitch> Bottom(FabricPath path, int row, int first, int units) =>
         Across(path, row, row - 1, first, units);
 
+    /// <summary>The same stitches from the other end.</summary>
     public static ImmutableArray<SeamStitch> Reversed(this ImmutableArray<SeamStitch> edge) => [.. edge.Reverse()];
 
     /// <summary>Adds the jumps between two edges; where one is longer, each of its stitches meets the nearest of the other.</summary>

@@ -24,6 +24,7 @@ public sealed class SeamMeter
         _period = period;
     }
 
+    /// <summary>Counts one pair of adjoining stitches: where its yarn lies, and where it would for no jump, in micro-units.</summary>
     public void Add(long found, long expected)
     {
         var jump = ColourRing.Modulo(found - expected, _period);

@@ -34,6 +34,8 @@ public static class SeamQualities
     /// </summary>
     public static bool IsClose(this SeamPlan seam) => seam is { Quality: SeamQuality.Good, Match: < 0.5 };
 
+    /// <summary>In a maker's words.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">None of the named qualities.</exception>
     public static string Words(this SeamQuality quality) => quality switch
     {
         SeamQuality.Good => "good",

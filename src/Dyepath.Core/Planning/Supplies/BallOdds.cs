@@ -7,6 +7,7 @@ using Dyepath.Core.Yarns;
 namespace Dyepath.Core.Planning;
 
 /// <summary>How many makers a number of balls serves.</summary>
+/// <param name="Balls">Of one yarn.</param>
 /// <param name="Share">Of all makers, in (0, 1].</param>
 public sealed record BallShare(int Balls, double Share);
 

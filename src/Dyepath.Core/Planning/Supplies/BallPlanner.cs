@@ -6,6 +6,8 @@ using Dyepath.Core.Yarns;
 namespace Dyepath.Core.Planning;
 
 /// <summary>One piece, or a part of it that is joined on, as the ball plan sees it. All yarn in micro-units of the pooling unit.</summary>
+/// <param name="Run">What is worked.</param>
+/// <param name="Path">Where its stitches lie along the yarn.</param>
 /// <param name="Foundation">Yarn of the foundation chains, 0 where they are of companion yarn.</param>
 /// <param name="Chains">How many they are.</param>
 public sealed record PooledPiece(PieceRun Run, FabricPath Path, long Foundation, int Chains)
@@ -16,6 +18,7 @@ public sealed record PooledPiece(PieceRun Run, FabricPath Path, long Foundation,
     /// <summary>Where along the sequence the piece's yarn begins.</summary>
     public long Begins => Path.RowStart(0) - Foundation;
 
+    /// <summary>With its foundation.</summary>
     public long Yarn => Foundation + Path.Yarn;
 
     /// <summary>
@@ -42,8 +45,10 @@ public sealed record PooledPiece(PieceRun Run, FabricPath Path, long Foundation,
 }
 
 /// <summary>How many balls the pooled pieces and everything else take, and where each ball ends.</summary>
+/// <param name="Balls">0 or more, at most <see cref="BallPlanner.MostBalls"/>.</param>
 /// <param name="Wasted">Yarn cut away at restarts and joins, ends included.</param>
 /// <param name="Left">What remains of the last ball.</param>
+/// <param name="Joins">In the order in which balls end; none for the last ball.</param>
 public sealed record BallPlan(int Balls, Length Wasted, Length Left, ImmutableArray<BallJoin> Joins);
 
 /// <summary>

@@ -7,22 +7,31 @@ namespace Dyepath.Core.Planning;
 /// <summary>What takes yarn in a size.</summary>
 public enum YarnPurpose
 {
+    /// <summary>The stitches of a piece.</summary>
     Stitches,
 
     /// <summary>What turns and joins of rounds take between rows.</summary>
     Turning,
 
+    /// <summary>The chains that a piece begins on.</summary>
     Foundation,
 
     /// <summary>Chains of companion yarn that rows are worked on over, with their ends.</summary>
     ChainsToWorkOver,
+
+    /// <summary>Plain bands along a piece's sides.</summary>
     SideBands,
 
     /// <summary>Ends of a piece of companion yarn.</summary>
     Ends,
 
+    /// <summary>Whatever is worked along a finished edge.</summary>
     Edging,
+
+    /// <summary>Sewing up.</summary>
     Seams,
+
+    /// <summary>What a maker works before she begins.</summary>
     Swatch,
 
     /// <summary>What is cut away to reach the same place of the colours again.</summary>
@@ -30,7 +39,9 @@ public enum YarnPurpose
 }
 
 /// <summary>Yarn that one thing takes in a size, all copies of it.</summary>
+/// <param name="Purpose">What takes it.</param>
 /// <param name="Companion">Of the companion yarn, or else of the variegated one.</param>
+/// <param name="Length">Of all copies.</param>
 public sealed record YarnUse(YarnPurpose Purpose, bool Companion, Length Length)
 {
     /// <summary>The piece that takes it; missing for what belongs to none.</summary>

@@ -13,6 +13,7 @@ public sealed class FabricCorner
     /// <summary>Stitches, or worked sideways rows, from side to side.</summary>
     public int Columns { get; }
 
+    /// <summary>Rows, or worked sideways stitches, from top to bottom.</summary>
     public int Rows { get; }
 
     /// <summary>Section of each stitch, the top line first, each from left to right; or <see cref="WornPiece.Empty"/>.</summary>

@@ -5,6 +5,8 @@ namespace Dyepath.Core.Planning;
 
 /// <summary>A corner of the planned fabric as worn, small enough to stand for the whole project.</summary>
 /// <param name="Colours">By section, the companion yarn left out.</param>
+/// <param name="Columns">From side to side.</param>
+/// <param name="Rows">From top to bottom.</param>
 /// <param name="Cells">The top line first, each from left to right; <see cref="WornPiece.Empty"/> where there is no stitch.</param>
 public sealed record ProjectPicture(ImmutableArray<Srgb> Colours, int Columns, int Rows, byte[] Cells)
 {

@@ -10,6 +10,7 @@ namespace Dyepath.Core.Planning;
 /// <param name="Column">From 1, counted from the right-hand edge of the row, right side facing.</param>
 /// <param name="Order">From 1, in the order in which the row is worked.</param>
 /// <param name="Section">The section that it shows.</param>
+/// <param name="TwoToned">The colour that it shows covers less than three quarters of it.</param>
 /// <param name="FromStart">
 /// Yarn from the piece's first stitch to this one; less than nothing where a turning chain that counts begins earlier.
 /// </param>

@@ -10,6 +10,7 @@ namespace Dyepath.Core.Planning;
 public sealed record WornOutline(
     ImmutableArray<(double X, double Y)> Points, ImmutableArray<(OpeningId Opening, ImmutableArray<(double X, double Y)> Points)> Cuts)
 {
+    /// <summary>From the planned measures, shaped as the piece's rows are.</summary>
     public static WornOutline Of(Plan plan, PiecePlan piece)
     {
         ArgumentNullException.ThrowIfNull(plan);

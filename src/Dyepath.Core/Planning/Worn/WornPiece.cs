@@ -100,6 +100,7 @@ public sealed class WornPiece
         ? [.. shape.Parts.Select(p => (p.FirstRow, p.Fabric))]
         : [(0, PieceFabric.Of(plan, piece))];
 
+    /// <summary>What is shown.</summary>
     public PiecePlan Piece { get; }
 
     /// <summary>

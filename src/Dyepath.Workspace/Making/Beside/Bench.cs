@@ -22,10 +22,13 @@ public sealed class Bench(MakingKeeper keeper, IDevice device, Planner planner, 
     private int _layings;
     private bool _begun;
 
+    /// <summary>Something that the page shows is another.</summary>
     public event Action? Changed;
 
+    /// <summary>Missing until the design is worked out, or where it cannot be; <see cref="Why"/> then says why.</summary>
     public BesideView? View { get; private set; }
 
+    /// <summary>Where the maker is; missing as <see cref="View"/> is.</summary>
     public MakingState? State { get; private set; }
 
     /// <summary>The design is being worked out.</summary>
@@ -34,6 +37,7 @@ public sealed class Bench(MakingKeeper keeper, IDevice device, Planner planner, 
     /// <summary>Why there is nothing to be made, in words.</summary>
     public string Why { get; private set; } = "";
 
+    /// <summary>The usual ones until <see cref="Open"/> has read those of this device.</summary>
     public BesideSettings Settings { get; private set; } = new();
 
     /// <summary>A reading that should be taken twice, and what it came with.</summary>
@@ -42,8 +46,10 @@ public sealed class Bench(MakingKeeper keeper, IDevice device, Planner planner, 
     /// <summary>Nothing is worked yet, and the maker's own yarn is not counted.</summary>
     public bool IsOpening => !_unmeasured && keeper.Document is { Log.IsEmpty: true, Counted.IsEmpty: true };
 
+    /// <summary>Rows run from left to right: by her own choice, else as the pattern says.</summary>
     public bool LeftHook => Settings.LeftHook ?? View?.Project.Edition.Hand == Core.Booklets.Hand.Left;
 
+    /// <summary>Begins to follow the keeper and lays out the open piece.</summary>
     public void Open()
     {
         Settings = BesideSettings.Read(device.Kept(BesideSettings.Name));
@@ -60,6 +66,7 @@ public sealed class Bench(MakingKeeper keeper, IDevice device, Planner planner, 
         device.StayAwake(false);
     }
 
+    /// <summary>Takes other settings and keeps them on this device.</summary>
     public void Set(BesideSettings settings)
     {
         Settings = settings;
@@ -112,6 +119,7 @@ public sealed class Bench(MakingKeeper keeper, IDevice device, Planner planner, 
     /// <summary>The rest of the row at once, in work run by run.</summary>
     public Task FinishRowAsync() => DoAsync(EntryKind.Row);
 
+    /// <summary>Keeps a reading, unless it is so far off that it is doubted: then <see cref="Doubted"/> has it.</summary>
     public Task ReadAsync(EntryKind did, int? phase, bool twice = false)
     {
         if (!twice && phase is { } read && State!.AsksForRecount(did, read))
@@ -124,14 +132,17 @@ public sealed class Bench(MakingKeeper keeper, IDevice device, Planner planner, 
         return DoAsync(did, phase);
     }
 
+    /// <summary>Drops the doubted reading, so that it can be taken again.</summary>
     public void CountAgain()
     {
         Doubted = null;
         Changed?.Invoke();
     }
 
+    /// <summary>Takes back the last entry; does nothing at the very beginning.</summary>
     public Task BackAsync() => State is { Before: not null } ? DoAsync(EntryKind.Back) : Task.CompletedTask;
 
+    /// <summary>Keeps one entry after those that are still being kept, then shows what it leads to.</summary>
     public Task DoAsync(EntryKind did, int? phase = null, int? to = null)
     {
         Doubted = null;
@@ -151,6 +162,7 @@ public sealed class Bench(MakingKeeper keeper, IDevice device, Planner planner, 
         }
     }
 
+    /// <summary>Says aloud what is to be done now.</summary>
     public void Speak()
     {
         if (View is { } view && State is { } state)

@@ -18,6 +18,7 @@ public sealed record BesideSettings
     /// <summary>The device is held, or reached, with the left hand.</summary>
     public bool LeftThumb { get; set; }
 
+    /// <summary>Rows and runs are said aloud.</summary>
     public bool Speaks { get; set; }
 
     /// <summary>From 0.5, slow, to 2.</summary>
@@ -26,13 +27,16 @@ public sealed record BesideSettings
     /// <summary>The voice's own name; empty, the device's choice.</summary>
     public string Voice { get; set; } = "";
 
+    /// <summary>The device buzzes at the end of a run or row.</summary>
     public bool Buzzes { get; set; } = true;
 
+    /// <summary>The screen stays on while the page is in view.</summary>
     public bool StaysAwake { get; set; } = true;
 
     /// <summary>Letters half as large again.</summary>
     public bool Large { get; set; }
 
+    /// <summary>As the device kept them; the usual ones where it has none that can be read.</summary>
     public static BesideSettings Read(string? json)
     {
         try
@@ -47,6 +51,7 @@ public sealed record BesideSettings
         }
     }
 
+    /// <summary>As JSON, for <see cref="Read"/>.</summary>
     public string Write() => JsonSerializer.Serialize(this, BesideJson.Default.BesideSettings);
 }
 

@@ -25,8 +25,10 @@ public sealed class BesideView
         Palette = YarnPalette.Of(order.Plan);
     }
 
+    /// <summary>The design as it was when the piece was begun.</summary>
     public Project Project { get; }
 
+    /// <summary>Everything that is done, in order.</summary>
     public MakingOrder Order { get; }
 
     /// <summary>What the maker counted in her own yarn; missing where she did not.</summary>
@@ -35,8 +37,10 @@ public sealed class BesideView
     /// <summary>By section of the ring, in the order in which they are worked.</summary>
     public ImmutableArray<SequenceColour> Key => Order.Plan.Sequence.Colours;
 
+    /// <summary>What each section is called, in the order of work.</summary>
     public ImmutableArray<string> Names { get; }
 
+    /// <summary>0xRRGGBB of each section, in the order of work; the companion yarn after them.</summary>
     public int[] Palette { get; }
 
     /// <summary>What is counted against the yarn.</summary>
@@ -86,6 +90,7 @@ public sealed class BesideView
         return new BesideView(making.Project, MakingOrder.Of(plan, making.Size), own);
     }
 
+    /// <summary>In the terms, units and hand of the project's edition.</summary>
     public string Say(Phrase phrase) => _wording.Text(phrase);
 
     /// <summary>Where the maker is, in one line.</summary>

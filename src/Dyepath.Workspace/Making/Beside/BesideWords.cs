@@ -50,12 +50,14 @@ public static class BesideWords
         return $"Left alone, your hands work {(filter.BiasMean > 0 ? "looser" : "tighter")} than the pattern: a stitch in {sequences:0} {(sequences == 1 ? "sequence" : "sequences")}.";
     }
 
+    /// <summary>The count and the colour that a row ends with, such as <c>4 sand</c>.</summary>
     public static string End(RowEnd end, BesideView view)
     {
         ArgumentNullException.ThrowIfNull(view);
         return $"{end.Count} {view.Names[end.Colour]}";
     }
 
+    /// <summary>Counts and colours one after another.</summary>
     public static string Runs(IEnumerable<ColourRun> runs, BesideView view)
     {
         ArgumentNullException.ThrowIfNull(view);

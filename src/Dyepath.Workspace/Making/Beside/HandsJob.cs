@@ -11,8 +11,12 @@ using Dyepath.Core.Swatches;
 namespace Dyepath.Workspace.Making.Beside;
 
 /// <summary>A figure with its 95 % interval.</summary>
+/// <param name="Value">The figure itself.</param>
+/// <param name="Low">Lower end of the interval.</param>
+/// <param name="High">Upper end of the interval.</param>
 public readonly record struct FigureRange(double Value, double Low, double High)
 {
+    /// <summary>The same figure as JSON can hold it.</summary>
     public static FigureRange Of(Figure figure) => new(figure.Value, figure.Low, figure.High);
 }
 
@@ -21,10 +25,12 @@ public readonly record struct FigureRange(double Value, double Low, double High)
 /// <param name="PlannedCentimetres">The same as planned.</param>
 /// <param name="Spread">See <see cref="HandModel.Spread"/>.</param>
 /// <param name="Memory">See <see cref="HandModel.Memory"/>.</param>
+/// <param name="Readings">How many the figures rest on.</param>
 public sealed record HandsReport(
     string Words, FigureRange? YarnCentimetres, double PlannedCentimetres, FigureRange? Spread, FigureRange? Memory, int Readings);
 
 /// <param name="Words">Whether these hands hold this width, and what would.</param>
+/// <param name="Holds">They hold it as it is.</param>
 public sealed record WidthReport(string Words, bool Holds);
 
 /// <param name="Making">The document.</param>
@@ -34,14 +40,19 @@ public sealed record HandsOrder(string Making, bool Sections);
 /// <summary>The maker's own figures from her log, in the second runtime.</summary>
 public static class HandsJob
 {
+    /// <summary>Under which the second runtime knows the job.</summary>
     public const string Name = "hands";
 
+    /// <summary>The input of <see cref="Run"/>.</summary>
     public static string Order(MakingDocument making, bool sections = false) =>
         JsonSerializer.Serialize(
             new HandsOrder(Encoding.UTF8.GetString(MakingWriter.WriteUtf8(making)), sections), HandsJson.Default.HandsOrder);
 
+    /// <summary>What <see cref="Run"/> returned.</summary>
     public static HandsReport Read(byte[] result) => JsonSerializer.Deserialize(result, HandsJson.Default.HandsReport)!;
 
+    /// <summary>The job as the second runtime does it.</summary>
+    /// <exception cref="ArgumentException">The order holds no making, or one that cannot be laid out.</exception>
     public static byte[] Run(string input, IProgress<double> progress)
     {
         ArgumentNullException.ThrowIfNull(progress);
@@ -71,10 +82,13 @@ public static class HandsJob
 /// <summary>Whether the maker's hands hold the width at hand, in the second runtime.</summary>
 public static class WidthJob
 {
+    /// <summary>Under which the second runtime knows the job.</summary>
     public const string Name = "width";
 
+    /// <summary>What <see cref="Run"/> returned.</summary>
     public static WidthReport Read(byte[] result) => JsonSerializer.Deserialize(result, HandsJson.Default.WidthReport)!;
 
+    /// <summary>The job as the second runtime does it; its input is that of <see cref="HandsJob.Order"/>.</summary>
     public static byte[] Run(string input, IProgress<double> progress)
     {
         ArgumentNullException.ThrowIfNull(progress);

@@ -11,14 +11,17 @@ namespace Dyepath.Workspace.Making.Beside;
 /// <param name="Memory">Stitches, in [1, 10,000].</param>
 public sealed record KeptHands(string From, double Spread, double Memory)
 {
+    /// <summary>Under which the device keeps them.</summary>
     public const string Name = "hands";
 
+    /// <summary>From a report that has figures.</summary>
     public static KeptHands Of(string from, HandsReport told)
     {
         ArgumentNullException.ThrowIfNull(told);
         return new KeptHands(from, told.Spread!.Value.Value, Math.Clamp(told.Memory!.Value.Value, 1, 10_000));
     }
 
+    /// <summary>As the device kept them; null where it has none that can be read.</summary>
     public static KeptHands? Read(string? json)
     {
         try
@@ -32,11 +35,13 @@ public sealed record KeptHands(string From, double Spread, double Memory)
         }
     }
 
+    /// <summary>As JSON, for <see cref="Read"/>.</summary>
     public string Write() => JsonSerializer.Serialize(this, BesideJson.Default.KeptHands);
 
     /// <summary>As a design writes them.</summary>
     public string SpreadText => string.Create(CultureInfo.InvariantCulture, $"{Spread * 100:0.##} %");
 
+    /// <summary>As a design writes them, such as <c>50 stitches</c>.</summary>
     public string MemoryText => string.Create(CultureInfo.InvariantCulture, $"{Memory:0.#} stitches");
 
     /// <summary>Whether a design has these hands already.</summary>
@@ -46,6 +51,7 @@ public sealed record KeptHands(string From, double Spread, double Memory)
         return document.Typed("fabric.hands.spread") == SpreadText && document.Typed("fabric.hands.memory") == MemoryText;
     }
 
+    /// <summary>Writes them into a design, in place of those that it has.</summary>
     public void PutInto(ProjectDocument document)
     {
         ArgumentNullException.ThrowIfNull(document);

@@ -9,10 +9,13 @@ namespace Dyepath.Workspace.Making.Handing;
 
 /// <summary>What a tester is told of a piece before she begins it.</summary>
 /// <param name="Gauge">Worked, washed, hung: as the pattern says it.</param>
+/// <param name="Materials">The lines of the pattern's section of materials.</param>
 /// <param name="Cautions">The pattern's own.</param>
 public sealed record HandedWords(ImmutableArray<string> Gauge, ImmutableArray<string> Materials, ImmutableArray<string> Cautions);
 
 /// <summary>A piece that was handed over, and what is to be told of it.</summary>
+/// <param name="Making">The document, with an empty log.</param>
+/// <param name="Words">In the terms and units of its edition.</param>
 public sealed record HandedPiece(MakingDocument Making, HandedWords Words)
 {
     /// <summary>Null where the text is no piece that can be made in its size.</summary>

@@ -19,17 +19,22 @@ public sealed class HandedShelf(HttpClient http)
             System.Text.Json.JsonSerializer.Serialize(new NewHandover(size), ContractsJson.Default.NewHandover)),
         ContractsJson.Default.Handover);
 
+    /// <summary>Those of a project that stand.</summary>
     public Task<ServerAnswer<HandoverSummary[]>> HandoversAsync(string projectId) =>
         _api.Ask(new HttpRequestMessage(HttpMethod.Get, ApiPaths.Handovers(projectId)), ContractsJson.Default.HandoverSummaryArray);
 
+    /// <summary>Ends a handover: its key opens nothing any more.</summary>
     public Task<ServerAnswer<Handover>> RevokeAsync(string projectId, string id) =>
         _api.Ask(new HttpRequestMessage(HttpMethod.Delete, ApiPaths.Handover(projectId, id)), ContractsJson.Default.Handover);
 
+    /// <summary>What makers of a project have sent, without their texts.</summary>
     public Task<ServerAnswer<ReceivedLog[]>> LogsAsync(string projectId) =>
         _api.Ask(new HttpRequestMessage(HttpMethod.Get, ApiPaths.Logs(projectId)), ContractsJson.Default.ReceivedLogArray);
 
+    /// <summary>The making document that one maker has sent.</summary>
     public Task<ServerAnswer<StoredText>> LogAsync(string projectId, string id) => _api.Text(ApiPaths.Log(projectId, id));
 
+    /// <summary>Removes from the host what one maker has sent.</summary>
     public Task<ServerAnswer<Handover>> DeleteLogAsync(string projectId, string id) =>
         _api.Ask(new HttpRequestMessage(HttpMethod.Delete, ApiPaths.Log(projectId, id)), ContractsJson.Default.Handover);
 

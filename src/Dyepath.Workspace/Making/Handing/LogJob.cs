@@ -12,12 +12,16 @@ public sealed record LogReport(LogSummary? Summary, string Why);
 /// <summary>A tester's log in a few figures, in the second runtime.</summary>
 public static class LogJob
 {
+    /// <summary>Under which the second runtime knows the job.</summary>
     public const string Name = "log";
 
+    /// <summary>The input of <see cref="Run"/>.</summary>
     public static string Order(MakingDocument making) => Encoding.UTF8.GetString(MakingWriter.WriteUtf8(making));
 
+    /// <summary>What <see cref="Run"/> returned.</summary>
     public static LogReport Read(byte[] result) => JsonSerializer.Deserialize(result, HandingJson.Default.LogReport)!;
 
+    /// <summary>The job as the second runtime does it; an unreadable order leads to a report that says so.</summary>
     public static byte[] Run(string order, IProgress<double> progress)
     {
         var why = "It cannot be read.";
@@ -29,6 +33,7 @@ public static class LogJob
 /// <summary>What a maker is told of a piece before she begins it, in the second runtime.</summary>
 public static class HandedJob
 {
+    /// <summary>Under which the second runtime knows the job.</summary>
     public const string Name = "handed";
 
     /// <returns>Null where the text is no piece that can be made in its size.</returns>

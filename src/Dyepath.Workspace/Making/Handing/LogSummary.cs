@@ -6,7 +6,9 @@ using Dyepath.Workspace.Making.Beside;
 
 namespace Dyepath.Workspace.Making.Handing;
 
+/// <param name="Title">As the pattern heads the part.</param>
 /// <param name="Worked">Rows finished.</param>
+/// <param name="Rows">Rows that the part has.</param>
 public sealed record PartWorked(string Title, int Worked, int Rows);
 
 /// <summary>What a log says in a few figures. What was taken back is not counted.</summary>

@@ -15,6 +15,7 @@ public sealed class MakingHost(HttpClient http, TimeProvider? clock = null) : IH
     /// <summary>By piece, the project that it was begun from: a piece never goes to another.</summary>
     private readonly Dictionary<string, string?> _projects = new(StringComparer.Ordinal);
 
+    /// <summary>Every piece on the host, without its text.</summary>
     public async Task<ServerAnswer<MakingSummary[]>> ListAsync()
     {
         var answer = await _api.Ask(new HttpRequestMessage(HttpMethod.Get, ApiPaths.Makings), ContractsJson.Default.MakingSummaryArray);
@@ -23,6 +24,7 @@ public sealed class MakingHost(HttpClient http, TimeProvider? clock = null) : IH
         return answer;
     }
 
+    /// <summary>A piece's document as the host has it.</summary>
     public Task<ServerAnswer<StoredText>> GetAsync(string id) => _api.Text(ApiPaths.Making(id));
 
     public async Task<HostSaid<Piece>> ReadAsync(string id)
@@ -52,6 +54,7 @@ public sealed class MakingHost(HttpClient http, TimeProvider? clock = null) : IH
         return summary.Etag == Etags.Of(document) ? new HostTook<Piece>(summary.Etag, summary.Made) : new HostHasAnother<Piece>();
     }
 
+    /// <summary>Removes a piece from the host.</summary>
     public Task<ServerAnswer<MakingSummary>> DeleteAsync(string id) =>
         _api.Ask(new HttpRequestMessage(HttpMethod.Delete, ApiPaths.Making(id)), ContractsJson.Default.MakingSummary);
 }

@@ -17,18 +17,23 @@ public sealed class MakingKeeper
     private string? _wanted;
     private bool _isFull;
 
+    /// <summary>Listens to other tabs and to the page from now on.</summary>
     public MakingKeeper(IMakingShelf shelf, MakingHost host, IDeviceEvents events, TimeProvider? clock = null) =>
         _pieces = new KeptTexts<Piece>(IMakingShelf.Sort, new PieceKeeping(), shelf, host, events, clock ?? TimeProvider.System);
 
+    /// <summary>The open piece, or where it is kept, is another.</summary>
     public event Action? Changed;
 
+    /// <summary>Of the open piece; null where none is open.</summary>
     public string? Id => _open?.Id;
 
     /// <summary>The open piece; missing where none is open, or it was put away.</summary>
     public Piece? Piece => _open?.State is { Stage: Stage.Open } state ? state.Mine : null;
 
+    /// <summary>Of the open piece, as it is shown; null where none is open.</summary>
     public MakingDocument? Document => _open?.State.Mine?.Making;
 
+    /// <summary>Where the last entry is; failed too where the log is full.</summary>
     public SaveState State => _isFull ? SaveState.Failed : _open?.Shown ?? SaveState.Saved;
 
     /// <summary>Why something was not kept, or why the host did not take it, in words.</summary>

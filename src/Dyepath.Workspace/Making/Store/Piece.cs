@@ -7,8 +7,10 @@ using Dyepath.Workspace.Keeping;
 namespace Dyepath.Workspace.Making.Store;
 
 /// <summary>A piece under way as it is kept.</summary>
+/// <param name="Making">Design and log.</param>
 /// <param name="ProjectId">The project that it was begun from; missing where it came from nobody's shelf.</param>
 /// <param name="Key">Of the handover that it was begun from. Such a piece is never sent by itself.</param>
+/// <param name="BegunAt">When the first entry was made, or the piece was put on the shelf.</param>
 public sealed record Piece(MakingDocument Making, string? ProjectId, string? Key, DateTimeOffset BegunAt)
 {
     private string? _design;
@@ -16,8 +18,10 @@ public sealed record Piece(MakingDocument Making, string? ProjectId, string? Key
     /// <summary>The document with an empty log.</summary>
     public string Design => _design ??= Encoding.UTF8.GetString(MakingWriter.WriteUtf8(Making with { Log = [] }));
 
+    /// <summary>In the order in which entries were made.</summary>
     public ImmutableArray<Entry> Log => Making.Log;
 
+    /// <summary>Begun at the first entry of its log, or now where it has none.</summary>
     public static Piece Of(MakingDocument making, DateTimeOffset now, string? projectId = null, string? key = null) =>
         new(making, projectId, key, making.Log.IsEmpty ? now : making.Log[0].At);
 
@@ -32,6 +36,7 @@ public sealed record Piece(MakingDocument Making, string? ProjectId, string? Key
 
     public Piece With(MakingDocument anew) => this with { Making = anew, _design = null };
 
+    /// <summary>The documents differ in their logs at most.</summary>
     public bool IsSameDesign(Piece other) => ReferenceEquals(Making.Project, other.Making.Project)
         ? Making.Size == other.Making.Size && Making.Counted == other.Making.Counted
         : Design == other.Design;

@@ -3,9 +3,13 @@ using Dyepath.Workspace.Store;
 
 namespace Dyepath.Workspace.Making.Store;
 
+/// <param name="Id">Of the piece.</param>
 /// <param name="ProjectId">The project that it was begun from; missing where it came from nobody's shelf.</param>
+/// <param name="Title">The project's.</param>
+/// <param name="Size">Name of the size that is made.</param>
 /// <param name="WorkedAt">When it was last worked on.</param>
 /// <param name="Entries">Length of its log.</param>
+/// <param name="IsHere">This device has a copy.</param>
 public sealed record PieceEntry(
     string Id, string? ProjectId, string Title, string Size, DateTimeOffset WorkedAt, int Entries, bool IsHere)
 {
