@@ -52,7 +52,9 @@ public sealed class RefusedTests
         {
             Grading = g.Grading with
             {
-                AlternatingRows = field == "alternatingRows", SideBands = field == "sideBands", UnequalPanels = field == "unequalPanels",
+                AlternatingRows = field == "alternatingRows",
+                SideBands = field == "sideBands",
+                UnequalPanels = field == "unequalPanels",
             },
         });
         Assert.Equal("The rows of a shawl are shaped, which does not go with this: leave it out.", Refused(project, $"garment.grading.{field}"));
@@ -90,7 +92,7 @@ public sealed class RefusedTests
             Refused(project, $"garment.grading.{field}"));
     }
 
-    
+
 
     [Fact]
     public void A_fixed_count_asks_for_a_direction()
@@ -143,7 +145,10 @@ public sealed class RefusedTests
             {
                 Sizes = project.Sizes with
                 {
-                    Chart = null, Sizes = [], Base = null, Own = [.. names.Select((n, i) => new OwnSize(n, measures))],
+                    Chart = null,
+                    Sizes = [],
+                    Base = null,
+                    Own = [.. names.Select((n, i) => new OwnSize(n, measures))],
                 },
             };
         }
