@@ -27,13 +27,16 @@ internal sealed record Options
     /// <summary>Test classes that do not, likewise.</summary>
     public ImmutableArray<string> Without { get; init; } = [];
 
+    /// <summary>Seconds of processor time that a test class may take; those that take longer are left out. Missing: any.</summary>
+    public int? Longest { get; init; }
+
     public int Parallel { get; init; } = Environment.ProcessorCount;
 
     public bool List { get; init; }
 
     public static string Usage { get; } =
         $"dotnet run -c Release --project bench/Dyepath.Faults -- [--target {string.Join('|', Target.All.Select(t => t.Name))}] "
-        + "[--folder NAME]... [--seed N] [--count N] [--at TEXT]... [--fault N]... [--class NAME]... [--without NAME]... [--parallel N] [--list]";
+        + "[--folder NAME]... [--seed N] [--count N] [--at TEXT]... [--fault N]... [--class NAME]... [--without NAME]... [--longest SECONDS] [--parallel N] [--list]";
 
     public bool Asks(string folder) => (Folders.IsEmpty ? Target.Folders : Folders).Contains(folder);
 
@@ -86,6 +89,9 @@ internal sealed record Options
                     break;
                 case "--fault" when isNumber:
                     options = options with { Only = options.Only.Add(number) };
+                    break;
+                case "--longest" when isNumber && number > 0:
+                    options = options with { Longest = number };
                     break;
                 case "--parallel" when isNumber && number > 0:
                     options = options with { Parallel = number };

@@ -25,12 +25,13 @@ if (options.List)
 }
 using var tests = TestAssembly.Beside(target, compiler, sown.Compilation);
 Say("Built. Each test class is run once, to learn how long it takes and which faults it passes.");
-var classes = await Reach.OfAsync(tests, [.. (await tests.ClassesAsync()).Where(options.Runs)], options.Parallel);
-foreach (var red in classes.Where(c => !c.Green))
-    Console.WriteLine($"Left out, for it fails without a fault: {red.Name}");
+var limit = options.Longest is { } longest ? Limit.Of(TimeSpan.FromSeconds(longest)) : Limit.Known;
+var classes = await Reach.OfAsync(tests, [.. (await tests.ClassesAsync()).Where(options.Runs)], limit, options.Parallel);
+foreach (var red in classes.Where(c => c.Red is not null))
+    Console.WriteLine($"Left out: {red.Name}; without a fault: {red.Red}.");
 var tried = sown.Faults.Where(f => options.Only.IsEmpty || options.Only.Contains(f.Number)).ToList();
 Say($"{classes.Length} test classes. Trying {tried.Count} faults.");
-var results = await Trial.OfAsync(tests, tried, [.. classes.Where(c => c.Green)], options.Parallel, r => Say(Report.Line(r)));
+var results = await Trial.OfAsync(tests, tried, [.. classes.Where(c => c.Red is null)], options.Parallel, r => Say(Report.Line(r)));
 Console.WriteLine();
 Console.WriteLine(Report.Table(results, target));
 Console.WriteLine(Report.Survivors(results));

@@ -16,6 +16,9 @@ internal sealed record Limit(TimeSpan Cpu, TimeSpan Clock)
     /// <summary>For tests that are known to end.</summary>
     public static Limit Known { get; } = new(TimeSpan.FromMinutes(10), TimeSpan.FromHours(1));
 
+    /// <summary>For tests that are left out where they take longer.</summary>
+    public static Limit Of(TimeSpan cpu) => new(cpu, cpu * 40);
+
     /// <summary>Far more than tests that usually take this much need, whatever else the machine does.</summary>
     public static Limit Beyond(TimeSpan usualCpu) => new(usualCpu * 4 + TimeSpan.FromSeconds(5), usualCpu * 40 + TimeSpan.FromMinutes(2));
 }

@@ -47,9 +47,8 @@ public static class GarmentPlanner
         if (!SharedFabric.TryCreate(project, decisions, effort, out var shared, out var reasons))
             return PlanResult.Bad(reasons);
         var result = PlanOf(shared).From(shared.Sequence.Measured);
-        // What is measured wrong is the reason behind reasons.
-        if (result.Plan is null && YarnFindings.Wrong(shared).ToArray() is { Length: > 0 } wrong)
-            result = result.Because(wrong.Select(f => f with { Level = FindingLevel.Fault }));
+        if (result.Plan is null && YarnFindings.Behind(shared).ToArray() is { Length: > 0 } behind)
+            result = result.Because(behind.Select(f => f with { Level = FindingLevel.Fault }));
         if (decisions is not null)
         {
             // Of a plan its own ruler is read; where there is none, any of them.

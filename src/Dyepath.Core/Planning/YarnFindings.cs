@@ -27,8 +27,16 @@ internal static class YarnFindings
     /// <summary>Firm work takes one down to this share of the smallest (common practice, no source).</summary>
     private const double SmallestHook = 0.5;
 
-    /// <summary>Measures that cannot be right, whatever is made of them.</summary>
-    public static IEnumerable<Finding> Wrong(SharedFabric shared) => Of(shared).Where(IsWrong);
+    /// <summary>What lies behind the reasons where there is no plan: measures that cannot be right, and a yarn of one colour.</summary>
+    public static IEnumerable<Finding> Behind(SharedFabric shared)
+    {
+        if (OfOneColour(shared) is { } single)
+            yield return single;
+        foreach (var wrong in Of(shared).Where(IsWrong))
+            yield return wrong;
+    }
+
+    /// <summary>A measure that cannot be right, whatever is made of it.</summary>
 
     public static bool IsWrong(Finding finding) =>
         finding.Level == FindingLevel.Warning && finding.Place is Hook or Worked or SectionStitches;
@@ -51,9 +59,13 @@ internal static class YarnFindings
         if (project.Yarn.Name == StarterDocument.UnnamedYarn)
             yield return new Finding(
                 FindingLevel.Note, "yarn.name", $"The yarn is still called “{StarterDocument.UnnamedYarn}”: put in its name and colourway, so that makers find it.");
-        if (shared.Period is null)
-            yield return new Finding(FindingLevel.Warning, "yarn.sections", "All sections have one colour: there is nothing to pool.");
+        if (OfOneColour(shared) is { } single)
+            yield return single;
     }
+
+    /// <summary>No count makes a motif of it.</summary>
+    private static Finding? OfOneColour(SharedFabric shared) => shared.Period is not null ? null : new Finding(
+        FindingLevel.Warning, "yarn.sections", "All sections have one colour: there is nothing to pool. Give each section the colour that it has in the yarn.");
 
     /// <summary>Ball, category and hook held against each other.</summary>
     private static IEnumerable<Finding> Weight(Project project)

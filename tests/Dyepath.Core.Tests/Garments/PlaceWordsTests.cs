@@ -39,6 +39,52 @@ public sealed class PlaceWordsTests
         Distinct<OpeningId>(PlaceNames.Of);
     }
 
+    /// <summary>An edge at the wearer's left is told as one at her right is, with left for right; so are pieces, seams and their like.</summary>
+    [Fact]
+    public void What_lies_at_the_left_is_told_as_what_lies_at_the_right()
+    {
+        Mirrored<EdgeId>(EdgeWords.Of);
+        Mirrored<PieceId>(PlaceNames.Of);
+        Mirrored<SeamId>(PlaceNames.Of);
+        Mirrored<OpeningId>(PlaceNames.Of);
+    }
+
+    private static void Mirrored<T>(Func<T, string> words) where T : struct, Enum
+    {
+        var all = Enum.GetValues<T>();
+        Assert.All(all.Where(id => id.ToString().Contains("Left", StringComparison.Ordinal)), id =>
+        {
+            var other = id.ToString().Replace("Left", "Right", StringComparison.Ordinal);
+            Assert.Contains("left", words(id), StringComparison.OrdinalIgnoreCase);
+            if (Enum.TryParse<T>(other, out var mirrored))
+                Assert.Equal(words(mirrored), words(id).Replace("left", "right", StringComparison.Ordinal).Replace("Left", "Right", StringComparison.Ordinal));
+        });
+    }
+
+    /// <summary>An edge's words say all that its name does: front or back, upper or lower, above or below.</summary>
+    [Fact]
+    public void An_edge_is_told_by_every_word_of_its_name() => Assert.All(Enum.GetValues<EdgeId>(), edge =>
+        Assert.All(
+            System.Text.RegularExpressions.Regex.Matches(edge.ToString(), "[A-Z][a-z]+").Select(m => m.Value),
+            word => Assert.Contains(word, EdgeWords.Of(edge), StringComparison.OrdinalIgnoreCase)));
+
+    [Theory]
+    [InlineData(Mend.WidenNeck, "make the neck wider")]
+    [InlineData(Mend.NarrowNeck, "make the neck narrower")]
+    [InlineData(Mend.NarrowNeckOrEase, "make the neck narrower, or give more ease")]
+    [InlineData(Mend.Ease, "give more ease")]
+    [InlineData(Mend.BustEase, "give more ease at the bust")]
+    [InlineData(Mend.HipEase, "give more ease at the hip")]
+    [InlineData(Mend.UpperArmEase, "give more ease at the upper arm")]
+    [InlineData(Mend.SleeveEase, "give the sleeves more ease")]
+    [InlineData(Mend.EaseOrWiderSleeves, "give more ease, or wider sleeves")]
+    [InlineData(Mend.LessOffHead, "take less off the head")]
+    [InlineData(Mend.LongerSleeves, "take less off, or leave sleeves out")]
+    [InlineData(Mend.DeeperGusset, "make it deeper, or 0 for none")]
+    [InlineData(Mend.LargerArmShare, "give a larger share, or leave the sides open")]
+    [InlineData(Mend.JoinLessOfSides, "join less of the sides")]
+    public void A_mend_goes_the_way_that_helps(Mend mend, string words) => Assert.Equal(words, WornWords.Of(mend));
+
     [Theory]
     [InlineData(EdgePart.Whole, "back neck")]
     [InlineData(EdgePart.LowerEdge, "back neck, lower edge")]

@@ -1,6 +1,6 @@
 using System.Globalization;
-using System.Text.Json.Nodes;
 using System.Text;
+using System.Text.Json.Nodes;
 using Dyepath.Core.Constructions;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Planning;

@@ -1,7 +1,7 @@
+using Dyepath.Core.Making.Drift;
 using Dyepath.Core.Making.Log;
 using Dyepath.Core.Making.Order;
 using Dyepath.Core.Making.Work;
-using Dyepath.Core.Making.Drift;
 using Dyepath.Workspace.Making.Beside;
 using Dyepath.Workspace.Worker;
 
