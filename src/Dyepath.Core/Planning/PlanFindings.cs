@@ -26,6 +26,9 @@ internal static class PlanFindings
     /// <summary>What a customer of neighbouring sizes expects to differ (common practice, no source).</summary>
     private static readonly Length AskedApart = Length.FromCentimetres(1);
 
+    /// <summary>A back neck that is hardly cut has room for one step alone (common practice, no source).</summary>
+    private static readonly Length LeastCurved = Length.FromCentimetres(4);
+
     /// <summary>A motif that forgives less than this is held only by counting.</summary>
     private const double HardToHold = 0.01;
 
@@ -260,7 +263,7 @@ internal static class PlanFindings
             if (counts.Outlines.IsEmpty)
                 return false;
             var edges = plan.Layout.Edges(counts, piece, counts.Outlines[piece]);
-            return edges.Find(opening.Id, opening.Sides[0]) is { Into: > 0 } cut
+            return edges.Find(opening.Id, opening.Sides[0]) is { Into: > 0 } cut && plan.Layout.SeenInto(counts.Group, opening, cut.Into) >= LeastCurved
                 && edges.CornersOf(cut).Count() <= (opening.At == OpeningAt.Middle ? 4 : 3);
         }
     }

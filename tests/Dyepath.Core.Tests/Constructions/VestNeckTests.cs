@@ -173,7 +173,7 @@ public sealed class VestNeckTests
         var longSequences =
             from sections in Gen.Int[6, 12].Array[3, 4]
             from direction in Gen.OneOf(Gen.Const(Direction.Up), Gen.Const(Direction.Sideways))
-            let result = LetOff(Of(sections, NeckForm.Round, direction), Cm(3)).Tried()
+            let result = LetOff(Of(sections, NeckForm.Round, direction), Cm(6)).Tried()
             where result.Plan is not null
             select result.Plan;
         longSequences.Holds(plan =>
