@@ -195,7 +195,7 @@ public sealed class VestNeckTests
         Assert.True(square > 2 && mended > 0, $"{square}, {mended}");
     }
 
-    /// <summary>How deep the neck is, from its middle to the side, each depth once; of a piece that is not cut, none.</summary>
+    /// <summary>How deep the neck is, from its middle to either side, each depth once; of a piece that is not cut, none.</summary>
     private static int[] DepthsOf(Plan plan, PiecePlan piece)
     {
         if (piece.Shape is not { } shape)
@@ -209,7 +209,8 @@ public sealed class VestNeckTests
             ? Enumerable.Range(0, rows).TakeWhile(i => !cells.Contains((rows - 1 - i, first + at))).Count()
             : Enumerable.Range(0, last - first + 1).TakeWhile(i => !cells.Contains((at, last - i))).Count();
         var wide = up ? last - first + 1 : rows;
-        return [.. Enumerable.Range(0, wide / 2).Select(i => Depth(wide / 2 - 1 - i)).TakeWhile(d => d > 0).Distinct()];
+        var (down, on) = (Enumerable.Range(0, wide / 2).Select(i => wide / 2 - 1 - i), Enumerable.Range(wide / 2, wide - wide / 2));
+        return [.. new[] { down, on }.SelectMany(half => half.Select(Depth).TakeWhile(d => d > 0)).Distinct()];
     }
 
     /// <summary>What lies farther off than is expected of a cut edge is said, also where it is no cause for alarm.</summary>
