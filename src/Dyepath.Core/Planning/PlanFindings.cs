@@ -109,6 +109,10 @@ internal static class PlanFindings
         }
         foreach (var gored in Gored(shared, construction, sizes))
             yield return gored;
+        foreach (var apart in Apart(chosen, trials))
+            yield return apart;
+        if (NarrowFronts(construction, sizes) is { } fronts)
+            yield return fronts;
         foreach (var straight in Straight(chosen, sizes))
             yield return straight;
         foreach (var square in LooksSquare(chosen, trials))
@@ -232,6 +236,43 @@ internal static class PlanFindings
                     $"The {PlaceNames.Of(piece)}'s {PlaceNames.Of(opening.Id)} is not cut{(all ? "" : $" in {string.Join(", ", straight)}")}: where the colours let rows end, under 1 cm of it would be seen beside the seam{(all && sizes.Length > 1 ? " in one size or more" : "")}, so its edge is straight.{mend}");
             }
         }
+    }
+
+    /// <summary>Pieces that mirror each other and are cut to different depths.</summary>
+    private static IEnumerable<Finding> Apart(DirectionPlan chosen, RemedyTrials trials)
+    {
+        var said = chosen.Sizes.SelectMany((_, i) => ApartIn(chosen, i).Select(a => (Size: chosen.Names[i], a.Measure, a.Deepest, a.Shallowest)));
+        foreach (var apart in said.GroupBy(a => a.Measure))
+        {
+            var far = apart.MaxBy(a => a.Deepest.Depth - a.Shallowest.Depth);
+            var mend = trials.LetOffFor(plan => plan.Sizes.Select((_, i) => ApartIn(plan, i)).All(a => a.All(m => m.Measure != apart.Key))) is { } letOff
+                ? FormattableString.Invariant($"let cut edges lie off by {letOff.Centimetres:0.#} cm at most (garment.letOff: {letOff.Centimetres:0.#} cm), so that the motif gives way there instead")
+                : "choose another depth or form of the neck, or a yarn whose colours come round sooner";
+            yield return new Finding(FindingLevel.Warning, "garment.letOff", FormattableString.Invariant(
+                $"{(apart.Count() == 1 ? "Size" : "Sizes")} {Wording.List(apart.Select(a => a.Size))}: {GarmentMeasures.Words(apart.Key)} of the {PlaceNames.Of(far.Deepest.Piece)} is {far.Deepest.Depth.Centimetres:0.0} cm and of the {PlaceNames.Of(far.Shallowest.Piece)} {far.Shallowest.Depth.Centimetres:0.0} cm{(apart.Count() == 1 ? "" : $" in {far.Size}")}, so that they do not match: {mend}."));
+        }
+
+        static IEnumerable<(GarmentMeasure Measure, (PieceId Piece, Length Depth) Deepest, (PieceId Piece, Length Depth) Shallowest)> ApartIn(
+            DirectionPlan plan, int size) =>
+            from counts in plan.Sizes[size]
+            where !counts.Outlines.IsEmpty && counts.Group.Openings.Any(o => o.Cut is not null)
+            let edges = counts.Outlines.Select((outline, piece) => plan.Layout.Edges(counts, piece, outline)).ToArray()
+            from alike in plan.Layout.DepthsApart(counts, edges).GroupBy(d => d.Measure)
+            let deepest = alike.MaxBy(d => d.Depth)
+            let shallowest = alike.MinBy(d => d.Depth)
+            where deepest.Depth - shallowest.Depth > FitError.Poor
+            select (alike.Key, (deepest.Piece, deepest.Depth), (shallowest.Piece, shallowest.Depth));
+    }
+
+    /// <summary>Fronts that leave less than half as much beside their shoulders as half of the back's neck asks for.</summary>
+    private static Finding? NarrowFronts(Construction construction, ImmutableArray<SizePlan> sizes)
+    {
+        if (construction.Groups.SelectMany(g => g.Openings).FirstOrDefault(o => o is { BesideAs: not null, Id: OpeningId.Neck }) is not { } opening)
+            return null;
+        var narrow = sizes.Select(s => (s.Name, Has: s.Finished[opening.Measure], Half: s.Finished[GarmentMeasure.NeckWidth] / 2))
+            .Where(s => s.Has < s.Half / 2).ToArray();
+        return narrow.Length == 0 ? null : new Finding(FindingLevel.Warning, opening.Field, FormattableString.Invariant(
+            $"{(narrow.Length == 1 ? "Size" : "Sizes")} {Wording.List(narrow.Select(n => n.Name))}: {GarmentMeasures.Words(opening.Measure)} is {Range(narrow.Select(n => n.Has))} cm, where half of the neck is {Range(narrow.Select(n => n.Half))} cm: the fronts are hardly wider than their shoulders, and pull at the neck. Make the neck wider, give more ease, or work it the other way."));
     }
 
     /// <summary>Openings whose curve or slopes have come down to one step at either side.</summary>

@@ -69,7 +69,9 @@ public static class GarmentShapes
             for (var i = edgings.Count - 1; i >= 0; i--)
             {
                 var where = edgings[i]?["where"]?.ToString() ?? "";
-                if (!edges.Contains(where))
+                // Sleeves are sewn to the edges of armholes.
+                if (!edges.Contains(where)
+                    || (where == EdgingPlaces.Key(EdgingPlace.Armholes) && kind.DocumentFields.Contains("sleeves") && document.Node("garment.sleeves") is not null))
                     edgings.RemoveAt(i);
                 else if (Enum.TryParse<EdgingPlace>(where, ignoreCase: true, out var place)
                     && EdgingsAt(shape, place, name => document.Typed($"garment.{name}")).ToArray() is { Length: > 0 } fitting && fitting.All(e => e.Id != edgings[i]!["edging"]?.ToString()))

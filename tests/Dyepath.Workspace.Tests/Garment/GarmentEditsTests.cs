@@ -1,4 +1,6 @@
 using System.Text;
+using System.Text.Json.Nodes;
+using Dyepath.Core.Constructions;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Sizing;
 using Dyepath.Workspace.Garment;
@@ -19,6 +21,22 @@ public sealed class GarmentEditsTests
         var outcome = Outcome.Of(document, TestContext.Current.CancellationToken);
         Assert.Empty(outcome.Reading.Faults);
         Assert.NotNull(outcome.Plan);
+    }
+
+    /// <summary>Edgings that the new garment has no edge for go with it, such as those of armholes that get sleeves: the document is read.</summary>
+    [Theory]
+    [MemberData(nameof(Shapes))]
+    public void Edged_all_round_it_becomes_any_other_garment(string from)
+    {
+        foreach (var (to, _) in GarmentShapes.All.Select(s => (s.Name, s)))
+        {
+            var document = ProjectDocument.TryParse(ProjectWriter.Write(StarterDocument.Of(Repertoire.All.First(k => k.Name == from))))!;
+            var edges = GarmentShapes.EdgesOf(from).Select(e => e.Value).Where(e => e is not "shoulder").ToArray();
+            document.Set("garment.edgings", new JsonArray([.. edges.Select(e => new JsonObject { ["where"] = e, ["edging"] = "sc" })]));
+            GarmentShapes.Change(document, to);
+            var armholes = document.Node("garment.edgings")!.AsArray().Any(e => (string)e!["where"]! == "armholes");
+            Assert.False(armholes && document.Has("garment.sleeves"), $"{from} to {to}");
+        }
     }
 
     /// <summary>A hem stays; the edge that holds the new garment comes along, once.</summary>

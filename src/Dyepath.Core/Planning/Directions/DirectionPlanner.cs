@@ -496,10 +496,19 @@ internal sealed class DirectionPlanner
         return TryMeasure(size, at, passing.Count == 0 ? none : passing.MinBy(p => p.Off).Outlines);
     }
 
-    private Length FurthestOfCuts(int size, int at) => Groups[at].Openings.Where(o => o.Cut is not null)
-        .SelectMany(o => o.Cut!.Depths.Values.Append(o.Measure))
-        .Where(m => !_uncut.Contains(m) && _wanted[size][m] > Length.Zero)
-        .Select(m => Length.Abs(_finished[size][m] - _wanted[size][m])).DefaultIfEmpty(Length.Zero).Max();
+    /// <summary>How far what is cut lies off, of its widths and of each piece's depth, or pieces that mirror each other lie apart.</summary>
+    private Length FurthestOfCuts(int size, int at)
+    {
+        var counts = _counts[size][at];
+        var edges = counts.Outlines.Select((outline, piece) => _layout.Edges(counts, piece, outline)).ToArray();
+        var depths = _layout.DepthsApart(counts, edges).Where(d => !_uncut.Contains(d.Measure) && _wanted[size][d.Measure] > Length.Zero)
+            .ToArray();
+        return counts.Group.Openings.Where(o => o.Cut is not null && _wanted[size][o.Measure] > Length.Zero)
+            .Select(o => Length.Abs(_finished[size][o.Measure] - _wanted[size][o.Measure]))
+            .Concat(depths.Select(d => Length.Abs(d.Depth - _wanted[size][d.Measure])))
+            .Concat(depths.GroupBy(d => d.Measure).Select(alike => alike.Max(d => d.Depth) - alike.Min(d => d.Depth)))
+            .DefaultIfEmpty(Length.Zero).Max();
+    }
 
     /// <summary>What is wished for alike comes out alike, and is tried by turns more than once.</summary>
     private ImmutableArray<CutOutline>? Outlines(int size, int at, CutPlanner planner, Dictionary<GarmentMeasure, Length> wanted)

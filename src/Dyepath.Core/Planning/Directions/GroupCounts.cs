@@ -181,11 +181,22 @@ internal sealed class Layout(SharedFabric shared, Construction construction, Dir
     /// </summary>
     /// <param name="edges">Of each piece.</param>
     public IEnumerable<(GarmentMeasure Measure, Length Depth)> Depths(GroupCounts counts, IReadOnlyList<ShapedEdges> edges) =>
+        from cut in CutInto(counts, edges)
+        group cut.Places by (cut.Measure, cut.Opening) into measured
+        select (measured.Key.Measure, MeasureInto(counts.Group, measured.Key.Opening, measured.Average()));
+
+    /// <summary>How far each opening goes into each piece by itself as it is finished.</summary>
+    /// <param name="edges">Of each piece.</param>
+    public IEnumerable<(PieceId Piece, GarmentMeasure Measure, Length Depth)> DepthsApart(
+        GroupCounts counts, IReadOnlyList<ShapedEdges> edges) =>
+        CutInto(counts, edges).Select(i => (i.Piece, i.Measure, MeasureInto(counts.Group, i.Opening, i.Places)));
+
+    private static IEnumerable<(PieceId Piece, GarmentMeasure Measure, OpeningDesign Opening, double Places)> CutInto(
+        GroupCounts counts, IReadOnlyList<ShapedEdges> edges) =>
         from opening in counts.Group.Openings
         from depth in opening.Cut?.Depths.AsEnumerable() ?? []
         let at = counts.Group.Pieces.ToList().FindIndex(p => p.Id == depth.Key)
-        group edges[at].Into(counts.Group.Opening(opening.Id, depth.Key)) by (depth.Value, opening) into measured
-        select (measured.Key.Value, MeasureInto(counts.Group, measured.Key.opening, measured.Average()));
+        select (depth.Key, depth.Value, opening, edges[at].Into(counts.Group.Opening(opening.Id, depth.Key)));
 
     /// <summary>How far it is seen to go into the piece beside the seam of its side, before its edging.</summary>
     public Length SeenInto(PieceGroup group, OpeningDesign opening, double count) =>
