@@ -18,6 +18,8 @@ internal sealed partial class RunningProgram : IAsyncDisposable
 
     private readonly Task<string> _errors;
 
+    private bool _ended;
+
     private RunningProgram(Process process, Uri address, Task<string> errors)
     {
         (_process, _errors) = (process, errors);
@@ -88,8 +90,12 @@ internal sealed partial class RunningProgram : IAsyncDisposable
         return _process.ExitCode;
     }
 
+    /// <summary>Also where it is gone already: a test that fails while it is replaced is to tell why.</summary>
     public async ValueTask DisposeAsync()
     {
+        if (_ended)
+            return;
+        _ended = true;
         Client.Dispose();
         _process.Kill();
         await _process.WaitForExitAsync();

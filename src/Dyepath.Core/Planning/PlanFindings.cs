@@ -241,18 +241,21 @@ internal static class PlanFindings
     /// <summary>Pieces that mirror each other and are cut to different depths.</summary>
     private static IEnumerable<Finding> Apart(DirectionPlan chosen, RemedyTrials trials)
     {
-        var said = chosen.Sizes.SelectMany((_, i) => ApartIn(chosen, i).Select(a => (Size: chosen.Names[i], a.Measure, a.Deepest, a.Shallowest)));
+        var said = chosen.Sizes.SelectMany(
+            (_, i) => ApartIn(chosen, i).Select(a => (Size: chosen.Names[i], a.Measure, a.Deepest, a.Shallowest)));
         foreach (var apart in said.GroupBy(a => a.Measure))
         {
             var far = apart.MaxBy(a => a.Deepest.Depth - a.Shallowest.Depth);
-            var mend = trials.LetOffFor(plan => plan.Sizes.Select((_, i) => ApartIn(plan, i)).All(a => a.All(m => m.Measure != apart.Key))) is { } letOff
+            var mend = trials.LetOffFor(
+                plan => plan.Sizes.Select((_, i) => ApartIn(plan, i)).All(a => a.All(m => m.Measure != apart.Key))) is { } letOff
                 ? FormattableString.Invariant($"let cut edges lie off by {letOff.Centimetres:0.#} cm at most (garment.letOff: {letOff.Centimetres:0.#} cm), so that the motif gives way there instead")
                 : "choose another depth or form of the neck, or a yarn whose colours come round sooner";
             yield return new Finding(FindingLevel.Warning, "garment.letOff", FormattableString.Invariant(
                 $"{(apart.Count() == 1 ? "Size" : "Sizes")} {Wording.List(apart.Select(a => a.Size))}: {GarmentMeasures.Words(apart.Key)} of the {PlaceNames.Of(far.Deepest.Piece)} is {far.Deepest.Depth.Centimetres:0.0} cm and of the {PlaceNames.Of(far.Shallowest.Piece)} {far.Shallowest.Depth.Centimetres:0.0} cm{(apart.Count() == 1 ? "" : $" in {far.Size}")}, so that they do not match: {mend}."));
         }
 
-        static IEnumerable<(GarmentMeasure Measure, (PieceId Piece, Length Depth) Deepest, (PieceId Piece, Length Depth) Shallowest)> ApartIn(
+        static IEnumerable<(
+            GarmentMeasure Measure, (PieceId Piece, Length Depth) Deepest, (PieceId Piece, Length Depth) Shallowest)> ApartIn(
             DirectionPlan plan, int size) =>
             from counts in plan.Sizes[size]
             where !counts.Outlines.IsEmpty && counts.Group.Openings.Any(o => o.Cut is not null)
@@ -267,7 +270,8 @@ internal static class PlanFindings
     /// <summary>Fronts that leave less than half as much beside their shoulders as half of the back's neck asks for.</summary>
     private static Finding? NarrowFronts(Construction construction, ImmutableArray<SizePlan> sizes)
     {
-        if (construction.Groups.SelectMany(g => g.Openings).FirstOrDefault(o => o is { BesideAs: not null, Id: OpeningId.Neck }) is not { } opening)
+        var opening = construction.Groups.SelectMany(g => g.Openings).FirstOrDefault(o => o is { BesideAs: not null, Id: OpeningId.Neck });
+        if (opening is null)
             return null;
         var narrow = sizes.Select(s => (s.Name, Has: s.Finished[opening.Measure], Half: s.Finished[GarmentMeasure.NeckWidth] / 2))
             .Where(s => s.Has < s.Half / 2).ToArray();
@@ -304,7 +308,8 @@ internal static class PlanFindings
             if (counts.Outlines.IsEmpty)
                 return false;
             var edges = plan.Layout.Edges(counts, piece, counts.Outlines[piece]);
-            return edges.Find(opening.Id, opening.Sides[0]) is { Into: > 0 } cut && plan.Layout.SeenInto(counts.Group, opening, cut.Into) >= LeastCurved
+            return edges.Find(opening.Id, opening.Sides[0]) is { Into: > 0 } cut
+                && plan.Layout.SeenInto(counts.Group, opening, cut.Into) >= LeastCurved
                 && edges.CornersOf(cut).Count() <= (opening.At == OpeningAt.Middle ? 4 : 3);
         }
     }

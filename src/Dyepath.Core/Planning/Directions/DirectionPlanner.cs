@@ -496,7 +496,9 @@ internal sealed class DirectionPlanner
         return TryMeasure(size, at, passing.Count == 0 ? none : passing.MinBy(p => p.Off).Outlines);
     }
 
-    /// <summary>How far what is cut lies off, of its widths and of each piece's depth, or pieces that mirror each other lie apart.</summary>
+    /// <summary>
+    /// How far what is cut lies off, of its widths and of each piece's depth, or pieces that mirror each other lie apart.
+    /// </summary>
     private Length FurthestOfCuts(int size, int at)
     {
         var counts = _counts[size][at];
