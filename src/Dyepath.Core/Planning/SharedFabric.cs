@@ -44,6 +44,8 @@ internal sealed class SharedFabric
     /// <summary>What the work takes.</summary>
     public Effort Effort { get; private set; }
 
+    public KnownShapes Shapes { get; private set; } = new();
+
     public ColourRing Ring => Sequence.Ring;
 
     /// <summary>Missing for one colour.</summary>
@@ -87,7 +89,7 @@ internal sealed class SharedFabric
     }
 
     /// <summary>Ends the plan: later searches are neither recorded with it nor counted against its effort.</summary>
-    public void Decided() => (Decisions, Effort) = (null, new Effort());
+    public void Decided() => (Decisions, Effort, Shapes) = (null, new Effort(), new KnownShapes());
 
     public Axis Stitches(Direction direction) => new(true, GaugeFor(direction).StitchWidth, Project.Garment.Seams.HiddenStitches);
 
@@ -141,8 +143,9 @@ internal sealed class SharedFabric
         Palette = Palette,
     };
 
-    /// <summary>The same yarn, measured already, in another project.</summary>
-    public SharedFabric With(Project project) => new(project, Sequence.Measured, null, Effort);
+    /// <summary>The same yarn, measured already, and the same stitch in another garment.</summary>
+    public SharedFabric With(GarmentSpec garment) =>
+        new(Project with { Garment = garment }, Sequence.Measured, null, Effort) { Shapes = Shapes };
 
     public static SharedFabric Of(Plan plan) => new(plan.Project, plan.Sequence.Measured, null, new Effort());
 

@@ -5,24 +5,11 @@ namespace Dyepath.Core.Planning;
 /// <summary>What is held against the body, and what helps where it does not hold, in the words of findings.</summary>
 public static class WornWords
 {
+    /// <summary>As a heading has it: <c>hem</c>, or <c>brim, stretched</c>.</summary>
+    public static string Of(FitPart part) => FitPartNames.Of(part);
+
     /// <summary>As a sentence begins after <c>the</c>, up to its verb: <c>hem</c>, or <c>brim, stretched,</c>.</summary>
-    public static string Subject(FitPart part) => part switch
-    {
-        FitPart.Body => "body",
-        FitPart.ClosedBody => "body, closed,",
-        FitPart.Hem => "hem",
-        FitPart.Sleeve => "sleeve",
-        FitPart.Armhole => "armhole",
-        FitPart.NeckOpening => "neck opening, all round and stretched,",
-        FitPart.ShoulderBesideNeck => "shoulder beside the neck",
-        FitPart.ShouldersBesideBoatNeck => "shoulder breadth beside the boat neck",
-        FitPart.Brim => "brim, stretched,",
-        FitPart.Waist => "waist, before it is drawn in,",
-        FitPart.TopEdge => "top edge, before it is drawn in,",
-        FitPart.JoinedSides => "joined sides, all round,",
-        FitPart.FrontBackAndTabs => "front, back and tabs, all round,",
-        _ => throw new ArgumentOutOfRangeException(nameof(part), part, "No words for this part."),
-    };
+    public static string Subject(FitPart part) => Of(part) is var words && words.Contains(',') ? $"{words}," : words;
 
     /// <summary>What to do, such as <c>make the neck wider</c>.</summary>
     public static string Of(Mend mend) => mend switch

@@ -11,7 +11,12 @@ namespace Dyepath.Core.Shaping;
 /// <param name="Least">The least shortfall that a row may have, where other parts lie beyond.</param>
 /// <param name="Most">The most, where the edge is held.</param>
 /// <param name="Ground">The shortfall of the row below the part.</param>
-internal sealed record EdgeWish(long[] Targets, int[] Least, int[] Most, int Ground);
+internal sealed record EdgeWish(long[] Targets, int[] Least, int[] Most, int Ground)
+{
+    /// <summary>Wished for at the panel's own edge from below on and free to lie there: nothing is nearer, and nothing breaks.</summary>
+    public bool IsStraightUp =>
+        Ground == 0 && Targets.All(t => t == 0) && Least.All(l => l <= 0) && Most.All(m => m >= 0);
+}
 
 /// <summary>How a part's first row comes from what is below it.</summary>
 internal enum PartBeginning
@@ -83,6 +88,8 @@ internal sealed class EdgeProgram
     private readonly Axis _left;
     private readonly bool _both;
     private readonly OutlineCost _step;
+    private readonly long _tolerance;
+    private readonly OutlineCost[] _ofLeft;
 
     /// <param name="right">Null: the left-hand edge alone.</param>
     /// <param name="left">Null: the right-hand edge alone.</param>
@@ -93,6 +100,8 @@ internal sealed class EdgeProgram
         (_right, _left) = (
             new Axis(panel, options, right, breaks, Fabrics.FabricPath.MostStitches),
             new Axis(panel, options, left, breaks, EdgeLine.Furthest));
+        _ofLeft = new OutlineCost[_left.Count];
+        _tolerance = breaks ? ColourRing.ToMicro(options.Tolerance ?? EdgeLine.Furthest) : long.MaxValue;
         _step = OutlineCost.Step(ColourRing.ToMicro(options.StepWorth), breaks ? ColourRing.ToMicro(options.StepSpares) : 0);
         Rows = (right ?? left)!.Targets.Length;
     }
@@ -112,29 +121,32 @@ internal sealed class EdgeProgram
         if (beginning != PartBeginning.Anywhere)
             costs[_right.IndexOfGround * _left.Count + _left.IndexOfGround] = default;
         var next = new OutlineCost[size];
-        var (atBeginning, atEnd) = (new ushort[Rows][], new ushort[Rows][]);
+        var (atBeginning, atEnd) = (new ushort[Rows * size], new ushort[Rows * size]);
         for (var row = 0; row < Rows; row++)
         {
             effort.Spend(4 * size);
             var fromRight = _panel.BeginningOf(firstRow + row) == RowEdge.Right;
-            atBeginning[row] = new ushort[size];
-            atEnd[row] = new ushort[size];
+            var beginnings = atBeginning.AsSpan(row * size, size);
+            var ends = atEnd.AsSpan(row * size, size);
             if (row > 0 || beginning is PartBeginning.Continued or PartBeginning.Joined)
             {
                 var rule = row == 0 && beginning == PartBeginning.Joined ? Rule.Join : Rule.Turn;
-                Along(fromRight, rule, costs, next, atBeginning[row]);
-                Drop(next, null);
-                Along(!fromRight, Rule.End, next, costs, atEnd[row]);
+                Along(fromRight, rule, costs, next, beginnings);
+                if (_both)
+                    DropUnworkable(next);
+                Along(!fromRight, Rule.End, next, costs, ends);
             }
             else
             {
-                KeepIndices(fromRight, atBeginning[row]);
-                KeepIndices(!fromRight, atEnd[row]);
+                KeepIndices(fromRight, beginnings);
+                KeepIndices(!fromRight, ends);
             }
-            Drop(costs, row);
+            if (_both)
+                DropUnworkable(costs);
+            Add(costs, row);
         }
         if (goesOn && !_breaks)
-            Along(_panel.EndOf(firstRow + Rows - 1) == RowEdge.Right, Rule.Stay, costs, costs, null);
+            Along(_panel.EndOf(firstRow + Rows - 1) == RowEdge.Right, Rule.Stay, costs, costs, []);
         var best = 0;
         for (var i = 1; i < size; i++)
             best = costs[i] < costs[best] ? i : best;
@@ -156,15 +168,16 @@ internal sealed class EdgeProgram
         End,
     }
 
-    private (int Right, int Left)[] Trace(int firstRow, int at, ushort[][] atBeginning, ushort[][] atEnd)
+    private (int Right, int Left)[] Trace(int firstRow, int at, ushort[] atBeginning, ushort[] atEnd)
     {
+        var size = _right.Count * _left.Count;
         var rows = new (int, int)[Rows];
         for (var row = Rows - 1; row >= 0; row--)
         {
             rows[row] = (_right.ValueAt(at / _left.Count), _left.ValueAt(at % _left.Count));
             var fromRight = _panel.BeginningOf(firstRow + row) == RowEdge.Right;
-            at = With(at, !fromRight, atEnd[row][at]);
-            at = With(at, fromRight, atBeginning[row][at]);
+            at = With(at, !fromRight, atEnd[row * size + at]);
+            at = With(at, fromRight, atBeginning[row * size + at]);
         }
         return rows;
     }
@@ -172,28 +185,37 @@ internal sealed class EdgeProgram
     private int With(int at, bool right, int index) =>
         right ? index * _left.Count + at % _left.Count : at / _left.Count * _left.Count + index;
 
-    private void KeepIndices(bool right, ushort[] from)
+    private void KeepIndices(bool right, Span<ushort> from)
     {
         for (var i = 0; i < from.Length; i++)
             from[i] = (ushort)(right ? i / _left.Count : i % _left.Count);
     }
 
-    /// <summary>Takes out what is too narrow or wide, and adds what a finished row costs.</summary>
-    private void Drop(OutlineCost[] costs, int? row)
+    /// <summary>Takes out what is too narrow or too wide.</summary>
+    private void DropUnworkable(OutlineCost[] costs)
     {
         var most = Fabrics.FabricPath.MostStitches / _panel.Options.StitchesPerUnit;
         for (var i = 0; i < _right.Count; i++)
         {
-            var right = row is { } r ? RowCost(_right, r, i) : default;
             for (var j = 0; j < _left.Count; j++)
             {
-                ref var cost = ref costs[i * _left.Count + j];
-                if (cost.IsNever)
-                    continue;
                 var units = _panel.Units - _right.ValueAt(i) - _left.ValueAt(j);
-                cost = _both && (units < _options.LeastUnits || units > most) ? OutlineCost.Never
-                    : row is { } at ? cost + right + RowCost(_left, at, j) : cost;
+                if (units < _options.LeastUnits || units > most)
+                    costs[i * _left.Count + j] = OutlineCost.Never;
             }
+        }
+    }
+
+    /// <summary>What a finished row costs.</summary>
+    private void Add(OutlineCost[] costs, int row)
+    {
+        for (var j = 0; j < _left.Count; j++)
+            _ofLeft[j] = RowCost(_left, row, j);
+        for (var i = 0; i < _right.Count; i++)
+        {
+            var right = RowCost(_right, row, i);
+            for (var j = 0; j < _left.Count; j++)
+                costs[i * _left.Count + j] += right + _ofLeft[j];
         }
     }
 
@@ -205,11 +227,11 @@ internal sealed class EdgeProgram
         if (value < wish.Least[row] || value > wish.Most[row])
             return OutlineCost.Never;
         var away = value * ColourRing.Unit - wish.Targets[row];
-        return OutlineCost.Away(away, _breaks && Math.Abs(away) > ColourRing.ToMicro(_options.Tolerance ?? EdgeLine.Furthest));
+        return OutlineCost.Away(away, Math.Abs(away) > _tolerance);
     }
 
-    /// <summary>Changes one edge: the costs of all states afterwards, and from which index along the axis each came.</summary>
-    private void Along(bool right, Rule rule, OutlineCost[] from, OutlineCost[] to, ushort[]? source)
+    /// <summary>Changes one edge: the costs of all states afterwards, and from which index along the axis each came, unless that is not asked for.</summary>
+    private void Along(bool right, Rule rule, OutlineCost[] from, OutlineCost[] to, Span<ushort> source)
     {
         var (axis, lines, step, stride) = right ? (_right, _left.Count, 1, _left.Count) : (_left, _right.Count, _left.Count, 1);
         for (var line = 0; line < lines; line++)
@@ -218,21 +240,22 @@ internal sealed class EdgeProgram
             if (axis.Wish is null)
                 Copy(at, from, to, source);
             else if (rule == Rule.End)
-                End(axis.Count, at, stride, from, to, source!);
+                End(axis.Count, at, stride, from, to, source);
             else if (rule == Rule.Join)
-                Join(axis.Count, at, stride, from, to, source!);
+                Join(axis.Count, at, stride, from, to, source);
             else
                 Turn(axis, rule == Rule.Turn && _options.SlipStitches, at, stride, from, to, source);
         }
     }
 
-    private static void Copy(int at, OutlineCost[] from, OutlineCost[] to, ushort[]? source)
+    private static void Copy(int at, OutlineCost[] from, OutlineCost[] to, Span<ushort> source)
     {
         to[at] = from[at];
-        source?[at] = 0;
+        if (!source.IsEmpty)
+            source[at] = 0;
     }
 
-    private void End(int count, int at, int stride, OutlineCost[] from, OutlineCost[] to, ushort[] source)
+    private void End(int count, int at, int stride, OutlineCost[] from, OutlineCost[] to, Span<ushort> source)
     {
         Join(count, at, stride, from, to, source);
         if (!_options.Chains)
@@ -249,7 +272,7 @@ internal sealed class EdgeProgram
     }
 
     /// <summary>As it was, or shorter.</summary>
-    private void Join(int count, int at, int stride, OutlineCost[] from, OutlineCost[] to, ushort[] source)
+    private void Join(int count, int at, int stride, OutlineCost[] from, OutlineCost[] to, Span<ushort> source)
     {
         var (least, best) = (OutlineCost.Never, 0);
         for (var i = 0; i < count; i++)
@@ -261,7 +284,7 @@ internal sealed class EdgeProgram
         }
     }
 
-    private void Turn(Axis axis, bool slips, int at, int stride, OutlineCost[] from, OutlineCost[] to, ushort[]? source)
+    private void Turn(Axis axis, bool slips, int at, int stride, OutlineCost[] from, OutlineCost[] to, Span<ushort> source)
     {
         var best = slips ? axis.Slips.Clear() : null;
         for (var i = 0; i < axis.Count; i++)
@@ -269,11 +292,12 @@ internal sealed class EdgeProgram
             var cell = at + i * stride;
             var came = from[cell];
             to[cell] = came + axis.Jumps[i];
-            source?[cell] = (ushort)i;
+            if (!source.IsEmpty)
+                source[cell] = (ushort)i;
             if (best is null)
                 continue;
             if (best[axis.Slips.To[i]] is var (least, index) && least < to[cell])
-                (to[cell], source![cell]) = (least, (ushort)index);
+                (to[cell], source[cell]) = (least, (ushort)index);
             if (came + _step is var slipped && slipped < best[axis.Slips.From[i]].Cost)
                 best[axis.Slips.From[i]] = (slipped, i);
         }

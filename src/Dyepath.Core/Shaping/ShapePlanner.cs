@@ -113,6 +113,8 @@ public static class ShapePlanner
         var goesOn = index + 1 < silhouette.Count && GoesOn(panel, silhouette, index + 1);
         (int Right, int Left)[]? Solve(EdgeWish? one, EdgeWish? other)
         {
+            if ((one is null || one.IsStraightUp) && (other is null || other.IsStraightUp) && !options.WithinPanel)
+                return [.. Enumerable.Repeat((one?.Ground ?? 0, other?.Ground ?? 0), part.Rows)];
             var program = new EdgeProgram(panel, options, one, other, breaks);
             return program.States > EdgeProgram.MostStates ? null : program.Solve(part.FirstRow, beginning, goesOn, effort);
         }

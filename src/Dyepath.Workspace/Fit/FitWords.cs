@@ -22,7 +22,7 @@ public static class FitWords
     public static string Part(WornFit fit)
     {
         ArgumentNullException.ThrowIfNull(fit);
-        return Wording.Capital(WornWords.Subject(fit.Part).TrimEnd(','));
+        return Wording.Capital(WornWords.Of(fit.Part));
     }
 
     /// <summary>Such as <c>6 cm to spare</c>, or <c>1.2 cm too little</c>.</summary>

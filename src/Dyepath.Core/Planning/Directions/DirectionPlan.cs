@@ -28,6 +28,9 @@ internal sealed record DirectionPlan(
     public ImmutableDictionary<GarmentMeasure, Lazy<Length?>> CutFrom { get; init; } =
         ImmutableDictionary<GarmentMeasure, Lazy<Length?>>.Empty;
 
+    /// <summary>What the whole garment was to lean, in stitches a row; missing: as fitted its first group best.</summary>
+    public double? Lean { get; init; }
+
     public Direction Direction => Layout.Direction;
 
     public bool IsFeasible => Option.Feasible;

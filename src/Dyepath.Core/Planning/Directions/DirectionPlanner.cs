@@ -71,20 +71,31 @@ internal sealed class DirectionPlanner
     /// </summary>
     public DirectionPlan Plan()
     {
-        var (plan, first) = PlanOnce();
-        if (_lean is not null || !plan.IsFeasible || first.Offer is not { } offer || _shared.Project.Garment.Grading.SeveralLeans
-            || Poor(plan, Groups.Skip(1)) == 0)
-            return plan;
-        var best = (Plan: plan, Poor: Poor(plan, Groups));
+        var (uncut, first) = PlanOnce(cut: false);
+        if (!uncut.IsFeasible || first.Offer is not { } offer || _shared.Project.Garment.Grading.SeveralLeans
+            || Poor(uncut, Groups.Skip(1)) == 0)
+            return PlanLeaning();
+        // What is cut out of pieces takes longest to find, and tells nothing of their own measures.
         var own = first.Chosen[0].Front.Lean;
+        List<(double? Lean, int Poor, double Score)> leans = [(null, Poor(uncut, Groups), uncut.Score)];
         foreach (var lean in Leans(offer).Where(l => Math.Abs(l - own) > Grader.LeanTolerance / 2))
         {
-            var other = new DirectionPlanner(_layout, _targets, lean).Plan();
-            if (other.IsFeasible && Poor(other, Groups) is var poor && (poor, other.Score).CompareTo((best.Poor, best.Plan.Score)) < 0)
-                best = (other, poor);
+            if (new DirectionPlanner(_layout, _targets, lean).PlanOnce(cut: false).Plan is { IsFeasible: true } other)
+                leans.Add((lean, Poor(other, Groups), other.Score));
         }
-        return best.Plan;
+        DirectionPlan? asItFits = null;
+        foreach (var (lean, _, _) in leans.OrderBy(l => l.Poor).ThenBy(l => l.Score))
+        {
+            var plan = lean is null ? PlanLeaning() : new DirectionPlanner(_layout, _targets, lean).PlanLeaning();
+            if (plan.IsFeasible)
+                return plan;
+            asItFits = lean is null ? plan : asItFits;
+        }
+        return asItFits!;
     }
+
+    /// <summary>With the lean that was given, or else that which fits the first group best.</summary>
+    public DirectionPlan PlanLeaning() => PlanOnce(cut: true).Plan;
 
     /// <summary>How many measures of pieces come out poorly, of all sizes.</summary>
     private static int Poor(DirectionPlan plan, IEnumerable<PieceGroup> groups) =>
@@ -105,17 +116,21 @@ internal sealed class DirectionPlanner
         }
     }
 
-    private (DirectionPlan Plan, Grading First) PlanOnce()
+    /// <param name="cut">Whether what openings cut out is looked for, too.</param>
+    private (DirectionPlan Plan, Grading First) PlanOnce(bool cut)
     {
         Grading? grading = null;
         FitRuler? ruler = null;
         for (var at = 0; at < Groups.Length; at++)
         {
+            // What fills a corner is as large as the cut left it.
+            if (!cut && Groups[at].Fills is not null)
+                continue;
             var (chosen, reasons) = PlanGroup(at);
             if (at == 0)
                 (grading, ruler) = (chosen, RulerOf(chosen));
             if (reasons.IsEmpty)
-                reasons = Openings(at);
+                reasons = Openings(at, cut);
             if (!reasons.IsEmpty)
                 return (Infeasible(grading!.Curve, reasons, ruler!), grading);
         }
@@ -322,11 +337,11 @@ internal sealed class DirectionPlanner
     }
 
     /// <summary>Openings of a group just planned, and what they leave of its sides.</summary>
-    private ImmutableArray<Finding> Openings(int at)
+    private ImmutableArray<Finding> Openings(int at, bool cut)
     {
         var group = Groups[at];
         if (group.IsShaped)
-            return Cut(at);
+            return Cut(at, cut);
         var reasons = ImmutableArray.CreateBuilder<Finding>();
         foreach (var opening in group.Openings)
         {
@@ -374,11 +389,10 @@ internal sealed class DirectionPlanner
     }
 
     private bool IsCut(GroupCounts counts, OpeningDesign opening) => !counts.Outlines.IsEmpty
-        && counts.Outlines.Select((outline, p) => _layout.Edges(counts, p, outline))
-            .Any(e => e.Find(opening.Id, opening.Sides[0]) is not null);
+        && _layout.Edges(counts).Any(e => e.Find(opening.Id, opening.Sides[0]) is not null);
 
     /// <summary>Outlines of a group just planned whose openings are cut, and what they come to.</summary>
-    private ImmutableArray<Finding> Cut(int at)
+    private ImmutableArray<Finding> Cut(int at, bool cut)
     {
         var reasons = ImmutableArray.CreateBuilder<Finding>();
         var group = Groups[at];
@@ -412,7 +426,7 @@ internal sealed class DirectionPlanner
                 .Select(o => LeavesTooLittle(i, at, o)).OfType<Finding>().FirstOrDefault();
             if (little is not null)
                 reasons.Add(little);
-            else if (!CutWideEnough(i, at, planner))
+            else if (cut && !CutWideEnough(i, at, planner))
                 reasons.Add(new Finding(FindingLevel.Fault, group.Openings[0].Field, $"Size {_targets.Name(i)}: what is cut out leaves too little between: make the neck narrower or less deep, or the piece wider or longer."));
             foreach (var opening in group.Openings)
             {
@@ -420,7 +434,7 @@ internal sealed class DirectionPlanner
                     Follow(i, at, opening, piece);
             }
         }
-        if (reasons.Count == 0)
+        if (cut && reasons.Count == 0)
             LeaveUncut(at, planner);
         return reasons.ToImmutable();
     }
@@ -478,38 +492,50 @@ internal sealed class DirectionPlanner
     /// </summary>
     private bool CutWideEnough(int size, int at, CutPlanner planner)
     {
-        var passes = PassesWidened(size, at, planner, 0, out var nearest);
-        if (nearest is not { } none)
+        if (Widened(size, at, planner, 0) is not { } nearest)
             return false;
-        if (passes && (Groups[at].LetOff is not null || FurthestOfCuts(size, at) <= FitError.Poor))
+        if (nearest.Passes && (Groups[at].LetOff is not null || nearest.Off <= FitError.Poor))
             return true;
-        var passing = new List<(Length Off, ImmutableArray<CutOutline> Outlines)>();
+        TriedCuts? best = null;
         // As little of the motif as can be gives way for an opening that is near enough.
         foreach (var (letOff, most) in LetOffs.Where(l => l.LetOff is null || l.LetOff < (Groups[at].LetOff ?? PieceGroup.UsualLetOff)))
         {
-            if (!PassesWidened(size, at, letOff is null ? planner : new CutPlanner(_layout, letOff), most, out var found))
+            if (Widened(size, at, letOff is null ? planner : new CutPlanner(_layout, letOff), most) is not { Passes: true } tried)
                 continue;
-            passing.Add((FurthestOfCuts(size, at), found!.Value));
-            if (passing[^1].Off <= FitError.Poor)
+            if (best is null || tried.Off < best.Off)
+                best = tried;
+            if (tried.Off <= FitError.Poor)
                 break;
         }
-        return TryMeasure(size, at, passing.Count == 0 ? none : passing.MinBy(p => p.Off).Outlines);
+        return Measure(size, at, (best ?? nearest).Outlines) is not null;
     }
 
+    /// <param name="Off">See <see cref="Measure"/>.</param>
+    private sealed record TriedCuts(ImmutableArray<CutOutline> Outlines, Length Off, bool Passes);
+
     /// <summary>
-    /// How far what is cut lies off, of its widths and of each piece's depth, or pieces that mirror each other lie apart.
+    /// The first outlines that let pass what has to, their openings wished for a place wider at either end so often, or else the nearest;
+    /// null where there are none.
     /// </summary>
-    private Length FurthestOfCuts(int size, int at)
+    private TriedCuts? Widened(int size, int at, CutPlanner planner, int mostWider)
     {
-        var counts = _counts[size][at];
-        var edges = counts.Outlines.Select((outline, piece) => _layout.Edges(counts, piece, outline)).ToArray();
-        var depths = _layout.DepthsApart(counts, edges).Where(d => !_uncut.Contains(d.Measure) && _wanted[size][d.Measure] > Length.Zero)
-            .ToArray();
-        return counts.Group.Openings.Where(o => o.Cut is not null && _wanted[size][o.Measure] > Length.Zero)
-            .Select(o => Length.Abs(_finished[size][o.Measure] - _wanted[size][o.Measure]))
-            .Concat(depths.Select(d => Length.Abs(d.Depth - _wanted[size][d.Measure])))
-            .Concat(depths.GroupBy(d => d.Measure).Select(alike => alike.Max(d => d.Depth) - alike.Min(d => d.Depth)))
-            .DefaultIfEmpty(Length.Zero).Max();
+        var group = Groups[at];
+        var wanted = new Dictionary<GarmentMeasure, Length>(_wanted[size]);
+        foreach (var measure in _uncut)
+            wanted[measure] = Length.Zero;
+        TriedCuts? nearest = null;
+        for (var wider = 0; wider <= mostWider; wider++)
+        {
+            if (Outlines(size, at, planner, wanted) is not { } outlines || Measure(size, at, outlines) is not { } off)
+                break;
+            var small = group.Openings.Where(o => o.Cut is not null && !_targets.Passes(size, o.Id, _finished[size])).ToArray();
+            if (small.Length == 0)
+                return new TriedCuts(outlines, off, Passes: true);
+            nearest ??= new TriedCuts(outlines, off, Passes: false);
+            foreach (var opening in small)
+                wanted[opening.Measure] += 2 * _layout.Along(opening.Sides[0]).Step;
+        }
+        return nearest;
     }
 
     /// <summary>What is wished for alike comes out alike, and is tried by turns more than once.</summary>
@@ -519,32 +545,6 @@ internal sealed class DirectionPlanner
         if (!_outlines.TryGetValue(key, out var outlines))
             _outlines[key] = outlines = planner.PlanAlike(_counts[size][at], wanted);
         return outlines;
-    }
-
-    /// <summary>Whether some outlines let pass what has to, their openings wished for a place wider at either end so often.</summary>
-    /// <param name="outlines">Those, or else the nearest; null where there are none.</param>
-    private bool PassesWidened(int size, int at, CutPlanner planner, int mostWider, out ImmutableArray<CutOutline>? outlines)
-    {
-        var group = Groups[at];
-        var wanted = new Dictionary<GarmentMeasure, Length>(_wanted[size]);
-        foreach (var measure in _uncut)
-            wanted[measure] = Length.Zero;
-        outlines = null;
-        for (var wider = 0; wider <= mostWider; wider++)
-        {
-            if (Outlines(size, at, planner, wanted) is not { } planned || !TryMeasure(size, at, planned))
-                break;
-            outlines ??= planned;
-            var small = group.Openings.Where(o => o.Cut is not null && !_targets.Passes(size, o.Id, _finished[size])).ToArray();
-            if (small.Length == 0)
-            {
-                outlines = planned;
-                return true;
-            }
-            foreach (var opening in small)
-                wanted[opening.Measure] += 2 * _layout.Along(opening.Sides[0]).Step;
-        }
-        return false;
     }
 
     /// <summary>The outlines of a form, of gores or of a bias, and what the rows come to.</summary>
@@ -572,24 +572,35 @@ internal sealed class DirectionPlanner
                 $"Size {name}: rows stop short of the {EdgeWords.Of(group.Gores.Top)} by {step} stitches at a time ({(_layout.Of(stitches: true).Step * step.Value).Centimetres:0.0} cm), as the colours come round, and that is too deep here: give the colours an even number of stitches in all, so that half a round is enough, or fewer; or do without gores."));
     }
 
-    /// <summary>False where two cuts meet.</summary>
-    private bool TryMeasure(int size, int at, ImmutableArray<CutOutline> outlines)
+    /// <summary>Takes outlines, and what they come to.</summary>
+    /// <returns>
+    /// How far what is cut lies off, of its widths and of each piece's depth, or pieces that mirror each other lie apart; null where two
+    /// cuts meet.
+    /// </returns>
+    private Length? Measure(int size, int at, ImmutableArray<CutOutline> outlines)
     {
         var counts = _counts[size][at] = _counts[size][at] with { Outlines = outlines };
-        var edges = outlines.Select((outline, piece) => _layout.Edges(counts, piece, outline)).ToArray();
+        var (group, edges) = (counts.Group, _layout.Edges(counts));
         if (edges.Any(e => e.Cuts.Contains(null)))
-            return false;
-        foreach (var opening in counts.Group.Openings)
+            return null;
+        foreach (var opening in group.Openings)
         {
             var cuts = edges.SelectMany((e, p) =>
-                    counts.Group.Opening(opening.Id, counts.Group.Pieces[p].Id).Sides.Select(side => e.Find(opening.Id, side)))
+                    group.Opening(opening.Id, group.Pieces[p].Id).Sides.Select(side => e.Find(opening.Id, side)))
                 .OfType<CutExtent>().ToArray();
             if (cuts.Length > 0)
                 Open(size, at, opening, cuts.Max(c => c.Length));
         }
         foreach (var (measure, depth) in _layout.Depths(counts, edges))
             _finished[size][measure] = depth;
-        return true;
+        var (finished, wanted) = (_finished[size], _wanted[size]);
+        var depths = _layout.DepthsApart(counts, edges).Where(d => !_uncut.Contains(d.Measure) && wanted[d.Measure] > Length.Zero)
+            .ToArray();
+        return group.Openings.Where(o => o.Cut is not null && wanted[o.Measure] > Length.Zero)
+            .Select(o => Length.Abs(finished[o.Measure] - wanted[o.Measure]))
+            .Concat(depths.Select(d => Length.Abs(d.Depth - wanted[d.Measure])))
+            .Concat(depths.GroupBy(d => d.Measure).Select(alike => alike.Max(d => d.Depth) - alike.Min(d => d.Depth)))
+            .DefaultIfEmpty(Length.Zero).Max();
     }
 
     private int OpeningCount(int size, int at, OpeningDesign opening, int rows)
@@ -699,6 +710,7 @@ internal sealed class DirectionPlanner
         Names = [.. Enumerable.Range(0, _targets.Count).Select(_targets.Name)],
         Finished = option.Feasible ? [.. _finished.Select(f => f.ToImmutableSortedDictionary())] : [],
         CutFrom = _cutFrom.ToImmutableDictionary(),
+        Lean = _lean,
     };
 
     private static string Plural(PieceGroup group)

@@ -222,18 +222,25 @@ internal sealed class Layout(SharedFabric shared, Construction construction, Dir
             ? null
             : Work(counts, counts.Outlines[piece], finding.TurnCost, start);
 
+    /// <summary>The edges of each piece of a group that is shaped, whatever colour it begins with.</summary>
+    public ShapedEdges[] Edges(GroupCounts counts) =>
+        [.. counts.Outlines.Select((outline, piece) => Edges(counts, piece, outline))];
+
     /// <summary>The edges of a piece whose rows follow an outline, whatever colour it begins with.</summary>
-    public ShapedEdges Edges(GroupCounts counts, int piece, CutOutline outline) =>
-        Edges(counts, piece, Work(counts, outline, counts.Finding(piece)!.TurnCost, 0), turned: false);
+    public ShapedEdges Edges(GroupCounts counts, int piece, CutOutline outline) => new(
+        outline.Parts, construction, counts.Group.Pieces[piece].Id, Up, turned: false,
+        (side, id) => Lies(counts, piece, side, id));
 
     private ShapedPiece Work(GroupCounts counts, CutOutline outline, double turnCost, int start) =>
         ShapedPiece.Work(new CutPlanner(this).Panel(outline.Units, turnCost, start), outline.Parts, counts.Group.Bias);
 
     /// <summary>The edges of a shaped piece as it is worn.</summary>
-    public ShapedEdges Edges(GroupCounts counts, int piece, ShapedPiece shape, bool turned) =>
-        new(shape, construction, counts.Group.Pieces[piece].Id, Up, turned, (side, id) =>
-        {
-            var count = counts.Openings.GetValueOrDefault(id);
-            return (counts.Group.Opening(id, counts.Group.Pieces[piece].Id).Lies(count, PlacesAlong(counts, piece, side)).Begins, count);
-        });
+    public ShapedEdges Edges(GroupCounts counts, int piece, ShapedPiece shape, bool turned) => new(
+        shape, construction, counts.Group.Pieces[piece].Id, Up, turned, (side, id) => Lies(counts, piece, side, id));
+
+    private (int From, int Length) Lies(GroupCounts counts, int piece, PieceSide side, OpeningId id)
+    {
+        var count = counts.Openings.GetValueOrDefault(id);
+        return (counts.Group.Opening(id, counts.Group.Pieces[piece].Id).Lies(count, PlacesAlong(counts, piece, side)).Begins, count);
+    }
 }

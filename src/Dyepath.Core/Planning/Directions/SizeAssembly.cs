@@ -448,9 +448,7 @@ internal sealed class SizeAssembly(DirectionPlan chosen, SizeTargets targets)
                 finished[opening.Measure] = _layout.Measure(counts.Group, opening, counts.Openings[opening.Id]);
             if (counts.Group.Openings.Any(o => o.Cut is not null))
             {
-                var edges = counts.Outlines
-                    .Select((_, piece) => _layout.Edges(counts, piece, _layout.Shape(counts, piece, 0)!, false)).ToArray();
-                foreach (var (measure, depth) in _layout.Depths(counts, edges))
+                foreach (var (measure, depth) in _layout.Depths(counts, _layout.Edges(counts)))
                     finished[measure] = depth;
             }
         }

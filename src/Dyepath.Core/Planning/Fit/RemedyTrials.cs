@@ -11,8 +11,8 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
 {
     private static readonly ImmutableArray<Length> LetOffs = [.. new[] { 2.0, 1, 0 }.Select(Length.FromCentimetres)];
 
-    /// <summary>Farther off than this an edge is no longer the one that was asked for (an assumption without a source).</summary>
-    private static readonly ImmutableArray<Length> FurtherOff = [.. new[] { 3.0, 4, 5, 6 }.Select(Length.FromCentimetres)];
+    /// <summary>Farther off than the last of these an edge is no longer the one that was asked for (an assumption without a source).</summary>
+    private static readonly ImmutableArray<Length> FurtherOff = [.. new[] { 3.0, 4 }.Select(Length.FromCentimetres)];
 
     /// <summary>What a change has to bring to be worth its words.</summary>
     private static readonly Length Worth = Length.FromCentimetres(0.5);
@@ -54,7 +54,7 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
 
     /// <summary>
     /// The least that edges have to be let off for the motif to go on unbroken in every size, and what is furthest off of the cuts then;
-    /// null where nothing that is tried keeps it.
+    /// null where nothing that is tried keeps it, or has cuts come out poorly.
     /// </summary>
     public (Length LetOff, FitError Furthest)? Kept()
     {
@@ -64,9 +64,10 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
         {
             if (!MayTry || LetOffBy(letOff) is not { IsFeasible: true } plan || !plan.KeepsMotif)
                 continue;
-            var errors = plan.Finished.SelectMany((f, i) => f.Where(m => measures.Contains(m.Key))
-                .Select(m => new FitError(plan.Names[i], m.Key, m.Value - plan.Targets[i][m.Key])));
-            return (letOff, errors.MaxBy(e => e.Off)!);
+            var furthest = plan.Finished.SelectMany((f, i) => f.Where(m => measures.Contains(m.Key))
+                .Select(m => new FitError(plan.Names[i], m.Key, m.Value - plan.Targets[i][m.Key]))).MaxBy(e => e.Off)!;
+            if (furthest.Off <= FitError.Poor)
+                return (letOff, furthest);
         }
         return null;
     }
@@ -123,7 +124,7 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
         var garment = Layout.SharedFabric.Project.Garment;
         if (garment.Grading.SeveralLeans || !MayTry)
             return null;
-        _leaning ??= Plan(With(garment with { Grading = garment.Grading with { SeveralLeans = true } }), Layout.Construction);
+        _leaning ??= Plan(Layout.SharedFabric.With(garment with { Grading = garment.Grading with { SeveralLeans = true } }), Layout.Construction);
         return Nearer(_leaning, measure);
     }
 
@@ -151,7 +152,7 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
             var name = EdgingPlaces.Words(choice.Where);
             var edgings = garment.Edgings.SetItem(i, changed);
             if (changed != choice && MayTry
-                && Nearer(Plan(With(garment with { Edgings = edgings }), Layout.Construction), measure) is { } furthest)
+                && Nearer(Plan(Layout.SharedFabric.With(garment with { Edgings = edgings }), Layout.Construction), measure) is { } furthest)
             {
                 return !isFree ? ($"work {wanted} rounds of edging at the {name}", $"garment.edgings[{i}].rounds", wanted, furthest)
                     : error.IsOver ? ($"work as few as {wanted} rounds of edging at the {name}", $"garment.edgings[{i}].fewestRounds", wanted, furthest)
@@ -160,8 +161,6 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
         }
         return null;
     }
-
-    private SharedFabric With(GarmentSpec garment) => Layout.SharedFabric.With(Layout.SharedFabric.Project with { Garment = garment });
 
     /// <summary>Null where there is no plan, or one that is hardly nearer.</summary>
     private Length? Nearer(DirectionPlan? plan, GarmentMeasure measure) =>
@@ -174,7 +173,8 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
         {
             var construction = Layout.Construction;
             construction = construction with { Groups = [.. construction.Groups.Select(g => g with { LetOff = letOff })] };
-            _letOff[letOff] = plan = Plan(Layout.SharedFabric, construction);
+            // Edges that are cut say nothing of the counts.
+            _letOff[letOff] = plan = Planner(Layout.SharedFabric, construction, chosen.Lean).PlanLeaning();
         }
         return plan;
     }
@@ -187,13 +187,15 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
             garment = garment with { Edgings = garment.Edgings.Add(new EdgingChoice(place, Plain(place), null)) };
             var faults = EdgingPlanner.Faults(garment, Layout.Construction, targets.Sizes.Wearer);
             var fits = faults.All(f => f.Level != FindingLevel.Fault);
-            _edged[place] = plan = fits ? Plan(With(garment), garment.Shape.Construct(garment)) : null;
+            _edged[place] = plan = fits ? Plan(Layout.SharedFabric.With(garment), garment.Shape.Construct(garment)) : null;
         }
         return plan;
     }
 
-    private DirectionPlan Plan(SharedFabric shared, Construction construction) =>
-        new DirectionPlanner(new Layout(shared, construction, chosen.Direction), targets).Plan();
+    private DirectionPlan Plan(SharedFabric shared, Construction construction) => Planner(shared, construction).Plan();
+
+    private DirectionPlanner Planner(SharedFabric shared, Construction construction, double? lean = null) =>
+        new(new Layout(shared, construction, chosen.Direction), targets, lean);
 
     /// <summary>Rounds of single crochet, or rows where the edge is open.</summary>
     private string Plain(EdgingPlace place) =>

@@ -218,7 +218,7 @@ internal sealed class CutPlanner(Layout layout, Length? letOff = null)
         }
         var options = new ShapeOptions { WithinPanel = true, LeastUnits = LeastUnits };
         var silhouette = new SilhouettePart(0, rows, EdgeLine.ByRow(right), EdgeLine.ByRow(left));
-        return ShapePlanner.Plan(panel, [silhouette], options, SharedFabric.Effort) is not { } plan ? null
+        return SharedFabric.Shapes.Plan(panel, [silhouette], options, SharedFabric.Effort) is not { } plan ? null
             : new CutOutline(plan.Piece.Panel.Units, [new PartOutline(0, plan.Piece.Parts[0].Outline)]) { FirstColumn = plan.FirstColumn };
     }
 
@@ -402,9 +402,9 @@ internal sealed class CutPlanner(Layout layout, Length? letOff = null)
     private static double OfEdge(SteadyPanel panel, RowEdge edge, double row) =>
         row == Math.Floor(row) && panel.EndOf((int)row) != edge ? row + 1 : row;
 
-    private CutOutline? Outline(SteadyPanel panel, SilhouettePart[] silhouette, ShapeOptions options)
+    private CutOutline? Outline(SteadyPanel panel, ImmutableArray<SilhouettePart> silhouette, ShapeOptions options)
     {
-        if (ShapePlanner.Plan(panel, silhouette, options, SharedFabric.Effort) is not { } plan)
+        if (SharedFabric.Shapes.Plan(panel, silhouette, options, SharedFabric.Effort) is not { } plan)
             return null;
         var piece = (plan.Nearer ?? plan).Piece;
         return new CutOutline(

@@ -25,47 +25,65 @@ internal sealed record CutExtent(OpeningId Opening, PieceSide Side, int Begins, 
 /// </summary>
 internal sealed class ShapedEdges
 {
-    private readonly ShapedPiece _piece;
+    private readonly ShapedPiece? _worked;
+    private readonly int _firstColumn;
     private readonly Construction _construction;
     private readonly PieceId _id;
     private readonly bool _up;
     private readonly bool _turned;
     private readonly bool _gored;
     private readonly int[] _cells;
-    private readonly ImmutableArray<EdgeFace> _round;
-    private readonly HashSet<EdgeFace> _sewn;
+    private readonly Func<PieceSide, OpeningId, (int From, int Length)> _slit;
+
+    // Most outlines that are tried are only asked what they cut out.
+    private readonly Lazy<ImmutableArray<EdgeFace>> _round;
+    private readonly Lazy<HashSet<EdgeFace>> _sewn;
 
     /// <summary>Columns as worn that reach the top of a gored piece.</summary>
-    private readonly int[] _reach = [];
-
-    private readonly Func<PieceSide, OpeningId, (int From, int Length)> _slit;
+    private readonly Lazy<int[]> _reach;
 
     /// <param name="turned">Worn wrong side out.</param>
     /// <param name="slit">Where an opening lies along a side of which it takes nothing out.</param>
     public ShapedEdges(
         ShapedPiece piece, Construction construction, PieceId id, bool up, bool turned,
         Func<PieceSide, OpeningId, (int From, int Length)> slit)
+        : this([.. piece.Parts.Select(p => new PartOutline(p.FirstRow, p.Outline))], construction, id, up, turned, slit) =>
+        _worked = piece;
+
+    /// <summary>Of a piece whose stitches have no colours yet: <see cref="Read"/> cannot be asked of it.</summary>
+    /// <inheritdoc cref="ShapedEdges(ShapedPiece, Construction, PieceId, bool, bool, Func{PieceSide, OpeningId, ValueTuple{int, int}})"/>
+    public ShapedEdges(
+        ImmutableArray<PartOutline> parts, Construction construction, PieceId id, bool up, bool turned,
+        Func<PieceSide, OpeningId, (int From, int Length)> slit)
     {
-        (_piece, _construction, _id, _up, _turned, _slit) = (piece, construction, id, up, turned, slit);
+        (_construction, _id, _up, _turned, _slit) = (construction, id, up, turned, slit);
         _gored = construction.GroupOf(id).Gores is not null;
-        var wide = piece.LastColumn - piece.FirstColumn + 1;
-        (Columns, Rows) = up ? (wide, piece.Rows) : (piece.Rows, wide);
+        _firstColumn = parts.Min(p => p.Outline.FirstColumn);
+        var (wide, high) = (
+            parts.Max(p => p.Outline.LastColumn) - _firstColumn + 1, parts.Max(p => p.FirstRow + p.Outline.Rows));
+        (Columns, Rows) = up ? (wide, high) : (high, wide);
         _cells = new int[Columns * Rows];
-        foreach (var part in piece.Parts)
+        foreach (var part in parts)
         {
             foreach (var run in part.Outline.ByRow())
             {
-                for (var column = run.First; column <= run.Last; column++)
-                    _cells[Index(part.FirstRow + run.FromRow, column)] = Worked;
+                var (first, last) = (Index(part.FirstRow + run.FromRow, run.First), Index(part.FirstRow + run.FromRow, run.Last));
+                var along = up ? 1 : Columns;
+                for (var cell = Math.Min(first, last); cell <= Math.Max(first, last); cell += along)
+                    _cells[cell] = Worked;
             }
         }
         Cuts = Missing();
-        _round = [.. Round().Where(f => f.Cut != Closed)];
-        if (_gored)
-            _reach = [.. _round.Where(f => f.Facing == PieceSide.Top).Select(f => f.X).Order()];
-        var sewn = construction.Joins.Where(j => j.Sewn).SelectMany(j => j.First.Concat(j.Second));
-        _sewn = [.. sewn.Where(e => e.Piece == id && !e.IsFilled).SelectMany(Faces)];
+        _round = new(() => [.. Followed().Where(f => f.Cut != Closed)]);
+        _reach = new(() => [.. Round.Where(f => f.Facing == PieceSide.Top).Select(f => f.X).Order()]);
+        _sewn = new(() =>
+        [
+            .. construction.Joins.Where(j => j.Sewn).SelectMany(j => j.First.Concat(j.Second))
+                .Where(e => e.Piece == id && !e.IsFilled).SelectMany(Faces),
+        ]);
     }
+
+    private ImmutableArray<EdgeFace> Round => _round.Value;
 
     private const int Worked = -1;
 
@@ -130,10 +148,10 @@ internal sealed class ShapedEdges
     public bool AlongStitches(PieceSide side) => !side.IsUpright() == _up;
 
     /// <summary>Where the edge turns, in places from the bottom's left, against the clock; between two of them it is straight.</summary>
-    public IEnumerable<(int X, int Y)> Corners() => CornersOf(_round).SkipLast(1);
+    public IEnumerable<(int X, int Y)> Corners() => CornersOf(Round).SkipLast(1);
 
     /// <summary>The same along what an opening cuts out.</summary>
-    public IEnumerable<(int X, int Y)> CornersOf(CutExtent cut) => CornersOf([.. _round.Where(f => f.Cut == Cuts.IndexOf(cut))]);
+    public IEnumerable<(int X, int Y)> CornersOf(CutExtent cut) => CornersOf([.. Round.Where(f => f.Cut == Cuts.IndexOf(cut))]);
 
     private static IEnumerable<(int X, int Y)> CornersOf(ImmutableArray<EdgeFace> faces)
     {
@@ -204,7 +222,7 @@ internal sealed class ShapedEdges
     /// <summary>In the direction of the side.</summary>
     private List<EdgeFace> OfSide(PieceSide side, int cut)
     {
-        var faces = _round.Where(f => cut >= 0 ? f.Cut == cut : f.Cut == -1 ? f.Facing == side : f.Cut == SlopeOf(side)).ToList();
+        var faces = Round.Where(f => cut >= 0 ? f.Cut == cut : f.Cut == -1 ? f.Facing == side : f.Cut == SlopeOf(side)).ToList();
         if (side is PieceSide.Top or PieceSide.Left)
             faces.Reverse();
         return faces;
@@ -213,9 +231,11 @@ internal sealed class ShapedEdges
     /// <summary>What a seam that meets an edge at its end hides of it.</summary>
     private int HiddenAt(EdgeFace end, List<EdgeFace> faces, (int Stitches, int Rows) hidden)
     {
-        var at = _round.IndexOf(end);
-        var meets = new[] { _round[(at + 1) % _round.Length], _round[(at + _round.Length - 1) % _round.Length] }
-            .Any(f => (faces.Count == 1 || f != faces[1]) && _sewn.Contains(f) && AlongStitches(f.Facing) != AlongStitches(end.Facing));
+        if (hidden == (0, 0))
+            return 0;
+        var at = Round.IndexOf(end);
+        var meets = new[] { Round[(at + 1) % Round.Length], Round[(at + Round.Length - 1) % Round.Length] }
+            .Any(f => (faces.Count == 1 || f != faces[1]) && _sewn.Value.Contains(f) && AlongStitches(f.Facing) != AlongStitches(end.Facing));
         if (!meets)
             return 0;
         return AlongStitches(end.Facing) ? hidden.Stitches : hidden.Rows;
@@ -224,7 +244,7 @@ internal sealed class ShapedEdges
     private SeamStitch Stitch(EdgeFace face, (int Stitches, int Rows) hidden)
     {
         var (row, column) = WorkedAt(face.X, face.Y);
-        var part = _piece.Parts.First(p => p.Outline.Has(row - p.FirstRow, column));
+        var part = _worked!.Parts.First(p => p.Outline.Has(row - p.FirstRow, column));
         var (path, at) = (part.Path, row - part.FirstRow);
         var side = _turned ? face.Facing.Mirrored() : face.Facing;
         var far = hidden.Stitches * ColourRing.Unit;
@@ -245,14 +265,14 @@ internal sealed class ShapedEdges
     private EdgeFace Face(EdgeRun run, int at) => run.Side switch
     {
         PieceSide.Bottom => new(at, run.Inside, run.Side, -1),
-        PieceSide.Top when _gored => new(_reach[at], Rows - 1, run.Side, -1),
+        PieceSide.Top when _gored => new(_reach.Value[at], Rows - 1, run.Side, -1),
         PieceSide.Top => new(at, Rows - 1 - run.Inside, run.Side, -1),
         PieceSide.Left => new(run.Inside, at, run.Side, -1),
         _ => new(Columns - 1 - run.Inside, at, run.Side, -1),
     };
 
     private int Along(EdgeFace face) => face.Facing.IsUpright() ? face.Y
-        : face.Facing == PieceSide.Top && _gored ? Array.BinarySearch(_reach, face.X) : face.X;
+        : face.Facing == PieceSide.Top && _gored ? Array.BinarySearch(_reach.Value, face.X) : face.X;
 
     private int Inside(EdgeFace face) => face.Facing switch
     {
@@ -264,7 +284,7 @@ internal sealed class ShapedEdges
 
     private int Index(int row, int column)
     {
-        column -= _piece.FirstColumn;
+        column -= _firstColumn;
         var (x, y) = _up ? (Columns - 1 - column, row) : (row, column);
         return y * Columns + (_turned ? Columns - 1 - x : x);
     }
@@ -273,7 +293,7 @@ internal sealed class ShapedEdges
     {
         if (_turned)
             x = Columns - 1 - x;
-        return _up ? (y, _piece.FirstColumn + Columns - 1 - x) : (x, _piece.FirstColumn + y);
+        return _up ? (y, _firstColumn + Columns - 1 - x) : (x, _firstColumn + y);
     }
 
     private bool Has(int x, int y) => x >= 0 && x < Columns && y >= 0 && y < Rows && _cells[y * Columns + x] == Worked;
@@ -286,25 +306,29 @@ internal sealed class ShapedEdges
         var cuts = ImmutableArray.CreateBuilder<CutExtent?>();
         var open = new Stack<int>();
         var formed = _construction.GroupOf(_id).IsSloped;
-        for (var first = 0; first < _cells.Length; first++)
+        for (var first = _cells.IndexOf(0); first >= 0; first = _cells.IndexOf(0))
         {
-            if (_cells[first] != 0)
-                continue;
             var (left, right, bottom, top) = (int.MaxValue, 0, int.MaxValue, 0);
             // What a form leaves out of a line lies at its left or at its right.
             var mark = _gored ? Closed : !formed ? cuts.Count + 1 : SlopeOf(IsWorkedBefore(first) ? PieceSide.Right : PieceSide.Left);
             open.Push(first);
-            _cells[first] = mark;
             while (open.TryPop(out var at))
             {
                 var (x, y) = (at % Columns, at / Columns);
-                (left, right, bottom, top) = (Math.Min(left, x), Math.Max(right, x), Math.Min(bottom, y), Math.Max(top, y));
-                foreach (var (nx, ny) in (ReadOnlySpan<(int, int)>)[(x - 1, y), (x + 1, y), (x, y - 1), (x, y + 1)])
+                var line = _cells.AsSpan(y * Columns, Columns);
+                if (line[x] != 0)
+                    continue;
+                var from = line[..x].LastIndexOfAnyExcept(0) + 1;
+                var to = line[x..].IndexOfAnyExcept(0) is >= 0 and var end ? x + end : Columns;
+                line[from..to].Fill(mark);
+                (left, right, bottom, top) = (Math.Min(left, from), Math.Max(right, to - 1), Math.Min(bottom, y), Math.Max(top, y));
+                foreach (var beside in (ReadOnlySpan<int>)[y - 1, y + 1])
                 {
-                    if (nx < 0 || nx >= Columns || ny < 0 || ny >= Rows || _cells[ny * Columns + nx] != 0)
-                        continue;
-                    _cells[ny * Columns + nx] = mark;
-                    open.Push(ny * Columns + nx);
+                    for (x = from; beside >= 0 && beside < Rows && x < to; x++)
+                    {
+                        if (_cells[beside * Columns + x] == 0 && (x == from || _cells[beside * Columns + x - 1] != 0))
+                            open.Push(beside * Columns + x);
+                    }
                 }
             }
             if (!formed && !_gored)
@@ -342,7 +366,7 @@ internal sealed class ShapedEdges
     }
 
     /// <summary>Against the clock from the bottom's left on: bottom, right, top, left.</summary>
-    private IEnumerable<EdgeFace> Round()
+    private IEnumerable<EdgeFace> Followed()
     {
         // Where two stitches touch at a corner alone, the edge comes by twice: first along the lower one, then along the upper one.
         var touched = new HashSet<(int, int)>();

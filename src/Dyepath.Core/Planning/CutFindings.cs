@@ -1,0 +1,176 @@
+using System.Collections.Immutable;
+using Dyepath.Core.Booklets;
+using Dyepath.Core.Findings;
+using Dyepath.Core.Garments;
+using Dyepath.Core.Quantities;
+
+namespace Dyepath.Core.Planning;
+
+/// <summary>What the designer should know of what is cut out of pieces.</summary>
+internal static class CutFindings
+{
+    /// <summary>A back neck that is hardly cut has room for one step alone (common practice, no source).</summary>
+    private static readonly Length LeastCurved = Length.FromCentimetres(4);
+
+    /// <summary>
+    /// An opening's place goes by single stitches at either end, or by pairs of rows: what comes of that alone is not said (common
+    /// practice, no source).
+    /// </summary>
+    public static readonly Length Noticed = Length.FromCentimetres(1.5);
+
+    /// <param name="sizes">Of the chosen direction.</param>
+    public static IEnumerable<Finding> Of(DirectionPlan chosen, ImmutableArray<SizePlan> sizes, RemedyTrials trials)
+    {
+        var construction = chosen.Layout.Construction;
+        foreach (var apart in Apart(chosen, trials))
+            yield return apart;
+        if (NarrowFronts(construction, sizes) is { } fronts)
+            yield return fronts;
+        foreach (var straight in Straight(chosen, sizes))
+            yield return straight;
+        foreach (var square in LooksSquare(chosen, trials))
+            yield return square;
+        if (NearlyPoor(construction, sizes) is { } nearly)
+            yield return nearly;
+        if (!chosen.KeepsMotif && Broken(sizes, trials) is { } broken)
+            yield return broken;
+        var cut = construction.Groups.SelectMany(g => g.Openings).Where(o => o.Cut is not null).DistinctBy(o => o.Place);
+        foreach (var raw in cut.Where(o => o.Place is { } place && chosen.Layout.SharedFabric.EdgingAt(place) is null))
+        {
+            yield return new Finding(FindingLevel.Note, "garment.edgings",
+                $"The {PlaceNames.Of(raw.Id)} is cut and has no edging: its steps and the ends of its rows stay to be seen. Edge it.");
+        }
+    }
+
+    /// <summary>Where the motif gives way along a cut, and what would keep it.</summary>
+    private static Finding? Broken(ImmutableArray<SizePlan> sizes, RemedyTrials trials)
+    {
+        var broken = sizes.SelectMany(s => s.Pieces, (s, p) => (s.Name, Piece: p))
+            .Where(b => b.Piece.Shape is { KeepsMotif: false }).ToArray();
+        if (broken.Length == 0)
+            return null;
+        var pieces = Wording.List(broken.Select(b => b.Piece.Name).Distinct());
+        var names = broken.Select(b => b.Name).Distinct().ToArray();
+        var mend = trials.Kept() is { } kept ? FormattableString.Invariant(
+            $" Let cut edges lie off by up to {kept.LetOff.Centimetres:0.#} cm (garment.letOff: {kept.LetOff.Centimetres:0.#} cm) and it goes on unbroken; furthest off of what is cut is then {kept.Furthest.Say(Units.Centimetres)}.")
+            : " No edges that come out within an inch keep it: another depth or width of the cut may, or a yarn whose colours come round after an even number of stitches.";
+        return new Finding(FindingLevel.Note, "garment.letOff",
+            $"The motif gives way from the cut on, in the {pieces}{(names.Length == sizes.Length ? "" : $" of {Wording.List(names)}")}: there the colours draw something else, as the pattern and the picture show.{mend}");
+    }
+
+    /// <summary>Openings that were to be cut and are not, because hardly any of the cut would be seen.</summary>
+    private static IEnumerable<Finding> Straight(DirectionPlan chosen, ImmutableArray<SizePlan> sizes)
+    {
+        foreach (var group in chosen.Layout.Construction.Groups)
+        {
+            foreach (var (opening, piece) in group.Openings.SelectMany(o => o.Cut?.Depths.Keys ?? [], (o, p) => (o, p)))
+            {
+                var depth = opening.Cut!.Depths[piece];
+                var straight = sizes.Where(s => s.Target.TryGetValue(depth, out var wanted) && wanted > Length.Zero
+                    && s[piece] is { Shape: not null } plan && plan.Opening(opening.Id).Into == 0)
+                    .Select(s => s.Name).ToArray();
+                if (straight.Length == 0)
+                    continue;
+                var all = straight.Length == sizes.Length;
+                var field = opening.Cut.Fields.GetValueOrDefault(depth, opening.Field);
+                var mend = chosen.CutFrom.GetValueOrDefault(depth)?.Value is { } from
+                    ? FormattableString.Invariant($" From {from.Centimetres:0.#} cm on it is cut in every size ({field}: {from.Centimetres:0.#} cm).") : "";
+                yield return new Finding(FindingLevel.Note, field,
+                    $"The {PlaceNames.Of(piece)}'s {PlaceNames.Of(opening.Id)} is not cut{(all ? "" : $" in {string.Join(", ", straight)}")}: where the colours let rows end, under 1 cm of it would be seen beside the seam{(all && sizes.Length > 1 ? " in one size or more" : "")}, so its edge is straight.{mend}");
+            }
+        }
+    }
+
+    /// <summary>Pieces that mirror each other and are cut to different depths.</summary>
+    private static IEnumerable<Finding> Apart(DirectionPlan chosen, RemedyTrials trials)
+    {
+        var said = chosen.Sizes.SelectMany(
+            (_, i) => ApartIn(chosen, i).Select(a => (Size: chosen.Names[i], a.Measure, a.Deepest, a.Shallowest)));
+        foreach (var apart in said.GroupBy(a => a.Measure))
+        {
+            var far = apart.MaxBy(a => a.Deepest.Depth - a.Shallowest.Depth);
+            var mend = trials.LetOffFor(
+                plan => plan.Sizes.Select((_, i) => ApartIn(plan, i)).All(a => a.All(m => m.Measure != apart.Key))) is { } letOff
+                ? FormattableString.Invariant($"let cut edges lie off by {letOff.Centimetres:0.#} cm at most (garment.letOff: {letOff.Centimetres:0.#} cm), so that the motif gives way there instead")
+                : "choose another depth or form of the neck, or a yarn whose colours come round sooner";
+            yield return new Finding(FindingLevel.Warning, "garment.letOff", FormattableString.Invariant(
+                $"{(apart.Count() == 1 ? "Size" : "Sizes")} {Wording.List(apart.Select(a => a.Size))}: {GarmentMeasures.Words(apart.Key)} of the {PlaceNames.Of(far.Deepest.Piece)} is {far.Deepest.Depth.Centimetres:0.0} cm and of the {PlaceNames.Of(far.Shallowest.Piece)} {far.Shallowest.Depth.Centimetres:0.0} cm{(apart.Count() == 1 ? "" : $" in {far.Size}")}, so that they do not match: {mend}."));
+        }
+
+        static IEnumerable<(
+            GarmentMeasure Measure, (PieceId Piece, Length Depth) Deepest, (PieceId Piece, Length Depth) Shallowest)> ApartIn(
+            DirectionPlan plan, int size) =>
+            from counts in plan.Sizes[size]
+            where !counts.Outlines.IsEmpty && counts.Group.Openings.Any(o => o.Cut is not null)
+            let edges = plan.Layout.Edges(counts)
+            from alike in plan.Layout.DepthsApart(counts, edges).GroupBy(d => d.Measure)
+            let deepest = alike.MaxBy(d => d.Depth)
+            let shallowest = alike.MinBy(d => d.Depth)
+            where deepest.Depth - shallowest.Depth > FitError.Poor
+            select (alike.Key, (deepest.Piece, deepest.Depth), (shallowest.Piece, shallowest.Depth));
+    }
+
+    /// <summary>Fronts that leave less than half as much beside their shoulders as half of the back's neck asks for.</summary>
+    private static Finding? NarrowFronts(Construction construction, ImmutableArray<SizePlan> sizes)
+    {
+        var opening = construction.Groups.SelectMany(g => g.Openings).FirstOrDefault(o => o is { BesideAs: not null, Id: OpeningId.Neck });
+        if (opening is null)
+            return null;
+        var narrow = sizes.Select(s => (s.Name, Has: s.Finished[opening.Measure], Half: s.Finished[GarmentMeasure.NeckWidth] / 2))
+            .Where(s => s.Has < s.Half / 2).ToArray();
+        return narrow.Length == 0 ? null : new Finding(FindingLevel.Warning, opening.Field, FormattableString.Invariant(
+            $"{(narrow.Length == 1 ? "Size" : "Sizes")} {Wording.List(narrow.Select(n => n.Name))}: {GarmentMeasures.Words(opening.Measure)} is {PlanFindings.Range(narrow.Select(n => n.Has))} cm, where half of the neck is {PlanFindings.Range(narrow.Select(n => n.Half))} cm: the fronts are hardly wider than their shoulders, and pull at the neck. Make the neck wider, give more ease, or work it the other way."));
+    }
+
+    /// <summary>Openings whose curve or slopes have come down to one step at either side.</summary>
+    private static IEnumerable<Finding> LooksSquare(DirectionPlan chosen, RemedyTrials trials)
+    {
+        foreach (var (group, at) in chosen.Layout.Construction.Groups.Select((g, i) => (g, i)))
+        {
+            foreach (var opening in group.Openings.Where(o => o.Cut is { IsSloped: true }))
+            {
+                foreach (var piece in opening.Cut!.Depths.Keys)
+                {
+                    var square = chosen.Sizes.Select((s, i) => (Size: i, Is: IsSquare(chosen, s[at], opening, piece))).Where(s => s.Is)
+                        .Select(s => chosen.Names[s.Size]).ToArray();
+                    if (square.Length == 0)
+                        continue;
+                    var mend = trials.LetOffFor(plan => plan.Sizes.All(s => !IsSquare(plan, s[at], opening, piece))) is { } letOff
+                        ? FormattableString.Invariant($" Let cut edges lie off by {letOff.Centimetres:0.#} cm at most (garment.letOff: {letOff.Centimetres:0.#} cm) and it has more, and the motif gives way there.")
+                        : "";
+                    yield return new Finding(
+                        FindingLevel.Note, "garment.letOff",
+                        $"The {PlaceNames.Of(piece)}'s {PlaceNames.Of(opening.Id)} looks square{(square.Length == chosen.Sizes.Length ? "" : $" in {Wording.List(square)}")}: where the colours let rows end, it has one step at either side.{mend}");
+                }
+            }
+        }
+
+        static bool IsSquare(DirectionPlan plan, GroupCounts counts, OpeningDesign opening, PieceId id)
+        {
+            var piece = counts.Group.Pieces.ToList().FindIndex(p => p.Id == id);
+            if (counts.Outlines.IsEmpty)
+                return false;
+            var edges = plan.Layout.Edges(counts, piece, counts.Outlines[piece]);
+            return edges.Find(opening.Id, opening.Sides[0]) is { Into: > 0 } cut
+                && plan.Layout.SeenInto(counts.Group, opening, cut.Into) >= LeastCurved
+                && edges.CornersOf(cut).Count() <= (opening.At == OpeningAt.Middle ? 4 : 3);
+        }
+    }
+
+    /// <summary>Measures of cuts that are farther off than is expected of an edge, and not so far that they come out poorly.</summary>
+    private static Finding? NearlyPoor(Construction construction, ImmutableArray<SizePlan> sizes)
+    {
+        var cuts = construction.Groups.SelectMany(g => g.Openings).Where(o => o.Cut is not null)
+            .SelectMany(o => o.Cut!.Depths.Values.Append(o.Measure)).ToHashSet();
+        var off = sizes.SelectMany(
+                s => s.Target.Where(t => cuts.Contains(t.Key) && t.Value > Length.Zero && s.Finished[t.Key] > Length.Zero),
+                (s, t) => new FitError(s.Name, t.Key, s.Finished[t.Key] - t.Value))
+            .Where(e => e.Off > Noticed && e.Off <= FitError.Poor).GroupBy(e => (e.Measure, e.IsOver)).ToArray();
+        if (off.Length == 0)
+            return null;
+        var said = off.Select(g => FormattableString.Invariant(
+            $"{GarmentMeasures.Words(g.Key.Measure)} comes out up to {g.Max(e => e.Off).Centimetres:0.0} cm {(g.Key.IsOver ? "over" : "under")}{(g.Count() == sizes.Length ? "" : $" ({Wording.List(g.Select(e => e.Size))})")}"));
+        return new Finding(
+            FindingLevel.Note, "garment.letOff", $"Cut edges lie where the colours let rows end: {Wording.List(said)}.");
+    }
+}
