@@ -32,7 +32,7 @@ internal sealed class DirectionPlanner
     /// edges lie near what is wished for. Missing: as the document lets them.
     /// </summary>
     private static readonly ImmutableArray<(Length? LetOff, int MostWider)> LetOffs =
-        [(null, 3), (Length.FromCentimetres(2), 2), (Length.FromCentimetres(1), 2), (Length.Zero, 2), (null, MostWider)];
+        [(null, 3), (Length.FromCentimetres(2), 3), (Length.FromCentimetres(1), 3), (Length.Zero, 3), (null, MostWider)];
 
     private static readonly Length HalfCentimetre = Length.FromCentimetres(0.5);
 
