@@ -66,7 +66,7 @@ public sealed record Cowl(Length Circumference, Length Height) : GarmentShape
     internal static GarmentKind Kind { get; } = new(
         "Cowl", "M10 16c0-3 28-3 28 0v18c0 4-28 4-28 0zM10 16c0 3 28 3 28 0", Document(),
         [
-            new("Measures", "circumference", "Finished circumference", First: "66 cm"),
+            new("Measures", "circumference", "Finished circumference", First: "70 cm"),
             new("Measures", "height", "Finished height", First: "28 cm"),
             new("Measures", "working", "How rows follow each other", FieldKind.Working, Hint: "Joined rounds draw slants; turned at each join they can draw argyle without a seam."),
         ],

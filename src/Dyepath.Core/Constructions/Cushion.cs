@@ -32,7 +32,7 @@ public sealed record Cushion(Length Width, Length Height) : GarmentShape
     internal static GarmentKind Kind { get; } = new(
         "Cushion", "M9 9c10 3 20 3 30 0c-3 10-3 20 0 30c-10-3-20-3-30 0c3-10 3-20 0-30z", Document(),
         [
-            new("Measures", "width", "Width of the insert", First: "40 cm"), new("Measures", "height", "Height of the insert", First: "40 cm"),
+            new("Measures", "width", "Width of the insert", First: "45 cm"), new("Measures", "height", "Height of the insert", First: "45 cm"),
         ],
         []);
 

@@ -91,6 +91,8 @@ public sealed record Neck(NeckForm Form, Length? Width)
     /// <param name="Back">Depth at the back; none where it is not cut.</param>
     private readonly record struct Extent(double Width, double Depth = 0, double? Back = null);
 
+    private string ByHead => InFront ? "" : " It is never narrower than the head needs.";
+
     private Style Of => Form switch
     {
         NeckForm.Slit when InFront => new(
@@ -118,18 +120,18 @@ public sealed record Neck(NeckForm Form, Length? Width)
         NeckForm.Square => new(
             // 18 to 22 cm wide, 10 to 14 deep in front and 2 to 3 at the back are common for an adult.
             new(20, 12, 2.5), new(0.34, 0.16, 0.04), Cut.Square,
-            "A square neck of an adult is 20 cm wide, 12 cm deep in front and 2.5 cm at the back, its edging inside; a child's follows the head (common practice, no source)."),
+            "A square neck of an adult is 20 cm wide, 12 cm deep in front and 2.5 cm at the back, its edging inside; a child's follows the head (common practice, no source)." + ByHead),
         NeckForm.Round => new(
             // 18 to 22 cm wide, 8 to 12 deep in front and 2 to 3 at the back are common for an adult.
             new(20, 10, 2.5), new(0.36, 0.18, 0.04), HalfEllipse,
-            "A round neck of an adult is 20 cm wide, 10 cm deep in front and 2.5 cm at the back, its edging inside; a child's follows the head (common practice, no source). Rows follow its curve in steps."),
+            "A round neck of an adult is 20 cm wide, 10 cm deep in front and 2.5 cm at the back, its edging inside; a child's follows the head (common practice, no source)." + ByHead + " Rows follow its curve in steps."),
         NeckForm.V => new(
             // 18 to 22 cm wide and 18 to 24 deep are common for an adult.
             new(20, 20), new(0.36, 0.28), Point,
-            "A V neck of an adult is 20 cm wide and comes to its point 20 cm below the shoulder in front, its edging inside; the back is not cut. A child's follows the head (common practice, no source). Rows follow its slopes in steps."),
+            "A V neck of an adult is 20 cm wide and comes to its point 20 cm below the shoulder in front, its edging inside; the back is not cut. A child's follows the head (common practice, no source)." + ByHead + " Rows follow its slopes in steps."),
         NeckForm.VInsert => new(
             new(20, 20), new(0.36, 0.28), Cut.Square,
-            "A V neck with inserts is cut square in front, 20 cm wide and 20 cm deep for an adult, its edging inside; the back is not cut. Triangles of companion yarn fill the lower corners, so that its edge runs straight from each shoulder to the middle of the cut's lower edge. They are as wide as half of the cut and as tall as it is deep, as it was made. A child's follows the head (common practice, no source).")
+            "A V neck with inserts is cut square in front, 20 cm wide and 20 cm deep for an adult, its edging inside; the back is not cut. Triangles of companion yarn fill the lower corners, so that its edge runs straight from each shoulder to the middle of the cut's lower edge. They are as wide as half of the cut and as tall as it is deep, as it was made. A child's follows the head (common practice, no source)." + ByHead)
         {
             Edge = Point,
         },
@@ -280,14 +282,41 @@ public sealed record Neck(NeckForm Form, Length? Width)
                 ? BoatOfCrossBack * size.Body[BodyMeasure.CrossBack]
                 : usual + Step * size.Step;
         }
-        return !IsCut && !InFront && size.Body.Has(BodyMeasure.Head) ? Length.Max(usual, Least(size)) : usual;
+        return !InFront && size.Body.Has(BodyMeasure.Head) ? Length.Max(usual, Least(size)) : usual;
     }
 
-    /// <summary>The narrowest slit that the head passes, by itself or with half of what the panel leaves beside it.</summary>
+    /// <summary>The narrowest that the head passes, by itself or with half of what the panel leaves beside it.</summary>
     private Length Least(TargetContext size)
     {
+        if (IsCut)
+            return LeastCut(size);
         var slit = GarmentFit.SlitFor(size.Body[BodyMeasure.Head]);
         return IsButtoned ? 2 * (slit + SewnDown) - size.Finished[GarmentMeasure.Width] / 2 : slit;
+    }
+
+    /// <summary>
+    /// To a millimetre, where it is cut as deep as it is wished for: the wider, the longer its edge. As little as a back is usually cut may
+    /// be left out.
+    /// </summary>
+    private Length LeastCut(TargetContext size)
+    {
+        var (front, back) = (Target(GarmentMeasure.NeckDepth, size)!.Value, BackDepth ?? Length.Zero);
+        var (narrow, wide) = (0, (int)Math.Ceiling(GarmentFit.SlitFor(size.Body[BodyMeasure.Head]).Centimetres * 10));
+        while (wide - narrow > 1)
+        {
+            var middle = (narrow + wide) / 2;
+            (narrow, wide) = GarmentFit.Head(Around(Width(middle), front, back), size.Body, Field).Holds ? (narrow, middle) : (middle, wide);
+        }
+        return Width(wide);
+
+        static Length Width(int millimetres) => Length.FromCentimetres(millimetres / 10.0);
+    }
+
+    /// <summary>Half of the way round a cut neck.</summary>
+    private Length Around(Length width, Length front, Length back)
+    {
+        var cut = Opening.Cut! with { Profile = Of.Edge ?? Opening.Cut!.Profile };
+        return (Edge(cut, width, front) + Edge(cut, width, back)) / 2;
     }
 
     private Length Usual(TargetContext size, Func<Extent, double> of) =>
@@ -304,9 +333,7 @@ public sealed record Neck(NeckForm Form, Length? Width)
             return null;
         var finished = size.Finished;
         var width = finished[GarmentMeasure.NeckWidth];
-        var around = Opening.Cut is { } made && made with { Profile = Of.Edge ?? made.Profile } is var cut
-            ? (Edge(cut, width, Deep(GarmentMeasure.NeckDepth)) + Edge(cut, width, Deep(GarmentMeasure.BackNeckDepth))) / 2
-            : width;
+        var around = IsCut ? Around(width, Deep(GarmentMeasure.NeckDepth), Deep(GarmentMeasure.BackNeckDepth)) : width;
         if (IsButtoned)
             around += Length.Max(Length.Zero, finished[GarmentMeasure.Width] / 4 - width / 2 - SewnDown);
         return GarmentFit.Head(around, size.Body, Field);

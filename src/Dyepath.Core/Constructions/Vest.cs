@@ -76,11 +76,14 @@ public sealed record Vest(
         };
     }
 
+    /// <summary>What counts of neck and armhole may take of a shoulder beyond what is wished for (common practice, no source).</summary>
+    private static readonly Length ForCounts = Length.FromCentimetres(1);
+
     /// <summary>Up to the cross back, or as far as the neck leaves a shoulder.</summary>
     private Length ArmholeInset(TargetContext size)
     {
         var half = size.Finished[GarmentMeasure.Width] / 2;
-        var besideNeck = half - Neck.Target(GarmentMeasure.NeckWidth, size)!.Value - 2 * GarmentFit.LeastShoulder(size.Wearer);
+        var besideNeck = half - Neck.Target(GarmentMeasure.NeckWidth, size)!.Value - 2 * (GarmentFit.LeastShoulder(size.Wearer) + ForCounts);
         return Length.Max(Length.Zero, Length.Min(half - size.Body[BodyMeasure.CrossBack], besideNeck) / 2);
     }
 

@@ -19,36 +19,12 @@ internal sealed class DirectionPlanner
 
     private const int LeastBelowOpening = 4;
 
-    /// <summary>
-    /// How often an opening is tried a stitch wider at either end, so that something passes: over half a period of most yarns.
-    /// </summary>
-    private const int MostWider = 12;
-
-    /// <summary>A back neck is not cut deeper (common practice, no source).</summary>
-    private static readonly Length DeepestTried = Length.FromCentimetres(12);
-
-    /// <summary>
-    /// How far edges are let off by turns where something does not pass, and how often it is then tried a stitch wider: let off by less,
-    /// edges lie near what is wished for. Missing: as the document lets them.
-    /// </summary>
-    private static readonly ImmutableArray<(Length? LetOff, int MostWider)> LetOffs =
-        [(null, 3), (Length.FromCentimetres(2), 3), (Length.FromCentimetres(1), 3), (Length.Zero, 3), (null, MostWider)];
-
-    private static readonly Length HalfCentimetre = Length.FromCentimetres(0.5);
-
     private readonly SharedFabric _shared;
     private readonly Layout _layout;
     private readonly SizeTargets _targets;
-    private readonly Dictionary<GarmentMeasure, Length>[] _finished;
-    private readonly Dictionary<GarmentMeasure, Length>[] _wanted;
-    private readonly GroupCounts[][] _counts;
-
-    /// <summary>Depths of cuts that are left out of every size.</summary>
-    private readonly HashSet<GarmentMeasure> _uncut = [];
+    private readonly PlannedSizes _planned;
 
     private readonly Dictionary<GarmentMeasure, Lazy<Length?>> _cutFrom = [];
-
-    private readonly Dictionary<(int Size, int At, Length? LetOff, string Wishes), ImmutableArray<CutOutline>?> _outlines = [];
 
     private readonly double? _lean;
 
@@ -56,12 +32,16 @@ internal sealed class DirectionPlanner
     public DirectionPlanner(Layout layout, SizeTargets targets, double? lean = null)
     {
         (_shared, _layout, _targets, _lean) = (layout.SharedFabric, layout, targets, lean);
-        _finished = [.. Enumerable.Range(0, targets.Count).Select(_ => new Dictionary<GarmentMeasure, Length>())];
-        _wanted = [.. _finished.Select(_ => new Dictionary<GarmentMeasure, Length>())];
-        _counts = [.. _finished.Select(_ => new GroupCounts[layout.Construction.Groups.Length])];
+        _planned = new PlannedSizes(layout, targets.Count);
     }
 
     private ImmutableArray<PieceGroup> Groups => _layout.Construction.Groups;
+
+    private GroupCounts[][] Counts => _planned.Counts;
+
+    private Dictionary<GarmentMeasure, Length>[] Asked => _planned.Wanted;
+
+    private Dictionary<GarmentMeasure, Length>[] Finished => _planned.Finished;
 
     private int Middle => _targets.Count / 2;
 
@@ -158,7 +138,7 @@ internal sealed class DirectionPlanner
         var grading = new Grading([], [], []);
         if (SharesStitches(at) is { } earlier)
         {
-            grading = new Grading([.. _counts.Select(c => c[earlier].Graded!)], [], []);
+            grading = new Grading([.. Counts.Select(c => c[earlier].Graded!)], [], []);
         }
         else if (group.Pooled)
         {
@@ -175,9 +155,9 @@ internal sealed class DirectionPlanner
                 ?? pins[i] ?? axis.Nearest(fabric[i] / stitches.Pieces, ends, _shared.Stitch.StitchesPerUnit);
             // A border runs along the rows' ends too, so that its rounds decide the rows.
             var rowCount = RowsOf(group, i, alongRows[i] - _layout.Edgings(rows, group, graded?.Rounds));
-            _counts[i][at] = new GroupCounts(group, graded, count, rowCount, ImmutableDictionary<OpeningId, int>.Empty);
-            _finished[i][stitches.Measure] = _layout.Measure(_counts[i][at], true) + Beside(i, at, stitches);
-            _finished[i][rows.Measure] = _layout.Measure(_counts[i][at], false) + Beside(i, at, rows);
+            Counts[i][at] = new GroupCounts(group, graded, count, rowCount, ImmutableDictionary<OpeningId, int>.Empty);
+            Finished[i][stitches.Measure] = _layout.Measure(Counts[i][at], true) + Beside(i, at, stitches);
+            Finished[i][rows.Measure] = _layout.Measure(Counts[i][at], false) + Beside(i, at, rows);
             reasons.AddRange(FixedFarOff(i, stitches, FixedCounts.Stitches(group)));
             reasons.AddRange(FixedFarOff(i, rows, FixedCounts.Rows(group)));
             if (PieceSize.Fault(_targets.Name(i), PlaceNames.Of(group.Pieces[0].Id), count, rowCount) is { } tooLarge)
@@ -190,7 +170,7 @@ internal sealed class DirectionPlanner
     /// <summary>A count that is fixed and makes a quarter of what is asked for, or less, or four times as much, was mistyped.</summary>
     private IEnumerable<Finding> FixedFarOff(int size, PieceDimension dimension, string name)
     {
-        var (made, wanted) = (_finished[size][dimension.Measure], _wanted[size][dimension.Measure]);
+        var (made, wanted) = (Finished[size][dimension.Measure], Asked[size][dimension.Measure]);
         if (_targets.Fixed.Where(_targets.Name(size), name) is { } at && (made < 0.25 * wanted || made > 4 * wanted))
         {
             yield return new Finding(FindingLevel.Fault, at.Place, FormattableString.Invariant(
@@ -208,24 +188,24 @@ internal sealed class DirectionPlanner
         var (opening, own) = (into.Openings.First(o => o.Id == fills.Opening), _layout.For(group));
         for (var i = 0; i < _targets.Count; i++)
         {
-            var counts = _counts[i][Groups.IndexOf(into)];
+            var counts = Counts[i][Groups.IndexOf(into)];
             var (name, piece) = (_targets.Name(i), into.Pieces.ToList().FindIndex(p => p.Id == fills.Into));
             var cut = counts.Outlines.IsEmpty ? null
                 : _layout.Edges(counts, piece, counts.Outlines[piece]).Find(fills.Opening, opening.Sides[0]);
             var (width, height) = cut is null ? default : _layout.Corner(into, opening, cut);
             var stitches = own.Across.Nearest(width, own.SewnEnds(group, stitches: true));
             var rows = own.Down.Nearest(height, own.SewnEnds(group, stitches: false));
-            _counts[i][at] = new GroupCounts(group, null, stitches, rows, ImmutableDictionary<OpeningId, int>.Empty);
-            (_wanted[i][group.Across.Measure], _wanted[i][group.Down.Measure]) = (width, height);
-            (_finished[i][group.Across.Measure], _finished[i][group.Down.Measure]) =
-                (_layout.Measure(_counts[i][at], true), _layout.Measure(_counts[i][at], false));
+            Counts[i][at] = new GroupCounts(group, null, stitches, rows, ImmutableDictionary<OpeningId, int>.Empty);
+            (Asked[i][group.Across.Measure], Asked[i][group.Down.Measure]) = (width, height);
+            (Finished[i][group.Across.Measure], Finished[i][group.Down.Measure]) =
+                (_layout.Measure(Counts[i][at], true), _layout.Measure(Counts[i][at], false));
             if (cut is null || !Taper.Serves(stitches, rows))
                 yield return new Finding(FindingLevel.Fault, fills.Field, $"Size {name}: the {PlaceNames.Of(fills.Opening)} is too shallow for inserts with a straight edge: make it deeper or narrower, or choose another form.");
         }
     }
 
     /// <summary>The measure of an earlier group that is a part of a dimension of this one.</summary>
-    private Length Beside(int size, int at, PieceDimension dimension) => _layout.Beside(dimension, _counts[size].Take(at));
+    private Length Beside(int size, int at, PieceDimension dimension) => _layout.Beside(dimension, Counts[size].Take(at));
 
     /// <summary>Counts that are fixed for pieces which have to be as long as those that they are sewn to.</summary>
     private IEnumerable<Finding> FixedApart(int at)
@@ -258,7 +238,7 @@ internal sealed class DirectionPlanner
     /// <summary>Of what the group's own pieces make of the measure.</summary>
     private ImmutableArray<Length> Floors(int at, PieceDimension dimension, ImmutableArray<Length> targets)
     {
-        var floors = _targets.Floors(dimension.Measure, [.. targets.Select((t, i) => t + Beside(i, at, dimension))], _finished);
+        var floors = _targets.Floors(dimension.Measure, [.. targets.Select((t, i) => t + Beside(i, at, dimension))], Finished);
         return floors.IsDefault ? floors : [.. floors.Select((floor, i) => floor - Beside(i, at, dimension))];
     }
 
@@ -268,7 +248,7 @@ internal sealed class DirectionPlanner
     private ImmutableArray<int> Fewest(int at, PieceDimension dimension) =>
         dimension == Groups[at].Across
         && Groups[at].Openings.FirstOrDefault(o => o.BesideAs is not null && !o.Sides[0].IsUpright()) is { BesideAs: { } piece } opening
-            ? [.. _counts.Select(c => _layout.LeftBeside(opening, piece, c.Take(at)) + LeastBesideOpening)]
+            ? [.. Counts.Select(c => _layout.LeftBeside(opening, piece, c.Take(at)) + LeastBesideOpening)]
             : default;
 
     private StitchMeasure MeasureOf(int at, ImmutableArray<Length> targets)
@@ -292,7 +272,7 @@ internal sealed class DirectionPlanner
             EdgingTimes = dimension.Edgings.Count(place => place == varied),
             Further = dimension.Edgings.Where(place => place != varied)
                 .Aggregate(Length.Zero, (depth, place) => depth + _shared.EdgingDepth(place)),
-            Lean = at > 0 && _counts[0][0].Graded is { } body ? body.Front.Lean : _lean,
+            Lean = at > 0 && Counts[0][0].Graded is { } body ? body.Front.Lean : _lean,
         };
     }
 
@@ -308,9 +288,9 @@ internal sealed class DirectionPlanner
 
     private ImmutableArray<Length> Wanted(GarmentMeasure measure, Length? made = null)
     {
-        var targets = _targets.Of(measure, _finished, made);
+        var targets = _targets.Of(measure, Finished, made);
         for (var i = 0; i < targets.Length; i++)
-            _wanted[i][measure] = targets[i];
+            Asked[i][measure] = targets[i];
         return targets;
     }
 
@@ -326,7 +306,7 @@ internal sealed class DirectionPlanner
         {
             for (var i = 0; i < _targets.Count; i++)
             {
-                var target = _wanted[i][dimension.Measure];
+                var target = Asked[i][dimension.Measure];
                 if (dimension.Shortest is { } least && target - _layout.Edgings(dimension) < least.Length)
                 {
                     yield return new Finding(FindingLevel.Fault, least.Place, FormattableString.Invariant(
@@ -354,7 +334,7 @@ internal sealed class DirectionPlanner
             var targets = Wanted(opening.Measure);
             for (var i = 0; i < targets.Length; i++)
             {
-                Open(i, at, opening, OpeningCount(i, at, opening, _counts[i][at].Rows));
+                _planned.Open(i, at, opening, OpeningCount(i, at, opening, Counts[i][at].Rows));
                 if (targets[i] <= Length.Zero)
                     reasons.Add(new Finding(FindingLevel.Fault, opening.Field, FormattableString.Invariant(
                         $"Size {_targets.Name(i)} would have a {GarmentMeasures.Words(opening.Measure)} of {targets[i].Centimetres:0.#} cm: give it more.")));
@@ -368,8 +348,8 @@ internal sealed class DirectionPlanner
     /// <summary>An opening that follows another piece's is as large as that leaves it.</summary>
     private IEnumerable<Finding> BesideAs(int at, int size, OpeningDesign opening, PieceId piece)
     {
-        var count = _layout.CountBeside(_counts[size][at], opening, piece, _counts[size].Take(at));
-        Open(size, at, opening, Math.Max(1, count));
+        var count = _layout.CountBeside(Counts[size][at], opening, piece, Counts[size].Take(at));
+        _planned.Open(size, at, opening, Math.Max(1, count));
         if (count < 1)
             yield return new Finding(FindingLevel.Fault, opening.Field, $"The fronts of size {_targets.Name(size)} are narrower than the back's shoulders: make the {PlaceNames.Of(opening.Id)} wider, or the bands narrower.");
     }
@@ -380,12 +360,12 @@ internal sealed class DirectionPlanner
     /// </summary>
     private void Follow(int size, int at, OpeningDesign opening, PieceId piece)
     {
-        var (counts, other) = (_counts[size][at], Groups.IndexOf(_layout.Construction.GroupOf(piece)));
+        var (counts, other) = (Counts[size][at], Groups.IndexOf(_layout.Construction.GroupOf(piece)));
         var beside = _layout.PlacesAlong(counts, 0, opening.Sides[0]) - counts.Openings[opening.Id];
-        var all = _layout.PlacesAlong(_counts[size][other], 0, opening.Sides[0]);
+        var all = _layout.PlacesAlong(Counts[size][other], 0, opening.Sides[0]);
         var its = Groups[other].Openings.First(o => o.Id == opening.Id);
-        if (all - 2 * beside > 0 && !IsCut(_counts[size][other], its))
-            Open(size, other, its, all - 2 * beside);
+        if (all - 2 * beside > 0 && !IsCut(Counts[size][other], its))
+            _planned.Open(size, other, its, all - 2 * beside);
     }
 
     private bool IsCut(GroupCounts counts, OpeningDesign opening) => !counts.Outlines.IsEmpty
@@ -400,165 +380,66 @@ internal sealed class DirectionPlanner
             Wanted(measure);
         if (group.Gores is { } narrowed && _layout.Up)
             return [new Finding(FindingLevel.Fault, "garment.direction", $"Gores are rows that stop short of the {EdgeWords.Of(narrowed.Top)}, and worked up no row runs to it: work it sideways, or without gores.")];
-        var planner = new CutPlanner(_layout);
+        if (group.IsSloped || group.Gores is not null)
+        {
+            var planner = new CutPlanner(_layout);
+            return [.. Enumerable.Range(0, _targets.Count).Select(i => Slope(i, at, planner)).OfType<Finding>()];
+        }
         for (var i = 0; i < _targets.Count; i++)
         {
-            if (group.IsSloped || group.Gores is not null)
-            {
-                if (Slope(i, at, planner) is { } fault)
-                    reasons.Add(fault);
-                continue;
-            }
             foreach (var opening in group.Openings.Where(o => o.BesideAs is null))
             {
-                var places = _layout.PlacesAlong(_counts[i][at], 0, opening.Sides[0]);
-                Open(i, at, opening, Math.Min(OpeningCount(i, at, opening, _counts[i][at].Rows), places));
+                var places = _layout.PlacesAlong(Counts[i][at], 0, opening.Sides[0]);
+                _planned.Open(i, at, opening, Math.Min(OpeningCount(i, at, opening, Counts[i][at].Rows), places));
             }
             foreach (var opening in group.Openings)
             {
                 if (opening.BesideAs is not { } piece)
                     continue;
                 reasons.AddRange(BesideAs(at, i, opening, piece));
-                _wanted[i][opening.Measure] = _finished[i][opening.Measure];
+                Asked[i][opening.Measure] = Finished[i][opening.Measure];
             }
             // A cut at an end of its side may go on to the other cuts; one in the middle has to leave something at both ends.
-            var little = group.Openings.Where(o => (o.Cut is null || o.At == OpeningAt.Middle) && o.BesideAs is null)
-                .Select(o => LeavesTooLittle(i, at, o)).OfType<Finding>().FirstOrDefault();
-            if (little is not null)
+            if (group.Openings.Where(o => (o.Cut is null || o.At == OpeningAt.Middle) && o.BesideAs is null)
+                .Select(o => LeavesTooLittle(i, at, o)).OfType<Finding>().FirstOrDefault() is { } little)
                 reasons.Add(little);
-            else if (cut && !CutWideEnough(i, at, planner))
-                reasons.Add(new Finding(FindingLevel.Fault, group.Openings[0].Field, $"Size {_targets.Name(i)}: what is cut out leaves too little between: make the neck narrower or less deep, or the piece wider or longer."));
-            foreach (var opening in group.Openings)
-            {
-                if (opening.BesideAs is { } piece)
-                    Follow(i, at, opening, piece);
-            }
         }
         if (cut && reasons.Count == 0)
-            LeaveUncut(at, planner);
+            reasons.AddRange(CutOut(at));
+        foreach (var opening in group.Openings)
+        {
+            for (var i = 0; i < _targets.Count && opening.BesideAs is not null; i++)
+                Follow(i, at, opening, opening.BesideAs.Value);
+        }
         return reasons.ToImmutable();
     }
 
-    /// <summary>
-    /// A cut in the middle of a side that not every size can have is made in none, where all ask for one: sizes of one pattern look alike.
-    /// </summary>
-    private void LeaveUncut(int at, CutPlanner planner)
+    private IEnumerable<Finding> CutOut(int at)
     {
-        var sizes = Enumerable.Range(0, _targets.Count).ToArray();
-        foreach (var opening in Groups[at].Openings.Where(o => o is { At: OpeningAt.Middle, Cut: not null }))
-        {
-            foreach (var measure in opening.Cut!.Depths.Values.Distinct())
-            {
-                var made = sizes.Where(i => _finished[i][measure] > Length.Zero).ToArray();
-                if (made.Length == sizes.Length || sizes.Any(i => _wanted[i][measure] <= Length.Zero))
-                    continue;
-                _uncut.Add(measure);
-                var before = made.Select(i => (_counts[i][at], new Dictionary<GarmentMeasure, Length>(_finished[i]))).ToArray();
-                if (!made.All(i => CutWideEnough(i, at, planner)))
-                {
-                    _uncut.Remove(measure);
-                    foreach (var (i, (counts, finished)) in made.Zip(before))
-                        (_counts[i][at], _finished[i]) = (counts, finished);
-                }
-                else
-                    _cutFrom[measure] = new(() => CutFrom(at, opening, measure, planner));
-            }
-        }
-    }
-
-    /// <summary>The least depth, in half centimetres, from which a cut is made in every size.</summary>
-    private Length? CutFrom(int at, OpeningDesign opening, GarmentMeasure measure, CutPlanner planner)
-    {
-        var pieces = Enumerable.Range(0, Groups[at].Pieces.Length)
-            .Where(p => opening.Cut!.Depths.TryGetValue(Groups[at].Pieces[p].Id, out var its) && its == measure).ToArray();
-        var (none, all) = (0, (int)(DeepestTried / HalfCentimetre));
-        if (!IsMade(all))
-            return null;
-        while (all - none > 1)
-        {
-            var middle = (none + all) / 2;
-            (none, all) = IsMade(middle) ? (none, middle) : (middle, all);
-        }
-        return all * HalfCentimetre;
-
-        bool IsMade(int halves) => Enumerable.Range(0, _targets.Count).All(i => pieces.All(p => planner.Cuts(
-            _counts[i][at], p, new Dictionary<GarmentMeasure, Length>(_wanted[i]) { [measure] = halves * HalfCentimetre }, opening)));
-    }
-
-    /// <summary>
-    /// The nearest outlines; or where their steps leave an opening too small for what has to pass, or, unless the document says how far
-    /// edges may be let off, come out poorly, those that let it pass and come nearest to what is wished for: wished for wider by as little
-    /// as helps, or let off by less, so that the motif gives way. False where no outline leaves enough between its cuts.
-    /// </summary>
-    private bool CutWideEnough(int size, int at, CutPlanner planner)
-    {
-        if (Widened(size, at, planner, 0) is not { } nearest)
-            return false;
-        if (nearest.Passes && (Groups[at].LetOff is not null || nearest.Off <= FitError.Poor))
-            return true;
-        TriedCuts? best = null;
-        // As little of the motif as can be gives way for an opening that is near enough.
-        foreach (var (letOff, most) in LetOffs.Where(l => l.LetOff is null || l.LetOff < (Groups[at].LetOff ?? PieceGroup.UsualLetOff)))
-        {
-            if (Widened(size, at, letOff is null ? planner : new CutPlanner(_layout, letOff), most) is not { Passes: true } tried)
-                continue;
-            if (best is null || tried.Off < best.Off)
-                best = tried;
-            if (tried.Off <= FitError.Poor)
-                break;
-        }
-        return Measure(size, at, (best ?? nearest).Outlines) is not null;
-    }
-
-    /// <param name="Off">See <see cref="Measure"/>.</param>
-    private sealed record TriedCuts(ImmutableArray<CutOutline> Outlines, Length Off, bool Passes);
-
-    /// <summary>
-    /// The first outlines that let pass what has to, their openings wished for a place wider at either end so often, or else the nearest;
-    /// null where there are none.
-    /// </summary>
-    private TriedCuts? Widened(int size, int at, CutPlanner planner, int mostWider)
-    {
-        var group = Groups[at];
-        var wanted = new Dictionary<GarmentMeasure, Length>(_wanted[size]);
-        foreach (var measure in _uncut)
-            wanted[measure] = Length.Zero;
-        TriedCuts? nearest = null;
-        for (var wider = 0; wider <= mostWider; wider++)
-        {
-            if (Outlines(size, at, planner, wanted) is not { } outlines || Measure(size, at, outlines) is not { } off)
-                break;
-            var small = group.Openings.Where(o => o.Cut is not null && !_targets.Passes(size, o.Id, _finished[size])).ToArray();
-            if (small.Length == 0)
-                return new TriedCuts(outlines, off, Passes: true);
-            nearest ??= new TriedCuts(outlines, off, Passes: false);
-            foreach (var opening in small)
-                wanted[opening.Measure] += 2 * _layout.Along(opening.Sides[0]).Step;
-        }
-        return nearest;
-    }
-
-    /// <summary>What is wished for alike comes out alike, and is tried by turns more than once.</summary>
-    private ImmutableArray<CutOutline>? Outlines(int size, int at, CutPlanner planner, Dictionary<GarmentMeasure, Length> wanted)
-    {
-        var key = (size, at, planner.LetOff, string.Join(' ', Groups[at].OpeningMeasures.Select(m => wanted[m])));
-        if (!_outlines.TryGetValue(key, out var outlines))
-            _outlines[key] = outlines = planner.PlanAlike(_counts[size][at], wanted);
-        return outlines;
+        var cuts = new CutSizes(_layout, _targets, _planned, at);
+        var meeting = Enumerable.Range(0, _targets.Count).Where(i => !cuts.CutWideEnough(i)).ToArray();
+        foreach (var size in meeting)
+            yield return new Finding(FindingLevel.Fault, Groups[at].Openings[0].Field, $"Size {_targets.Name(size)}: what is cut out leaves too little between: make the neck narrower or less deep, or the piece wider or longer.");
+        if (meeting.Length > 0)
+            yield break;
+        cuts.LeaveUncut();
+        cuts.GradeEvenly();
+        foreach (var (measure, from) in cuts.CutFrom)
+            _cutFrom[measure] = from;
     }
 
     /// <summary>The outlines of a form, of gores or of a bias, and what the rows come to.</summary>
     private Finding? Slope(int size, int at, CutPlanner planner)
     {
-        var (group, counts, name) = (Groups[at], _counts[size][at], _targets.Name(size));
-        var outlines = group.Pieces.Select((_, piece) => planner.Plan(counts, piece, _wanted[size]))
+        var (group, counts, name) = (Groups[at], Counts[size][at], _targets.Name(size));
+        var outlines = group.Pieces.Select((_, piece) => planner.Plan(counts, piece, Asked[size]))
             .OfType<CutOutline>().ToImmutableArray();
         if (outlines.Length == group.Pieces.Length)
         {
-            _counts[size][at] = counts with { Outlines = outlines };
-            _finished[size][group.Along(_layout.Direction, stitches: true).Measure] = _layout.Measure(_counts[size][at], true);
+            Counts[size][at] = counts with { Outlines = outlines };
+            Finished[size][group.Along(_layout.Direction, stitches: true).Measure] = _layout.Measure(Counts[size][at], true);
             if (group.Gores is { } made)
-                _finished[size][made.Edge] = _layout.MeasureTop(_counts[size][at]);
+                Finished[size][made.Edge] = _layout.MeasureTop(Counts[size][at]);
             return null;
         }
         if (group is { Form: null, Gores: null })
@@ -572,52 +453,15 @@ internal sealed class DirectionPlanner
                 $"Size {name}: rows stop short of the {EdgeWords.Of(group.Gores.Top)} by {step} stitches at a time ({(_layout.Of(stitches: true).Step * step.Value).Centimetres:0.0} cm), as the colours come round, and that is too deep here: give the colours an even number of stitches in all, so that half a round is enough, or fewer; or do without gores."));
     }
 
-    /// <summary>Takes outlines, and what they come to.</summary>
-    /// <returns>
-    /// How far what is cut lies off, of its widths and of each piece's depth, or pieces that mirror each other lie apart; null where two
-    /// cuts meet.
-    /// </returns>
-    private Length? Measure(int size, int at, ImmutableArray<CutOutline> outlines)
-    {
-        var counts = _counts[size][at] = _counts[size][at] with { Outlines = outlines };
-        var (group, edges) = (counts.Group, _layout.Edges(counts));
-        if (edges.Any(e => e.Cuts.Contains(null)))
-            return null;
-        foreach (var opening in group.Openings)
-        {
-            var cuts = edges.SelectMany((e, p) =>
-                    group.Opening(opening.Id, group.Pieces[p].Id).Sides.Select(side => e.Find(opening.Id, side)))
-                .OfType<CutExtent>().ToArray();
-            if (cuts.Length > 0)
-                Open(size, at, opening, cuts.Max(c => c.Length));
-        }
-        foreach (var (measure, depth) in _layout.Depths(counts, edges))
-            _finished[size][measure] = depth;
-        var (finished, wanted) = (_finished[size], _wanted[size]);
-        var depths = _layout.DepthsApart(counts, edges).Where(d => !_uncut.Contains(d.Measure) && wanted[d.Measure] > Length.Zero)
-            .ToArray();
-        return group.Openings.Where(o => o.Cut is not null && wanted[o.Measure] > Length.Zero)
-            .Select(o => Length.Abs(finished[o.Measure] - wanted[o.Measure]))
-            .Concat(depths.Select(d => Length.Abs(d.Depth - wanted[d.Measure])))
-            .Concat(depths.GroupBy(d => d.Measure).Select(alike => alike.Max(d => d.Depth) - alike.Min(d => d.Depth)))
-            .DefaultIfEmpty(Length.Zero).Max();
-    }
-
     private int OpeningCount(int size, int at, OpeningDesign opening, int rows)
     {
-        var counts = _counts[size][at] with { Rows = rows };
-        return _layout.Count(counts.Group, opening, _wanted[size][opening.Measure], _layout.PlacesAlong(counts, 0, opening.Sides[0]));
-    }
-
-    private void Open(int size, int at, OpeningDesign opening, int count)
-    {
-        _counts[size][at] = _counts[size][at] with { Openings = _counts[size][at].Openings.SetItem(opening.Id, count) };
-        _finished[size][opening.Measure] = _layout.Measure(Groups[at], opening, count);
+        var counts = Counts[size][at] with { Rows = rows };
+        return _layout.Count(counts.Group, opening, Asked[size][opening.Measure], _layout.PlacesAlong(counts, 0, opening.Sides[0]));
     }
 
     private Finding? LeavesTooLittle(int size, int at, OpeningDesign opening)
     {
-        var counts = _counts[size][at];
+        var counts = Counts[size][at];
         var (side, name) = (opening.Sides[0], _targets.Name(size));
         var places = Enumerable.Range(0, counts.Group.Pieces.Length).Min(p => _layout.PlacesAlong(counts, p, side));
         var rest = places - counts.Openings[opening.Id];
@@ -647,11 +491,11 @@ internal sealed class DirectionPlanner
                     for (var i = 0; i < _targets.Count; i++)
                     {
                         var round = _layout.Up
-                            ? _layout.Measure(group, group.Across == dimension, _counts[i][Groups.IndexOf(group)].Stitches)
-                            : _wanted[i][dimension.Measure];
+                            ? _layout.Measure(group, group.Across == dimension, Counts[i][Groups.IndexOf(group)].Stitches)
+                            : Asked[i][dimension.Measure];
                         var axis = _layout.Along(opening.Sides[0]);
                         var count = axis.Nearest(round / 2, 1, axis.AlongStitches ? 1 : 2);
-                        Open(i, at, opening, Math.Min(count, _layout.PlacesAlong(_counts[i][at], 0, opening.Sides[0]) - 2));
+                        _planned.Open(i, at, opening, Math.Min(count, _layout.PlacesAlong(Counts[i][at], 0, opening.Sides[0]) - 2));
                     }
                 }
             }
@@ -661,20 +505,20 @@ internal sealed class DirectionPlanner
     private FitRuler RulerOf(Grading grading)
     {
         var measure = Groups[0].Along(_layout.Direction, stitches: true).Measure;
-        return FitRuler.Of(_shared, _layout.Direction, MeasureOf(0, [.. _wanted.Select(w => w[measure])]), grading);
+        return FitRuler.Of(_shared, _layout.Direction, MeasureOf(0, [.. Asked.Select(w => w[measure])]), grading);
     }
 
     /// <summary>The whole garment's measures decide; a sleeve's are made to fit what it is set into.</summary>
     private FitError[] Errors() =>
     [
         .. Groups.SelectMany(g => new[] { g.Across, g.Down }).Where((d, i) => i < 2 || d.Beside is not null).Select(d => d.Measure)
-            .SelectMany(measure => _finished.Select((f, i) => new FitError(_targets.Name(i), measure, f[measure] - _wanted[i][measure]))),
+            .SelectMany(measure => Finished.Select((f, i) => new FitError(_targets.Name(i), measure, f[measure] - Asked[i][measure]))),
     ];
 
     private DirectionPlan Feasible(ImmutableArray<CurvePoint> curve, FitRuler ruler)
     {
         var errors = Errors();
-        var graded = _counts.Select(c => c[0].Graded).OfType<GradedCount>().ToArray();
+        var graded = Counts.Select(c => c[0].Graded).OfType<GradedCount>().ToArray();
         var counts = graded.SelectMany(g => new[] { g.Front.Stitches, g.Back.Stitches }).Distinct().Order().ToImmutableArray();
         var furthest = errors.MaxBy(e => e.Off)!;
         var worst = furthest.Off.Centimetres;
@@ -704,11 +548,11 @@ internal sealed class DirectionPlanner
         double.PositiveInfinity, reasons);
 
     private DirectionPlan Make(DirectionOption option, double score, ImmutableArray<Finding> reasons) => new(
-        _layout, option.Feasible ? [.. _counts.Select(c => c.ToImmutableArray())] : [],
-        [.. _wanted.Select(w => w.ToImmutableSortedDictionary())], option, score, reasons)
+        _layout, option.Feasible ? [.. Counts.Select(c => c.ToImmutableArray())] : [],
+        [.. Asked.Select(w => w.ToImmutableSortedDictionary())], option, score, reasons)
     {
         Names = [.. Enumerable.Range(0, _targets.Count).Select(_targets.Name)],
-        Finished = option.Feasible ? [.. _finished.Select(f => f.ToImmutableSortedDictionary())] : [],
+        Finished = option.Feasible ? [.. Finished.Select(f => f.ToImmutableSortedDictionary())] : [],
         CutFrom = _cutFrom.ToImmutableDictionary(),
         Lean = _lean,
     };

@@ -13,6 +13,13 @@ public sealed record FitError(string Size, GarmentMeasure Measure, Length Error)
     /// <summary>What is off by more comes out poorly: an inch, as a boxy garment is let off (common practice, no source).</summary>
     public static Length Poor { get; } = Length.FromInches(1);
 
+    /// <summary>A measure that grows from one size to the next by so much more or less than is asked for comes out poorly.</summary>
+    internal static bool IsLeap(Length asked, Length made) => Length.Abs(made - asked) > Poor;
+
+    /// <summary>A measure that is seen to be smaller in a larger size.</summary>
+    /// <param name="noticed">What is not seen of that.</param>
+    internal static bool IsFall(Length asked, Length made, Length noticed) => asked >= Length.Zero && made < Length.Zero - noticed;
+
     /// <summary>As far as it is off, whichever way; 0 or more.</summary>
     public Length Off => Length.Abs(Error);
 

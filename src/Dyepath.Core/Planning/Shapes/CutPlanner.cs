@@ -267,7 +267,8 @@ internal sealed class CutPlanner(Layout layout, Length? letOff = null)
     /// </summary>
     private ShapeOptions Options(Length letOff) => new()
     {
-        Tolerance = letOff / layout.Of(stitches: true).Step,
+        // The nearest stitch is always let pass: were none, the edge that breaks least would be none at all.
+        Tolerance = Math.Max(0.5, letOff / layout.Of(stitches: true).Step),
         LeastUnits = LeastUnits,
         StepWorth = StepWorth,
         StepSpares = StepSpares,

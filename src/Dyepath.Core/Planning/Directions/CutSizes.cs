@@ -1,0 +1,291 @@
+using System.Collections.Immutable;
+using Dyepath.Core.Garments;
+using Dyepath.Core.Quantities;
+
+namespace Dyepath.Core.Planning;
+
+/// <summary>
+/// What openings cut out of the pieces of one group, in all sizes: wide enough for what has to pass, near what is asked for, and evenly
+/// graded.
+/// </summary>
+internal sealed class CutSizes
+{
+    /// <summary>
+    /// How often an opening is tried a stitch wider at either end, so that something passes: over half a period of most yarns.
+    /// </summary>
+    private const int MostWider = 12;
+
+    /// <summary>A back neck is not cut deeper (common practice, no source).</summary>
+    private static readonly Length DeepestTried = Length.FromCentimetres(12);
+
+    /// <summary>
+    /// How far edges are let off by turns where something does not pass, and how often it is then tried a stitch wider: let off by less,
+    /// edges lie near what is wished for. Missing: as the document lets them.
+    /// </summary>
+    private static readonly ImmutableArray<(Length? LetOff, int MostWider)> LetOffs =
+        [(null, 3), (Length.FromCentimetres(2), 3), (Length.FromCentimetres(1), 3), (Length.Zero, 3), (null, MostWider)];
+
+    private static readonly Length HalfCentimetre = Length.FromCentimetres(0.5);
+
+    private readonly Layout _layout;
+    private readonly SizeTargets _targets;
+    private readonly PlannedSizes _planned;
+    private readonly int _at;
+    private readonly CutPlanner _planner;
+
+    /// <summary>Depths of cuts that are left out of every size.</summary>
+    private readonly HashSet<GarmentMeasure> _uncut = [];
+
+    private readonly Dictionary<(int Size, Length? LetOff, string Wishes), ImmutableArray<CutOutline>?> _outlines = [];
+    private readonly ImmutableDictionary<OpeningId, int>[] _asSlits;
+    private readonly GarmentMeasure[] _measures;
+    private readonly Dictionary<GarmentMeasure, Lazy<Length?>> _cutFrom = [];
+
+    /// <param name="planned">Its openings are as long as they are wished for.</param>
+    /// <param name="at">The group's place.</param>
+    public CutSizes(Layout layout, SizeTargets targets, PlannedSizes planned, int at)
+    {
+        (_layout, _targets, _planned, _at, _planner) = (layout, targets, planned, at, new CutPlanner(layout));
+        _asSlits = [.. planned.Counts.Select(c => c[at].Openings)];
+        _measures =
+        [
+            .. Group.Openings.Where(o => o is { Cut: not null, BesideAs: null }).Select(o => o.Measure)
+                .Concat(Group.Openings.SelectMany(o => o.Cut?.Depths.Values ?? [])).Distinct(),
+        ];
+    }
+
+    /// <summary>Of cuts that are left out of every size: how deep they have to be asked for to be made in all, if that helps.</summary>
+    public IReadOnlyDictionary<GarmentMeasure, Lazy<Length?>> CutFrom => _cutFrom;
+
+    private PieceGroup Group => _layout.Construction.Groups[_at];
+
+    private GroupCounts[][] Counts => _planned.Counts;
+
+    private Dictionary<GarmentMeasure, Length>[] Wanted => _planned.Wanted;
+
+    private Dictionary<GarmentMeasure, Length>[] Finished => _planned.Finished;
+
+    /// <summary>
+    /// A cut in the middle of a side that not every size can have is made in none, where all ask for one: sizes of one pattern look alike.
+    /// </summary>
+    public void LeaveUncut()
+    {
+        var sizes = Enumerable.Range(0, _targets.Count).ToArray();
+        foreach (var opening in Group.Openings.Where(o => o is { At: OpeningAt.Middle, Cut: not null }))
+        {
+            foreach (var measure in opening.Cut!.Depths.Values.Distinct())
+            {
+                var made = sizes.Where(i => Finished[i][measure] > Length.Zero).ToArray();
+                if (made.Length == sizes.Length || sizes.Any(i => Wanted[i][measure] <= Length.Zero))
+                    continue;
+                _uncut.Add(measure);
+                var before = made.Select(i => (Counts[i][_at], new Dictionary<GarmentMeasure, Length>(Finished[i]))).ToArray();
+                if (!made.All(i => CutWideEnough(i)))
+                {
+                    _uncut.Remove(measure);
+                    foreach (var (i, (counts, finished)) in made.Zip(before))
+                        (Counts[i][_at], Finished[i]) = (counts, finished);
+                }
+                else
+                    _cutFrom[measure] = new(() => MadeFrom(opening, measure));
+            }
+        }
+    }
+
+    /// <summary>The least depth, in half centimetres, from which a cut is made in every size.</summary>
+    private Length? MadeFrom(OpeningDesign opening, GarmentMeasure measure)
+    {
+        var pieces = Enumerable.Range(0, Group.Pieces.Length)
+            .Where(p => opening.Cut!.Depths.TryGetValue(Group.Pieces[p].Id, out var its) && its == measure).ToArray();
+        var (none, all) = (0, (int)(DeepestTried / HalfCentimetre));
+        if (!IsMade(all))
+            return null;
+        while (all - none > 1)
+        {
+            var middle = (none + all) / 2;
+            (none, all) = IsMade(middle) ? (none, middle) : (middle, all);
+        }
+        return all * HalfCentimetre;
+
+        bool IsMade(int halves) => Enumerable.Range(0, _targets.Count).All(i => pieces.All(p => _planner.Cuts(
+            Counts[i][_at], p, new Dictionary<GarmentMeasure, Length>(Wanted[i]) { [measure] = halves * HalfCentimetre }, opening)));
+    }
+
+    /// <summary>
+    /// The nearest outlines; or where their steps leave an opening too small for what has to pass, or, unless the document says how far
+    /// edges may be let off, come out poorly, those that let it pass and come nearest to what is wished for: wished for wider by as little
+    /// as helps, or let off by less, so that the motif gives way. False where no outline leaves enough between its cuts.
+    /// </summary>
+    public bool CutWideEnough(int size)
+    {
+        var nearest = Widened(size, _planner, 0);
+        if (nearest is { Passes: true } && (Group.LetOff is not null || nearest.Off <= FitError.Poor))
+            return true;
+        TriedCuts? best = null;
+        // As little of the motif as can be gives way for an opening that is near enough.
+        foreach (var (letOff, most) in LetOffs.Where(l => l.LetOff is null || l.LetOff < (Group.LetOff ?? PieceGroup.UsualLetOff)))
+        {
+            if (Widened(size, letOff is null ? _planner : new CutPlanner(_layout, letOff), most) is not { Passes: true } tried)
+                continue;
+            if (best is null || tried.Off < best.Off)
+                best = tried;
+            if (tried.Off <= FitError.Poor)
+                break;
+        }
+        return (best ?? nearest) is { } chosen && Measure(size, chosen.Outlines) is not null;
+    }
+
+    /// <summary>
+    /// Where sizes that are near enough each by itself leap from one to the next, those outlines of each size are taken that together leap
+    /// least, unless the document says how far edges may be let off: of sizes in a row by dynamic programming.
+    /// </summary>
+    public void GradeEvenly()
+    {
+        var sizes = Counts.Length;
+        if (Group.LetOff is not null
+            || Enumerable.Range(0, sizes).All(i => Tight(i) == 0 && (i == 0 || Step(i, Made(i - 1), Made(i)).Bad == 0)))
+            return;
+        var choices = Enumerable.Range(0, sizes).Select(Choices).ToArray();
+        var best = choices.Select(c => new (Unevenness Cost, int From)[c.Count]).ToArray();
+        for (var i = 0; i < sizes; i++)
+        {
+            for (var at = 0; at < choices[i].Count; at++)
+            {
+                var own = Own(i, choices[i][at]);
+                best[i][at] = i == 0 ? (own, -1) : choices[i - 1]
+                    .Select((before, b) => (best[i - 1][b].Cost + Step(i, before.Made, choices[i][at].Made) + own, b))
+                    .MinBy(c => c.Item1);
+            }
+        }
+        var chosen = best[^1].Index().MinBy(c => c.Item.Cost).Index;
+        for (var i = sizes - 1; i >= 0; i--)
+        {
+            Measure(i, choices[i][chosen].Outlines);
+            chosen = best[i][chosen].From;
+        }
+    }
+
+    /// <param name="Bad">What is poor, missing, too tight, or leaps.</param>
+    /// <param name="Broken">Pieces whose motif gives way.</param>
+    /// <param name="Centimetres">By which measures are off, and grow otherwise than they are to.</param>
+    private readonly record struct Unevenness(int Bad, int Broken, double Centimetres) : IComparable<Unevenness>
+    {
+        public static Unevenness operator +(Unevenness a, Unevenness b) =>
+            new(a.Bad + b.Bad, a.Broken + b.Broken, a.Centimetres + b.Centimetres);
+
+        public int CompareTo(Unevenness other) =>
+            (Bad, Broken, Centimetres).CompareTo((other.Bad, other.Broken, other.Centimetres));
+    }
+
+    private Unevenness Own(int size, TriedCuts tried)
+    {
+        var missing = _measures.Index().Count(m => tried.Made[m.Index] == Length.Zero && Wanted[size][m.Item] > Length.Zero
+            && !_uncut.Contains(m.Item));
+        return new(
+            missing + tried.Tight + (tried.Off > FitError.Poor ? 1 : 0), tried.Outlines.Count(o => !o.KeepsMotif), tried.Off.Centimetres);
+    }
+
+    /// <summary>From the size before to a size.</summary>
+    private Unevenness Step(int size, ImmutableArray<Length> before, ImmutableArray<Length> after)
+    {
+        var (bad, off) = (0, 0.0);
+        for (var i = 0; i < _measures.Length; i++)
+        {
+            var (asked, made) = (Wanted[size][_measures[i]] - Wanted[size - 1][_measures[i]], after[i] - before[i]);
+            bad += FitError.IsLeap(asked, made) || FitError.IsFall(asked, made, CutFindings.Noticed) ? 1 : 0;
+            off += Length.Abs(made - asked).Centimetres;
+        }
+        return new(bad, 0, off);
+    }
+
+    /// <summary>What can be taken of a size: all outlines that let pass what has to, or else what it has.</summary>
+    private List<TriedCuts> Choices(int size)
+    {
+        var outlines = Counts[size][_at].Outlines;
+        List<TriedCuts> choices =
+        [
+            .. LetOffs.Prepend((LetOff: null, MostWider: 0))
+                .Select(l => Widened(size, l.LetOff is null ? _planner : new CutPlanner(_layout, l.LetOff), l.MostWider))
+                .OfType<TriedCuts>().Where(t => t.Passes),
+        ];
+        return choices.Count > 0 ? choices : [Tried(size, outlines, Measure(size, outlines) ?? Length.Zero, passes: false)];
+    }
+
+    /// <summary>By measure, as a size has it now.</summary>
+    private ImmutableArray<Length> Made(int size) => [.. _measures.Select(m => Finished[size].GetValueOrDefault(m))];
+
+    /// <param name="Off">See <see cref="Measure"/>.</param>
+    /// <param name="Made">By measure.</param>
+    /// <param name="Tight">See <c>Tight</c> of a size.</param>
+    private sealed record TriedCuts(ImmutableArray<CutOutline> Outlines, Length Off, ImmutableArray<Length> Made, int Tight, bool Passes);
+
+    private TriedCuts Tried(int size, ImmutableArray<CutOutline> outlines, Length off, bool passes) =>
+        new(outlines, off, Made(size), Tight(size), passes);
+
+    /// <summary>How much of what is held against a size's body does not hold, once all its pieces have counts.</summary>
+    private int Tight(int size) => _at < _layout.Construction.Groups.Length - 1 ? 0
+        : _targets.Worn(size, Finished[size]).Count(f => !f.Holds);
+
+    /// <summary>
+    /// The first outlines that let pass what has to, their openings wished for a place wider at either end so often, or else the nearest;
+    /// null where there are none.
+    /// </summary>
+    private TriedCuts? Widened(int size, CutPlanner planner, int mostWider)
+    {
+        var wanted = new Dictionary<GarmentMeasure, Length>(Wanted[size]);
+        foreach (var measure in _uncut)
+            wanted[measure] = Length.Zero;
+        TriedCuts? nearest = null;
+        for (var wider = 0; wider <= mostWider; wider++)
+        {
+            if (Outlines(size, planner, wanted) is not { } outlines || Measure(size, outlines) is not { } off)
+                break;
+            var small = Group.Openings.Where(o => o.Cut is not null && !_targets.Passes(size, o.Id, Finished[size])).ToArray();
+            if (small.Length == 0)
+                return Tried(size, outlines, off, passes: true);
+            nearest ??= Tried(size, outlines, off, passes: false);
+            foreach (var opening in small)
+                wanted[opening.Measure] += 2 * _layout.Along(opening.Sides[0]).Step;
+        }
+        return nearest;
+    }
+
+    /// <summary>What is wished for alike comes out alike, and is tried by turns more than once.</summary>
+    private ImmutableArray<CutOutline>? Outlines(int size, CutPlanner planner, Dictionary<GarmentMeasure, Length> wanted)
+    {
+        var key = (size, planner.LetOff, string.Join(' ', Group.OpeningMeasures.Select(m => wanted[m])));
+        if (!_outlines.TryGetValue(key, out var outlines))
+            _outlines[key] = outlines = planner.PlanAlike(Counts[size][_at], wanted);
+        return outlines;
+    }
+
+    /// <summary>Takes outlines, and what they come to.</summary>
+    /// <returns>
+    /// How far what is cut lies off, of its widths and of each piece's depth, or pieces that mirror each other lie apart; null where two
+    /// cuts meet.
+    /// </returns>
+    private Length? Measure(int size, ImmutableArray<CutOutline> outlines)
+    {
+        var counts = Counts[size][_at] = Counts[size][_at] with { Outlines = outlines };
+        var (group, edges) = (counts.Group, _layout.Edges(counts));
+        if (edges.Any(e => e.Cuts.Contains(null)))
+            return null;
+        foreach (var opening in group.Openings)
+        {
+            var cuts = edges.SelectMany((e, p) =>
+                    group.Opening(opening.Id, group.Pieces[p].Id).Sides.Select(side => e.Find(opening.Id, side)))
+                .OfType<CutExtent>().ToArray();
+            _planned.Open(size, _at, opening, cuts.Length > 0 ? cuts.Max(c => c.Length) : _asSlits[size][opening.Id]);
+        }
+        foreach (var (measure, depth) in _layout.Depths(counts, edges))
+            Finished[size][measure] = depth;
+        var (finished, wanted) = (Finished[size], Wanted[size]);
+        var depths = _layout.DepthsApart(counts, edges).Where(d => !_uncut.Contains(d.Measure) && wanted[d.Measure] > Length.Zero)
+            .ToArray();
+        return group.Openings.Where(o => o.Cut is not null && wanted[o.Measure] > Length.Zero)
+            .Select(o => Length.Abs(finished[o.Measure] - wanted[o.Measure]))
+            .Concat(depths.Select(d => Length.Abs(d.Depth - wanted[d.Measure])))
+            .Concat(depths.GroupBy(d => d.Measure).Select(alike => alike.Max(d => d.Depth) - alike.Min(d => d.Depth)))
+            .DefaultIfEmpty(Length.Zero).Max();
+    }
+}
