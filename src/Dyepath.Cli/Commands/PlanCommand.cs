@@ -85,6 +85,10 @@ internal static class PlanCommand
         foreach (var line in new PlanLines(plan).All)
             console.WriteLine(line);
         foreach (var finding in plan.Findings)
+        {
             console.WriteLine($"{finding.Level.ToString().ToLowerInvariant()}: {finding.Place}: {finding.Text}");
+            foreach (var remedy in finding.Remedies.Where(r => r.Place is not null))
+                console.WriteLine($"    {remedy.Place}: {remedy.Value}");
+        }
     }
 }

@@ -305,7 +305,8 @@ public sealed record Neck(NeckForm Form, Length? Width)
         while (wide - narrow > 1)
         {
             var middle = (narrow + wide) / 2;
-            (narrow, wide) = GarmentFit.Head(Around(Width(middle), front, back), size.Body, Field).Holds ? (narrow, middle) : (middle, wide);
+            var passes = GarmentFit.Head(Around(Width(middle), front, back), size.Body, Field).Holds;
+            (narrow, wide) = passes ? (narrow, middle) : (middle, wide);
         }
         return Width(wide);
 

@@ -83,7 +83,8 @@ public sealed record Vest(
     private Length ArmholeInset(TargetContext size)
     {
         var half = size.Finished[GarmentMeasure.Width] / 2;
-        var besideNeck = half - Neck.Target(GarmentMeasure.NeckWidth, size)!.Value - 2 * (GarmentFit.LeastShoulder(size.Wearer) + ForCounts);
+        var shoulder = GarmentFit.LeastShoulder(size.Wearer) + ForCounts;
+        var besideNeck = half - Neck.Target(GarmentMeasure.NeckWidth, size)!.Value - 2 * shoulder;
         return Length.Max(Length.Zero, Length.Min(half - size.Body[BodyMeasure.CrossBack], besideNeck) / 2);
     }
 

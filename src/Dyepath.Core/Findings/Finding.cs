@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Dyepath.Core.Measuring;
 
 namespace Dyepath.Core.Findings;
@@ -8,8 +9,23 @@ namespace Dyepath.Core.Findings;
 /// <param name="Text">Whole sentences, with what to do where something can be done.</param>
 public record Finding(FindingLevel Level, string Place, string Text)
 {
+    /// <summary>Its text without what <see cref="Remedies"/> say by themselves.</summary>
+    public string Fact { get; init; } = Text;
+
+    /// <summary>What helps, each by itself, the cheapest first.</summary>
+    public ImmutableArray<Remedy> Remedies { get; init; } = [];
+
     /// <summary>The fault of the program behind it, for a log; missing where the document is the reason.</summary>
     public Exception? Cause { get; init; }
+
+    /// <inheritdoc/>
+    public virtual bool Equals(Finding? other) =>
+        other is not null && EqualityContract == other.EqualityContract
+        && (Level, Place, Text, Fact, Cause) == (other.Level, other.Place, other.Text, other.Fact, other.Cause)
+        && Remedies.SequenceEqual(other.Remedies);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(Level, Place, Text);
 }
 
 /// <summary>How much a finding matters, the least first.</summary>

@@ -18,8 +18,16 @@ internal static class CutFindings
     /// </summary>
     public static readonly Length Noticed = Length.FromCentimetres(1.5);
 
+    /// <summary>Less of a piece is not worth a number.</summary>
+    private const double LeastSaid = 0.01;
+
+    /// <summary>A piece that has lost more of its motif looks like another design (an assumption without a source).</summary>
+    private const double MuchOfPiece = 1 / 3.0;
+
     /// <param name="sizes">Of the chosen direction.</param>
-    public static IEnumerable<Finding> Of(DirectionPlan chosen, ImmutableArray<SizePlan> sizes, RemedyTrials trials)
+    /// <param name="other">Planned in the other direction, where there is one.</param>
+    public static IEnumerable<Finding> Of(
+        DirectionPlan chosen, ImmutableArray<SizePlan> sizes, DirectionPlan? other, RemedyTrials trials)
     {
         var construction = chosen.Layout.Construction;
         foreach (var apart in Apart(chosen, trials))
@@ -32,7 +40,7 @@ internal static class CutFindings
             yield return square;
         if (NearlyPoor(construction, sizes) is { } nearly)
             yield return nearly;
-        if (!chosen.KeepsMotif && Broken(sizes, trials) is { } broken)
+        if (!chosen.KeepsMotif && Broken(chosen, sizes, other, trials) is { } broken)
             yield return broken;
         var cut = construction.Groups.SelectMany(g => g.Openings).Where(o => o.Cut is not null).DistinctBy(o => o.Place);
         foreach (var raw in cut.Where(o => o.Place is { } place && chosen.Layout.SharedFabric.EdgingAt(place) is null))
@@ -42,8 +50,37 @@ internal static class CutFindings
         }
     }
 
+    /// <summary>
+    /// A measure that is not graded evenly, though each size is near enough to its own target: the motif goes on in larger steps than
+    /// sizes do. Null where a size is poor by itself.
+    /// </summary>
+    /// <param name="uneven">What leaps.</param>
+    public static Finding? Uneven(DirectionPlan chosen, GarmentMeasure measure, string uneven, RemedyTrials trials)
+    {
+        if (chosen.Furthest(measure) > FitError.Poor)
+            return null;
+        var mend = trials.LetOffFor(plan => !Leaps(plan, measure)) is { } letOff ? Deed.LetOff(letOff) with { Then = "it grows evenly" } : null;
+        var fact = $"{uneven}: each size is within an inch of what is asked for, at the nearest place where the colours let rows end.";
+        return Noted("garment.letOff", fact, mend);
+    }
+
+    private static Finding Noted(string place, string fact, Deed? mend) =>
+        new(FindingLevel.Note, place, mend is null ? fact : $"{fact} {mend.Remedy.Text}")
+        {
+            Fact = fact,
+            Remedies = mend is null ? [] : [mend.Remedy],
+        };
+
+    private static bool Leaps(DirectionPlan plan, GarmentMeasure measure) => Enumerable.Range(1, plan.Finished.Length - 1).Any(i =>
+    {
+        var asked = plan.Targets[i][measure] - plan.Targets[i - 1][measure];
+        var made = plan.Finished[i][measure] - plan.Finished[i - 1][measure];
+        return FitError.IsLeap(asked, made) || FitError.IsFall(asked, made, Noticed);
+    });
+
     /// <summary>Where the motif gives way along a cut, and what would keep it.</summary>
-    private static Finding? Broken(ImmutableArray<SizePlan> sizes, RemedyTrials trials)
+    private static Finding? Broken(
+        DirectionPlan chosen, ImmutableArray<SizePlan> sizes, DirectionPlan? other, RemedyTrials trials)
     {
         var broken = sizes.SelectMany(s => s.Pieces, (s, p) => (s.Name, Piece: p))
             .Where(b => b.Piece.Shape is { KeepsMotif: false }).ToArray();
@@ -51,11 +88,32 @@ internal static class CutFindings
             return null;
         var pieces = Wording.List(broken.Select(b => b.Piece.Name).Distinct());
         var names = broken.Select(b => b.Name).Distinct().ToArray();
-        var mend = trials.Kept() is { } kept ? FormattableString.Invariant(
-            $" Let cut edges lie off by up to {kept.LetOff.Centimetres:0.#} cm (garment.letOff: {kept.LetOff.Centimetres:0.#} cm) and it goes on unbroken; furthest off of what is cut is then {kept.Furthest.Say(Units.Centimetres)}.")
-            : " No edges that come out within an inch keep it: another depth or width of the cut may, or a yarn whose colours come round after an even number of stitches.";
-        return new Finding(FindingLevel.Note, "garment.letOff",
-            $"The motif gives way from the cut on, in the {pieces}{(names.Length == sizes.Length ? "" : $" of {Wording.List(names)}")}: there the colours draw something else, as the pattern and the picture show.{mend}");
+        var most = broken.Max(b => b.Piece.Shape!.LostShare);
+        List<Deed> deeds = [];
+        if (trials.Kept() is { } kept)
+        {
+            deeds.Add(Deed.Of("garment.letOff", Deed.Json(kept.LetOff), FormattableString.Invariant($"let cut edges lie off by up to {kept.LetOff.Centimetres:0.#} cm")) with
+            {
+                Then = $"it goes on unbroken, and furthest off of what is cut is {kept.Furthest.Say(Units.Centimetres)}",
+            });
+        }
+        if (other is { IsFeasible: true } && other.LostShare < chosen.LostShare / 2)
+        {
+            deeds.Add(PlanFindings.Turned(chosen, $"work it {GarmentPlanner.Name(other.Direction)}") with
+            {
+                Then = $"{(other.KeepsMotif ? "it goes on unbroken" : FormattableString.Invariant($"{other.LostShare:0 %} of all its stitches are lost to it instead of {chosen.LostShare:0 %}"))}, and {other.Option.SayFurthest()}",
+            });
+        }
+        var mend = deeds.Count > 0 ? $"{Wording.Capital(string.Join("; or ", deeds.Select(d => d.Say())))}."
+            : "No edges that come out within an inch keep it: another depth or width of the cut may, or a yarn whose colours come round after an even number of stitches.";
+        var lost = most < LeastSaid ? "where a few stitches draw something else" : FormattableString.Invariant(
+            $"there the colours draw something else, over up to {most:0 %} of its stitches");
+        var fact = $"The motif gives way from the cut on, in the {pieces}{(names.Length == sizes.Length ? "" : $" of {Wording.List(names)}")}: {lost}, as the pattern and the picture show.";
+        return new Finding(most > MuchOfPiece ? FindingLevel.Warning : FindingLevel.Note, "garment.letOff", $"{fact} {mend}")
+        {
+            Fact = deeds.Count > 0 ? fact : $"{fact} {mend}",
+            Remedies = [.. deeds.Select(d => d.Remedy)],
+        };
     }
 
     /// <summary>Openings that were to be cut and are not, because hardly any of the cut would be seen.</summary>
@@ -73,10 +131,12 @@ internal static class CutFindings
                     continue;
                 var all = straight.Length == sizes.Length;
                 var field = opening.Cut.Fields.GetValueOrDefault(depth, opening.Field);
-                var mend = chosen.CutFrom.GetValueOrDefault(depth)?.Value is { } from
-                    ? FormattableString.Invariant($" From {from.Centimetres:0.#} cm on it is cut in every size ({field}: {from.Centimetres:0.#} cm).") : "";
-                yield return new Finding(FindingLevel.Note, field,
-                    $"The {PlaceNames.Of(piece)}'s {PlaceNames.Of(opening.Id)} is not cut{(all ? "" : $" in {string.Join(", ", straight)}")}: where the colours let rows end, under 1 cm of it would be seen beside the seam{(all && sizes.Length > 1 ? " in one size or more" : "")}, so its edge is straight.{mend}");
+                var mend = chosen.CutAt.GetValueOrDefault(depth)?.Value is { } deep
+                    ? Deed.Of(field, Deed.Json(deep), FormattableString.Invariant($"ask for {deep.Centimetres:0.#} cm")) with { Then = "it is then cut in every size" }
+                    : null;
+                var fact =
+                    $"The {PlaceNames.Of(piece)}'s {PlaceNames.Of(opening.Id)} is not cut{(all ? "" : $" in {string.Join(", ", straight)}")}: where the colours let rows end, under 1 cm of it would be seen beside the seam{(all && sizes.Length > 1 ? " in one size or more" : "")}, so its edge is straight.";
+                yield return Noted(field, fact, mend);
             }
         }
     }
@@ -91,10 +151,14 @@ internal static class CutFindings
             var far = apart.MaxBy(a => a.Deepest.Depth - a.Shallowest.Depth);
             var mend = trials.LetOffFor(
                 plan => plan.Sizes.Select((_, i) => ApartIn(plan, i)).All(a => a.All(m => m.Measure != apart.Key))) is { } letOff
-                ? FormattableString.Invariant($"let cut edges lie off by {letOff.Centimetres:0.#} cm at most (garment.letOff: {letOff.Centimetres:0.#} cm), so that the motif gives way there instead")
-                : "choose another depth or form of the neck, or a yarn whose colours come round sooner";
-            yield return new Finding(FindingLevel.Warning, "garment.letOff", FormattableString.Invariant(
-                $"{(apart.Count() == 1 ? "Size" : "Sizes")} {Wording.List(apart.Select(a => a.Size))}: {GarmentMeasures.Words(apart.Key)} of the {PlaceNames.Of(far.Deepest.Piece)} is {far.Deepest.Depth.Centimetres:0.0} cm and of the {PlaceNames.Of(far.Shallowest.Piece)} {far.Shallowest.Depth.Centimetres:0.0} cm{(apart.Count() == 1 ? "" : $" in {far.Size}")}, so that they do not match: {mend}."));
+                ? Deed.LetOff(letOff) : Deed.Of("choose another depth or form of the neck, or a yarn whose colours come round sooner");
+            var fact = FormattableString.Invariant(
+                $"{(apart.Count() == 1 ? "Size" : "Sizes")} {Wording.List(apart.Select(a => a.Size))}: {GarmentMeasures.Words(apart.Key)} of the {PlaceNames.Of(far.Deepest.Piece)} is {far.Deepest.Depth.Centimetres:0.0} cm and of the {PlaceNames.Of(far.Shallowest.Piece)} {far.Shallowest.Depth.Centimetres:0.0} cm{(apart.Count() == 1 ? "" : $" in {far.Size}")}, so that they do not match");
+            yield return new Finding(FindingLevel.Warning, "garment.letOff", $"{fact}: {mend.Say()}.")
+            {
+                Fact = $"{fact}.",
+                Remedies = [mend.Remedy],
+            };
         }
 
         static IEnumerable<(
@@ -136,11 +200,10 @@ internal static class CutFindings
                     if (square.Length == 0)
                         continue;
                     var mend = trials.LetOffFor(plan => plan.Sizes.All(s => !IsSquare(plan, s[at], opening, piece))) is { } letOff
-                        ? FormattableString.Invariant($" Let cut edges lie off by {letOff.Centimetres:0.#} cm at most (garment.letOff: {letOff.Centimetres:0.#} cm) and it has more, and the motif gives way there.")
-                        : "";
-                    yield return new Finding(
-                        FindingLevel.Note, "garment.letOff",
-                        $"The {PlaceNames.Of(piece)}'s {PlaceNames.Of(opening.Id)} looks square{(square.Length == chosen.Sizes.Length ? "" : $" in {Wording.List(square)}")}: where the colours let rows end, it has one step at either side.{mend}");
+                        ? Deed.LetOff(letOff) with { Then = "it has more" } : null;
+                    var fact =
+                        $"The {PlaceNames.Of(piece)}'s {PlaceNames.Of(opening.Id)} looks square{(square.Length == chosen.Sizes.Length ? "" : $" in {Wording.List(square)}")}: where the colours let rows end, it has one step at either side.";
+                    yield return Noted("garment.letOff", fact, mend);
                 }
             }
         }

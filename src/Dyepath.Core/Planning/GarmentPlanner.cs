@@ -95,7 +95,7 @@ public static class GarmentPlanner
             Why(options, chosen.Option, wanted is not null, chosen.FurthestBeyond), sizes.ToImmutable(), options,
             [
                 .. shared.Findings, .. targets.Sizes.Derived,
-                .. PlanFindings.Of(chosen, targets!, sizes.ToImmutable(), options),
+                .. PlanFindings.Of(chosen, targets!, sizes.ToImmutable(), planned.FirstOrDefault(p => p != chosen)),
             ])
         {
             StitchWidth = gauge.StitchWidth,

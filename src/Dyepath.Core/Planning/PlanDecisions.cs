@@ -97,14 +97,15 @@ internal static class PlanDecisions
     public static double MadeWell(this Decisions? decisions, Func<double> search) =>
         decisions.Answer(search, (to, chance) => to.Write(chance), from => from.ReadDouble());
 
-    public static IReadOnlyList<FitRemedy> Remedies(this Decisions? decisions, Func<IEnumerable<FitRemedy>> search) =>
-        decisions.Answer<IReadOnlyList<FitRemedy>>(
+    public static IReadOnlyList<Remedy> Remedies(this Decisions? decisions, Func<IEnumerable<Remedy>> search) =>
+        decisions.Answer<IReadOnlyList<Remedy>>(
             () => [.. search()],
             (to, remedies) => to.WriteAll(remedies, (w, remedy) =>
             {
-                w.Write(remedy.Place);
-                w.Write(remedy.Value);
+                // Where no count serves, all that helps sets something.
+                w.Write(remedy.Place!);
+                w.Write(remedy.Value!);
                 w.Write(remedy.Text);
             }),
-            from => from.ReadAll(r => new FitRemedy(r.ReadString(), r.ReadString(), r.ReadString())));
+            from => from.ReadAll(r => new Remedy(r.ReadString(), r.ReadString(), r.ReadString())));
 }

@@ -33,9 +33,9 @@ internal static class PlanFindings
     private const int MostRemedies = 3;
 
     /// <param name="sizes">Of the chosen direction.</param>
-    /// <param name="options">Both directions where both are possible.</param>
+    /// <param name="other">Planned in the other direction, where there is one.</param>
     public static IEnumerable<Finding> Of(
-        DirectionPlan chosen, SizeTargets targets, ImmutableArray<SizePlan> sizes, ImmutableArray<DirectionOption> options)
+        DirectionPlan chosen, SizeTargets targets, ImmutableArray<SizePlan> sizes, DirectionPlan? other)
     {
         var (construction, shared, direction) = (chosen.Layout.Construction, chosen.Layout.SharedFabric, chosen.Direction);
         var project = shared.Project;
@@ -47,8 +47,7 @@ internal static class PlanFindings
             s => s.Target, (s, t) => new SizeError(new FitError(s.Name, t.Key, s.Finished[t.Key] - t.Value), t.Value));
         foreach (var poor in errors.Where(e => e.Fit.Off > FitError.Poor).GroupBy(e => (e.Fit.Measure, e.Fit.IsOver)))
         {
-            var remedy = Remedy(poor.MaxBy(e => e.Fit.Off)!.Fit);
-            yield return new Finding(FindingLevel.Warning, remedy.Place, $"{Say([.. poor])}: {remedy.Text}.");
+            yield return Warn(Say([.. poor]), Helps(poor.MaxBy(e => e.Fit.Off)!.Fit));
         }
         foreach (var (measure, uneven, rows) in Uneven(chosen, sizes))
         {
@@ -58,9 +57,15 @@ internal static class PlanFindings
                     $"{uneven}: a piece grows by {step.Rows} {(step.Rows == 1 ? "round" : "rows")} at a time, which makes {step.Grows.Centimetres:0.0} cm in all."));
                 continue;
             }
+            if (IsCut(construction, measure) && CutFindings.Uneven(chosen, measure, uneven, trials) is { } steps)
+            {
+                yield return steps;
+                continue;
+            }
             var furthest = errors.Where(e => e.Fit.Measure == measure).MaxBy(e => e.Fit.Off)!.Fit;
-            yield return new Finding(
-                FindingLevel.Warning, "garment.grading", furthest.Off > FitError.Poor ? $"{uneven}." : $"{uneven}: {Remedy(furthest).Text}.");
+            // What is poor by itself has its remedies said above.
+            yield return furthest.Off > FitError.Poor
+                ? new Finding(FindingLevel.Warning, Grading, $"{uneven}.") : Warn(uneven, Helps(furthest)) with { Place = Grading };
         }
         foreach (var deep in DeepEdgings(construction, project.Garment, sizes))
             yield return deep;
@@ -100,7 +105,7 @@ internal static class PlanFindings
         }
         foreach (var gored in Gored(shared, construction, sizes))
             yield return gored;
-        foreach (var cut in CutFindings.Of(chosen, sizes, trials))
+        foreach (var cut in CutFindings.Of(chosen, sizes, other, trials))
             yield return cut;
         var least = sizes.SelectMany(s => s.Pieces).Where(p => p.Pooled).Select(
             p => p.Forgives.Least).DefaultIfEmpty(1).Min();
@@ -114,7 +119,7 @@ internal static class PlanFindings
         foreach (var example in ExampleValues.Findings(project))
             yield return example;
 
-        (string Place, string Text) Remedy(FitError error) => PlanFindings.Remedy(chosen, error, options, trials);
+        ImmutableArray<Deed> Helps(FitError error) => Deeds(chosen, error, other, trials);
     }
 
     /// <summary>Where the picture of a gored piece jumps, how far and how often: at the line of each gore alone.</summary>
@@ -152,7 +157,7 @@ internal static class PlanFindings
     /// <summary>
     /// What edgings may take of the measure that they lengthen before there is more edging than motif (an assumption without a source).
     /// </summary>
-    private const double DeepEdging = 1 / 3.0;
+    public const double DeepEdging = 1 / 3.0;
 
     private static IEnumerable<Finding> DeepEdgings(Construction construction, GarmentSpec garment, ImmutableArray<SizePlan> sizes)
     {
@@ -170,7 +175,7 @@ internal static class PlanFindings
                 continue;
             var fewer = (int)(deepest.Edging.Rounds * (DeepEdging * deepest.All / (times * deepest.Edging.Depth)));
             yield return new Finding(FindingLevel.Warning, $"garment.edgings[{i}].rounds", FormattableString.Invariant(
-                $"Size {deepest.Size.Name}: of {deepest.All.Centimetres:0.0} cm of {GarmentMeasures.Words(dimension.Measure)} the {EdgingPlaces.Words(place)}'s edging takes {(times * deepest.Edging.Depth).Centimetres:0.0} cm, so that little of the motif is left. Work {fewer} rounds or fewer."));
+                $"Size {deepest.Size.Name}: of {deepest.All.Centimetres:0.0} cm of {GarmentMeasures.Words(dimension.Measure)} the edging of the {EdgingPlaces.Words(place)} takes {(times * deepest.Edging.Depth).Centimetres:0.0} cm, so that little of the motif is left. Work {fewer} rounds or fewer."));
         }
     }
 
@@ -235,27 +240,49 @@ internal static class PlanFindings
         : FormattableString.Invariant($"{(by > Length.Zero ? "grow" : "shrink")}{s} by {Length.Abs(by).Centimetres:0.0} cm");
 
     /// <summary>
-    /// What can be done about a poor fit, and where the first of it is done: along the stitches what the grading program finds when it
-    /// is solved again, cheapest first, and the other direction where it fits better; then what the garment planned again brings.
+    /// What can be done about a poor fit: along the stitches what the grading program finds when it is solved again, cheapest first, and
+    /// the other direction where that fits better; then what the garment planned again brings.
     /// </summary>
-    private static (string Place, string Text) Remedy(
-        DirectionPlan plan, FitError error, ImmutableArray<DirectionOption> options, RemedyTrials trials)
+    private static ImmutableArray<Deed> Deeds(DirectionPlan plan, FitError error, DirectionPlan? other, RemedyTrials trials)
     {
-        var chosen = plan.Option;
-        List<(string Place, string Words)> deeds = [];
-        if (chosen.Ruler.Measure == error.Measure)
+        var (ruler, cut) = (plan.Option.Ruler, IsCut(plan.Layout.Construction, error.Measure));
+        List<Deed> deeds = [];
+        if (ruler.Measure == error.Measure)
         {
-            var changes = chosen.Ruler.Changes.Where(c => c.WorstError < error.Off).Take(MostRemedies);
-            deeds.AddRange(changes.Select(c => (Grading, GradingWords.Say(c))));
+            var changes = ruler.Changes.Where(c => c.WorstError < error.Off).Take(MostRemedies);
+            deeds.AddRange(changes.Select(c => GradingWords.AsDeed(c, ruler.OpenEdging())));
         }
-        if (!IsCut(plan.Layout.Construction, error.Measure)
-            && options.FirstOrDefault(o => o.Direction != plan.Direction && o.Feasible && o.WorstError < chosen.WorstError) is { } other)
-            deeds.Add((Grading, $"work it {GarmentPlanner.Name(other.Direction)} ({other.SayFurthest()})"));
-        deeds.AddRange(trials.Of(error, IsCut(plan.Layout.Construction, error.Measure) ? FitError.Poor : null));
-        return deeds.Count == 0
-            ? (Grading, "no change to edgings, cuts, hooks, counts or direction that was tried brings it nearer")
-            : (deeds[0].Place, string.Join("; or ", deeds.Select(d => d.Words)));
+        if (other is { IsFeasible: true })
+        {
+            var furthest = other.Furthest(error.Measure);
+            if (cut ? furthest <= FitError.Poor : other.Option.WorstError < plan.Option.WorstError)
+            {
+                deeds.Add(Turned(plan, $"work it {GarmentPlanner.Name(other.Direction)}") with
+                {
+                    Then = $"{(cut ? $"{Deed.OffThen(error.Measure, furthest)}, and " : "")}{other.Option.SayFurthest()}",
+                });
+            }
+        }
+        deeds.AddRange(trials.Of(error, cut ? FitError.Poor : null));
+        return [.. deeds];
     }
+
+    /// <summary>Counts that are fixed hold for one direction alone: where there are any, it is no single change.</summary>
+    internal static Deed Turned(DirectionPlan plan, string words) =>
+        plan.Layout.SharedFabric.Project.Sizes is var sizes && sizes.Locked.Concat(sizes.Overrides).Any(f => f.Count is not null)
+            ? Deed.Of(words)
+            : Deed.Of("garment.direction", plan.Direction == Direction.Up ? "\"sideways\"" : "\"up\"", words);
+
+    private const string Nothing = "no change to edgings, cuts, hooks, counts or direction that was tried brings it nearer";
+
+    /// <summary>What is wrong and what helps, found where the first of that is done.</summary>
+    private static Finding Warn(string text, ImmutableArray<Deed> deeds) => new(
+        FindingLevel.Warning, deeds.Select(d => d.Place).FirstOrDefault() ?? Grading,
+        $"{text}: {(deeds.IsEmpty ? Nothing : string.Join("; or ", deeds.Select(d => d.Say())))}.")
+    {
+        Fact = deeds.IsEmpty ? $"{text}: {Nothing}." : $"{text}.",
+        Remedies = [.. deeds.Select(d => d.Remedy)],
+    };
 
     private const string Grading = "garment.grading";
 

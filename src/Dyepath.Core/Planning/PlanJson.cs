@@ -318,6 +318,19 @@ public static class PlanJson
         json.WriteString("level", Camel(finding.Level.ToString()));
         json.WriteString("place", finding.Place);
         json.WriteString("text", finding.Text);
+        if (!finding.Remedies.IsEmpty)
+        {
+            Array(json, "remedies", finding.Remedies, (to, remedy) =>
+            {
+                if (remedy is { Place: { } place, Value: { } value })
+                {
+                    to.WriteString("place", place);
+                    to.WritePropertyName("value");
+                    to.WriteRawValue(value);
+                }
+                to.WriteString("text", remedy.Text);
+            });
+        }
     }
 
     private static void Measures(Utf8JsonWriter json, string name, IEnumerable<KeyValuePair<GarmentMeasure, Length>> measures)

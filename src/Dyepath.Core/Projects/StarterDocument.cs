@@ -67,12 +67,12 @@ public static class StarterDocument
             3,
             new Ball(Length.FromMetres(230), Mass.FromGrams(100)),
             [
-                new YarnSection("first colour", new Srgb(0x1f, 0x4e, 0x5f), Length.FromCentimetres(31.5)),
-                new YarnSection("second colour", new Srgb(0x79, 0xa8, 0xa9), Length.FromCentimetres(25)),
-                new YarnSection("third colour", new Srgb(0xf4, 0xe9, 0xd8), Length.FromCentimetres(44)),
-                new YarnSection("fourth colour", new Srgb(0xa2, 0x64, 0x3a), Length.FromCentimetres(25)),
+                new YarnSection("first colour", new Srgb(0x1f, 0x4e, 0x5f), Length.FromCentimetres(25)),
+                new YarnSection("second colour", new Srgb(0x79, 0xa8, 0xa9), Length.FromCentimetres(19)),
+                new YarnSection("third colour", new Srgb(0xf4, 0xe9, 0xd8), Length.FromCentimetres(25)),
+                new YarnSection("fourth colour", new Srgb(0xa2, 0x64, 0x3a), Length.FromCentimetres(19)),
             ],
-            [new CountedBall("first ball", [[5, 4, 7, 4], [5, 4, 7, 4], [5, 4, 7, 4]])]),
+            [new CountedBall("first ball", [[4, 3, 4, 3], [4, 3, 4, 3], [4, 3, 4, 3]])]),
         new FabricChoice(
             FabricStitch.SingleCrochet,
             new Swatch(5.5, new Gauge(14, 16, Length.FromCentimetres(10)), null, null, [new YarnUsed(40, Length.FromCentimetres(252))])),

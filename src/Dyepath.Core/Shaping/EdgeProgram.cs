@@ -230,7 +230,9 @@ internal sealed class EdgeProgram
         return OutlineCost.Away(away, Math.Abs(away) > _tolerance);
     }
 
-    /// <summary>Changes one edge: the costs of all states afterwards, and from which index along the axis each came, unless that is not asked for.</summary>
+    /// <summary>
+    /// Changes one edge: the costs of all states afterwards, and from which index along the axis each came, where that is asked for.
+    /// </summary>
     private void Along(bool right, Rule rule, OutlineCost[] from, OutlineCost[] to, Span<ushort> source)
     {
         var (axis, lines, step, stride) = right ? (_right, _left.Count, 1, _left.Count) : (_left, _right.Count, _left.Count, 1);

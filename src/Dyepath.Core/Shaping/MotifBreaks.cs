@@ -8,6 +8,23 @@ internal static class MotifBreaks
 {
     public static IEnumerable<MotifBreak> Of(ShapedPiece piece)
     {
+        foreach (var turn in Turns(piece))
+        {
+            if (turn.Jump is not { } jump)
+                yield return Break(piece, turn.Part, turn.Row, null);
+            else if (jump != 0 && jump != turn.Before)
+                yield return Break(piece, turn.Part, turn.Row, ColourRing.ToUnits(jump));
+        }
+    }
+
+    /// <summary>Units in rows across whose first turn the colours jump: their lines lean otherwise than the panel's.</summary>
+    public static long LostUnits(ShapedPiece piece) => Turns(piece).Where(t => t.Jump != 0)
+        // Of a part whose rows are worked the other way all that is left leans otherwise.
+        .Sum(t => t.Part.Outline.ByRow().Skip(t.Row - t.Part.FirstRow).Take(t.Jump is null ? t.Part.Rows : 1).Sum(r => (long)r.Units));
+
+    /// <summary>Every row's first turn; of a part whose rows are worked the other way than the panel's one for all of them.</summary>
+    private static IEnumerable<Turn> Turns(ShapedPiece piece)
+    {
         // Of each part's last row.
         var ends = new State[piece.Parts.Length];
         foreach (var part in piece.Parts)
@@ -18,18 +35,21 @@ internal static class MotifBreaks
                 var edge = part.BeginningOf(row);
                 if (part.OffsetAt(row) is not { } offset)
                 {
-                    yield return Break(piece, part, row, null);
+                    yield return new Turn(part, row, null, 0);
                     break;
                 }
                 var jump = Lean.Wrap(offset - state.Offset, piece.Panel.Period);
-                if (jump != 0 && jump != (edge == RowEdge.Left ? state.LeftJump : state.RightJump))
-                    yield return Break(piece, part, row, ColourRing.ToUnits(jump));
+                yield return new Turn(part, row, jump, edge == RowEdge.Left ? state.LeftJump : state.RightJump);
                 state = edge == RowEdge.Left
                     ? state with { LeftJump = jump, Offset = offset } : state with { RightJump = jump, Offset = offset };
             }
             ends[part.Index] = state;
         }
     }
+
+    /// <param name="Jump">By how much the row's colours lie off those of the row before, micro-units; null where they cannot be held.</param>
+    /// <param name="Before">Across the last turn at the same edge.</param>
+    private readonly record struct Turn(ShapedPart Part, int Row, long? Jump, long Before);
 
     private static MotifBreak Break(ShapedPiece piece, ShapedPart part, int row, double? jump)
     {

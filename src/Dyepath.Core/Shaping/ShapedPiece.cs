@@ -42,6 +42,11 @@ public sealed class ShapedPiece
     public ImmutableArray<MotifBreak> Breaks { get; }
 
     /// <summary>
+    /// Share of its stitches, 0 to 1, in rows whose lines of colour lean otherwise than the panel's: there the colours draw something else.
+    /// </summary>
+    public double LostShare => MotifBreaks.LostUnits(this) / (double)Parts.Sum(p => p.Outline.ByRow().Sum(r => r.Units));
+
+    /// <summary>
     /// What short rows leave to a later row, in the order of work: there the picture jumps, though every stitch keeps its colour.
     /// </summary>
     public ImmutableArray<SkippedStrip> Strips { get; }

@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Text.Json.Nodes;
+using Dyepath.Core.Findings;
 using Dyepath.Core.Planning;
 
 namespace Dyepath.Workspace.Work;
@@ -109,6 +110,14 @@ public sealed class Workbench(Planner planner, Faults faults) : IDisposable
         IsOutcomeEarlier = Outcome is not null;
         Schedule(Wait);
         Tell(Edited);
+    }
+
+    /// <summary>Makes the change that a remedy is, as one step of undo; does nothing where it is none.</summary>
+    public void Apply(Remedy remedy)
+    {
+        ArgumentNullException.ThrowIfNull(remedy);
+        if (remedy is { Place: { } place, Value: { } value })
+            Set(place, JsonNode.Parse(value), "what would help");
     }
 
     /// <summary>Puts a value at a place; changes of one place one after another are undone as one.</summary>

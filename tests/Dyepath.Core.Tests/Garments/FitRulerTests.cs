@@ -191,11 +191,11 @@ public sealed class FitRulerTests
                 foreach (var remedy in ruler.Counts.IsEmpty ? ruler.Remedies : [])
                 {
                     var document = JsonNode.Parse(ProjectWriter.Write(wish))!;
-                    var steps = remedy.Place.Split('.');
+                    var steps = remedy.Place!.Split('.');
                     var node = document.AsObject();
                     foreach (var step in steps[..^1])
                         node = (JsonObject)(node[step] ??= new JsonObject());
-                    node[steps[^1]] = JsonNode.Parse(remedy.Value);
+                    node[steps[^1]] = JsonNode.Parse(remedy.Value!);
                     var reading = ProjectReader.Read(System.Text.Encoding.UTF8.GetBytes(document.ToJsonString()));
                     Assert.NotNull(reading.Project);
                     Assert.True(

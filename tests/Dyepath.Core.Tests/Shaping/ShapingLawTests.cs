@@ -64,6 +64,34 @@ public sealed class ShapingLawTests
             return asWalked && asUncut && piece.KeepsMotif && piece.Panel.KeepingStep == step;
         }, seed: 901, cases: 400);
 
+    /// <summary>
+    /// A row's lines lean as the panel's where its stitches lie as far off the panel's, along the yarn, as those of the row before; walked
+    /// with a colour for every stitch, so that places are told by colours alone.
+    /// </summary>
+    [Fact]
+    public void What_is_lost_of_the_motif_are_rows_whose_colours_move_otherwise_than_the_panels() =>
+        Gen.Select(Gen.Int[2, 24], Gen.Int[0, 15], Gen.Int[0, 4].Array[3, 14]).Holds((period, over, left) =>
+        {
+            int[] ring = [.. Enumerable.Repeat(1, period)];
+            var units = left.Sum() + 1 + over;
+            var outline = Ends(units, left.Length, row => left[row]);
+            var (_, _, piece) = Compare(ring, units, 0, 0, outline);
+            var brute = new BruteShape(ring, 0);
+            var cells = brute.Walk(BruteShape.Whole(outline, 0));
+            var uncut = brute.Uncut(units);
+            var (lost, all, before) = (0, 0, 0);
+            foreach (var run in outline.ByRow())
+            {
+                // Of the yarn, not of the row: a row to the left takes it backwards.
+                var off = cells[(run.FromRow, run.First)] - uncut(run.FromRow, run.First);
+                var moved = ((off - before) % period + period) % period;
+                lost += moved == 0 ? 0 : run.Units;
+                all += run.Units;
+                before = off;
+            }
+            return Math.Abs(piece.LostShare - lost / (double)all) < 1e-12 && (lost > 0 || piece.KeepsMotif);
+        }, seed: 919, cases: 300);
+
     [Fact]
     public void Law_9_any_other_number_left_at_a_row_end_changes_a_colour_of_the_next_row() =>
         Gen.Select(Rings, Gen.Int[1, 40], HalfTurns, Gen.Int[1, 6], Gen.Int[0, 9]).Holds((ring, left, turn, row, start) =>

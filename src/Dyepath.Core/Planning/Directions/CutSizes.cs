@@ -15,8 +15,8 @@ internal sealed class CutSizes
     /// </summary>
     private const int MostWider = 12;
 
-    /// <summary>A back neck is not cut deeper (common practice, no source).</summary>
-    private static readonly Length DeepestTried = Length.FromCentimetres(12);
+    /// <summary>Centimetres: a back neck is not cut deeper (common practice, no source).</summary>
+    private const int DeepestTried = 8;
 
     /// <summary>
     /// How far edges are let off by turns where something does not pass, and how often it is then tried a stitch wider: let off by less,
@@ -25,7 +25,11 @@ internal sealed class CutSizes
     private static readonly ImmutableArray<(Length? LetOff, int MostWider)> LetOffs =
         [(null, 3), (Length.FromCentimetres(2), 3), (Length.FromCentimetres(1), 3), (Length.Zero, 3), (null, MostWider)];
 
-    private static readonly Length HalfCentimetre = Length.FromCentimetres(0.5);
+    /// <summary>Edges are let lie so far off where that keeps the motif, and what they leave comes out near enough.</summary>
+    private static readonly Length Furthest = Length.FromCentimetres(4);
+
+    /// <summary>Centimetres by which sizes are off and leap that a piece's whole motif is worth (an assumption without a source).</summary>
+    private const double CentimetresPerMotif = 100;
 
     private readonly Layout _layout;
     private readonly SizeTargets _targets;
@@ -39,7 +43,7 @@ internal sealed class CutSizes
     private readonly Dictionary<(int Size, Length? LetOff, string Wishes), ImmutableArray<CutOutline>?> _outlines = [];
     private readonly ImmutableDictionary<OpeningId, int>[] _asSlits;
     private readonly GarmentMeasure[] _measures;
-    private readonly Dictionary<GarmentMeasure, Lazy<Length?>> _cutFrom = [];
+    private readonly Dictionary<GarmentMeasure, Lazy<Length?>> _cutAt = [];
 
     /// <param name="planned">Its openings are as long as they are wished for.</param>
     /// <param name="at">The group's place.</param>
@@ -54,8 +58,8 @@ internal sealed class CutSizes
         ];
     }
 
-    /// <summary>Of cuts that are left out of every size: how deep they have to be asked for to be made in all, if that helps.</summary>
-    public IReadOnlyDictionary<GarmentMeasure, Lazy<Length?>> CutFrom => _cutFrom;
+    /// <summary>Of cuts that are left out of every size: a depth with which they are made in all, if there is one.</summary>
+    public IReadOnlyDictionary<GarmentMeasure, Lazy<Length?>> CutAt => _cutAt;
 
     private PieceGroup Group => _layout.Construction.Groups[_at];
 
@@ -68,7 +72,7 @@ internal sealed class CutSizes
     /// <summary>
     /// A cut in the middle of a side that not every size can have is made in none, where all ask for one: sizes of one pattern look alike.
     /// </summary>
-    public void LeaveUncut()
+    private void LeaveUncut()
     {
         var sizes = Enumerable.Range(0, _targets.Count).ToArray();
         foreach (var opening in Group.Openings.Where(o => o is { At: OpeningAt.Middle, Cut: not null }))
@@ -87,28 +91,48 @@ internal sealed class CutSizes
                         (Counts[i][_at], Finished[i]) = (counts, finished);
                 }
                 else
-                    _cutFrom[measure] = new(() => MadeFrom(opening, measure));
+                    _cutAt[measure] = new(() => MadeAt(measure));
             }
         }
     }
 
-    /// <summary>The least depth, in half centimetres, from which a cut is made in every size.</summary>
-    private Length? MadeFrom(OpeningDesign opening, GarmentMeasure measure)
+    /// <summary>A depth, in whole centimetres, that makes the cut in every size; the least that is found by halving.</summary>
+    private Length? MadeAt(GarmentMeasure measure)
     {
-        var pieces = Enumerable.Range(0, Group.Pieces.Length)
-            .Where(p => opening.Cut!.Depths.TryGetValue(Group.Pieces[p].Id, out var its) && its == measure).ToArray();
-        var (none, all) = (0, (int)(DeepestTried / HalfCentimetre));
-        if (!IsMade(all))
+        var (none, all) = ((int)Wanted.Max(w => w[measure]).Centimetres, DeepestTried);
+        if (none >= all || !IsMade(all))
             return null;
         while (all - none > 1)
         {
             var middle = (none + all) / 2;
             (none, all) = IsMade(middle) ? (none, middle) : (middle, all);
         }
-        return all * HalfCentimetre;
+        return Length.FromCentimetres(all);
 
-        bool IsMade(int halves) => Enumerable.Range(0, _targets.Count).All(i => pieces.All(p => _planner.Cuts(
-            Counts[i][_at], p, new Dictionary<GarmentMeasure, Length>(Wanted[i]) { [measure] = halves * HalfCentimetre }, opening)));
+        bool IsMade(int centimetres)
+        {
+            var planned = _planned.Copy();
+            foreach (var wanted in planned.Wanted)
+                wanted[measure] = Length.FromCentimetres(centimetres);
+            for (var i = 0; i < planned.Counts.Length; i++)
+                planned.Counts[i][_at] = planned.Counts[i][_at] with { Openings = _asSlits[i], Outlines = [] };
+            var trial = new CutSizes(_layout, _targets, planned, _at);
+            return Enumerable.Range(0, planned.Counts.Length)
+                .All(i => trial.CutWideEnough(i) && planned.Finished[i][measure] > Length.Zero);
+        }
+    }
+
+    /// <summary>Cuts every size, each wide enough, the same cuts in all and evenly graded.</summary>
+    /// <returns>Sizes of which cuts leave too little between them; none where all are cut.</returns>
+    public int[] CutAll()
+    {
+        int[] meeting = [.. Enumerable.Range(0, Counts.Length).Where(i => !CutWideEnough(i))];
+        if (meeting.Length == 0)
+        {
+            LeaveUncut();
+            GradeEvenly();
+        }
+        return meeting;
     }
 
     /// <summary>
@@ -116,11 +140,19 @@ internal sealed class CutSizes
     /// edges may be let off, come out poorly, those that let it pass and come nearest to what is wished for: wished for wider by as little
     /// as helps, or let off by less, so that the motif gives way. False where no outline leaves enough between its cuts.
     /// </summary>
-    public bool CutWideEnough(int size)
+    private bool CutWideEnough(int size)
     {
         var nearest = Widened(size, _planner, 0);
-        if (nearest is { Passes: true } && (Group.LetOff is not null || nearest.Off <= FitError.Poor))
+        if (nearest is { Passes: true } && (Group.LetOff is not null || nearest is { IsNear: true, LostShare: 0 }))
             return true;
+        if (Group.LetOff is null)
+        {
+            // Edges further off may keep the motif, and what they leave come out near enough.
+            if (Widened(size, new CutPlanner(_layout, Furthest), 3) is { Passes: true, IsNear: true, LostShare: 0 })
+                return true;
+            if (nearest is { Passes: true, IsNear: true })
+                return Measure(size, nearest.Outlines) is not null;
+        }
         TriedCuts? best = null;
         // As little of the motif as can be gives way for an opening that is near enough.
         foreach (var (letOff, most) in LetOffs.Where(l => l.LetOff is null || l.LetOff < (Group.LetOff ?? PieceGroup.UsualLetOff)))
@@ -129,7 +161,7 @@ internal sealed class CutSizes
                 continue;
             if (best is null || tried.Off < best.Off)
                 best = tried;
-            if (tried.Off <= FitError.Poor)
+            if (tried.IsNear)
                 break;
         }
         return (best ?? nearest) is { } chosen && Measure(size, chosen.Outlines) is not null;
@@ -139,11 +171,11 @@ internal sealed class CutSizes
     /// Where sizes that are near enough each by itself leap from one to the next, those outlines of each size are taken that together leap
     /// least, unless the document says how far edges may be let off: of sizes in a row by dynamic programming.
     /// </summary>
-    public void GradeEvenly()
+    private void GradeEvenly()
     {
         var sizes = Counts.Length;
         if (Group.LetOff is not null
-            || Enumerable.Range(0, sizes).All(i => Tight(i) == 0 && (i == 0 || Step(i, Made(i - 1), Made(i)).Bad == 0)))
+            || Enumerable.Range(0, sizes).All(i => Tight(i) == 0 && (i == 0 || Leaps(i, Made(i - 1), Made(i)) == 0)))
             return;
         var choices = Enumerable.Range(0, sizes).Select(Choices).ToArray();
         var best = choices.Select(c => new (Unevenness Cost, int From)[c.Count]).ToArray();
@@ -153,7 +185,7 @@ internal sealed class CutSizes
             {
                 var own = Own(i, choices[i][at]);
                 best[i][at] = i == 0 ? (own, -1) : choices[i - 1]
-                    .Select((before, b) => (best[i - 1][b].Cost + Step(i, before.Made, choices[i][at].Made) + own, b))
+                    .Select((before, b) => (best[i - 1][b].Cost + own + new Unevenness(0, Leaps(i, before.Made, choices[i][at].Made)), b))
                     .MinBy(c => c.Item1);
             }
         }
@@ -165,16 +197,13 @@ internal sealed class CutSizes
         }
     }
 
-    /// <param name="Bad">What is poor, missing, too tight, or leaps.</param>
-    /// <param name="Broken">Pieces whose motif gives way.</param>
-    /// <param name="Centimetres">By which measures are off, and grow otherwise than they are to.</param>
-    private readonly record struct Unevenness(int Bad, int Broken, double Centimetres) : IComparable<Unevenness>
+    /// <param name="Bad">What is poor, missing or too tight.</param>
+    /// <param name="Centimetres">By which measures are off and leap, and what is lost of the motif.</param>
+    private readonly record struct Unevenness(int Bad, double Centimetres) : IComparable<Unevenness>
     {
-        public static Unevenness operator +(Unevenness a, Unevenness b) =>
-            new(a.Bad + b.Bad, a.Broken + b.Broken, a.Centimetres + b.Centimetres);
+        public static Unevenness operator +(Unevenness a, Unevenness b) => new(a.Bad + b.Bad, a.Centimetres + b.Centimetres);
 
-        public int CompareTo(Unevenness other) =>
-            (Bad, Broken, Centimetres).CompareTo((other.Bad, other.Broken, other.Centimetres));
+        public int CompareTo(Unevenness other) => (Bad, Centimetres).CompareTo((other.Bad, other.Centimetres));
     }
 
     private Unevenness Own(int size, TriedCuts tried)
@@ -182,21 +211,15 @@ internal sealed class CutSizes
         var missing = _measures.Index().Count(m => tried.Made[m.Index] == Length.Zero && Wanted[size][m.Item] > Length.Zero
             && !_uncut.Contains(m.Item));
         return new(
-            missing + tried.Tight + (tried.Off > FitError.Poor ? 1 : 0), tried.Outlines.Count(o => !o.KeepsMotif), tried.Off.Centimetres);
+            missing + tried.Tight + (tried.IsNear ? 0 : 1), tried.Off.Centimetres + CentimetresPerMotif * tried.LostShare);
     }
 
-    /// <summary>From the size before to a size.</summary>
-    private Unevenness Step(int size, ImmutableArray<Length> before, ImmutableArray<Length> after)
+    /// <summary>By how much measures leap, of a size from the one before.</summary>
+    private double Leaps(int size, ImmutableArray<Length> before, ImmutableArray<Length> after) => _measures.Select((measure, i) =>
     {
-        var (bad, off) = (0, 0.0);
-        for (var i = 0; i < _measures.Length; i++)
-        {
-            var (asked, made) = (Wanted[size][_measures[i]] - Wanted[size - 1][_measures[i]], after[i] - before[i]);
-            bad += FitError.IsLeap(asked, made) || FitError.IsFall(asked, made, CutFindings.Noticed) ? 1 : 0;
-            off += Length.Abs(made - asked).Centimetres;
-        }
-        return new(bad, 0, off);
-    }
+        var (asked, made) = (Wanted[size][measure] - Wanted[size - 1][measure], after[i] - before[i]);
+        return FitError.IsLeap(asked, made) || FitError.IsFall(asked, made, CutFindings.Noticed) ? Length.Abs(made - asked).Centimetres : 0;
+    }).Sum();
 
     /// <summary>What can be taken of a size: all outlines that let pass what has to, or else what it has.</summary>
     private List<TriedCuts> Choices(int size)
@@ -204,7 +227,7 @@ internal sealed class CutSizes
         var outlines = Counts[size][_at].Outlines;
         List<TriedCuts> choices =
         [
-            .. LetOffs.Prepend((LetOff: null, MostWider: 0))
+            .. LetOffs.Prepend((LetOff: null, MostWider: 0)).Prepend((LetOff: Furthest, MostWider: 3))
                 .Select(l => Widened(size, l.LetOff is null ? _planner : new CutPlanner(_layout, l.LetOff), l.MostWider))
                 .OfType<TriedCuts>().Where(t => t.Passes),
         ];
@@ -217,7 +240,12 @@ internal sealed class CutSizes
     /// <param name="Off">See <see cref="Measure"/>.</param>
     /// <param name="Made">By measure.</param>
     /// <param name="Tight">See <c>Tight</c> of a size.</param>
-    private sealed record TriedCuts(ImmutableArray<CutOutline> Outlines, Length Off, ImmutableArray<Length> Made, int Tight, bool Passes);
+    private sealed record TriedCuts(ImmutableArray<CutOutline> Outlines, Length Off, ImmutableArray<Length> Made, int Tight, bool Passes)
+    {
+        public bool IsNear => Off <= FitError.Poor;
+
+        public double LostShare => Outlines.Average(o => o.LostShare);
+    }
 
     private TriedCuts Tried(int size, ImmutableArray<CutOutline> outlines, Length off, bool passes) =>
         new(outlines, off, Made(size), Tight(size), passes);

@@ -8,7 +8,7 @@ namespace Dyepath.Core.Planning;
 /// <summary>A garment planned in one direction: every size's counts, and how well they fit.</summary>
 /// <param name="Sizes">By size, then by group.</param>
 /// <param name="Targets">By size: targets of the measures that the construction names.</param>
-/// <param name="Score">Centimetres of misfit, with what counts and the motif's weakness are worth; less is better.</param>
+/// <param name="Score">Centimetres of misfit, with what counts, the motif's weakness and what is lost of it are worth; less is better.</param>
 internal sealed record DirectionPlan(
     Layout Layout,
     ImmutableArray<ImmutableArray<GroupCounts>> Sizes,
@@ -23,9 +23,9 @@ internal sealed record DirectionPlan(
     public ImmutableArray<ImmutableSortedDictionary<GarmentMeasure, Length>> Finished { get; init; } = [];
 
     /// <summary>
-    /// Of cuts that are not made in any size: how deep they have to be asked for to be made in all; missing where none was found.
+    /// Of cuts that are not made in any size: a depth with which they are made in all; missing where none was found.
     /// </summary>
-    public ImmutableDictionary<GarmentMeasure, Lazy<Length?>> CutFrom { get; init; } =
+    public ImmutableDictionary<GarmentMeasure, Lazy<Length?>> CutAt { get; init; } =
         ImmutableDictionary<GarmentMeasure, Lazy<Length?>>.Empty;
 
     /// <summary>What the whole garment was to lean, in stitches a row; missing: as fitted its first group best.</summary>
@@ -37,6 +37,26 @@ internal sealed record DirectionPlan(
 
     /// <summary>No edge that is cut breaks the motif in any size.</summary>
     public bool KeepsMotif => Sizes.All(groups => groups.All(g => g.Outlines.All(o => o.KeepsMotif)));
+
+    /// <summary>Share of the variegated stitches of all sizes at which the colours draw something else than the motif, 0 to 1.</summary>
+    public double LostShare => LostShareOf(Sizes.SelectMany(s => s));
+
+    /// <inheritdoc cref="LostShare"/>
+    public static double LostShareOf(IEnumerable<GroupCounts> groups)
+    {
+        var (lost, all) = (0.0, 0.0);
+        foreach (var counts in groups.Where(c => c is not null && c.Group.Pooled))
+        {
+            double stitches = counts.Stitches * counts.Rows;
+            all += counts.Group.Pieces.Length * stitches;
+            lost += counts.Outlines.Sum(o => o.LostShare * stitches);
+        }
+        return all == 0 ? 0 : lost / all;
+    }
+
+    /// <summary>How far the size furthest off is off of a measure.</summary>
+    public Length Furthest(GarmentMeasure measure) =>
+        Finished.Zip(Targets, (finished, target) => Length.Abs(finished[measure] - target[measure])).Max();
 
     /// <summary>What is furthest off, where that is none of the measures that decide; null where it is one of them.</summary>
     public FitError? FurthestBeyond => Finished

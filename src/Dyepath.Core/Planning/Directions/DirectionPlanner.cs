@@ -14,6 +14,11 @@ internal sealed class DirectionPlanner
     /// <summary>What one more count must save in worst error to be worth its pages, as in grading.</summary>
     private static readonly double CentimetresPerCount = Grader.CountSaving.Centimetres;
 
+    /// <summary>
+    /// Centimetres of misfit that the whole motif is worth: a tenth of it as much as two counts (an assumption without a source).
+    /// </summary>
+    private const double CentimetresPerMotif = 10;
+
     /// <summary>Stitches or rows that must be left beside an opening, those that seams hide apart.</summary>
     private const int LeastBesideOpening = 2;
 
@@ -24,7 +29,7 @@ internal sealed class DirectionPlanner
     private readonly SizeTargets _targets;
     private readonly PlannedSizes _planned;
 
-    private readonly Dictionary<GarmentMeasure, Lazy<Length?>> _cutFrom = [];
+    private readonly Dictionary<GarmentMeasure, Lazy<Length?>> _cutAt = [];
 
     private readonly double? _lean;
 
@@ -417,15 +422,10 @@ internal sealed class DirectionPlanner
     private IEnumerable<Finding> CutOut(int at)
     {
         var cuts = new CutSizes(_layout, _targets, _planned, at);
-        var meeting = Enumerable.Range(0, _targets.Count).Where(i => !cuts.CutWideEnough(i)).ToArray();
-        foreach (var size in meeting)
+        foreach (var size in cuts.CutAll())
             yield return new Finding(FindingLevel.Fault, Groups[at].Openings[0].Field, $"Size {_targets.Name(size)}: what is cut out leaves too little between: make the neck narrower or less deep, or the piece wider or longer.");
-        if (meeting.Length > 0)
-            yield break;
-        cuts.LeaveUncut();
-        cuts.GradeEvenly();
-        foreach (var (measure, from) in cuts.CutFrom)
-            _cutFrom[measure] = from;
+        foreach (var (measure, depth) in cuts.CutAt)
+            _cutAt[measure] = depth;
     }
 
     /// <summary>The outlines of a form, of gores or of a bias, and what the rows come to.</summary>
@@ -535,7 +535,8 @@ internal sealed class DirectionPlanner
             Reason = FormattableString.Invariant(
                 $"{option.SayCounts}; {option.SayFurthest()}. {(counts.Length == 1 ? "It forgives" : "They forgive")} {forgives:0.0 %} of yarn per {(_shared.Stitch.StitchesPerUnit == 1 ? "stitch" : "pair of stitches")}, all through, before the motif is lost."),
         };
-        return Make(option, worst + CentimetresPerCount * counts.Length + Math.Sqrt(graded.Average(g => g.Penalty)), []);
+        return Make(option, worst + CentimetresPerCount * counts.Length + Math.Sqrt(graded.Average(g => g.Penalty))
+            + CentimetresPerMotif * DirectionPlan.LostShareOf(Counts.SelectMany(c => c)), []);
     }
 
     private DirectionPlan Infeasible(ImmutableArray<CurvePoint> curve, ImmutableArray<Finding> reasons, FitRuler ruler) => Make(
@@ -553,7 +554,7 @@ internal sealed class DirectionPlanner
     {
         Names = [.. Enumerable.Range(0, _targets.Count).Select(_targets.Name)],
         Finished = option.Feasible ? [.. Finished.Select(f => f.ToImmutableSortedDictionary())] : [],
-        CutFrom = _cutFrom.ToImmutableDictionary(),
+        CutAt = _cutAt.ToImmutableDictionary(),
         Lean = _lean,
     };
 

@@ -1,4 +1,5 @@
 using Dyepath.Core.Fabrics;
+using Dyepath.Core.Findings;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Limits;
 using Dyepath.Core.Motifs;
@@ -8,19 +9,19 @@ namespace Dyepath.Core.Planning;
 /// <summary>What in the document would let a count make the motif, where none does.</summary>
 internal static class FitRemedies
 {
-    public static IEnumerable<FitRemedy> Of(SharedFabric shared, Direction direction, CountOffer offer, Effort effort)
+    public static IEnumerable<Remedy> Of(SharedFabric shared, Direction direction, CountOffer offer, Effort effort)
     {
         var options = offer.Options;
         if (!options.HalfTurn && options.Working != Working.Spiral && HowMany(options with { HalfTurn = true }) is > 0 and var halves)
-            yield return new FitRemedy(
+            yield return new Remedy(
                 "garment.grading.halfStitchTurn", "true", $"{Serve(halves)} where every turn takes half a stitch of yarn.");
         if (!options.Alternating && options.Working == Working.Turned && HowMany(options with { Alternating = true }) is > 0 and var pairs)
-            yield return new FitRemedy(
+            yield return new Remedy(
                 "garment.grading.alternatingRows", "true", $"{Serve(pairs)} where every other row has one stitch more.");
         foreach (var advice in offer.Search.Advice)
         {
             if (Change(shared, direction, advice) is var (place, value))
-                yield return new FitRemedy(place, $"\"{value}\"", AdviceWords.Say(advice));
+                yield return new Remedy(place, $"\"{value}\"", AdviceWords.Say(advice));
         }
 
         int HowMany(CountOptions wider) => CountFinder.HowMany(shared.Ring, wider, effort);

@@ -23,7 +23,7 @@ public sealed class FitRuler
     private readonly Length _edgings;
     private readonly Lazy<ImmutableArray<GradingRemedy>> _changes;
     private readonly Lazy<ImmutableArray<RulerMotif>> _motifs;
-    private readonly Lazy<ImmutableArray<FitRemedy>> _remedies;
+    private readonly Lazy<ImmutableArray<Remedy>> _remedies;
 
     private FitRuler(SharedFabric shared, Direction direction, StitchMeasure measure, Grading grading)
     {
@@ -42,10 +42,11 @@ public sealed class FitRuler
         _motifs = new(() => Later<RulerMotif>(Motifs));
         _changes = new(() => grading.Remedies is not { } remedies || (grading.HasChoice && grading.WorstError < Grader.CountSaving)
             ? []
-            : Later<GradingRemedy>(effort => [.. shared.Decisions.GradingRemedies(() => remedies(effort))]));
+            : Later<GradingRemedy>(effort => [.. shared.Decisions.GradingRemedies(() => remedies(effort))
+                .Where(r => r.Kind != GradingRemedyKind.MoreRounds || !IsTooDeep(r.Amount))]));
         _remedies = new(() => offer is null || !offer.Search.Counts.IsEmpty
-            ? [.. _changes.Value.Select(c => GradingWords.Change(c, OpenEdging())).OfType<FitRemedy>()]
-            : Later<FitRemedy>(effort => [.. shared.Decisions.Remedies(() => FitRemedies.Of(shared, direction, offer, effort))]));
+            ? [.. _changes.Value.Select(c => GradingWords.Change(c, OpenEdging())).OfType<Remedy>()]
+            : Later<Remedy>(effort => [.. shared.Decisions.Remedies(() => FitRemedies.Of(shared, direction, offer, effort))]));
     }
 
     /// <summary>Whose stitches it counts.</summary>
@@ -73,7 +74,7 @@ public sealed class FitRuler
     /// Where no count makes the motif, what in the document would let one; else what would bring sizes nearer to their targets, the
     /// cheapest first. Worked out when first asked for.
     /// </summary>
-    public ImmutableArray<FitRemedy> Remedies => _remedies.Value;
+    public ImmutableArray<Remedy> Remedies => _remedies.Value;
 
     /// <summary>
     /// What would bring sizes nearer to their targets, or let the rules hold at all, cheapest first; worked out when first asked for.
@@ -120,7 +121,12 @@ public sealed class FitRuler
     private Length Edgings(int? rounds) => _ruled.Edgings(_shared, rounds);
 
     /// <summary>The edging's place in the document where its rounds are left open.</summary>
-    private int? OpenEdging()
+    /// <summary>Of the smallest size an edging of so many rounds leaves little of the motif.</summary>
+    private bool IsTooDeep(int rounds) => _ruled.Edging is { } place
+        && _ruled.EdgingTimes * _shared.EdgingDepth(place, rounds) > PlanFindings.DeepEdging * _ruled.Targets.Min();
+
+    /// <summary>Place in the document's list of the edging whose rounds the ruler's measure leaves open.</summary>
+    internal int? OpenEdging()
     {
         var edgings = _shared.Project.Garment.Edgings;
         for (var i = 0; i < edgings.Length; i++)
@@ -236,9 +242,3 @@ public sealed record RulerCount(CountFinding Finding, Length Finished)
 /// <param name="Counts">How many counts within reach of the sizes make it.</param>
 /// <param name="Example">Of these, the clearest that asks least of the maker.</param>
 public sealed record RulerMotif(MotifKind Kind, int Counts, RulerCount Example);
-
-/// <summary>A change of the document that would let a count make the motif.</summary>
-/// <param name="Place">Such as <c>garment.motif</c>.</param>
-/// <param name="Value">As JSON.</param>
-/// <param name="Text">What to do and what comes of it.</param>
-public sealed record FitRemedy(string Place, string Value, string Text);

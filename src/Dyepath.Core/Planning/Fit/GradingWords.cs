@@ -43,11 +43,14 @@ internal static class GradingWords
     }
 
     /// <summary>What to do, without a full stop, such as <c>allow 3 counts (furthest off then: 0.8 cm)</c>.</summary>
-    public static string Say(GradingRemedy remedy) => $"{Deed(remedy)} (furthest off then: {Wording.Fine(remedy.WorstError, Units.Centimetres)})";
+    public static string Say(GradingRemedy remedy) => $"{Words(remedy)} (furthest off then: {Wording.Fine(remedy.WorstError, Units.Centimetres)})";
+
+    public static Deed AsDeed(GradingRemedy remedy, int? edging) => Field(remedy, edging) is var (place, value)
+        ? new Deed(Say(remedy), place, value) : Deed.Of(Say(remedy));
 
     /// <summary>The change as a field of the document; null where the document has none, as another hook asks for another swatch.</summary>
-    public static FitRemedy? Change(GradingRemedy remedy, int? edging) => Field(remedy, edging) is var (place, value)
-        ? new FitRemedy(place, value, $"{Wording.Capital(Deed(remedy))}; furthest off then: {Wording.Fine(remedy.WorstError, Units.Centimetres)}.")
+    public static Remedy? Change(GradingRemedy remedy, int? edging) => Field(remedy, edging) is var (place, value)
+        ? new Remedy(place, value, $"{Wording.Capital(Words(remedy))}; furthest off then: {Wording.Fine(remedy.WorstError, Units.Centimetres)}.")
         : null;
 
     private static (string Place, string Value)? Field(GradingRemedy remedy, int? edging) => remedy.Kind switch
@@ -60,7 +63,7 @@ internal static class GradingWords
         _ => null,
     };
 
-    private static string Deed(GradingRemedy remedy) => remedy.Kind switch
+    private static string Words(GradingRemedy remedy) => remedy.Kind switch
     {
         GradingRemedyKind.MoreRounds => $"let the edging have up to {remedy.Amount} rounds, each size its own",
         GradingRemedyKind.SideBands => $"allow side bands of up to {remedy.Amount} rows",

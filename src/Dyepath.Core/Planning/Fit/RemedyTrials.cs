@@ -11,7 +11,9 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
 {
     private static readonly ImmutableArray<Length> LetOffs = [.. new[] { 2.0, 1, 0 }.Select(Length.FromCentimetres)];
 
-    /// <summary>Farther off than the last of these an edge is no longer the one that was asked for (an assumption without a source).</summary>
+    /// <summary>
+    /// Farther off than the last of these an edge is no longer the one that was asked for (an assumption without a source).
+    /// </summary>
     private static readonly ImmutableArray<Length> FurtherOff = [.. new[] { 3.0, 4 }.Select(Length.FromCentimetres)];
 
     /// <summary>What a change has to bring to be worth its words.</summary>
@@ -27,29 +29,26 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
     /// <summary>A trial may take what the plan itself took; advice is left out before the work becomes too much.</summary>
     private bool MayTry => Layout.SharedFabric.Effort.Spent < Limits.Effort.MostOfPlan / 4;
 
-    /// <summary>What brings a measure nearer, where it is done, and how far the furthest size is off then.</summary>
+    /// <summary>What brings a measure nearer, and how far the furthest size is off then.</summary>
     /// <param name="accepted">Of an edge that is cut, how far it may be off; missing where it is not cut.</param>
-    public IEnumerable<(string Place, string Words)> Of(FitError error, Length? accepted)
+    public IEnumerable<Deed> Of(FitError error, Length? accepted)
     {
         var measure = error.Measure;
         if (Deeper(measure, error) is { } deeper)
-            yield return (deeper.Place, $"{deeper.Deed} ({deeper.Place}: {deeper.Rounds}): {Then(deeper.Furthest)}");
+            yield return Deed.Of(deeper.Place, FormattableString.Invariant($"{deeper.Rounds}"), deeper.Deed) with { Then = Then(deeper.Furthest) };
         if (Edged(measure) is { } edged)
         {
-            yield return (
-                "garment.edgings",
-                $"edge the {EdgingPlaces.Words(edged.Place)} with single crochet, whose rounds make up what the counts leave (garment.edgings: {edged.Edging}): {Then(edged.Furthest)}");
+            yield return Deed.Of(
+                FormattableString.Invariant($"garment.edgings[{Layout.SharedFabric.Project.Garment.Edgings.Length}]"),
+                $"{{\"where\": \"{EdgingPlaces.Key(edged.Place)}\", \"edging\": \"{edged.Edging}\"}}",
+                $"edge the {EdgingPlaces.Words(edged.Place)} with single crochet, whose rounds make up what the counts leave") with { Then = Then(edged.Furthest) };
         }
         if (accepted is { } most && LetOff(measure, most) is { } trial)
-        {
-            yield return ("garment.letOff", FormattableString.Invariant(
-                $"let cut edges lie off by {trial.LetOff.Centimetres:0.#} cm at most (garment.letOff), so that the motif gives way there instead: {Then(trial.Furthest)}"));
-        }
+            yield return Deed.LetOff(trial.LetOff) with { Then = Then(trial.Furthest) };
         if (chosen.Option.Ruler.Measure != measure && SeveralLeans(measure) is { } leaning)
-            yield return ("garment.grading.severalLeans", $"allow several leans in one pattern (garment.grading.severalLeans): {Then(leaning)}");
+            yield return Deed.Of("garment.grading.severalLeans", "true", "allow several leans in one pattern") with { Then = Then(leaning) };
 
-        string Then(Length furthest) =>
-            FormattableString.Invariant($"{GarmentMeasures.Words(measure)} is then off by {furthest.Centimetres:0.0} cm at most");
+        string Then(Length furthest) => Deed.OffThen(measure, furthest);
     }
 
     /// <summary>
@@ -124,7 +123,8 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
         var garment = Layout.SharedFabric.Project.Garment;
         if (garment.Grading.SeveralLeans || !MayTry)
             return null;
-        _leaning ??= Plan(Layout.SharedFabric.With(garment with { Grading = garment.Grading with { SeveralLeans = true } }), Layout.Construction);
+        _leaning ??= Plan(
+            Layout.SharedFabric.With(garment with { Grading = garment.Grading with { SeveralLeans = true } }), Layout.Construction);
         return Nearer(_leaning, measure);
     }
 
@@ -164,7 +164,7 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
 
     /// <summary>Null where there is no plan, or one that is hardly nearer.</summary>
     private Length? Nearer(DirectionPlan? plan, GarmentMeasure measure) =>
-        plan is { IsFeasible: true } && Furthest(plan, measure) is var furthest && furthest < Furthest(chosen, measure) - Worth
+        plan is { IsFeasible: true } && plan.Furthest(measure) is var furthest && furthest < chosen.Furthest(measure) - Worth
             ? furthest : null;
 
     private DirectionPlan LetOffBy(Length letOff)
@@ -200,7 +200,4 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
     /// <summary>Rounds of single crochet, or rows where the edge is open.</summary>
     private string Plain(EdgingPlace place) =>
         Layout.Construction.Edgings.Any(e => e.Place == place && e.IsOpen) ? EdgingLibrary.PlainRows : EdgingLibrary.Plain;
-
-    private static Length Furthest(DirectionPlan plan, GarmentMeasure measure) =>
-        plan.Finished.Zip(plan.Targets, (finished, target) => Length.Abs(finished[measure] - target[measure])).Max();
 }

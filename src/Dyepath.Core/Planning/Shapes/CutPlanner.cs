@@ -16,8 +16,19 @@ internal sealed record CutOutline(int Units, ImmutableArray<PartOutline> Parts)
     /// <summary>The motif goes on unbroken along its edges.</summary>
     public bool KeepsMotif { get; init; } = true;
 
+    /// <summary>Share of its stitches at which the colours draw something else than the motif, 0 to 1.</summary>
+    public double LostShare { get; init; }
+
     /// <summary>Where its first row begins in the panel that its count was chosen for.</summary>
     public int FirstColumn { get; init; }
+
+    /// <summary>The same, as it was worked.</summary>
+    public CutOutline Of(ShapedPiece piece) => this with
+    {
+        Parts = [.. piece.Parts.Select(p => new PartOutline(p.FirstRow, p.Outline) { Below = p.Below, Continues = p.Continues })],
+        KeepsMotif = piece.KeepsMotif,
+        LostShare = piece.KeepsMotif ? 0 : piece.LostShare,
+    };
 
     /// <summary>From the rightmost column of all rows to the leftmost.</summary>
     public int Columns => Parts.Max(p => p.Outline.LastColumn) - Parts.Min(p => p.Outline.FirstColumn) + 1;
@@ -346,9 +357,12 @@ internal sealed class CutPlanner(Layout layout, Length? letOff = null)
             });
         }
         var silhouette = new SilhouettePart(0, rows, EdgeLine.Upright(0), EdgeLine.Of(points)) { Held = Shoulder(cuts, stitches, rows) };
-        return Outline(Panel(units, turnCost), [silhouette], options) is { } outline
-            ? outline with { Parts = [.. outline.Parts.Select(p => p with { Outline = Full(p.Outline, stitches) })] }
-            : null;
+        var panel = Panel(units, turnCost);
+        if (Outline(panel, [silhouette], options) is not { } outline)
+            return null;
+        if (outline.Parts[0].Outline.LastColumn == stitches - 1)
+            return outline;
+        return outline.Of(ShapedPiece.Work(panel, [outline.Parts[0] with { Outline = Full(outline.Parts[0].Outline, stitches) }]));
     }
 
     /// <summary>The last rows of a front worked up end beside its neck as far in as the shoulder that it is sewn to asks.</summary>
@@ -407,12 +421,6 @@ internal sealed class CutPlanner(Layout layout, Length? letOff = null)
     {
         if (SharedFabric.Shapes.Plan(panel, silhouette, options, SharedFabric.Effort) is not { } plan)
             return null;
-        var piece = (plan.Nearer ?? plan).Piece;
-        return new CutOutline(
-            panel.Units,
-            [.. piece.Parts.Select(p => new PartOutline(p.FirstRow, p.Outline) { Below = p.Below, Continues = p.Continues })])
-        {
-            KeepsMotif = piece.KeepsMotif,
-        };
+        return new CutOutline(panel.Units, []).Of((plan.Nearer ?? plan).Piece);
     }
 }

@@ -6,8 +6,8 @@ using Dyepath.Core.Shaping;
 namespace Dyepath.Core.Planning;
 
 /// <summary>
-/// Shapes planned so far with one yarn and stitch: widths, let-offs, leans and remedies are tried by turns, and most of them ask again for a
-/// shape that another asked for.
+/// Shapes planned so far with one yarn and stitch: widths, let-offs, leans and remedies are tried by turns, and most of them ask again for
+/// a shape that another asked for.
 /// </summary>
 internal sealed class KnownShapes
 {

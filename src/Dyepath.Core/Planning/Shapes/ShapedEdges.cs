@@ -235,7 +235,8 @@ internal sealed class ShapedEdges
             return 0;
         var at = Round.IndexOf(end);
         var meets = new[] { Round[(at + 1) % Round.Length], Round[(at + Round.Length - 1) % Round.Length] }
-            .Any(f => (faces.Count == 1 || f != faces[1]) && _sewn.Value.Contains(f) && AlongStitches(f.Facing) != AlongStitches(end.Facing));
+            .Any(f => (faces.Count == 1 || f != faces[1]) && _sewn.Value.Contains(f)
+                && AlongStitches(f.Facing) != AlongStitches(end.Facing));
         if (!meets)
             return 0;
         return AlongStitches(end.Facing) ? hidden.Stitches : hidden.Rows;

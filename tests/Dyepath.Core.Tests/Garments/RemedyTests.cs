@@ -1,0 +1,76 @@
+using System.Text;
+using System.Text.Json.Nodes;
+using Dyepath.Bench;
+using Dyepath.Core.Constructions;
+using Dyepath.Core.Findings;
+using Dyepath.Core.Planning;
+using Dyepath.Core.Projects;
+
+namespace Dyepath.Core.Tests.Garments;
+
+/// <summary>What a finding says would help is a change that can be made, and does.</summary>
+public sealed class RemedyTests
+{
+    public static TheoryData<string, string, string> Documents => new()
+    {
+        // As begun, and with counts, a hem or a sequence that fit badly.
+        { "pullover", "round", "women" }, { "vest", "v", "child" }, { "vest", "round", "en13402-3-women" }, { "cardigan", "v", "baby" },
+        { "tunic", "square", "men" }, { "pullover", "slit", "baby" },
+    };
+
+    [Theory]
+    [MemberData(nameof(Documents))]
+    public void What_it_sets_is_read_and_planned_and_the_fact_is_gone_or_less(string garment, string neck, string chart)
+    {
+        var starter = Starter.Of(Repertoire.All.First(k => k.Name == garment), chart).First(s => s.Neck == neck);
+        var seen = 0;
+        foreach (var project in new[] { starter.Project(), (starter with { Bare = true }).Project(), Long(starter.Project()) })
+        {
+            if (GarmentPlanner.Plan(project, TestContext.Current.CancellationToken).Plan is not { } plan)
+                continue;
+            foreach (var finding in plan.Findings.Where(f => !f.Remedies.IsEmpty))
+            {
+                Assert.StartsWith(finding.Fact.TrimEnd('.'), finding.Text, StringComparison.Ordinal);
+                Assert.DoesNotContain("garment.", finding.Text, StringComparison.Ordinal);
+                foreach (var remedy in finding.Remedies.Where(r => r.Place is not null))
+                {
+                    seen++;
+                    Assert.Contains(remedy.Text.TrimEnd('.')[1..], finding.Text, StringComparison.Ordinal);
+                    var result = GarmentPlanner.Plan(Set(project, remedy.Place!, remedy.Value!), TestContext.Current.CancellationToken);
+                    Assert.True(result.Plan is not null, $"{remedy}: {string.Join(" ", result.Reasons.Select(r => r.Text))}");
+                    Assert.DoesNotContain(result.Plan.Findings, f => f.Text == finding.Text);
+                }
+            }
+        }
+        Assert.True(seen > 0 || chart == "baby", "nothing was advised");
+    }
+
+    /// <summary>Colours that come round late: fewer counts make the motif, and fewer places keep it.</summary>
+    private static Project Long(Project project) => project with
+    {
+        Yarn = project.Yarn with
+        {
+            Sections = [.. project.Yarn.Sections.Select(s => s with { Length = 2.5 * s.Length })],
+            Counted = [project.Yarn.Counted[0] with { Repeats = [[10, 7, 10, 7], [10, 7, 10, 7]] }],
+        },
+    };
+
+    private static Project Set(Project project, string place, string value)
+    {
+        var document = JsonNode.Parse(ProjectWriter.Write(project))!;
+        JsonNode node = document;
+        var steps = place.Replace("[", ".", StringComparison.Ordinal).Replace("]", "", StringComparison.Ordinal).Split('.');
+        for (var i = 0; i < steps.Length - 1; i++)
+        {
+            node = int.TryParse(steps[i], out var at) ? node[at]!
+                : node[steps[i]] ??= int.TryParse(steps[i + 1], out _) ? new JsonArray() : new JsonObject();
+        }
+        if (int.TryParse(steps[^1], out var last) && node is JsonArray list && last == list.Count)
+            list.Add(JsonNode.Parse(value));
+        else
+            node[steps[^1]] = JsonNode.Parse(value);
+        var reading = ProjectReader.Read(Encoding.UTF8.GetBytes(document.ToJsonString()));
+        Assert.True(reading.Project is not null, $"{place}: {value}: {string.Join(" ", reading.Faults)}");
+        return reading.Project;
+    }
+}
