@@ -39,7 +39,8 @@ internal sealed record DimensionLine(Point From, Point To, Point Away, double Di
     /// <summary>Letters stand upright; longer labels run along the line.</summary>
     private double Degrees => Label.Length <= 2 || (StandsPast && LabelPlace < 2) ? 0 : Upright((To - From) * (1 / Length));
 
-    private bool LabelFits => LabelExtent + 2 * Head + 2 <= Length;
+    /// <summary>There is room for its label in a gap of the line.</summary>
+    public bool LabelFits => LabelExtent + 2 * Head + 2 <= Length;
 
     /// <summary>Inside the piece there is no room beside the line: words that it is too short for stand level past its end.</summary>
     private bool StandsPast => Distance == 0 && !LabelFits;
@@ -68,7 +69,8 @@ internal sealed record DimensionLine(Point From, Point To, Point Away, double Di
                 return middle + Away * (Label.Length <= 2 ? Math.Max(LabelWidth, LabelSize) * 0.5 + 1 : beside)
                     + along * (Sideways * (Math.Max(0, LabelExtent - Length) / 2 + 0.8));
             }
-            var past = LabelSize * 0.5 + 1.2;
+            // A line with its heads outside reaches further.
+            var past = LabelSize * 0.5 + 1.2 + (IsLong ? 0 : 2 * Head);
             return LabelPlace switch
             {
                 0 => End + along * past,

@@ -101,7 +101,10 @@ internal sealed record SchematicPieceDrawing(ImmutableArray<Shape> Shapes, Box B
         bool IsClear(DimensionLine line, (Point From, Point To)[] passing)
         {
             var box = line.LabelBox;
-            return !around.Words.Exists(box.Overlaps) && !around.Edges.Concat(passing).Any(e => box.Meets(e.From, e.To))
+            return !around.Words.Exists(box.Overlaps)
+                && !around.Edges.Concat(passing).Any(e => box.Meets(e.From, e.To))
+                // Inside the piece words that a line is too short for have no place along it.
+                && (line.Distance > 0 || line.LabelFits || !line.Strokes().Any(s => box.Meets(s.From, s.To)))
                 && !lines.Exists(other => box.Overlaps(other.LabelBox) || other.Strokes().Any(s => box.Meets(s.From, s.To))
                     || line.Strokes().Any(s => other.LabelBox.Meets(s.From, s.To)));
         }
