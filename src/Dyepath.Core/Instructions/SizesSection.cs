@@ -57,7 +57,8 @@ internal static class SizesSection
     private static Phrase Alike(ImmutableArray<SizePlan> sizes)
     {
         var alike = Names.Select(n => n.Measure).Where(m => sizes.Length > 1
-            && sizes.All(s => s.Finished.ContainsKey(m) && s.Target.TryGetValue(m, out var wanted) && wanted == sizes[0].Target[m])
+            && sizes.All(s => s.Finished.TryGetValue(m, out var made) && made > Length.Zero
+                && s.Target.TryGetValue(m, out var wanted) && wanted == sizes[0].Target[m])
             && sizes.Max(s => s.Finished[m]) - sizes.Min(s => s.Finished[m]) < Seen).Select(GarmentMeasures.Words).ToArray();
         return alike.Length == 0 ? Phrase.Empty : Phrase.Of($"{new InAllSizes(Phrase.Plain($" The same in every size, as planned: {Wording.List(alike)}."))}");
     }

@@ -35,7 +35,7 @@ public sealed class Workbench(Planner planner, Faults faults) : IDisposable
     /// <summary>Of the present document, or of the last one that was worked out; of a document just opened, its faults alone.</summary>
     public Outcome? Outcome { get; private set; }
 
-    /// <summary>The last plan there was: it stays in view while a change cannot be planned.</summary>
+    /// <summary>The last plan there was of the garment: it stays in view while a change cannot be planned.</summary>
     public Plan? Plan { get; private set; }
 
     /// <summary>The view shows an earlier state of the document than what is written.</summary>
@@ -241,7 +241,12 @@ public sealed class Workbench(Planner planner, Faults faults) : IDisposable
     private void Take(Plan? plan)
     {
         if (plan is null)
+        {
+            // Another garment's plan is no earlier state of this one.
+            if (Plan is not null && Plan.Project.Garment.Shape.Name != Document!.Typed("garment.shape"))
+                Plan = null;
             return;
+        }
         IEnumerable<string> wanted = _toBase || Plan is null
             ? [plan.Project.Sizes.Base ?? ""]
             : Plan.Sizes.Select((size, at) => (size.Name, Away: Math.Abs(at - ShownSize))).OrderBy(s => s.Away).Select(s => s.Name);

@@ -85,6 +85,24 @@ public sealed class WorkbenchTests
         Assert.NotEmpty(_bench.Outcome.Result.Options[0].Ruler.Remedies);
     }
 
+    /// <summary>What cannot be planned is shown as it was; but a garment never as another one was.</summary>
+    [Fact]
+    public async Task ThePlanOfOneGarmentIsNotShownForAnother()
+    {
+        await OpenAsync();
+        _bench.Set("garment.belowWaist", "1 m 90 m", "length");
+        await _jobs.AskedAsync(2);
+        _jobs.Finish(1);
+        Assert.True(_bench.IsStale);
+        Assert.NotNull(_bench.Plan);
+        _bench.Set("garment.shape", "skirt", "garment");
+        await _jobs.AskedAsync(3);
+        _jobs.Finish(2);
+        Assert.NotEmpty(_bench.Outcome!.Findings);
+        Assert.Null(_bench.Outcome.Plan);
+        Assert.Null(_bench.Plan);
+    }
+
     [Fact]
     public void YarnIsMeasuredBeforeTheGarmentIsDescribed()
     {
