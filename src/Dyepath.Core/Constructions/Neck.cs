@@ -91,7 +91,10 @@ public sealed record Neck(NeckForm Form, Length? Width)
     /// <param name="Back">Depth at the back; none where it is not cut.</param>
     private readonly record struct Extent(double Width, double Depth = 0, double? Back = null);
 
-    private string ByHead => InFront ? "" : " It is never narrower than the head needs.";
+    /// <summary>A child's neck that opens in front need not pass the head (common practice, no source).</summary>
+    private const double OpenOfHead = 0.3;
+
+    private string ByHead => InFront ? " Open in front, a child's is 0.3 of the head wide." : " It is never narrower than the head needs.";
 
     private Style Of => Form switch
     {
@@ -275,7 +278,7 @@ public sealed record Neck(NeckForm Form, Length? Width)
     {
         if (Width is { } own)
             return own + Step * size.Step;
-        var usual = Usual(size, s => s.Width);
+        var usual = InFront && IsChild(size) ? size.Body[BodyMeasure.Head] * OpenOfHead : Usual(size, s => s.Width);
         if (!IsChild(size))
         {
             usual = Form == NeckForm.Boat && size.Body.Has(BodyMeasure.CrossBack)

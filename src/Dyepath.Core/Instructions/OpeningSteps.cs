@@ -60,7 +60,7 @@ internal sealed class OpeningSteps
             if (_up)
                 return $" The chain is the {LowerEdge}.";
             return SeamOf(PieceSide.Left) is { } seam && (OpeningOf(PieceSide.Left) ?? SeamOf(PieceSide.Top)) is { } above
-                ? $" The chain is the edge of the {seam}, from the {LowerEdge} up to the {above}." : "";
+                ? $" The chain becomes the edge of the {seam}, between the {LowerEdge} and the {above}: its end is at the {LowerEdge}, where row 1 begins." : "";
         }
     }
 

@@ -29,6 +29,9 @@ public static class CountFinder
     /// <summary>What it takes to look at one count.</summary>
     private const int StepsOfCandidate = 500;
 
+    /// <summary>Less yarn a stitch than this no hook makes a difference of (an assumption without a source).</summary>
+    private const double LeastHook = 0.005;
+
     /// <summary>Yarn per stitch that another hook can be expected to reach, as a relative change.</summary>
     private const double HookReach = 0.25;
 
@@ -154,9 +157,11 @@ public static class CountFinder
         var reader = ReaderOf(ring, options);
         var wider = options with { From = 1, To = FabricPath.MostStitches };
         var outside = Making(reader, wider, effort).ToArray();
-        if (outside.Length > 0)
+        // A piece of another size altogether is no help.
+        var reach = outside.Where(c => 2 * c.Stitches >= options.From && c.Stitches <= 2 * options.To).ToArray();
+        if (reach.Length > 0)
         {
-            var example = outside
+            var example = reach
                 .OrderBy(c => c.Stitches < options.From ? options.From - c.Stitches : c.Stitches - options.To)
                 .ThenBy(c => c.Task)
                 .First();
@@ -167,11 +172,13 @@ public static class CountFinder
 
     private static bool CanTurn(NearCount near) =>
         near.Finding.TurnCost + near.TurnChange is >= LeastAskedTurn and <= MostAskedTurn and var cost
+            // No turn gives yarn back, unless its chain takes the place of a stitch.
+            && (cost >= 0 || near.Finding.TurnCost < 0)
             && near.Finding.Stitches + cost >= LeastRow;
 
     /// <summary>Within reach, and the sequence stays one that a ring can hold.</summary>
     private static bool CanHook(ColourRing ring, NearCount near) =>
-        Math.Abs(near.YarnChange ?? 1) <= HookReach
+        Math.Abs(near.YarnChange ?? 1) is >= LeastHook and <= HookReach
         && ring.SequenceUnits / (1 - HookReach) <= ColourRing.LongestSequence
         && ring.Sections.Min() / (1 + HookReach) > 1;
 

@@ -43,12 +43,22 @@ internal static class CutFindings
         if (!chosen.KeepsMotif && Broken(chosen, sizes, other, trials) is { } broken)
             yield return broken;
         var cut = construction.Groups.SelectMany(g => g.Openings).Where(o => o.Cut is not null).DistinctBy(o => o.Place);
-        foreach (var raw in cut.Where(o => o.Place is { } place && chosen.Layout.SharedFabric.EdgingAt(place) is null))
+        foreach (var raw in cut)
         {
-            yield return new Finding(FindingLevel.Note, "garment.edgings",
-                $"The {PlaceNames.Of(raw.Id)} is cut and has no edging: its steps and the ends of its rows stay to be seen. Edge it.");
+            if (raw.Place is not { } place || chosen.Layout.SharedFabric.EdgingAt(place) is not null)
+                continue;
+            yield return Noted(
+                "garment.edgings", $"The {PlaceNames.Of(raw.Id)} is cut and has no edging: its steps and the ends of its rows stay to be seen.",
+                trials.Edge(place, $"edge it with single crochet"));
         }
     }
+
+    /// <summary>Whether a cut grows from one size to the next otherwise than is asked for, so that it is seen.</summary>
+    public static bool IsUneven(Length asked, Length made) =>
+        Length.Abs(made - asked) > Noticed || FitError.IsFall(asked, made, Fallen);
+
+    /// <summary>A cut that is smaller by no more in a larger size is not seen to be (common practice, no source).</summary>
+    private static readonly Length Fallen = Length.FromCentimetres(1);
 
     /// <summary>
     /// A measure that is not graded evenly, though each size is near enough to its own target: the motif goes on in larger steps than
@@ -59,10 +69,19 @@ internal static class CutFindings
     {
         if (chosen.Furthest(measure) > FitError.Poor)
             return null;
-        var mend = trials.LetOffFor(plan => !Leaps(plan, measure)) is { } letOff ? Deed.LetOff(letOff) with { Then = "it grows evenly" } : null;
+        var now = Furthest(chosen);
+        var mend = trials.LetOffFor(
+            plan => Furthest(plan) < now - Worth && Furthest(plan) <= Noticed,
+            plan => FormattableString.Invariant($"from size to size it then grows by at most {Furthest(plan).Centimetres:0.0} cm otherwise than it is to, where now it is {now.Centimetres:0.0} cm"));
         var fact = $"{uneven}: each size is within an inch of what is asked for, at the nearest place where the colours let rows end.";
         return Noted("garment.letOff", fact, mend);
+
+        Length Furthest(DirectionPlan plan) => Enumerable.Range(1, plan.Finished.Length - 1).Max(i => Length.Abs(
+            plan.Finished[i][measure] - plan.Finished[i - 1][measure] - (plan.Targets[i][measure] - plan.Targets[i - 1][measure])));
     }
+
+    /// <summary>What a change has to bring to be worth its words.</summary>
+    private static readonly Length Worth = Length.FromCentimetres(0.5);
 
     private static Finding Noted(string place, string fact, Deed? mend) =>
         new(FindingLevel.Note, place, mend is null ? fact : $"{fact} {mend.Remedy.Text}")
@@ -70,13 +89,6 @@ internal static class CutFindings
             Fact = fact,
             Remedies = mend is null ? [] : [mend.Remedy],
         };
-
-    private static bool Leaps(DirectionPlan plan, GarmentMeasure measure) => Enumerable.Range(1, plan.Finished.Length - 1).Any(i =>
-    {
-        var asked = plan.Targets[i][measure] - plan.Targets[i - 1][measure];
-        var made = plan.Finished[i][measure] - plan.Finished[i - 1][measure];
-        return FitError.IsLeap(asked, made) || FitError.IsFall(asked, made, Noticed);
-    });
 
     /// <summary>Where the motif gives way along a cut, and what would keep it.</summary>
     private static Finding? Broken(
@@ -104,8 +116,9 @@ internal static class CutFindings
                 Then = $"{(other.KeepsMotif ? "it goes on unbroken" : FormattableString.Invariant($"{other.LostShare:0 %} of all its stitches are lost to it instead of {chosen.LostShare:0 %}"))}, and {other.Option.SayFurthest()}",
             });
         }
+        var comesEven = chosen.Layout.SharedFabric.PeriodMicro % (2 * Yarns.ColourRing.Unit) == 0;
         var mend = deeds.Count > 0 ? $"{Wording.Capital(string.Join("; or ", deeds.Select(d => d.Say())))}."
-            : "No edges that come out within an inch keep it: another depth or width of the cut may, or a yarn whose colours come round after an even number of stitches.";
+            : $"Nothing that was tried keeps it in every size. A yarn whose colours come round {(comesEven ? "sooner" : "after an even number of stitches")} would help, or another depth or width of the cut.";
         var lost = most < LeastSaid ? "where a few stitches draw something else" : FormattableString.Invariant(
             $"there the colours draw something else, over up to {most:0 %} of its stitches");
         var fact = $"The motif gives way from the cut on, in the {pieces}{(names.Length == sizes.Length ? "" : $" of {Wording.List(names)}")}: {lost}, as the pattern and the picture show.";
@@ -131,8 +144,11 @@ internal static class CutFindings
                     continue;
                 var all = straight.Length == sizes.Length;
                 var field = opening.Cut.Fields.GetValueOrDefault(depth, opening.Field);
-                var mend = chosen.CutAt.GetValueOrDefault(depth)?.Value is { } deep
-                    ? Deed.Of(field, Deed.Json(deep), FormattableString.Invariant($"ask for {deep.Centimetres:0.#} cm")) with { Then = "it is then cut in every size" }
+                var mend = chosen.CutAt.GetValueOrDefault(depth)?.Value is var (asked, least, most)
+                    ? Deed.Of(field, Deed.Json(asked), FormattableString.Invariant($"ask for {asked.Centimetres:0.#} cm")) with
+                    {
+                        Then = FormattableString.Invariant($"it is then cut in every size, {least.Centimetres:0.0}{(least == most ? "" : FormattableString.Invariant($" to {most.Centimetres:0.0}"))} cm deep"),
+                    }
                     : null;
                 var fact =
                     $"The {PlaceNames.Of(piece)}'s {PlaceNames.Of(opening.Id)} is not cut{(all ? "" : $" in {string.Join(", ", straight)}")}: where the colours let rows end, under 1 cm of it would be seen beside the seam{(all && sizes.Length > 1 ? " in one size or more" : "")}, so its edge is straight.";
@@ -150,8 +166,8 @@ internal static class CutFindings
         {
             var far = apart.MaxBy(a => a.Deepest.Depth - a.Shallowest.Depth);
             var mend = trials.LetOffFor(
-                plan => plan.Sizes.Select((_, i) => ApartIn(plan, i)).All(a => a.All(m => m.Measure != apart.Key))) is { } letOff
-                ? Deed.LetOff(letOff) : Deed.Of("choose another depth or form of the neck, or a yarn whose colours come round sooner");
+                plan => plan.Sizes.Select((_, i) => ApartIn(plan, i)).All(a => a.All(m => m.Measure != apart.Key)), _ => "they match")
+                ?? Deed.Of("choose another depth or form of the neck, or a yarn whose colours come round sooner");
             var fact = FormattableString.Invariant(
                 $"{(apart.Count() == 1 ? "Size" : "Sizes")} {Wording.List(apart.Select(a => a.Size))}: {GarmentMeasures.Words(apart.Key)} of the {PlaceNames.Of(far.Deepest.Piece)} is {far.Deepest.Depth.Centimetres:0.0} cm and of the {PlaceNames.Of(far.Shallowest.Piece)} {far.Shallowest.Depth.Centimetres:0.0} cm{(apart.Count() == 1 ? "" : $" in {far.Size}")}, so that they do not match");
             yield return new Finding(FindingLevel.Warning, "garment.letOff", $"{fact}: {mend.Say()}.")
@@ -199,8 +215,8 @@ internal static class CutFindings
                         .Select(s => chosen.Names[s.Size]).ToArray();
                     if (square.Length == 0)
                         continue;
-                    var mend = trials.LetOffFor(plan => plan.Sizes.All(s => !IsSquare(plan, s[at], opening, piece))) is { } letOff
-                        ? Deed.LetOff(letOff) with { Then = "it has more" } : null;
+                    var mend = trials.LetOffFor(
+                        plan => plan.Sizes.All(s => !IsSquare(plan, s[at], opening, piece)), _ => "it has more steps");
                     var fact =
                         $"The {PlaceNames.Of(piece)}'s {PlaceNames.Of(opening.Id)} looks square{(square.Length == chosen.Sizes.Length ? "" : $" in {Wording.List(square)}")}: where the colours let rows end, it has one step at either side.";
                     yield return Noted("garment.letOff", fact, mend);

@@ -196,10 +196,13 @@ public static class GarmentPlanner
         var begin = $"Worked {Name(chosen.Direction)}{(asked ? ", as asked" : "")}: {chosen.Reason}{(furthest is null ? "" : $" Furthest off of all measures: {furthest.Say(Booklets.Units.Centimetres)}.")}";
         if (options.FirstOrDefault(o => o.Direction != chosen.Direction) is not { } other)
             return begin;
+        if (chosen.LostShare > 0)
+            begin += $" Where edges are cut, {chosen.SayLost()}.";
         if (!other.Feasible)
             return $"{begin} Worked {Name(other.Direction)}, no counts serve.";
-        var choice = asked ? "" : " The one whose furthest size is nearer is taken; a further count has to bring half a centimetre, and what a count forgives is worth something too.";
-        return $"{begin} Worked {Name(other.Direction)} it would be {other.SayCounts}; {other.SayFurthest()}.{choice}";
+        var lost = chosen.LostShare > 0 || other.LostShare > 0 ? $", and {other.SayLost()}" : "";
+        var choice = asked ? "" : $" The one whose furthest size is nearer is taken; a further count has to bring half a centimetre, and what a count forgives is worth something too{(lost.Length > 0 ? ", as a tenth of the motif is worth a centimetre" : "")}.";
+        return $"{begin} Worked {Name(other.Direction)} it would be {other.SayCounts}; {other.SayFurthest()}{lost}.{choice}";
     }
 
     internal static string Name(Direction direction) => direction == Direction.Up ? "up" : "sideways";

@@ -81,6 +81,19 @@ public sealed record DirectionOption(
     public string SayFurthest(Units units = Units.Centimetres) =>
         $"furthest off{(Decides.IsEmpty ? "" : $" of {Wording.List(Decides.Select(GarmentMeasures.Words))}")}: {Furthest?.Say(units) ?? "no size"}";
 
+    /// <summary>
+    /// Share of the variegated stitches at which the colours draw something else than the motif, since edges are cut; 0 to 1.
+    /// </summary>
+    public double LostShare { get; init; }
+
+    /// <summary>Such as <c>9 % of the stitches are lost to the motif</c>.</summary>
+    public string SayLost() => LostShare switch
+    {
+        0 => "the motif goes on unbroken",
+        < 0.005 => "hardly a stitch is lost to the motif",
+        _ => FormattableString.Invariant($"{LostShare:0 %} of the stitches are lost to the motif"),
+    };
+
     /// <summary>The sizes and every count that makes the motif, by finished measure.</summary>
     public required FitRuler Ruler { get; init; }
 }

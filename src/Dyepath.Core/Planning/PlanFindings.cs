@@ -213,12 +213,14 @@ internal static class PlanFindings
         var construction = chosen.Layout.Construction;
         foreach (var measure in sizes[0].Target.Keys)
         {
-            var noticed = construction.Groups.Any(g => g.OpeningMeasures.Contains(measure)) ? CutFindings.Noticed : Noticed;
+            var cut = IsCut(construction, measure);
             var steps = sizes.Zip(sizes.Skip(1), (a, b) => (
                 a, b, Asked: b.Target[measure] - a.Target[measure], Made: b.Finished[measure] - a.Finished[measure])).ToArray();
-            var falls = steps.Where(s => FitError.IsFall(s.Asked, s.Made, noticed) && !FitError.IsLeap(s.Asked, s.Made))
+            bool Leaps(Length asked, Length made) => cut ? CutFindings.IsUneven(asked, made) : FitError.IsLeap(asked, made);
+            var opens = construction.Groups.Any(g => g.OpeningMeasures.Contains(measure));
+            var falls = steps.Where(s => !Leaps(s.Asked, s.Made) && FitError.IsFall(s.Asked, s.Made, opens ? CutFindings.Noticed : Noticed))
                 .Select(s => FormattableString.Invariant($"{s.b.Name} has {s.b.Finished[measure].Centimetres:0.0} cm where {s.a.Name} has {s.a.Finished[measure].Centimetres:0.0} cm"));
-            var leaps = steps.Where(s => FitError.IsLeap(s.Asked, s.Made))
+            var leaps = steps.Where(s => Leaps(s.Asked, s.Made))
                 .Select(s => $"from {s.a.Name} to {s.b.Name} it {Grow(s.Made, "s")} where it is to {Grow(s.Asked)}");
             // Along the stitches counts are shared on purpose.
             var rows = construction.Groups[0].Along(chosen.Direction, stitches: false);

@@ -300,6 +300,7 @@ public static class PlanJson
         json.WriteEndArray();
         json.WriteNumber("worstErrorCm", Round(option.WorstError.Centimetres));
         json.WriteNumber("typicalErrorCm", Round(option.TypicalError.Centimetres));
+        json.WriteNumber("motifLost", Round(option.LostShare));
         Array(json, "curve", option.Curve, (j, point) =>
         {
             j.WriteNumber("counts", point.Counts);

@@ -20,6 +20,11 @@ internal static class PieceComparison
         _ => 1,
     };
 
+    /// <summary>As planned; beyond a triangle's last row none.</summary>
+    private static int StitchesOf(PiecePlan piece, int row) => piece.Taper is not { } taper
+        ? piece.RowStitches[row % piece.RowStitches.Length]
+        : row < piece.Rows ? taper.At(row) : 0;
+
     public static void Compare(Plan plan, SizePlan size, ReadBooklet read, List<(string Place, string Text)> notes)
     {
         var pieces = read.Pieces.Where(p => p.Size == size.Name).ToArray();
@@ -39,7 +44,7 @@ internal static class PieceComparison
             if (planned.Shape is not null || !said.IsRectangle)
                 ShapeComparison.Compare(plan, planned, said, place, notes);
             for (var row = 0; row < said.RowStitches.Length && planned.Shape is null; row++)
-                Same(place, $"stitches in row {row + 1}", said.RowStitches[row], planned.Taper?.At(row) ?? planned.RowStitches[row % planned.RowStitches.Length]);
+                Same(place, $"stitches in row {row + 1}", said.RowStitches[row], StitchesOf(planned, row));
             Triangle(plan, planned, said, place);
             if (said.TurningChains.Where((n, nth) => n != TurningChains(plan.Project.Fabric.Stitch.Id, planned, nth)).Any())
                 notes.Add((place, $"rows begin with {string.Join(", ", said.TurningChains)} chains in the text"));

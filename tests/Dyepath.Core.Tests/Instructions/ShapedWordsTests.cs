@@ -250,7 +250,7 @@ public sealed class ShapedWordsTests
     {
         var text = string.Join('\n', PieceOf(Lines(Vest(Direction.Sideways).Planned()), "Front, size M"));
         Assert.Matches(
-            @"^Foundation: Ch [0-9]+\. The chain is the edge of the side seam, from the hem up to the armhole\.\n(?:.*\n)*?"
+            @"^Foundation: Ch [0-9]+\. The chain becomes the edge of the side seam, between the hem and the armhole: its end is at the hem, where row 1 begins\.\n(?:.*\n)*?"
                 + @"Row [0-9]+ \(RS\): .* ch, turn\. [0-9]+ sts, the last at [A-Z][0-9]+\. Here the armhole ends and the shoulder seam begins\.\n(?:.*\n)*?"
                 + @"Row [0-9]+ \(RS\): .* unworked, turn\. [0-9]+ sts, the last at [A-Z][0-9]+\. Here the shoulder seam ends and the neck begins\.\n(?:.*\n)*?"
                 + @"Row [0-9]+ \(RS\): .* ch, turn\. [0-9]+ sts, the last at [A-Z][0-9]+\. Here the neck ends and the shoulder seam begins\.\n(?:.*\n)*?"
@@ -291,7 +291,7 @@ public sealed class ShapedWordsTests
     public void Beside_the_hook_the_steps_say_the_same()
     {
         var front = MakingOrder.Of(Vest(Direction.Sideways).Planned(), "M").Parts[0];
-        Assert.EndsWith(" The chain is the edge of the side seam, from the hem up to the armhole.", string.Concat(front.Steps.Where(s => Words(s.Label) == "Foundation").Select(s => Words(s.Text))), StringComparison.Ordinal);
+        Assert.EndsWith(" The chain becomes the edge of the side seam, between the hem and the armhole: its end is at the hem, where row 1 begins.", string.Concat(front.Steps.Where(s => Words(s.Label) == "Foundation").Select(s => Words(s.Text))), StringComparison.Ordinal);
         Assert.Contains(front.Steps, s => Words(s.Text).EndsWith(" Here the armhole ends and the shoulder seam begins.", StringComparison.Ordinal));
         Assert.Equal("Then fasten off. The last row is the edge of the side seam.", Words(front.Steps.OfType<RowStep>().Last().Notes[^1]));
     }

@@ -4,6 +4,12 @@ using Dyepath.Core.Quantities;
 
 namespace Dyepath.Core.Planning;
 
+/// <summary>A depth that would have a cut made in every size, which now has it in none.</summary>
+/// <param name="Asked">To ask for.</param>
+/// <param name="Least">What the shallowest size then comes to.</param>
+/// <param name="Most">What the deepest does.</param>
+internal sealed record DeepCut(Length Asked, Length Least, Length Most);
+
 /// <summary>
 /// What openings cut out of the pieces of one group, in all sizes: wide enough for what has to pass, near what is asked for, and evenly
 /// graded.
@@ -43,7 +49,7 @@ internal sealed class CutSizes
     private readonly Dictionary<(int Size, Length? LetOff, string Wishes), ImmutableArray<CutOutline>?> _outlines = [];
     private readonly ImmutableDictionary<OpeningId, int>[] _asSlits;
     private readonly GarmentMeasure[] _measures;
-    private readonly Dictionary<GarmentMeasure, Lazy<Length?>> _cutAt = [];
+    private readonly Dictionary<GarmentMeasure, Lazy<DeepCut?>> _cutAt = [];
 
     /// <param name="planned">Its openings are as long as they are wished for.</param>
     /// <param name="at">The group's place.</param>
@@ -59,7 +65,7 @@ internal sealed class CutSizes
     }
 
     /// <summary>Of cuts that are left out of every size: a depth with which they are made in all, if there is one.</summary>
-    public IReadOnlyDictionary<GarmentMeasure, Lazy<Length?>> CutAt => _cutAt;
+    public IReadOnlyDictionary<GarmentMeasure, Lazy<DeepCut?>> CutAt => _cutAt;
 
     private PieceGroup Group => _layout.Construction.Groups[_at];
 
@@ -97,19 +103,23 @@ internal sealed class CutSizes
     }
 
     /// <summary>A depth, in whole centimetres, that makes the cut in every size; the least that is found by halving.</summary>
-    private Length? MadeAt(GarmentMeasure measure)
+    private DeepCut? MadeAt(GarmentMeasure measure)
     {
         var (none, all) = ((int)Wanted.Max(w => w[measure]).Centimetres, DeepestTried);
-        if (none >= all || !IsMade(all))
+        if (none >= all || Made(all) is not { } made)
             return null;
         while (all - none > 1)
         {
             var middle = (none + all) / 2;
-            (none, all) = IsMade(middle) ? (none, middle) : (middle, all);
+            if (Made(middle) is { } shallower)
+                (all, made) = (middle, shallower);
+            else
+                none = middle;
         }
-        return Length.FromCentimetres(all);
+        return new DeepCut(Length.FromCentimetres(all), made.Min(), made.Max());
 
-        bool IsMade(int centimetres)
+        // By size; null where one has none.
+        Length[]? Made(int centimetres)
         {
             var planned = _planned.Copy();
             foreach (var wanted in planned.Wanted)
@@ -117,8 +127,10 @@ internal sealed class CutSizes
             for (var i = 0; i < planned.Counts.Length; i++)
                 planned.Counts[i][_at] = planned.Counts[i][_at] with { Openings = _asSlits[i], Outlines = [] };
             var trial = new CutSizes(_layout, _targets, planned, _at);
-            return Enumerable.Range(0, planned.Counts.Length)
-                .All(i => trial.CutWideEnough(i) && planned.Finished[i][measure] > Length.Zero);
+            // The first size without it tells; then all are cut as the plan would have them.
+            return Enumerable.Range(0, planned.Counts.Length).All(i => trial.CutWideEnough(i) && planned.Finished[i][measure] > Length.Zero)
+                && trial.CutAll().Length == 0 && planned.Finished.All(f => f[measure] > Length.Zero)
+                ? [.. planned.Finished.Select(f => f[measure])] : null;
         }
     }
 
@@ -218,7 +230,7 @@ internal sealed class CutSizes
     private double Leaps(int size, ImmutableArray<Length> before, ImmutableArray<Length> after) => _measures.Select((measure, i) =>
     {
         var (asked, made) = (Wanted[size][measure] - Wanted[size - 1][measure], after[i] - before[i]);
-        return FitError.IsLeap(asked, made) || FitError.IsFall(asked, made, CutFindings.Noticed) ? Length.Abs(made - asked).Centimetres : 0;
+        return CutFindings.IsUneven(asked, made) ? Length.Abs(made - asked).Centimetres : 0;
     }).Sum();
 
     /// <summary>What can be taken of a size: all outlines that let pass what has to, or else what it has.</summary>
@@ -313,7 +325,8 @@ internal sealed class CutSizes
         return group.Openings.Where(o => o.Cut is not null && wanted[o.Measure] > Length.Zero)
             .Select(o => Length.Abs(finished[o.Measure] - wanted[o.Measure]))
             .Concat(depths.Select(d => Length.Abs(d.Depth - wanted[d.Measure])))
-            .Concat(depths.GroupBy(d => d.Measure).Select(alike => alike.Max(d => d.Depth) - alike.Min(d => d.Depth)))
+            // Two pieces side by side show twice as much of what one by itself hides.
+            .Concat(depths.GroupBy(d => d.Measure).Select(alike => 2 * (alike.Max(d => d.Depth) - alike.Min(d => d.Depth))))
             .DefaultIfEmpty(Length.Zero).Max();
     }
 }

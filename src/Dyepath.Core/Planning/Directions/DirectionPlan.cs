@@ -25,8 +25,8 @@ internal sealed record DirectionPlan(
     /// <summary>
     /// Of cuts that are not made in any size: a depth with which they are made in all; missing where none was found.
     /// </summary>
-    public ImmutableDictionary<GarmentMeasure, Lazy<Length?>> CutAt { get; init; } =
-        ImmutableDictionary<GarmentMeasure, Lazy<Length?>>.Empty;
+    public ImmutableDictionary<GarmentMeasure, Lazy<DeepCut?>> CutAt { get; init; } =
+        ImmutableDictionary<GarmentMeasure, Lazy<DeepCut?>>.Empty;
 
     /// <summary>What the whole garment was to lean, in stitches a row; missing: as fitted its first group best.</summary>
     public double? Lean { get; init; }
@@ -38,10 +38,10 @@ internal sealed record DirectionPlan(
     /// <summary>No edge that is cut breaks the motif in any size.</summary>
     public bool KeepsMotif => Sizes.All(groups => groups.All(g => g.Outlines.All(o => o.KeepsMotif)));
 
-    /// <summary>Share of the variegated stitches of all sizes at which the colours draw something else than the motif, 0 to 1.</summary>
-    public double LostShare => LostShareOf(Sizes.SelectMany(s => s));
+    /// <inheritdoc cref="DirectionOption.LostShare"/>
+    public double LostShare => Option.LostShare;
 
-    /// <inheritdoc cref="LostShare"/>
+    /// <summary>Share of the variegated stitches of all sizes at which the colours draw something else than the motif, 0 to 1.</summary>
     public static double LostShareOf(IEnumerable<GroupCounts> groups)
     {
         var (lost, all) = (0.0, 0.0);

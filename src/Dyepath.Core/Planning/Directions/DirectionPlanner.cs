@@ -29,7 +29,7 @@ internal sealed class DirectionPlanner
     private readonly SizeTargets _targets;
     private readonly PlannedSizes _planned;
 
-    private readonly Dictionary<GarmentMeasure, Lazy<Length?>> _cutAt = [];
+    private readonly Dictionary<GarmentMeasure, Lazy<DeepCut?>> _cutAt = [];
 
     private readonly double? _lean;
 
@@ -529,6 +529,7 @@ internal sealed class DirectionPlanner
             Furthest = furthest,
             Decides = [.. errors.Select(e => e.Measure).Distinct()],
             Ruler = ruler,
+            LostShare = DirectionPlan.LostShareOf(Counts.SelectMany(c => c)),
         };
         option = option with
         {
@@ -536,7 +537,7 @@ internal sealed class DirectionPlanner
                 $"{option.SayCounts}; {option.SayFurthest()}. {(counts.Length == 1 ? "It forgives" : "They forgive")} {forgives:0.0 %} of yarn per {(_shared.Stitch.StitchesPerUnit == 1 ? "stitch" : "pair of stitches")}, all through, before the motif is lost."),
         };
         return Make(option, worst + CentimetresPerCount * counts.Length + Math.Sqrt(graded.Average(g => g.Penalty))
-            + CentimetresPerMotif * DirectionPlan.LostShareOf(Counts.SelectMany(c => c)), []);
+            + CentimetresPerMotif * option.LostShare, []);
     }
 
     private DirectionPlan Infeasible(ImmutableArray<CurvePoint> curve, ImmutableArray<Finding> reasons, FitRuler ruler) => Make(

@@ -38,18 +38,24 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
             yield return Deed.Of(deeper.Place, FormattableString.Invariant($"{deeper.Rounds}"), deeper.Deed) with { Then = Then(deeper.Furthest) };
         if (Edged(measure) is { } edged)
         {
-            yield return Deed.Of(
-                FormattableString.Invariant($"garment.edgings[{Layout.SharedFabric.Project.Garment.Edgings.Length}]"),
-                $"{{\"where\": \"{EdgingPlaces.Key(edged.Place)}\", \"edging\": \"{edged.Edging}\"}}",
-                $"edge the {EdgingPlaces.Words(edged.Place)} with single crochet, whose rounds make up what the counts leave") with { Then = Then(edged.Furthest) };
+            yield return Edge(
+                edged.Place, $"edge the {EdgingPlaces.Words(edged.Place)} with single crochet, whose rounds make up what the counts leave") with { Then = Then(edged.Furthest) };
         }
         if (accepted is { } most && LetOff(measure, most) is { } trial)
-            yield return Deed.LetOff(trial.LetOff) with { Then = Then(trial.Furthest) };
+            yield return Deed.LetOff(trial.LetOff) with { Then = $"{Then(trial.Furthest)}{Cost(LetOffBy(trial.LetOff))}" };
         if (chosen.Option.Ruler.Measure != measure && SeveralLeans(measure) is { } leaning)
             yield return Deed.Of("garment.grading.severalLeans", "true", "allow several leans in one pattern") with { Then = Then(leaning) };
 
         string Then(Length furthest) => Deed.OffThen(measure, furthest);
     }
+
+    /// <summary>Adds a plain edging to the document's.</summary>
+    public Deed Edge(EdgingPlace place, string words) => Deed.Of(
+        FormattableString.Invariant($"garment.edgings[{Layout.SharedFabric.Project.Garment.Edgings.Length}]"),
+        $"{{\"where\": \"{EdgingPlaces.Key(place)}\", \"edging\": \"{Plain(place)}\"}}", words);
+
+    private string Cost(DirectionPlan plan) => Math.Abs(plan.LostShare - chosen.LostShare) < 0.005 ? ""
+        : FormattableString.Invariant($", and {plan.LostShare:0 %} of the stitches are lost to the motif instead of {chosen.LostShare:0 %}");
 
     /// <summary>
     /// The least that edges have to be let off for the motif to go on unbroken in every size, and what is furthest off of the cuts then;
@@ -71,13 +77,17 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
         return null;
     }
 
-    /// <summary>The most that edges may be let off, of less than they are, for a plan to be as is asked for; null where none is.</summary>
-    public Length? LetOffFor(Func<DirectionPlan, bool> isSo)
+    /// <summary>
+    /// The most that edges may be let off, of less than they are, for a plan to be as is asked for, with what comes of it and what it costs
+    /// the motif; null where none is.
+    /// </summary>
+    /// <param name="then">What the plan then is.</param>
+    public Deed? LetOffFor(Func<DirectionPlan, bool> isSo, Func<DirectionPlan, string> then)
     {
         foreach (var letOff in LetOffs.Where(l => Layout.Construction.Groups.Any(g => l < (g.LetOff ?? PieceGroup.UsualLetOff))))
         {
             if (MayTry && LetOffBy(letOff) is { IsFeasible: true } plan && isSo(plan))
-                return letOff;
+                return Deed.LetOff(letOff) with { Then = $"{then(plan)}{Cost(plan)}" };
         }
         return null;
     }
