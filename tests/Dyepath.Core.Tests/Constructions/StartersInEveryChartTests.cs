@@ -32,9 +32,13 @@ public sealed class StartersInEveryChartTests
                 var what = $"{starter.Name} in {chart}, {(sizes is [var size] ? size : "all sizes")}";
                 Assert.True(result.HasPlan, $"{what}: {string.Join(" ", result.Reasons.Select(r => r.Text))}");
                 // For all sizes nothing is warned of, but that colours take longer to come round than a baby's pieces are wide, and that a
-                // vest, whose armholes and neck are cut into one row, may lose its motif in a size.
-                if (sizes is [] && chart != "baby" && name != "vest")
-                    Assert.DoesNotContain(result.Plan!.Findings, f => f.Level != FindingLevel.Note);
+                // vest or a cardigan, whose armholes or fronts leave few rows whole, may lose its motif in a size.
+                if (sizes is [] && chart != "baby")
+                {
+                    Assert.DoesNotContain(
+                        result.Plan!.Findings, f => f.Level != FindingLevel.Note
+                            && !(name is "vest" or "cardigan" && f.Text.StartsWith("The motif gives way", StringComparison.Ordinal)));
+                }
                 Assert.All(
                     (result.Plan?.Findings ?? []).Where(f => f.Level != FindingLevel.Note),
                     f => Assert.True(

@@ -116,10 +116,12 @@ internal sealed class CutSizes
             else
                 none = middle;
         }
-        return new DeepCut(Length.FromCentimetres(all), made.Min(), made.Max());
+        // What lies beside it may come out otherwise once all sizes are graded together.
+        return made.CutAll().Length == 0 && made.Finished.All(f => f[measure] > Length.Zero)
+            ? new DeepCut(Length.FromCentimetres(all), made.Finished.Min(f => f[measure]), made.Finished.Max(f => f[measure])) : null;
 
-        // By size; null where one has none.
-        Length[]? Made(int centimetres)
+        // Null where a size has none.
+        CutSizes? Made(int centimetres)
         {
             var planned = _planned.Copy();
             foreach (var wanted in planned.Wanted)
@@ -127,10 +129,8 @@ internal sealed class CutSizes
             for (var i = 0; i < planned.Counts.Length; i++)
                 planned.Counts[i][_at] = planned.Counts[i][_at] with { Openings = _asSlits[i], Outlines = [] };
             var trial = new CutSizes(_layout, _targets, planned, _at);
-            // The first size without it tells; then all are cut as the plan would have them.
             return Enumerable.Range(0, planned.Counts.Length).All(i => trial.CutWideEnough(i) && planned.Finished[i][measure] > Length.Zero)
-                && trial.CutAll().Length == 0 && planned.Finished.All(f => f[measure] > Length.Zero)
-                ? [.. planned.Finished.Select(f => f[measure])] : null;
+                ? trial : null;
         }
     }
 
