@@ -39,7 +39,8 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
         if (Edged(measure) is { } edged)
         {
             yield return Edge(
-                edged.Place, $"edge the {EdgingPlaces.Words(edged.Place)} with single crochet, whose rounds make up what the counts leave") with { Then = Then(edged.Furthest) };
+                edged.Place, $"edge the {EdgingPlaces.Words(edged.Place)} with single crochet, whose rounds make up what the counts leave") with
+            { Then = Then(edged.Furthest) };
         }
         if (accepted is { } most && LetOff(measure, most) is { } trial)
             yield return Deed.LetOff(trial.LetOff) with { Then = $"{Then(trial.Furthest)}{Cost(LetOffBy(trial.LetOff))}" };
