@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using Dyepath.Core.Booklets;
 using Dyepath.Core.Constructions;
 using Dyepath.Core.Garments;
@@ -92,12 +93,12 @@ public sealed class WorkbenchTests
         await OpenAsync();
         _bench.Set("garment.belowWaist", "1 m 90 m", "length");
         await _jobs.AskedAsync(2);
-        _jobs.Finish(1);
+        await FinishAsync(1);
         Assert.True(_bench.IsStale);
         Assert.NotNull(_bench.Plan);
         _bench.Set("garment.shape", "skirt", "garment");
         await _jobs.AskedAsync(3);
-        _jobs.Finish(2);
+        await FinishAsync(2);
         Assert.NotEmpty(_bench.Outcome!.Findings);
         Assert.Null(_bench.Outcome.Plan);
         Assert.Null(_bench.Plan);
@@ -247,6 +248,14 @@ public sealed class WorkbenchTests
         Assert.Equal(without, with);
         Assert.Contains("Tideline", System.Text.Encoding.UTF8.GetString(with), StringComparison.Ordinal);
         Assert.Empty(Workspace.Pattern.CheckJob.Read(Workspace.Pattern.CheckJob.Run(Workspace.Pattern.CheckJob.Order(plan, decisions), new Progress<double>())));
+    }
+
+    /// <summary>An answer that comes while the question is still being put is taken up a moment later.</summary>
+    private async Task FinishAsync(int order)
+    {
+        _jobs.Finish(order);
+        for (var begun = Stopwatch.GetTimestamp(); _bench.IsWorking; await Task.Delay(5, TestContext.Current.CancellationToken))
+            Assert.True(Stopwatch.GetElapsedTime(begun) < TimeSpan.FromMinutes(1), "what was answered is still being worked out");
     }
 
     private async Task OpenAsync()
