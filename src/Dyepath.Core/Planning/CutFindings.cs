@@ -49,7 +49,7 @@ internal static class CutFindings
                 continue;
             yield return Noted(
                 "garment.edgings", $"The {PlaceNames.Of(raw.Id)} is cut and has no edging: its steps and the ends of its rows stay to be seen.",
-                trials.Edge(place, $"edge it with single crochet"));
+                trials.Edge(place, "edge it with single crochet"));
         }
     }
 
@@ -71,7 +71,7 @@ internal static class CutFindings
             return null;
         var now = Furthest(chosen);
         var mend = trials.LetOffFor(
-            plan => Furthest(plan) < now - Worth && Furthest(plan) <= Noticed,
+            plan => Furthest(plan) < now - RemedyTrials.Worth && Furthest(plan) <= Noticed,
             plan => FormattableString.Invariant($"from size to size it then grows by at most {Furthest(plan).Centimetres:0.0} cm otherwise than it is to, where now it is {now.Centimetres:0.0} cm"));
         var fact = $"{uneven}: each size is within an inch of what is asked for, at the nearest place where the colours let rows end.";
         return Noted("garment.letOff", fact, mend);
@@ -79,9 +79,6 @@ internal static class CutFindings
         Length Furthest(DirectionPlan plan) => Enumerable.Range(1, plan.Finished.Length - 1).Max(i => Length.Abs(
             plan.Finished[i][measure] - plan.Finished[i - 1][measure] - (plan.Targets[i][measure] - plan.Targets[i - 1][measure])));
     }
-
-    /// <summary>What a change has to bring to be worth its words.</summary>
-    private static readonly Length Worth = Length.FromCentimetres(0.5);
 
     private static Finding Noted(string place, string fact, Deed? mend) =>
         new(FindingLevel.Note, place, mend is null ? fact : $"{fact} {mend.Remedy.Text}")
@@ -170,11 +167,7 @@ internal static class CutFindings
                 ?? Deed.Of("choose another depth or form of the neck, or a yarn whose colours come round sooner");
             var fact = FormattableString.Invariant(
                 $"{(apart.Count() == 1 ? "Size" : "Sizes")} {Wording.List(apart.Select(a => a.Size))}: {GarmentMeasures.Words(apart.Key)} of the {PlaceNames.Of(far.Deepest.Piece)} is {far.Deepest.Depth.Centimetres:0.0} cm and of the {PlaceNames.Of(far.Shallowest.Piece)} {far.Shallowest.Depth.Centimetres:0.0} cm{(apart.Count() == 1 ? "" : $" in {far.Size}")}, so that they do not match");
-            yield return new Finding(FindingLevel.Warning, "garment.letOff", $"{fact}: {mend.Say()}.")
-            {
-                Fact = $"{fact}.",
-                Remedies = [mend.Remedy],
-            };
+            yield return PlanFindings.Warn(fact, [mend]) with { Place = "garment.letOff" };
         }
 
         static IEnumerable<(

@@ -278,7 +278,7 @@ internal static class PlanFindings
     private const string Nothing = "no change to edgings, cuts, hooks, counts or direction that was tried brings it nearer";
 
     /// <summary>What is wrong and what helps, found where the first of that is done.</summary>
-    private static Finding Warn(string text, ImmutableArray<Deed> deeds) => new(
+    internal static Finding Warn(string text, ImmutableArray<Deed> deeds) => new(
         FindingLevel.Warning, deeds.Select(d => d.Place).FirstOrDefault() ?? Grading,
         $"{text}: {(deeds.IsEmpty ? Nothing : string.Join("; or ", deeds.Select(d => d.Say())))}.")
     {

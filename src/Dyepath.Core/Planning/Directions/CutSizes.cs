@@ -67,6 +67,9 @@ internal sealed class CutSizes
     /// <summary>Of cuts that are left out of every size: a depth with which they are made in all, if there is one.</summary>
     public IReadOnlyDictionary<GarmentMeasure, Lazy<DeepCut?>> CutAt => _cutAt;
 
+    /// <param name="most">Missing: as the document lets edges off.</param>
+    private CutPlanner LetOff(Length? most) => most is null ? _planner : new CutPlanner(_layout, most);
+
     private PieceGroup Group => _layout.Construction.Groups[_at];
 
     private GroupCounts[][] Counts => _planned.Counts;
@@ -160,7 +163,7 @@ internal sealed class CutSizes
         if (Group.LetOff is null)
         {
             // Edges further off may keep the motif, and what they leave come out near enough.
-            if (Widened(size, new CutPlanner(_layout, Furthest), 3) is { Passes: true, IsNear: true, LostShare: 0 })
+            if (Widened(size, LetOff(Furthest), 3) is { Passes: true, IsNear: true, LostShare: 0 })
                 return true;
             if (nearest is { Passes: true, IsNear: true })
                 return Measure(size, nearest.Outlines) is not null;
@@ -169,7 +172,7 @@ internal sealed class CutSizes
         // As little of the motif as can be gives way for an opening that is near enough.
         foreach (var (letOff, most) in LetOffs.Where(l => l.LetOff is null || l.LetOff < (Group.LetOff ?? PieceGroup.UsualLetOff)))
         {
-            if (Widened(size, letOff is null ? _planner : new CutPlanner(_layout, letOff), most) is not { Passes: true } tried)
+            if (Widened(size, LetOff(letOff), most) is not { Passes: true } tried)
                 continue;
             if (best is null || tried.Off < best.Off)
                 best = tried;
@@ -240,7 +243,7 @@ internal sealed class CutSizes
         List<TriedCuts> choices =
         [
             .. LetOffs.Prepend((LetOff: null, MostWider: 0)).Prepend((LetOff: Furthest, MostWider: 3))
-                .Select(l => Widened(size, l.LetOff is null ? _planner : new CutPlanner(_layout, l.LetOff), l.MostWider))
+                .Select(l => Widened(size, LetOff(l.LetOff), l.MostWider))
                 .OfType<TriedCuts>().Where(t => t.Passes),
         ];
         return choices.Count > 0 ? choices : [Tried(size, outlines, Measure(size, outlines) ?? Length.Zero, passes: false)];

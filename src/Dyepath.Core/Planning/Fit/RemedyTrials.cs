@@ -17,7 +17,7 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
     private static readonly ImmutableArray<Length> FurtherOff = [.. new[] { 3.0, 4 }.Select(Length.FromCentimetres)];
 
     /// <summary>What a change has to bring to be worth its words.</summary>
-    private static readonly Length Worth = Length.FromCentimetres(0.5);
+    public static readonly Length Worth = Length.FromCentimetres(0.5);
 
     private readonly Dictionary<Length, DirectionPlan> _letOff = [];
     private readonly Dictionary<EdgingPlace, DirectionPlan?> _edged = [];

@@ -197,11 +197,6 @@ internal sealed class CutPlanner(Layout layout, Length? letOff = null)
         }
     }
 
-    /// <summary>Whether anything of an opening is cut out of a piece, were a measure wanted otherwise.</summary>
-    public bool Cuts(
-        GroupCounts counts, int piece, IReadOnlyDictionary<GarmentMeasure, Length> wanted, OpeningDesign opening) =>
-        Plan(counts, piece, wanted) is { } outline && layout.Edges(counts, piece, outline).Into(opening) > 0;
-
     /// <summary>Openings of which a seam takes all, or leaves too little to be seen: their edge stays straight instead.</summary>
     private HashSet<OpeningDesign> Shallow(GroupCounts counts, int piece, CutOutline outline, double turnCost)
     {
