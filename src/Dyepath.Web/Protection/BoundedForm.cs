@@ -16,17 +16,18 @@ internal static class BoundedForm
         ValueCountLimit = 2,
         KeyLengthLimit = 20,
         ValueLengthLimit = LongestField,
-        BufferBodyLengthLimit = MostBytes,
     };
 
+    /// <summary>
+    /// A form whose length is not told is read until a bound is passed. What is left of it is then taken off the line, up to the host's own limit:
+    /// a line that was closed instead would break while the sender still sends, and the answer would be lost with it.
+    /// </summary>
     /// <returns>Null where it is no such form.</returns>
     public static async Task<IFormCollection?> ReadAsync(HttpContext context)
     {
         var request = context.Request;
         if (!IsForm(request) || request.ContentLength > MostBytes)
             return null;
-        if (context.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } size)
-            size.MaxRequestBodySize = MostBytes;
         try
         {
             return await new FormFeature(request, Bounds).ReadFormAsync(context.RequestAborted);
