@@ -75,7 +75,7 @@ public sealed record Bag(Length Width, Length Height, Length Gusset, Length Stra
                     ?
                     [
                         new(EdgeId.Front, Top(PieceId.Front)), new(EdgeId.OneGussetEnd, new(PieceId.Gusset, PieceSide.Bottom)),
-                        new(EdgeId.Back, Top(PieceId.Back)), new(EdgeId.OtherGussetEnd, new(PieceId.Gusset, PieceSide.Top)),
+                        new(EdgeId.Back, Top(PieceId.Back)), new(EdgeId.OtherGussetEnd, Top(PieceId.Gusset)),
                     ]
                     : [new(EdgeId.Front, Top(PieceId.Front)), new(EdgeId.Back, Top(PieceId.Back))],
                 HasGusset ? SeamId.GussetToFront : SeamId.LeftSide),

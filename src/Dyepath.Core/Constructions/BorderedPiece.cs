@@ -19,7 +19,8 @@ internal static class BorderedPiece
                 new(EdgingPlace.Border, 1,
                     [
                         new(sides.Lower, new(piece, PieceSide.Bottom)), new(sides.Right, new(piece, PieceSide.Right)),
-                        new(sides.Upper, new(piece, PieceSide.Top)), new(sides.Left, new(piece, PieceSide.Left)),
+                        new(sides.Upper, new PieceEdge(piece, PieceSide.Top).Reverse()),
+                        new(sides.Left, new PieceEdge(piece, PieceSide.Left).Reverse()),
                     ],
                     null, Corners: corners, PerCorner: 2),
             ])

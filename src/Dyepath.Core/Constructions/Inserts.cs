@@ -36,7 +36,7 @@ internal static class Inserts
         [
             new(EdgeId.LeftNeckSlope, new PieceEdge(PieceId.LeftInsert, PieceSide.Left).Reverse()),
             new(EdgeId.RightNeckSlope, new(PieceId.RightInsert, PieceSide.Right)),
-            new(EdgeId.BackNeck, new(PieceId.Back, PieceSide.Top, Stretch.Opening, OpeningId.Neck)),
+            new(EdgeId.BackNeck, new PieceEdge(PieceId.Back, PieceSide.Top, Stretch.Opening, OpeningId.Neck).Reverse()),
         ],
         SeamId.LeftShoulder);
 

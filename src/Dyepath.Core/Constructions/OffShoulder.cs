@@ -132,8 +132,8 @@ public sealed record OffShoulder(
             // With the outside facing it runs from right to left.
             new(EdgingPlace.TopEdge, 1,
                 [
-                    new(EdgeId.Front, new(PieceId.Front, PieceSide.Top)), new(EdgeId.RightSleeve, new(PieceId.Sleeve, PieceSide.Top)),
-                    new(EdgeId.Back, new(PieceId.Back, PieceSide.Top)), new(EdgeId.LeftSleeve, new(PieceId.Sleeve, PieceSide.Top)),
+                    new(EdgeId.Front, TopOf(PieceId.Front)), new(EdgeId.RightSleeve, TopOf(PieceId.Sleeve)),
+                    new(EdgeId.Back, TopOf(PieceId.Back)), new(EdgeId.LeftSleeve, TopOf(PieceId.Sleeve)),
                 ],
                 SeamId.LeftSleeveFront),
         ])
@@ -201,6 +201,8 @@ public sealed record OffShoulder(
     private bool HasVents => Vent > Length.Zero;
 
     /// <summary>The lower edges of front and back, which are alike, each from vent to vent.</summary>
+    private static PieceEdge TopOf(PieceId piece) => new PieceEdge(piece, PieceSide.Top).Reverse();
+
     private static EdgingEdge VentedHem { get; } = new(
         EdgingPlace.Hem, 2, [new(EdgeId.LowerEdge, new(PieceId.Front, PieceSide.Bottom))], null)
     {

@@ -97,5 +97,5 @@ internal static class ShoulderedBody
 
     private static PieceEdge Shoulder(PieceId piece, Stretch stretch) => new(piece, PieceSide.Top, stretch, OpeningId.Neck);
 
-    private static PieceEdge NeckOf(PieceId piece) => new(piece, PieceSide.Top, Stretch.Opening, OpeningId.Neck);
+    private static PieceEdge NeckOf(PieceId piece) => new PieceEdge(piece, PieceSide.Top, Stretch.Opening, OpeningId.Neck).Reverse();
 }

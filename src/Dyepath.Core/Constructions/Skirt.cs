@@ -71,7 +71,7 @@ public sealed record Skirt(Length HipEase, Length Length, Length Flare, Length H
         [new(SeamId.BackSeam, [new(PieceId.Panel, PieceSide.Right)], [new(PieceId.Panel, PieceSide.Left)])],
         [new(SewingManner.IntoTube, [SeamId.BackSeam])],
         [
-            new(EdgingPlace.Waist, 1, [new(EdgeId.Waist, new(PieceId.Panel, PieceSide.Top))], SeamId.BackSeam),
+            new(EdgingPlace.Waist, 1, [new(EdgeId.Waist, new PieceEdge(PieceId.Panel, PieceSide.Top).Reverse())], SeamId.BackSeam),
             new(EdgingPlace.Hem, 1, [new(EdgeId.Hem, new(PieceId.Panel, PieceSide.Bottom))], SeamId.BackSeam),
         ])
     {

@@ -52,6 +52,7 @@ internal static class Bands
         Rounds = 2,
         LastDepth = 0.7,
         LastYarn = 1.15,
+        LastKeepsCount = true,
         Steps =
         [
             FirstRound,

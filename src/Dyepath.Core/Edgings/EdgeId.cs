@@ -148,8 +148,17 @@ public enum EdgePart
     /// <summary>Stitches and row ends by turns, which the edging smooths.</summary>
     AlongSteps,
 
+    /// <summary>The same at the wearer's left of what is cut out.</summary>
+    StepsAtWearersLeft,
+
+    /// <summary>The same at the wearer's right.</summary>
+    StepsAtWearersRight,
+
     /// <summary>Of what is cut out of a piece, the edge at the bottom.</summary>
     LowerEdge,
+
+    /// <summary>Of what is cut out of a piece, an edge like the one at the bottom, but higher.</summary>
+    Step,
 
     /// <summary>Of what is cut out of a piece, the edge at the top.</summary>
     UpperEdge,

@@ -69,12 +69,18 @@ public static class EdgeWords
         _ => throw new ArgumentOutOfRangeException(nameof(stretch), stretch, "No words for this stretch."),
     };
 
+    /// <summary>Between two stretches.</summary>
+    public static string Of(EdgeCorner corner) => corner == EdgeCorner.Outer ? "outer corner" : "inner corner";
+
     private static string Of(EdgePart part) => part switch
     {
         EdgePart.Steps => "steps",
         EdgePart.RowEnds => "row ends",
         EdgePart.AlongSteps => "along its steps",
+        EdgePart.StepsAtWearersLeft => "along the steps at the wearer's left",
+        EdgePart.StepsAtWearersRight => "along the steps at the wearer's right",
         EdgePart.LowerEdge => "lower edge",
+        EdgePart.Step => "step",
         EdgePart.UpperEdge => "upper edge",
         EdgePart.UprightEdge => "upright edge",
         EdgePart.WearersLeft => "edge at the wearer's left",

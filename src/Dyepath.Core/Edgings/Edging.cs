@@ -139,6 +139,16 @@ public sealed record Edging
     /// <summary>One repeat and what is beside it, in symbols.</summary>
     public required SymbolChart Chart { get; init; }
 
+    /// <summary>Its last round is worked into every stitch of the round before it, at corners too.</summary>
+    public bool LastKeepsCount { get; init; }
+
+    /// <summary>
+    /// Of so many rounds, those that widen or narrow at corners: every one of single crochet after the first, where a stitch more or less
+    /// breaks no repeat and no fold.
+    /// </summary>
+    public int CornerRounds(int rounds) =>
+        Multiple != 1 || InRows || Folded || Across ? 0 : Math.Max(0, rounds - (LastKeepsCount ? 2 : 1));
+
     /// <summary>What the edging adds to the edge.</summary>
     /// <param name="rounds">1 to 40.</param>
     /// <param name="rowHeight">Height of a single crochet row, from <see cref="EdgingGauge"/>.</param>
@@ -152,8 +162,8 @@ public sealed record Edging
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">Rounds outside 1 to 40.</exception>
     public double YarnInSingleCrochet(int pickUp, int rounds, int perRound = 0) =>
-        ((RoundCounts.Check(rounds) - 1) * pickUp + perRound * (rounds - 1) * (rounds - 2) / 2.0) * RoundYarn
-        + (pickUp + perRound * (rounds - 1)) * LastYarn;
+        Enumerable.Range(1, RoundCounts.Check(rounds))
+            .Sum(round => (pickUp + perRound * CornerRounds(round)) * (round == rounds ? LastYarn : RoundYarn));
 
     /// <summary>Yarn over <paramref name="pickUp"/> stitches, the strands of a fringe included.</summary>
     /// <param name="singleCrochet">Yarn of one single crochet.</param>

@@ -16,6 +16,19 @@ public sealed record EdgeStretch(StretchId Id, bool RowEnds, int Places)
 
     /// <summary>Its places are stitches and row ends by turns.</summary>
     public bool Stepped { get; init; }
+
+    /// <summary>How the edge turns where this stretch begins, if rounds must widen or narrow there; missing: they need not.</summary>
+    public EdgeCorner? Corner { get; init; }
+}
+
+/// <summary>Where an edge turns; a round that goes by lies flat only if it widens or narrows there.</summary>
+public enum EdgeCorner
+{
+    /// <summary>Round a corner of the fabric.</summary>
+    Outer,
+
+    /// <summary>Back from a corner that goes into the fabric.</summary>
+    Inner,
 }
 
 /// <summary>
@@ -44,23 +57,26 @@ public sealed record StretchRule(EdgeStretch Stretch, int Stitches, int Places, 
 public sealed record PickUp(int Total, ImmutableArray<StretchRule> Stretches, int Corners, int Extra)
 {
     private const int MostPlacesInGroup = 4;
+
+    // A slope has stitches and row ends of different lengths; in groups of four two like fronts could come out a third apart.
+    private const int MostPlacesInSteps = 8;
     private const int MostStitchesPerPlace = 5;
 
     /// <summary>Stitches that a row end or a stitch of the edge can take.</summary>
     public static Bounds Ratios { get; } = new(1e-6, MostStitchesPerPlace, "stitches a row end or stitch");
 
     /// <summary>
-    /// The simple ratio nearest to <paramref name="ratio"/> by quotient, at most 4 places to a group; ties to fewer
-    /// places.
+    /// The simple ratio nearest to <paramref name="ratio"/> by quotient; ties to fewer places.
     /// </summary>
     /// <param name="ratio">Within <see cref="Ratios"/>.</param>
+    /// <param name="mostPlaces">Places of a group, 1 or more.</param>
     /// <exception cref="ArgumentOutOfRangeException">Ratio out of range.</exception>
-    public static (int Stitches, int Places) SimpleRatio(double ratio)
+    public static (int Stitches, int Places) SimpleRatio(double ratio, int mostPlaces = MostPlacesInGroup)
     {
         Ratios.Check(ratio);
         var best = (Stitches: 1, Places: 1);
         var nearest = double.PositiveInfinity;
-        for (var places = 1; places <= MostPlacesInGroup; places++)
+        for (var places = 1; places <= mostPlaces; places++)
         {
             for (var stitches = 1; stitches <= places * MostStitchesPerPlace; stitches++)
             {
@@ -119,7 +135,7 @@ public sealed record PickUp(int Total, ImmutableArray<StretchRule> Stretches, in
 
     private static StretchRule Spread(EdgeStretch stretch, double ratio)
     {
-        var (stitches, places) = SimpleRatio(ratio);
+        var (stitches, places) = SimpleRatio(ratio, stretch.Stepped ? MostPlacesInSteps : MostPlacesInGroup);
         var rest = stretch.Places % places;
         return new StretchRule(
             stretch, stitches, places, rest, (int)Math.Round((double)rest * stitches / places, MidpointRounding.AwayFromZero));

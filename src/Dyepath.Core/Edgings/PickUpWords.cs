@@ -32,6 +32,8 @@ public static class PickUpWords
         {
             if (i > 0)
                 yield return "; ";
+            if (alike[0].Stretch.Corner is { } corner)
+                yield return $"{EdgeWords.Of(corner)}; ";
             foreach (var part in Stretch(alike[0], $"{(alike.Count > 1 ? "on each of " : "")}{string.Join(" and ", alike.Select(s => EdgeWords.Of(s.Stretch.Id)))}", withRests))
                 yield return part;
             if (!one)
@@ -55,7 +57,7 @@ public static class PickUpWords
         var groups = new List<List<StretchRule>>();
         foreach (var rule in pickUp.Stretches)
         {
-            if (groups.Count > 0 && Key(groups[^1][0]) == Key(rule))
+            if (groups.Count > 0 && rule.Stretch.Corner is null && Key(groups[^1][0]) == Key(rule))
                 groups[^1].Add(rule);
             else
                 groups.Add([rule]);

@@ -19,6 +19,7 @@ internal static class EdgingsSection
         if (plans.IsEmpty)
             return null;
         var blocks = ImmutableArray.CreateBuilder<Block>();
+        blocks.Add(new Paragraph(Counted(context)));
         var shown = new Dictionary<string, string>();
         for (var i = 0; i < plans.Length; i++)
         {
@@ -43,6 +44,16 @@ internal static class EdgingsSection
                 Phrase.Plain("The steps above say the same in words.")));
         }
         return new Section("edgings", Phrase.Plain("Edgings"), blocks.ToImmutable());
+    }
+
+    /// <summary>The gauge that stitches are picked up by, and what to do where a maker's is another.</summary>
+    private static Phrase Counted(PatternContext context)
+    {
+        var over = context.Project.Fabric.Swatch.Worked.Over;
+        var (width, isMeasured) = (context.Plan.EdgingGauge.StitchWidth, context.Plan.EdgingGauge.IsMeasured);
+        var stitches = MaterialsSection.Number(Math.Round(over / width, 1));
+        return Phrase.Of(
+            $"{(isMeasured ? "Edgings are picked up by" : "No swatch was made of the edgings: they are picked up as if worked a little closer than the fabric, at")} {stitches} {new Term("sc")} over {over}. Where yours pulls the edge in, pick up more stitches, where it ripples, fewer, and keep to the edging's multiple.");
     }
 
     /// <summary>
@@ -93,20 +104,27 @@ internal static class EdgingsSection
         ];
     }
 
-    /// <summary>What keeps it flat where the edge turns: said where it has a second round.</summary>
+    /// <summary>What keeps it flat where the edge turns: said where rounds can widen and narrow.</summary>
     private static IEnumerable<Instruction> Corners(PatternContext context, int at)
     {
         var edgings = context.Plan.Sizes.Select(s => s.Edgings[at]).ToArray();
-        if (edgings.All(e => e.Rounds == 1))
-            yield break;
         var outer = context.Each(s => s.Edgings[at].Corners.Outer);
+        var named = context.EdgesAt(edgings[0].Where).PerCorner == 0;
         if (outer.Values.Any(n => n > 0))
-            yield return new Instruction(Phrase.Plain("Corners"), Phrase.Of(
-                $"Mark the middle stitch of each of the {outer} corners. In every round of {new Term("sc")} after the first work 3 {new Term("sc")} in it, so that the corner lies flat, and mark the middle one of them: {context.Each(s => 2 * s.Edgings[at].Corners.Outer)} stitches more each time."));
+            yield return new Instruction(Phrase.Plain(named ? "Outer corners" : "Corners"), Phrase.Of(
+                $"Mark the {Marked()}. In every round of {new Term("sc")} after the first work 3 {new Term("sc")} in it, so that the corner lies flat, and mark the middle one of them: {context.Each(s => 2 * s.Edgings[at].Corners.Outer)} stitches more each time."));
         var inner = context.Each(s => s.Edgings[at].Corners.Inner);
         if (inner.Values.Any(n => n > 0))
             yield return new Instruction(Phrase.Plain("Inner corners"), Phrase.Of(
-                $"Mark the stitch in {(inner.IsSame && inner.Values[0] == 1 ? Phrase.Plain("the one corner that goes") : Phrase.Of($"each of the {inner} corners that go"))} into the fabric. In every round of {new Term("sc")} after the first work {new Term("sc3tog")} over it and the stitches beside it, so that the corner lies flat, and mark that: {context.Each(s => 2 * s.Edgings[at].Corners.Inner)} stitches fewer each time."));
+                $"Mark the stitch picked up last before {Each(inner, "inner")}. In every round of {new Term("sc")} after the first work {new Term("sc3tog")} over it and the stitches beside it, so that the corner lies flat, and mark that: {context.Each(s => 2 * s.Edgings[at].Corners.Inner)} stitches fewer each time."));
+        if (edgings.Any(e => e.PerRound != 0))
+            yield return new Instruction(Phrase.Plain("Count"), Phrase.Of($"{context.Each(s => s.Edgings[at].LastCount)} stitches in the last round."));
+
+        Phrase Marked() => named
+            ? Phrase.Of($"stitch picked up last before {Each(outer, "outer")}") : Phrase.Of($"middle stitch of each of the {outer} corners");
+
+        static Phrase Each(PerSize<int> corners, string kind) => corners.IsSame && corners.Values[0] == 1
+            ? Phrase.Plain($"the {kind} corner") : Phrase.Of($"each of the {corners} {kind} corners");
     }
 
     /// <summary>Why a band comes after the edgings whose ends it goes over.</summary>

@@ -100,6 +100,7 @@ public static class GarmentPlanner
         {
             StitchWidth = gauge.StitchWidth,
             RowHeight = gauge.RowHeight,
+            EdgingGauge = shared.EdgingGaugeFor(chosen.Direction),
             Rules = [.. project.Garment.Shape.Rules, .. GradingWords.Rules],
         });
     }

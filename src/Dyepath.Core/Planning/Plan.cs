@@ -36,6 +36,9 @@ public sealed record Plan(
     /// <summary>In the state that the garment is sized by, in the chosen direction.</summary>
     public required Length RowHeight { get; init; }
 
+    /// <summary>Of the edgings' single crochet, beside a fabric of that direction.</summary>
+    public required EdgingGauge EdgingGauge { get; init; }
+
     /// <summary>The rules that the targets and counts follow, for the booklet and the audit to quote.</summary>
     public required ImmutableArray<PlanRule> Rules { get; init; }
 
@@ -299,6 +302,9 @@ public sealed record EdgingPlan(EdgingPlace Where, string Edging, int Copies, Pi
 
     /// <summary>Stitches by which a round is longer than the one before it.</summary>
     public int PerRound => 2 * (Corners.Outer - Corners.Inner);
+
+    /// <summary>Stitches of the last round, where rounds have one for every stitch picked up.</summary>
+    public int LastCount => PickUp + PerRound * EdgingLibrary.Find(Edging).CornerRounds(Rounds);
 
     /// <summary>Length of the edge that it is worked along.</summary>
     public Length Edge { get; init; }

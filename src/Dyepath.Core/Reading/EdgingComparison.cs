@@ -1,3 +1,4 @@
+using System.Globalization;
 using Dyepath.Core.Edgings;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Instructions;
@@ -27,9 +28,15 @@ internal static class EdgingComparison
             var rule = PickUpWords.Text(planned.Spread);
             if (said.Rule != rule)
                 notes.Add((place, $"the rule is “{said.Rule}” in the text, “{rule}” in the plan"));
-            // Of one round nothing need be said.
-            if (said.Corners != planned.Corners && !(planned.Rounds == 1 && said.Corners == default))
+            if (said.Corners != planned.Corners)
                 notes.Add((place, $"the text has {said.Corners.Outer} corners and {said.Corners.Inner} inner ones, the plan {planned.Corners.Outer} and {planned.Corners.Inner}"));
+            // Round by round: picking up is the first, and a round of another stitch than single crochet goes into every stitch.
+            var sides = said.Corners.Outer - said.Corners.Inner;
+            var last = said.PickUp;
+            for (var round = 2; round <= said.Rounds - (planned.Edging == "corded" ? 1 : 0); round++)
+                last += 2 * sides;
+            if (said.LastCount is { } counted && counted != last || said.LastCount is null && sides != 0)
+                notes.Add((place, $"the text has {said.LastCount?.ToString(CultureInfo.InvariantCulture) ?? "no"} stitches in the last round, its corners make {last}"));
             Buttonholes(garment, planned, said, place, notes);
             Widths(garment, size, planned, said, place, notes);
             if (said.Followed != planned.PickUp || said.Total != planned.PickUp)

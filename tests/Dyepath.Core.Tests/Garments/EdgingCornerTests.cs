@@ -3,6 +3,7 @@ using Dyepath.Core.Edgings;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Planning;
+using Dyepath.Core.Swatches;
 using Dyepath.Core.Tests.Constructions;
 using static Dyepath.Core.Tests.Garments.TestProjects;
 
@@ -50,7 +51,7 @@ public sealed class EdgingCornerTests
         project = GarmentTrials.Edged(project with { Companion = Tideline.Companion }, Direction.Sideways, EdgingPlace.Neck);
         var plan = GarmentTrials.Check(project.With(g => g with { Edgings = [g.Edgings[0] with { Rounds = 3 }] }));
         Assert.All(plan.Sizes, s => Assert.Equal((0, 1), s.Edgings.Single().Corners));
-        Assert.Contains("Mark the stitch in the one corner that goes into the fabric.", GarmentTrials.Text(plan), StringComparison.Ordinal);
+        Assert.Contains("inner corner; front neck, slope at the wearer's right: ", GarmentTrials.Text(plan), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -67,10 +68,24 @@ public sealed class EdgingCornerTests
         Assert.Contains("Mark the middle stitch of each of the 4 corners. In every round of sc after the first work 3 sc in it, so that the corner lies flat, and mark the middle one of them: 8 stitches more each time.", GarmentTrials.Text(plan), StringComparison.Ordinal);
     }
 
+    /// <summary>Stitches are spread by the width of an edging's stitch, which is said, as measured or as taken.</summary>
+    [Theory]
+    [InlineData(false, "No swatch was made of the edgings: they are picked up as if worked a little closer than the fabric, at 16.5 sc over 10")]
+    [InlineData(true, "Edgings are picked up by 18 sc over 10")]
+    public void The_gauge_of_the_edgings_is_said(bool measured, string words)
+    {
+        var project = Begun("blanket", "sc", true, Direction.Up).With(g => g with { Edgings = [new EdgingChoice(EdgingPlace.Border, "sc", 5)] });
+        if (measured)
+            project = project with { Fabric = project.Fabric with { Edging = new Gauge(18, 20, Cm(10)) } };
+        Assert.Contains(words, GarmentTrials.Text(GarmentTrials.Check(project)), StringComparison.Ordinal);
+    }
+
     /// <summary>Of one round nothing is said, nor of an edging whose repeat is more than a stitch.</summary>
     [Theory]
     [InlineData("sc", 1)]
     [InlineData("shell", 1)]
+    [InlineData("corded", 2)]
+    [InlineData("slip-rib", 7)]
     public void Nothing_is_said_where_no_round_follows_or_none_could_grow(string edging, int rounds)
     {
         var project = Begun("blanket", "sc", true, Direction.Up).With(g => g with { Edgings = [new EdgingChoice(EdgingPlace.Border, edging, rounds)] });

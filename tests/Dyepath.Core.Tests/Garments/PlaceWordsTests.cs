@@ -95,6 +95,9 @@ public sealed class PlaceWordsTests
     [InlineData(EdgePart.Steps, "back neck, steps")]
     [InlineData(EdgePart.RowEnds, "back neck, row ends")]
     [InlineData(EdgePart.AlongSteps, "back neck, along its steps")]
+    [InlineData(EdgePart.StepsAtWearersLeft, "back neck, along the steps at the wearer's left")]
+    [InlineData(EdgePart.StepsAtWearersRight, "back neck, along the steps at the wearer's right")]
+    [InlineData(EdgePart.Step, "back neck, step")]
     public void A_part_is_named_after_its_edge(EdgePart part, string words) =>
         Assert.Equal(words, EdgeWords.Of(new StretchId.OfEdge(EdgeId.BackNeck, part)));
 

@@ -31,7 +31,8 @@ internal sealed class SizeAssembly(DirectionPlan chosen, SizeTargets targets)
         var (groups, laid) = Lay(size);
         var pieces = laid.Select(Piece).ToImmutableArray();
         var seams = Construction.Joins.Select(join => Seam(join, laid)).ToImmutableArray();
-        if (!EdgingPlanner.TryPlan(SharedFabric, _layout.Direction, body.Name, Edgings(laid), RoundsAt, out var edgings, out fault))
+        var walk = new EdgeWalk(_layout, _edges, laid);
+        if (!EdgingPlanner.TryPlan(SharedFabric, _layout.Direction, body.Name, walk.Edges(), RoundsAt, out var edgings, out fault))
             return false;
         edgings =
         [
@@ -295,142 +296,6 @@ internal sealed class SizeAssembly(DirectionPlan chosen, SizeTargets targets)
             : Quantities.Length.Zero;
         return sum + along + bands;
     });
-
-    /// <summary>Steps that are shorter are smoothed by the edging itself (an assumption without a source).</summary>
-    private const int LeastBesideCorner = 6;
-
-    /// <summary>
-    /// Corners of an edge where the fabric stands out, and where it goes in: those that the construction names, and between long stretches
-    /// of what is cut, by whether the second looks along the way of the first or back.
-    /// </summary>
-    private (int Outer, int Inner) Corners(EdgingEdge edge, ImmutableArray<LaidPiece> laid)
-    {
-        var (outer, inner, pointed) = (edge.PerCorner > 0 ? edge.Corners : 0, 0, false);
-        foreach (var (_, along) in edge.Edges)
-        {
-            var piece = Of(along.Piece, laid);
-            var runs = _edges.Runs(along, piece);
-            if (piece.Counts.Group.IsSloped || piece.Counts.Group.Fills is not null)
-            {
-                // Two slopes meet in a point.
-                pointed |= piece.Counts.Group.Fills is not null;
-                continue;
-            }
-            foreach (var (first, second) in runs.Zip(runs.Skip(1)))
-            {
-                if (first.Count < LeastBesideCorner || second.Count < LeastBesideCorner)
-                    continue;
-                if (second.Side == Ahead(first))
-                    outer++;
-                else
-                    inner++;
-            }
-        }
-        return (outer, pointed ? inner + 1 : inner);
-
-        // Where a run is going.
-        static PieceSide Ahead(EdgeRun run) => (run.Side.IsUpright(), run.Backwards) switch
-        {
-            (false, false) => PieceSide.Right,
-            (false, true) => PieceSide.Left,
-            (true, false) => PieceSide.Top,
-            _ => PieceSide.Bottom,
-        };
-    }
-
-    private IEnumerable<EdgeToEdge> Edgings(ImmutableArray<LaidPiece> laid)
-    {
-        foreach (var edge in Construction.Edgings)
-        {
-            var stretches = ImmutableArray.CreateBuilder<EdgeStretch>();
-            foreach (var (id, along) in edge.Edges)
-            {
-                var piece = Of(along.Piece, laid);
-                var runs = _edges.Runs(along, piece);
-                if (piece.Counts.Group.Fills is not null)
-                {
-                    stretches.Add(new EdgeStretch(new StretchId.OfEdge(id), true, runs[0].Count)
-                    {
-                        Own = Slanted(piece.Counts, runs[0].Count),
-                    });
-                    continue;
-                }
-                var taut = piece.Counts.Group.IsSloped || along.Stretch != Stretch.Opening ? []
-                    : TautEdge.Of(runs, _layout.Across.Step, _layout.Down.Step).Where(p => p.Runs.Length > 1).ToArray();
-                if (taut.Length > 0)
-                    stretches.Add(Stepped(id, taut));
-                // Other stretches that look the same way are picked up alike, whatever steps lie between.
-                var straight = runs.Except(taut.SelectMany(p => p.Runs));
-                foreach (var alike in straight.GroupBy(r => r.Side).OrderBy(g => IsNotch(runs) ? Met(g.Key) : 0))
-                {
-                    var part = piece.Counts.Group.IsSloped
-                        ? SlopePart(runs, alike.First())
-                        : PartOf(runs, alike.Key, along.Piece == PieceId.Back);
-                    stretches.Add(new EdgeStretch(new StretchId.OfEdge(id, part), !alike.First().AlongStitches, alike.Sum(r => r.Count)));
-                }
-            }
-            var bands = edge.Edges.Select(e => e.Edge).Sum(e =>
-                e is { Side: PieceSide.Bottom or PieceSide.Top, Stretch: Stretch.Whole } ? 2 * Of(e.Piece, laid).Counts.Bands : 0);
-            if (bands > 0)
-                stretches.Add(new EdgeStretch(new StretchId.SideBands(), true, bands));
-            yield return new EdgeToEdge(edge, stretches.ToImmutable(), Corners(edge, laid));
-        }
-    }
-
-    /// <summary>All that a band smooths of an edge, by the straight lines that it goes along.</summary>
-    private EdgeStretch Stepped(EdgeId id, TautPart[] taut)
-    {
-        var places = taut.Sum(p => p.Runs.Sum(r => r.Count));
-        var each = taut.Aggregate(Quantities.Length.Zero, (sum, p) => sum + p.Length) / places;
-        return new EdgeStretch(new StretchId.OfEdge(id, EdgePart.AlongSteps), true, places)
-        {
-            Own = (SharedFabric.EdgingGaugeFor(_layout.Direction).AlongRowEnds(each), each),
-            Stepped = true,
-        };
-    }
-
-    /// <summary>
-    /// What a row end takes along the slope of what fills a corner, and its length there: all of them are as long as the slope.
-    /// </summary>
-    private (double Flat, Length Each) Slanted(GroupCounts counts, int rows)
-    {
-        var (width, height) = (_layout.Measure(counts, stitches: true), _layout.Measure(counts, stitches: false));
-        var each = Quantities.Length.FromCentimetres(double.Hypot(width.Centimetres, height.Centimetres)) / Math.Max(1, rows);
-        return (SharedFabric.EdgingGaugeFor(_layout.Direction).AlongRowEnds(each), each);
-    }
-
-    /// <summary>Along a slope, stitches and row ends come by turns, and each kind is picked up in its own way.</summary>
-    private static EdgePart SlopePart(ImmutableArray<EdgeRun> runs, EdgeRun run) =>
-        runs.All(r => r.Side == run.Side) ? EdgePart.Whole : run.AlongStitches ? EdgePart.Steps : EdgePart.RowEnds;
-
-    /// <summary>Whether edges that look to the left and to the right face each other across what is cut out.</summary>
-    private static bool IsNotch(ImmutableArray<EdgeRun> runs) =>
-        runs.Any(r => r.Side == PieceSide.Left) && runs.Any(r => r.Side == PieceSide.Right);
-
-    /// <summary>Seen from outside and gone along from right to left: what looks to the left is met first.</summary>
-    private static int Met(PieceSide side) => side switch
-    {
-        PieceSide.Left => 0,
-        PieceSide.Right => 2,
-        _ => 1,
-    };
-
-    /// <summary>Of an edge that is cut out, by the way that a stretch looks; one without corners is whole.</summary>
-    /// <param name="behind">Seen from behind, the wearer's left is at the left.</param>
-    private static EdgePart PartOf(ImmutableArray<EdgeRun> runs, PieceSide side, bool behind)
-    {
-        if (runs.All(r => r.Side == side))
-            return EdgePart.Whole;
-        // What looks to the left is seen at the right of what is cut out.
-        return (side, IsNotch(runs)) switch
-        {
-            (PieceSide.Top, _) => EdgePart.LowerEdge,
-            (PieceSide.Bottom, _) => EdgePart.UpperEdge,
-            (PieceSide.Left, true) => behind ? EdgePart.WearersRight : EdgePart.WearersLeft,
-            (PieceSide.Right, true) => behind ? EdgePart.WearersLeft : EdgePart.WearersRight,
-            _ => EdgePart.UprightEdge,
-        };
-    }
 
     private ImmutableSortedDictionary<GarmentMeasure, Length> Finished(ImmutableArray<GroupCounts> groups)
     {

@@ -9,8 +9,7 @@ using Dyepath.Core.Sizing;
 namespace Dyepath.Core.Planning;
 
 /// <summary>An edge of a size, as an edging runs along it.</summary>
-/// <param name="Corners">Where the fabric stands out, and where it goes in.</param>
-internal sealed record EdgeToEdge(EdgingEdge Edge, ImmutableArray<EdgeStretch> Stretches, (int Outer, int Inner) Corners);
+internal sealed record EdgeToEdge(EdgingEdge Edge, ImmutableArray<EdgeStretch> Stretches);
 
 /// <summary>Plans the edgings that the project asks for.</summary>
 internal static class EdgingPlanner
@@ -28,7 +27,7 @@ internal static class EdgingPlanner
         var own = shared.EdgingGaugeFor(direction);
         var flat = own.Flat(gauge);
         var plans = ImmutableArray.CreateBuilder<EdgingPlan>();
-        foreach (var (edge, along, corners) in edges)
+        foreach (var (edge, along) in edges)
         {
             if (shared.EdgingAt(edge.Place) is not { } choice || !EdgingLibrary.TryFind(choice.Edging, out var edging))
                 continue;
@@ -46,13 +45,18 @@ internal static class EdgingPlanner
                     $"A {(steep.RowEnds ? "row is" : "stitch is")} {flat.Along(steep.RowEnds):0.#} times as {(steep.RowEnds ? "tall" : "wide")} as a stitch of the edging is wide: no edging lies flat along it. Check the gauge, or leave edgings out."));
                 return false;
             }
-            var pickUp = PickUp.Plan(edging, stretches, flat, edge.Corners, edge.PerCorner, closed: !edging.InRows);
             var rounds = chosen(edge.Place) ?? choice.RoundsOf(edging).Wished;
+            var turns = edging.CornerRounds(rounds) > 0;
+            if (!turns)
+                stretches = [.. stretches.Select(s => s with { Corner = null })];
+            var pickUp = PickUp.Plan(edging, stretches, flat, edge.Corners, edge.PerCorner, closed: !edging.InRows);
             plans.Add(new EdgingPlan(
                 edge.Place, edging.Id, edge.Copies, pickUp, rounds, edging.Depth(rounds, own.RowHeight))
             {
                 Edge = pickUp.EdgeLength(gauge),
-                Corners = edging.Multiple != 1 || edging.InRows || edging.Folded ? (0, 0) : corners,
+                Corners = (
+                    stretches.Count(s => s.Corner == EdgeCorner.Outer) + (turns && edge.PerCorner > 0 ? edge.Corners : 0),
+                    stretches.Count(s => s.Corner == EdgeCorner.Inner)),
             });
         }
         edgings = plans.ToImmutable();

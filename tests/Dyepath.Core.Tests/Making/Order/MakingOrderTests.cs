@@ -117,7 +117,7 @@ public sealed class MakingOrderTests
         var part = MakingOrder.Of(plan, plan.Sizes[0].Name).Parts[^1];
         var wording = new Wording([plan.Sizes[0].Name], plan.Project.Edition);
         // Picots come after every third stitch, so that nothing can be said of corners.
-        string[] first = edging == "picot" ? ["Yarn", "Pick up", "Work", "Spread"] : ["Yarn", "Pick up", "Work", "Corners", "Spread"];
+        string[] first = edging == "picot" ? ["Yarn", "Pick up", "Work", "Spread"] : ["Yarn", "Pick up", "Work", "Corners", "Count", "Spread"];
         Assert.Equal(first, part.Steps.Take(first.Length).Select(s => wording.Text(s.Label)));
         var steps = part.Steps.OfType<RowStep>().ToArray();
         Assert.Equal(begin.Length, steps.Length);
