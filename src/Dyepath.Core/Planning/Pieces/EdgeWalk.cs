@@ -137,7 +137,7 @@ internal sealed class EdgeWalk(Layout layout, WornEdges edges, ImmutableArray<La
         private readonly EdgeRun? _lowest =
             runs.Where(r => r.Side == PieceSide.Top).OrderByDescending(r => r.Inside).ThenByDescending(r => r.Count).FirstOrDefault();
 
-        public StretchId Straight(EdgeRun run) => new StretchId.OfEdge(id, run.Side switch
+        public StretchId.OfEdge Straight(EdgeRun run) => new(id, run.Side switch
         {
             _ when runs.All(r => r.Side == run.Side) => EdgePart.Whole,
             PieceSide.Top => run == _lowest ? EdgePart.LowerEdge : EdgePart.Step,
@@ -147,7 +147,7 @@ internal sealed class EdgeWalk(Layout layout, WornEdges edges, ImmutableArray<La
             _ => AtLeft(run.Side == PieceSide.Left) ? EdgePart.WearersLeft : EdgePart.WearersRight,
         });
 
-        public StretchId Steps(ImmutableArray<TautPart> taut)
+        public StretchId.OfEdge Steps(ImmutableArray<TautPart> taut)
         {
             var first = runs.IndexOf(taut[0].Runs[0]);
             var (lowest, last) = (_lowest is null ? -1 : runs.IndexOf(_lowest), runs.IndexOf(taut[^1].Runs[^1]));
