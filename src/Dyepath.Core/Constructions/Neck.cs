@@ -186,7 +186,11 @@ public sealed record Neck(NeckForm Form, Length? Width)
         OpeningId.Neck, [PieceSide.Top], OpeningAt.Middle, GarmentMeasure.NeckWidth, EdgingPlace.Neck, Field)
     {
         NeverUnder = Width is null && !InFront,
-        Cut = Of.Profile is { } profile && (!InFront || IsCutAtBack) ? new(Depths, profile) { Fields = DepthFields } : null,
+        Cut = Of.Profile is { } profile && (!InFront || IsCutAtBack) ? new(Depths, profile)
+        {
+            Fields = DepthFields,
+            ByRule = BackDepth is null ? [GarmentMeasure.BackNeckDepth] : [],
+        } : null,
     };
 
     /// <summary>Of the right front; that of the left one is its mirror.</summary>

@@ -33,7 +33,7 @@ public enum EdgeCorner
 
 /// <summary>
 /// <paramref name="Stitches"/> in every <paramref name="Places"/> row ends or stitches, as long as whole groups last, then
-/// <paramref name="RestStitches"/> in the <paramref name="RestPlaces"/> that are left.
+/// <paramref name="RestStitches"/> in the <paramref name="RestPlaces"/> that are left; along steps they are one group, evenly spread.
 /// </summary>
 /// <param name="Stretch">The edge that it is for.</param>
 /// <param name="Stitches">To pick up in each group.</param>
@@ -57,26 +57,23 @@ public sealed record StretchRule(EdgeStretch Stretch, int Stitches, int Places, 
 public sealed record PickUp(int Total, ImmutableArray<StretchRule> Stretches, int Corners, int Extra)
 {
     private const int MostPlacesInGroup = 4;
-
-    // A slope has stitches and row ends of different lengths; in groups of four two like fronts could come out a third apart.
-    private const int MostPlacesInSteps = 8;
     private const int MostStitchesPerPlace = 5;
 
     /// <summary>Stitches that a row end or a stitch of the edge can take.</summary>
     public static Bounds Ratios { get; } = new(1e-6, MostStitchesPerPlace, "stitches a row end or stitch");
 
     /// <summary>
-    /// The simple ratio nearest to <paramref name="ratio"/> by quotient; ties to fewer places.
+    /// The simple ratio nearest to <paramref name="ratio"/> by quotient, at most 4 places to a group; ties to fewer
+    /// places.
     /// </summary>
     /// <param name="ratio">Within <see cref="Ratios"/>.</param>
-    /// <param name="mostPlaces">Places of a group, 1 or more.</param>
     /// <exception cref="ArgumentOutOfRangeException">Ratio out of range.</exception>
-    public static (int Stitches, int Places) SimpleRatio(double ratio, int mostPlaces = MostPlacesInGroup)
+    public static (int Stitches, int Places) SimpleRatio(double ratio)
     {
         Ratios.Check(ratio);
         var best = (Stitches: 1, Places: 1);
         var nearest = double.PositiveInfinity;
-        for (var places = 1; places <= mostPlaces; places++)
+        for (var places = 1; places <= MostPlacesInGroup; places++)
         {
             for (var stitches = 1; stitches <= places * MostStitchesPerPlace; stitches++)
             {
@@ -135,7 +132,13 @@ public sealed record PickUp(int Total, ImmutableArray<StretchRule> Stretches, in
 
     private static StretchRule Spread(EdgeStretch stretch, double ratio)
     {
-        var (stitches, places) = SimpleRatio(ratio, stretch.Stepped ? MostPlacesInSteps : MostPlacesInGroup);
+        // Stitches and row ends of a slope differ in length: no group of places is like the next.
+        if (stretch.Stepped)
+        {
+            var all = Math.Max(1, (int)Math.Round(stretch.Places * ratio, MidpointRounding.AwayFromZero));
+            return new StretchRule(stretch, all, stretch.Places, 0, 0);
+        }
+        var (stitches, places) = SimpleRatio(ratio);
         var rest = stretch.Places % places;
         return new StretchRule(
             stretch, stitches, places, rest, (int)Math.Round((double)rest * stitches / places, MidpointRounding.AwayFromZero));

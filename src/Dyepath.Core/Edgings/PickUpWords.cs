@@ -70,11 +70,12 @@ public static class PickUpWords
 
     private static Part[] Stretch(StretchRule rule, string names, bool withRests)
     {
-        var (one, many) = rule.Stretch.Stepped ? ("stitch or row end", "stitches and row ends")
-            : rule.Stretch.RowEnds ? ("row end", "row ends") : ("stitch", "stitches");
+        if (rule.Stretch.Stepped)
+            return [$"{names}: pick up ", rule.Stitches, " along the ", rule.Stretch.Places, " stitches and row ends, evenly spread"];
+        var (one, many) = rule.Stretch.RowEnds ? ("row end", "row ends") : ("stitch", "stitches");
         if (rule.Places == 1)
             return [$"{names}: pick up ", rule.Stitches, " in each of the ", rule.Stretch.Places, $" {many}"];
-        Part[] groups = [$"{names}: pick up ", rule.Stitches, " in every ", rule.Places, $" {many}, ", rule.Groups, " times"];
+        Part[] groups = [$"{names}: pick up ", rule.Stitches, " in every ", rule.Places, $" {many}, ", rule.Groups, rule.Groups == 1 ? " time" : " times"];
         if (rule.RestPlaces == 0 && !withRests)
             return groups;
         return [.. groups, ", then ", rule.RestStitches, " in the last ", rule.RestPlaces, $" {(rule.RestPlaces == 1 && !withRests ? one : many)}"];

@@ -316,6 +316,9 @@ public sealed record Cut(ImmutableSortedDictionary<PieceId, GarmentMeasure> Dept
     /// <summary>Where the document says each of <see cref="Depths"/>; one that is missing follows from other measures.</summary>
     public ImmutableDictionary<GarmentMeasure, string> Fields { get; init; } = ImmutableDictionary<GarmentMeasure, string>.Empty;
 
+    /// <summary>Those of <see cref="Depths"/> that nobody asked for: they follow a rule.</summary>
+    public ImmutableHashSet<GarmentMeasure> ByRule { get; init; } = [];
+
     /// <summary>Some of its edge runs neither straight in nor straight along, so that it is cut in steps.</summary>
     public bool IsSloped => Profile.Zip(Profile.Skip(1)).Any(p => p.First.Along != p.Second.Along && p.First.Into != p.Second.Into);
 

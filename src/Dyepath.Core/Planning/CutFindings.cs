@@ -141,14 +141,15 @@ internal static class CutFindings
                     continue;
                 var all = straight.Length == sizes.Length;
                 var field = opening.Cut.Fields.GetValueOrDefault(depth, opening.Field);
-                var mend = chosen.CutAt.GetValueOrDefault(depth)?.Value is var (asked, least, most)
+                var isByRule = opening.Cut.ByRule.Contains(depth);
+                var mend = !isByRule && chosen.CutAt.GetValueOrDefault(depth)?.Value is var (asked, least, most)
                     ? Deed.Of(field, Deed.Json(asked), FormattableString.Invariant($"ask for {asked.Centimetres:0.#} cm")) with
                     {
                         Then = FormattableString.Invariant($"it is then cut in every size, {least.Centimetres:0.0}{(least == most ? "" : FormattableString.Invariant($" to {most.Centimetres:0.0}"))} cm deep"),
                     }
                     : null;
                 var fact =
-                    $"The {PlaceNames.Of(piece)}'s {PlaceNames.Of(opening.Id)} is not cut{(all ? "" : $" in {string.Join(", ", straight)}")}: where the colours let rows end, under 1 cm of it would be seen beside the seam{(all && sizes.Length > 1 ? " in one size or more" : "")}, so its edge is straight.";
+                    $"The {PlaceNames.Of(piece)}'s {PlaceNames.Of(opening.Id)} is not cut{(all ? "" : $" in {string.Join(", ", straight)}")}: where the colours let rows end, under 1 cm of it would be seen beside the seam{(all && sizes.Length > 1 ? " in one size or more" : "")}, so its edge is straight.{(isByRule ? " If it is to be cut, give a depth: it is then said from which depth on every size has it." : "")}";
                 yield return Noted(field, fact, mend);
             }
         }

@@ -77,10 +77,8 @@ internal sealed partial class EdgingReader(ImmutableArray<string> sizes, List<st
         return named.Contains(size) ? words[(colon + 2)..] : null;
     }
 
-    private const string LastOfBoth = "in the last 1 stitches and row ends";
-
     /// <summary>As it would be said for one size alone: a list's remainder of none is not said, and one place is not plural.</summary>
-    private static string InOneSize(string rule) => LastOne().Replace(NoRest().Replace(rule, "").Replace(LastOfBoth, "in the last 1 stitch or row end", StringComparison.Ordinal), "in the last 1 ${place}");
+    private static string InOneSize(string rule) => LastOne().Replace(NoRest().Replace(rule, ""), "in the last 1 ${place}");
 
     private static int Follow(string rule)
     {
@@ -90,6 +88,8 @@ internal sealed partial class EdgingReader(ImmutableArray<string> sizes, List<st
             var edges = group.Groups["where"].Value.Split(" and ").Length;
             sum += edges * (Whole(group, "stitches") * Whole(group, "times") + (group.Groups["rest"].Success ? Whole(group, "rest") : 0));
         }
+        foreach (Match spread in Evenly().Matches(rule))
+            sum += spread.Groups["where"].Value.Split(" and ").Length * Whole(spread, "stitches");
         foreach (Match extra in Extra().Matches(rule))
         {
             var corners = extra.Groups["corners"].Success ? Whole(extra, "corners") : 1;
@@ -133,10 +133,13 @@ internal sealed partial class EdgingReader(ImmutableArray<string> sizes, List<st
     [GeneratedRegex(@"pick up .*[:;] (?<n>\d+) in all\.")]
     private static partial Regex Total();
 
-    [GeneratedRegex(@"(?:^|; )(?<where>[^:;]+): pick up (?<stitches>\d+) in (?:each of the (?<times>\d+)|every \d+ (?:row ends|stitches and row ends|stitches), (?<times>\d+) times)(?: (?:row ends?|stitches and row ends|stitch(?:es)?))?(?:, then (?<rest>\d+) in the last \d+)?")]
+    [GeneratedRegex(@"(?:^|; )(?<where>[^:;]+): pick up (?<stitches>\d+) in (?:each of the (?<times>\d+)|every \d+ (?:row ends|stitches), (?<times>\d+) times?)(?: (?:row ends?|stitch(?:es)?))?(?:, then (?<rest>\d+) in the last \d+)?")]
     private static partial Regex Group();
 
-    [GeneratedRegex(", then 0 in the last 0 (row ends|stitches and row ends|stitches)")]
+    [GeneratedRegex(@"(?:^|; )(?<where>[^:;]+): pick up (?<stitches>\d+) along the \d+ stitches and row ends, evenly spread")]
+    private static partial Regex Evenly();
+
+    [GeneratedRegex(", then 0 in the last 0 (row ends|stitches)")]
     private static partial Regex NoRest();
 
     [GeneratedRegex("in the last 1 (?:(?<place>row end)s|(?<place>stitch)es)")]

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Collections.Immutable;
 using Dyepath.Core.Limits;
 using Dyepath.Core.Yarns;
@@ -121,7 +122,8 @@ internal sealed class EdgeProgram
         if (beginning != PartBeginning.Anywhere)
             costs[_right.IndexOfGround * _left.Count + _left.IndexOfGround] = default;
         var next = new OutlineCost[size];
-        var (atBeginning, atEnd) = (new ushort[Rows * size], new ushort[Rows * size]);
+        // Written in full row by row, and done with once they are traced.
+        var (atBeginning, atEnd) = (ArrayPool<ushort>.Shared.Rent(Rows * size), ArrayPool<ushort>.Shared.Rent(Rows * size));
         for (var row = 0; row < Rows; row++)
         {
             effort.Spend(4 * size);
@@ -150,7 +152,10 @@ internal sealed class EdgeProgram
         var best = 0;
         for (var i = 1; i < size; i++)
             best = costs[i] < costs[best] ? i : best;
-        return costs[best].IsNever ? null : Trace(firstRow, best, atBeginning, atEnd);
+        var way = costs[best].IsNever ? null : Trace(firstRow, best, atBeginning, atEnd);
+        ArrayPool<ushort>.Shared.Return(atBeginning);
+        ArrayPool<ushort>.Shared.Return(atEnd);
+        return way;
     }
 
     private enum Rule
@@ -209,6 +214,16 @@ internal sealed class EdgeProgram
     /// <summary>What a finished row costs.</summary>
     private void Add(OutlineCost[] costs, int row)
     {
+        if (!_both)
+        {
+            var axis = _right.Wish is null ? _left : _right;
+            for (var i = 0; i < axis.Count; i++)
+            {
+                if (!costs[i].IsNever)
+                    costs[i] += RowCost(axis, row, i);
+            }
+            return;
+        }
         for (var j = 0; j < _left.Count; j++)
             _ofLeft[j] = RowCost(_left, row, j);
         for (var i = 0; i < _right.Count; i++)

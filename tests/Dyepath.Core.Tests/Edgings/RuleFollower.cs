@@ -18,6 +18,8 @@ internal static partial class RuleFollower
                 : 1;
             if (EachOf().Match(part) is { Success: true } each)
                 (stitches, places) = (stitches + edges * Number(each, 1) * Number(each, 2), places + edges * Number(each, 2));
+            if (Along().Match(part) is { Success: true } along)
+                (stitches, places) = (stitches + edges * Number(along, 1), places + edges * Number(along, 2));
             if (Groups().Match(part) is { Success: true } groups)
                 (stitches, places) = (
                     stitches + edges * Number(groups, 1) * Number(groups, 3), places + edges * Number(groups, 2) * Number(groups, 3));
@@ -38,7 +40,10 @@ internal static partial class RuleFollower
     [GeneratedRegex(@"pick up (\d+) in each of the (\d+)")]
     private static partial Regex EachOf();
 
-    [GeneratedRegex(@"pick up (\d+) in every (\d+) (?:row ends|stitches), (\d+) times")]
+    [GeneratedRegex(@"pick up (\d+) along the (\d+) stitches and row ends, evenly spread")]
+    private static partial Regex Along();
+
+    [GeneratedRegex(@"pick up (\d+) in every (\d+) (?:row ends|stitches), (\d+) times?")]
     private static partial Regex Groups();
 
     [GeneratedRegex(@"then (\d+) in the last (\d+)")]

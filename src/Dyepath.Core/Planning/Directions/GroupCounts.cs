@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
 using Dyepath.Core.Edgings;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
@@ -35,6 +36,9 @@ internal sealed record GroupCounts(
 /// <summary>What a garment's pieces measure in one direction, of their construction and gauge alone.</summary>
 internal sealed class Layout(SharedFabric shared, Construction construction, Direction direction)
 {
+    // Outlines are tried by turns, and each is asked for its edges many times.
+    private readonly ConditionalWeakTable<CutOutline, Dictionary<PieceId, ShapedEdges>> _edges = [];
+
     private Layout? _inserts;
 
     public Direction Direction => direction;
@@ -227,9 +231,18 @@ internal sealed class Layout(SharedFabric shared, Construction construction, Dir
         [.. counts.Outlines.Select((outline, piece) => Edges(counts, piece, outline))];
 
     /// <summary>The edges of a piece whose rows follow an outline, whatever colour it begins with.</summary>
-    public ShapedEdges Edges(GroupCounts counts, int piece, CutOutline outline) => new(
-        outline.Parts, construction, counts.Group.Pieces[piece].Id, Up, turned: false,
-        (side, id) => Lies(counts, piece, side, id));
+    public ShapedEdges Edges(GroupCounts counts, int piece, CutOutline outline)
+    {
+        var id = counts.Group.Pieces[piece].Id;
+        var known = _edges.GetOrCreateValue(outline);
+        if (known.TryGetValue(id, out var same))
+            return same.With(Slit);
+        var edges = new ShapedEdges(outline.Parts, construction, id, Up, turned: false, Slit);
+        known.Add(id, edges);
+        return edges;
+
+        (int, int) Slit(PieceSide side, OpeningId opening) => Lies(counts, piece, side, opening);
+    }
 
     private ShapedPiece Work(GroupCounts counts, CutOutline outline, double turnCost, int start) =>
         ShapedPiece.Work(new CutPlanner(this).Panel(outline.Units, turnCost, start), outline.Parts, counts.Group.Bias);

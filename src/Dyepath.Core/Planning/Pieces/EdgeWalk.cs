@@ -75,11 +75,10 @@ internal sealed class EdgeWalk(Layout layout, WornEdges edges, ImmutableArray<La
         var runs = edges.Runs(along, piece);
         var parts = TautEdge.Of(runs, layout.Across.Step, layout.Down.Step);
         var stepped = parts.Select(p => p.Runs.Length > 1).ToArray();
-        for (var i = 0; i < parts.Length; i++)
-        {
-            if (parts[i].Runs is [{ Count: < LeastBesideCorner }])
-                stepped[i] = (i > 0 && parts[i - 1].Runs.Length > 1) || (i + 1 < parts.Length && parts[i + 1].Runs.Length > 1);
-        }
+        for (var i = 1; i < parts.Length; i++)
+            stepped[i] |= stepped[i - 1] && parts[i].Runs is [{ Count: < LeastBesideCorner }];
+        for (var i = parts.Length - 2; i >= 0; i--)
+            stepped[i] |= stepped[i + 1] && parts[i].Runs is [{ Count: < LeastBesideCorner }];
         var names = new CutNames(id, along, runs, piece.Id == PieceId.Back);
         EdgeRun? before = null;
         for (int from = 0, to; from < parts.Length; from = to)

@@ -412,10 +412,6 @@ internal sealed class CutPlanner(Layout layout, Length? letOff = null)
     private static double OfEdge(SteadyPanel panel, RowEdge edge, double row) =>
         row == Math.Floor(row) && panel.EndOf((int)row) != edge ? row + 1 : row;
 
-    private CutOutline? Outline(SteadyPanel panel, ImmutableArray<SilhouettePart> silhouette, ShapeOptions options)
-    {
-        if (SharedFabric.Shapes.Plan(panel, silhouette, options, SharedFabric.Effort) is not { } plan)
-            return null;
-        return new CutOutline(panel.Units, []).Of((plan.Nearer ?? plan).Piece);
-    }
+    private CutOutline? Outline(SteadyPanel panel, ImmutableArray<SilhouettePart> silhouette, ShapeOptions options) =>
+        SharedFabric.Shapes.Outline(panel, silhouette, options, SharedFabric.Effort);
 }

@@ -12,6 +12,7 @@ namespace Dyepath.Core.Planning;
 internal sealed class KnownShapes
 {
     private readonly Dictionary<Asked, ShapePlan?> _plans = new(new SameShape());
+    private readonly Dictionary<ShapePlan, CutOutline> _outlines = new(ReferenceEqualityComparer.Instance);
 
     /// <inheritdoc cref="ShapePlanner.Plan"/>
     public ShapePlan? Plan(SteadyPanel panel, ImmutableArray<SilhouettePart> silhouette, ShapeOptions options, Effort effort)
@@ -20,6 +21,16 @@ internal sealed class KnownShapes
         if (!_plans.TryGetValue(asked, out var plan))
             _plans[asked] = plan = ShapePlanner.Plan(panel, silhouette, options, effort);
         return plan;
+    }
+
+    /// <summary>The outline of the nearest shape within tolerance; null where none is worked.</summary>
+    public CutOutline? Outline(SteadyPanel panel, ImmutableArray<SilhouettePart> silhouette, ShapeOptions options, Effort effort)
+    {
+        if (Plan(panel, silhouette, options, effort) is not { } plan)
+            return null;
+        if (!_outlines.TryGetValue(plan, out var outline))
+            _outlines[plan] = outline = new CutOutline(panel.Units, []).Of((plan.Nearer ?? plan).Piece);
+        return outline;
     }
 
     private readonly record struct Asked(SteadyPanel Panel, ImmutableArray<SilhouettePart> Silhouette, ShapeOptions Options);

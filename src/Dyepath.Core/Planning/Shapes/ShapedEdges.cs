@@ -32,7 +32,7 @@ internal sealed class ShapedEdges
     private readonly bool _up;
     private readonly bool _turned;
     private readonly bool _gored;
-    private readonly int[] _cells;
+    private readonly short[] _cells;
     private readonly Func<PieceSide, OpeningId, (int From, int Length)> _slit;
 
     // Most outlines that are tried are only asked what they cut out.
@@ -41,6 +41,8 @@ internal sealed class ShapedEdges
 
     /// <summary>Columns as worn that reach the top of a gored piece.</summary>
     private readonly Lazy<int[]> _reach;
+
+    private readonly Dictionary<(PieceSide Side, int Cut), EdgeFace[]> _sides = [];
 
     /// <param name="turned">Worn wrong side out.</param>
     /// <param name="slit">Where an opening lies along a side of which it takes nothing out.</param>
@@ -62,7 +64,7 @@ internal sealed class ShapedEdges
         var (wide, high) = (
             parts.Max(p => p.Outline.LastColumn) - _firstColumn + 1, parts.Max(p => p.FirstRow + p.Outline.Rows));
         (Columns, Rows) = up ? (wide, high) : (high, wide);
-        _cells = new int[Columns * Rows];
+        _cells = new short[Columns * Rows];
         foreach (var part in parts)
         {
             foreach (var run in part.Outline.ByRow())
@@ -76,16 +78,28 @@ internal sealed class ShapedEdges
         Cuts = Missing();
         _round = new(() => [.. Followed().Where(f => f.Cut != Closed)]);
         _reach = new(() => [.. Round.Where(f => f.Facing == PieceSide.Top).Select(f => f.X).Order()]);
-        _sewn = new(() =>
-        [
-            .. construction.Joins.Where(j => j.Sewn).SelectMany(j => j.First.Concat(j.Second))
-                .Where(e => e.Piece == id && !e.IsFilled).SelectMany(Faces),
-        ]);
+        _sewn = new(Sewn);
     }
+
+    private ShapedEdges(ShapedEdges same, Func<PieceSide, OpeningId, (int From, int Length)> slit)
+    {
+        (_worked, _firstColumn, _construction, _id) = (same._worked, same._firstColumn, same._construction, same._id);
+        (_up, _turned, _gored, _cells, _round, _reach) = (same._up, same._turned, same._gored, same._cells, same._round, same._reach);
+        (Columns, Rows, Cuts, _sides, _slit, _sewn) = (same.Columns, same.Rows, same.Cuts, same._sides, slit, new(Sewn));
+    }
+
+    /// <summary>The same edges, where openings that take nothing out lie elsewhere.</summary>
+    public ShapedEdges With(Func<PieceSide, OpeningId, (int From, int Length)> slit) => new(this, slit);
+
+    private HashSet<EdgeFace> Sewn() =>
+    [
+        .. _construction.Joins.Where(j => j.Sewn).SelectMany(j => j.First.Concat(j.Second))
+            .Where(e => e.Piece == _id && !e.IsFilled).SelectMany(Faces),
+    ];
 
     private ImmutableArray<EdgeFace> Round => _round.Value;
 
-    private const int Worked = -1;
+    private const short Worked = -1;
 
     /// <summary>Cut of the faces that meet where short rows left something.</summary>
     private const int Closed = -4;
@@ -184,7 +198,7 @@ internal sealed class ShapedEdges
     {
         List<EdgeFace> faces;
         if (edge.Opening is not { } id || edge.Stretch == Stretch.Whole)
-            faces = OfSide(edge.Side, -1);
+            faces = [.. OfSide(edge.Side, -1)];
         else if (Find(id, edge.Side) is { } extent)
         {
             faces = edge.Stretch switch
@@ -192,7 +206,7 @@ internal sealed class ShapedEdges
                 Stretch.BeforeOpening => [.. OfSide(edge.Side, -1).Where(f => Along(f) < extent.Begins)],
                 Stretch.AfterOpening => [.. OfSide(edge.Side, -1).Where(f => Along(f) >= extent.Begins + extent.Length)],
                 Stretch.FirstHalf or Stretch.SecondHalf => HalfOf(edge, OfSide(edge.Side, Cuts.IndexOf(extent))),
-                _ => OfSide(edge.Side, Cuts.IndexOf(extent)),
+                _ => [.. OfSide(edge.Side, Cuts.IndexOf(extent))],
             };
         }
         else
@@ -212,19 +226,23 @@ internal sealed class ShapedEdges
     }
 
     /// <summary>What is cut out up to the middle of what looks the way of its side, or from there on.</summary>
-    private static List<EdgeFace> HalfOf(PieceEdge edge, List<EdgeFace> faces)
+    private static List<EdgeFace> HalfOf(PieceEdge edge, EdgeFace[] faces)
     {
         var lower = faces.Where(f => f.Facing == edge.Side).ToArray();
-        var middle = faces.IndexOf(lower[lower.Length / 2]);
-        return edge.Stretch == Stretch.FirstHalf ? faces[..middle] : faces[middle..];
+        var middle = Array.IndexOf(faces, lower[lower.Length / 2]);
+        return [.. edge.Stretch == Stretch.FirstHalf ? faces[..middle] : faces[middle..]];
     }
 
     /// <summary>In the direction of the side.</summary>
-    private List<EdgeFace> OfSide(PieceSide side, int cut)
+    private EdgeFace[] OfSide(PieceSide side, int cut)
     {
-        var faces = Round.Where(f => cut >= 0 ? f.Cut == cut : f.Cut == -1 ? f.Facing == side : f.Cut == SlopeOf(side)).ToList();
-        if (side is PieceSide.Top or PieceSide.Left)
-            faces.Reverse();
+        if (!_sides.TryGetValue((side, cut), out var faces))
+        {
+            faces = [.. Round.Where(f => cut >= 0 ? f.Cut == cut : f.Cut == -1 ? f.Facing == side : f.Cut == SlopeOf(side))];
+            if (side is PieceSide.Top or PieceSide.Left)
+                Array.Reverse(faces);
+            _sides.Add((side, cut), faces);
+        }
         return faces;
     }
 
@@ -307,11 +325,12 @@ internal sealed class ShapedEdges
         var cuts = ImmutableArray.CreateBuilder<CutExtent?>();
         var open = new Stack<int>();
         var formed = _construction.GroupOf(_id).IsSloped;
-        for (var first = _cells.IndexOf(0); first >= 0; first = _cells.IndexOf(0))
+        for (var first = _cells.AsSpan().IndexOf((short)0); first >= 0; first = _cells.AsSpan().IndexOf((short)0))
         {
             var (left, right, bottom, top) = (int.MaxValue, 0, int.MaxValue, 0);
             // What a form leaves out of a line lies at its left or at its right.
-            var mark = _gored ? Closed : !formed ? cuts.Count + 1 : SlopeOf(IsWorkedBefore(first) ? PieceSide.Right : PieceSide.Left);
+            var side = IsWorkedBefore(first) ? PieceSide.Right : PieceSide.Left;
+            var mark = (short)(_gored ? Closed : !formed ? cuts.Count + 1 : SlopeOf(side));
             open.Push(first);
             while (open.TryPop(out var at))
             {
@@ -319,8 +338,8 @@ internal sealed class ShapedEdges
                 var line = _cells.AsSpan(y * Columns, Columns);
                 if (line[x] != 0)
                     continue;
-                var from = line[..x].LastIndexOfAnyExcept(0) + 1;
-                var to = line[x..].IndexOfAnyExcept(0) is >= 0 and var end ? x + end : Columns;
+                var from = line[..x].LastIndexOfAnyExcept((short)0) + 1;
+                var to = line[x..].IndexOfAnyExcept((short)0) is >= 0 and var end ? x + end : Columns;
                 line[from..to].Fill(mark);
                 (left, right, bottom, top) = (Math.Min(left, from), Math.Max(right, to - 1), Math.Min(bottom, y), Math.Max(top, y));
                 foreach (var beside in (ReadOnlySpan<int>)[y - 1, y + 1])
