@@ -45,7 +45,7 @@ public sealed class FitRuler
             : Later<GradingRemedy>(effort => [.. shared.Decisions.GradingRemedies(() => remedies(effort))
                 .Where(r => r.Kind != GradingRemedyKind.MoreRounds || !IsTooDeep(r.Amount))]));
         _remedies = new(() => offer is null || !offer.Search.Counts.IsEmpty
-            ? [.. _changes.Value.Select(c => GradingWords.Change(c, OpenEdging())).OfType<Remedy>()]
+            ? [.. _changes.Value.Select(c => GradingWords.Deed(c, OpenEdging()).Remedy).Where(r => r.Place is not null)]
             : Later<Remedy>(effort => [.. shared.Decisions.Remedies(() => FitRemedies.Of(shared, direction, offer, effort))]));
     }
 
@@ -120,7 +120,6 @@ public sealed class FitRuler
 
     private Length Edgings(int? rounds) => _ruled.Edgings(_shared, rounds);
 
-    /// <summary>The edging's place in the document where its rounds are left open.</summary>
     /// <summary>Of the smallest size an edging of so many rounds leaves little of the motif.</summary>
     private bool IsTooDeep(int rounds) => _ruled.Edging is { } place
         && _ruled.EdgingTimes * _shared.EdgingDepth(place, rounds) > PlanFindings.DeepEdging * _ruled.Targets.Min();

@@ -45,13 +45,10 @@ internal static class GradingWords
     /// <summary>What to do, without a full stop, such as <c>allow 3 counts (furthest off then: 0.8 cm)</c>.</summary>
     public static string Say(GradingRemedy remedy) => $"{Words(remedy)} (furthest off then: {Wording.Fine(remedy.WorstError, Units.Centimetres)})";
 
-    public static Deed AsDeed(GradingRemedy remedy, int? edging) => Field(remedy, edging) is var (place, value)
-        ? new Deed(Say(remedy), place, value) : Deed.Of(Say(remedy));
-
-    /// <summary>The change as a field of the document; null where the document has none, as another hook asks for another swatch.</summary>
-    public static Remedy? Change(GradingRemedy remedy, int? edging) => Field(remedy, edging) is var (place, value)
-        ? new Remedy(place, value, $"{Wording.Capital(Words(remedy))}; furthest off then: {Wording.Fine(remedy.WorstError, Units.Centimetres)}.")
-        : null;
+    /// <summary>Without a place where the document has none for it, as another hook asks for another swatch.</summary>
+    /// <param name="edging">Place in the document's list of the edging whose rounds are left open; null where none are.</param>
+    public static Deed Deed(GradingRemedy remedy, int? edging) => Field(remedy, edging) is var (place, value)
+        ? new Deed(Say(remedy), place, value) : Planning.Deed.Of(Say(remedy));
 
     private static (string Place, string Value)? Field(GradingRemedy remedy, int? edging) => remedy.Kind switch
     {
