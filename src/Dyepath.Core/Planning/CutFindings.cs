@@ -104,9 +104,9 @@ internal static class CutFindings
         }
         if (other is { IsFeasible: true } && other.LostShare < chosen.LostShare / 2)
         {
-            deeds.Add(PlanFindings.Turned(chosen, $"work it {GarmentPlanner.Name(other.Direction)}") with
+            deeds.Add(PlanFindings.Turned(chosen, $"work it {DirectionWords.Of(other.Direction)}") with
             {
-                Then = $"{(other.KeepsMotif ? "it goes on unbroken" : FormattableString.Invariant($"{other.LostShare:0 %} of all its stitches are lost to it instead of {chosen.LostShare:0 %}"))}, and {other.Option.SayFurthest()}",
+                Then = $"{(other.KeepsMotif ? "it goes on unbroken" : FormattableString.Invariant($"{other.LostShare:0 %} of all its stitches are lost to it instead of {chosen.LostShare:0 %}"))}, and {DirectionWords.Furthest(other.Option)}",
             });
         }
         var lost = most < LeastSaid ? "where a few stitches draw something else" : FormattableString.Invariant(

@@ -259,9 +259,9 @@ internal static class PlanFindings
             var furthest = other.Furthest(error.Measure);
             if (cut ? furthest <= FitError.Poor : other.Option.WorstError < plan.Option.WorstError)
             {
-                deeds.Add(Turned(plan, $"work it {GarmentPlanner.Name(other.Direction)}") with
+                deeds.Add(Turned(plan, $"work it {DirectionWords.Of(other.Direction)}") with
                 {
-                    Then = $"{(cut ? $"{Deed.OffThen(error.Measure, furthest)}, and " : "")}{other.Option.SayFurthest()}",
+                    Then = $"{(cut ? $"{Deed.OffThen(error.Measure, furthest)}, and " : "")}{DirectionWords.Furthest(other.Option)}",
                 });
             }
         }

@@ -20,7 +20,7 @@ public sealed class PlanJsonTests
         var plan = Patterns.Named(name).Planned();
         using var json = JsonDocument.Parse(PlanJson.Write(plan));
         var root = json.RootElement;
-        Holds(root, ("title", plan.Project.Title), ("direction", plan.Direction == Direction.Up ? "up" : "sideways"), ("why", plan.Why));
+        Holds(root, ("title", plan.Project.Title), ("direction", plan.Direction == Direction.Up ? "up" : "sideways"), ("why", DirectionWords.Why(plan)));
         var fabric = root.GetProperty("fabric");
         Holds(fabric,
             ("sequenceStitches", plan.Sequence.Ring.SequenceUnits), ("yarnPerUnitCm", plan.Sequence.YarnPerUnit.Centimetres),
@@ -30,7 +30,7 @@ public sealed class PlanJsonTests
         All(root, "options", plan.Options, (option, o) =>
         {
             Holds(option,
-                ("direction", o.Direction == Direction.Up ? "up" : "sideways"), ("feasible", o.Feasible), ("reason", o.Reason),
+                ("direction", o.Direction == Direction.Up ? "up" : "sideways"), ("feasible", o.Feasible), ("reason", DirectionWords.Reason(o)),
                 ("worstErrorCm", o.WorstError.Centimetres), ("typicalErrorCm", o.TypicalError.Centimetres));
             Assert.Equal(o.Counts, option.GetProperty("counts").EnumerateArray().Select(c => c.GetInt32()));
             All(option, "curve", o.Curve, (point, c) =>

@@ -331,15 +331,15 @@ public sealed class PlanWordsTests
         Assert.Equal(Direction.Sideways, plan.Direction);
         Assert.Equal(
             $"Worked sideways: {Numbers(sideways)}. {Forgives(sideways)} Worked up it would be {Numbers(up)}. The one whose furthest size is nearer is taken; a further count has to bring half a centimetre, and what a count forgives is worth something too.",
-            plan.Why);
+            DirectionWords.Why(plan));
         Assert.Equal(
-            $"Worked up, as asked: {Numbers(UpPlan.Options[0])}. {Forgives(UpPlan.Options[0])} Worked sideways it would be {Numbers(UpPlan.Options[1])}.", UpPlan.Why);
+            $"Worked up, as asked: {Numbers(UpPlan.Options[0])}. {Forgives(UpPlan.Options[0])} Worked sideways it would be {Numbers(UpPlan.Options[1])}.", DirectionWords.Why(UpPlan));
 
         static string Numbers(DirectionOption option) => string.Create(CultureInfo.InvariantCulture,
             $"{(option.Counts.Length == 1 ? $"one stitch count ({option.Counts[0]}) for every size" : $"{option.Counts.Length} stitch counts ({string.Join(", ", option.Counts)})")}; furthest off of width and length: {option.Furthest!.Say(Units.Centimetres)}");
 
         static string Forgives(DirectionOption option) =>
-            System.Text.RegularExpressions.Regex.Match(option.Reason, @"(It forgives|They forgive) \d+\.\d % of yarn per stitch, all through, before the motif is lost\.$").Value;
+            System.Text.RegularExpressions.Regex.Match(DirectionWords.Reason(option), @"(It forgives|They forgive) \d+\.\d % of yarn per stitch, all through, before the motif is lost\.$").Value;
     }
 
     [Fact]

@@ -58,6 +58,9 @@ public sealed class FitRuler
     /// <summary>Of the finished garment.</summary>
     public Length RowHeight => _shared.GaugeFor(Direction).RowHeight;
 
+    /// <summary>2 where a pooling unit is a pair of stitches.</summary>
+    internal int StitchesPerUnit => _shared.Stitch.StitchesPerUnit;
+
     /// <summary>The measure that runs along the stitches.</summary>
     public GarmentMeasure Measure { get; }
 
