@@ -20,11 +20,7 @@ public sealed record Cushion(Length Width, Length Height) : GarmentShape
 
     public override ImmutableArray<BodyMeasure> Needs => [];
 
-    public override ImmutableArray<PlanRule> Rules =>
-    [
-        new("width", "A cover is 5 % smaller than its insert each way (common practice), so that it is full."),
-        GarmentRules.PlainGauge, GarmentRules.Seam,
-    ];
+    public override ImmutableArray<PlanRule> Rules => [PlanRule.Width, PlanRule.Gauge, PlanRule.Seam];
 
     public override GarmentWords Words => new(
         "Front and back", ("across", "the cushion"), ("up", "the cushion"), "A cushion cover", [(GarmentMeasure.Width, "{0} wide"), (GarmentMeasure.Height, "{0} high")]);

@@ -23,13 +23,7 @@ public sealed record PetTabard(Length Chest, Length Ease, Length Length, Length 
     public override ImmutableArray<BodyMeasure> Needs => [];
 
     public override ImmutableArray<PlanRule> Rules =>
-    [
-        new("width", "Finished width is the chest and its ease, all round; 4 cm of ease is usual (common practice)."),
-        new("length", "Length is as the document gives it, hem edging included."),
-        new("neckWidth", "The slit neck is never narrower than the head needs; its edging is inside that width."),
-        new("legOpening", "The sides are left open from the shoulder seam down for the forelegs, as far as the document says; their edging is inside."),
-        GarmentRules.PlainGauge, GarmentRules.Seam,
-    ];
+        [PlanRule.Width, PlanRule.Length, PlanRule.NeckWidth, PlanRule.LegOpening, PlanRule.Gauge, PlanRule.Seam];
 
     public override GarmentWords Words => new(
         "Front and back", ("round", "the body"), ("up", "the body"), "A pet's tabard",

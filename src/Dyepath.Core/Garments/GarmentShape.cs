@@ -28,7 +28,7 @@ public abstract record GarmentShape
     /// <summary>Whom it is for where no sizes say so.</summary>
     public virtual Wearers Unsized => Wearers.Adult;
 
-    /// <summary>The rules that its targets and counts follow, for the booklet and the check to quote.</summary>
+    /// <summary>What its targets and counts follow a rule for.</summary>
     public abstract ImmutableArray<PlanRule> Rules { get; }
 
     /// <summary>What the pattern calls its pieces and directions.</summary>
@@ -74,8 +74,3 @@ public sealed record TargetContext(BodyOfSize Body, int Step, Wearers Wearer, IR
 public sealed record GarmentWords(
     string? Pieces, (string Way, string What) Across, (string Way, string What) Down, string Called,
     ImmutableArray<(GarmentMeasure Measure, string Words)> Measures);
-
-/// <summary>A rule of the trade that the plan follows, in one or two sentences.</summary>
-/// <param name="Id">The measure or step that it is for, such as <c>width</c>.</param>
-/// <param name="Text">As the booklet prints it.</param>
-public sealed record PlanRule(string Id, string Text);

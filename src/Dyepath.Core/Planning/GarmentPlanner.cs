@@ -100,7 +100,7 @@ public static class GarmentPlanner
             FurthestBeyond = chosen.FurthestBeyond,
             StitchWidth = gauge.StitchWidth,
             RowHeight = gauge.RowHeight,
-            Rules = [.. project.Garment.Shape.Rules, .. GradingWords.Rules],
+            Rules = [.. project.Garment.Shape.Rules, PlanRule.Grading, PlanRule.Widths, PlanRule.Edgings],
         });
     }
 

@@ -33,7 +33,7 @@ public sealed record Plan(
     /// <summary>In the state that the garment is sized by, in the chosen direction.</summary>
     public required Length RowHeight { get; init; }
 
-    /// <summary>The rules that the targets and counts follow, for the booklet and the audit to quote.</summary>
+    /// <summary>What the targets and counts follow a rule for; <see cref="RuleWords"/> says it.</summary>
     public required ImmutableArray<PlanRule> Rules { get; init; }
 
     /// <summary>What is furthest off of all measures; missing where that is one of those that the counts decide.</summary>

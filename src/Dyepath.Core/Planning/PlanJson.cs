@@ -67,8 +67,8 @@ public static class PlanJson
         Array(json, "options", plan.Options, Option);
         Array(json, "rules", plan.Rules, (j, rule) =>
         {
-            j.WriteString("id", rule.Id);
-            j.WriteString("text", rule.Text);
+            j.WriteString("id", Camel(rule.ToString()));
+            j.WriteString("text", RuleWords.Of(rule, plan.Project.Garment.Shape));
         });
         Findings(json, plan.Findings);
         json.WriteEndObject();

@@ -39,7 +39,8 @@ public sealed class PlanJsonTests
                 Assert.Equal(c.Stitches, point.GetProperty("stitches").EnumerateArray().Select(s => s.GetInt32()));
             });
         });
-        All(root, "rules", plan.Rules, (rule, r) => Holds(rule, ("id", r.Id), ("text", r.Text)));
+        All(root, "rules", plan.Rules, (rule, r) => Holds(
+            rule, ("id", JsonNamingPolicy.CamelCase.ConvertName(r.ToString())), ("text", RuleWords.Of(r, plan.Project.Garment.Shape))));
         All(root, "findings", plan.Findings, (finding, f) =>
             Holds(finding, ("level", f.Level.ToString().ToLowerInvariant()), ("place", f.Place), ("text", f.Text)));
     }

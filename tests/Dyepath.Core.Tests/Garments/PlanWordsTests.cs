@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using Dyepath.Core.Booklets;
+using Dyepath.Core.Constructions;
 using Dyepath.Core.Documents;
 using Dyepath.Core.Edgings;
 using Dyepath.Core.Fabrics;
@@ -379,17 +380,31 @@ public sealed class PlanWordsTests
     }
 
     [Theory]
-    [InlineData("width", "larger of bust plus ease and, where the piece reaches the hip, hip plus hip ease")]
-    [InlineData("length", "back waist length plus what the garment hangs below the waist, hem edging included")]
-    [InlineData("armholeDepth", "larger of the chart's armhole depth and half of upper arm plus ease")]
-    [InlineData("neckWidth", "The slit neck keeps the base size's width, a small step wider per size above it and narrower below; its edging is inside that width.")]
-    [InlineData("sleeveWidth", "twice the armhole depth round")]
-    [InlineData("sleeveLength", "centre back neck to cuff, less half of the panel's finished width, less what the sleeve is shorter by: the wider the dropped shoulder, the shorter the sleeve.")]
-    [InlineData("locked", "every other size is moved by as much as the base was; an override moves its own size alone.")]
-    [InlineData("gauge", "Finished measures use the hung gauge, or else the blocked one, or else the worked one; worked sideways, the blocked one")]
-    [InlineData("seam", "Hidden stitches and rows of each sewn edge, and the depth of edgings, are taken off before counts are chosen.")]
-    public void The_rules_are_told(string id, string said) =>
-        Assert.Contains(said, UpPlan.Rules.Single(r => r.Id == id).Text, StringComparison.Ordinal);
+    [InlineData(PlanRule.Width, "larger of bust plus ease and, where the piece reaches the hip, hip plus hip ease")]
+    [InlineData(PlanRule.Length, "back waist length plus what the garment hangs below the waist, hem edging included")]
+    [InlineData(PlanRule.ArmholeDepth, "larger of the chart's armhole depth and half of upper arm plus ease")]
+    [InlineData(PlanRule.NeckWidth, "The slit neck keeps the base size's width, a small step wider per size above it and narrower below; its edging is inside that width.")]
+    [InlineData(PlanRule.SleeveWidth, "twice the armhole depth round")]
+    [InlineData(PlanRule.SleeveLength, "centre back neck to cuff, less half of the panel's finished width, less what the sleeve is shorter by: the wider the dropped shoulder, the shorter the sleeve.")]
+    [InlineData(PlanRule.Locked, "every other size is moved by as much as the base was; an override moves its own size alone.")]
+    [InlineData(PlanRule.Gauge, "Finished measures use the hung gauge, or else the blocked one, or else the worked one; worked sideways, the blocked one")]
+    [InlineData(PlanRule.Seam, "Hidden stitches and rows of each sewn edge, and the depth of edgings, are taken off before counts are chosen.")]
+    public void The_rules_are_told(PlanRule rule, string said)
+    {
+        Assert.Contains(rule, UpPlan.Rules);
+        Assert.Contains(said, RuleWords.Of(rule, UpPlan.Project.Garment.Shape), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Every_rule_of_every_garment_is_told()
+    {
+        var shapes = Repertoire.All.Select(kind => StarterDocument.Of(kind).Garment.Shape).ToArray();
+        Assert.All(shapes.SelectMany(s => s.Rules, RuleOf), text => Assert.EndsWith(".", text, StringComparison.Ordinal));
+        // Rules that several garments follow, each in its own way.
+        Assert.Equal(11, shapes.Where(s => s.Rules.Contains(PlanRule.Width)).Select(s => RuleOf(s, PlanRule.Width)).Distinct().Count());
+
+        static string RuleOf(GarmentShape shape, PlanRule rule) => RuleWords.Of(rule, shape);
+    }
 
     private static void Refused(Project project, string place, string text)
     {
