@@ -30,9 +30,6 @@ public sealed record Bag(Length Width, Length Height, Length Gusset, Length Stra
         PlanRule.StrapLength, PlanRule.Gauge, PlanRule.Seam,
     ];
 
-    public override GarmentWords Words => new(
-        "Front and back", ("across", "the bag"), ("up", "the bag"), "A bag", [(GarmentMeasure.Width, "{0} wide"), (GarmentMeasure.Height, "{0} high")]);
-
     public override string? PlainPiecesField => "strap";
 
     internal static GarmentKind Kind { get; } = new(

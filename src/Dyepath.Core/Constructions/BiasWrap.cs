@@ -24,10 +24,6 @@ public sealed record BiasWrap(Length Width, Length Length) : GarmentShape
 
     public override ImmutableArray<PlanRule> Rules => [PlanRule.Width, PlanRule.Bias, PlanRule.Gauge, PlanRule.Seam];
 
-    public override GarmentWords Words => new(
-        null, ("across", "the width"), ("along", "the length"), "A wrap on the bias",
-        [(GarmentMeasure.Width, "{0} wide"), (GarmentMeasure.Length, "{0} long")]);
-
     public override Construction Construct(GarmentSpec garment) => BorderedPiece.Of(
         BorderedPiece.Group(PieceId.Wrap, GarmentMeasure.Width, GarmentMeasure.Length) with { Bias = Step });
 

@@ -45,13 +45,6 @@ public sealed record BoxyTop(
         PlanRule.SleeveLength, PlanRule.Locked, PlanRule.Gauge, PlanRule.Seam,
     ];
 
-    public override GarmentWords Words => new(
-        Sleeves is null ? "Front and back" : "Front, back and sleeves", ("round", "the body"), ("up", "the body"), IsTunic ? "A boxy tunic" : "A boxy pullover",
-        [
-            (GarmentMeasure.Width, "{0} round"), (GarmentMeasure.Length, "{0} long"),
-            .. Sleeves is null ? [] : ImmutableArray.Create((GarmentMeasure.SleeveLength, "with rectangular sleeves {0} long")),
-        ]);
-
     public override string? PlainPiecesField => Sleeves is { Pooled: false } ? "sleeves.yarn" : Neck.PlainPiecesField;
 
     internal static GarmentKind Pullover { get; } = new(

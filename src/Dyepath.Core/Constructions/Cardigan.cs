@@ -40,13 +40,6 @@ public sealed record Cardigan(
         PlanRule.SleeveWidth, PlanRule.SleeveLength, PlanRule.Locked, PlanRule.Gauge, PlanRule.Seam,
     ];
 
-    public override GarmentWords Words => new(
-        Sleeves is null ? "Back and fronts" : "Back, fronts and sleeves", ("round", "the body"), ("up", "the body"), "A boxy cardigan",
-        [
-            (GarmentMeasure.Width, "{0} round"), (GarmentMeasure.Length, "{0} long"),
-            .. Sleeves is null ? [] : ImmutableArray.Create((GarmentMeasure.SleeveLength, "with rectangular sleeves {0} long")),
-        ]);
-
     public override string? PlainPiecesField => Sleeves is { Pooled: false } ? "sleeves.yarn" : null;
 
     internal static GarmentKind Kind { get; } = new(

@@ -23,9 +23,6 @@ public sealed record Cowl(Length Circumference, Length Height) : GarmentShape
 
     public override ImmutableArray<PlanRule> Rules => [PlanRule.Circumference, PlanRule.Gauge, PlanRule.Seam];
 
-    public override GarmentWords Words => new(
-        null, ("round", "the cowl"), ("up", "the cowl"), "A cowl", [(GarmentMeasure.Circumference, "{0} round"), (GarmentMeasure.Height, "{0} high")]);
-
     public override Construction Construct(GarmentSpec garment)
     {
         ArgumentNullException.ThrowIfNull(garment);

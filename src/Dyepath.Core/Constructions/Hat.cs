@@ -31,9 +31,6 @@ public sealed record Hat(double Smaller, Length Height, bool Gored) : GarmentSha
         PlanRule.Locked, PlanRule.Gauge, PlanRule.Seam,
     ];
 
-    public override GarmentWords Words => new(
-        null, ("round", "the head"), ("up", "the hat"), "A hat", [(GarmentMeasure.Circumference, "{0} round"), (GarmentMeasure.Height, "{0} high")]);
-
     internal static GarmentKind Kind { get; } = new(
         "Hat", "M10 36h28v-5H10zM12 31c0-22 24-22 24 0M24 12v-3", Document(),
         [

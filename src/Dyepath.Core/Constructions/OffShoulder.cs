@@ -53,12 +53,6 @@ public sealed record OffShoulder(
         PlanRule.TopEdge, PlanRule.Locked, PlanRule.Gauge, PlanRule.Seam,
     ];
 
-    public override GarmentWords Words => new(
-        "Front, back and sleeves", ("round", "the body"), ("up", "the body"), IsDress ? "An off-shoulder dress" : "An off-shoulder top",
-        [
-            (GarmentMeasure.Width, "{0} round"), (GarmentMeasure.Length, "{0} long"), (GarmentMeasure.SleeveLength, "with sleeves {0} long"),
-        ]);
-
     internal static GarmentKind Top { get; } = new(
         "Off-shoulder top", "M14 16h20v20H14zM14 16l-8 3l3 12l5-3M34 16l8 3l-3 12l-5-3", Document("off-shoulder-top", false, 42),
         Fields("42 cm", false), Places, Drawn)

@@ -25,10 +25,6 @@ public sealed record PetTabard(Length Chest, Length Ease, Length Length, Length 
     public override ImmutableArray<PlanRule> Rules =>
         [PlanRule.Width, PlanRule.Length, PlanRule.NeckWidth, PlanRule.LegOpening, PlanRule.Gauge, PlanRule.Seam];
 
-    public override GarmentWords Words => new(
-        "Front and back", ("round", "the body"), ("up", "the body"), "A pet's tabard",
-        [(GarmentMeasure.Width, "{0} round"), (GarmentMeasure.Length, "{0} long"), (GarmentMeasure.LegOpening, "with leg openings {0} deep")]);
-
     internal static GarmentKind Kind { get; } = new(
         "Pet's tabard", "M8 18h24l6-6 4 4-3 6v16h-4v-8H14v8h-4zM14 18v12h14V18", Document(),
         [

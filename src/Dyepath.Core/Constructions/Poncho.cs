@@ -35,10 +35,6 @@ public sealed record Poncho(double ArmShare, Length? Length, Neck Neck, Length? 
         PlanRule.Locked, PlanRule.Gauge, PlanRule.Seam,
     ];
 
-    public override GarmentWords Words => new(
-        "Front and back", ("across", "the poncho"), ("up", "the poncho"), "A poncho",
-        [(GarmentMeasure.WristToWrist, "{0} from wrist to wrist"), (GarmentMeasure.Length, "{0} long")]);
-
     internal static GarmentKind Kind { get; } = new(
         "Poncho", "M4 12h15l5 4 5-4h15v26H4zM19 12h10", Document(),
         [

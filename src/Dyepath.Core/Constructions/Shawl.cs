@@ -22,10 +22,6 @@ public sealed record Shawl(Length Wingspan, Length Depth) : GarmentShape
 
     public override ImmutableArray<PlanRule> Rules => [PlanRule.Width, PlanRule.Steps, PlanRule.Gauge, PlanRule.Seam];
 
-    public override GarmentWords Words => new(
-        null, ("from side to side of", "the shawl"), ("up", "the shawl"), "A shawl",
-        [(GarmentMeasure.Wingspan, "{0} from tip to tip"), (GarmentMeasure.Depth, "{0} deep")]);
-
     public override Construction Construct(GarmentSpec garment) => BorderedPiece.Of(
         BorderedPiece.Group(PieceId.Shawl, GarmentMeasure.Wingspan, GarmentMeasure.Depth) with
         {

@@ -35,14 +35,6 @@ public sealed record Skirt(Length HipEase, Length Length, Length Flare, Length H
         PlanRule.Length, PlanRule.Locked, PlanRule.Gauge, PlanRule.Seam,
     ];
 
-    public override GarmentWords Words => new(
-        null, ("round", "the body"), ("down", "the skirt"), IsFlared ? "A flared skirt" : "A straight skirt",
-        [
-            (GarmentMeasure.Width, IsFlared ? "{0} round the hip" : "{0} round"),
-            .. IsFlared ? ImmutableArray.Create((GarmentMeasure.HemWidth, "{0} round the hem")) : [],
-            (GarmentMeasure.Length, "{0} long"),
-        ]);
-
     internal bool IsFlared => Flare > Quantities.Length.Zero;
 
     internal static GarmentKind Kind { get; } = new(

@@ -31,10 +31,6 @@ public sealed record Tabard(Ease BustEase, Length BelowWaist, Neck Neck, Length 
     public override ImmutableArray<PlanRule> Rules =>
         [PlanRule.PanelWidth, PlanRule.Length, .. Neck.Rules, PlanRule.Tabs, PlanRule.Locked, PlanRule.Gauge, PlanRule.Seam];
 
-    public override GarmentWords Words => new(
-        "Front and back", ("across", "the body"), ("up", "the body"), "A tabard",
-        [(GarmentMeasure.PanelWidth, "front and back {0} wide"), (GarmentMeasure.Length, "{0} long")]);
-
     public override string? PlainPiecesField => "tabLength";
 
     internal static GarmentKind Kind { get; } = new(

@@ -33,10 +33,6 @@ public sealed record Vest(
         PlanRule.Locked, PlanRule.Gauge, PlanRule.Seam,
     ];
 
-    public override GarmentWords Words => new(
-        "Front and back", ("round", "the body"), ("up", "the body"), "A vest",
-        [(GarmentMeasure.Width, "{0} round"), (GarmentMeasure.Length, "{0} long"), (GarmentMeasure.ArmholeDepth, "with armholes {0} deep")]);
-
     public override string? PlainPiecesField => Neck.PlainPiecesField;
 
     internal static GarmentKind Kind { get; } = new(

@@ -23,10 +23,6 @@ public sealed record Wrap(Length Width, Length Length, bool IsBlanket = false) :
 
     public override ImmutableArray<PlanRule> Rules => [PlanRule.Width, PlanRule.Gauge, PlanRule.Seam];
 
-    public override GarmentWords Words => new(
-        null, ("across", "the width"), ("along", "the length"), IsBlanket ? "A blanket" : "A wrap",
-        [(GarmentMeasure.Width, "{0} wide"), (GarmentMeasure.Length, "{0} long")]);
-
     private PieceId Piece => IsBlanket ? PieceId.Blanket : PieceId.Wrap;
 
     public override Construction Construct(GarmentSpec garment) =>
