@@ -19,8 +19,8 @@ internal static class BoundedForm
     };
 
     /// <summary>
-    /// A form whose length is not told is read until a bound is passed. What is left of it is then taken off the line, up to the host's own limit:
-    /// a line that was closed instead would break while the sender still sends, and the answer would be lost with it.
+    /// A form whose length is not told is read until a bound is passed. What is left of it is then taken off the line, up to the host's own
+    /// limit: a line that was closed instead would break while the sender still sends, and the answer would be lost with it.
     /// </summary>
     /// <returns>Null where it is no such form.</returns>
     public static async Task<IFormCollection?> ReadAsync(HttpContext context)
