@@ -388,6 +388,15 @@ public sealed record YarnPlan(
         var ends = Joins.Where(j => j.Run == run).ToArray();
         return ends.FirstOrDefault(j => (j.Row, j.Stitch).CompareTo((row, stitch)) > 0)?.Ball ?? ends.LastOrDefault()?.Ball + 1;
     }
+
+    /// <summary>The same of a stitch that was read, in each copy of its piece.</summary>
+    public ImmutableArray<int?> BallsAt(PiecePlan piece, StitchReading stitch)
+    {
+        ArgumentNullException.ThrowIfNull(piece);
+        ArgumentNullException.ThrowIfNull(stitch);
+        return [.. Enumerable.Range(1, piece.Copies).Select(copy => BallAt(
+            new PieceRun(piece.Id, piece.Copies == 1 ? null : copy, stitch.Side), stitch.Row, stitch.FirstStitch))];
+    }
 }
 
 /// <param name="Length">For one garment, everything included.</param>
