@@ -13,7 +13,7 @@ namespace Dyepath.Core.Instructions;
 public sealed record GarmentWords(
     string Called, (string Way, string What) Down, ImmutableArray<(GarmentMeasure Measure, string Words)> Measures)
 {
-    /// <summary>All of its pieces together, as a sentence begins with them, such as <c>Front and back</c>; missing where there is one.</summary>
+    /// <summary>All of its pieces, as a sentence begins with them, such as <c>Front and back</c>; missing where there is one.</summary>
     public string? Pieces { get; init; }
 
     /// <summary>What a line from side to side goes round, such as <c>the body</c>; missing where the garment lies flat.</summary>

@@ -20,7 +20,7 @@ public sealed record StitchReading(int Row, bool RightSide, int Column, int Orde
     /// <summary>As <see cref="PieceRun.Side"/> has it.</summary>
     public int? Side { get; init; }
 
-    /// <summary>Which stitch of its row it is, or the first of it where a unit is two: from 1, in the order in which the row is worked.</summary>
+    /// <summary>Its place in stitches, from 1, in the order in which the row is worked; the first where a unit is two.</summary>
     public int FirstStitch { get; init; }
 
     /// <summary>
