@@ -59,7 +59,7 @@ internal static class PlanCommand
         if (Console.IsOutputRedirected)
             console.Profile.Width = 160;
         console.WriteLine(plan.Project.Title);
-        console.WriteLine(plan.Why);
+        console.WriteLine(DirectionWords.Why(plan));
         console.WriteLine();
         var table = new Spectre.Console.Table().Border(TableBorder.Simple);
         table.AddColumn("size");

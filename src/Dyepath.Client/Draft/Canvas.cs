@@ -11,7 +11,6 @@ internal static partial class Canvas
     /// <param name="id">Of the canvas element.</param>
     /// <param name="view">Left, top, width and height in the drawing's units.</param>
     /// <param name="patches">Seven numbers each: left, top, width, height, columns, rows, quarter turns clockwise.</param>
-    /// <param name="cells">All patches' cells, one after another.</param>
     /// <param name="palette">0xRRGGBB by section; the last one is the companion yarn's.</param>
     public static void Paint(string id, double[] view, IReadOnlyList<Patch> patches, int[] palette)
     {

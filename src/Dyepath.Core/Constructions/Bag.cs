@@ -25,14 +25,10 @@ public sealed record Bag(Length Width, Length Height, Length Gusset, Length Stra
 
     public override ImmutableArray<PlanRule> Rules =>
     [
-        new("width", "Width and height of the panels are as the document gives them; a top edging stands above that height."),
-        .. HasGusset ? ImmutableArray.Create(new PlanRule("gussetLength", "The gusset is as long as both sides and the lower edge of a panel.")) : [],
-        new("strapLength", "The strap is as long as the document says, and longer at either end by its own width, which is sewn on inside the bag (common practice)."),
-        GarmentRules.PlainGauge, GarmentRules.Seam,
+        PlanRule.Width,
+        .. HasGusset ? [PlanRule.GussetLength] : ImmutableArray<PlanRule>.Empty,
+        PlanRule.StrapLength, PlanRule.Gauge, PlanRule.Seam,
     ];
-
-    public override GarmentWords Words => new(
-        "Front and back", ("across", "the bag"), ("up", "the bag"), "A bag", [(GarmentMeasure.Width, "{0} wide"), (GarmentMeasure.Height, "{0} high")]);
 
     public override string? PlainPiecesField => "strap";
 

@@ -22,16 +22,7 @@ public sealed record BiasWrap(Length Width, Length Length) : GarmentShape
 
     public override ImmutableArray<BodyMeasure> Needs => [];
 
-    public override ImmutableArray<PlanRule> Rules =>
-    [
-        new("width", "Width, along the rows, and length, from the first row to the last, are as the document gives them, edging included; the width is the mean of two rows."),
-        new("bias", "Every second row leaves 2 stitches at its end and every other goes on over 2 chains of companion yarn, so that the piece moves 2 stitches to the left with every two rows. Lines of right-side rows lean by 1 stitch a row less, and those of wrong-side rows by 1 more, than in an upright piece of the mean count; against the slanted edges both lean alike, which is the lean that the count is chosen for."),
-        GarmentRules.PlainGauge, GarmentRules.Seam,
-    ];
-
-    public override GarmentWords Words => new(
-        null, ("across", "the width"), ("along", "the length"), "A wrap on the bias",
-        [(GarmentMeasure.Width, "{0} wide"), (GarmentMeasure.Length, "{0} long")]);
+    public override ImmutableArray<PlanRule> Rules => [PlanRule.Width, PlanRule.Bias, PlanRule.Gauge, PlanRule.Seam];
 
     public override Construction Construct(GarmentSpec garment) => BorderedPiece.Of(
         BorderedPiece.Group(PieceId.Wrap, GarmentMeasure.Width, GarmentMeasure.Length) with { Bias = Step });

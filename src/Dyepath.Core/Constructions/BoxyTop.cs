@@ -41,22 +41,9 @@ public sealed record BoxyTop(
 
     public override ImmutableArray<PlanRule> Rules =>
     [
-        GarmentRules.Body,
-        new("width", "Finished width is the larger of bust plus ease and, where the piece reaches the hip, hip plus hip ease."),
-        new("length", "Length is the chart's back waist length plus what the garment hangs below the waist, hem edging included."),
-        new("armholeDepth", "Armhole depth is the larger of the chart's armhole depth and half of upper arm plus ease, on whole even rows, or whole stitches."),
-        .. Neck.Rules,
-        new("sleeveWidth", "A rectangular sleeve is twice the armhole depth round; worked up in the variegated yarn its count is limited, and the armhole follows it."),
-        new("sleeveLength", "Sleeve length is centre back neck to cuff, less half of the panel's finished width, less what the sleeve is shorter by: the wider the dropped shoulder, the shorter the sleeve."),
-        GarmentRules.Locked, GarmentRules.Gauge, GarmentRules.Seam,
+        PlanRule.Body, PlanRule.Width, PlanRule.Length, PlanRule.ArmholeDepth, .. Neck.Rules, PlanRule.SleeveWidth,
+        PlanRule.SleeveLength, PlanRule.Locked, PlanRule.Gauge, PlanRule.Seam,
     ];
-
-    public override GarmentWords Words => new(
-        Sleeves is null ? "Front and back" : "Front, back and sleeves", ("round", "the body"), ("up", "the body"), IsTunic ? "A boxy tunic" : "A boxy pullover",
-        [
-            (GarmentMeasure.Width, "{0} round"), (GarmentMeasure.Length, "{0} long"),
-            .. Sleeves is null ? [] : ImmutableArray.Create((GarmentMeasure.SleeveLength, "with rectangular sleeves {0} long")),
-        ]);
 
     public override string? PlainPiecesField => Sleeves is { Pooled: false } ? "sleeves.yarn" : Neck.PlainPiecesField;
 

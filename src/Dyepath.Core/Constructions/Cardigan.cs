@@ -36,24 +36,9 @@ public sealed record Cardigan(
 
     public override ImmutableArray<PlanRule> Rules =>
     [
-        GarmentRules.Body,
-        new("width", "Finished width, closed, is the larger of bust plus ease and, where the piece reaches the hip, hip plus hip ease. The back is half of it."),
-        new("fronts", "The two fronts and the band on top make up what the back leaves of the width: the bands overlap by their own width, so that it counts once."),
-        new("length", "Length is the chart's back waist length plus what the garment hangs below the waist, hem edging included."),
-        new("armholeDepth", "Armhole depth is the larger of the chart's armhole depth and half of upper arm plus ease, on whole even rows, or whole stitches."),
-        .. Neck.Rules,
-        new("buttonholes", "A band has buttonholes of 2 stitches with at least 6 between them, in its middle row, from 1.5 cm above its lower end to 1.5 cm below its upper one, or where the neck is a slit below the corner that folds back, which is taken to fold as far down as it is wide (common practice, no source); in women's clothes the right front's band usually has them, in men's the left one's."),
-        new("sleeveWidth", "A rectangular sleeve is twice the armhole depth round; worked up in the variegated yarn its count is limited, and the armhole follows it."),
-        new("sleeveLength", "Sleeve length is centre back neck to cuff, less half of the back's finished width, less what the sleeve is shorter by."),
-        GarmentRules.Locked, GarmentRules.Gauge, GarmentRules.Seam,
+        PlanRule.Body, PlanRule.Width, PlanRule.Fronts, PlanRule.Length, PlanRule.ArmholeDepth, .. Neck.Rules, PlanRule.Buttonholes,
+        PlanRule.SleeveWidth, PlanRule.SleeveLength, PlanRule.Locked, PlanRule.Gauge, PlanRule.Seam,
     ];
-
-    public override GarmentWords Words => new(
-        Sleeves is null ? "Back and fronts" : "Back, fronts and sleeves", ("round", "the body"), ("up", "the body"), "A boxy cardigan",
-        [
-            (GarmentMeasure.Width, "{0} round"), (GarmentMeasure.Length, "{0} long"),
-            .. Sleeves is null ? [] : ImmutableArray.Create((GarmentMeasure.SleeveLength, "with rectangular sleeves {0} long")),
-        ]);
 
     public override string? PlainPiecesField => Sleeves is { Pooled: false } ? "sleeves.yarn" : null;
 

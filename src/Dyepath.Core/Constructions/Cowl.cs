@@ -21,14 +21,7 @@ public sealed record Cowl(Length Circumference, Length Height) : GarmentShape
 
     public override ImmutableArray<BodyMeasure> Needs => [];
 
-    public override ImmutableArray<PlanRule> Rules =>
-    [
-        new("circumference", "A cowl's circumference is as the document gives it, for every size its own where its sizes say so."),
-        GarmentRules.PlainGauge, GarmentRules.Seam,
-    ];
-
-    public override GarmentWords Words => new(
-        null, ("round", "the cowl"), ("up", "the cowl"), "A cowl", [(GarmentMeasure.Circumference, "{0} round"), (GarmentMeasure.Height, "{0} high")]);
+    public override ImmutableArray<PlanRule> Rules => [PlanRule.Circumference, PlanRule.Gauge, PlanRule.Seam];
 
     public override Construction Construct(GarmentSpec garment)
     {

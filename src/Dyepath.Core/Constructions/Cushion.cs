@@ -20,14 +20,7 @@ public sealed record Cushion(Length Width, Length Height) : GarmentShape
 
     public override ImmutableArray<BodyMeasure> Needs => [];
 
-    public override ImmutableArray<PlanRule> Rules =>
-    [
-        new("width", "A cover is 5 % smaller than its insert each way (common practice), so that it is full."),
-        GarmentRules.PlainGauge, GarmentRules.Seam,
-    ];
-
-    public override GarmentWords Words => new(
-        "Front and back", ("across", "the cushion"), ("up", "the cushion"), "A cushion cover", [(GarmentMeasure.Width, "{0} wide"), (GarmentMeasure.Height, "{0} high")]);
+    public override ImmutableArray<PlanRule> Rules => [PlanRule.Width, PlanRule.Gauge, PlanRule.Seam];
 
     internal static GarmentKind Kind { get; } = new(
         "Cushion", "M9 9c10 3 20 3 30 0c-3 10-3 20 0 30c-10-3-20-3-30 0c3-10 3-20 0-30z", Document(),

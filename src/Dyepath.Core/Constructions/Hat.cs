@@ -26,16 +26,10 @@ public sealed record Hat(double Smaller, Length Height, bool Gored) : GarmentSha
 
     public override ImmutableArray<PlanRule> Rules =>
     [
-        new("circumference", "A hat is a little smaller than the head, 5 % unless the document says otherwise (common practice), so that it holds."),
-        new("height", "Height is from the edge of the brim to the drawn crown."),
-        .. Gored
-            ? ImmutableArray.Create(new PlanRule("crownEdge", "A gored crown narrows like a disc as wide across as the brim is round, over 3.14 (common practice). Worked sideways, pairs of rows stop short of it by whole half rounds of the colours, as many as are nearest to that; what is left at the top is drawn together."))
-            : [],
-        GarmentRules.Locked, GarmentRules.Gauge, GarmentRules.Seam,
+        PlanRule.Circumference, PlanRule.Height,
+        .. Gored ? [PlanRule.CrownEdge] : ImmutableArray<PlanRule>.Empty,
+        PlanRule.Locked, PlanRule.Gauge, PlanRule.Seam,
     ];
-
-    public override GarmentWords Words => new(
-        null, ("round", "the head"), ("up", "the hat"), "A hat", [(GarmentMeasure.Circumference, "{0} round"), (GarmentMeasure.Height, "{0} high")]);
 
     internal static GarmentKind Kind { get; } = new(
         "Hat", "M10 36h28v-5H10zM12 31c0-22 24-22 24 0M24 12v-3", Document(),

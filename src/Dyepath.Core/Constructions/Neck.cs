@@ -77,8 +77,7 @@ public sealed record Neck(NeckForm Form, Length? Width)
     /// <param name="Adult">In centimetres (common practice, no source).</param>
     /// <param name="OfHead">A child's, over its head (common practice, no source).</param>
     /// <param name="Profile">What is cut out; missing: nothing.</param>
-    /// <param name="Rule">How wide and deep it is where the document does not say.</param>
-    private sealed record Style(Extent Adult, Extent OfHead, ImmutableArray<CutPoint>? Profile, string Rule)
+    private sealed record Style(Extent Adult, Extent OfHead, ImmutableArray<CutPoint>? Profile)
     {
         /// <summary>What the width field says of it where it is left out, but for an adult's centimetres.</summary>
         public string? UsualWidth { get; init; }
@@ -94,47 +93,37 @@ public sealed record Neck(NeckForm Form, Length? Width)
     /// <summary>A child's neck that opens in front need not pass the head (common practice, no source).</summary>
     private const double OpenOfHead = 0.3;
 
-    private string ByHead => InFront ? " Open in front, a child's is 0.3 of the head wide." : " It is never narrower than the head needs.";
-
     private Style Of => Form switch
     {
         NeckForm.Slit when InFront => new(
             // It need not pass the head: 16 to 20 cm is common.
-            new(18), new(0.3), null,
-            "The shoulders leave 18 cm of an adult's back open in the base size, a small step more per size above it and less below; of a child's back 0.3 of the head (common practice, no source). The fronts have the same shoulders; what is left of them falls open at the neck."),
+            new(18), new(0.3), null),
         NeckForm.Slit => new(
             // 23 to 30 cm is common for an adult; a child's is 21 cm for a baby's head of 46, 24 for 53.
-            new(26), new(0.46), null,
-            "The slit neck is 26 cm wide in an adult's base size, a small step wider per size above it and narrower below, and never narrower than the head needs; a child's is 0.46 of the head. Its edging is inside that width.")
+            new(26), new(0.46), null)
         {
             UsualWidth = "26 cm, or by the head",
         },
         NeckForm.Boat => new(
             // 28 to 34 cm is common for an adult.
-            new(30), new(0.46), null,
-            "The boat neck of an adult is 0.72 of the cross back wide, or 30 cm in the base size where that is not known, and never narrower than the head needs; a child's is 0.46 of the head, which is nearly as wide as its shoulders (common practice, no source). Its edging is inside that width.")
+            new(30), new(0.46), null)
         {
             UsualWidth = "0.72 of the cross back",
         },
         NeckForm.Buttoned => new(
             // 16 to 20 cm is common for a neck that need not pass the head; a child's is 0.3 of its head.
-            new(20), new(0.32), null,
-            "The neck beside a buttoned shoulder is 20 cm wide in an adult's base size, a small step wider per size above it and narrower below; a child's is 0.32 of the head (common practice, no source). It is never so narrow that the head would not pass through neck and open shoulder together, whose outer centimetre is sewn down."),
+            new(20), new(0.32), null),
         NeckForm.Square => new(
             // 18 to 22 cm wide, 10 to 14 deep in front and 2 to 3 at the back are common for an adult.
-            new(20, 12, 2.5), new(0.34, 0.16, 0.04), Cut.Square,
-            "A square neck of an adult is 20 cm wide, 12 cm deep in front and 2.5 cm at the back, its edging inside; a child's follows the head (common practice, no source)." + ByHead),
+            new(20, 12, 2.5), new(0.34, 0.16, 0.04), Cut.Square),
         NeckForm.Round => new(
             // 18 to 22 cm wide, 8 to 12 deep in front and 2 to 3 at the back are common for an adult.
-            new(20, 10, 2.5), new(0.36, 0.18, 0.04), HalfEllipse,
-            "A round neck of an adult is 20 cm wide, 10 cm deep in front and 2.5 cm at the back, its edging inside; a child's follows the head (common practice, no source)." + ByHead + " Rows follow its curve in steps."),
+            new(20, 10, 2.5), new(0.36, 0.18, 0.04), HalfEllipse),
         NeckForm.V => new(
             // 18 to 22 cm wide and 18 to 24 deep are common for an adult.
-            new(20, 20), new(0.36, 0.28), Point,
-            "A V neck of an adult is 20 cm wide and comes to its point 20 cm below the shoulder in front, its edging inside; the back is not cut. A child's follows the head (common practice, no source)." + ByHead + " Rows follow its slopes in steps."),
+            new(20, 20), new(0.36, 0.28), Point),
         NeckForm.VInsert => new(
-            new(20, 20), new(0.36, 0.28), Cut.Square,
-            "A V neck with inserts is cut square in front, 20 cm wide and 20 cm deep for an adult, its edging inside; the back is not cut. Triangles of companion yarn fill the lower corners, so that its edge runs straight from each shoulder to the middle of the cut's lower edge. They are as wide as half of the cut and as tall as it is deep, as it was made. A child's follows the head (common practice, no source)." + ByHead)
+            new(20, 20), new(0.36, 0.28), Cut.Square)
         {
             Edge = Point,
         },
@@ -170,17 +159,7 @@ public sealed record Neck(NeckForm Form, Length? Width)
 
     private static string Centimetres(double length) => string.Create(CultureInfo.InvariantCulture, $"{length:0.#} cm");
 
-    internal ImmutableArray<PlanRule> Rules =>
-    [
-        new(IsCut ? "neck" : "neckWidth", !IsCut && Width is not null
-            ? $"The {(Form == NeckForm.Slit ? "slit neck" : "neck")} keeps the base size's width, a small step wider per size above it and narrower below; its edging is inside that width."
-            : Of.Rule),
-        .. IsCut ? [Motif] : ImmutableArray<PlanRule>.Empty,
-    ];
-
-    private PlanRule Motif => new(
-        "motif", "A cut edge is moved to the nearest place at which the motif goes on unbroken (whole half periods of the colours); where that is farther off than the document lets it, or a size would come out more than an inch off where the document does not say, the motif gives way there, as little as can be. "
-        + (InFront ? "The fronts' shoulders are as wide as the back's, to a centimetre." : "A neck that the head would not pass then is made wider."));
+    internal ImmutableArray<PlanRule> Rules => IsCut ? [PlanRule.Neck, PlanRule.Motif] : [PlanRule.NeckWidth];
 
     internal OpeningDesign Opening => new(
         OpeningId.Neck, [PieceSide.Top], OpeningAt.Middle, GarmentMeasure.NeckWidth, EdgingPlace.Neck, Field)

@@ -48,25 +48,10 @@ public sealed record OffShoulder(
 
     public override ImmutableArray<PlanRule> Rules =>
     [
-        GarmentRules.Body,
-        new("width", IsDress
-            ? "Finished width is the larger of bust plus ease and hip plus hip ease."
-            : "Finished width is bust plus ease."),
-        new("length", "Length is from the top edge to the hem as the document gives it, edgings included."),
-        new("sleeveWidth", "A sleeve is upper arm plus ease round."),
-        new("sleeveJoin", "Each sleeve is sewn to front and back for the first centimetres below the top edge (4 to 6 cm, common practice)."),
-        .. Vent > Length.Zero
-            ? [new PlanRule("vent", "The sides are left open from the hem up for as long as the document says, and the lower edges of front and back are edged each by itself.")]
-            : ImmutableArray<PlanRule>.Empty,
-        new("topEdge", "The round of front, back and both sleeve tops is drawn in to a stated share of the girth of the shoulders, so that it stays on them."),
-        GarmentRules.Locked, GarmentRules.Gauge, GarmentRules.Seam,
+        PlanRule.Body, PlanRule.Width, PlanRule.Length, PlanRule.SleeveWidth, PlanRule.SleeveJoin,
+        .. Vent > Length.Zero ? [PlanRule.Vent] : ImmutableArray<PlanRule>.Empty,
+        PlanRule.TopEdge, PlanRule.Locked, PlanRule.Gauge, PlanRule.Seam,
     ];
-
-    public override GarmentWords Words => new(
-        "Front, back and sleeves", ("round", "the body"), ("up", "the body"), IsDress ? "An off-shoulder dress" : "An off-shoulder top",
-        [
-            (GarmentMeasure.Width, "{0} round"), (GarmentMeasure.Length, "{0} long"), (GarmentMeasure.SleeveLength, "with sleeves {0} long"),
-        ]);
 
     internal static GarmentKind Top { get; } = new(
         "Off-shoulder top", "M14 16h20v20H14zM14 16l-8 3l3 12l5-3M34 16l8 3l-3 12l-5-3", Document("off-shoulder-top", false, 42),

@@ -23,17 +23,7 @@ public sealed record PetTabard(Length Chest, Length Ease, Length Length, Length 
     public override ImmutableArray<BodyMeasure> Needs => [];
 
     public override ImmutableArray<PlanRule> Rules =>
-    [
-        new("width", "Finished width is the chest and its ease, all round; 4 cm of ease is usual (common practice)."),
-        new("length", "Length is as the document gives it, hem edging included."),
-        new("neckWidth", "The slit neck is never narrower than the head needs; its edging is inside that width."),
-        new("legOpening", "The sides are left open from the shoulder seam down for the forelegs, as far as the document says; their edging is inside."),
-        GarmentRules.PlainGauge, GarmentRules.Seam,
-    ];
-
-    public override GarmentWords Words => new(
-        "Front and back", ("round", "the body"), ("up", "the body"), "A pet's tabard",
-        [(GarmentMeasure.Width, "{0} round"), (GarmentMeasure.Length, "{0} long"), (GarmentMeasure.LegOpening, "with leg openings {0} deep")]);
+        [PlanRule.Width, PlanRule.Length, PlanRule.NeckWidth, PlanRule.LegOpening, PlanRule.Gauge, PlanRule.Seam];
 
     internal static GarmentKind Kind { get; } = new(
         "Pet's tabard", "M8 18h24l6-6 4 4-3 6v16h-4v-8H14v8h-4zM14 18v12h14V18", Document(),

@@ -30,19 +30,10 @@ public sealed record Poncho(double ArmShare, Length? Length, Neck Neck, Length? 
 
     public override ImmutableArray<PlanRule> Rules =>
     [
-        new("wristToWrist", "From side edge to side edge it is twice the stated share of centre back neck to cuff, edging included; 80 % is usual (common practice), so that hands are free."),
-        new("length", Length is null
-            ? "Length is 0.85 of centre back neck to cuff (common practice), edging included."
-            : "Length is as the document gives it, in every size, edging included."),
-        .. Neck.Rules,
-        .. SideJoin is null ? [] : ImmutableArray.Create(
-            new PlanRule("armholeDepth", "The sides are joined for the stated length from the lower edge up; what is above it stays open for the arms.")),
-        GarmentRules.Locked, GarmentRules.Gauge, GarmentRules.Seam,
+        PlanRule.WristToWrist, PlanRule.Length, .. Neck.Rules,
+        .. SideJoin is null ? ImmutableArray<PlanRule>.Empty : [PlanRule.ArmholeDepth],
+        PlanRule.Locked, PlanRule.Gauge, PlanRule.Seam,
     ];
-
-    public override GarmentWords Words => new(
-        "Front and back", ("across", "the poncho"), ("up", "the poncho"), "A poncho",
-        [(GarmentMeasure.WristToWrist, "{0} from wrist to wrist"), (GarmentMeasure.Length, "{0} long")]);
 
     internal static GarmentKind Kind { get; } = new(
         "Poncho", "M4 12h15l5 4 5-4h15v26H4zM19 12h10", Document(),

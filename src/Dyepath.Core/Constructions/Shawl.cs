@@ -20,16 +20,7 @@ public sealed record Shawl(Length Wingspan, Length Depth) : GarmentShape
 
     public override ImmutableArray<BodyMeasure> Needs => [];
 
-    public override ImmutableArray<PlanRule> Rules =>
-    [
-        new("width", "Wingspan and depth are as the document gives them, edging included; the widest row has a count that makes the motif."),
-        new("steps", "Rows grow and shrink at their ends by whole half rounds of the colours, which leaves every stitch its colour; of all such outlines the one with the least area between it and the triangle is taken, where a step has to bring at least four stitches."),
-        GarmentRules.PlainGauge, GarmentRules.Seam,
-    ];
-
-    public override GarmentWords Words => new(
-        null, ("from side to side of", "the shawl"), ("up", "the shawl"), "A shawl",
-        [(GarmentMeasure.Wingspan, "{0} from tip to tip"), (GarmentMeasure.Depth, "{0} deep")]);
+    public override ImmutableArray<PlanRule> Rules => [PlanRule.Width, PlanRule.Steps, PlanRule.Gauge, PlanRule.Seam];
 
     public override Construction Construct(GarmentSpec garment) => BorderedPiece.Of(
         BorderedPiece.Group(PieceId.Shawl, GarmentMeasure.Wingspan, GarmentMeasure.Depth) with

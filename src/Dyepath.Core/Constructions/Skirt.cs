@@ -30,25 +30,12 @@ public sealed record Skirt(Length HipEase, Length Length, Length Flare, Length H
 
     public override ImmutableArray<PlanRule> Rules =>
     [
-        IsFlared
-            ? new("width", "The skirt is pulled on over the hip: from the waist down to the hip its width is the hip plus ease, and the waist is drawn in. Elastic is cut to the waist; 2 to 4 cm are left over to join it (common practice).")
-            : new("width", "A straight skirt is pulled on over the hip: its width is the hip plus ease all the way down, and the waist is drawn in. Elastic is cut to the waist; 2 to 4 cm are left over to join it (common practice)."),
-        .. IsFlared
-            ? ImmutableArray.Create(new PlanRule("hemWidth", "The hem is the flare wider than the hip. Worked sideways, pairs of rows stop short of the waist by whole half rounds of the colours, so that every stitch keeps its colour; they end as near to the hip as such steps come, as many at each height as the skirt widens there, spread evenly round."))
-            : [],
-        new("length", "Length is from waist to hem as the document gives it, edgings included."),
-        GarmentRules.Locked, GarmentRules.Gauge, GarmentRules.Seam,
+        PlanRule.Width,
+        .. IsFlared ? [PlanRule.HemWidth] : ImmutableArray<PlanRule>.Empty,
+        PlanRule.Length, PlanRule.Locked, PlanRule.Gauge, PlanRule.Seam,
     ];
 
-    public override GarmentWords Words => new(
-        null, ("round", "the body"), ("down", "the skirt"), IsFlared ? "A flared skirt" : "A straight skirt",
-        [
-            (GarmentMeasure.Width, IsFlared ? "{0} round the hip" : "{0} round"),
-            .. IsFlared ? ImmutableArray.Create((GarmentMeasure.HemWidth, "{0} round the hem")) : [],
-            (GarmentMeasure.Length, "{0} long"),
-        ]);
-
-    private bool IsFlared => Flare > Quantities.Length.Zero;
+    internal bool IsFlared => Flare > Quantities.Length.Zero;
 
     internal static GarmentKind Kind { get; } = new(
         "Skirt", "M15 8h18v5l3 27H12l3-27zM15 13h18", Document(),

@@ -29,17 +29,7 @@ public sealed record Tabard(Ease BustEase, Length BelowWaist, Neck Neck, Length 
     public override ImmutableArray<BodyMeasure> Wishes => [BodyMeasure.Head];
 
     public override ImmutableArray<PlanRule> Rules =>
-    [
-        new("panelWidth", "Front, back and the two tabs between them go round the chest and its ease; no panel is so narrow that its neck leaves no shoulders."),
-        new("length", "Length is the chart's back waist length plus what hangs below the waist, hem edging included."),
-        .. Neck.Rules,
-        new("tabs", "A tab of companion yarn holds front and back together in the middle of each side. Children's clothing is tied with no cord."),
-        GarmentRules.Locked, GarmentRules.Gauge, GarmentRules.Seam,
-    ];
-
-    public override GarmentWords Words => new(
-        "Front and back", ("across", "the body"), ("up", "the body"), "A tabard",
-        [(GarmentMeasure.PanelWidth, "front and back {0} wide"), (GarmentMeasure.Length, "{0} long")]);
+        [PlanRule.PanelWidth, PlanRule.Length, .. Neck.Rules, PlanRule.Tabs, PlanRule.Locked, PlanRule.Gauge, PlanRule.Seam];
 
     public override string? PlainPiecesField => "tabLength";
 

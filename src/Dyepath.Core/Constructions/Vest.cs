@@ -29,17 +29,9 @@ public sealed record Vest(
 
     public override ImmutableArray<PlanRule> Rules =>
     [
-        new("width", "Finished width is the larger of bust plus ease and, where the piece reaches the hip, hip plus hip ease."),
-        new("length", "Length is the chart's back waist length plus what the garment hangs below the waist, hem edging included."),
-        new("armholeDepth", "Armhole depth is the larger of the chart's armhole depth and half of upper arm plus ease, its edging inside."),
-        new("armholeInset", "An armhole's upright edge lies where the cross back ends: what the piece is wider than the cross back is left out, half at either side, edging included, but for what holds it on the shoulders beside the neck."),
-        .. Neck.Rules,
-        GarmentRules.Locked, GarmentRules.Gauge, GarmentRules.Seam,
+        PlanRule.Width, PlanRule.Length, PlanRule.ArmholeDepth, PlanRule.ArmholeInset, .. Neck.Rules,
+        PlanRule.Locked, PlanRule.Gauge, PlanRule.Seam,
     ];
-
-    public override GarmentWords Words => new(
-        "Front and back", ("round", "the body"), ("up", "the body"), "A vest",
-        [(GarmentMeasure.Width, "{0} round"), (GarmentMeasure.Length, "{0} long"), (GarmentMeasure.ArmholeDepth, "with armholes {0} deep")]);
 
     public override string? PlainPiecesField => Neck.PlainPiecesField;
 

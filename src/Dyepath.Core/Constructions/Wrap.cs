@@ -21,15 +21,7 @@ public sealed record Wrap(Length Width, Length Length, bool IsBlanket = false) :
     /// <summary>A blanket may be a baby's.</summary>
     public override Wearers Unsized => IsBlanket ? Wearers.Baby | Wearers.Adult : Wearers.Adult;
 
-    public override ImmutableArray<PlanRule> Rules =>
-    [
-        new("width", "Width and length are as the document gives them, edging included."),
-        GarmentRules.PlainGauge, GarmentRules.Seam,
-    ];
-
-    public override GarmentWords Words => new(
-        null, ("across", "the width"), ("along", "the length"), IsBlanket ? "A blanket" : "A wrap",
-        [(GarmentMeasure.Width, "{0} wide"), (GarmentMeasure.Length, "{0} long")]);
+    public override ImmutableArray<PlanRule> Rules => [PlanRule.Width, PlanRule.Gauge, PlanRule.Seam];
 
     private PieceId Piece => IsBlanket ? PieceId.Blanket : PieceId.Wrap;
 

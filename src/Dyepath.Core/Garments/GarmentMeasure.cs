@@ -121,17 +121,27 @@ public static class GarmentMeasures
 /// <summary>Counts that the designer may fix by hand, as the document names them: such as <c>panelStitches</c>.</summary>
 public static class FixedCounts
 {
+    private static readonly ImmutableArray<string> Groups = ["panel", "front", "sleeve"];
+
     /// <summary>Those of stitches that a document may fix.</summary>
-    public static ImmutableArray<string> OfStitches { get; } = ["panelStitches", "frontStitches", "sleeveStitches"];
+    public static ImmutableArray<string> OfStitches { get; } = [.. Groups.Select(g => g + InStitches)];
 
     /// <summary>Those of rows that a document may fix.</summary>
-    public static ImmutableArray<string> OfRows { get; } = ["panelRows", "frontRows", "sleeveRows"];
+    public static ImmutableArray<string> OfRows { get; } = [.. Groups.Select(g => g + InRows)];
+
+    private const string InStitches = "Stitches";
+    private const string InRows = "Rows";
+
+    /// <summary>The group whose count it is, and whether of stitches or else of rows; null where no document may fix it.</summary>
+    public static (string Group, bool IsStitches)? Find(string what) =>
+        OfStitches.IndexOf(what) is >= 0 and var stitches ? (Groups[stitches], true)
+        : OfRows.IndexOf(what) is >= 0 and var rows ? (Groups[rows], false) : null;
 
     /// <summary>What fixes a group's stitches, such as <c>panelStitches</c>.</summary>
-    public static string Stitches(PieceGroup group) => Named(group, "Stitches");
+    public static string Stitches(PieceGroup group) => Named(group, InStitches);
 
     /// <summary>What fixes a group's rows, such as <c>panelRows</c>.</summary>
-    public static string Rows(PieceGroup group) => Named(group, "Rows");
+    public static string Rows(PieceGroup group) => Named(group, InRows);
 
     private static string Named(PieceGroup group, string what)
     {

@@ -6,7 +6,7 @@ using Dyepath.Core.Sizing;
 namespace Dyepath.Core.Garments;
 
 /// <summary>
-/// A garment that can be made: its construction, the rules that lead from the body to its measures, and its words. Each is one file in
+/// A garment that can be made: its construction, and the rules that lead from the body to its measures. Each is one file in
 /// <c>Constructions</c>, where a part that is missing does not compile.
 /// </summary>
 public abstract record GarmentShape
@@ -28,11 +28,8 @@ public abstract record GarmentShape
     /// <summary>Whom it is for where no sizes say so.</summary>
     public virtual Wearers Unsized => Wearers.Adult;
 
-    /// <summary>The rules that its targets and counts follow, for the booklet and the check to quote.</summary>
+    /// <summary>What its targets and counts follow a rule for.</summary>
     public abstract ImmutableArray<PlanRule> Rules { get; }
-
-    /// <summary>What the pattern calls its pieces and directions.</summary>
-    public abstract GarmentWords Words { get; }
 
     /// <summary>The pieces, joins and edges that the garment's fields ask for.</summary>
     public abstract Construction Construct(GarmentSpec garment);
@@ -63,19 +60,3 @@ public abstract record GarmentShape
 /// <param name="Wearer">Whom the sizes are for.</param>
 /// <param name="Finished">Measures of the pieces that are planned already.</param>
 public sealed record TargetContext(BodyOfSize Body, int Step, Wearers Wearer, IReadOnlyDictionary<GarmentMeasure, Length> Finished);
-
-/// <param name="Pieces">How the text names all of its pieces together, such as <c>Front and back</c>; missing where there is one.</param>
-/// <param name="Across">Where a line from side to side runs, such as <c>round</c> and <c>the body</c>.</param>
-/// <param name="Down">Where a line from bottom to top runs, such as <c>up</c> and <c>the body</c>.</param>
-/// <param name="Called">With its article, such as <c>A boxy tunic</c>.</param>
-/// <param name="Measures">
-/// The measures that a sentence about it tells, each with its words round <c>{0}</c>, such as <c>{0} long</c>.
-/// </param>
-public sealed record GarmentWords(
-    string? Pieces, (string Way, string What) Across, (string Way, string What) Down, string Called,
-    ImmutableArray<(GarmentMeasure Measure, string Words)> Measures);
-
-/// <summary>A rule of the trade that the plan follows, in one or two sentences.</summary>
-/// <param name="Id">The measure or step that it is for, such as <c>width</c>.</param>
-/// <param name="Text">As the booklet prints it.</param>
-public sealed record PlanRule(string Id, string Text);

@@ -31,7 +31,7 @@ internal static class Beginnings
     public static Steps Of(PatternContext context, SizedPiece piece)
     {
         var charts = context.Charts;
-        var places = piece.SizeNames.Select(size => ChartVariant.Place(charts, size, piece.Name)).ToArray();
+        var places = piece.SizeNames.Select(size => ChartVariant.Place(charts, size, piece.First.Id)).ToArray();
         var chart = new Count(new([.. places.Select(p => p.Chart)]));
         var row = new Count(new([.. places.Select(p => p.Row)]));
         var word = piece.First.Working == Working.Turned ? "row" : "round";

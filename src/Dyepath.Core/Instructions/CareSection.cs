@@ -9,8 +9,6 @@ namespace Dyepath.Core.Instructions;
 /// <summary>Care, and the cautions that depend on the wearer.</summary>
 internal static class CareSection
 {
-    private const string Advice = "advice";
-
     public static Section Write(PatternContext context)
     {
         var parts = Parts(context);
@@ -23,13 +21,13 @@ internal static class CareSection
         [
             Phrase.Plain($"Follow the ball band. Where it is silent: {Care("handWash")}, better cold; press the water out in a towel; {Care("flatDry")} to the measurements."),
         ]));
-        blocks.AddRange(rules.Where(r => r.Rule == Advice).Select(r => new Caution(Phrase.Plain($"{Wording.Capital(r.Feature)}: {r.Limit}."))));
+        blocks.AddRange(rules.Where(r => r.Rule is null).Select(r => new Caution(Phrase.Plain($"{Wording.Capital(r.Feature)}: {r.Limit}."))));
         if (!cords && (context.Wearers & ~Wearers.Adult) != 0 && parts != SafetyParts.None)
             blocks.Add(new Caution(Phrase.Plain("Cords: this pattern has none; add none.")));
         ImmutableArray<Phrase> regulations =
         [
-            .. rules.Where(r => r.Rule != Advice).Select(r => Phrase.Of(
-                $"{new Strong(Phrase.Plain(Wording.Capital(r.Feature)))}, {r.Scope}: {r.Limit} ({r.Rule}).")),
+            .. rules.Where(r => r.Rule is not null).Select(r => Phrase.Of(
+                $"{new Strong(Phrase.Plain(Wording.Capital(r.Feature)))}, {r.Scope}: {r.Limit} ({r.Rule!}).")),
         ];
         if (!regulations.IsEmpty)
         {

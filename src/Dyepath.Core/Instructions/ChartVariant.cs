@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Dyepath.Core.Booklets;
+using Dyepath.Core.Garments;
 using Dyepath.Core.Planning;
 using Dyepath.Core.Shaping;
 using Dyepath.Core.Yarns;
@@ -7,7 +7,7 @@ using Dyepath.Core.Yarns;
 namespace Dyepath.Core.Instructions;
 
 /// <summary>A piece of some size that follows a chart, and the chart row that is its row 1.</summary>
-internal sealed record ChartUse(string Size, string Piece, int Row);
+internal sealed record ChartUse(string Size, PieceId Piece, int Row);
 
 /// <summary>
 /// One chart and the pieces that follow it. A piece whose yarn begins where the chart's does in a later row shows the same rows from
@@ -48,7 +48,7 @@ internal sealed record ChartVariant(Plan Plan, int Number, PiecePlan Piece, Immu
     /// <summary>Pieces of the same sizes together, such as <c>front and back</c>.</summary>
     public static IEnumerable<(string Pieces, ImmutableArray<string> Sizes)> By(IEnumerable<ChartUse> uses) =>
         uses.GroupBy(u => u.Piece).GroupBy(piece => string.Join(", ", piece.Select(u => u.Size)))
-            .Select(g => (string.Join(" and ", g.Select(p => p.Key)), g.First().Select(u => u.Size).ToImmutableArray()));
+            .Select(g => (string.Join(" and ", g.Select(p => PlaceNames.Of(p.Key))), g.First().Select(u => u.Size).ToImmutableArray()));
 
     /// <summary>What stands behind the pieces, such as <c>, all sizes</c> or <c> in XS, S</c>; nothing where there is one size.</summary>
     public static string SizesOf(Plan plan, ImmutableArray<string> sizes) =>
@@ -65,14 +65,14 @@ internal sealed record ChartVariant(Plan Plan, int Number, PiecePlan Piece, Immu
                 var at = charts.FindIndex(c => FirstRow(c.Plan, c.Piece, piece) is not null);
                 if (at < 0)
                 {
-                    charts.Add(new ChartVariant(context.Plan, charts.Count + 1, piece, [new ChartUse(size.Name, piece.Name, 1)]));
+                    charts.Add(new ChartVariant(context.Plan, charts.Count + 1, piece, [new ChartUse(size.Name, piece.Id, 1)]));
                     continue;
                 }
                 var chart = charts[at];
                 var row = FirstRow(chart.Plan, chart.Piece, piece)!.Value;
                 charts[at] = chart with
                 {
-                    Uses = chart.Uses.Add(new ChartUse(size.Name, piece.Name, row)),
+                    Uses = chart.Uses.Add(new ChartUse(size.Name, piece.Id, row)),
                     Piece = piece.Rows > chart.Piece.Rows
                         ? piece with { Start = chart.Piece.Start, StartSection = chart.Piece.StartSection } : chart.Piece,
                 };
@@ -82,7 +82,7 @@ internal sealed record ChartVariant(Plan Plan, int Number, PiecePlan Piece, Immu
     }
 
     /// <summary>The chart that a piece follows, and the chart row that is its row 1.</summary>
-    public static (int Chart, int Row) Place(ImmutableArray<ChartVariant> charts, string size, string piece)
+    public static (int Chart, int Row) Place(ImmutableArray<ChartVariant> charts, string size, PieceId piece)
     {
         var chart = charts.Single(c => c.Uses.Any(u => u.Size == size && u.Piece == piece));
         return (chart.Number, chart.Uses.Single(u => u.Size == size && u.Piece == piece).Row);

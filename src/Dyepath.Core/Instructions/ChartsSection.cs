@@ -42,8 +42,7 @@ internal static class ChartsSection
     /// </summary>
     private static IEnumerable<Block> Outside(PatternContext context, ChartVariant chart)
     {
-        var turned = chart.Uses.Where(
-            u => context.Plan.Sizes.First(s => s.Name == u.Size).Pieces.First(p => p.Name == u.Piece).WrongSideOut);
+        var turned = chart.Uses.Where(u => context.Plan.Sizes.First(s => s.Name == u.Size)[u.Piece].WrongSideOut);
         foreach (var (pieces, sizes) in ChartVariant.By(turned))
         {
             yield return new ForSizes(sizes,

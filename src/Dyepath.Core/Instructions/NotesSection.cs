@@ -82,7 +82,7 @@ internal static class NotesSection
     private static Phrase Way(PatternContext context)
     {
         var up = context.Plan.Direction == Direction.Up;
-        var words = context.Project.Garment.Shape.Words;
+        var words = GarmentWords.Of(context.Project.Garment.Shape);
         var (stitches, rows) = up ? (words.Across, words.Down) : (words.Down, words.Across);
         if (context.InRounds)
         {

@@ -117,7 +117,7 @@ internal sealed class RowInstructions
     {
         steps.Add(Row(1, FirstRow(), Stitches));
         steps.Add(Row(2, EachRow(), Stitches));
-        steps.Add(Repeat(3, "row 2"));
+        steps.Add(Repeat(1));
     }
 
     /// <summary>N, then N + 1 with one more worked into the edge where the row begins, then N again.</summary>
@@ -132,7 +132,7 @@ internal sealed class RowInstructions
         steps.Add(Row(3, _chainCounts
             ? Phrase.Of($"{Turn()}{Skip} first st, {st} in each st to the turning ch, which is left unworked")
             : Phrase.Of($"{Turn()}{st} in each st to last st, which is left unworked"), Stitches));
-        steps.Add(Repeat(4, "rows 2 and 3"));
+        steps.Add(Repeat(2));
     }
 
     /// <summary>
@@ -146,7 +146,7 @@ internal sealed class RowInstructions
         {
             steps.Add(Row(1, Phrase.Of($"{new Term("Sc")} in 4th ch from hook (the 3 {Skipped} ch count as a ch-1 space), *ch 1, {Skip} next ch, {Sc} in next ch; rep from * to end"), Stitches));
             steps.Add(Row(2, Phrase.Of($"Ch 2 (counts as a ch-1 space), {Skip} first {Sc}, {Sc} in next ch-1 space, *ch 1, {Skip} next {Sc}, {Sc} in next ch-1 space; rep from * to end, the last {Sc} in the space of the turning ch"), Stitches));
-            steps.Add(Repeat(3, "row 2"));
+            steps.Add(Repeat(1));
             return;
         }
         if (counts.Any(n => n % 2 == 0))
@@ -154,7 +154,7 @@ internal sealed class RowInstructions
         steps.Add(Row(1, Phrase.Of($"{new Term("Sc")} in {FirstChain()}, *ch 1, {Skip} next ch, {Sc} in next ch; rep from * to end"), Stitches));
         steps.Add(Row(2, Phrase.Of($"{Turn()}{Sc} in first {Sc}, {Sc} in next ch-1 space, *ch 1, {Skip} next {Sc}, {Sc} in next ch-1 space; rep from * to last {Sc}, {Sc} in last {Sc}"), Stitches));
         steps.Add(Row(3, Phrase.Of($"{Turn()}{Sc} in first {Sc}, *ch 1, {Skip} next {Sc}, {Sc} in next ch-1 space; rep from * to last 2 {Sc}, ch 1, {Skip} next {Sc}, {Sc} in last {Sc}"), Stitches));
-        steps.Add(Repeat(4, "rows 2 and 3"));
+        steps.Add(Repeat(2));
     }
 
     private void AddRounds(ImmutableArray<Instruction>.Builder steps)
@@ -168,7 +168,7 @@ internal sealed class RowInstructions
         steps.Add(Row(2, spiral
             ? Phrase.Of($"{Capital(_stitch.Abbreviation)} in each st around, moving the marker up")
             : Phrase.Of($"{Lift("st")}{st} in each st around{close}"), Stitches));
-        steps.Add(Repeat(3, "round 2"));
+        steps.Add(Repeat(1));
     }
 
     /// <summary>
@@ -183,7 +183,7 @@ internal sealed class RowInstructions
             steps.Add(Row(1, Phrase.Of($"*{Sc} in next ch, ch 1, {Skip} next ch; rep from * to last ch, {Sc} in last ch{Close()}"), Stitches));
             steps.Add(Row(2, Phrase.Of($"*{pair}; rep from * to last {Sc}, ch 1, {Skip} next {Sc}, moving the marker up"), Stitches));
             steps.Add(Row(3, Phrase.Of($"{new Term("Sc")} in first ch-1 space, *{pair}; rep from * around, moving the marker up"), Stitches));
-            steps.Add(Repeat(4, "rounds 2 and 3"));
+            steps.Add(Repeat(2));
             return;
         }
         var plain = Phrase.Of($"*{Sc} in next ch-1 space, ch 1, {Skip} next {Sc}; rep from * around{Close()}");
@@ -191,12 +191,12 @@ internal sealed class RowInstructions
         if (_turned)
         {
             steps.Add(Row(2, Phrase.Of($"Ch 1, {plain}"), Stitches));
-            steps.Add(Repeat(3, "round 2"));
+            steps.Add(Repeat(1));
             return;
         }
         steps.Add(Row(2, Phrase.Of($"Ch 2 (counts as a ch-1 space), {Skip} first {Sc}, {Sc} in next ch-1 space, *{pair}; rep from * around, join with {SlipStitch} in first ch"), Stitches));
         steps.Add(Row(3, Phrase.Of($"Ch 1, {plain}"), Stitches));
-        steps.Add(Repeat(4, "rounds 2 and 3"));
+        steps.Add(Repeat(2));
     }
 
     private Phrase Close() => _piece.First.Working switch
@@ -236,17 +236,18 @@ internal sealed class RowInstructions
         Phrase.Of($"{RowWord} {number}{Face(number)}"),
         Phrase.Of($"{work}{(_turned && !_round ? ", turn" : "")}. {stitches} sts."));
 
-    /// <param name="what">One row that is repeated, or two that are worked in turn.</param>
-    private Instruction Repeat(int from, string what)
+    /// <param name="told">From row 2 on: one row that is repeated, or two that are worked in turn.</param>
+    private Instruction Repeat(int told)
     {
+        var (from, row) = (2 + told, RowWord.ToLowerInvariant());
         // Nothing is left to repeat.
         if (Rows.Values.All(rows => rows < from))
-            return new Instruction(Phrase.Plain("Then"), Phrase.Of($"Fasten off after {RowWord.ToLowerInvariant()} {Rows}."));
+            return new Instruction(Phrase.Plain("Then"), Phrase.Of($"Fasten off after {row} {Rows}."));
         return new Instruction(
             Rows.IsSame && Rows.Values[0] == from ? Phrase.Plain(FormattableString.Invariant($"{RowWord} {from}")) : Phrase.Of($"{RowWord}s {from} to {Rows}"),
-            what.Contains(" and ", StringComparison.Ordinal)
-                ? Phrase.Plain($"As {what} in turn, then fasten off.")
-                : Phrase.Of($"As {what}, {Stitches} sts each, then fasten off."));
+            told == 2
+                ? Phrase.Plain($"As {row}s 2 and 3 in turn, then fasten off.")
+                : Phrase.Of($"As {row} 2, {Stitches} sts each, then fasten off."));
     }
 
     private string Face(int number) => !_turned ? "" : number % 2 == 1 ? " (RS)" : " (WS)";

@@ -48,7 +48,7 @@ internal static class CutFindings
             if (raw.Place is not { } place || chosen.Layout.SharedFabric.EdgingAt(place) is not null)
                 continue;
             yield return Noted(
-                "garment.edgings", $"The {PlaceNames.Of(raw.Id)} is cut and has no edging: its steps and the ends of its rows stay to be seen.",
+                "garment.edgings", $"The {PlaceNames.Of(raw.Id)} is cut and has no edging: its steps and the ends of its rows stay to be seen",
                 trials.Edge(place, "edge it with single crochet"));
         }
     }
@@ -73,7 +73,7 @@ internal static class CutFindings
         var mend = trials.LetOffFor(
             plan => Furthest(plan) < now - RemedyTrials.Worth && Furthest(plan) <= Noticed,
             plan => FormattableString.Invariant($"from size to size it then grows by at most {Furthest(plan).Centimetres:0.0} cm otherwise than it is to, where now it is {now.Centimetres:0.0} cm"));
-        var fact = $"{uneven}: each size is within an inch of what is asked for, at the nearest place where the colours let rows end.";
+        var fact = $"{uneven}: each size is within an inch of what is asked for, at the nearest place where the colours let rows end";
         return Noted("garment.letOff", fact, mend);
 
         Length Furthest(DirectionPlan plan) => Enumerable.Range(1, plan.Finished.Length - 1).Max(i => Length.Abs(
@@ -81,11 +81,7 @@ internal static class CutFindings
     }
 
     private static Finding Noted(string place, string fact, Deed? mend) =>
-        new(FindingLevel.Note, place, mend is null ? fact : $"{fact} {mend.Remedy.Text}")
-        {
-            Fact = fact,
-            Remedies = mend is null ? [] : [mend.Remedy],
-        };
+        Deed.Found(FindingLevel.Note, place, fact, mend is null ? [] : [mend]);
 
     /// <summary>Where the motif gives way along a cut, and what would keep it.</summary>
     private static Finding? Broken(
@@ -108,22 +104,20 @@ internal static class CutFindings
         }
         if (other is { IsFeasible: true } && other.LostShare < chosen.LostShare / 2)
         {
-            deeds.Add(PlanFindings.Turned(chosen, $"work it {GarmentPlanner.Name(other.Direction)}") with
+            deeds.Add(PlanFindings.Turned(chosen, $"work it {DirectionWords.Of(other.Direction)}") with
             {
-                Then = $"{(other.KeepsMotif ? "it goes on unbroken" : FormattableString.Invariant($"{other.LostShare:0 %} of all its stitches are lost to it instead of {chosen.LostShare:0 %}"))}, and {other.Option.SayFurthest()}",
+                Then = $"{(other.KeepsMotif ? "it goes on unbroken" : FormattableString.Invariant($"{other.LostShare:0 %} of all its stitches are lost to it instead of {chosen.LostShare:0 %}"))}, and {DirectionWords.Furthest(other.Option)}",
             });
         }
-        var comesEven = chosen.Layout.SharedFabric.PeriodMicro % (2 * Yarns.ColourRing.Unit) == 0;
-        var mend = deeds.Count > 0 ? $"{Wording.Capital(string.Join("; or ", deeds.Select(d => d.Say())))}."
-            : $"Nothing that was tried keeps it in every size. A yarn whose colours come round {(comesEven ? "sooner" : "after an even number of stitches")} would help, or another depth or width of the cut.";
         var lost = most < LeastSaid ? "where a few stitches draw something else" : FormattableString.Invariant(
             $"there the colours draw something else, over up to {most:0 %} of its stitches");
-        var fact = $"The motif gives way from the cut on, in the {pieces}{(names.Length == sizes.Length ? "" : $" of {Wording.List(names)}")}: {lost}, as the pattern and the picture show.";
-        return new Finding(most > MuchOfPiece ? FindingLevel.Warning : FindingLevel.Note, "garment.letOff", $"{fact} {mend}")
+        var fact = $"The motif gives way from the cut on, in the {pieces}{(names.Length == sizes.Length ? "" : $" of {Wording.List(names)}")}: {lost}, as the pattern and the picture show";
+        if (deeds.Count == 0)
         {
-            Fact = deeds.Count > 0 ? fact : $"{fact} {mend}",
-            Remedies = [.. deeds.Select(d => d.Remedy)],
-        };
+            var comesEven = chosen.Layout.SharedFabric.PeriodMicro % (2 * Yarns.ColourRing.Unit) == 0;
+            fact += $". Nothing that was tried keeps it in every size. A yarn whose colours come round {(comesEven ? "sooner" : "after an even number of stitches")} would help, or another depth or width of the cut";
+        }
+        return Deed.Found(most > MuchOfPiece ? FindingLevel.Warning : FindingLevel.Note, "garment.letOff", fact, deeds);
     }
 
     /// <summary>Openings that were to be cut and are not, because hardly any of the cut would be seen.</summary>
@@ -149,7 +143,7 @@ internal static class CutFindings
                     }
                     : null;
                 var fact =
-                    $"The {PlaceNames.Of(piece)}'s {PlaceNames.Of(opening.Id)} is not cut{(all ? "" : $" in {string.Join(", ", straight)}")}: where the colours let rows end, under 1 cm of it would be seen beside the seam{(all && sizes.Length > 1 ? " in one size or more" : "")}, so its edge is straight.{(isByRule ? " If it is to be cut, give a depth: it is then said from which depth on every size has it." : "")}";
+                    $"The {PlaceNames.Of(piece)}'s {PlaceNames.Of(opening.Id)} is not cut{(all ? "" : $" in {string.Join(", ", straight)}")}: where the colours let rows end, under 1 cm of it would be seen beside the seam{(all && sizes.Length > 1 ? " in one size or more" : "")}, so its edge is straight{(isByRule ? ". If it is to be cut, give a depth: it is then said from which depth on every size has it" : "")}";
                 yield return Noted(field, fact, mend);
             }
         }
@@ -212,7 +206,7 @@ internal static class CutFindings
                     var mend = trials.LetOffFor(
                         plan => plan.Sizes.All(s => !IsSquare(plan, s[at], opening, piece)), _ => "it has more steps");
                     var fact =
-                        $"The {PlaceNames.Of(piece)}'s {PlaceNames.Of(opening.Id)} looks square{(square.Length == chosen.Sizes.Length ? "" : $" in {Wording.List(square)}")}: where the colours let rows end, it has one step at either side.";
+                        $"The {PlaceNames.Of(piece)}'s {PlaceNames.Of(opening.Id)} looks square{(square.Length == chosen.Sizes.Length ? "" : $" in {Wording.List(square)}")}: where the colours let rows end, it has one step at either side";
                     yield return Noted("garment.letOff", fact, mend);
                 }
             }

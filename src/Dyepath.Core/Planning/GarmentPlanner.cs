@@ -91,17 +91,17 @@ public static class GarmentPlanner
         }
         var gauge = shared.GaugeFor(chosen.Direction);
         return PlanResult.Of(new Plan(
-            project, shared.Sequence, chosen.Direction,
-            Why(options, chosen.Option, wanted is not null, chosen.FurthestBeyond), sizes.ToImmutable(), options,
+            project, shared.Sequence, chosen.Direction, sizes.ToImmutable(), options,
             [
                 .. shared.Findings, .. targets.Sizes.Derived,
                 .. PlanFindings.Of(chosen, targets!, sizes.ToImmutable(), planned.FirstOrDefault(p => p != chosen)),
             ])
         {
+            FurthestBeyond = chosen.FurthestBeyond,
             StitchWidth = gauge.StitchWidth,
             RowHeight = gauge.RowHeight,
             EdgingGauge = shared.EdgingGaugeFor(chosen.Direction),
-            Rules = [.. project.Garment.Shape.Rules, .. GradingWords.Rules],
+            Rules = [.. project.Garment.Shape.Rules, PlanRule.Grading, PlanRule.Widths, PlanRule.Edgings],
         });
     }
 
@@ -169,7 +169,7 @@ public static class GarmentPlanner
 
     private static IEnumerable<Finding> Reasons(DirectionPlan[] plans, Direction? wanted) => plans
         .Where(p => wanted is null || p.Direction == wanted)
-        .SelectMany(p => p.Reasons.Select(r => plans.Length == 1 ? r : r with { Text = $"Worked {Name(p.Direction)}: {r.Text}" }));
+        .SelectMany(p => p.Option.Reasons.Select(r => plans.Length == 1 ? r : r with { Text = $"Worked {DirectionWords.Of(p.Direction)}: {r.Text}" }));
 
     /// <summary>What would let a direction that was asked for be planned, and whether the other one can be.</summary>
     private static IEnumerable<Finding> Remedies(ImmutableArray<DirectionOption> options, Direction? wanted)
@@ -182,29 +182,12 @@ public static class GarmentPlanner
                 if (option.Ruler.Sizes.All(s => s.Choice is not null))
                     continue;
                 foreach (var change in option.Ruler.Changes)
-                    yield return new Finding(FindingLevel.Note, "garment.grading", $"Worked {Name(option.Direction)}, this would help: {GradingWords.Say(change)}.");
+                    yield return new Finding(FindingLevel.Note, "garment.grading", $"Worked {DirectionWords.Of(option.Direction)}, this would help: {GradingWords.Say(change)}.");
             }
             else if (option.Feasible)
             {
-                yield return new Finding(FindingLevel.Note, "garment.direction", $"Worked {Name(option.Direction)} there is a plan ({option.SayFurthest()}).");
+                yield return new Finding(FindingLevel.Note, "garment.direction", $"Worked {DirectionWords.Of(option.Direction)} there is a plan ({DirectionWords.Furthest(option)}).");
             }
         }
     }
-
-    /// <summary>What was chosen and how it fits, and the same of the other direction where there is one.</summary>
-    private static string Why(IReadOnlyList<DirectionOption> options, DirectionOption chosen, bool asked, FitError? furthest)
-    {
-        var begin = $"Worked {Name(chosen.Direction)}{(asked ? ", as asked" : "")}: {chosen.Reason}{(furthest is null ? "" : $" Furthest off of all measures: {furthest.Say(Booklets.Units.Centimetres)}.")}";
-        if (options.FirstOrDefault(o => o.Direction != chosen.Direction) is not { } other)
-            return begin;
-        if (chosen.LostShare > 0)
-            begin += $" Where edges are cut, {chosen.SayLost()}.";
-        if (!other.Feasible)
-            return $"{begin} Worked {Name(other.Direction)}, no counts serve.";
-        var lost = chosen.LostShare > 0 || other.LostShare > 0 ? $", and {other.SayLost()}" : "";
-        var choice = asked ? "" : $" The one whose furthest size is nearer is taken; a further count has to bring half a centimetre, and what a count forgives is worth something too{(lost.Length > 0 ? ", as a tenth of the motif is worth a centimetre" : "")}.";
-        return $"{begin} Worked {Name(other.Direction)} it would be {other.SayCounts}; {other.SayFurthest()}{lost}.{choice}";
-    }
-
-    internal static string Name(Direction direction) => direction == Direction.Up ? "up" : "sideways";
 }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Dyepath.Core.Booklets;
 using Dyepath.Core.Edgings;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Findings;
@@ -17,7 +16,6 @@ namespace Dyepath.Core.Planning;
 /// <param name="Project">What it was worked out from.</param>
 /// <param name="Sequence">The yarn's colours as worked, and what was measured of them; the plan rests on it.</param>
 /// <param name="Direction">The one chosen, for all sizes.</param>
-/// <param name="Why">One sentence: why this direction and these counts.</param>
 /// <param name="Sizes">In the pattern's order.</param>
 /// <param name="Options">Both directions where both are possible, for comparison; the chosen one is among them.</param>
 /// <param name="Findings">Notes and warnings; a plan has no faults.</param>
@@ -25,7 +23,6 @@ public sealed record Plan(
     Project Project,
     ColourSequence Sequence,
     Direction Direction,
-    string Why,
     ImmutableArray<SizePlan> Sizes,
     ImmutableArray<DirectionOption> Options,
     ImmutableArray<Finding> Findings)
@@ -39,8 +36,11 @@ public sealed record Plan(
     /// <summary>Of the edgings' single crochet, beside a fabric of that direction.</summary>
     public required EdgingGauge EdgingGauge { get; init; }
 
-    /// <summary>The rules that the targets and counts follow, for the booklet and the audit to quote.</summary>
+    /// <summary>What the targets and counts follow a rule for; <see cref="RuleWords"/> says it.</summary>
     public required ImmutableArray<PlanRule> Rules { get; init; }
+
+    /// <summary>What is furthest off of all measures; missing where that is one of those that the counts decide.</summary>
+    public FitError? FurthestBeyond { get; init; }
 
     /// <summary>A measure of swatch or yarn cannot be right, and every figure of the plan rests on it.</summary>
     public bool IsDoubtful => Findings.Any(YarnFindings.IsWrong);
@@ -65,8 +65,11 @@ public sealed record DirectionOption(
     Length TypicalError,
     ImmutableArray<CurvePoint> Curve)
 {
-    /// <summary>Its counts, how they fit and what they forgive; or why there are none.</summary>
-    public string Reason { get; init; } = "";
+    /// <summary>Why no counts serve; none where some do.</summary>
+    public ImmutableArray<Finding> Reasons { get; init; } = [];
+
+    /// <summary>Share of yarn per stitch that each of its counts forgives before the motif is lost, 0 to 1.</summary>
+    public double Forgives { get; init; }
 
     /// <summary>What is furthest off; missing where no size is planned.</summary>
     public FitError? Furthest { get; init; }
@@ -77,25 +80,10 @@ public sealed record DirectionOption(
     /// <summary>The measures that its counts decide: <see cref="WorstError"/> is the largest of theirs alone.</summary>
     public ImmutableArray<GarmentMeasure> Decides { get; init; } = [];
 
-    /// <summary>Such as <c>2 stitch counts (84, 96)</c>.</summary>
-    public string SayCounts => Counts is [var only] ? $"one stitch count ({only}) for every size" : $"{Counts.Length} stitch counts ({string.Join(", ", Counts)})";
-
-    /// <summary>Such as <c>furthest off of width and length: size M, width, 3.6 cm too wide</c>.</summary>
-    public string SayFurthest(Units units = Units.Centimetres) =>
-        $"furthest off{(Decides.IsEmpty ? "" : $" of {Wording.List(Decides.Select(GarmentMeasures.Words))}")}: {Furthest?.Say(units) ?? "no size"}";
-
     /// <summary>
     /// Share of the variegated stitches at which the colours draw something else than the motif, since edges are cut; 0 to 1.
     /// </summary>
     public double LostShare { get; init; }
-
-    /// <summary>Such as <c>9 % of the stitches are lost to the motif</c>.</summary>
-    public string SayLost() => LostShare switch
-    {
-        0 => "the motif goes on unbroken",
-        < 0.005 => "hardly a stitch is lost to the motif",
-        _ => FormattableString.Invariant($"{LostShare:0 %} of the stitches are lost to the motif"),
-    };
 
     /// <summary>The sizes and every count that makes the motif, by finished measure.</summary>
     public required FitRuler Ruler { get; init; }
@@ -405,6 +393,15 @@ public sealed record YarnPlan(
     {
         var ends = Joins.Where(j => j.Run == run).ToArray();
         return ends.FirstOrDefault(j => (j.Row, j.Stitch).CompareTo((row, stitch)) > 0)?.Ball ?? ends.LastOrDefault()?.Ball + 1;
+    }
+
+    /// <summary>The same of a stitch that was read, in each copy of its piece.</summary>
+    public ImmutableArray<int?> BallsAt(PiecePlan piece, StitchReading stitch)
+    {
+        ArgumentNullException.ThrowIfNull(piece);
+        ArgumentNullException.ThrowIfNull(stitch);
+        return [.. Enumerable.Range(1, piece.Copies).Select(copy => BallAt(
+            new PieceRun(piece.Id, piece.Copies == 1 ? null : copy, stitch.Side), stitch.Row, stitch.FirstStitch))];
     }
 }
 

@@ -252,16 +252,16 @@ internal static class PlanFindings
         if (ruler.Measure == error.Measure)
         {
             var changes = ruler.Changes.Where(c => c.WorstError < error.Off).Take(MostRemedies);
-            deeds.AddRange(changes.Select(c => GradingWords.AsDeed(c, ruler.OpenEdging())));
+            deeds.AddRange(changes.Select(c => GradingWords.Deed(c, ruler.OpenEdging())));
         }
         if (other is { IsFeasible: true })
         {
             var furthest = other.Furthest(error.Measure);
             if (cut ? furthest <= FitError.Poor : other.Option.WorstError < plan.Option.WorstError)
             {
-                deeds.Add(Turned(plan, $"work it {GarmentPlanner.Name(other.Direction)}") with
+                deeds.Add(Turned(plan, $"work it {DirectionWords.Of(other.Direction)}") with
                 {
-                    Then = $"{(cut ? $"{Deed.OffThen(error.Measure, furthest)}, and " : "")}{other.Option.SayFurthest()}",
+                    Then = $"{(cut ? $"{Deed.OffThen(error.Measure, furthest)}, and " : "")}{DirectionWords.Furthest(other.Option)}",
                 });
             }
         }
@@ -278,13 +278,8 @@ internal static class PlanFindings
     private const string Nothing = "no change to edgings, cuts, hooks, counts or direction that was tried brings it nearer";
 
     /// <summary>What is wrong and what helps, found where the first of that is done.</summary>
-    internal static Finding Warn(string text, ImmutableArray<Deed> deeds) => new(
-        FindingLevel.Warning, deeds.Select(d => d.Place).FirstOrDefault() ?? Grading,
-        $"{text}: {(deeds.IsEmpty ? Nothing : string.Join("; or ", deeds.Select(d => d.Say())))}.")
-    {
-        Fact = deeds.IsEmpty ? $"{text}: {Nothing}." : $"{text}.",
-        Remedies = [.. deeds.Select(d => d.Remedy)],
-    };
+    internal static Finding Warn(string text, ImmutableArray<Deed> deeds) => Deed.Found(
+        FindingLevel.Warning, deeds.FirstOrDefault()?.Place ?? Grading, deeds.IsEmpty ? $"{text}: {Nothing}" : text, deeds, goesOn: true);
 
     private const string Grading = "garment.grading";
 

@@ -35,7 +35,7 @@ public static class PlanJson
         json.WriteStartObject();
         json.WriteString("title", plan.Project.Title);
         json.WriteString("direction", Camel(plan.Direction.ToString()));
-        json.WriteString("why", plan.Why);
+        json.WriteString("why", DirectionWords.Why(plan));
         json.WriteStartObject("fabric");
         json.WriteNumber("sequenceStitches", Round(plan.Sequence.Ring.SequenceUnits));
         json.WriteStartArray("sections");
@@ -67,8 +67,8 @@ public static class PlanJson
         Array(json, "options", plan.Options, Option);
         Array(json, "rules", plan.Rules, (j, rule) =>
         {
-            j.WriteString("id", rule.Id);
-            j.WriteString("text", rule.Text);
+            j.WriteString("id", Camel(rule.ToString()));
+            j.WriteString("text", RuleWords.Of(rule, plan.Project.Garment.Shape));
         });
         Findings(json, plan.Findings);
         json.WriteEndObject();
@@ -289,7 +289,7 @@ public static class PlanJson
     {
         json.WriteString("direction", Camel(option.Direction.ToString()));
         json.WriteBoolean("feasible", option.Feasible);
-        json.WriteString("reason", option.Reason);
+        json.WriteString("reason", DirectionWords.Reason(option));
         json.WriteStartArray("counts");
         foreach (var count in option.Counts)
             json.WriteNumberValue(count);

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Dyepath.Core.Booklets;
+using Dyepath.Core.Instructions;
 using Dyepath.Core.Motifs;
 using Dyepath.Core.Planning;
 
@@ -15,13 +16,13 @@ internal static class GarmentSentence
     {
         var piece = size.Pieces.FirstOrDefault(p => p.Pooled) ?? size.Pieces[0];
         var colours = string.Join(", ", plan.Project.Yarn.Sections.Select(s => s.Name));
-        return $"{plan.Project.Garment.Shape.Words.Called}, {Measures(plan, size)}, size {size.Name}. {colours} make {Motifs(plan, size)}; {piece.Stitches} stitches by {piece.Rows} rows in the {piece.Name}.";
+        return $"{GarmentWords.Of(plan.Project.Garment.Shape).Called}, {Measures(plan, size)}, size {size.Name}. {colours} make {Motifs(plan, size)}; {piece.Stitches} stitches by {piece.Rows} rows in the {piece.Name}.";
     }
 
     /// <summary>Its finished measures, such as <c>104 cm round and 60 cm long</c>.</summary>
     public static string Measures(Plan plan, SizePlan size)
     {
-        var measures = plan.Project.Garment.Shape.Words.Measures
+        var measures = GarmentWords.Of(plan.Project.Garment.Shape).Measures
             .Where(m => size.Finished.ContainsKey(m.Measure))
             .Select(m => string.Format(
                 CultureInfo.InvariantCulture, m.Words, Wording.Say(size.Finished[m.Measure], plan.Project.Edition.Units))).ToArray();

@@ -1,4 +1,5 @@
 using Dyepath.Core.Garments;
+using Dyepath.Core.Instructions;
 
 namespace Dyepath.Workspace.Draft;
 
@@ -7,7 +8,7 @@ internal static class MeasureWords
 {
     public static string Of(GarmentMeasure measure, GarmentShape shape) => measure switch
     {
-        GarmentMeasure.Width when shape.Words.Across is ("round", var what) => $"round {what}",
+        GarmentMeasure.Width when GarmentWords.Of(shape).Round is { } what => $"round {what}",
         GarmentMeasure.Circumference => "round",
         GarmentMeasure.SleeveWidth => "round the sleeve",
         _ => GarmentMeasures.Words(measure),

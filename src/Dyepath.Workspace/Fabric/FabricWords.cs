@@ -1,5 +1,7 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using Dyepath.Core.Booklets;
+using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Planning;
 
@@ -9,29 +11,29 @@ namespace Dyepath.Workspace.Fabric;
 public static class FabricWords
 {
     /// <summary>How far the colours jump, to the half unit: finer is beyond what an eye sees.</summary>
-    /// <param name="unit">What is counted against the yarn, as <see cref="Unit"/> names it.</param>
-    public static string Jump(double phaseJump, string unit = "stitch") =>
+    /// <param name="stitch">The fabric's.</param>
+    public static string Jump(double phaseJump, FabricStitch stitch) =>
         (Math.Round(phaseJump * 2, MidpointRounding.AwayFromZero) / 2) switch
         {
             0 => "the colours run on here",
-            1 => $"the colours jump 1 {unit} of yarn here",
-            var halves => string.Create(CultureInfo.InvariantCulture, $"the colours jump {halves} {Many(unit)} of yarn here"),
+            1 => $"the colours jump 1 {Unit(stitch)} of yarn here",
+            var halves => string.Create(CultureInfo.InvariantCulture, $"the colours jump {halves} {Many(stitch)} of yarn here"),
         };
 
     /// <summary>How the colours meet at a seam, against what, and how far they jump.</summary>
-    /// <param name="unit">As <see cref="Unit"/> names it.</param>
-    public static string Judged(SeamPlan seam, string unit = "stitch")
+    /// <param name="stitch">The fabric's.</param>
+    public static string Judged(SeamPlan seam, FabricStitch stitch)
     {
         ArgumentNullException.ThrowIfNull(seam);
         var against = seam.Extension == SeamExtension.Mirrored ? "mirrored" : "carried on";
-        return $"{(seam.IsClose() ? "close" : seam.Quality.Words())}, {against}: {Jump(seam.PhaseJump, unit)}";
+        return $"{(seam.IsClose() ? "close" : seam.Quality.Words())}, {against}: {Jump(seam.PhaseJump, stitch)}";
     }
 
     /// <summary>What pieces that begin anywhere would give.</summary>
     /// <param name="chance">Mean jump, in units.</param>
-    /// <param name="unit">As <see cref="Unit"/> names it.</param>
-    public static string Chance(double chance, string unit = "stitch") =>
-        string.Create(CultureInfo.InvariantCulture, $"By chance the colours would jump {Math.Round(chance * 2, MidpointRounding.AwayFromZero) / 2:0.#} {Many(unit)} on average");
+    /// <param name="stitch">The fabric's.</param>
+    public static string Chance(double chance, FabricStitch stitch) =>
+        string.Create(CultureInfo.InvariantCulture, $"By chance the colours would jump {Math.Round(chance * 2, MidpointRounding.AwayFromZero) / 2:0.#} {Many(stitch)} on average");
 
     /// <summary>How many stitches of a seam are off by less than half a stitch.</summary>
     public static string Match(double match) => match switch
@@ -79,32 +81,41 @@ public static class FabricWords
     public static string Share(double share) => string.Create(CultureInfo.InvariantCulture, $"{Math.Round(100 * share)} %");
 
     /// <summary>What is counted against the yarn: in linen stitch a single crochet and the chain beside it.</summary>
-    public static string Unit(Plan plan) => plan.Project.Fabric.Stitch.StitchesPerUnit == 1 ? "stitch" : "pair";
+    public static string Unit(FabricStitch stitch) => IsCountedInPairs(stitch) ? "pair" : "stitch";
 
     /// <summary>The plural of what <see cref="Unit"/> names.</summary>
-    public static string Many(string unit) => unit == "stitch" ? "stitches" : unit + "s";
+    public static string Many(FabricStitch stitch) => IsCountedInPairs(stitch) ? "pairs" : "stitches";
+
+    private static bool IsCountedInPairs(FabricStitch stitch)
+    {
+        ArgumentNullException.ThrowIfNull(stitch);
+        return stitch.StitchesPerUnit == 2;
+    }
 
     /// <summary>A seam as the making up names it.</summary>
     public static string Seam(SeamId seam) =>
         seam is SeamId.LeftSleeve or SeamId.RightSleeve ? $"under the {PlaceNames.Of(seam)}" : PlaceNames.Of(seam);
 
     /// <summary>One stitch, as it is read out.</summary>
-    /// <param name="unit">As <see cref="Unit"/> names it.</param>
+    /// <param name="balls">In each copy of the piece; null where it cannot be told.</param>
     public static string Stitch(
-        PiecePlan piece, StitchReading stitch, (string Name, string Symbol) colour, int? ball, bool turned, string unit, Units units)
+        PiecePlan piece, StitchReading read, (string Name, string Symbol) colour, ImmutableArray<int?> balls, bool turned,
+        FabricStitch stitch, Units units)
     {
-        var side = !turned ? "" : stitch.RightSide ? " (RS)" : " (WS)";
+        var side = !turned ? "" : read.RightSide ? " (RS)" : " (WS)";
         var row = turned ? "row" : "round";
-        var tones = stitch.TwoToned ? ", two-toned" : "";
-        var change = stitch.ToChange switch
+        var tones = read.TwoToned ? ", two-toned" : "";
+        var change = read.ToChange switch
         {
             null => "",
-            0 => stitch.TwoToned ? " The colour changes within it." : " The colour changes right beside it.",
-            < 1.05 and > 0.95 => $" The next change of colour is 1 {unit} of yarn away.",
-            var d => string.Create(CultureInfo.InvariantCulture, $" The nearest change of colour is {d:0.#} {Many(unit)} of yarn away."),
+            0 => read.TwoToned ? " The colour changes within it." : " The colour changes right beside it.",
+            < 1.05 and > 0.95 => $" The next change of colour is 1 {Unit(stitch)} of yarn away.",
+            var d => string.Create(CultureInfo.InvariantCulture, $" The nearest change of colour is {d:0.#} {Many(stitch)} of yarn away."),
         };
-        return $"{Wording.Capital(piece.Name)}, {row} {stitch.Row}{side}, {unit} {stitch.Column} from the right: {colour.Name} ({colour.Symbol}){tones}. "
-            + $"{Yarn(stitch.FromStart.Metres, units)} from the piece's first stitch{(ball is null ? "" : $", ball {ball}")}.{change}";
+        return $"{Wording.Capital(piece.Name)}, {row} {read.Row}{side}, {Unit(stitch)} {read.Column} from the right: {colour.Name} ({colour.Symbol}){tones}. "
+            + $"{Yarn(read.FromStart.Metres, units)} from the piece's first stitch{string.Concat(balls.Select((ball, copy) => ball is null ? "" : $", ball {ball}{Of(copy)}"))}.{change}";
+
+        string Of(int copy) => piece.Copies == 1 ? "" : $" in {piece.Name} {copy + 1}";
     }
 
     private static string Yarn(double metres, Units units) => Wording.InchesFirst(units)

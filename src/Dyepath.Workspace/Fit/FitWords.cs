@@ -86,10 +86,7 @@ public static class FitWords
     };
 
     /// <summary>A number that can be fixed, by its name in the document.</summary>
-    public static string Fixable(string what) => what switch
-    {
-        _ when what.EndsWith("Stitches", StringComparison.Ordinal) => $"stitches of a {what[..^"Stitches".Length]}",
-        _ when what.EndsWith("Rows", StringComparison.Ordinal) => $"rows of a {what[..^"Rows".Length]}",
-        _ => Enum.TryParse<GarmentMeasure>(what, ignoreCase: true, out var measure) ? GarmentMeasures.Words(measure) : what,
-    };
+    public static string Fixable(string what) => FixedCounts.Find(what) is var (group, isStitches)
+        ? $"{(isStitches ? "stitches" : "rows")} of a {group}"
+        : Enum.TryParse<GarmentMeasure>(what, ignoreCase: true, out var measure) ? GarmentMeasures.Words(measure) : what;
 }

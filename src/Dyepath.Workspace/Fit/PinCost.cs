@@ -10,7 +10,7 @@ public static class PinCost
     public static string Say(Plan pinned, Plan free, int size)
     {
         var units = pinned.Project.Edition.Units;
-        var (furthest, freeFurthest) = (pinned.Chosen.SayFurthest(units), free.Chosen.Furthest?.Say(units));
+        var (furthest, freeFurthest) = (DirectionWords.Furthest(pinned.Chosen, units), free.Chosen.Furthest?.Say(units));
         var (yarn, freeYarn) = (pinned.Sizes[size].Yarn.Length, free.Sizes[size].Yarn.Length);
         var (counts, freeCounts) = (pinned.Chosen.Counts.Length, free.Chosen.Counts.Length);
         var name = pinned.Sizes[size].Name;

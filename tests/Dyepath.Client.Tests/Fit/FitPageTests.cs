@@ -1,5 +1,6 @@
 using Bunit;
 using Dyepath.Client.Fit;
+using Dyepath.Core.Planning;
 using Dyepath.Workspace.Fit;
 using Dyepath.Workspace.Tests.Fit;
 using Dyepath.Workspace.Work;
@@ -30,7 +31,7 @@ public sealed class FitPageTests : BunitContext
         Assert.Equal(9, page.FindAll(".fit-link").Count);
         var serving = page.FindAll(".fit-count.serves > span").Select(s => s.TextContent);
         Assert.Equal(_workbench.Plan.Chosen.Counts.Select(c => $"{c}"), serving);
-        Assert.Contains(_workbench.Plan.Why, page.Markup);
+        Assert.Contains(DirectionWords.Why(_workbench.Plan), page.Markup);
     }
 
     /// <summary>Whether it can be put on is to be seen before it is asked: each part, what it has to pass, and what it has to spare.</summary>

@@ -27,7 +27,7 @@ public sealed class BoxyTopTests
         // Worked up, no few counts serve nine sizes as a customer accepts them.
         Assert.Equal([false, true], Demo.Options.Select(o => o.Feasible));
         Assert.Empty(PlanCheck.Verify(Demo));
-        Assert.NotEmpty(Demo.Why);
+        Assert.NotEmpty(DirectionWords.Why(Demo));
         Assert.NotEmpty(Demo.Rules);
     }
 

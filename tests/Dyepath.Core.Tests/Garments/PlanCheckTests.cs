@@ -129,7 +129,7 @@ public sealed class PlanCheckTests
         using var json = JsonDocument.Parse(PlanJson.Write(Demo));
         var root = json.RootElement;
         Assert.Equal("sideways", root.GetProperty("direction").GetString());
-        Assert.Equal(Demo.Why, root.GetProperty("why").GetString());
+        Assert.Equal(DirectionWords.Why(Demo), root.GetProperty("why").GetString());
         var sizes = root.GetProperty("sizes").EnumerateArray().ToArray();
         Assert.Equal(9, sizes.Length);
         foreach (var (size, plan) in sizes.Zip(Demo.Sizes))

@@ -20,7 +20,7 @@ public sealed class PlanJsonTests
         var plan = Patterns.Named(name).Planned();
         using var json = JsonDocument.Parse(PlanJson.Write(plan));
         var root = json.RootElement;
-        Holds(root, ("title", plan.Project.Title), ("direction", plan.Direction == Direction.Up ? "up" : "sideways"), ("why", plan.Why));
+        Holds(root, ("title", plan.Project.Title), ("direction", plan.Direction == Direction.Up ? "up" : "sideways"), ("why", DirectionWords.Why(plan)));
         var fabric = root.GetProperty("fabric");
         Holds(fabric,
             ("sequenceStitches", plan.Sequence.Ring.SequenceUnits), ("yarnPerUnitCm", plan.Sequence.YarnPerUnit.Centimetres),
@@ -30,7 +30,7 @@ public sealed class PlanJsonTests
         All(root, "options", plan.Options, (option, o) =>
         {
             Holds(option,
-                ("direction", o.Direction == Direction.Up ? "up" : "sideways"), ("feasible", o.Feasible), ("reason", o.Reason),
+                ("direction", o.Direction == Direction.Up ? "up" : "sideways"), ("feasible", o.Feasible), ("reason", DirectionWords.Reason(o)),
                 ("worstErrorCm", o.WorstError.Centimetres), ("typicalErrorCm", o.TypicalError.Centimetres));
             Assert.Equal(o.Counts, option.GetProperty("counts").EnumerateArray().Select(c => c.GetInt32()));
             All(option, "curve", o.Curve, (point, c) =>
@@ -39,7 +39,8 @@ public sealed class PlanJsonTests
                 Assert.Equal(c.Stitches, point.GetProperty("stitches").EnumerateArray().Select(s => s.GetInt32()));
             });
         });
-        All(root, "rules", plan.Rules, (rule, r) => Holds(rule, ("id", r.Id), ("text", r.Text)));
+        All(root, "rules", plan.Rules, (rule, r) => Holds(
+            rule, ("id", JsonNamingPolicy.CamelCase.ConvertName(r.ToString())), ("text", RuleWords.Of(r, plan.Project.Garment.Shape))));
         All(root, "findings", plan.Findings, (finding, f) =>
             Holds(finding, ("level", f.Level.ToString().ToLowerInvariant()), ("place", f.Place), ("text", f.Text)));
     }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using Dyepath.Core.Booklets;
+using Dyepath.Core.Constructions;
 using Dyepath.Core.Documents;
 using Dyepath.Core.Edgings;
 using Dyepath.Core.Fabrics;
@@ -331,15 +332,15 @@ public sealed class PlanWordsTests
         Assert.Equal(Direction.Sideways, plan.Direction);
         Assert.Equal(
             $"Worked sideways: {Numbers(sideways)}. {Forgives(sideways)} Worked up it would be {Numbers(up)}. The one whose furthest size is nearer is taken; a further count has to bring half a centimetre, and what a count forgives is worth something too.",
-            plan.Why);
+            DirectionWords.Why(plan));
         Assert.Equal(
-            $"Worked up, as asked: {Numbers(UpPlan.Options[0])}. {Forgives(UpPlan.Options[0])} Worked sideways it would be {Numbers(UpPlan.Options[1])}.", UpPlan.Why);
+            $"Worked up, as asked: {Numbers(UpPlan.Options[0])}. {Forgives(UpPlan.Options[0])} Worked sideways it would be {Numbers(UpPlan.Options[1])}.", DirectionWords.Why(UpPlan));
 
         static string Numbers(DirectionOption option) => string.Create(CultureInfo.InvariantCulture,
             $"{(option.Counts.Length == 1 ? $"one stitch count ({option.Counts[0]}) for every size" : $"{option.Counts.Length} stitch counts ({string.Join(", ", option.Counts)})")}; furthest off of width and length: {option.Furthest!.Say(Units.Centimetres)}");
 
         static string Forgives(DirectionOption option) =>
-            System.Text.RegularExpressions.Regex.Match(option.Reason, @"(It forgives|They forgive) \d+\.\d % of yarn per stitch, all through, before the motif is lost\.$").Value;
+            System.Text.RegularExpressions.Regex.Match(DirectionWords.Reason(option), @"(It forgives|They forgive) \d+\.\d % of yarn per stitch, all through, before the motif is lost\.$").Value;
     }
 
     [Fact]
@@ -379,17 +380,31 @@ public sealed class PlanWordsTests
     }
 
     [Theory]
-    [InlineData("width", "larger of bust plus ease and, where the piece reaches the hip, hip plus hip ease")]
-    [InlineData("length", "back waist length plus what the garment hangs below the waist, hem edging included")]
-    [InlineData("armholeDepth", "larger of the chart's armhole depth and half of upper arm plus ease")]
-    [InlineData("neckWidth", "The slit neck keeps the base size's width, a small step wider per size above it and narrower below; its edging is inside that width.")]
-    [InlineData("sleeveWidth", "twice the armhole depth round")]
-    [InlineData("sleeveLength", "centre back neck to cuff, less half of the panel's finished width, less what the sleeve is shorter by: the wider the dropped shoulder, the shorter the sleeve.")]
-    [InlineData("locked", "every other size is moved by as much as the base was; an override moves its own size alone.")]
-    [InlineData("gauge", "Finished measures use the hung gauge, or else the blocked one, or else the worked one; worked sideways, the blocked one")]
-    [InlineData("seam", "Hidden stitches and rows of each sewn edge, and the depth of edgings, are taken off before counts are chosen.")]
-    public void The_rules_are_told(string id, string said) =>
-        Assert.Contains(said, UpPlan.Rules.Single(r => r.Id == id).Text, StringComparison.Ordinal);
+    [InlineData(PlanRule.Width, "larger of bust plus ease and, where the piece reaches the hip, hip plus hip ease")]
+    [InlineData(PlanRule.Length, "back waist length plus what the garment hangs below the waist, hem edging included")]
+    [InlineData(PlanRule.ArmholeDepth, "larger of the chart's armhole depth and half of upper arm plus ease")]
+    [InlineData(PlanRule.NeckWidth, "The slit neck keeps the base size's width, a small step wider per size above it and narrower below; its edging is inside that width.")]
+    [InlineData(PlanRule.SleeveWidth, "twice the armhole depth round")]
+    [InlineData(PlanRule.SleeveLength, "centre back neck to cuff, less half of the panel's finished width, less what the sleeve is shorter by: the wider the dropped shoulder, the shorter the sleeve.")]
+    [InlineData(PlanRule.Locked, "every other size is moved by as much as the base was; an override moves its own size alone.")]
+    [InlineData(PlanRule.Gauge, "Finished measures use the hung gauge, or else the blocked one, or else the worked one; worked sideways, the blocked one")]
+    [InlineData(PlanRule.Seam, "Hidden stitches and rows of each sewn edge, and the depth of edgings, are taken off before counts are chosen.")]
+    public void The_rules_are_told(PlanRule rule, string said)
+    {
+        Assert.Contains(rule, UpPlan.Rules);
+        Assert.Contains(said, RuleWords.Of(rule, UpPlan.Project.Garment.Shape), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Every_rule_of_every_garment_is_told()
+    {
+        var shapes = Repertoire.All.Select(kind => StarterDocument.Of(kind).Garment.Shape).ToArray();
+        Assert.All(shapes.SelectMany(s => s.Rules, RuleOf), text => Assert.EndsWith(".", text, StringComparison.Ordinal));
+        // Rules that several garments follow, each in its own way.
+        Assert.Equal(11, shapes.Where(s => s.Rules.Contains(PlanRule.Width)).Select(s => RuleOf(s, PlanRule.Width)).Distinct().Count());
+
+        static string RuleOf(GarmentShape shape, PlanRule rule) => RuleWords.Of(rule, shape);
+    }
 
     private static void Refused(Project project, string place, string text)
     {

@@ -1,6 +1,7 @@
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Planning;
+using Dyepath.Core.Projects;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Swatches;
 using static Dyepath.Core.Tests.Garments.TestProjects;
@@ -82,6 +83,52 @@ public sealed class StitchReadingTests
         }
         Assert.NotEmpty(yarn.Joins);
         Assert.Null(yarn.BallAt(new PieceRun(PieceId.Sleeve), 1, 1));
+    }
+
+    /// <summary>Sleeves are made twice, sides of a shaped piece are joined on anew, and a unit of linen stitch is two stitches.</summary>
+    [Theory]
+    [InlineData("sleeved")]
+    [InlineData("shaped")]
+    [InlineData("linen")]
+    public void The_ball_of_a_stitch_that_is_read_is_that_of_its_copy_and_side(string kind)
+    {
+        var plan = (kind switch
+        {
+            "sleeved" => Tideline.Sleeved(pooled: true),
+            "shaped" => InSmallBalls(VestTests.VestOf("sc", true, Direction.Up)),
+            _ => Tideline with
+            {
+                Fabric = Tideline.Fabric with { Stitch = FabricStitch.Linen, SectionStitches = null, Keeping = ColourKeeping.Free },
+            },
+        }).Planned();
+        var told = 0;
+        foreach (var (size, piece) in plan.Sizes.SelectMany(s => s.Pieces, (s, p) => (s, p)))
+        {
+            var joins = size.Yarn.Joins.Where(j => j.Run.Piece == piece.Id && j.Row > 0
+                && (kind == "linen" || j.Run.Copy is not null || j.Run.Side is not null)).ToArray();
+            if (joins.Length == 0)
+                continue;
+            var worn = WornPiece.Of(plan, piece);
+            var read = Enumerable.Range(0, worn.Columns * worn.Rows)
+                .Select(i => StitchReading.At(plan, worn, i % worn.Columns, i / worn.Columns)).OfType<StitchReading>().ToLookup(s => s.Row);
+            foreach (var join in joins)
+            {
+                var stretch = PieceFabric.Stretches(plan, piece).Single(s => s.In(piece.Id, join.Run.Copy) == join.Run);
+                // Of one row, sides are worked apart: those of another side know nothing of this join.
+                var row = read[join.Row].DistinctBy(s => (s.Side, s.Order)).Where(s => s.Side == join.Run.Side).OrderBy(s => s.Order).ToArray();
+                Assert.Equal(stretch.Path.Cells(join.Row - 1 - stretch.FirstRow), row.Length);
+                var unit = (join.Stitch - 1) / plan.Project.Fabric.Stitch.StitchesPerUnit;
+                foreach (var stitch in row.Where(s => Math.Abs(s.Order - 1 - unit) < 4 && s.Order - 1 != unit))
+                {
+                    told++;
+                    Assert.Equal(join.Ball + (stitch.Order - 1 > unit ? 1 : 0), size.Yarn.BallsAt(piece, stitch)[(join.Run.Copy ?? 1) - 1]);
+                }
+            }
+        }
+        Assert.InRange(told, 20, int.MaxValue);
+
+        static Project InSmallBalls(Project project) =>
+            project with { Yarn = project.Yarn with { Ball = project.Yarn.Ball with { Length = Quantities.Length.FromMetres(8) } } };
     }
 
     [Fact]

@@ -207,7 +207,7 @@ public sealed class VestTests
         Assert.Equal("right", (string)listed[2]!["startsFrom"]!);
     }
 
-    private static Project VestOf(string stitch, bool even, Direction direction)
+    internal static Project VestOf(string stitch, bool even, Direction direction)
     {
         var project = Begun("vest", stitch, even, direction);
         return project with

@@ -1,5 +1,6 @@
 using Dyepath.Core.Booklets;
 using Dyepath.Core.Colours;
+using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Planning;
 using Dyepath.Core.Quantities;
@@ -9,16 +10,18 @@ namespace Dyepath.Workspace.Tests.Fabric;
 
 public sealed class FabricWordsTests
 {
+    private static readonly FabricStitch Single = FabricStitch.SingleCrochet;
+
     [Fact]
     public void A_seam_says_how_it_meets_against_what_and_what_chance_would_give()
     {
         var seam = new SeamPlan(SeamId.LeftSide, [], [], true, 2.4, 0, Length.Zero) { Extension = SeamExtension.Mirrored, Chance = 5.25 };
-        Assert.Equal("visible, mirrored: the colours jump 2.5 stitches of yarn here", FabricWords.Judged(seam));
+        Assert.Equal("visible, mirrored: the colours jump 2.5 stitches of yarn here", FabricWords.Judged(seam, Single));
         Assert.Equal(
             "by chance, carried on: the colours jump 4 stitches of yarn here",
-            FabricWords.Judged(seam with { Extension = SeamExtension.Continued, PhaseJump = 4 }));
-        Assert.Equal("good, mirrored: the colours run on here", FabricWords.Judged(seam with { PhaseJump = 0, Match = 1 }));
-        Assert.Equal("By chance the colours would jump 5.5 pairs on average", FabricWords.Chance(5.25, "pair"));
+            FabricWords.Judged(seam with { Extension = SeamExtension.Continued, PhaseJump = 4 }, Single));
+        Assert.Equal("good, mirrored: the colours run on here", FabricWords.Judged(seam with { PhaseJump = 0, Match = 1 }, Single));
+        Assert.Equal("By chance the colours would jump 5.5 pairs on average", FabricWords.Chance(5.25, FabricStitch.Linen));
     }
 
     /// <summary>A seam along which every stitch jumps by one is led on to within a stitch, and not one stitch of it is where it belongs.</summary>
@@ -32,7 +35,7 @@ public sealed class FabricWordsTests
     public void A_seam_is_called_good_only_where_the_stitches_match(double jump, double match, string words)
     {
         var seam = new SeamPlan(SeamId.LeftSide, [], [], true, jump, match, Length.Zero) { Extension = SeamExtension.Continued, Chance = 5.25 };
-        Assert.StartsWith($"{words}, ", FabricWords.Judged(seam), StringComparison.Ordinal);
+        Assert.StartsWith($"{words}, ", FabricWords.Judged(seam, Single), StringComparison.Ordinal);
     }
 
     [Theory]
@@ -42,7 +45,7 @@ public sealed class FabricWordsTests
     [InlineData(1.2, "the colours jump 1 stitch of yarn here")]
     [InlineData(2, "the colours jump 2 stitches of yarn here")]
     [InlineData(5.26, "the colours jump 5.5 stitches of yarn here")]
-    public void A_jump_is_said_to_the_half_stitch(double jump, string words) => Assert.Equal(words, FabricWords.Jump(jump));
+    public void A_jump_is_said_to_the_half_stitch(double jump, string words) => Assert.Equal(words, FabricWords.Jump(jump, Single));
 
     [Theory]
     [InlineData(null, "nothing to hold")]
@@ -54,7 +57,7 @@ public sealed class FabricWordsTests
 
     [Fact]
     public void In_linen_stitch_pairs_are_counted() =>
-        Assert.Equal("the colours jump 3.5 pairs of yarn here", FabricWords.Jump(3.5, "pair"));
+        Assert.Equal("the colours jump 3.5 pairs of yarn here", FabricWords.Jump(3.5, FabricStitch.Linen));
 
     [Theory]
     [InlineData(1, "all stitches lie at their place")]
@@ -69,14 +72,21 @@ public sealed class FabricWordsTests
         var front = plan.Sizes[2].Pieces[0];
         var worn = WornPiece.Of(plan, front);
         var read = StitchReading.At(plan, worn, 1, 0)!;
-        var words = FabricWords.Stitch(front, read, ("foam", "F"), 2, true, "stitch", Units.Centimetres);
+        var words = FabricWords.Stitch(front, read, ("foam", "F"), [2], true, Single, Units.Centimetres);
         Assert.StartsWith($"Front, row 2 (WS), stitch {front.Stitches} from the right: foam (F). ", words, StringComparison.Ordinal);
         Assert.Contains($"{read.FromStart.Metres:0.0} m of yarn from the piece's first stitch, ball 2.", words, StringComparison.Ordinal);
-        var inches = FabricWords.Stitch(front, read with { TwoToned = true, ToChange = 0 }, ("foam", "F"), null, false, "stitch", Units.Inches);
+        var inches = FabricWords.Stitch(front, read with { TwoToned = true, ToChange = 0 }, ("foam", "F"), [null], false, Single, Units.Inches);
         Assert.Contains("round 2, stitch", inches, StringComparison.Ordinal);
         Assert.Contains("two-toned", inches, StringComparison.Ordinal);
         Assert.Contains(" yd of yarn", inches, StringComparison.Ordinal);
         Assert.EndsWith("The colour changes within it.", inches, StringComparison.Ordinal);
+        // Of two sleeves each takes it from its own ball, as far as that can be told.
+        var sleeve = FabricWords.Stitch(
+            front with { Id = PieceId.Sleeve, Copies = 2 }, read, ("foam", "F"), [4, 5], true, Single, Units.Centimetres);
+        Assert.Contains(" from the piece's first stitch, ball 4 in sleeve 1, ball 5 in sleeve 2.", sleeve, StringComparison.Ordinal);
+        var second = FabricWords.Stitch(
+            front with { Id = PieceId.Sleeve, Copies = 2 }, read, ("foam", "F"), [null, 5], true, Single, Units.Centimetres);
+        Assert.Contains(" from the piece's first stitch, ball 5 in sleeve 2.", second, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -110,10 +120,10 @@ public sealed class FabricWordsTests
         var plan = Demo.Plan();
         var front = plan.Sizes[2].Pieces[0];
         var read = StitchReading.At(plan, WornPiece.Of(plan, front), 0, 0)! with { TwoToned = twoToned, ToChange = change };
-        var said = FabricWords.Stitch(front, read, ("foam", "F"), null, true, "stitch", Units.Centimetres);
+        var said = FabricWords.Stitch(front, read, ("foam", "F"), [null], true, Single, Units.Centimetres);
         Assert.EndsWith($"m of yarn from the piece's first stitch.{words}", said, StringComparison.Ordinal);
         Assert.Contains(read.RightSide ? " (RS), stitch " : " (WS), stitch ", said, StringComparison.Ordinal);
-        var yards = FabricWords.Stitch(front, read, ("foam", "F"), null, true, "stitch", Units.InchesThenCentimetres);
+        var yards = FabricWords.Stitch(front, read, ("foam", "F"), [null], true, Single, Units.InchesThenCentimetres);
         Assert.Contains(FormattableString.Invariant($"{read.FromStart.Metres / 0.9144:0.0} yd of yarn from"), yards, StringComparison.Ordinal);
     }
 
@@ -121,8 +131,8 @@ public sealed class FabricWordsTests
     public void Seams_pieces_and_units_are_called_as_in_the_making_up()
     {
         Assert.Equal(("under the left sleeve", "left side"), (FabricWords.Seam(SeamId.LeftSleeve), FabricWords.Seam(SeamId.LeftSide)));
-        Assert.Equal(("stitches", "pairs"), (FabricWords.Many("stitch"), FabricWords.Many("pair")));
-        Assert.Equal(("stitch", "42 %"), (FabricWords.Unit(Demo.Plan()), FabricWords.Share(0.416)));
+        Assert.Equal(("stitches", "pairs"), (FabricWords.Many(Single), FabricWords.Many(FabricStitch.Linen)));
+        Assert.Equal(("stitch", "42 %"), (FabricWords.Unit(Single), FabricWords.Share(0.416)));
         var front = Demo.Plan().Sizes[2].Pieces[0];
         Assert.Equal((string.Join(" and ", front.RowStitches), front.Stitches), (FabricWords.Stitches(front), FabricWords.Count(front)));
         Assert.Equal("82 and 83", FabricWords.Stitches(front with { RowStitches = [82, 83] }));

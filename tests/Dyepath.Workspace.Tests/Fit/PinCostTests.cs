@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using Dyepath.Core.Booklets;
+using Dyepath.Core.Planning;
 using Dyepath.Workspace.Fit;
 
 namespace Dyepath.Workspace.Tests.Fit;
@@ -12,7 +13,7 @@ public sealed class PinCostTests
     {
         var plan = FitBench.Plan(FitBench.Demo()).Plan!;
         Assert.Equal(
-            $"With the counts that you fixed: {plan.Chosen.SayFurthest(Units.CentimetresThenInches)}, as without them, "
+            $"With the counts that you fixed: {DirectionWords.Furthest(plan.Chosen, Units.CentimetresThenInches)}, as without them, "
             + $"as many counts ({plan.Chosen.Counts.Length}) and the same yarn in size M.",
             PinCost.Say(plan, plan, 2));
     }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Dyepath.Core.Findings;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Quantities;
 
@@ -14,8 +13,7 @@ internal sealed record DirectionPlan(
     ImmutableArray<ImmutableArray<GroupCounts>> Sizes,
     ImmutableArray<ImmutableSortedDictionary<GarmentMeasure, Length>> Targets,
     DirectionOption Option,
-    double Score,
-    ImmutableArray<Finding> Reasons)
+    double Score)
 {
     public ImmutableArray<string> Names { get; init; } = [];
 

@@ -530,28 +530,24 @@ internal sealed class DirectionPlanner
             Decides = [.. errors.Select(e => e.Measure).Distinct()],
             Ruler = ruler,
             LostShare = DirectionPlan.LostShareOf(Counts.SelectMany(c => c)),
-        };
-        option = option with
-        {
-            Reason = FormattableString.Invariant(
-                $"{option.SayCounts}; {option.SayFurthest()}. {(counts.Length == 1 ? "It forgives" : "They forgive")} {forgives:0.0 %} of yarn per {(_shared.Stitch.StitchesPerUnit == 1 ? "stitch" : "pair of stitches")}, all through, before the motif is lost."),
+            Forgives = forgives,
         };
         return Make(option, worst + CentimetresPerCount * counts.Length + Math.Sqrt(graded.Average(g => g.Penalty))
-            + CentimetresPerMotif * option.LostShare, []);
+            + CentimetresPerMotif * option.LostShare);
     }
 
     private DirectionPlan Infeasible(ImmutableArray<CurvePoint> curve, ImmutableArray<Finding> reasons, FitRuler ruler) => Make(
         new DirectionOption(
             _layout.Direction, false, [], Length.Zero, curve)
         {
-            Reason = string.Join(" ", reasons.Select(r => r.Text)),
+            Reasons = reasons,
             Ruler = ruler,
         },
-        double.PositiveInfinity, reasons);
+        double.PositiveInfinity);
 
-    private DirectionPlan Make(DirectionOption option, double score, ImmutableArray<Finding> reasons) => new(
+    private DirectionPlan Make(DirectionOption option, double score) => new(
         _layout, option.Feasible ? [.. Counts.Select(c => c.ToImmutableArray())] : [],
-        [.. Asked.Select(w => w.ToImmutableSortedDictionary())], option, score, reasons)
+        [.. Asked.Select(w => w.ToImmutableSortedDictionary())], option, score)
     {
         Names = [.. Enumerable.Range(0, _targets.Count).Select(_targets.Name)],
         Finished = option.Feasible ? [.. Finished.Select(f => f.ToImmutableSortedDictionary())] : [],

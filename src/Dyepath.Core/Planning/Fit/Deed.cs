@@ -31,4 +31,17 @@ internal sealed record Deed(string Words, string? Place, string? Value)
     public string Say() => Then is null ? Words : $"{Words}: {Then}";
 
     public Remedy Remedy => new(Place, Value, $"{Wording.Capital(Say())}.");
+
+    /// <summary>A finding, and behind it what helps.</summary>
+    /// <param name="fact">What is found, without its full stop.</param>
+    /// <param name="goesOn">Its sentence goes on with what helps, behind a colon; otherwise that is a sentence of its own.</param>
+    public static Finding Found(FindingLevel level, string place, string fact, IReadOnlyList<Deed> deeds, bool goesOn = false)
+    {
+        var help = string.Join("; or ", deeds.Select(d => d.Say()));
+        return new Finding(level, place, deeds.Count == 0 ? $"{fact}." : goesOn ? $"{fact}: {help}." : $"{fact}. {Wording.Capital(help)}.")
+        {
+            Fact = $"{fact}.",
+            Remedies = [.. deeds.Select(d => d.Remedy)],
+        };
+    }
 }

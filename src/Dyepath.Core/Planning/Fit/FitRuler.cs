@@ -45,7 +45,7 @@ public sealed class FitRuler
             : Later<GradingRemedy>(effort => [.. shared.Decisions.GradingRemedies(() => remedies(effort))
                 .Where(r => r.Kind != GradingRemedyKind.MoreRounds || !IsTooDeep(r.Amount))]));
         _remedies = new(() => offer is null || !offer.Search.Counts.IsEmpty
-            ? [.. _changes.Value.Select(c => GradingWords.Change(c, OpenEdging())).OfType<Remedy>()]
+            ? [.. _changes.Value.Select(c => GradingWords.Deed(c, OpenEdging()).Remedy).Where(r => r.Place is not null)]
             : Later<Remedy>(effort => [.. shared.Decisions.Remedies(() => FitRemedies.Of(shared, direction, offer, effort))]));
     }
 
@@ -57,6 +57,9 @@ public sealed class FitRuler
 
     /// <summary>Of the finished garment.</summary>
     public Length RowHeight => _shared.GaugeFor(Direction).RowHeight;
+
+    /// <summary>2 where a pooling unit is a pair of stitches.</summary>
+    internal int StitchesPerUnit => _shared.Stitch.StitchesPerUnit;
 
     /// <summary>The measure that runs along the stitches.</summary>
     public GarmentMeasure Measure { get; }
@@ -120,7 +123,6 @@ public sealed class FitRuler
 
     private Length Edgings(int? rounds) => _ruled.Edgings(_shared, rounds);
 
-    /// <summary>The edging's place in the document where its rounds are left open.</summary>
     /// <summary>Of the smallest size an edging of so many rounds leaves little of the motif.</summary>
     private bool IsTooDeep(int rounds) => _ruled.Edging is { } place
         && _ruled.EdgingTimes * _shared.EdgingDepth(place, rounds) > PlanFindings.DeepEdging * _ruled.Targets.Min();

@@ -9,14 +9,6 @@ namespace Dyepath.Core.Planning;
 /// <summary>What the grading program finds, in words and as changes of the document.</summary>
 internal static class GradingWords
 {
-    /// <summary>How counts are shared, for every garment.</summary>
-    public static ImmutableArray<PlanRule> Rules { get; } =
-    [
-        new("grading", "Few stitch counts serve all sizes: a further one is taken where it brings the size that fits worst at least half a centimetre nearer (a child's by as much less as it is smaller), and all lean alike unless the designer allows more."),
-        new("widths", "Each size comes out at least 1 cm wider than the one before it, or half of what their targets differ by, and none under the largest body of its range, or, with less ease than the range is wide, half a range under its target. A centimetre too narrow weighs as two too wide."),
-        new("edgings", "Where rounds are left open, each size has as many as bring the measure that runs along the stitches nearest to its target."),
-    ];
-
     /// <summary>Which sizes and rules conflict.</summary>
     public static Finding Say(GradingConflict conflict, GradingProblem problem, IReadOnlyList<string> names)
     {
@@ -45,13 +37,10 @@ internal static class GradingWords
     /// <summary>What to do, without a full stop, such as <c>allow 3 counts (furthest off then: 0.8 cm)</c>.</summary>
     public static string Say(GradingRemedy remedy) => $"{Words(remedy)} (furthest off then: {Wording.Fine(remedy.WorstError, Units.Centimetres)})";
 
-    public static Deed AsDeed(GradingRemedy remedy, int? edging) => Field(remedy, edging) is var (place, value)
-        ? new Deed(Say(remedy), place, value) : Deed.Of(Say(remedy));
-
-    /// <summary>The change as a field of the document; null where the document has none, as another hook asks for another swatch.</summary>
-    public static Remedy? Change(GradingRemedy remedy, int? edging) => Field(remedy, edging) is var (place, value)
-        ? new Remedy(place, value, $"{Wording.Capital(Words(remedy))}; furthest off then: {Wording.Fine(remedy.WorstError, Units.Centimetres)}.")
-        : null;
+    /// <summary>Without a place where the document has none for it, as another hook asks for another swatch.</summary>
+    /// <param name="edging">Place in the document's list of the edging whose rounds are left open; null where none are.</param>
+    public static Deed Deed(GradingRemedy remedy, int? edging) => Field(remedy, edging) is var (place, value)
+        ? new Deed(Say(remedy), place, value) : Planning.Deed.Of(Say(remedy));
 
     private static (string Place, string Value)? Field(GradingRemedy remedy, int? edging) => remedy.Kind switch
     {

@@ -1,5 +1,6 @@
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Quantities;
+using Dyepath.Core.Shaping;
 using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Planning;
@@ -16,6 +17,12 @@ namespace Dyepath.Core.Planning;
 /// </param>
 public sealed record StitchReading(int Row, bool RightSide, int Column, int Order, int Section, bool TwoToned, Length FromStart)
 {
+    /// <summary>As <see cref="PieceRun.Side"/> has it.</summary>
+    public int? Side { get; init; }
+
+    /// <summary>Its place in stitches, from 1, in the order in which the row is worked; the first where a unit is two.</summary>
+    public int FirstStitch { get; init; }
+
     /// <summary>
     /// Pooling units of yarn from the unit to the nearest change of colour, before or after it; 0 where the colour changes within it or
     /// right beside it. Missing for one colour.
@@ -36,17 +43,28 @@ public sealed record StitchReading(int Row, bool RightSide, int Column, int Orde
         var column = path.FirstColumns[row] + unit;
         var span = path.SpanAt(row, column);
         var backwards = path.RunsBackwards(row);
+        var order = backwards ? path.Cells(row) - unit : unit + 1;
         return new StitchReading(
             at.Row + 1,
             !backwards,
             unit + 1,
-            backwards ? path.Cells(row) - unit : unit + 1,
+            order,
             fabric.Row(row)[unit],
             fabric.IsTwoToned(row, column),
             plan.Sequence.YarnPerUnit * ColourRing.ToUnits(span.From - path.RowStart(0)))
         {
+            Side = worn.Piece.Shape is { } shape ? SideOf(shape, fabric) : null,
+            FirstStitch = path.StitchesPerUnit * (order - 1) + 1,
             ToChange = ToChangeOf(plan.Sequence.Ring, span),
         };
+    }
+
+    private static int? SideOf(ShapedPiece shape, Fabric fabric)
+    {
+        var part = shape.Parts.First(p => p.Fabric == fabric);
+        while (part.Continues)
+            part = shape.Parts[part.Index - 1];
+        return PartNames.SideOf(part);
     }
 
     private static double? ToChangeOf(ColourRing ring, YarnSpan span)
