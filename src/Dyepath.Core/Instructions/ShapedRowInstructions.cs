@@ -247,7 +247,7 @@ internal sealed class ShapedRowInstructions
                 yield break;
             }
             yield return new Instruction(Phrase.Plain("Chain"), Phrase.Of(
-                $"Join {_context.ChainYarn} with {new Term("sl st")} in the first st of row {Number(row)}, at the edge where row {Number(row + 1)} will end, {(grows.Shorter == -1 ? Phrase.Plain("ch 2 and fasten off; the row goes into the first of them only") : Phrase.Of($"ch {Number(-grows.Shorter)} and fasten off"))}."));
+                $"Join {_context.ChainYarn} with {new Term("sl st")} in the first st of row {Number(row)}, at the edge where row {Number(row + 1)} will end, {(grows.Shorter == -1 ? Phrase.Plain("ch 2 and fasten off; the row goes into the first of them only") : Phrase.Of($"ch {Number(-grows.Shorter)} and fasten off"))}; the loop of row {Number(row)} waits on a marker."));
         }
         if (_shifts.FirstOrDefault(s => s.Part == part && s.First == row) is { } shift && shift.Before(_shifts) is { } before
             && before.By(_context) != shift.By(_context))

@@ -426,7 +426,7 @@ internal sealed partial class PieceReader(ImmutableArray<string> sizes, List<str
     [GeneratedRegex(@"^Into row (?<row>\d+), with the (?<face>right|wrong) side of the piece facing: (?:leave (?<over>\d+) sts? unworked (?:at the edge|beside the (?<beside>[a-z]+ side|side [0-9]+)) and )?join .* in the (?:next st|first st(?: at the edge| beside the (?<beside>[a-z]+ side|side [0-9]+))), at (?<first>\S+), (?:stitch|pair) [0-9]+ of .*?; cut away what comes before it\.(?: The stitches left are the lower edge of the (?<here>[a-z ]+)\.)?$")]
     private static partial Regex JoinOn();
 
-    [GeneratedRegex(@"^Join .* with (?:sl st|ss) in the first st of row (?<on>\d+), at the edge where row (?<row>\d+) will end, ch (?<n>\d+) and (?:fasten off(?<one>; the row goes into the first of them only)?|leave its loop on a marker)\.$")]
+    [GeneratedRegex(@"^Join .* with (?:sl st|ss) in the first st of row (?<on>\d+), at the edge where row (?<row>\d+) will end, ch (?<n>\d+) and (?:fasten off(?<one>; the row goes into the first of them only)?; the loop of row \k<on> waits on a marker|leave its loop on a marker)\.$")]
     private static partial Regex AtEdge();
 
     [GeneratedRegex(@"^As (?:row|round) (?<row>\d+), (?<each>\d+) sts? each(?<gores>, but for the gores in the table)?(?:, then fasten off)?\.(?: The last row is the edge of the [a-z ]+\.)?$")]

@@ -251,25 +251,22 @@ internal sealed class EdgeProgram
     private void Along(bool right, Rule rule, OutlineCost[] from, OutlineCost[] to, Span<ushort> source)
     {
         var (axis, lines, step, stride) = right ? (_right, _left.Count, 1, _left.Count) : (_left, _right.Count, _left.Count, 1);
+        if (axis.Wish is null)
+        {
+            from.CopyTo(to, 0);
+            source.Clear();
+            return;
+        }
         for (var line = 0; line < lines; line++)
         {
             var at = line * step;
-            if (axis.Wish is null)
-                Copy(at, from, to, source);
-            else if (rule == Rule.End)
+            if (rule == Rule.End)
                 End(axis.Count, at, stride, from, to, source);
             else if (rule == Rule.Join)
                 Join(axis.Count, at, stride, from, to, source);
             else
                 Turn(axis, rule == Rule.Turn && _options.SlipStitches, at, stride, from, to, source);
         }
-    }
-
-    private static void Copy(int at, OutlineCost[] from, OutlineCost[] to, Span<ushort> source)
-    {
-        to[at] = from[at];
-        if (!source.IsEmpty)
-            source[at] = 0;
     }
 
     private void End(int count, int at, int stride, OutlineCost[] from, OutlineCost[] to, Span<ushort> source)
