@@ -103,14 +103,14 @@ internal static class CutFindings
         {
             deeds.Add(Deed.Of("garment.letOff", Deed.Json(kept.LetOff), FormattableString.Invariant($"let cut edges lie off by up to {kept.LetOff.Centimetres:0.#} cm")) with
             {
-                Then = $"it goes on unbroken, and furthest off of what is cut is {kept.Furthest.Say(Units.Centimetres)}",
+                Then = $"it goes on unbroken, and furthest off of what is cut is {kept.Furthest.Say(Units.Centimetres)}{trials.Moves(kept.Plan, kept.Furthest.Measure)}",
             });
         }
         if (other is { IsFeasible: true } && other.LostShare < chosen.LostShare / 2)
         {
             deeds.Add(PlanFindings.Turned(chosen, $"work it {GarmentPlanner.Name(other.Direction)}") with
             {
-                Then = $"{(other.KeepsMotif ? "it goes on unbroken" : FormattableString.Invariant($"{other.LostShare:0 %} of all its stitches are lost to it instead of {chosen.LostShare:0 %}"))}, and {other.Option.SayFurthest()}",
+                Then = $"{(other.KeepsMotif ? "it goes on unbroken" : FormattableString.Invariant($"{other.LostShare:0 %} of all its stitches are lost to it instead of {chosen.LostShare:0 %}"))}, and {other.Option.SayFurthest()}{trials.Moves(other)}",
             });
         }
         var comesEven = chosen.Layout.SharedFabric.PeriodMicro % (2 * Yarns.ColourRing.Unit) == 0;
