@@ -31,8 +31,11 @@ public sealed record TradeStep(string Address, string Name, Type Page, params st
         [.. (outcome?.Findings ?? []).Where(f => f.Level == FindingLevel.Fault || Tells(f)).OrderByDescending(f => f.Level)];
 
     /// <summary>The place of a finding lies on the step, or on one that is told together with it; the pattern tells all.</summary>
-    private bool Tells(Finding finding) =>
-        Address == "pattern" || (Showing(finding.Place) is var step && (step == this || (OfGarment.Contains(Address) && OfGarment.Contains(step.Address))));
+    private bool Tells(Finding finding)
+    {
+        var step = Showing(finding.Place);
+        return Address == "pattern" || step == this || (OfGarment.Contains(Address) && OfGarment.Contains(step.Address));
+    }
 
     /// <summary>The step at an address of the program; the first one where it names none.</summary>
     public static TradeStep At(string address)

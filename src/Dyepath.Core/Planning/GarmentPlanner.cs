@@ -100,7 +100,10 @@ public static class GarmentPlanner
         {
             StitchWidth = gauge.StitchWidth,
             RowHeight = gauge.RowHeight,
-            Rules = [.. project.Garment.Shape.Rules.Concat(GradingWords.Rules).Select(r => r with { Text = project.Sizes.InWords(r.Text) })],
+            Rules =
+            [
+                .. project.Garment.Shape.Rules.Concat(GradingWords.Rules).Select(r => r with { Text = project.Sizes.InWords(r.Text) }),
+            ],
         });
     }
 
@@ -172,7 +175,8 @@ public static class GarmentPlanner
     /// </summary>
     private static IEnumerable<Finding> Reasons(DirectionPlan[] plans, Direction? wanted)
     {
-        var tried = plans.Where(p => wanted is null || p.Direction == wanted).SelectMany(p => Reasons(p, plans), (p, reason) => (p.Direction, Reason: reason));
+        var tried = plans.Where(p => wanted is null || p.Direction == wanted)
+            .SelectMany(p => Reasons(p, plans), (p, reason) => (p.Direction, Reason: reason));
         return tried.GroupBy(t => t.Reason).Select(alike => plans.Length == 1 ? alike.Key
             : alike.Key.Behind($"Worked {string.Join(" or ", alike.Select(t => Name(t.Direction)).Distinct())}: "));
     }
@@ -192,7 +196,7 @@ public static class GarmentPlanner
         // Where counts serve, something else stands in the way.
         var served = ruler.Sizes.All(s => s.Choice is not null);
         Remedy[] counts = served ? [] : first.Place == MotifPlace ? [.. ruler.Remedies]
-            : [.. ruler.Changes.Select(c => GradingWords.AsDeed(c, ruler.OpenEdging()).Remedy)];
+            : [.. ruler.Changes.Select(c => GradingWords.AsDeed(c, ruler).Remedy)];
         var advice = first.Remedies.Where(r => counts.All(c => c.Text != r.Text));
         ImmutableArray<Remedy> helps = [.. turned, .. counts, .. advice];
         return plan.Reasons.SetItem(0, helps.IsEmpty ? first : first.Helped(helps));

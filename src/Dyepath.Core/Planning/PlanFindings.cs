@@ -270,7 +270,7 @@ internal static class PlanFindings
         if (ruler.Measure == error.Measure)
         {
             var changes = ruler.Changes.Where(c => c.WorstError < error.Off).Take(MostRemedies);
-            deeds.AddRange(changes.Select(c => GradingWords.AsDeed(c, ruler.OpenEdging())));
+            deeds.AddRange(changes.Select(c => GradingWords.AsDeed(c, ruler)));
         }
         if (other is { IsFeasible: true })
         {

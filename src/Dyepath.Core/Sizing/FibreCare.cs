@@ -17,6 +17,8 @@ public static class FibreCare
         StringComparer.OrdinalIgnoreCase,
         "cotton", "linen", "flax", "hemp", "acrylic", "polyester", "polyamide", "nylon", "elastane", "and", "organic", "recycled", "mercerised", "mercerized");
 
+    private static readonly char[] Between = [' ', ',', ';', '/', '+', '&', '%', '.', '(', ')'];
+
     /// <summary>Hand washing of all that is worked into one piece: by the tenderest fibre, and what is not known may be tender.</summary>
     /// <param name="fibres">As labels say it, such as <c>70 % wool, 30 % linen</c>; empty where a label is not known.</param>
     public static string HandWash(IEnumerable<string> fibres)
@@ -27,7 +29,10 @@ public static class FibreCare
 
     private static bool IsHardy(string fibre)
     {
-        string[] words = [.. fibre.Split([' ', ',', ';', '/', '+', '&', '%', '.', '(', ')'], StringSplitOptions.RemoveEmptyEntries).Where(w => !w.All(char.IsAsciiDigit))];
+        string[] words =
+        [
+            .. fibre.Split(Between, StringSplitOptions.RemoveEmptyEntries).Where(word => !word.All(char.IsAsciiDigit)),
+        ];
         return words.Length > 0 && words.All(Hardy.Contains);
     }
 }

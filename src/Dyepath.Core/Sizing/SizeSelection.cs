@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.RegularExpressions;
 using Dyepath.Core.Quantities;
 
 namespace Dyepath.Core.Sizing;
@@ -40,7 +41,7 @@ public sealed record SizeSelection(
         return BustWord == "bust" ? text : Bust.Replace(text, BustWord);
     }
 
-    private static readonly System.Text.RegularExpressions.Regex Bust = new(@"\bbust\b", System.Text.RegularExpressions.RegexOptions.CultureInvariant);
+    private static readonly Regex Bust = new(@"\bbust\b", RegexOptions.CultureInvariant);
 
     /// <summary>What to do where a size is not one of these, without a full stop.</summary>
     public static string SayChoice(IEnumerable<string> sizes)

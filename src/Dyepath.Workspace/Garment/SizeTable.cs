@@ -109,7 +109,7 @@ internal static class SizeTable
         KeepBase(document, sample);
     }
 
-    /// <summary>What the document's sizes are called, smallest first: own ones, named ones, or all of its chart; empty without any.</summary>
+    /// <summary>What the document's sizes are called, smallest first: own, named, or all of its chart; empty without any.</summary>
     public static string[] Called(ProjectDocument document) =>
         document.Count("sizes.own") > 0
             ? [.. Enumerable.Range(0, document.Count("sizes.own")).Select(i => document.Typed($"sizes.own[{i}].name"))]
@@ -117,7 +117,7 @@ internal static class SizeTable
         : SizeCharts.TryFind(document.Typed("sizes.chart"), out var chart) ? [.. chart.Sizes.Select(s => s.Name)]
         : [];
 
-    /// <summary>The size that is made as the sample: the one that is said, else the middle one, as plans have it; null without sizes.</summary>
+    /// <summary>The size that is made as the sample: the one that is said, else the middle one, as in plans; null without any.</summary>
     public static string? Base(ProjectDocument document)
     {
         var called = Called(document);

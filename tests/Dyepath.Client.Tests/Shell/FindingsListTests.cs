@@ -67,6 +67,10 @@ public sealed class FindingsListTests : BunitContext
         Assert.Contains(workbench.Outcome!.Findings, f => f.Place.StartsWith("garment.grading", StringComparison.Ordinal) || f.Place.StartsWith("garment.letOff", StringComparison.Ordinal));
         var panel = Render<PanelFindings>(p => p.Add(x => x.Id, "one"));
         Assert.StartsWith(lists[0].Length == 1 ? "1 thing to know" : $"{lists[0].Length} things to know", panel.Find("a").TextContent, StringComparison.Ordinal);
+        // The panel's counts are those that Fit tells, and what is of a sleeve is called so.
+        var counts = Render<KeyFigures>(p => p.Add(k => k.Plan, workbench.Plan!).Add(k => k.Size, workbench.Size!)).Find("dd").TextContent.Split("; ");
+        Assert.Equal(workbench.Plan!.Chosen.Counts.Order().Select(c => $"{c}"), counts[0].Split(", "));
+        Assert.All(counts[1..], c => Assert.StartsWith("sleeve ", c, StringComparison.Ordinal));
         Assert.Equal("/p/one/fit#findings-title", panel.Find("a").GetAttribute("href"));
     }
 

@@ -40,7 +40,7 @@ public sealed class PlanWordsTests
                 foreach (var finding in plan.Findings.Where(f => f.Place == "garment.grading"))
                 {
                     var off = Regex.Matches(finding.Text, @"([0-9.]+) cm (?:over|under) its target").Select(m => double.Parse(m.Groups[1].Value, CultureInfo.InvariantCulture));
-                    var then = Regex.Matches(finding.Text, @"furthest off then: ([0-9.]+) cm").Select(m => double.Parse(m.Groups[1].Value, CultureInfo.InvariantCulture));
+                    var then = Regex.Matches(finding.Text, @"furthest off of [a-z ]+ then: ([0-9.]+) cm").Select(m => double.Parse(m.Groups[1].Value, CultureInfo.InvariantCulture));
                     Assert.All(then, t => Assert.True(t <= off.DefaultIfEmpty(double.MaxValue).Max(), $"{garment}, {stitch}, {direction}: {finding.Text}"));
                     seen += then.Count();
                 }

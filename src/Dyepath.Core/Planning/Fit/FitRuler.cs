@@ -45,7 +45,7 @@ public sealed class FitRuler
             : Later<GradingRemedy>(effort => [.. shared.Decisions.GradingRemedies(() => remedies(effort))
                 .Where(r => r.Kind != GradingRemedyKind.MoreRounds || !IsTooDeep(r.Amount))]));
         _remedies = new(() => offer is null || !offer.Search.Counts.IsEmpty
-            ? [.. _changes.Value.Select(c => GradingWords.Change(c, OpenEdging())).OfType<Remedy>()]
+            ? [.. _changes.Value.Select(c => GradingWords.Change(c, this)).OfType<Remedy>()]
             : Later<Remedy>(effort => [.. shared.Decisions.Remedies(() => FitRemedies.Of(shared, direction, offer, effort))]));
     }
 

@@ -42,15 +42,22 @@ internal static class GradingWords
         return new Finding(FindingLevel.Fault, conflict.Pins.Length > 0 ? "sizes" : "garment.grading", text);
     }
 
-    /// <summary>What to do, without a full stop, such as <c>allow 3 counts (furthest off then: 0.8 cm)</c>.</summary>
-    public static string Say(GradingRemedy remedy) => $"{Words(remedy)} (furthest off then: {Wording.Fine(remedy.WorstError, Units.Centimetres)})";
+    /// <summary>
+    /// What to do, without a full stop, such as <c>allow 3 counts (furthest off of width then: 0.8 cm)</c>: of other measures nothing is
+    /// known, as no garment was planned with it.
+    /// </summary>
+    /// <param name="measure">That the counts decide.</param>
+    public static string Say(GradingRemedy remedy, GarmentMeasure measure) => $"{Words(remedy)} ({Off(remedy, measure)})";
 
-    public static Deed AsDeed(GradingRemedy remedy, int? edging) => Field(remedy, edging) is var (place, value)
-        ? new Deed(Say(remedy), place, value) : Deed.Of(Say(remedy));
+    private static string Off(GradingRemedy remedy, GarmentMeasure measure) =>
+        $"furthest off of {GarmentMeasures.Words(measure)} then: {Wording.Fine(remedy.WorstError, Units.Centimetres)}";
+
+    public static Deed AsDeed(GradingRemedy remedy, FitRuler ruler) => Field(remedy, ruler.OpenEdging()) is var (place, value)
+        ? new Deed(Say(remedy, ruler.Measure), place, value) : Deed.Of(Say(remedy, ruler.Measure));
 
     /// <summary>The change as a field of the document; null where the document has none, as another hook asks for another swatch.</summary>
-    public static Remedy? Change(GradingRemedy remedy, int? edging) => Field(remedy, edging) is var (place, value)
-        ? new Remedy(place, value, $"{Wording.Capital(Words(remedy))}; furthest off then: {Wording.Fine(remedy.WorstError, Units.Centimetres)}.")
+    public static Remedy? Change(GradingRemedy remedy, FitRuler ruler) => Field(remedy, ruler.OpenEdging()) is var (place, value)
+        ? new Remedy(place, value, $"{Wording.Capital(Words(remedy))}; {Off(remedy, ruler.Measure)}.")
         : null;
 
     private static (string Place, string Value)? Field(GradingRemedy remedy, int? edging) => remedy.Kind switch

@@ -140,7 +140,8 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
     }
 
     /// <summary>
-    /// An edge of the measure that has no edging yet, and the plan once it has one, whose rounds make up what the counts leave; null where none brings it nearer than it is.
+    /// An edge of the measure that has no edging yet, and the plan once it has one, whose rounds make up what the counts leave; null where
+    /// none brings it nearer than it is.
     /// </summary>
     private (EdgingPlace Place, DirectionPlan Plan)? Edged(GarmentMeasure measure)
     {
