@@ -12,7 +12,7 @@ namespace Dyepath.Core.Garments;
 /// <param name="Mend">What helps where it does not hold.</param>
 public sealed record WornFit(FitPart Part, Length Garment, BodyMeasure Body, Length Wanted, string Place, Mend Mend)
 {
-    /// <summary>What the fabric stretches by of that, or may be smaller by than the body because it does; zero where it is not to.</summary>
+    /// <summary>What the fabric stretches by of that, or may be smaller by than the body because it does; zero where it does not.</summary>
     public Length Stretch { get; init; }
 
     /// <summary>As it lies flat, before it stretches.</summary>
