@@ -1,4 +1,6 @@
-using Dyepath.Workspace.Shell;
+using System.Collections.Immutable;
+using Dyepath.Core.Findings;
+using Dyepath.Workspace.Work;
 
 namespace Dyepath.Client.Shell;
 
@@ -17,6 +19,30 @@ public sealed record TradeStep(string Address, string Name, Type Page, params st
         new("pattern", "Pattern", typeof(Pattern.PatternPage), "title", "designer", "edition", "words", "photos"),
         new("make", "Make", typeof(Making.Handing.BeginPage)),
     ];
+
+    /// <summary>Steps that show the garment and how it fits: what is to be known of either is told on both.</summary>
+    private static readonly string[] OfGarment = ["garment", "fit"];
+
+    /// <summary>
+    /// All that is to be known at a step, the worst first: what keeps the design from being planned, wherever it is, and what lies on the
+    /// step. The one list that pages, the panel and the steps' marks tell and count.
+    /// </summary>
+    public ImmutableArray<Finding> Findings(Outcome? outcome) =>
+        [.. (outcome?.Findings ?? []).Where(f => f.Level == FindingLevel.Fault || Tells(f)).OrderByDescending(f => f.Level)];
+
+    /// <summary>The place of a finding lies on the step, or on one that is told together with it; the pattern tells all.</summary>
+    private bool Tells(Finding finding)
+    {
+        var step = Showing(finding.Place);
+        return Address == "pattern" || step == this || (OfGarment.Contains(Address) && OfGarment.Contains(step.Address));
+    }
+
+    /// <summary>The step at an address of the program; the first one where it names none.</summary>
+    public static TradeStep At(string address)
+    {
+        var path = address.Split('?', '#')[0];
+        return All.FirstOrDefault(step => path.EndsWith($"/{step.Address}", StringComparison.Ordinal)) ?? All[0];
+    }
 
     /// <summary>The step that shows a place of the document.</summary>
     public static TradeStep Showing(string place) => All

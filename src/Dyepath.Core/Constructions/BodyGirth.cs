@@ -34,9 +34,10 @@ internal readonly record struct BodyGirth(Ease BustEase, Length HipEase, bool Pa
     public ImmutableArray<WornFit> Worn(Length finished, BodyOfSize body)
     {
         var bust = body[BodyMeasure.Bust];
+        var stretch = Length.Min(Stretches.Most, Stretches.Share * bust);
         return
         [
-            new(FitPart.Body, finished, BodyMeasure.Bust, bust - Length.Min(Stretches.Most, Stretches.Share * bust), "garment.ease", Mend.BustEase),
+            new(FitPart.Body, finished, BodyMeasure.Bust, bust - stretch, "garment.ease", Mend.BustEase) { Stretch = stretch },
             .. Hem(finished, body),
         ];
     }

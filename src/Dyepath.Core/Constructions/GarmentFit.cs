@@ -14,7 +14,11 @@ internal static class GarmentFit
     public static Length SlitFor(Length head) => head / (2 * SlitStretch);
 
     public static WornFit Head(Length neck, BodyOfSize body, string place) => new(
-        FitPart.NeckOpening, 2 * SlitStretch * neck, BodyMeasure.Head, body[BodyMeasure.Head], place, Mend.WidenNeck);
+        FitPart.NeckOpening, 2 * SlitStretch * neck, BodyMeasure.Head, body[BodyMeasure.Head], place, Mend.WidenNeck)
+    {
+        AsMade = 2 * neck,
+        Stretch = 2 * (SlitStretch - 1) * neck,
+    };
 
     /// <summary>Fabric left beside a neck, so that it stays on (common practice, no source).</summary>
     public static Length LeastShoulder(Wearers wearer) => Length.FromCentimetres(wearer == Wearers.Adult ? 4 : 2.5);

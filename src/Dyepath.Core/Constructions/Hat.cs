@@ -76,7 +76,11 @@ public sealed record Hat(double Smaller, Length Height, bool Gored) : GarmentSha
         [
             new(
                 FitPart.Brim, MostStretch * size.Finished[GarmentMeasure.Circumference], BodyMeasure.Head, size.Body[BodyMeasure.Head],
-                "garment.smaller", Mend.LessOffHead),
+                "garment.smaller", Mend.LessOffHead)
+            {
+                AsMade = size.Finished[GarmentMeasure.Circumference],
+                Stretch = (MostStretch - 1) * size.Finished[GarmentMeasure.Circumference],
+            },
         ];
     }
 

@@ -18,6 +18,14 @@ public record Finding(FindingLevel Level, string Place, string Text)
     /// <summary>The fault of the program behind it, for a log; missing where the document is the reason.</summary>
     public Exception? Cause { get; init; }
 
+    /// <summary>The same behind words that say of what it is true.</summary>
+    /// <param name="before">Such as <c>Worked up: </c>.</param>
+    internal Finding Behind(string before) => this with { Text = before + Text, Fact = before + Fact };
+
+    /// <summary>The same with what helps, each a sentence or more, and with nothing else that did.</summary>
+    internal Finding Helped(ImmutableArray<Remedy> remedies) =>
+        this with { Text = string.Join(' ', [Fact, .. remedies.Select(r => r.Text)]), Remedies = remedies };
+
     /// <inheritdoc/>
     public virtual bool Equals(Finding? other) =>
         other is not null && EqualityContract == other.EqualityContract

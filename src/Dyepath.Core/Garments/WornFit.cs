@@ -12,6 +12,18 @@ namespace Dyepath.Core.Garments;
 /// <param name="Mend">What helps where it does not hold.</param>
 public sealed record WornFit(FitPart Part, Length Garment, BodyMeasure Body, Length Wanted, string Place, Mend Mend)
 {
+    /// <summary>What the fabric stretches by of that, or may be smaller by than the body because it does; zero where it does not.</summary>
+    public Length Stretch { get; init; }
+
+    /// <summary>As it lies flat, before it stretches.</summary>
+    public Length AsMade { get; init; } = Garment;
+
+    /// <summary>What <see cref="AsMade"/> and <see cref="Stretch"/> have to come to at least.</summary>
+    public Length Needed => AsMade + Stretch - Spare;
+
+    /// <summary>By how much it is larger than it has to be; under zero: too small.</summary>
+    public Length Spare => Garment - Wanted;
+
     /// <summary>The garment is at least as large there as it has to be.</summary>
     public bool Holds => Garment >= Wanted;
 }
@@ -108,6 +120,15 @@ public enum Mend
 /// <summary>Parts of a garment held against the body, as JSON names them.</summary>
 public static class FitPartNames
 {
+    /// <summary>Beside a column that says how far it stretches: <c>neck opening, all round</c>.</summary>
+    public static string Alone(FitPart part) => part switch
+    {
+        FitPart.NeckOpening => "neck opening, all round",
+        FitPart.Brim => "brim, all round",
+        FitPart.Body => "body, all round",
+        _ => Of(part),
+    };
+
     /// <summary>Never changed once it was written, whatever the words are that a reader is told.</summary>
     public static string Of(FitPart part) => part switch
     {

@@ -19,7 +19,7 @@ internal static class CareSection
         blocks.AddRange(context.Own("care"));
         blocks.Add(new Bullets(
         [
-            Phrase.Plain($"Follow the ball band. Where it is silent: {Care("handWash")}, better cold; press the water out in a towel; {Care("flatDry")} to the measurements."),
+            Phrase.Plain($"Follow the ball band. Where it is silent: {FibreCare.HandWash(Fibres(context))}, better cold; press the water out in a towel; {Care("flatDry")} to the measurements."),
         ]));
         blocks.AddRange(rules.Where(r => r.Rule is null).Select(r => new Caution(Phrase.Plain($"{Wording.Capital(r.Feature)}: {r.Limit}."))));
         if (!cords && (context.Wearers & ~Wearers.Adult) != 0 && parts != SafetyParts.None)
@@ -37,6 +37,9 @@ internal static class CareSection
         blocks.AddRange(context.Own("closing"));
         return new Section("care", Phrase.Plain("Care and cautions"), blocks.ToImmutable());
     }
+
+    /// <summary>A companion's label says nothing of its fibre: it is taken to bear what the variegated yarn does.</summary>
+    private static IEnumerable<string> Fibres(PatternContext context) => [context.Project.Yarn.Fibre];
 
     private static SafetyParts Parts(PatternContext context)
     {

@@ -99,14 +99,14 @@ internal static class CutFindings
         {
             deeds.Add(Deed.Of("garment.letOff", Deed.Json(kept.LetOff), FormattableString.Invariant($"let cut edges lie off by up to {kept.LetOff.Centimetres:0.#} cm")) with
             {
-                Then = $"it goes on unbroken, and furthest off of what is cut is {kept.Furthest.Say(Units.Centimetres)}",
+                Then = $"it goes on unbroken, and furthest off of what is cut is {kept.Furthest.Say(Units.Centimetres)}{trials.Moves(kept.Plan, kept.Furthest.Measure)}",
             });
         }
         if (other is { IsFeasible: true } && other.LostShare < chosen.LostShare / 2)
         {
             deeds.Add(PlanFindings.Turned(chosen, $"work it {DirectionWords.Of(other.Direction)}") with
             {
-                Then = $"{(other.KeepsMotif ? "it goes on unbroken" : FormattableString.Invariant($"{other.LostShare:0 %} of all its stitches are lost to it instead of {chosen.LostShare:0 %}"))}, and {DirectionWords.Furthest(other.Option)}",
+                Then = $"{(other.KeepsMotif ? "it goes on unbroken" : FormattableString.Invariant($"{other.LostShare:0 %} of all its stitches are lost to it instead of {chosen.LostShare:0 %}"))}, and {DirectionWords.Furthest(other.Option)}{trials.Moves(other)}",
             });
         }
         var lost = most < LeastSaid ? "where a few stitches draw something else" : FormattableString.Invariant(

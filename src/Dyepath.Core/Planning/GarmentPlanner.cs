@@ -78,7 +78,7 @@ public static class GarmentPlanner
         ImmutableArray<DirectionOption> options = [.. planned.Select(p => p.Option)];
         var open = planned.Where(p => p.IsFeasible && (wanted is null || p.Direction == wanted)).ToArray();
         if (open.Length == 0)
-            return PlanResult.None([.. Reasons(planned, wanted), .. Remedies(options, wanted)], options);
+            return PlanResult.None(Reasons(planned, wanted), options);
         var chosen = open.MinBy(p => p.Score)!;
         var assembly = new SizeAssembly(chosen, targets!);
         var sizes = ImmutableArray.CreateBuilder<SizePlan>();
@@ -167,27 +167,36 @@ public static class GarmentPlanner
         FindingLevel.Fault, "yarn.ball.length", FormattableString.Invariant(
             $"A ball of {shared.Project.Yarn.Ball.Length.Metres:0.#} m cannot be planned: it is shorter than one sequence with its ends, or over {BallPlanner.MostBalls} would be needed. Check the ball and the yarn per stitch."));
 
-    private static IEnumerable<Finding> Reasons(DirectionPlan[] plans, Direction? wanted) => plans
-        .Where(p => wanted is null || p.Direction == wanted)
-        .SelectMany(p => p.Option.Reasons.Select(r => plans.Length == 1 ? r : r with { Text = $"Worked {DirectionWords.Of(p.Direction)}: {r.Text}" }));
-
-    /// <summary>What would let a direction that was asked for be planned, and whether the other one can be.</summary>
-    private static IEnumerable<Finding> Remedies(ImmutableArray<DirectionOption> options, Direction? wanted)
+    /// <summary>
+    /// Why no direction that is allowed can be planned, each reason with its direction and what would help; what holds in every direction
+    /// alike is said once.
+    /// </summary>
+    private static IEnumerable<Finding> Reasons(DirectionPlan[] plans, Direction? wanted)
     {
-        foreach (var option in options.OrderByDescending(o => o.Direction == wanted))
+        var tried = plans.Where(p => wanted is null || p.Direction == wanted)
+            .SelectMany(p => Reasons(p, plans), (p, reason) => (p.Direction, Reason: reason));
+        return tried.GroupBy(t => t.Reason).Select(alike => plans.Length == 1 ? alike.Key
+            : alike.Key.Behind($"Worked {string.Join(" or ", alike.Select(t => DirectionWords.Of(t.Direction)).Distinct())}: "));
+    }
+
+    /// <summary>Where the reason lies if no count makes the motif.</summary>
+    private const string MotifPlace = "garment.motif";
+
+    /// <summary>The first reason, which counts have to do with where none serve, says what would help.</summary>
+    private static ImmutableArray<Finding> Reasons(DirectionPlan plan, DirectionPlan[] plans)
+    {
+        var first = plan.Option.Reasons[0];
+        Remedy[] turned = [.. plans.Where(p => p != plan && p.IsFeasible).Select(p => PlanFindings.Turned(plan, $"work it {DirectionWords.Of(p.Direction)}") with
         {
-            if (wanted is null || option.Direction == wanted)
-            {
-                // Where counts serve, something else stands in the way.
-                if (option.Ruler.Sizes.All(s => s.Choice is not null))
-                    continue;
-                foreach (var change in option.Ruler.Changes)
-                    yield return new Finding(FindingLevel.Note, "garment.grading", $"Worked {DirectionWords.Of(option.Direction)}, this would help: {GradingWords.Say(change)}.");
-            }
-            else if (option.Feasible)
-            {
-                yield return new Finding(FindingLevel.Note, "garment.direction", $"Worked {DirectionWords.Of(option.Direction)} there is a plan ({DirectionWords.Furthest(option)}).");
-            }
-        }
+            Then = $"there is a plan ({DirectionWords.Furthest(p.Option)})",
+        }).Select(d => d.Remedy)];
+        var ruler = plan.Option.Ruler;
+        // Where counts serve, something else stands in the way.
+        var served = ruler.Sizes.All(s => s.Choice is not null);
+        Remedy[] counts = served ? [] : first.Place == MotifPlace ? [.. ruler.Remedies]
+            : [.. ruler.Changes.Select(c => GradingWords.Deed(c, ruler).Remedy)];
+        var advice = first.Remedies.Where(r => counts.All(c => c.Text != r.Text));
+        ImmutableArray<Remedy> helps = [.. turned, .. counts, .. advice];
+        return plan.Option.Reasons.SetItem(0, helps.IsEmpty ? first : first.Helped(helps));
     }
 }

@@ -74,8 +74,10 @@ internal static class PlanFindings
         {
             var (its, has) = (alike.Count() == 1 ? "its" : "their", alike.Count() == 1 ? $"Size {alike.First().Name}" : $"Sizes {Wording.List(alike.Select(f => f.Name))}");
             yield return new Finding(FindingLevel.Warning, alike.Key.Place, FormattableString.Invariant(
-                $"{has}: the {WornWords.Subject(alike.Key.Part)} is {Range(alike.Select(f => f.Fit.Garment))} cm; for {its} {project.Sizes.Words(alike.Key.Body)} it must be {Range(alike.Select(f => f.Fit.Wanted))} cm at least: {WornWords.Of(alike.Key.Mend)}."));
+                $"{has}: the {WornWords.Subject(alike.Key.Part)} is {Range(alike.Select(f => f.Fit.Garment))} cm; for {its} {project.Sizes.Words(alike.Key.Body)} it must be {Range(alike.Select(f => f.Fit.Wanted))} cm at least: {WornWords.Of(alike.Key.Mend, project.Sizes)}."));
         }
+        foreach (var close in CloseToHead(sizes, project.Sizes))
+            yield return close;
         foreach (var size in sizes)
         {
             foreach (var piece in size.Pieces.Where(p => p.Pooled && p.Motif != project.Garment.Motif))
@@ -120,6 +122,22 @@ internal static class PlanFindings
             yield return example;
 
         ImmutableArray<Deed> Helps(FitError error) => Deeds(chosen, error, other, trials);
+    }
+
+    /// <summary>A firm edging takes as much of what stretches over a head (common practice, no source).</summary>
+    private static readonly Length HeadRoom = Length.FromCentimetres(1);
+
+    /// <summary>What goes over the head, and hardly does.</summary>
+    private static IEnumerable<Finding> CloseToHead(ImmutableArray<SizePlan> sizes, SizeSelection selection)
+    {
+        var close = sizes.SelectMany(s => s.Worn, (s, f) => (s.Name, Fit: f))
+            .Where(f => f.Fit is { Holds: true, Body: BodyMeasure.Head } && f.Fit.Spare < HeadRoom);
+        foreach (var alike in close.GroupBy(f => (f.Fit.Place, f.Fit.Part, f.Fit.Mend)))
+        {
+            var has = alike.Count() == 1 ? $"Size {alike.First().Name}" : $"Sizes {Wording.List(alike.Select(f => f.Name))}";
+            yield return new Finding(FindingLevel.Note, alike.Key.Place,
+                $"{has}: the {WornWords.Subject(alike.Key.Part)} goes over the head with {Range(alike.Select(f => f.Fit.Spare))} cm to spare, which a firm edging or a larger head takes. For more, {WornWords.Of(alike.Key.Mend, selection)}.");
+        }
     }
 
     /// <summary>Where the picture of a gored piece jumps, how far and how often: at the line of each gore alone.</summary>
@@ -252,7 +270,7 @@ internal static class PlanFindings
         if (ruler.Measure == error.Measure)
         {
             var changes = ruler.Changes.Where(c => c.WorstError < error.Off).Take(MostRemedies);
-            deeds.AddRange(changes.Select(c => GradingWords.Deed(c, ruler.OpenEdging())));
+            deeds.AddRange(changes.Select(c => GradingWords.Deed(c, ruler)));
         }
         if (other is { IsFeasible: true })
         {
@@ -261,7 +279,7 @@ internal static class PlanFindings
             {
                 deeds.Add(Turned(plan, $"work it {DirectionWords.Of(other.Direction)}") with
                 {
-                    Then = $"{(cut ? $"{Deed.OffThen(error.Measure, furthest)}, and " : "")}{DirectionWords.Furthest(other.Option)}",
+                    Then = $"{(cut ? $"{Deed.OffThen(error.Measure, furthest)}, and " : "")}{DirectionWords.Furthest(other.Option)}{(cut ? trials.Moves(other, error.Measure) : trials.Moves(other))}",
                 });
             }
         }

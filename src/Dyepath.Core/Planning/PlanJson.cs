@@ -68,7 +68,7 @@ public static class PlanJson
         Array(json, "rules", plan.Rules, (j, rule) =>
         {
             j.WriteString("id", Camel(rule.ToString()));
-            j.WriteString("text", RuleWords.Of(rule, plan.Project.Garment.Shape));
+            j.WriteString("text", RuleWords.Of(rule, plan.Project));
         });
         Findings(json, plan.Findings);
         json.WriteEndObject();

@@ -1,15 +1,24 @@
 using Dyepath.Core.Constructions;
 using Dyepath.Core.Garments;
+using Dyepath.Core.Projects;
 
 namespace Dyepath.Core.Planning;
 
 /// <summary>What the rules say that a plan's measures follow.</summary>
 public static class RuleWords
 {
-    /// <summary>One sentence or more.</summary>
+    /// <summary>One sentence or more, in the words of the project's size tables.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The garment has no such rule.</exception>
+    public static string Of(PlanRule rule, Project project)
+    {
+        ArgumentNullException.ThrowIfNull(project);
+        return project.Sizes.InWords(Of(rule, project.Garment.Shape));
+    }
+
+    /// <summary>One sentence or more, as of a woman's garment.</summary>
     /// <param name="shape">The garment that follows it.</param>
     /// <exception cref="ArgumentOutOfRangeException">The garment has no such rule.</exception>
-    public static string Of(PlanRule rule, GarmentShape shape) => (rule, shape) switch
+    internal static string Of(PlanRule rule, GarmentShape shape) => (rule, shape) switch
     {
         (PlanRule.Body, _) => "A size is planned for the middle of each body measure's range; a body at either end of the range has half the range less or more ease.",
         (PlanRule.Locked, _) => "The base size keeps the numbers it was made with, and every other size is moved by as much as the base was; an override moves its own size alone.",

@@ -1,4 +1,5 @@
 using Dyepath.Core.Garments;
+using Dyepath.Core.Sizing;
 
 namespace Dyepath.Core.Planning;
 
@@ -11,7 +12,14 @@ public static class WornWords
     /// <summary>As a sentence begins after <c>the</c>, up to its verb: <c>hem</c>, or <c>brim, stretched,</c>.</summary>
     public static string Subject(FitPart part) => Of(part) is var words && words.Contains(',') ? $"{words}," : words;
 
-    /// <summary>What to do, such as <c>make the neck wider</c>.</summary>
+    /// <summary>What to do, such as <c>make the neck wider</c>, in the words of the pattern's size tables.</summary>
+    public static string Of(Mend mend, SizeSelection sizes)
+    {
+        ArgumentNullException.ThrowIfNull(sizes);
+        return sizes.InWords(Of(mend));
+    }
+
+    /// <summary>The same where it is not known whose sizes they are.</summary>
     public static string Of(Mend mend) => mend switch
     {
         Mend.WidenNeck => "make the neck wider",

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.RegularExpressions;
 using Dyepath.Core.Quantities;
 
 namespace Dyepath.Core.Sizing;
@@ -32,6 +33,15 @@ public sealed record SizeSelection(
 
     /// <summary>As findings about the pattern's sizes call a measure, in its size tables' words.</summary>
     public string Words(BodyMeasure measure) => measure == BodyMeasure.Bust ? BustWord : BodyMeasures.Words(measure);
+
+    /// <summary>A text that speaks of the bust, as these sizes call it.</summary>
+    public string InWords(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        return BustWord == "bust" ? text : Bust.Replace(text, BustWord);
+    }
+
+    private static readonly Regex Bust = new(@"\bbust\b", RegexOptions.CultureInvariant);
 
     /// <summary>What to do where a size is not one of these, without a full stop.</summary>
     public static string SayChoice(IEnumerable<string> sizes)

@@ -18,18 +18,18 @@ public static class FitWords
     public static string Error(Length error, Units units) =>
         IsAsAsked(error) ? "as asked" : error > Length.Zero ? $"{Wording.Fine(error, units)} over" : $"{Wording.Fine(-error, units)} under";
 
-    /// <summary>What is held against the body, such as <c>Neck opening, all round and stretched</c>.</summary>
+    /// <summary>What is held against the body, such as <c>Neck opening, all round</c>: how far it stretches is told beside it.</summary>
     public static string Part(WornFit fit)
     {
         ArgumentNullException.ThrowIfNull(fit);
-        return Wording.Capital(WornWords.Of(fit.Part));
+        return Wording.Capital(FitPartNames.Alone(fit.Part));
     }
 
     /// <summary>Such as <c>6 cm to spare</c>, or <c>1.2 cm too little</c>.</summary>
     public static string Spare(WornFit fit, Units units)
     {
         ArgumentNullException.ThrowIfNull(fit);
-        var spare = fit.Garment - fit.Wanted;
+        var spare = fit.Spare;
         return IsAsAsked(spare) ? "just enough" : fit.Holds ? $"{Wording.Fine(spare, units)} to spare" : $"{Wording.Fine(-spare, units)} too little";
     }
 

@@ -46,15 +46,16 @@ public static class RepertoireJob
     /// <summary>Under which the second runtime knows the job.</summary>
     public const string Name = "repertoire";
 
-    /// <param name="sizes">The document's sizes; missing, the garment's own chart.</param>
-    /// <param name="size">The only one that is planned; missing, the middle one of the garment's chart.</param>
+    /// <param name="sizes">The document's sizes; where it names no chart and has no own ones, the garment's own chart.</param>
+    /// <param name="size">The only one that is planned; missing, the middle one of the chart is drawn.</param>
     public static string Order(GarmentKind kind, JsonNode? sizes, string? size)
     {
         ArgumentNullException.ThrowIfNull(kind);
         var document = ProjectDocument.TryParse(ProjectWriter.Write(StarterDocument.Of(kind)))!;
         if (kind.IsToBody)
         {
-            document.Set("sizes", sizes is JsonObject chosen && size is not null
+            // Where the document has a chart, nothing is drawn in another one.
+            document.Set("sizes", sizes is JsonObject chosen && (chosen["chart"] ?? chosen["own"]) is not null
                 ? Only(chosen, size)
                 : new JsonObject { ["chart"] = kind.Chart });
         }
@@ -81,17 +82,19 @@ public static class RepertoireJob
     }
 
     /// <summary>The same chart with this size alone, and nothing that is fixed for another garment.</summary>
-    private static JsonObject Only(JsonObject sizes, string size)
+    private static JsonObject Only(JsonObject sizes, string? size)
     {
         var only = new JsonObject();
         if (sizes["own"] is JsonArray own)
-            only["own"] = new JsonArray([.. own.Where(o => o?["name"]?.ToString() == size).Select(o => o!.DeepClone())]);
+            only["own"] = new JsonArray([.. own.Where(o => size is null || o?["name"]?.ToString() == size).Select(o => o!.DeepClone())]);
         else
         {
             only["chart"] = sizes["chart"]?.DeepClone();
-            only["names"] = new JsonArray(size);
+            if (size is not null)
+                only["names"] = new JsonArray(size);
         }
-        only["base"] = size;
+        if (size is not null)
+            only["base"] = size;
         return only;
     }
 }

@@ -53,6 +53,9 @@ public sealed class Outcome
     /// <summary>Everything to be told, the worst first: faults of the document, reasons without a plan, findings of the plan.</summary>
     public ImmutableArray<Finding> Findings { get; }
 
+    /// <summary>No design fulfils what the document asks for; the reasons are faults, each with what would help.</summary>
+    public bool IsInfeasible => Result is { Outcome: PlanOutcome.Infeasible };
+
     /// <summary>What a document says by itself, before anything is worked out from it.</summary>
     public static Outcome Read(ProjectDocument document)
     {

@@ -3,6 +3,7 @@ using Dyepath.Client.Fit;
 using Dyepath.Client.Garment;
 using Dyepath.Core.Constructions;
 using Dyepath.Core.Planning;
+using Dyepath.Workspace.Garment;
 using Dyepath.Workspace.Work;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -31,6 +32,37 @@ public sealed class GarmentPageTests : BunitContext
         Assert.Contains(" cm", page.FindAll(".kind").Single(k => k.QuerySelector("b")!.TextContent == "Cushion").QuerySelector("text")!.TextContent, StringComparison.Ordinal);
         await page.InvokeAsync(() => page.Find("input[value=vest]").ChangeAsync("vest"));
         Assert.Equal("vest", workbench.Document!.Typed("garment.shape"));
+    }
+
+    /// <summary>A project that cannot be planned has no shown size, and its tiles are of its own chart all the same.</summary>
+    [Fact]
+    public void Without_a_plan_the_tiles_are_of_the_document_s_chart()
+    {
+        var workbench = Documents.OpenDemo(d =>
+        {
+            SizeTable.UseChart(d, "child");
+            d.Set("garment.motif", "bands");
+        });
+        Services.AddWork(workbench);
+        Assert.Null(workbench.Plan);
+        var page = Render<KindChoice>(choice => choice.Add(c => c.Shape, "tunic"));
+        page.WaitForAssertion(() => Assert.NotEmpty(page.FindAll(".kind-picture")), TimeSpan.FromMinutes(1));
+        Assert.Contains("in size 6, ", page.Find(".hint").TextContent, StringComparison.Ordinal);
+        page.WaitForAssertion(() => Assert.Matches(@"^[5-8]\d(\.\d)? cm round", page.FindAll(".kind").Single(k => k.QuerySelector("b")!.TextContent == "Pullover").QuerySelector("span.hint")!.TextContent), TimeSpan.FromMinutes(1));
+    }
+
+    [Theory]
+    [InlineData("women", "bust", "chest")]
+    [InlineData("men", "chest", "bust")]
+    [InlineData("child", "chest", "bust")]
+    public void The_page_calls_the_girth_as_the_chart_does(string chart, string word, string other)
+    {
+        var workbench = Documents.OpenDemo(d => SizeTable.UseChart(d, chart));
+        Services.AddWork(workbench);
+        var page = Render<GarmentPage>();
+        Assert.Contains(page.FindAll("label"), l => l.TextContent == $"How loose at the {word}");
+        Assert.Contains(page.FindAll("[aria-label='Measures of the chart'] [scope=row]"), c => c.TextContent == word);
+        Assert.DoesNotContain(page.FindAll("h1, h2, label, th, p, li").Select(e => e.TextContent), t => System.Text.RegularExpressions.Regex.IsMatch(t, $@"\b{other}\b"));
     }
 
     [Fact]

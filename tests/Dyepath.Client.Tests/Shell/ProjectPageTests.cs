@@ -94,6 +94,19 @@ public sealed class ProjectPageTests : BunitContext
         Assert.Single(page.FindAll(".trouble"));
     }
 
+    /// <summary>A reload begins the list of changes anew, and the button tells why it is empty.</summary>
+    [Fact]
+    public async Task WhatCannotBeUndoneAfterALoadIsSaid()
+    {
+        ComponentFactories.AddStub<YarnPage>("the step");
+        var page = await OpenAsync("yarn");
+        var undo = page.Find(".pair button");
+        Assert.True(undo.HasAttribute("disabled"));
+        Assert.Equal("Nothing to undo: what was changed before the page was loaded cannot be taken back", undo.GetAttribute("title"));
+        await page.InvokeAsync(() => _bench.Set("title", "Other", "title"));
+        Assert.Equal("Undo: title", page.Find(".pair button").GetAttribute("title"));
+    }
+
     [Fact]
     public async Task APlanThatFailsIsSaidAndEverythingCanStillBeWritten()
     {

@@ -41,7 +41,7 @@ public sealed class PlanWordsTests
                 foreach (var finding in plan.Findings.Where(f => f.Place == "garment.grading"))
                 {
                     var off = Regex.Matches(finding.Text, @"([0-9.]+) cm (?:over|under) its target").Select(m => double.Parse(m.Groups[1].Value, CultureInfo.InvariantCulture));
-                    var then = Regex.Matches(finding.Text, @"furthest off then: ([0-9.]+) cm").Select(m => double.Parse(m.Groups[1].Value, CultureInfo.InvariantCulture));
+                    var then = Regex.Matches(finding.Text, @"furthest off of [a-z ]+ then: ([0-9.]+) cm").Select(m => double.Parse(m.Groups[1].Value, CultureInfo.InvariantCulture));
                     Assert.All(then, t => Assert.True(t <= off.DefaultIfEmpty(double.MaxValue).Max(), $"{garment}, {stitch}, {direction}: {finding.Text}"));
                     seen += then.Count();
                 }
@@ -347,12 +347,95 @@ public sealed class PlanWordsTests
     public void Where_nothing_serves_each_direction_says_what_it_tried()
     {
         var result = Tideline.With(g => g with { Motif = MotifKind.Bands }).Tried();
-        Assert.Contains(result.Reasons, r => r.Text.StartsWith("Worked up: No count from ", StringComparison.Ordinal));
-        Assert.Contains(result.Reasons, r => r.Text.StartsWith("Worked sideways: No count from ", StringComparison.Ordinal));
-        Assert.All(result.Reasons.Where(r => r.Text.Contains("No count", StringComparison.Ordinal)), r =>
-            Assert.EndsWith($" makes {MotifWords.Of(MotifKind.Bands)}.", r.Text, StringComparison.Ordinal));
+        Assert.Equal(2, result.Reasons.Length);
+        foreach (var (reason, begins) in result.Reasons.Zip(["Worked up: No count from ", "Worked sideways: No count from "]))
+        {
+            Assert.Equal(FindingLevel.Fault, reason.Level);
+            Assert.StartsWith(begins, reason.Fact, StringComparison.Ordinal);
+            Assert.Contains($" makes {MotifWords.Of(MotifKind.Bands)}. Nearest: ", reason.Fact, StringComparison.Ordinal);
+            // What would help is told with its own direction, once, and can be done.
+            Assert.Contains(reason.Remedies, r => r is { Place: "garment.motif", Value: "\"argyle\"" });
+            Assert.Equal($"{reason.Fact} {string.Join(' ', reason.Remedies.Select(r => r.Text))}", reason.Text);
+            Assert.Distinct(reason.Remedies.Select(r => r.Text));
+        }
         Assert.All(
             Up.With(g => g with { Motif = MotifKind.Bands }).Tried().Reasons, r => Assert.StartsWith("Worked up: ", r.Text, StringComparison.Ordinal));
+    }
+
+    /// <summary>A reason that holds whichever way it is worked is told once, and tells so.</summary>
+    [Fact]
+    public void What_stands_in_the_way_in_every_direction_is_said_once()
+    {
+        var result = Tideline.WithTop(t => t with { Neck = t.Neck with { Width = Cm(60) } }).Tried();
+        Assert.Distinct(result.Reasons.Select(r => r.Fact));
+        Assert.All(result.Reasons, r => Assert.Matches("^Worked (up|sideways|up or sideways): ", r.Fact));
+        Assert.All(result.Reasons, r => Assert.StartsWith(r.Fact, r.Text, StringComparison.Ordinal));
+    }
+
+    /// <summary>Where only the other direction can be planned, that is what helps.</summary>
+    [Fact]
+    public void The_other_direction_is_a_press_away()
+    {
+        var wide = Tideline.With(g => g with { Direction = Direction.Up, Grading = g.Grading with { MostCounts = 1 } });
+        var result = wide.Tried();
+        Assert.Equal(PlanOutcome.Infeasible, result.Outcome);
+        var remedy = result.Reasons[0].Remedies[0];
+        Assert.Equal(("garment.direction", "\"sideways\""), (remedy.Place, remedy.Value));
+        Assert.StartsWith("Work it sideways: there is a plan (furthest off of ", remedy.Text, StringComparison.Ordinal);
+        Assert.NotNull(wide.With(g => g with { Direction = Direction.Sideways }).Tried().Plan);
+    }
+
+    /// <summary>By hand: what a head needs, less what the neck gives; under a centimetre is told, size by size.</summary>
+    [Fact]
+    public void A_neck_that_hardly_goes_over_the_head_is_told()
+    {
+        var told = 0;
+        foreach (var width in new[] { 25.5, 26, 26.5, 27, 27.5, 28 })
+        {
+            var plan = Tideline.WithTop(t => t with { Neck = t.Neck with { Width = Cm(width) } }).Tried().Plan;
+            if (plan is null)
+                continue;
+            var close = plan.Sizes.SelectMany(s => s.Worn, (s, f) => (s.Name, Fit: f)).Where(f => f.Fit.Body == BodyMeasure.Head
+                && f.Fit.Garment >= f.Fit.Wanted && f.Fit.Garment < f.Fit.Wanted + Cm(1)).ToArray();
+            var said = plan.Findings.Where(f => f.Text.Contains(" goes over the head with ", StringComparison.Ordinal)).ToArray();
+            Assert.Equal(close.Length > 0, said.Length > 0);
+            foreach (var note in said)
+            {
+                told++;
+                Assert.Equal((FindingLevel.Note, "garment.neckWidth"), (note.Level, note.Place));
+                Assert.EndsWith("For more, make the neck wider.", note.Text, StringComparison.Ordinal);
+                Assert.All(close, c => Assert.Contains(c.Name, note.Text, StringComparison.Ordinal));
+            }
+        }
+        Assert.True(told > 0, "none was close");
+    }
+
+    /// <summary>What it needs is told against what it is as made and what it stretches by: the same to spare by either sum.</summary>
+    [Fact]
+    public void Stretch_is_told_by_itself()
+    {
+        Assert.All(UpPlan.Sizes.SelectMany(s => s.Worn), f => Assert.Equal(f.Spare.Centimetres, (f.AsMade + f.Stretch - f.Needed).Centimetres, 6));
+        var size = UpPlan.Sizes[0];
+        var body = size.Worn.Single(f => f.Part == FitPart.Body);
+        Assert.Equal((size.Finished[GarmentMeasure.Width], size.Body["bust"].Centimetres), (body.AsMade, Math.Round(body.Needed.Centimetres, 6)));
+        var neck = size.Worn.Single(f => f.Part == FitPart.NeckOpening);
+        Assert.Equal(neck.AsMade.Centimetres * 0.1, neck.Stretch.Centimetres, 6);
+        Assert.Equal(size.Body["head"].Centimetres, neck.Needed.Centimetres, 6);
+    }
+
+    /// <summary>A child's and a man's pattern speak of a chest throughout, and a woman's of a bust.</summary>
+    [Theory]
+    [InlineData("women", "bust", "chest")]
+    [InlineData("men", "chest", "bust")]
+    [InlineData("child", "chest", "bust")]
+    public void Rules_and_findings_call_the_girth_as_the_size_tables_do(string chart, string word, string other)
+    {
+        var begun = Bench.Starter.Of(Core.Constructions.Repertoire.All.First(k => k.Name == "pullover"), chart).First().Project();
+        var plan = begun.Planned();
+        Assert.Contains(plan.Rules, r => RuleWords.Of(r, plan.Project).Contains($" {word} plus ease", StringComparison.Ordinal));
+        Assert.DoesNotContain(plan.Rules, r => RuleWords.Of(r, plan.Project).Contains($" {other} ", StringComparison.Ordinal));
+        Assert.DoesNotContain(plan.Findings, f => f.Text.Contains($" {other}", StringComparison.Ordinal));
+        Assert.Equal($"give more ease at the {word}", WornWords.Of(Mend.BustEase, begun.Sizes));
     }
 
     /// <summary>A fixed count is one count, whatever means the designer allows for the others; and one too small for its turn is refused.</summary>
@@ -366,7 +449,7 @@ public sealed class PlanWordsTests
             Assert.All(made.Sizes, s => Assert.Equal([stitches], s.Pieces[0].RowStitches));
         }
         var result = (Up with { Fabric = Up.Fabric with { TurnCost = -9 } }).Fixed([], [new("M", "panelStitches", null, 8, "as made")]).Tried();
-        Assert.Contains(result.Reasons, r => r.Place == "fabric.turnCost" && r.Text.EndsWith(
+        Assert.Contains(result.Reasons, r => r.Place == "fabric.turnCost" && r.Fact.EndsWith(
             "A turn takes back more yarn than a row of 8 stitches has: fix a larger count, or check the turn.", StringComparison.Ordinal));
     }
 

@@ -45,6 +45,36 @@ public sealed class RemedyTests
         Assert.True(seen > 0 || chart == "baby", "nothing was advised");
     }
 
+    /// <summary>
+    /// What a change moves besides is what the garment planned with it has: every measure by more than half a centimetre is named or
+    /// counted, and by how much is right for those that are named.
+    /// </summary>
+    [Theory]
+    [MemberData(nameof(Documents))]
+    public void What_else_it_moves_is_told(string garment, string neck, string chart)
+    {
+        var starter = Starter.Of(Repertoire.All.First(k => k.Name == garment), chart).First(s => s.Neck == neck);
+        foreach (var project in new[] { starter.Project(), (starter with { Bare = true }).Project(), Long(starter.Project()) })
+        {
+            if (GarmentPlanner.Plan(project, TestContext.Current.CancellationToken).Plan is not { } plan)
+                continue;
+            foreach (var remedy in plan.Findings.SelectMany(f => f.Remedies).Where(r => r.Place is not null && r.Text.Contains("; it also moves ", StringComparison.Ordinal)))
+            {
+                var then = GarmentPlanner.Plan(Set(project, remedy.Place!, remedy.Value!), TestContext.Current.CancellationToken).Plan!;
+                if (then.Direction != plan.Direction && remedy.Place != "garment.direction")
+                    continue;
+                foreach (System.Text.RegularExpressions.Match said in System.Text.RegularExpressions.Regex.Matches(
+                    remedy.Text[remedy.Text.IndexOf("; it also moves ", StringComparison.Ordinal)..], @"(?:moves |, |and )([a-z' ]+?) by up to ([\d.]+) cm \(most in ([^)]+)\)"))
+                {
+                    var measure = plan.Sizes[0].Finished.Keys.Single(m => Core.Garments.GarmentMeasures.Words(m) == said.Groups[1].Value);
+                    var at = plan.Sizes.ToList().FindIndex(s => s.Name == said.Groups[3].Value);
+                    var moved = Math.Abs((then.Sizes[at].Finished[measure] - plan.Sizes[at].Finished[measure]).Centimetres);
+                    Assert.True(Math.Abs(moved - double.Parse(said.Groups[2].Value, System.Globalization.CultureInfo.InvariantCulture)) < 0.051, $"{remedy.Text}: {moved:0.00}");
+                }
+            }
+        }
+    }
+
     /// <summary>Colours that come round late: fewer counts make the motif, and fewer places keep it.</summary>
     private static Project Long(Project project) => project with
     {

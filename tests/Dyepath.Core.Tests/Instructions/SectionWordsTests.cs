@@ -432,7 +432,7 @@ public sealed class SectionWordsTests
     public void Care_is_told_with_the_cautions()
     {
         var text = Text("tunic");
-        Says(text, "Follow the ball band. Where it is silent: wash by hand, 40 °C at most, better cold; press the water out in a towel; dry flat to the measurements.");
+        Says(text, "Follow the ball band. Where it is silent: wash by hand, 30 °C at most, better cold; press the water out in a towel; dry flat to the measurements.");
         Says(Text("child's pullover"), "Cords: this pattern has none; add none.");
     }
 

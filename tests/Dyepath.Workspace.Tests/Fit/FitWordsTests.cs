@@ -121,7 +121,7 @@ public sealed class FitWordsTests
     public void What_is_left_over_on_the_body_is_said(double has, double needs, string words)
     {
         var fit = new WornFit(FitPart.NeckOpening, Length.FromCentimetres(has), BodyMeasure.Head, Length.FromCentimetres(needs), "garment.neckWidth", Mend.WidenNeck);
-        Assert.Equal("Neck opening, all round and stretched", FitWords.Part(fit));
+        Assert.Equal("Neck opening, all round", FitWords.Part(fit));
         Assert.Equal(words, FitWords.Spare(fit, Units.Centimetres));
     }
 }

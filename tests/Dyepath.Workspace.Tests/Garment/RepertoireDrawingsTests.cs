@@ -36,6 +36,18 @@ public sealed class RepertoireDrawingsTests
         Assert.True(child.Front.Width < 0.8 * grown.Front.Width, $"{child.Front.Width} and {grown.Front.Width}");
     }
 
+    /// <summary>A document without a plan shows no size, and has a chart all the same.</summary>
+    [Theory]
+    [InlineData("""{ "chart": "child" }""")]
+    [InlineData("""{ "chart": "child", "names": ["4", "6", "8"] }""")]
+    public void Without_a_size_it_is_drawn_in_the_document_s_own_chart(string sizes)
+    {
+        var grown = Draw(Kind("pullover"), """{ "chart": "women" }""", "M")!;
+        var child = Draw(Kind("pullover"), sizes, null)!;
+        Assert.True(child.Front.Width < 0.8 * grown.Front.Width, $"{child.Measures} and {grown.Measures}");
+        Assert.Null(Draw(Kind("pullover"), """{ "chart": "nobody's" }""", null));
+    }
+
     [Fact]
     public void A_chart_without_a_measure_that_it_needs_has_no_drawing() =>
         Assert.Null(Draw(Kind("cardigan"), """{ "own": [{ "name": "One", "measures": { "bust": "90 cm" } }] }""", "One"));
@@ -78,7 +90,7 @@ public sealed class RepertoireDrawingsTests
         Assert.Equal(0, jobs.Count);
     }
 
-    private static KindDrawing? Draw(GarmentKind kind, string sizes, string size) =>
+    private static KindDrawing? Draw(GarmentKind kind, string sizes, string? size) =>
         RepertoireJob.Read(RepertoireJob.Run(RepertoireJob.Order(kind, JsonNode.Parse(sizes), size), new Progress<double>()));
 
     private sealed class Counted : IJobs

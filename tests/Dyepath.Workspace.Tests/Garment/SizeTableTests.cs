@@ -32,6 +32,72 @@ public sealed class SizeTableTests
         Assert.Equal("L", document.Typed("sizes.overrides[0].size"));
     }
 
+    /// <summary>The middle of the sizes moves as they come and go; the sample that was made does not.</summary>
+    [Theory]
+    [InlineData("S M L", "1X 2X 3X", "M", "M")]
+    [InlineData("XS S", "M L 1X", "S", "")]
+    [InlineData("S M L", "XS", "M", "")]
+    public void A_further_size_leaves_the_sample_the_sample(string names, string added, string sample, string said)
+    {
+        var document = Documents.Demo();
+        document.Set("sizes.base", null);
+        document.Set("sizes.names", new System.Text.Json.Nodes.JsonArray([.. names.Split(' ').Select(n => System.Text.Json.Nodes.JsonValue.Create(n))]));
+        Assert.Equal(sample, SizeTable.Base(document));
+        foreach (var name in added.Split(' '))
+        {
+            SizeTable.Turn(document, Women, name, wanted: true);
+            Assert.Equal(sample, SizeTable.Base(document));
+        }
+        // What the middle one is by itself is not written down.
+        if (said.Length > 0)
+            Assert.Equal(said, document.Typed("sizes.base"));
+        var plan = Outcome.Of(document, TestContext.Current.CancellationToken).Plan!;
+        Assert.Equal(sample, plan.Project.Sizes.Base ?? plan.Sizes[plan.Sizes.Length / 2].Name);
+    }
+
+    [Fact]
+    public void Own_sizes_come_and_go_and_the_sample_stays()
+    {
+        var document = Documents.Demo();
+        document.Set("sizes.base", null);
+        document.Set("sizes.names", System.Text.Json.Nodes.JsonNode.Parse("""["S", "M", "L"]"""));
+        SizeTable.MakeOwn(document, Women);
+        SizeTable.AddOwn(document);
+        SizeTable.AddOwn(document);
+        SizeTable.AddOwn(document);
+        Assert.Equal(["S", "M", "L", "size 4", "size 5", "size 6"], SizeTable.Called(document));
+        Assert.Equal("M", SizeTable.Base(document));
+        SizeTable.RemoveOwn(document, 0);
+        Assert.Equal("M", SizeTable.Base(document));
+        SizeTable.RenameOwn(document, 0, "Middle");
+        Assert.Equal(("Middle", "Middle"), (document.Typed("sizes.base"), SizeTable.Base(document)));
+        SizeTable.RemoveOwn(document, 0);
+        // The sample itself is gone, and so is what was said of it.
+        Assert.Equal(("", "size 5"), (document.Typed("sizes.base"), SizeTable.Base(document)));
+    }
+
+    [Theory]
+    [InlineData("women", "bust")]
+    [InlineData("men", "chest")]
+    [InlineData("child", "chest")]
+    [InlineData("baby", "chest")]
+    public void A_chart_calls_the_girth_as_its_pattern_does(string chart, string word)
+    {
+        var document = Documents.Demo();
+        SizeTable.UseChart(document, chart);
+        Assert.Equal(word, SizeTable.BustWord(document));
+    }
+
+    [Fact]
+    public void Own_sizes_call_it_as_they_name_it()
+    {
+        var document = Documents.Demo();
+        SizeTable.MakeOwn(document, Women);
+        Assert.Equal("bust", SizeTable.BustWord(document));
+        document.Set("sizes.own", System.Text.Json.Nodes.JsonNode.Parse("""[{ "name": "One", "measures": { "chest": "90 cm" } }]"""));
+        Assert.Equal("chest", SizeTable.BustWord(document));
+    }
+
     [Fact]
     public void All_sizes_of_a_chart_are_said_by_saying_none_and_the_last_one_stays()
     {

@@ -149,7 +149,7 @@ internal sealed class DirectionPlanner
         {
             grading = PieceCounts.Choose(_shared, _layout.Direction, group.Working, measure, rowCounts[Middle]);
             if (!grading.HasChoice)
-                return (grading, at == 0 ? grading.Reasons : [.. grading.Reasons.Select(r => r with { Text = $"{Plural(group)}: {r.Text}" })]);
+                return (grading, at == 0 ? grading.Reasons : [.. grading.Reasons.Select(r => r.Behind($"{Plural(group)}: "))]);
         }
         var reasons = ImmutableArray.CreateBuilder<Finding>();
         for (var i = 0; i < fabric.Length; i++)

@@ -45,7 +45,7 @@ public sealed class FitRuler
             : Later<GradingRemedy>(effort => [.. shared.Decisions.GradingRemedies(() => remedies(effort))
                 .Where(r => r.Kind != GradingRemedyKind.MoreRounds || !IsTooDeep(r.Amount))]));
         _remedies = new(() => offer is null || !offer.Search.Counts.IsEmpty
-            ? [.. _changes.Value.Select(c => GradingWords.Deed(c, OpenEdging()).Remedy).Where(r => r.Place is not null)]
+            ? [.. _changes.Value.Select(c => GradingWords.Deed(c, this).Remedy).Where(r => r.Place is not null)]
             : Later<Remedy>(effort => [.. shared.Decisions.Remedies(() => FitRemedies.Of(shared, direction, offer, effort))]));
     }
 

@@ -34,13 +34,19 @@ internal static class GradingWords
         return new Finding(FindingLevel.Fault, conflict.Pins.Length > 0 ? "sizes" : "garment.grading", text);
     }
 
-    /// <summary>What to do, without a full stop, such as <c>allow 3 counts (furthest off then: 0.8 cm)</c>.</summary>
-    public static string Say(GradingRemedy remedy) => $"{Words(remedy)} (furthest off then: {Wording.Fine(remedy.WorstError, Units.Centimetres)})";
+    /// <summary>
+    /// What to do, without a full stop, such as <c>allow 3 counts (furthest off of width then: 0.8 cm)</c>: of other measures nothing is
+    /// known, as no garment was planned with it.
+    /// </summary>
+    /// <param name="measure">That the counts decide.</param>
+    public static string Say(GradingRemedy remedy, GarmentMeasure measure) => $"{Words(remedy)} ({Off(remedy, measure)})";
 
     /// <summary>Without a place where the document has none for it, as another hook asks for another swatch.</summary>
-    /// <param name="edging">Place in the document's list of the edging whose rounds are left open; null where none are.</param>
-    public static Deed Deed(GradingRemedy remedy, int? edging) => Field(remedy, edging) is var (place, value)
-        ? new Deed(Say(remedy), place, value) : Planning.Deed.Of(Say(remedy));
+    public static Deed Deed(GradingRemedy remedy, FitRuler ruler) => Field(remedy, ruler.OpenEdging()) is var (place, value)
+        ? new Deed(Say(remedy, ruler.Measure), place, value) : Planning.Deed.Of(Say(remedy, ruler.Measure));
+
+    private static string Off(GradingRemedy remedy, GarmentMeasure measure) =>
+        $"furthest off of {GarmentMeasures.Words(measure)} then: {Wording.Fine(remedy.WorstError, Units.Centimetres)}";
 
     private static (string Place, string Value)? Field(GradingRemedy remedy, int? edging) => remedy.Kind switch
     {

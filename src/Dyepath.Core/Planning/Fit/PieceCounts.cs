@@ -237,15 +237,13 @@ internal static class PieceCounts
     /// <summary>What is nearest to a motif that no count makes, and what would help.</summary>
     private static ImmutableArray<Finding> Reasons(CountSearch search, MotifKind motif, int from, int to)
     {
-        var findings = ImmutableArray.CreateBuilder<Finding>();
-        findings.Add(new Finding(FindingLevel.Fault, "garment.motif", FormattableString.Invariant(
-            $"No count from {from} to {to} makes {MotifWords.Of(motif)}.")));
-        if (!search.Nearest.IsEmpty)
-        {
-            findings.Add(new Finding(FindingLevel.Note, "garment.motif", "Nearest: " + string.Join("; ", search.Nearest.Select(n =>
-                FormattableString.Invariant($"{n.Finding.Stitches} stitches make {MotifWords.Of(n.Finding.Reading.Kind)}"))) + "."));
-        }
-        findings.AddRange(search.Advice.Select(a => new Finding(FindingLevel.Note, "garment.motif", AdviceWords.Say(a))));
-        return findings.ToImmutable();
+        var none = FormattableString.Invariant($"No count from {from} to {to} makes {MotifWords.Of(motif)}.");
+        var nearest = search.Nearest.IsEmpty ? "" : $" Nearest: {string.Join("; ", search.Nearest.Select(n =>
+            FormattableString.Invariant($"{n.Finding.Stitches} stitches make {MotifWords.Of(n.Finding.Reading.Kind)}")))}.";
+        return
+        [
+            new Finding(FindingLevel.Fault, "garment.motif", none + nearest)
+                .Helped([.. search.Advice.Select(a => new Remedy(null, null, AdviceWords.Say(a)))]),
+        ];
     }
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Edgings;
 using Dyepath.Core.Findings;
 using Dyepath.Core.Garments;
@@ -15,6 +16,9 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
     /// Farther off than the last of these an edge is no longer the one that was asked for (an assumption without a source).
     /// </summary>
     private static readonly ImmutableArray<Length> FurtherOff = [.. new[] { 3.0, 4 }.Select(Length.FromCentimetres)];
+
+    /// <summary>Of measures that a change moves besides, more than these are counted alone.</summary>
+    private const int MostMoves = 3;
 
     /// <summary>What a change has to bring to be worth its words.</summary>
     public static readonly Length Worth = Length.FromCentimetres(0.5);
@@ -35,19 +39,19 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
     {
         var measure = error.Measure;
         if (Deeper(measure, error) is { } deeper)
-            yield return Deed.Of(deeper.Place, FormattableString.Invariant($"{deeper.Rounds}"), deeper.Deed) with { Then = Then(deeper.Furthest) };
+            yield return Deed.Of(deeper.Place, FormattableString.Invariant($"{deeper.Rounds}"), deeper.Deed) with { Then = Then(deeper.Plan) };
         if (Edged(measure) is { } edged)
         {
             yield return Edge(
                 edged.Place, $"edge the {EdgingPlaces.Words(edged.Place)} with single crochet, whose rounds make up what the counts leave") with
-            { Then = Then(edged.Furthest) };
+            { Then = Then(edged.Plan) };
         }
         if (accepted is { } most && LetOff(measure, most) is { } trial)
-            yield return Deed.LetOff(trial.LetOff) with { Then = $"{Then(trial.Furthest)}{Cost(LetOffBy(trial.LetOff))}" };
+            yield return Deed.LetOff(trial) with { Then = Then(LetOffBy(trial)) };
         if (chosen.Option.Ruler.Measure != measure && SeveralLeans(measure) is { } leaning)
             yield return Deed.Of("garment.grading.severalLeans", "true", "allow several leans in one pattern") with { Then = Then(leaning) };
 
-        string Then(Length furthest) => Deed.OffThen(measure, furthest);
+        string Then(DirectionPlan plan) => $"{Deed.OffThen(measure, plan.Furthest(measure))}{Cost(plan)}{Moves(plan, measure)}";
     }
 
     /// <summary>Adds a plain edging to the document's.</summary>
@@ -58,11 +62,34 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
     private string Cost(DirectionPlan plan) => Math.Abs(plan.LostShare - chosen.LostShare) < 0.005 ? ""
         : FormattableString.Invariant($", and {plan.LostShare:0 %} of the stitches are lost to the motif instead of {chosen.LostShare:0 %}");
 
+    /// <summary>What else a change moves by more than is worth its words, the most first; empty where it moves nothing else.</summary>
+    /// <param name="besides">What is told of anyway.</param>
+    public string Moves(DirectionPlan plan, params ReadOnlySpan<GarmentMeasure> besides)
+    {
+        List<(Length By, string Words)> moves = [];
+        foreach (var measure in chosen.Finished[0].Keys)
+        {
+            if (besides.Contains(measure) || !plan.Finished.All(f => f.ContainsKey(measure)))
+                continue;
+            var by = chosen.Finished.Zip(plan.Finished, (now, then) => Length.Abs(then[measure] - now[measure])).ToArray();
+            if (by.Max() is var most && most <= Worth)
+                continue;
+            var where = by.Length == 1 ? "" : $" (most in {plan.Names[Array.IndexOf(by, most)]})";
+            moves.Add((most, FormattableString.Invariant($"{GarmentMeasures.Words(measure)} by up to {most.Centimetres:0.0} cm{where}")));
+        }
+        if (moves.Count == 0)
+            return "";
+        var said = moves.OrderByDescending(m => m.By).Select(m => m.Words).Take(MostMoves).ToList();
+        if (moves.Count > MostMoves)
+            said.Add($"{moves.Count - MostMoves} more");
+        return $"; it also moves {Wording.List(said)}";
+    }
+
     /// <summary>
     /// The least that edges have to be let off for the motif to go on unbroken in every size, and what is furthest off of the cuts then;
     /// null where nothing that is tried keeps it, or has cuts come out poorly.
     /// </summary>
-    public (Length LetOff, FitError Furthest)? Kept()
+    public (Length LetOff, FitError Furthest, DirectionPlan Plan)? Kept()
     {
         var cut = Layout.Construction.Groups.Where(g => g.Openings.Any(o => o.Cut is not null));
         var measures = cut.SelectMany(g => g.OpeningMeasures).ToHashSet();
@@ -73,7 +100,7 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
             var furthest = plan.Finished.SelectMany((f, i) => f.Where(m => measures.Contains(m.Key))
                 .Select(m => new FitError(plan.Names[i], m.Key, m.Value - plan.Targets[i][m.Key]))).MaxBy(e => e.Off)!;
             if (furthest.Off <= FitError.Poor)
-                return (letOff, furthest);
+                return (letOff, furthest, plan);
         }
         return null;
     }
@@ -88,7 +115,7 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
         foreach (var letOff in LetOffs.Where(l => Layout.Construction.Groups.Any(g => l < (g.LetOff ?? PieceGroup.UsualLetOff))))
         {
             if (MayTry && LetOffBy(letOff) is { IsFeasible: true } plan && isSo(plan))
-                return Deed.LetOff(letOff) with { Then = $"{then(plan)}{Cost(plan)}" };
+                return Deed.LetOff(letOff) with { Then = $"{then(plan)}{Cost(plan)}{Moves(plan)}" };
         }
         return null;
     }
@@ -97,9 +124,9 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
     /// The most that edges may be let off, so that the motif gives way there, for no size's measure to be off by more than is accepted, or
     /// else what brings it nearest; null where none brings it nearer than it is.
     /// </summary>
-    private (Length LetOff, Length Furthest)? LetOff(GarmentMeasure measure, Length accepted)
+    private Length? LetOff(GarmentMeasure measure, Length accepted)
     {
-        (Length, Length Furthest)? best = null;
+        (Length LetOff, Length Furthest)? best = null;
         foreach (var letOff in LetOffs.Where(l => Layout.Construction.Groups.Any(g => l < g.LetOff)))
         {
             if (!MayTry || Nearer(LetOffBy(letOff), measure) is not { } furthest)
@@ -109,40 +136,40 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
             if (furthest <= accepted)
                 break;
         }
-        return best;
+        return best?.LetOff;
     }
 
     /// <summary>
-    /// An edge of the measure that has no edging yet, and how far the furthest size is off once it has one, whose rounds make up what the
-    /// counts leave; null where none brings it nearer than it is.
+    /// An edge of the measure that has no edging yet, and the plan once it has one, whose rounds make up what the counts leave; null where
+    /// none brings it nearer than it is.
     /// </summary>
-    private (EdgingPlace Place, string Edging, Length Furthest)? Edged(GarmentMeasure measure)
+    private (EdgingPlace Place, DirectionPlan Plan)? Edged(GarmentMeasure measure)
     {
         var places = Layout.Construction.Groups.SelectMany(g => new[] { g.Across, g.Down }).Where(d => d.Measure == measure)
             .SelectMany(d => d.Edgings).Distinct().Where(p => Layout.SharedFabric.EdgingAt(p) is null);
         foreach (var place in places)
         {
-            if (MayTry && Nearer(EdgedAt(place), measure) is { } furthest)
-                return (place, Plain(place), furthest);
+            if (MayTry && EdgedAt(place) is { } plan && Nearer(plan, measure) is not null)
+                return (place, plan);
         }
         return null;
     }
 
-    /// <summary>How far the furthest size is off where leans may differ; null where that brings it no nearer than it is.</summary>
-    private Length? SeveralLeans(GarmentMeasure measure)
+    /// <summary>The plan where leans may differ; null where that brings it no nearer than it is.</summary>
+    private DirectionPlan? SeveralLeans(GarmentMeasure measure)
     {
         var garment = Layout.SharedFabric.Project.Garment;
         if (garment.Grading.SeveralLeans || !MayTry)
             return null;
         _leaning ??= Plan(
             Layout.SharedFabric.With(garment with { Grading = garment.Grading with { SeveralLeans = true } }), Layout.Construction);
-        return Nearer(_leaning, measure);
+        return Nearer(_leaning, measure) is null ? null : _leaning;
     }
 
     /// <summary>
     /// More or fewer rounds of an edging that the measure has, from those that its sizes have; null where none brings it nearer than it is.
     /// </summary>
-    private (string Deed, string Place, int Rounds, Length Furthest)? Deeper(GarmentMeasure measure, FitError error)
+    private (string Deed, string Place, int Rounds, DirectionPlan Plan)? Deeper(GarmentMeasure measure, FitError error)
     {
         var garment = Layout.SharedFabric.Project.Garment;
         var places = Layout.Construction.Groups.SelectMany(g => new[] { g.Across, g.Down }).Where(d => d.Measure == measure)
@@ -162,12 +189,14 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
                 : error.IsOver ? choice with { Fewest = wanted } : choice with { Most = wanted };
             var name = EdgingPlaces.Words(choice.Where);
             var edgings = garment.Edgings.SetItem(i, changed);
-            if (changed != choice && MayTry
-                && Nearer(Plan(Layout.SharedFabric.With(garment with { Edgings = edgings }), Layout.Construction), measure) is { } furthest)
+            if (changed == choice || !MayTry)
+                continue;
+            var plan = Plan(Layout.SharedFabric.With(garment with { Edgings = edgings }), Layout.Construction);
+            if (Nearer(plan, measure) is not null)
             {
-                return !isFree ? ($"work {wanted} rounds of edging at the {name}", $"garment.edgings[{i}].rounds", wanted, furthest)
-                    : error.IsOver ? ($"work as few as {wanted} rounds of edging at the {name}", $"garment.edgings[{i}].fewestRounds", wanted, furthest)
-                    : ($"work up to {wanted} rounds of edging at the {name}", $"garment.edgings[{i}].mostRounds", wanted, furthest);
+                return !isFree ? ($"work {wanted} rounds of edging at the {name}", $"garment.edgings[{i}].rounds", wanted, plan)
+                    : error.IsOver ? ($"work as few as {wanted} rounds of edging at the {name}", $"garment.edgings[{i}].fewestRounds", wanted, plan)
+                    : ($"work up to {wanted} rounds of edging at the {name}", $"garment.edgings[{i}].mostRounds", wanted, plan);
             }
         }
         return null;
