@@ -63,8 +63,9 @@ internal static class AbbreviationsSection
             yield return Phrase.Of(
                 $"{new Strong(Phrase.Plain("Linen stitch"))}: {sc} and ch 1 in turn; every {sc} is worked into the ch-1 space below, every ch 1 lies over a {sc}. A pair is one {sc} and one ch; both count as stitches.");
         }
+        var atCorners = context.Plan.Sizes.SelectMany(s => s.Edgings).Any(e => e.Corners.Inner > 0) ? 2 : 0;
         foreach (var less in context.Plan.Sizes.SelectMany(s => s.Pieces).Select(p => p.Taper).OfType<Taper>()
-            .SelectMany(t => Enumerable.Range(0, t.Rows).Select(t.Decreases)).Where(n => n > 0).Distinct().Order())
+            .SelectMany(t => Enumerable.Range(0, t.Rows).Select(t.Decreases)).Append(atCorners).Where(n => n > 0).Distinct().Order())
         {
             yield return Phrase.Of(
                 $"{new Strong(new Phrase([new Term($"sc{less + 1}tog")]))}: insert the hook in the next st, {new Term("yarn over")} and draw a loop through, {(less == 1 ? "and again in the st after it" : "and again in each of the 2 sts after it")}; {new Term("yarn over")} and draw it through all {less + 2} loops. {less + 1} sts have become one.");

@@ -3,12 +3,16 @@ using System.Globalization;
 using Dyepath.Core.Booklets;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Planning;
+using Dyepath.Core.Quantities;
 
 namespace Dyepath.Core.Instructions;
 
 /// <summary>Where in the colour sequence a piece begins in every size, and the two ways to get there.</summary>
 internal static class Beginnings
 {
+    /// <summary>Left to be woven in where a yarn is cut (common practice).</summary>
+    private static readonly Length Tail = Length.FromCentimetres(15);
+
     public static IEnumerable<Block> Explained(PatternContext context)
     {
         yield return new Paragraph(Phrase.Of(
@@ -16,7 +20,7 @@ internal static class Beginnings
         if (context.Pieces.Where(p => p.First.Pooled).All(p => p.First.Foundation.Companion))
         {
             yield return new Paragraph(Phrase.Of(
-                $"Make the foundation chain in {context.CompanionName}. Cut the variegated yarn at the place named and begin {context.RowWord} 1 with it."));
+                $"Make the foundation chain in {context.CompanionName}. Cut the variegated yarn {Tail} before the place named, draw it up at that place through the loop on the hook, and begin {context.RowWord} 1 with it; cut the other yarn as far on."));
             yield break;
         }
         yield return new Paragraph(Phrase.Plain("The foundation chain takes yarn too, so it begins earlier in the sequence. Choose one way:"));

@@ -28,7 +28,7 @@ internal static class MaterialsSection
         if (context.Project.Companion is { } companion && context.Plan.Sizes.All(s => s.Yarn.Companion is not null))
         {
             items.Add(Phrase.Of(
-                $"{companion.Name}, the companion yarn for {Uses(companion, context.HasChains)}: {OneYarn(companion.Ball.Length)}, {OneMass(companion.Ball.Mass)} a ball. Balls to buy: {context.Each(s => s.Yarn.Companion!.Balls)}, which serve 19 makers of 20."));
+                $"{companion.Name}, the companion yarn for {Uses(context, companion)}: {OneYarn(companion.Ball.Length)}, {OneMass(companion.Ball.Mass)} a ball. Balls to buy: {context.Each(s => s.Yarn.Companion!.Balls)}, which serve 19 makers of 20."));
         }
         else if (context.HasChains)
         {
@@ -193,8 +193,23 @@ internal static class MaterialsSection
         return Phrase.Plain($"In the order in which the yarn runs: {string.Join(", ", said)}; then from the first again.");
     }
 
-    private static string Uses(CompanionYarn companion, bool chains) =>
-        Wording.List([.. companion.Uses.Select(Use), .. chains ? ["chains that rows are worked on over"] : Array.Empty<string>()]);
+    private static string Uses(PatternContext context, CompanionYarn companion)
+    {
+        var size = context.Plan.Sizes[0];
+        return Wording.List(
+        [
+            .. companion.Uses.Where(Has).Select(Use),
+            .. context.HasChains ? ["chains that rows are worked on over"] : Array.Empty<string>(),
+        ]);
+
+        bool Has(CompanionUse use) => use switch
+        {
+            CompanionUse.Seams => size.Seams.Any(s => s.IsSewn),
+            CompanionUse.Edgings => !size.Edgings.IsEmpty,
+            CompanionUse.PlainPieces => size.Pieces.Any(p => !p.Pooled),
+            _ => true,
+        };
+    }
 
     private static string Use(CompanionUse use) => use switch
     {

@@ -55,9 +55,10 @@ internal static class NotesSection
         {
             items.Add(Phrase.Plain(
                 "A chain to go on over is made before the row that needs it: leave the row's own loop on a marker, and chain away from the piece. The stitches worked into it follow the last stitch of the row without a gap, in the colours as they come."));
-            var colour = context.Project.Companion is null ? $", so make it in one of the colours of {context.Project.Yarn.Name}" : "";
+            var colour = context.Project.Companion is null ? $", so let its yarn match one of the colours of {context.Project.Yarn.Name}" : "";
             var held = context.Plan.Sizes[0].Edgings.IsEmpty ? "" : " Where an edging runs, pick up its stitches in the free loops of the chain;";
-            items.Add(Phrase.Plain($"The chain stays in the piece{colour}.{held}{(held.Length > 0 ? " where a seam runs, sew" : " Sew")} through those loops."));
+            var sewn = !context.Construction.Joins.Any(j => j.Sewn) ? "" : held.Length > 0 ? " where a seam runs, sew through those loops." : " Where a seam runs, sew through its free loops.";
+            items.Add(Phrase.Plain($"The chain stays in the piece{colour}.{(sewn.Length > 0 ? held : held.Replace(';', '.'))}{sewn}"));
         }
         var varied = Enumerable.Range(0, plan.Sizes[0].Edgings.Length).Where(i => !context.Each(s => s.Edgings[i].Rounds).IsSame)
             .Select(i => PlaceWords.Within(plan.Sizes[0].Edgings[i].Where)).ToArray();

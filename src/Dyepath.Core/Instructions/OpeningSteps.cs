@@ -54,7 +54,7 @@ internal sealed class OpeningSteps
         get
         {
             if (_construction.GroupOf(_piece.Id).Gores is { } gores && SeamOf(PieceSide.Left) is { } beside)
-                return $" The chain is the edge of the {beside}, from the {LowerEdge} up to the {EdgeWords.Of(gores.Top)}.";
+                return $" The chain is the edge of the {beside}, between the {LowerEdge} and the {EdgeWords.Of(gores.Top)}: its end is at the {LowerEdge}, where row 1 begins.";
             if (_boxes.IsEmpty)
                 return "";
             if (_up)

@@ -249,15 +249,26 @@ internal sealed class ShapedRowInstructions
             yield return new Instruction(Phrase.Plain("Chain"), Phrase.Of(
                 $"Join {_context.ChainYarn} with {new Term("sl st")} in the first st of row {Number(row)}, at the edge where row {Number(row + 1)} will end, {(grows.Shorter == -1 ? Phrase.Plain("ch 2 and fasten off; the row goes into the first of them only") : Phrase.Of($"ch {Number(-grows.Shorter)} and fasten off"))}; the loop of row {Number(row)} waits on a marker."));
         }
+        if (BeginsOtherwise is { } picture && _shifts[0].Part == part && _shifts[0].First == row)
+        {
+            yield return new Instruction(Phrase.Plain("Motif"), Phrase.Plain(FormattableString.Invariant(
+                $"up to row {_shifts[0].Last + 1} the picture: {MotifWords.Of(picture)}, not {MotifWords.Of(_piece.Motif)}.{Planned}")));
+        }
         if (_shifts.FirstOrDefault(s => s.Part == part && s.First == row) is { } shift && shift.Before(_shifts) is { } before
             && before.By(_context) != shift.By(_context))
         {
             var said = _shifts.First(s => s.Before(_shifts) is { } earlier && earlier.By(_context) != s.By(_context));
             // Said once, at the first change of the piece.
-            var planned = said == shift ? " It is planned so: go on, and undo nothing." : "";
+            var planned = said == shift && BeginsOtherwise is null ? Planned : "";
             yield return new Instruction(Phrase.Plain("Motif"), Phrase.Plain(Changed(shift, before) + planned));
         }
     }
+
+    private const string Planned = " It is planned so: go on, and undo nothing.";
+
+    /// <summary>What its first rows show, where they are more than two and it is not what the piece is to show.</summary>
+    private MotifKind? BeginsOtherwise => _shifts is [{ IsSeen: true } first, _, ..]
+        && first.Picture(_context, _piece) is { } picture && picture != _piece.Motif ? picture : null;
 
     /// <summary>
     /// What the maker sees from a row on: colours that begin elsewhere against the row two below, and what they then make.

@@ -32,13 +32,13 @@ internal static class CutFindings
         var construction = chosen.Layout.Construction;
         foreach (var apart in Apart(chosen, trials))
             yield return apart;
-        if (NarrowFronts(construction, sizes) is { } fronts)
+        if (NarrowFronts(construction, sizes, chosen.Units) is { } fronts)
             yield return fronts;
         foreach (var straight in Straight(chosen, sizes))
             yield return straight;
         foreach (var square in LooksSquare(chosen, trials))
             yield return square;
-        if (NearlyPoor(construction, sizes) is { } nearly)
+        if (NearlyPoor(construction, sizes, chosen.Units) is { } nearly)
             yield return nearly;
         if (!chosen.KeepsMotif && Broken(chosen, sizes, other, trials) is { } broken)
             yield return broken;
@@ -72,7 +72,7 @@ internal static class CutFindings
         var now = Furthest(chosen);
         var mend = trials.LetOffFor(
             plan => Furthest(plan) < now - RemedyTrials.Worth && Furthest(plan) <= Noticed,
-            plan => FormattableString.Invariant($"from size to size it then grows by at most {Furthest(plan).Centimetres:0.0} cm otherwise than it is to, where now it is {now.Centimetres:0.0} cm"));
+            plan => $"from size to size it then grows by at most {Wording.Fine(Furthest(plan), chosen.Units)} otherwise than it is to, where now it is {Wording.Fine(now, chosen.Units)}");
         var fact = $"{uneven}: each size is within an inch of what is asked for, at the nearest place where the colours let rows end";
         return Noted("garment.letOff", fact, mend);
 
@@ -97,16 +97,16 @@ internal static class CutFindings
         List<Deed> deeds = [];
         if (trials.Kept() is { } kept)
         {
-            deeds.Add(Deed.Of("garment.letOff", Deed.Json(kept.LetOff), FormattableString.Invariant($"let cut edges lie off by up to {kept.LetOff.Centimetres:0.#} cm")) with
+            deeds.Add(Deed.Of("garment.letOff", Deed.Json(kept.LetOff), $"let cut edges lie off by up to {Wording.Say(kept.LetOff, chosen.Units)}") with
             {
-                Then = $"it goes on unbroken, and furthest off of what is cut is {kept.Furthest.Say(Units.Centimetres)}{trials.Moves(kept.Plan, kept.Furthest.Measure)}",
+                Then = $"it goes on unbroken, and furthest off of what is cut is {kept.Furthest.Say(chosen.Units)}{trials.Moves(kept.Plan, kept.Furthest.Measure)}",
             });
         }
         if (other is { IsFeasible: true } && other.LostShare < chosen.LostShare / 2)
         {
             deeds.Add(PlanFindings.Turned(chosen, $"work it {DirectionWords.Of(other.Direction)}") with
             {
-                Then = $"{(other.KeepsMotif ? "it goes on unbroken" : FormattableString.Invariant($"{other.LostShare:0 %} of all its stitches are lost to it instead of {chosen.LostShare:0 %}"))}, and {DirectionWords.Furthest(other.Option)}{trials.Moves(other)}",
+                Then = $"{(other.KeepsMotif ? "it goes on unbroken" : FormattableString.Invariant($"{other.LostShare:0 %} of all its stitches are lost to it instead of {chosen.LostShare:0 %}"))}, and {DirectionWords.Furthest(other.Option, chosen.Units)}{trials.Moves(other)}",
             });
         }
         var lost = most < LeastSaid ? "where a few stitches draw something else" : FormattableString.Invariant(
@@ -137,13 +137,13 @@ internal static class CutFindings
                 var field = opening.Cut.Fields.GetValueOrDefault(depth, opening.Field);
                 var isByRule = opening.Cut.ByRule.Contains(depth);
                 var mend = !isByRule && chosen.CutAt.GetValueOrDefault(depth)?.Value is var (asked, least, most)
-                    ? Deed.Of(field, Deed.Json(asked), FormattableString.Invariant($"ask for {asked.Centimetres:0.#} cm")) with
+                    ? Deed.Of(field, Deed.Json(asked), $"ask for {Wording.Say(asked, chosen.Units)}") with
                     {
-                        Then = FormattableString.Invariant($"it is then cut in every size, {least.Centimetres:0.0}{(least == most ? "" : FormattableString.Invariant($" to {most.Centimetres:0.0}"))} cm deep"),
+                        Then = $"it is then cut in every size, {PlanFindings.Range([least, most], chosen.Units)} deep",
                     }
                     : null;
                 var fact =
-                    $"The {PlaceNames.Of(piece)}'s {PlaceNames.Of(opening.Id)} is not cut{(all ? "" : $" in {string.Join(", ", straight)}")}: where the colours let rows end, under 1 cm of it would be seen beside the seam{(all && sizes.Length > 1 ? " in one size or more" : "")}, so its edge is straight{(isByRule ? ". If it is to be cut, give a depth: it is then said from which depth on every size has it" : "")}";
+                    $"The {PlaceNames.Of(piece)}'s {PlaceNames.Of(opening.Id)} is not cut{(all ? "" : $" in {string.Join(", ", straight)}")}: where the colours let rows end, under {Wording.Say(CutPlanner.LeastSeen, chosen.Units)} of it would be seen beside the seam{(all && sizes.Length > 1 ? " in one size or more" : "")}, so its edge is straight{(isByRule ? ". If it is to be cut, give a depth: it is then said from which depth on every size has it" : "")}";
                 yield return Noted(field, fact, mend);
             }
         }
@@ -161,7 +161,7 @@ internal static class CutFindings
                 plan => plan.Sizes.Select((_, i) => ApartIn(plan, i)).All(a => a.All(m => m.Measure != apart.Key)), _ => "they match")
                 ?? Deed.Of("choose another depth or form of the neck, or a yarn whose colours come round sooner");
             var fact = FormattableString.Invariant(
-                $"{(apart.Count() == 1 ? "Size" : "Sizes")} {Wording.List(apart.Select(a => a.Size))}: {GarmentMeasures.Words(apart.Key)} of the {PlaceNames.Of(far.Deepest.Piece)} is {far.Deepest.Depth.Centimetres:0.0} cm and of the {PlaceNames.Of(far.Shallowest.Piece)} {far.Shallowest.Depth.Centimetres:0.0} cm{(apart.Count() == 1 ? "" : $" in {far.Size}")}, so that they do not match");
+                $"{(apart.Count() == 1 ? "Size" : "Sizes")} {Wording.List(apart.Select(a => a.Size))}: {GarmentMeasures.Words(apart.Key)} of the {PlaceNames.Of(far.Deepest.Piece)} is {Wording.Fine(far.Deepest.Depth, chosen.Units)} and of the {PlaceNames.Of(far.Shallowest.Piece)} {Wording.Fine(far.Shallowest.Depth, chosen.Units)}{(apart.Count() == 1 ? "" : $" in {far.Size}")}, so that they do not match");
             yield return PlanFindings.Warn(fact, [mend]) with { Place = "garment.letOff" };
         }
 
@@ -179,7 +179,7 @@ internal static class CutFindings
     }
 
     /// <summary>Fronts that leave less than half as much beside their shoulders as half of the back's neck asks for.</summary>
-    private static Finding? NarrowFronts(Construction construction, ImmutableArray<SizePlan> sizes)
+    private static Finding? NarrowFronts(Construction construction, ImmutableArray<SizePlan> sizes, Units units)
     {
         var opening = construction.Groups.SelectMany(g => g.Openings).FirstOrDefault(o => o is { BesideAs: not null, Id: OpeningId.Neck });
         if (opening is null)
@@ -187,7 +187,7 @@ internal static class CutFindings
         var narrow = sizes.Select(s => (s.Name, Has: s.Finished[opening.Measure], Half: s.Finished[GarmentMeasure.NeckWidth] / 2))
             .Where(s => s.Has < s.Half / 2).ToArray();
         return narrow.Length == 0 ? null : new Finding(FindingLevel.Warning, opening.Field, FormattableString.Invariant(
-            $"{(narrow.Length == 1 ? "Size" : "Sizes")} {Wording.List(narrow.Select(n => n.Name))}: {GarmentMeasures.Words(opening.Measure)} is {PlanFindings.Range(narrow.Select(n => n.Has))} cm, where half of the neck is {PlanFindings.Range(narrow.Select(n => n.Half))} cm: the fronts are hardly wider than their shoulders, and pull at the neck. Make the neck wider, give more ease, or work it the other way."));
+            $"{(narrow.Length == 1 ? "Size" : "Sizes")} {Wording.List(narrow.Select(n => n.Name))}: {GarmentMeasures.Words(opening.Measure)} is {PlanFindings.Range(narrow.Select(n => n.Has), units)}, where half of the neck is {PlanFindings.Range(narrow.Select(n => n.Half), units)}: the fronts are hardly wider than their shoulders, and pull at the neck. Make the neck wider, give more ease, or work it the other way."));
     }
 
     /// <summary>Openings whose curve or slopes have come down to one step at either side.</summary>
@@ -225,7 +225,7 @@ internal static class CutFindings
     }
 
     /// <summary>Measures of cuts that are farther off than is expected of an edge, and not so far that they come out poorly.</summary>
-    private static Finding? NearlyPoor(Construction construction, ImmutableArray<SizePlan> sizes)
+    private static Finding? NearlyPoor(Construction construction, ImmutableArray<SizePlan> sizes, Units units)
     {
         var cuts = construction.Groups.SelectMany(g => g.Openings).Where(o => o.Cut is not null)
             .SelectMany(o => o.Cut!.Depths.Values.Append(o.Measure)).ToHashSet();
@@ -236,7 +236,7 @@ internal static class CutFindings
         if (off.Length == 0)
             return null;
         var said = off.Select(g => FormattableString.Invariant(
-            $"{GarmentMeasures.Words(g.Key.Measure)} comes out up to {g.Max(e => e.Off).Centimetres:0.0} cm {(g.Key.IsOver ? "over" : "under")}{(g.Count() == sizes.Length ? "" : $" ({Wording.List(g.Select(e => e.Size))})")}"));
+            $"{GarmentMeasures.Words(g.Key.Measure)} comes out up to {Wording.Fine(g.Max(e => e.Off), units)} {(g.Key.IsOver ? "over" : "under")}{(g.Count() == sizes.Length ? "" : $" ({Wording.List(g.Select(e => e.Size))})")}"));
         return new Finding(
             FindingLevel.Note, "garment.letOff", $"Cut edges lie where the colours let rows end: {Wording.List(said)}.");
     }

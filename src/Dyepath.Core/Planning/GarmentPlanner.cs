@@ -188,7 +188,7 @@ public static class GarmentPlanner
         var first = plan.Option.Reasons[0];
         Remedy[] turned = [.. plans.Where(p => p != plan && p.IsFeasible).Select(p => PlanFindings.Turned(plan, $"work it {DirectionWords.Of(p.Direction)}") with
         {
-            Then = $"there is a plan ({DirectionWords.Furthest(p.Option)})",
+            Then = $"there is a plan ({DirectionWords.Furthest(p.Option, plan.Units)})",
         }).Select(d => d.Remedy)];
         var ruler = plan.Option.Ruler;
         // Where counts serve, something else stands in the way.

@@ -47,14 +47,14 @@ internal static class PlanFindings
             s => s.Target, (s, t) => new SizeError(new FitError(s.Name, t.Key, s.Finished[t.Key] - t.Value), t.Value));
         foreach (var poor in errors.Where(e => e.Fit.Off > FitError.Poor).GroupBy(e => (e.Fit.Measure, e.Fit.IsOver)))
         {
-            yield return Warn(Say([.. poor]), Helps(poor.MaxBy(e => e.Fit.Off)!.Fit));
+            yield return Warn(Say([.. poor], chosen.Units), Helps(poor.MaxBy(e => e.Fit.Off)!.Fit));
         }
         foreach (var (measure, uneven, rows) in Uneven(chosen, sizes))
         {
             if (rows is { } step)
             {
                 yield return new Finding(FindingLevel.Note, "garment.grading", FormattableString.Invariant(
-                    $"{uneven}: a piece grows by {step.Rows} {(step.Rows == 1 ? "round" : "rows")} at a time, which makes {step.Grows.Centimetres:0.0} cm in all."));
+                    $"{uneven}: a piece grows by {step.Rows} {(step.Rows == 1 ? "round" : "rows")} at a time, which makes {Wording.Fine(step.Grows, chosen.Units)} in all."));
                 continue;
             }
             if (IsCut(construction, measure) && CutFindings.Uneven(chosen, measure, uneven, trials) is { } steps)
@@ -67,16 +67,16 @@ internal static class PlanFindings
             yield return furthest.Off > FitError.Poor
                 ? new Finding(FindingLevel.Warning, Grading, $"{uneven}.") : Warn(uneven, Helps(furthest)) with { Place = Grading };
         }
-        foreach (var deep in DeepEdgings(construction, project.Garment, sizes))
+        foreach (var deep in DeepEdgings(construction, project, sizes))
             yield return deep;
         var tooTight = sizes.SelectMany(s => s.Worn, (s, f) => (s.Name, Fit: f)).Where(f => !f.Fit.Holds);
         foreach (var alike in tooTight.GroupBy(f => (f.Fit.Place, f.Fit.Part, f.Fit.Body, f.Fit.Mend)))
         {
             var (its, has) = (alike.Count() == 1 ? "its" : "their", alike.Count() == 1 ? $"Size {alike.First().Name}" : $"Sizes {Wording.List(alike.Select(f => f.Name))}");
             yield return new Finding(FindingLevel.Warning, alike.Key.Place, FormattableString.Invariant(
-                $"{has}: the {WornWords.Subject(alike.Key.Part)} is {Range(alike.Select(f => f.Fit.Garment))} cm; for {its} {project.Sizes.Words(alike.Key.Body)} it must be {Range(alike.Select(f => f.Fit.Wanted))} cm at least: {WornWords.Of(alike.Key.Mend, project.Sizes)}."));
+                $"{has}: the {WornWords.Subject(alike.Key.Part)} is {Range(alike.Select(f => f.Fit.Garment), chosen.Units)}; for {its} {project.Sizes.Words(alike.Key.Body)} it must be {Range(alike.Select(f => f.Fit.Wanted), chosen.Units)} at least: {WornWords.Of(alike.Key.Mend, project.Sizes)}."));
         }
-        foreach (var close in CloseToHead(sizes, project.Sizes))
+        foreach (var close in CloseToHead(sizes, project))
             yield return close;
         foreach (var size in sizes)
         {
@@ -128,7 +128,7 @@ internal static class PlanFindings
     private static readonly Length HeadRoom = Length.FromCentimetres(1);
 
     /// <summary>What goes over the head, and hardly does.</summary>
-    private static IEnumerable<Finding> CloseToHead(ImmutableArray<SizePlan> sizes, SizeSelection selection)
+    private static IEnumerable<Finding> CloseToHead(ImmutableArray<SizePlan> sizes, Project project)
     {
         var close = sizes.SelectMany(s => s.Worn, (s, f) => (s.Name, Fit: f))
             .Where(f => f.Fit is { Holds: true, Body: BodyMeasure.Head } && f.Fit.Spare < HeadRoom);
@@ -136,7 +136,7 @@ internal static class PlanFindings
         {
             var has = alike.Count() == 1 ? $"Size {alike.First().Name}" : $"Sizes {Wording.List(alike.Select(f => f.Name))}";
             yield return new Finding(FindingLevel.Note, alike.Key.Place,
-                $"{has}: the {WornWords.Subject(alike.Key.Part)} goes over the head with {Range(alike.Select(f => f.Fit.Spare))} cm to spare, which a firm edging or a larger head takes. For more, {WornWords.Of(alike.Key.Mend, selection)}.");
+                $"{has}: the {WornWords.Subject(alike.Key.Part)} goes over the head with {Range(alike.Select(f => f.Fit.Spare), project.Edition.Units)} to spare, which a firm edging or a larger head takes. For more, {WornWords.Of(alike.Key.Mend, project.Sizes)}.");
         }
     }
 
@@ -158,9 +158,9 @@ internal static class PlanFindings
                 yield return new Finding(
                     FindingLevel.Warning, gores.Field,
                     $"Most of the {EdgeWords.Of(gores.Top)} closes at one height, since rows can stop short only by half a repeat of the colours: it becomes a pouch and not a dome. Draw it together instead, or take a yarn whose colours repeat sooner.");
-            var step = shared.Stitches(Direction.Sideways).Step.Centimetres;
+            var step = shared.Stitches(Direction.Sideways).Step;
             yield return new Finding(FindingLevel.Note, gores.Field, FormattableString.Invariant(
-                $"{Range(counts.Min(), counts.Max())} pairs of rows stop {Range(Math.Round(lengths.Min() * step), Math.Round(lengths.Max() * step))} cm short of the {EdgeWords.Of(gores.Top)}: from there up to it the lines of colour step by {string.Join(" or ", jumps.Select(j => FormattableString.Invariant($"{j:0.##}")))} stitches, and everywhere else the picture goes on."));
+                $"{Between(counts.Min(), counts.Max())} pairs of rows stop {Range(lengths.Select(l => l * step), shared.Project.Edition.Units)} short of the {EdgeWords.Of(gores.Top)}: from there up to it the lines of colour step by {string.Join(" or ", jumps.Select(j => FormattableString.Invariant($"{j:0.##}")))} stitches, and everywhere else the picture goes on."));
         }
 
         // Of all rows, more than half stop at one stitch.
@@ -168,7 +168,7 @@ internal static class PlanFindings
             .Select(r => piece.LastColumn - r.Last).Where(left => left > 0)
             .CountBy(left => left).Any(l => 2 * l.Value > piece.Rows);
 
-        static string Range<T>(T least, T most) where T : IEquatable<T> =>
+        static string Between(int least, int most) =>
             least.Equals(most) ? FormattableString.Invariant($"{least}") : FormattableString.Invariant($"{least} to {most}");
     }
 
@@ -177,8 +177,9 @@ internal static class PlanFindings
     /// </summary>
     public const double DeepEdging = 1 / 3.0;
 
-    private static IEnumerable<Finding> DeepEdgings(Construction construction, GarmentSpec garment, ImmutableArray<SizePlan> sizes)
+    private static IEnumerable<Finding> DeepEdgings(Construction construction, Project project, ImmutableArray<SizePlan> sizes)
     {
+        var (garment, units) = (project.Garment, project.Edition.Units);
         for (var i = 0; i < garment.Edgings.Length; i++)
         {
             var place = garment.Edgings[i].Where;
@@ -193,7 +194,7 @@ internal static class PlanFindings
                 continue;
             var fewer = (int)(deepest.Edging.Rounds * (DeepEdging * deepest.All / (times * deepest.Edging.Depth)));
             yield return new Finding(FindingLevel.Warning, $"garment.edgings[{i}].rounds", FormattableString.Invariant(
-                $"Size {deepest.Size.Name}: of {deepest.All.Centimetres:0.0} cm of {GarmentMeasures.Words(dimension.Measure)} the edging of the {EdgingPlaces.Words(place)} takes {(times * deepest.Edging.Depth).Centimetres:0.0} cm, so that little of the motif is left. Work {fewer} rounds or fewer."));
+                $"Size {deepest.Size.Name}: of {Wording.Fine(deepest.All, units)} of {GarmentMeasures.Words(dimension.Measure)} the edging of the {EdgingPlaces.Words(place)} takes {Wording.Fine((times * deepest.Edging.Depth), units)}, so that little of the motif is left. Work {fewer} rounds or fewer."));
         }
     }
 
@@ -205,20 +206,20 @@ internal static class PlanFindings
     private sealed record SizeError(FitError Fit, Length Target);
 
     /// <summary>Errors of one measure, all over or all under.</summary>
-    private static string Say(SizeError[] errors)
+    private static string Say(SizeError[] errors, Units units)
     {
         var first = errors[0].Fit;
         var (size, its) = errors.Length == 1
-            ? ($"Size {first.Size}", FormattableString.Invariant($"its target of {errors[0].Target.Centimetres:0.0} cm"))
+            ? ($"Size {first.Size}", $"its target of {Wording.Fine(errors[0].Target, units)}")
             : ($"Sizes {Wording.List(errors.Select(e => e.Fit.Size))}", "their targets");
-        return $"{size}: {GarmentMeasures.Words(first.Measure)} comes out {Range(errors.Select(e => e.Fit.Off))} cm {(first.IsOver ? "over" : "under")} {its}";
+        return $"{size}: {GarmentMeasures.Words(first.Measure)} comes out {Range(errors.Select(e => e.Fit.Off), units)} {(first.IsOver ? "over" : "under")} {its}";
     }
 
-    /// <summary>Such as <c>5.0</c>, or <c>5.0 to 6.5</c>.</summary>
-    internal static string Range(IEnumerable<Length> lengths)
+    /// <summary>Such as <c>5.0 cm</c>, or <c>5.0 to 6.5 cm</c>.</summary>
+    internal static string Range(IEnumerable<Length> lengths, Units units)
     {
-        var (least, most) = (FormattableString.Invariant($"{lengths.Min().Centimetres:0.0}"), FormattableString.Invariant($"{lengths.Max().Centimetres:0.0}"));
-        return least == most ? least : $"{least} to {most}";
+        var (least, most) = (Wording.Fine(lengths.Min(), units), Wording.Fine(lengths.Max(), units));
+        return least == most ? least : $"{least[..least.IndexOf(' ')]} to {most}";
     }
 
     /// <summary>
@@ -237,16 +238,16 @@ internal static class PlanFindings
             bool Leaps(Length asked, Length made) => cut ? CutFindings.IsUneven(asked, made) : FitError.IsLeap(asked, made);
             var opens = construction.Groups.Any(g => g.OpeningMeasures.Contains(measure));
             var falls = steps.Where(s => !Leaps(s.Asked, s.Made) && FitError.IsFall(s.Asked, s.Made, opens ? CutFindings.Noticed : Noticed))
-                .Select(s => FormattableString.Invariant($"{s.b.Name} has {s.b.Finished[measure].Centimetres:0.0} cm where {s.a.Name} has {s.a.Finished[measure].Centimetres:0.0} cm"));
+                .Select(s => FormattableString.Invariant($"{s.b.Name} has {Wording.Fine(s.b.Finished[measure], chosen.Units)} where {s.a.Name} has {Wording.Fine(s.a.Finished[measure], chosen.Units)}"));
             var leaps = steps.Where(s => Leaps(s.Asked, s.Made))
-                .Select(s => $"from {s.a.Name} to {s.b.Name} it {Grow(s.Made, "s")} where it is to {Grow(s.Asked)}");
+                .Select(s => $"from {s.a.Name} to {s.b.Name} it {Grow(s.Made, chosen.Units, "s")} where it is to {Grow(s.Asked, chosen.Units)}");
             // Along the stitches counts are shared on purpose.
             var rows = construction.Groups[0].Along(chosen.Direction, stitches: false);
             var isAlongRows = rows.Measure == measure;
             var atOnce = construction.Groups[0].Working == Working.Turned ? 2 : 1;
             var grows = rows.Pieces * atOnce * chosen.Layout.Of(stitches: false).Step;
             var alike = steps.Where(s => isAlongRows && s.Made == Length.Zero && s.Asked >= AskedApart)
-                .Select(s => FormattableString.Invariant($"{s.a.Name} and {s.b.Name} both have {s.b.Finished[measure].Centimetres:0.0} cm where {s.Asked.Centimetres:0.0} cm more are asked for"));
+                .Select(s => FormattableString.Invariant($"{s.a.Name} and {s.b.Name} both have {Wording.Fine(s.b.Finished[measure], chosen.Units)} where {Wording.Fine(s.Asked, chosen.Units)} more are asked for"));
             string[] said = [.. falls, .. leaps, .. alike];
             var tooNear = isAlongRows && said.Length == alike.Count()
                 && steps.Where(s => s.Made == Length.Zero).All(s => s.Asked < grows);
@@ -256,8 +257,8 @@ internal static class PlanFindings
     }
 
     /// <param name="s">Behind the verb, where a sentence tells what happens and not what is to.</param>
-    private static string Grow(Length by, string s = "") => by == Length.Zero ? $"stay{s} as it is"
-        : FormattableString.Invariant($"{(by > Length.Zero ? "grow" : "shrink")}{s} by {Length.Abs(by).Centimetres:0.0} cm");
+    private static string Grow(Length by, Units units, string s = "") => by == Length.Zero ? $"stay{s} as it is"
+        : $"{(by > Length.Zero ? "grow" : "shrink")}{s} by {Wording.Fine(Length.Abs(by), units)}";
 
     /// <summary>
     /// What can be done about a poor fit: along the stitches what the grading program finds when it is solved again, cheapest first, and
@@ -279,7 +280,7 @@ internal static class PlanFindings
             {
                 deeds.Add(Turned(plan, $"work it {DirectionWords.Of(other.Direction)}") with
                 {
-                    Then = $"{(cut ? $"{Deed.OffThen(error.Measure, furthest)}, and " : "")}{DirectionWords.Furthest(other.Option)}{(cut ? trials.Moves(other, error.Measure) : trials.Moves(other))}",
+                    Then = $"{(cut ? $"{Deed.OffThen(error.Measure, furthest, plan.Units)}, and " : "")}{DirectionWords.Furthest(other.Option, plan.Units)}{(cut ? trials.Moves(other, error.Measure) : trials.Moves(other))}",
                 });
             }
         }

@@ -101,10 +101,10 @@ internal static class YarnFindings
         if (shared.YarnPerUnit >= 2 * tall + wide)
         {
             return shape is < Misshapen and > 1 / Misshapen ? null : new Finding(FindingLevel.Warning, Worked, FormattableString.Invariant(
-                $"By the gauge a stitch is {gauge.StitchWidth.Centimetres:0.0} cm wide and {gauge.RowHeight.Centimetres:0.0} cm tall. {Usual(shared)}Check the swatch's stitches and rows."));
+                $"By the gauge a stitch is {Wording.Fine(gauge.StitchWidth, shared.Project.Edition.Units)} wide and {Wording.Fine(gauge.RowHeight, shared.Project.Edition.Units)} tall. {Usual(shared)}Check the swatch's stitches and rows."));
         }
         return new Finding(FindingLevel.Warning, Worked, FormattableString.Invariant(
-            $"By the gauge {(stitches == 1 ? "a stitch" : "a pair of stitches")} is {wide.Centimetres:0.0} cm wide and {tall.Centimetres:0.0} cm tall; the {shared.YarnPerUnit.Centimetres:0.0} cm of yarn in it do not reach up, down and across. {Usual(shared)}Check the swatch's stitches and rows, and the yarn that was measured."));
+            $"By the gauge {(stitches == 1 ? "a stitch" : "a pair of stitches")} is {Wording.Fine(wide, shared.Project.Edition.Units)} wide and {Wording.Fine(tall, shared.Project.Edition.Units)} tall; the {Wording.Fine(shared.YarnPerUnit, shared.Project.Edition.Units)} of yarn in it do not reach up, down and across. {Usual(shared)}Check the swatch's stitches and rows, and the yarn that was measured."));
     }
 
     /// <summary>How many rows go with the swatch's stitches.</summary>

@@ -109,13 +109,13 @@ internal sealed partial class EdgingReader(ImmutableArray<string> sizes, List<st
     [GeneratedRegex(@"^Work: (?<n>\d+) (?:round|row)s?,")]
     private static partial Regex Rounds();
 
-    [GeneratedRegex("^(?:Corners: Mark the middle stitch of each of the (?<n>[0-9]+) corners|Outer corners: Mark the stitch picked up last before (?:each of the (?<n>[0-9]+) outer corners|the outer corner))\\. In every round of [sd]c after the first work 3 [sd]c in it, so that the corner lies flat, and mark the middle one of them: (?<each>[0-9]+) stitches more each time\\.$")]
+    [GeneratedRegex("^(?:Corners: Mark the middle stitch of each of the (?<n>[0-9]+) corners|Outer corners: Mark the stitch picked up last before (?:each of the (?<n>[0-9]+) outer corners|the outer corner))\\. In every (?:round|row) of [sd]c after the first work 3 [sd]c in it, so that the corner lies flat, and mark the middle one of them: (?<each>[0-9]+) stitches more each time\\.$")]
     private static partial Regex Outer();
 
-    [GeneratedRegex("^Inner corners: Mark the stitch picked up last before (?:each of the (?<n>[0-9]+) inner corners|the inner corner)\\. In every round of [sd]c after the first work [sd]c3tog over it and the stitches beside it, so that the corner lies flat, and mark that: (?<each>[0-9]+) stitches fewer each time\\.$")]
+    [GeneratedRegex("^Inner corners: Mark the stitch picked up last before (?:each of the (?<n>[0-9]+) inner corners|the inner corner)\\. In every (?:round|row) of [sd]c after the first work [sd]c3tog over it and the stitches beside it, so that the corner lies flat, and mark that: (?<each>[0-9]+) stitches fewer each time\\.$")]
     private static partial Regex Inner();
 
-    [GeneratedRegex("^Count: (?<n>[0-9]+) stitches in the last round\\.$")]
+    [GeneratedRegex("^Count: (?<n>[0-9]+) stitches in the last (?:round|row)\\.$")]
     private static partial Regex Last();
 
     [GeneratedRegex("^Width: The edge is (?<edge>.+) long; edged it is about (?<rest>.+) at rest and stretches to (?<stretched>.+)\\.$")]

@@ -86,6 +86,15 @@ internal static partial class ShiftComparison
             .Select(at => (at.Key.Row, at.Value, Before: walked[Below(at.Key)])).ToList();
         foreach (var step in steps)
         {
+            if (UpTo().Match(step) is { Success: true } upTo)
+            {
+                // Of the first part: alike up to the row that is said, and otherwise from the next one on.
+                var last = int.Parse(upTo.Groups["a"].Value, CultureInfo.InvariantCulture);
+                var begins = walked.Where(at => at.Key.Part == 0).OrderBy(at => at.Key.Row).Select(at => at.Value).ToArray();
+                if (step != steps[0] || begins.TakeWhile(at => Agree(at, begins[0], period)).Count() != last - 2)
+                    notes.Add((place, $"“{step}” is not what the yarn does"));
+                continue;
+            }
             var said = Changed().Match(step);
             var row = said.Success ? int.Parse(said.Groups["a"].Value, CultureInfo.InvariantCulture) - 1 : -1;
             var then = Then().Match(step);
@@ -190,6 +199,9 @@ internal static partial class ShiftComparison
 
     [GeneratedRegex($"^Motif: (?:from row (?<a>[0-9]{{1,5}}) on|in rows? (?<a>[0-9]{{1,5}})(?: and (?<b>[0-9]{{1,5}}))?) each colour begins {By} (?:than )?two rows below[:,;.]")]
     private static partial Regex Changed();
+
+    [GeneratedRegex("^Motif: up to row (?<a>[0-9]{1,5}) the picture: ")]
+    private static partial Regex UpTo();
 
     [GeneratedRegex($"; before that, {By}[;.]")]
     private static partial Regex Then();

@@ -163,7 +163,7 @@ public sealed class GoreTests
         Assert.Matches(@" Gore Row N Stitches Ends at Third row ends at 1 \d+ \d+ \d+ [A-Z]\d+ [A-Z]\d+ 2 \d+ ", text);
         Assert.Contains("Gores: some rows stop short of the waist and turn.", text, StringComparison.Ordinal);
         Assert.DoesNotContain("go on over a chain", text, StringComparison.Ordinal);
-        Assert.Contains("The chain is the edge of the back seam, from the hem up to the waist.", text, StringComparison.Ordinal);
+        Assert.Contains("The chain is the edge of the back seam, between the hem and the waist: its end is at the hem, where row 1 begins.", text, StringComparison.Ordinal);
         var jumps = Regex.Match(text, @"its lines of colour lie ([0-9 or]+) stitch(?:es)? to one side");
         var lean = Math.Abs(Panel(plan.Sizes[0]).Lean);
         Assert.Contains((2 * lean).ToString(CultureInfo.InvariantCulture), jumps.Groups[1].Value.Split(" or "));

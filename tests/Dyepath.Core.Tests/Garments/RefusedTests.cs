@@ -188,7 +188,7 @@ public sealed class RefusedTests
     public void A_remedy_says_what_to_allow_and_how_far_off_it_leaves(object kind, int amount, string deed)
     {
         var remedy = new GradingRemedy((GradingRemedyKind)kind, amount, Cm(0.8), 0);
-        Assert.Equal($"{deed} (furthest off of width then: 0.8 cm)", GradingWords.Say(remedy, GarmentMeasure.Width));
+        Assert.Equal($"{deed} (furthest off of width then: 0.8 cm)", GradingWords.Say(remedy, GarmentMeasure.Width, Booklets.Units.Centimetres));
     }
 
     /// <summary>Of one colour no count makes diamonds: that is said first, and not only that no count was found.</summary>

@@ -142,7 +142,7 @@ public sealed class SectionWordsTests
         { "tunic", "Row 1 of a piece begins at its own place of the colour sequence, said as a colour's symbol and the number of the stitch: D1 is the first stitch of deep water (D), D2 the second." },
         { "linen stitch", "said as a colour's symbol and the number of the pair: D1 is the first pair of deep water (D), D2 the second." },
         { "tunic", "Either way row 1 should come out at its own place. If it is off by a stitch or two, draw the chain up or loosen it." },
-        { "other end, no waste", "Make the foundation chain in Ebbstone Light, solid Slack Water. Cut the variegated yarn at the place named and begin row 1 with it." },
+        { "other end, no waste", "Make the foundation chain in Ebbstone Light, solid Slack Water. Cut the variegated yarn 15 cm / 6 in before the place named, draw it up at that place through the loop on the hook, and begin row 1 with it; cut the other yarn as far on." },
         { "alternating, sc", "Rows have two stitch counts in turn: every even-numbered row makes one stitch more at its beginning, every odd-numbered row leaves it unworked at its end. The edge wavers by half a stitch, and the seam hides it." },
         { "tunic", "A knot in the ball is a join: cut back to the same place of the sequence and go on from there. So is the end of a ball." },
     };

@@ -312,6 +312,14 @@ public sealed class ShapedWordsTests
         {
             var said = PieceOf(lines, $"{char.ToUpperInvariant(piece.Name[0])}{piece.Name[1..]}, size {size}").Where(l => l.StartsWith("Motif: ", StringComparison.Ordinal)).ToArray();
             var rows = Walk(piece).ToArray();
+            // What the first rows show, where it is not what the piece shows, is said before them.
+            if (said is [var begin, ..] && begin.StartsWith("Motif: up to row ", StringComparison.Ordinal))
+            {
+                var alike = rows.Where(r => r.Part.Below is null && r.Row > 1).TakeWhile(r => Further(rows, r.Part, r.Row) == Further(rows, rows[0].Part, 2)).Count();
+                Assert.StartsWith($"Motif: up to row {alike + 2} the picture: ", begin, StringComparison.Ordinal);
+                Assert.Contains(" It is planned so", begin, StringComparison.Ordinal);
+                said = said[1..];
+            }
             var expected = new List<string>();
             foreach (var (part, row, yarn) in rows.Where(r => r.Row > 2))
             {

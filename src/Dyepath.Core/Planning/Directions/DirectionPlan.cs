@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Quantities;
 
@@ -30,6 +31,9 @@ internal sealed record DirectionPlan(
     public double? Lean { get; init; }
 
     public Direction Direction => Layout.Direction;
+
+    /// <summary>That its findings speak in.</summary>
+    public Units Units => Layout.SharedFabric.Project.Edition.Units;
 
     public bool IsFeasible => Option.Feasible;
 

@@ -179,7 +179,7 @@ internal sealed class DirectionPlanner
         if (_targets.Fixed.Where(_targets.Name(size), name) is { } at && (made < 0.25 * wanted || made > 4 * wanted))
         {
             yield return new Finding(FindingLevel.Fault, at.Place, FormattableString.Invariant(
-                $"Size {_targets.Name(size)}: {at.Count} as fixed make a {GarmentMeasures.Words(dimension.Measure)} of {made.Centimetres:0.0} cm where {wanted.Centimetres:0.0} cm are asked for: fix about {at.Count * (wanted / made):0}, or release it."));
+                $"Size {_targets.Name(size)}: {at.Count} as fixed make a {GarmentMeasures.Words(dimension.Measure)} of {Wording.Fine(made, _targets.Units)} where {Wording.Fine(wanted, _targets.Units)} are asked for: fix about {at.Count * (wanted / made):0}, or release it."));
         }
     }
 
@@ -315,7 +315,7 @@ internal sealed class DirectionPlanner
                 if (dimension.Shortest is { } least && target - _layout.Edgings(dimension) < least.Length)
                 {
                     yield return new Finding(FindingLevel.Fault, least.Place, FormattableString.Invariant(
-                        $"The {PlaceNames.Of(least.What)} of size {_targets.Name(i)} would be {target.Centimetres:0.0} cm long: {WornWords.Of(least.Mend)}."));
+                        $"The {PlaceNames.Of(least.What)} of size {_targets.Name(i)} would be {Wording.Fine(target, _targets.Units)} long: {WornWords.Of(least.Mend)}."));
                 }
             }
         }
@@ -342,7 +342,7 @@ internal sealed class DirectionPlanner
                 _planned.Open(i, at, opening, OpeningCount(i, at, opening, Counts[i][at].Rows));
                 if (targets[i] <= Length.Zero)
                     reasons.Add(new Finding(FindingLevel.Fault, opening.Field, FormattableString.Invariant(
-                        $"Size {_targets.Name(i)} would have a {GarmentMeasures.Words(opening.Measure)} of {targets[i].Centimetres:0.#} cm: give it more.")));
+                        $"Size {_targets.Name(i)} would have a {GarmentMeasures.Words(opening.Measure)} of {Wording.Fine(targets[i], _targets.Units)}: give it more.")));
                 else if (LeavesTooLittle(i, at, opening) is { } fault)
                     reasons.Add(fault);
             }
@@ -450,7 +450,7 @@ internal sealed class DirectionPlanner
         return group.Form is { } form
             ? new Finding(FindingLevel.Fault, form.Field, $"Size {name}: rows grow and shrink by {step} stitches at a time, which is half a round of the colours, and no such rows follow this outline: make it wider or deeper.")
             : new Finding(FindingLevel.Fault, group.Gores!.Field, FormattableString.Invariant(
-                $"Size {name}: rows stop short of the {EdgeWords.Of(group.Gores.Top)} by {step} stitches at a time ({(_layout.Of(stitches: true).Step * step.Value).Centimetres:0.0} cm), as the colours come round, and that is too deep here: give the colours an even number of stitches in all, so that half a round is enough, or fewer; or do without gores."));
+                $"Size {name}: rows stop short of the {EdgeWords.Of(group.Gores.Top)} by {step} stitches at a time ({Wording.Fine((_layout.Of(stitches: true).Step * step.Value), _targets.Units)}), as the colours come round, and that is too deep here: give the colours an even number of stitches in all, so that half a round is enough, or fewer; or do without gores."));
     }
 
     private int OpeningCount(int size, int at, OpeningDesign opening, int rows)

@@ -14,7 +14,7 @@ public static class DirectionWords
     {
         ArgumentNullException.ThrowIfNull(plan);
         var (chosen, asked) = (plan.Chosen, plan.Project.Garment.Direction is not null);
-        var begin = $"Worked {Of(chosen.Direction)}{(asked ? ", as asked" : "")}: {Reason(chosen)}{(plan.FurthestBeyond is { } furthest ? $" Furthest off of all measures: {furthest.Say(Units.Centimetres)}." : "")}";
+        var begin = $"Worked {Of(chosen.Direction)}{(asked ? ", as asked" : "")}: {Reason(chosen, plan.Project.Edition.Units)}{(plan.FurthestBeyond is { } furthest ? $" Furthest off of all measures: {furthest.Say(plan.Project.Edition.Units)}." : "")}";
         if (plan.Options.FirstOrDefault(o => o.Direction != chosen.Direction) is not { } other)
             return begin;
         if (chosen.LostShare > 0)
@@ -23,15 +23,15 @@ public static class DirectionWords
             return $"{begin} Worked {Of(other.Direction)}, no counts serve.";
         var lost = chosen.LostShare > 0 || other.LostShare > 0 ? $", and {Lost(other)}" : "";
         var choice = asked ? "" : $" The one whose furthest size is nearer is taken; a further count has to bring half a centimetre, and what a count forgives is worth something too{(lost.Length > 0 ? ", as a tenth of the motif is worth a centimetre" : "")}.";
-        return $"{begin} Worked {Of(other.Direction)} it would be {Counts(other)}; {Furthest(other)}{lost}.{choice}";
+        return $"{begin} Worked {Of(other.Direction)} it would be {Counts(other)}; {Furthest(other, plan.Project.Edition.Units)}{lost}.{choice}";
     }
 
     /// <summary>Its counts, how they fit and what they forgive; or why there are none.</summary>
-    public static string Reason(DirectionOption option)
+    public static string Reason(DirectionOption option, Units units = Units.Centimetres)
     {
         ArgumentNullException.ThrowIfNull(option);
         return option.Feasible
-            ? FormattableString.Invariant($"{Counts(option)}; {Furthest(option)}. {(option.Counts.Length == 1 ? "It forgives" : "They forgive")} {option.Forgives:0.0 %} of yarn per {(option.Ruler.StitchesPerUnit == 1 ? "stitch" : "pair of stitches")}, all through, before the motif is lost.")
+            ? FormattableString.Invariant($"{Counts(option)}; {Furthest(option, units)}. {(option.Counts.Length == 1 ? "It forgives" : "They forgive")} {option.Forgives:0.0 %} of yarn per {(option.Ruler.StitchesPerUnit == 1 ? "stitch" : "pair of stitches")}, all through, before the motif is lost.")
             : string.Join(" ", option.Reasons.Select(r => r.Text));
     }
 

@@ -19,14 +19,14 @@ internal sealed record Deed(string Words, string? Place, string? Value)
     /// <summary>What no one place of the document does, such as another hook.</summary>
     public static Deed Of(string words) => new(words, null, null);
 
-    public static Deed LetOff(Length most) => Of("garment.letOff", Json(most), FormattableString.Invariant(
-        $"let cut edges lie off by {most.Centimetres:0.#} cm at most, so that the motif gives way there instead"));
+    public static Deed LetOff(Length most, Units units) => Of(
+        "garment.letOff", Json(most), $"let cut edges lie off by {Wording.Say(most, units)} at most, so that the motif gives way there instead");
 
     /// <summary>A length as the document writes it.</summary>
     public static string Json(Length length) => FormattableString.Invariant($"\"{length.Centimetres:0.#} cm\"");
 
-    public static string OffThen(GarmentMeasure measure, Length furthest) =>
-        FormattableString.Invariant($"{GarmentMeasures.Words(measure)} is then off by {furthest.Centimetres:0.0} cm at most");
+    public static string OffThen(GarmentMeasure measure, Length furthest, Units units) =>
+        $"{GarmentMeasures.Words(measure)} is then off by {Wording.Fine(furthest, units)} at most";
 
     public string Say() => Then is null ? Words : $"{Words}: {Then}";
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Findings;
 using Dyepath.Core.Garments;
@@ -48,6 +49,9 @@ public sealed class FitRuler
             ? [.. _changes.Value.Select(c => GradingWords.Deed(c, this).Remedy).Where(r => r.Place is not null)]
             : Later<Remedy>(effort => [.. shared.Decisions.Remedies(() => FitRemedies.Of(shared, direction, offer, effort))]));
     }
+
+    /// <summary>That its project is read in.</summary>
+    public Units Units => _shared.Project.Edition.Units;
 
     /// <summary>Whose stitches it counts.</summary>
     public Direction Direction { get; }

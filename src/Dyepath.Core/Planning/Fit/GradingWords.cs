@@ -39,14 +39,14 @@ internal static class GradingWords
     /// known, as no garment was planned with it.
     /// </summary>
     /// <param name="measure">That the counts decide.</param>
-    public static string Say(GradingRemedy remedy, GarmentMeasure measure) => $"{Words(remedy)} ({Off(remedy, measure)})";
+    public static string Say(GradingRemedy remedy, GarmentMeasure measure, Units units) => $"{Words(remedy)} ({Off(remedy, measure, units)})";
 
     /// <summary>Without a place where the document has none for it, as another hook asks for another swatch.</summary>
     public static Deed Deed(GradingRemedy remedy, FitRuler ruler) => Field(remedy, ruler.OpenEdging()) is var (place, value)
-        ? new Deed(Say(remedy, ruler.Measure), place, value) : Planning.Deed.Of(Say(remedy, ruler.Measure));
+        ? new Deed(Say(remedy, ruler.Measure, ruler.Units), place, value) : Planning.Deed.Of(Say(remedy, ruler.Measure, ruler.Units));
 
-    private static string Off(GradingRemedy remedy, GarmentMeasure measure) =>
-        $"furthest off of {GarmentMeasures.Words(measure)} then: {Wording.Fine(remedy.WorstError, Units.Centimetres)}";
+    private static string Off(GradingRemedy remedy, GarmentMeasure measure, Units units) =>
+        $"furthest off of {GarmentMeasures.Words(measure)} then: {Wording.Fine(remedy.WorstError, units)}";
 
     private static (string Place, string Value)? Field(GradingRemedy remedy, int? edging) => remedy.Kind switch
     {

@@ -47,11 +47,11 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
             { Then = Then(edged.Plan) };
         }
         if (accepted is { } most && LetOff(measure, most) is { } trial)
-            yield return Deed.LetOff(trial) with { Then = Then(LetOffBy(trial)) };
+            yield return Deed.LetOff(trial, chosen.Units) with { Then = Then(LetOffBy(trial)) };
         if (chosen.Option.Ruler.Measure != measure && SeveralLeans(measure) is { } leaning)
             yield return Deed.Of("garment.grading.severalLeans", "true", "allow several leans in one pattern") with { Then = Then(leaning) };
 
-        string Then(DirectionPlan plan) => $"{Deed.OffThen(measure, plan.Furthest(measure))}{Cost(plan)}{Moves(plan, measure)}";
+        string Then(DirectionPlan plan) => $"{Deed.OffThen(measure, plan.Furthest(measure), chosen.Units)}{Cost(plan)}{Moves(plan, measure)}";
     }
 
     /// <summary>Adds a plain edging to the document's.</summary>
@@ -75,7 +75,7 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
             if (by.Max() is var most && most <= Worth)
                 continue;
             var where = by.Length == 1 ? "" : $" (most in {plan.Names[Array.IndexOf(by, most)]})";
-            moves.Add((most, FormattableString.Invariant($"{GarmentMeasures.Words(measure)} by up to {most.Centimetres:0.0} cm{where}")));
+            moves.Add((most, FormattableString.Invariant($"{GarmentMeasures.Words(measure)} by up to {Wording.Fine(most, chosen.Units)}{where}")));
         }
         if (moves.Count == 0)
             return "";
@@ -115,7 +115,7 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
         foreach (var letOff in LetOffs.Where(l => Layout.Construction.Groups.Any(g => l < (g.LetOff ?? PieceGroup.UsualLetOff))))
         {
             if (MayTry && LetOffBy(letOff) is { IsFeasible: true } plan && isSo(plan))
-                return Deed.LetOff(letOff) with { Then = $"{then(plan)}{Cost(plan)}{Moves(plan)}" };
+                return Deed.LetOff(letOff, chosen.Units) with { Then = $"{then(plan)}{Cost(plan)}{Moves(plan)}" };
         }
         return null;
     }

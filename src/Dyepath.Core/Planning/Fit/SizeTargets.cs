@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Diagnostics.CodeAnalysis;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Findings;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Projects;
@@ -13,11 +14,15 @@ internal sealed class SizeTargets
 {
     private readonly GarmentShape _shape;
 
-    private SizeTargets(GarmentShape shape, BodySizes sizes, FixedNumbers numbers) => (_shape, Sizes, Fixed) = (shape, sizes, numbers);
+    private SizeTargets(GarmentShape shape, BodySizes sizes, FixedNumbers numbers, Units units) =>
+        (_shape, Sizes, Fixed, Units) = (shape, sizes, numbers, units);
 
     public BodySizes Sizes { get; }
 
     public FixedNumbers Fixed { get; private init; }
+
+    /// <summary>That findings speak in.</summary>
+    public Units Units { get; }
 
     public int Count => Sizes.Sizes.Length;
 
@@ -34,13 +39,13 @@ internal sealed class SizeTargets
         faults = [.. numbers.Faults([.. sizes.Sizes.Select(s => s.Name)], Measures(construction), Counts(construction)), .. shape.Faults()];
         if (!faults.IsEmpty)
             return false;
-        targets = new SizeTargets(shape, sizes, numbers);
+        targets = new SizeTargets(shape, sizes, numbers, project.Edition.Units);
         faults = [.. targets.Nothing(construction)];
         return faults.IsEmpty;
     }
 
     /// <summary>As seen from another direction than the one that counts were fixed for: there they mean nothing.</summary>
-    public SizeTargets MeasuresOnly() => new(_shape, Sizes, Fixed.MeasuresOnly());
+    public SizeTargets MeasuresOnly() => new(_shape, Sizes, Fixed.MeasuresOnly(), Units);
 
     /// <summary>A measure's targets, one a size, moved to what was made and overridden.</summary>
     /// <param name="finished">Measures of each size's pieces that are planned already.</param>
@@ -58,7 +63,7 @@ internal sealed class SizeTargets
             foreach (var (target, i) in Of(dimension.Measure, none).Select((t, i) => (t, i)).Where(t => t.t <= Length.Zero))
             {
                 yield return new Finding(FindingLevel.Fault, "garment", FormattableString.Invariant(
-                    $"Size {Name(i)} would have a {GarmentMeasures.Words(dimension.Measure)} of {target.Centimetres:0.#} cm: give it more."));
+                    $"Size {Name(i)} would have a {GarmentMeasures.Words(dimension.Measure)} of {Wording.Fine(target, Units)}: give it more."));
             }
         }
     }

@@ -66,7 +66,7 @@ internal sealed class CutPlanner(Layout layout, Length? letOff = null)
     private const int ShoulderRows = 4;
 
     /// <summary>What is seen of a cut beside its seam: less is not worth being cut (common practice, no source).</summary>
-    private static readonly Length LeastSeen = Length.FromCentimetres(1);
+    public static readonly Length LeastSeen = Length.FromCentimetres(1);
 
     /// <summary>Missing: as each group has it.</summary>
     public Length? LetOff => letOff;
