@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Dyepath.Core.Edgings;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Planning;
@@ -18,7 +19,10 @@ internal static class EdgingCheck
         var (stitches, places) = Follow(edging.Spread);
         notes.Same("pickUp", edging.PickUp, stitches);
         notes.Same("pickUp, over whole repeats", (edging.PickUp - (made.InRows ? made.Plus : 0)) % made.Multiple, 0);
-        notes.Same("rule, places on the edge", places, Places(plan, size, edging.Where, fabric));
+        var edge = plan.Construction.Edgings.First(e => e.Place == edging.Where);
+        notes.Same("rule, places on the edge", places, Places(plan, size, edge, edge.Edges, fabric));
+        if (!edge.Other.IsEmpty)
+            notes.Same("rule of the other, places on the edge", edging.Other is { } other ? Follow(other).Places : 0, Places(plan, size, edge, edge.Other, fabric));
         Rounds(plan, edging, made, notes);
         LiesFlat(plan, size, edging, fabric, notes);
         notes.Same("depth", edging.Depth, PlainFabric.EdgingDepth(plan, size, edging.Where, fabric.EdgingHeight), Length.FromMillimetres(0.1));
@@ -92,12 +96,12 @@ internal static class EdgingCheck
     }
 
     /// <summary>Every stretch of the edge counted from its piece, less what seams at its ends hide.</summary>
-    private static int Places(Plan plan, SizePlan size, EdgingPlace where, PlainFabric fabric)
+    private static int Places(Plan plan, SizePlan size, EdgingEdge edging, ImmutableArray<EdgedEdge> edges, PlainFabric fabric)
     {
         var construction = plan.Construction;
-        var over = construction.Edgings.First(e => e.Place == where).Over;
+        var over = edging.Over;
         var places = size.Edgings.Where(e => e.Where == over.Before || e.Where == over.After).Sum(e => e.Rounds);
-        foreach (var (_, edge) in construction.Edgings.First(e => e.Place == where).Edges)
+        foreach (var (_, edge) in edges)
         {
             var piece = size[edge.Piece];
             var alongStitches = !edge.Side.IsUpright() == (piece.Taper is not null || plan.Direction == Direction.Up);

@@ -75,6 +75,7 @@ public sealed record Cardigan(
             ShoulderedBody.OpenHem, ShoulderedBody.OpenNeck,
             new(EdgingPlace.Fronts, 2, [new(EdgeId.FrontEdge, new(PieceId.RightFront, PieceSide.Right))], null)
             {
+                Other = [new(EdgeId.FrontEdge, new PieceEdge(PieceId.LeftFront, PieceSide.Left).Reverse())],
                 Closes = HolesAtLeft ? (PieceId.LeftFront, PieceId.RightFront) : (PieceId.RightFront, PieceId.LeftFront),
                 Over = (EdgingPlace.Hem, EdgingPlace.Neck),
             },

@@ -40,7 +40,17 @@ internal static class ShoulderedBody
             new(EdgeId.Front, new(left, PieceSide.Right, Stretch.Opening, opening)),
             new(EdgeId.Back, new PieceEdge(PieceId.Back, PieceSide.Left, Stretch.Opening, opening).Reverse()),
         ],
-        SeamId.LeftSide);
+        SeamId.LeftSide)
+    {
+        // At the wearer's right the back is met first.
+        Other =
+        [
+            new(EdgeId.Back, new(PieceId.Back, PieceSide.Right, Stretch.Opening, opening)),
+            new(EdgeId.Front, new PieceEdge(Opposite(left), PieceSide.Left, Stretch.Opening, opening).Reverse()),
+        ],
+    };
+
+    private static PieceId Opposite(PieceId left) => left == PieceId.LeftFront ? PieceId.RightFront : left;
 
     /// <param name="corners">Corners of a slit can take extra stitches; those of a neck that is cut are edges of their own.</param>
     public static EdgingEdge Neck(int corners) => new(

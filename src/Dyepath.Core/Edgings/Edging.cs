@@ -143,8 +143,8 @@ public sealed record Edging
     public bool LastKeepsCount { get; init; }
 
     /// <summary>
-    /// Of so many rounds or rows, those that widen or narrow at corners: every one of single crochet after the first, where a stitch more or
-    /// less breaks no repeat and no fold.
+    /// Of so many rounds or rows, those that widen or narrow at corners: every one of single crochet after the first, where a stitch more
+    /// or less breaks no repeat and no fold.
     /// </summary>
     public int CornerRounds(int rounds) =>
         Multiple != 1 || Folded || Across ? 0 : Math.Max(0, rounds - (LastKeepsCount ? 2 : 1));

@@ -178,6 +178,12 @@ public sealed record EdgingEdge(
     /// </summary>
     public OpenEnd? OpensAt { get; init; }
 
+    /// <summary>
+    /// Of a pair, the edges of the other one, in the order in which they are worked; empty where the pieces are the same or mirror each
+    /// other place by place.
+    /// </summary>
+    public ImmutableArray<EdgedEdge> Other { get; init; } = [];
+
     /// <summary>Its ends do not meet, so that it is edged in rows.</summary>
     public bool IsOpen => Closes is not null || OpensAt is not null;
 

@@ -40,10 +40,18 @@ internal static class EdgingsSection
             blocks.Add(new Steps([.. steps.Concat(Finishing(context, edging)).Select(step => step with { Text = Sentence(step.Text) })]));
             blocks.Add(new Figure(
                 edging.Chart,
-                Sentence(Phrase.Of($"{edging.Name} in the standard symbols.")),
+                Sentence(Phrase.Of($"{edging.Name} in the standard symbols{Drawn(context, edging)}.")),
                 Phrase.Plain("The steps above say the same in words.")));
         }
         return new Section("edgings", Phrase.Plain("Edgings"), blocks.ToImmutable());
+    }
+
+    /// <summary>How much is drawn, where other numbers of rounds are worked.</summary>
+    private static string Drawn(PatternContext context, Edging edging)
+    {
+        var drawn = edging.Chart.Rows.Length;
+        return edging.Across || Rounds(context, edging.Id).All(rounds => rounds == drawn) ? ""
+            : FormattableString.Invariant($", drawn over {drawn} {(edging.InRows ? "row" : "round")}{(drawn == 1 ? "" : "s")}{(edging.Folded ? ", its fold halfway" : "")}: work as many as are said");
     }
 
     /// <summary>The gauge that stitches are picked up by, and what to do where a maker's is another.</summary>
@@ -95,7 +103,7 @@ internal static class EdgingsSection
         return
         [
             new Instruction(Phrase.Plain("Yarn"), Phrase.Of($"{context.YarnFor(CompanionUse.Edgings)}, joined with the {Facing(context)} facing {Beginning(context, context.Plan.Sizes[0].Edgings[at].Where)}.")),
-            new Instruction(Phrase.Plain("Pick up"), Phrase.Of($"{context.Each(s => s.Edgings[at].PickUp)} stitches in all, as said below.{(context.Construction.Joins.Any(j => j.Sewn) ? " What lies inside a seam is not counted." : "")}")),
+            new Instruction(Phrase.Plain("Pick up"), Phrase.Of($"{context.Each(s => s.Edgings[at].PickUp)} stitches in all{Others(context, at)}, as said below.{(context.Construction.Joins.Any(j => j.Sewn) ? " What lies inside a seam is not counted." : "")}")),
             new Instruction(Phrase.Plain("Work"), Phrase.Of($"{rounds} {(rounds.IsSame && rounds.Values[0] == 1 ? one : one + "s")}, about {context.Each(s => s.Edgings[at].Depth)} deep{(edging.Folded ? Phrase.Of($" once folded; the fold runs along the top of round {context.Each(s => Edging.FoldRound(s.Edgings[at].Rounds))}") : Phrase.Empty)}.")),
             .. Corners(context, at),
             .. Widths(context, at, edging),
@@ -103,6 +111,11 @@ internal static class EdgingsSection
             .. new ButtonWords(context, at).Said(),
         ];
     }
+
+    /// <summary>How many the other one of a pair takes, where it is another number.</summary>
+    private static Phrase Others(PatternContext context, int at) =>
+        context.Plan.Sizes.All(s => (s.Edgings[at].Unlike ?? s.Edgings[at].Spread).Total == s.Edgings[at].PickUp) ? Phrase.Empty
+            : Phrase.Of($", {context.Each(s => (s.Edgings[at].Unlike ?? s.Edgings[at].Spread).Total)} on the other");
 
     /// <summary>What keeps it flat where the edge turns: said where rounds can widen and narrow.</summary>
     private static IEnumerable<Instruction> Corners(PatternContext context, int at)
@@ -204,24 +217,34 @@ internal static class EdgingsSection
     /// </summary>
     private static IEnumerable<Block> PickUpRules(PatternContext context, int at)
     {
-        var sizes = context.Plan.Sizes.Select(s => s.Edgings[at].Spread).ToImmutableArray();
+        var edgings = context.Plan.Sizes.Select(s => s.Edgings[at]).ToArray();
+        IEnumerable<Block> said = Rules(context, "", [.. edgings.Select(e => e.Spread)]);
+        return edgings.All(e => e.Unlike is null) ? said
+            : said.Concat(Rules(context, OtherOf(context.EdgesAt(edgings[0].Where)), [.. edgings.Select(e => e.Other ?? e.Spread)]));
+    }
+
+    /// <summary>Before the rule of the other one of a pair.</summary>
+    internal static string OtherOf(EdgingEdge edge) => edge.Closes is { } closes ? $"{PlaceNames.Of(closes.Buttons)}, " : "at the wearer's right, ";
+
+    private static IEnumerable<Block> Rules(PatternContext context, string lead, ImmutableArray<PickUp> sizes)
+    {
         if (PickUpWords.Shared(sizes, withRests: false) is { } shared)
         {
-            yield return new Bullets([shared]);
+            yield return new Bullets([Phrase.Of($"{lead}{shared}")]);
             yield break;
         }
         if (PickUpWords.Shared(sizes, withRests: true) is { } withRests)
         {
             var own = new InOneSize(new Phrase([new WordChoice(new([.. sizes.Select(PickUpWords.Text)]))]));
-            yield return new Bullets([Phrase.Of($"{new InAllSizes(withRests)}{own}")]);
+            yield return new Bullets([Phrase.Of($"{lead}{new InAllSizes(withRests)}{own}")]);
             yield break;
         }
-        foreach (var group in context.Plan.Sizes.GroupBy(s => PickUpWords.Text(s.Edgings[at].Spread)))
+        foreach (var group in context.Plan.Sizes.Zip(sizes, (s, own) => (s.Name, Text: PickUpWords.Text(own))).GroupBy(s => s.Text))
         {
             var names = group.Select(s => s.Name).ToImmutableArray();
             yield return new ForSizes(names,
             [
-                new Bullets([Phrase.Of($"{new InAllSizes(Phrase.Of($"{new Strong(Phrase.Plain(string.Join(", ", names)))}: "))}{group.Key}")]),
+                new Bullets([Phrase.Of($"{new InAllSizes(Phrase.Of($"{new Strong(Phrase.Plain(string.Join(", ", names)))}: "))}{lead}{group.Key}")]),
             ]);
         }
     }

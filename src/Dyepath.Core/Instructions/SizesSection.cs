@@ -84,6 +84,7 @@ internal static class SizesSection
         var (girth, around) = Girth(context.Plan);
         var (key, word) = (BodyMeasures.Key(girth), context.Project.Sizes.Words(girth));
         var isToBody = sizes.All(s => s.Body.ContainsKey(key));
+        var isBoth = context.Construction.Groups[0].Across is { Pieces: 2 } across && across.Measure == around;
         if (isToBody)
             rows.Add(Row($"To fit {word}", s => s.Body[key]));
         // A head that has to pass is a measure to choose by, too.
@@ -96,12 +97,12 @@ internal static class SizesSection
         foreach (var (measure, name) in Names)
         {
             if (sizes.All(s => s.Finished.ContainsKey(measure)))
-                rows.Add(Row(measure == around && isToBody ? $"Finished {word}" : name, s => s.Finished[measure]));
+                rows.Add(Row(measure != around ? name : isToBody ? $"Finished {word}" : isBoth ? $"{name}, front and back together" : name, s => s.Finished[measure]));
         }
         if (sizes.All(s => ShoulderWidth(s) is not null))
             rows.Add(Row("Shoulder width", s => ShoulderWidth(s)!.Value));
         if (isToBody && sizes.All(s => s.Finished.ContainsKey(around)))
-            rows.Add(Row($"Ease at the {word}", s => Halves(s.Finished[around] - s.Body[key])));
+            rows.Add(Row($"Ease at the {word}", s => Halves(s.Finished[around]) - Halves(s.Body[key])));
         for (var i = 0; i < sizes[0].Edgings.Length; i++)
         {
             var (at, place) = (i, PlaceWords.Of(sizes[0].Edgings[i].Where));

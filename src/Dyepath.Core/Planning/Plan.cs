@@ -280,6 +280,23 @@ public sealed record PieceMark(PieceOpening Opening, bool Begins, int Position)
 /// <param name="Depth">What the edging adds to the edge.</param>
 public sealed record EdgingPlan(EdgingPlace Where, string Edging, int Copies, PickUp Spread, int Rounds, Length Depth)
 {
+    /// <summary>The same of the other one of a pair, where its pieces are others; missing where it is like the first.</summary>
+    public PickUp? Other { get; init; }
+
+    /// <summary>
+    /// The other one of a pair, where it takes other stitches than the first: it is not only met in another order.
+    /// </summary>
+    public PickUp? Unlike
+    {
+        get
+        {
+            return Other is { } other && !InOrder(other).SequenceEqual(InOrder(Spread)) ? other : null;
+
+            static IEnumerable<(string, int, int)> InOrder(PickUp pickUp) =>
+                pickUp.Stretches.Select(r => (EdgeWords.Of(r.Stretch.Id), r.Stretch.Places, r.Total)).Append(("", 0, pickUp.Total)).Order();
+        }
+    }
+
     /// <summary>Stitches picked up.</summary>
     public int PickUp => Spread.Total;
 

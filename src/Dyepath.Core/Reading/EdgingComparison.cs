@@ -28,6 +28,9 @@ internal static class EdgingComparison
             var rule = PickUpWords.Text(planned.Spread);
             if (said.Rule != rule)
                 notes.Add((place, $"the rule is “{said.Rule}” in the text, “{rule}” in the plan"));
+            var other = planned.Other is { } second ? PickUpWords.Text(second) : null;
+            if (said.OtherRule is not null ? said.OtherRule != other : planned.Other is { } unsaid && unsaid.Total != planned.PickUp)
+                notes.Add((place, $"the other one's rule is “{said.OtherRule}” in the text, “{other}” in the plan"));
             if (said.Corners != planned.Corners)
                 notes.Add((place, $"the text has {said.Corners.Outer} corners and {said.Corners.Inner} inner ones, the plan {planned.Corners.Outer} and {planned.Corners.Inner}"));
             // Round by round: picking up is the first, and a round of another stitch than single crochet goes into every stitch.

@@ -21,6 +21,9 @@ internal sealed partial class EdgingReader(ImmutableArray<string> sizes, List<st
                 var work = lines.Select(l => Rounds().Match(l)).FirstOrDefault(m => m.Success);
                 var rules = lines.Where(l => l.StartsWith("- ", StringComparison.Ordinal) && Total().IsMatch(l))
                     .Select(l => Own(l, sizes[size])).OfType<string>().Select(InOneSize).ToArray();
+                var other = rules.Length == 2 ? Led().Match(rules[1]) : Match.Empty;
+                if (other.Success)
+                    rules = rules[..1];
                 if (pickUp is null || work is null || rules.Length != 1)
                 {
                     wrong.Add($"{part.Heading}, size {sizes[size]}: {rules.Length} pick-up rules, or no numbers to hold them against");
@@ -32,6 +35,7 @@ internal sealed partial class EdgingReader(ImmutableArray<string> sizes, List<st
                     Whole(Total().Match(rules[0]), "n"))
                 {
                     Rule = rules[0],
+                    OtherRule = other.Success ? other.Groups["rule"].Value : null,
                     Edge = width?.Groups["edge"].Value,
                     AtRest = width?.Groups["rest"].Value,
                     Stretched = width?.Groups["stretched"].Value,
@@ -103,7 +107,7 @@ internal sealed partial class EdgingReader(ImmutableArray<string> sizes, List<st
     [GeneratedRegex(@"^(?<place>[^:(]+?)(?: \(work (?<copies>\d+)\))?:")]
     private static partial Regex Heading();
 
-    [GeneratedRegex(@"^Pick up: (?<n>\d+) stitches")]
+    [GeneratedRegex(@"^Pick up: (?<n>\d+) stitches in all(?:, \d+ on the other)?, as")]
     private static partial Regex PickUp();
 
     [GeneratedRegex(@"^Work: (?<n>\d+) (?:round|row)s?,")]
@@ -129,6 +133,9 @@ internal sealed partial class EdgingReader(ImmutableArray<string> sizes, List<st
 
     [GeneratedRegex(@"^Row (?<row>\d+): Ch 1, [sd]c in each of the first (?<first>\d+) sts, (?:\* ch \d+, (?:skip|miss) (?<skip>\d+) sts, [sd]c in each of the next (?<between>\d+) sts; work from \* (?:once|(?<times>\d+) times in all); )?ch \d+, (?:skip|miss) (?<lastSkip>\d+) sts, [sd]c in each of the last (?<last>\d+) sts, turn\.")]
     private static partial Regex HoleRow();
+
+    [GeneratedRegex(@"^(?:at the wearer's right|left front|right front|back), (?<rule>.+)$")]
+    private static partial Regex Led();
 
     [GeneratedRegex(@"pick up .*[:;] (?<n>\d+) in all\.")]
     private static partial Regex Total();

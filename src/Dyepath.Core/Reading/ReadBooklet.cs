@@ -114,6 +114,9 @@ public sealed record ReadEdging(string Place, int Copies, string Size, int PickU
     /// <summary>Corners that each round widens at, and those that it narrows at.</summary>
     public (int Outer, int Inner) Corners { get; init; }
 
+    /// <summary>The rule of the other one of a pair; missing where none is said.</summary>
+    public string? OtherRule { get; init; }
+
     /// <summary>Stitches said of the last round; missing where nothing is said.</summary>
     public int? LastCount { get; init; }
 

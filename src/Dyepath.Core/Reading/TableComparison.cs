@@ -42,8 +42,6 @@ internal static class TableComparison
             return Yarn(size, label, name, cell);
         if (Length(plan, size, name) is not { } length)
             return false;
-        if (name.StartsWith("Ease ", StringComparison.Ordinal))
-            length = Quantities.Length.FromCentimetres(Math.Round(length.Centimetres * 2, MidpointRounding.AwayFromZero) / 2);
         return Amounts.Says(cell, length, units);
     }
 
@@ -91,6 +89,15 @@ internal static class TableComparison
         return Amounts.SaysRoundedUp(cell, exact.AsSpan(0, count), slack.AsSpan(0, count));
     }
 
+    /// <summary>What is printed of both, to half a centimetre, is what a reader takes from each other.</summary>
+    private static Length? Ease(Length? finished, Length body)
+    {
+        return finished is { } made ? Half(made) - Half(body) : null;
+
+        static Length Half(Length length) =>
+            Quantities.Length.FromCentimetres(Math.Round(length.Centimetres * 2, MidpointRounding.AwayFromZero) / 2);
+    }
+
     private static Length? Length(Plan plan, SizePlan size, string name)
     {
         var girth = size.Body.ContainsKey("bust") ? "bust" : "chest";
@@ -104,16 +111,16 @@ internal static class TableComparison
             case "Finished hip":
                 return Finished(GarmentMeasure.Width);
             case "Ease at the hip":
-                return Finished(GarmentMeasure.Width) - size.Body["hip"];
+                return Ease(Finished(GarmentMeasure.Width), size.Body["hip"]);
             case "Finished head":
                 return Finished(GarmentMeasure.Circumference);
             case "Ease at the head":
-                return Finished(GarmentMeasure.Circumference) - size.Body["head"];
+                return Ease(Finished(GarmentMeasure.Circumference), size.Body["head"]);
             case "Finished bust" or "Finished chest":
                 return Finished(GarmentMeasure.Width);
             case "Ease at the bust" or "Ease at the chest":
-                return Finished(GarmentMeasure.Width) - size.Body[girth];
-            case "Width":
+                return Ease(Finished(GarmentMeasure.Width), size.Body[girth]);
+            case "Width" or "Width, front and back together":
                 return Finished(GarmentMeasure.Width);
             case "Wrist to wrist":
                 return Finished(GarmentMeasure.WristToWrist);

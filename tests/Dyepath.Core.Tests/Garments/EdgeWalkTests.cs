@@ -28,7 +28,7 @@ public sealed class EdgeWalkTests
         foreach (var kind in Repertoire.All)
         {
             var garment = StarterDocument.Of(kind).Garment;
-            Assert.All(garment.Shape.Construct(garment).Edgings.SelectMany(e => e.Edges), edge => Assert.Equal(
+            Assert.All(garment.Shape.Construct(garment).Edgings.SelectMany(e => e.Edges.Concat(e.Other)), edge => Assert.Equal(
                 (kind.Name, edge.Id, edge.Edge.Side is PieceSide.Top or PieceSide.Left), (kind.Name, edge.Id, edge.Edge.Backwards)));
         }
     }
@@ -55,10 +55,61 @@ public sealed class EdgeWalkTests
                     if (piece.Shape is null || piece.Opening(OpeningId.Neck).Into == 0)
                         continue;
                     var stretches = told.Spread.Stretches.Select(r => r.Stretch).Where(s => s.Id is StretchId.OfEdge of && of.Edge == id).ToArray();
-                    Follow($"{garment} {form} {depth} {direction} {size.Name} {id}", stretches, Met(piece, direction), direction, told.Rounds > 1 && told.Edging == "sc", id == EdgeId.BackNeck);
+                    Follow($"{garment} {form} {depth} {direction} {size.Name} {id}", stretches, Met(piece, direction), direction, told.Rounds > 1 && told.Edging is "sc" or "sc-rows", id == EdgeId.BackNeck);
                 }
             }
         }
+    }
+
+    /// <summary>
+    /// Bands of two fronts whose edges have not as many stitches cannot have as many either: each is told by itself, the other one as it is
+    /// met, from the neck down.
+    /// </summary>
+    [Fact]
+    public void The_other_band_of_a_pair_is_counted_along_its_own_front()
+    {
+        var (said, alike) = (0, 0);
+        foreach (int[] sections in new[] { new[] { 5, 4, 6, 3, 4 }, [5, 4, 6, 4], [4, 5, 6, 3, 4] })
+        {
+            var begun = Begun("cardigan", "sc", true, Direction.Sideways);
+            var project = begun with
+            {
+                Yarn = begun.Yarn with
+                {
+                    Sections = [.. sections.Select((n, i) => begun.Yarn.Sections[i % 4] with { Name = $"colour {i}", Length = Cm(6.2 * n) })],
+                    Counted = [begun.Yarn.Counted[0] with { Repeats = [[.. sections], [.. sections], [.. sections]] }],
+                },
+                Fabric = begun.Fabric with { SectionStitches = [.. sections] },
+                Garment = begun.Garment with
+                {
+                    Shape = (Cardigan)begun.Garment.Shape with { Neck = ((Cardigan)begun.Garment.Shape).Neck with { Form = NeckForm.Round, BackDepth = Cm(4) } },
+                },
+            };
+            if (project.Tried().Plan is not { } plan)
+                continue;
+            var text = GarmentTrials.Text(GarmentTrials.Check(plan));
+            foreach (var size in plan.Sizes)
+            {
+                var bands = size.Edgings.Single(e => e.Where == EdgingPlace.Fronts);
+                var (right, left) = (Front(size[PieceId.RightFront], last: true), Front(size[PieceId.LeftFront], last: false));
+                Assert.Equal((right, left), (Along(bands.Spread), Along(bands.Other!)));
+                _ = right == left ? alike++ : said++;
+                Assert.Equal(right != left, bands.Unlike is not null);
+                if (right != left)
+                    Assert.Contains("left front, ", text, StringComparison.Ordinal);
+            }
+        }
+        Assert.True(said > 0 && alike + said > 3, $"{said} unlike, {alike} alike");
+
+        // Worked sideways, the front edge is the first or the last row.
+        static int Front(PiecePlan piece, bool last)
+        {
+            var end = piece.WrongSideOut != last ? piece.Rows - 1 : 0;
+            return piece.Shape is not { } shape ? piece.Stitches
+                : shape.Parts.Where(p => p.FirstRow <= end && end < p.FirstRow + p.Rows).Sum(p => p.Outline.At(end - p.FirstRow).Units);
+        }
+
+        static int Along(PickUp pickUp) => pickUp.Stretches.Where(r => r.Stretch.Id is StretchId.OfEdge { Edge: EdgeId.FrontEdge }).Sum(r => r.Stretch.Places);
     }
 
     private static void Follow(

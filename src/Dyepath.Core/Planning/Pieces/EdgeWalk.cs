@@ -21,25 +21,31 @@ internal sealed class EdgeWalk(Layout layout, WornEdges edges, ImmutableArray<La
     {
         foreach (var edge in layout.Construction.Edgings)
         {
-            var stretches = ImmutableArray.CreateBuilder<EdgeStretch>();
-            var slanted = false;
-            foreach (var (id, along) in edge.Edges)
-            {
-                var piece = Of(along.Piece);
-                var fills = piece.Counts.Group.Fills is not null;
-                var own = fills ? [Slanted(id, along, piece)]
-                    : piece.Counts.Group.IsSloped || along.Stretch != Stretch.Opening ? BySide(id, along, piece)
-                    : AroundCut(id, along, piece);
-                // Two slopes meet in a point.
-                stretches.AddRange(fills && slanted ? own.Select(s => s with { Corner = EdgeCorner.Inner }) : own);
-                slanted = fills;
-            }
+            var stretches = Along(edge.Edges);
             var bands = edge.Edges.Select(e => e.Edge).Sum(e =>
                 e is { Side: PieceSide.Bottom or PieceSide.Top, Stretch: Stretch.Whole } ? 2 * Of(e.Piece).Counts.Bands : 0);
             if (bands > 0)
                 stretches.Add(new EdgeStretch(new StretchId.SideBands(), true, bands));
-            yield return new EdgeToEdge(edge, stretches.ToImmutable());
+            yield return new EdgeToEdge(edge, stretches.ToImmutable(), Along(edge.Other).ToImmutable());
         }
+    }
+
+    private ImmutableArray<EdgeStretch>.Builder Along(ImmutableArray<EdgedEdge> met)
+    {
+        var stretches = ImmutableArray.CreateBuilder<EdgeStretch>();
+        var slanted = false;
+        foreach (var (id, along) in met)
+        {
+            var piece = Of(along.Piece);
+            var fills = piece.Counts.Group.Fills is not null;
+            var own = fills ? [Slanted(id, along, piece)]
+                : piece.Counts.Group.IsSloped || along.Stretch != Stretch.Opening ? BySide(id, along, piece)
+                : AroundCut(id, along, piece);
+            // Two slopes meet in a point.
+            stretches.AddRange(fills && slanted ? own.Select(s => s with { Corner = EdgeCorner.Inner }) : own);
+            slanted = fills;
+        }
+        return stretches;
     }
 
     private LaidPiece Of(PieceId piece) => laid.First(l => l.Id == piece);

@@ -9,7 +9,8 @@ using Dyepath.Core.Sizing;
 namespace Dyepath.Core.Planning;
 
 /// <summary>An edge of a size, as an edging runs along it.</summary>
-internal sealed record EdgeToEdge(EdgingEdge Edge, ImmutableArray<EdgeStretch> Stretches);
+/// <param name="Other">Of the other one of a pair, where it is told apart.</param>
+internal sealed record EdgeToEdge(EdgingEdge Edge, ImmutableArray<EdgeStretch> Stretches, ImmutableArray<EdgeStretch> Other);
 
 /// <summary>Plans the edgings that the project asks for.</summary>
 internal static class EdgingPlanner
@@ -27,19 +28,21 @@ internal static class EdgingPlanner
         var own = shared.EdgingGaugeFor(direction);
         var flat = own.Flat(gauge);
         var plans = ImmutableArray.CreateBuilder<EdgingPlan>();
-        foreach (var (edge, along) in edges)
+        foreach (var (edge, along, second) in edges)
         {
             if (shared.EdgingAt(edge.Place) is not { } choice || !EdgingLibrary.TryFind(choice.Edging, out var edging))
                 continue;
             ImmutableArray<EdgeStretch> stretches = [.. Ends(edge.Over.Before), .. along, .. Ends(edge.Over.After)];
-            if (stretches.FirstOrDefault(s => s.Places < 1) is { } empty)
+            // The other one of a pair of bands runs the other way.
+            ImmutableArray<EdgeStretch> others = second.IsEmpty ? [] : [.. Ends(edge.Over.After), .. second, .. Ends(edge.Over.Before)];
+            if (stretches.Concat(others).FirstOrDefault(s => s.Places < 1) is { } empty)
             {
                 fault = new Finding(
                     FindingLevel.Fault, "garment.seams",
                     $"Size {size}: seams leave nothing of the {EdgeWords.Of(empty.Id)} to edge: hide fewer stitches and rows in seams, or leave this edging out.");
                 return false;
             }
-            if (stretches.FirstOrDefault(s => !PickUp.Ratios.Holds(flat.Along(s.RowEnds) * edging.Draw)) is { } steep)
+            if (stretches.Concat(others).FirstOrDefault(s => !PickUp.Ratios.Holds(flat.Along(s.RowEnds) * edging.Draw)) is { } steep)
             {
                 fault = new Finding(FindingLevel.Fault, own.IsMeasured ? "fabric.edging" : "fabric.swatch", FormattableString.Invariant(
                     $"A {(steep.RowEnds ? "row is" : "stitch is")} {flat.Along(steep.RowEnds):0.#} times as {(steep.RowEnds ? "tall" : "wide")} as a stitch of the edging is wide: no edging lies flat along it. Check the gauge, or leave edgings out."));
@@ -48,11 +51,13 @@ internal static class EdgingPlanner
             var rounds = chosen(edge.Place) ?? choice.RoundsOf(edging).Wished;
             var turns = edging.CornerRounds(rounds) > 0;
             if (!turns)
-                stretches = [.. stretches.Select(s => s with { Corner = null })];
+                (stretches, others) = (Straight(stretches), Straight(others));
             var pickUp = PickUp.Plan(edging, stretches, flat, edge.Corners, edge.PerCorner, closed: !edging.InRows);
             plans.Add(new EdgingPlan(
                 edge.Place, edging.Id, edge.Copies, pickUp, rounds, edging.Depth(rounds, own.RowHeight))
             {
+                Other = others.IsEmpty ? null
+                    : PickUp.Plan(edging, others, flat, edge.Corners, edge.PerCorner, closed: !edging.InRows),
                 Edge = pickUp.EdgeLength(gauge),
                 Corners = (
                     stretches.Count(s => s.Corner == EdgeCorner.Outer) + (turns && edge.PerCorner > 0 ? edge.Corners : 0),
@@ -61,6 +66,9 @@ internal static class EdgingPlanner
         }
         edgings = plans.ToImmutable();
         return true;
+
+        static ImmutableArray<EdgeStretch> Straight(ImmutableArray<EdgeStretch> turning) =>
+            [.. turning.Select(s => s with { Corner = null })];
 
         IEnumerable<EdgeStretch> Ends(EdgingPlace? place) => plans.Where(p => p.Where == place)
             .Select(p => new EdgeStretch(new StretchId.EndOf(p.Where), true, p.Rounds)
