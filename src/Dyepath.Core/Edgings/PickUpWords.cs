@@ -34,7 +34,7 @@ public static class PickUpWords
                 yield return "; ";
             if (alike[0].Stretch.Corner is { } corner)
                 yield return $"{EdgeWords.Of(corner)}; ";
-            foreach (var part in Stretch(alike[0], $"{(alike.Count > 1 ? "on each of " : "")}{string.Join(" and ", alike.Select(s => EdgeWords.Of(s.Stretch.Id)))}", withRests))
+            foreach (var part in Stretch(alike[0], $"{(alike.Count > 1 ? "on each of " : "")}{string.Join(" and ", alike.Select(s => Name(pickUp, s)))}", withRests))
                 yield return part;
             if (!one)
             {
@@ -47,6 +47,14 @@ public static class PickUpWords
         yield return one ? ": " : "; ";
         yield return pickUp.Total;
         yield return " in all.";
+    }
+
+    /// <summary>What a stretch is found by; of several of one name, which one it is on the way.</summary>
+    private static string Name(PickUp pickUp, StretchRule rule)
+    {
+        var alike = pickUp.Stretches.Where(r => r.Stretch.Id == rule.Stretch.Id).ToArray();
+        var nth = Array.FindIndex(alike, r => ReferenceEquals(r, rule)) + 1;
+        return $"{EdgeWords.Of(rule.Stretch.Id)}{(alike.Length == 1 ? "" : FormattableString.Invariant($" ({nth} of {alike.Length})"))}";
     }
 
     /// <summary>
