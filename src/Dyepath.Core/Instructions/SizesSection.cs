@@ -53,6 +53,18 @@ internal static class SizesSection
     private static Length Halves(Length length) =>
         Length.FromCentimetres(Math.Round(length.Centimetres * 2, MidpointRounding.AwayFromZero) / 2);
 
+    /// <summary>Of a parallelogram whose rows move on by whole stitches: its slanted edge, and how far the two lie apart.</summary>
+    private static (Length Edge, Length Across) Slanted(PatternContext context, SizePlan size)
+    {
+        var group = context.Construction.Groups[0];
+        var (row, rows) = (
+            size.Finished[group.Along(context.Plan.Direction, stitches: true).Measure],
+            size.Finished[group.Along(context.Plan.Direction, stitches: false).Measure]);
+        var moved = size.Pieces[0].Rows * group.Bias / 2.0 * context.Plan.StitchWidth;
+        var edge = Length.FromCentimetres(double.Hypot(rows.Centimetres, moved.Centimetres));
+        return (edge, row * (rows / edge));
+    }
+
     /// <summary>What is asked for alike in all sizes, as where the document gives a length of its own.</summary>
     private static Phrase Alike(ImmutableArray<SizePlan> sizes)
     {
@@ -84,7 +96,9 @@ internal static class SizesSection
         var (girth, around) = Girth(context.Plan);
         var (key, word) = (BodyMeasures.Key(girth), context.Project.Sizes.Words(girth));
         var isToBody = sizes.All(s => s.Body.ContainsKey(key));
-        var isBoth = context.Construction.Groups[0].Across is { Pieces: 2 } across && across.Measure == around;
+        var group = context.Construction.Groups[0];
+        var isBoth = group.Across is { Pieces: 2 } across && across.Measure == around;
+        var alongRow = group.Along(context.Plan.Direction, stitches: true).Measure;
         if (isToBody)
             rows.Add(Row($"To fit {word}", s => s.Body[key]));
         // A head that has to pass is a measure to choose by, too.
@@ -97,7 +111,13 @@ internal static class SizesSection
         foreach (var (measure, name) in Names)
         {
             if (sizes.All(s => s.Finished.ContainsKey(measure)))
-                rows.Add(Row(measure != around ? name : isToBody ? $"Finished {word}" : isBoth ? $"{name}, front and back together" : name, s => s.Finished[measure]));
+                rows.Add(Row(group.Bias > 0 ? $"{name}, {(measure == alongRow ? "along a row" : "from the first row to the last")}" : measure != around ? name : isToBody ? $"Finished {word}" : isBoth ? $"{name}, front and back together" : name, s => s.Finished[measure]));
+        }
+        if (group.Bias > 0)
+        {
+            // Whoever wears it sees the slanted edges as the long ones.
+            rows.Add(Row("Slanted edge", s => Slanted(context, s).Edge));
+            rows.Add(Row("Straight across, between the slanted edges", s => Slanted(context, s).Across));
         }
         if (sizes.All(s => ShoulderWidth(s) is not null))
             rows.Add(Row("Shoulder width", s => ShoulderWidth(s)!.Value));

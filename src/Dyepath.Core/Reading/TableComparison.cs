@@ -89,6 +89,14 @@ internal static class TableComparison
         return Amounts.SaysRoundedUp(cell, exact.AsSpan(0, count), slack.AsSpan(0, count));
     }
 
+    /// <summary>From the first row's beginning to the last one's, each pair of rows two stitches on.</summary>
+    private static Length Slanted(Plan plan, SizePlan size)
+    {
+        var up = size.Finished[plan.Direction == Direction.Up ? GarmentMeasure.Length : GarmentMeasure.Width].Centimetres;
+        var on = size.Pieces[0].Rows * plan.StitchWidth.Centimetres;
+        return Quantities.Length.FromCentimetres(Math.Sqrt(up * up + on * on));
+    }
+
     /// <summary>What is printed of both, to half a centimetre, is what a reader takes from each other.</summary>
     private static Length? Ease(Length? finished, Length body)
     {
@@ -120,6 +128,18 @@ internal static class TableComparison
                 return Finished(GarmentMeasure.Width);
             case "Ease at the bust" or "Ease at the chest":
                 return Ease(Finished(GarmentMeasure.Width), size.Body[girth]);
+            case "Width, along a row" or "Width, from the first row to the last":
+                return name.EndsWith("a row", StringComparison.Ordinal) == (plan.Direction == Direction.Up)
+                    ? Finished(GarmentMeasure.Width) : null;
+            case "Length, along a row" or "Length, from the first row to the last":
+                return name.EndsWith("a row", StringComparison.Ordinal) == (plan.Direction == Direction.Sideways)
+                    ? Finished(GarmentMeasure.Length) : null;
+            case "Slanted edge":
+                return Slanted(plan, size);
+            case "Straight across, between the slanted edges":
+                // As much fabric as between the first row and the last.
+                var (width, length) = (size.Finished[GarmentMeasure.Width].Centimetres, size.Finished[GarmentMeasure.Length].Centimetres);
+                return Quantities.Length.FromCentimetres(width * length / Slanted(plan, size).Centimetres);
             case "Width" or "Width, front and back together":
                 return Finished(GarmentMeasure.Width);
             case "Wrist to wrist":
