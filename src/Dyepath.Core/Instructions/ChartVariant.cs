@@ -23,6 +23,7 @@ internal sealed record ChartVariant(Plan Plan, int Number, PiecePlan Piece, Immu
     public string Stitches => Piece.RowStitches.Length == 2
         ? $"{Piece.RowStitches[0]} and {Piece.RowStitches[1]} stitches in turn"
         : Piece.Shape is not { } shape ? $"{Piece.Stitches} stitches"
+        : shape.ShortestRow == shape.WidestRow ? $"{shape.WidestRow} stitches"
         : $"{shape.ShortestRow} to {shape.WidestRow} stitches, shaped";
 
     public ImmutableArray<string> Sizes => [.. Uses.Select(u => u.Size).Distinct()];
