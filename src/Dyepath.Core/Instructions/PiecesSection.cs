@@ -149,11 +149,11 @@ internal static class PiecesSection
                 OpeningId.Neck when mark.Opening.Side is { } side =>
                     Phrase.Of($"{what} {position} at the {top}, counted from {Edge(Worked(side).Mirrored())}: the neck opening begins here and goes on to the front edge."),
                 OpeningId.Armhole when mark.Opening.Side is { } side => context.Plan.Direction == Direction.Up
-                    ? Phrase.Of($"{what} {position} of {Edge(Worked(side))}: the armhole begins here.")
-                    : Phrase.Of($"{what} {position} of {Edge(Worked(side))}, counted from the hem edge, where odd-numbered rows begin: the armhole begins here."),
+                    ? Phrase.Of($"{what} {position} of {Edge(Worked(side))}: the armhole begins here. The seam ends before it.")
+                    : Phrase.Of($"{what} {position} of {Edge(Worked(side))}, counted from the hem edge, where odd-numbered rows begin: the armhole begins here. The seam ends before it."),
                 OpeningId.Neck => Phrase.Of($"{what} {position} at the {top}: neck opening {(mark.Begins ? "begins" : "ends")} here."),
-                OpeningId.Armhole => Phrase.Of($"{what} {position} of {sides}: armholes begin here."),
-                OpeningId.LegOpening => Phrase.Of($"{what} {position} of {sides}: leg openings begin here."),
+                OpeningId.Armhole => Phrase.Of($"{what} {position} of {sides}: armholes begin here. The seams end before it."),
+                OpeningId.LegOpening => Phrase.Of($"{what} {position} of {sides}: leg openings begin here. The seams end before it."),
                 OpeningId.Tab => Phrase.Of($"{what} {position} of {sides}: side tabs {(mark.Begins ? "begin" : "end")} here."),
                 OpeningId.Vent => Phrase.Of($"{what} {position} of {sides}: from here up the sides are sewn, below they stay open as vents."),
                 OpeningId.SleeveJoin when piece.First.Id == PieceId.Sleeve =>

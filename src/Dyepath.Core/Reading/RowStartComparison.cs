@@ -45,7 +45,7 @@ internal static partial class RowStartComparison
     {
         var counts = Counts().Match(heading);
         var widths = (piece.Shape?.Parts ?? []).SelectMany(p => Enumerable.Range(0, p.Rows).Select(r => p.Outline.At(r).Units)).ToArray();
-        var said = widths.Length == 0 ? string.Join(" and ", piece.RowStitches) : $"{widths.Min()} to {widths.Max()}";
+        var said = widths.Length == 0 ? string.Join(" and ", piece.RowStitches) : widths.Min() == widths.Max() ? $"{widths.Max()}" : $"{widths.Min()} to {widths.Max()}";
         if (counts.Groups["n"].Value != said)
             notes.Add((place, $"“{heading}” is for {said} stitches in the plan"));
         var uses = counts.Groups["uses"].Value;
