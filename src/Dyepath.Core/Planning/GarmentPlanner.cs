@@ -90,6 +90,8 @@ public static class GarmentPlanner
             sizes.Add(size);
         }
         var gauge = shared.GaugeFor(chosen.Direction);
+        // Rows may have given way to a seam.
+        options = options.Replace(chosen.Option, Made(chosen.Option, sizes));
         return PlanResult.Of(new Plan(
             project, shared.Sequence, chosen.Direction, sizes.ToImmutable(), options,
             [
@@ -97,12 +99,27 @@ public static class GarmentPlanner
                 .. PlanFindings.Of(chosen, targets!, sizes.ToImmutable(), planned.FirstOrDefault(p => p != chosen)),
             ])
         {
-            FurthestBeyond = chosen.FurthestBeyond,
+            FurthestBeyond = Errors(sizes).MaxBy(e => e.Off) is { } worst && !chosen.Option.Decides.Contains(worst.Measure)
+                && worst.Off > options.First(o => o.Direction == chosen.Direction).WorstError ? worst : null,
             StitchWidth = gauge.StitchWidth,
             RowHeight = gauge.RowHeight,
             EdgingGauge = shared.EdgingGaugeFor(chosen.Direction),
             Rules = [.. project.Garment.Shape.Rules, PlanRule.Grading, PlanRule.Widths, PlanRule.Edgings],
         });
+    }
+
+    private static IEnumerable<FitError> Errors(IEnumerable<SizePlan> sizes) =>
+        sizes.SelectMany(s => s.Target, (s, t) => new FitError(s.Name, t.Key, s.Finished[t.Key] - t.Value));
+
+    /// <summary>How the sizes that were made of an option fit.</summary>
+    private static DirectionOption Made(DirectionOption option, IEnumerable<SizePlan> sizes)
+    {
+        var errors = Errors(sizes).Where(e => option.Decides.Contains(e.Measure)).ToArray();
+        return errors.Length == 0 ? option : option with
+        {
+            Furthest = errors.MaxBy(e => e.Off),
+            TypicalError = Length.FromCentimetres(Math.Sqrt(errors.Average(e => e.Error.Centimetres * e.Error.Centimetres))),
+        };
     }
 
     /// <summary>What is worked in rounds is worked up.</summary>

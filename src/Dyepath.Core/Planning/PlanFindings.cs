@@ -83,7 +83,7 @@ internal static class PlanFindings
             foreach (var piece in size.Pieces.Where(p => p.Pooled && p.Motif != project.Garment.Motif))
                 yield return new Finding(
                     FindingLevel.Warning, "sizes",
-                    $"Size {size.Name}: the {piece.Name}'s {piece.Stitches} stitches, as fixed, make {MotifWords.Of(piece.Motif)}.");
+                    $"Size {size.Name}: the {piece.Name}'s {piece.Shape?.WidestRow ?? piece.Stitches} stitches, as fixed, make {MotifWords.Of(piece.Motif)}.");
         }
         if (construction.Held is { } held
             && !project.Garment.Edgings.Any(e => e.Where == held.Place && EdgingLibrary.Find(e.Edging).IsDrawnIn))

@@ -36,12 +36,12 @@ public sealed record HandCount(PieceGroup Group, bool IsStitches)
     /// <summary>More than this no piece may have.</summary>
     public int Most => IsStitches ? FabricPath.MostStitches : FabricPath.MostRows;
 
-    /// <summary>As the plan has it.</summary>
+    /// <summary>As the plan has it; of a piece whose rows differ the longest, which is counted for its motif.</summary>
     public int In(SizePlan size)
     {
         ArgumentNullException.ThrowIfNull(size);
         var piece = size[Group.Pieces[0].Id];
-        return IsStitches ? piece.Stitches : piece.Rows;
+        return !IsStitches ? piece.Rows : Group.Bias == 0 && piece.Shape is { } shape ? shape.WidestRow : piece.Stitches;
     }
 
     /// <summary>Another count for a size, and the measure that it comes to with the edgings that the size has now.</summary>

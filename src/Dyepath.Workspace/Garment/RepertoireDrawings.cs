@@ -34,7 +34,7 @@ public sealed class RepertoireDrawings(IJobs jobs)
         foreach (var kind in missing)
         {
             var key = Key(kind, document, size);
-            var order = RepertoireJob.Order(kind, document.Node("sizes"), size);
+            var order = RepertoireJob.Order(kind, document.Node("sizes"), size, Units(document));
             try
             {
                 _made[key] = RepertoireJob.Read(await jobs.RunAsync(RepertoireJob.Name, order, _ => { }, cancel));
@@ -61,5 +61,7 @@ public sealed class RepertoireDrawings(IJobs jobs)
 
     /// <summary>What is not made to the body is the same in every chart.</summary>
     private static string Key(GarmentKind kind, ProjectDocument document, string? size) =>
-        kind.IsToBody ? $"{kind.Name} {size} {Chart(document) ?? JsonValue.Create(kind.Chart).ToJsonString()}" : kind.Name;
+        $"{kind.Name} {Units(document)?.ToJsonString()} {(kind.IsToBody ? $"{size} {Chart(document) ?? JsonValue.Create(kind.Chart).ToJsonString()}" : "")}";
+
+    private static JsonNode? Units(ProjectDocument document) => document.Node("edition") is JsonObject edition ? edition["units"] : null;
 }

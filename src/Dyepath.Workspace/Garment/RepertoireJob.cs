@@ -48,7 +48,8 @@ public static class RepertoireJob
 
     /// <param name="sizes">The document's sizes; where it names no chart and has no own ones, the garment's own chart.</param>
     /// <param name="size">The only one that is planned; missing, the middle one of the chart is drawn.</param>
-    public static string Order(GarmentKind kind, JsonNode? sizes, string? size)
+    /// <param name="units">As the document has them; missing, as it is begun.</param>
+    public static string Order(GarmentKind kind, JsonNode? sizes, string? size, JsonNode? units = null)
     {
         ArgumentNullException.ThrowIfNull(kind);
         var document = ProjectDocument.TryParse(ProjectWriter.Write(StarterDocument.Of(kind)))!;
@@ -59,6 +60,8 @@ public static class RepertoireJob
                 ? Only(chosen, size)
                 : new JsonObject { ["chart"] = kind.Chart });
         }
+        if (units is not null)
+            document.Set("edition", new JsonObject { ["units"] = units.DeepClone() });
         return document.Text;
     }
 

@@ -27,6 +27,20 @@ public sealed class FindingUnitsTests
         Assert.InRange(said, 20, int.MaxValue);
     }
 
+    /// <summary>Rows may give way to a seam: what is said of the plan is what its sizes come to then.</summary>
+    [Fact]
+    public void What_is_furthest_off_is_read_off_the_sizes_that_are_made()
+    {
+        foreach (var starter in Repertoire.All.SelectMany(kind => Starter.Of(kind, kind.IsToBody ? "women" : null)))
+        {
+            if (GarmentPlanner.Plan(starter.Project(), TestContext.Current.CancellationToken).Plan is not { } plan)
+                continue;
+            var off = plan.Sizes.SelectMany(s => plan.Chosen.Decides, (s, m) => Length.Abs(s.Finished[m] - s.Target[m])).Max();
+            Assert.Equal((starter.Name, off), (starter.Name, plan.Chosen.Furthest!.Off));
+            Assert.Contains($"{Wording.Fine(off, Units.Centimetres)} ", off == Length.Zero ? "0.0 cm " : DirectionWords.Why(plan), StringComparison.Ordinal);
+        }
+    }
+
     /// <summary>Texts and remedies of a document that is hard to fit, so that much is said of it, and why it was planned so.</summary>
     private static string[] Findings(Starter starter, Units units)
     {

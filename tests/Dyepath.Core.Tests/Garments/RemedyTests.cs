@@ -3,6 +3,7 @@ using System.Text.Json.Nodes;
 using Dyepath.Bench;
 using Dyepath.Core.Constructions;
 using Dyepath.Core.Findings;
+using Dyepath.Core.Garments;
 using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 
@@ -102,5 +103,24 @@ public sealed class RemedyTests
         var reading = ProjectReader.Read(Encoding.UTF8.GetBytes(document.ToJsonString()));
         Assert.True(reading.Project is not null, $"{place}: {value}: {string.Join(" ", reading.Faults)}");
         return reading.Project;
+    }
+
+    /// <summary>Bands need a companion yarn, and rows that are shaped have none; advice that cannot be planned is no advice.</summary>
+    [Theory]
+    [InlineData("vest", false)]
+    [InlineData("vest", true)]
+    [InlineData("pullover", false)]
+    public void Bands_and_unequal_panels_are_advised_only_where_they_can_be_planned(string garment, bool companion)
+    {
+        var begun = TestProjects.Begun(garment, "sc", true, Direction.Up);
+        var project = begun with
+        {
+            Companion = companion ? TestProjects.Tideline.Companion : null,
+            Garment = begun.Garment with { Grading = begun.Garment.Grading with { MostCounts = 1 } },
+        };
+        var result = project.Tried();
+        var remedies = (result.Plan?.Findings ?? result.Reasons).SelectMany(f => f.Remedies).ToArray();
+        Assert.DoesNotContain(remedies, r => r.Place == "garment.grading.sideBands" && (garment == "vest" || !companion));
+        Assert.DoesNotContain(remedies, r => r.Place == "garment.grading.unequalPanels" && garment == "vest");
     }
 }

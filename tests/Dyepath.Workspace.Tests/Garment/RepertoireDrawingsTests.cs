@@ -109,4 +109,13 @@ public sealed class RepertoireDrawingsTests
                 : new JobsHere().RunAsync(job, input, progress, cancel, assemblies);
         }
     }
+
+    /// <summary>A designer who works in inches reads of inches beside every garment.</summary>
+    [Fact]
+    public void Measures_are_said_in_the_units_of_the_document()
+    {
+        var kind = Core.Constructions.Repertoire.All.First(k => k.Name == "vest");
+        var drawn = RepertoireJob.Read(RepertoireJob.Run(RepertoireJob.Order(kind, null, null, JsonValue.Create("in")), new Progress<double>()));
+        Assert.Matches(@"^[\d¼½¾⅛⅜⅝⅞]+ in round", drawn!.Measures);
+    }
 }

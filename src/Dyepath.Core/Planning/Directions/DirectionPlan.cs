@@ -59,9 +59,4 @@ internal sealed record DirectionPlan(
     /// <summary>How far the size furthest off is off of a measure.</summary>
     public Length Furthest(GarmentMeasure measure) =>
         Finished.Zip(Targets, (finished, target) => Length.Abs(finished[measure] - target[measure])).Max();
-
-    /// <summary>What is furthest off, where that is none of the measures that decide; null where it is one of them.</summary>
-    public FitError? FurthestBeyond => Finished
-        .SelectMany((finished, i) => Targets[i].Select(t => new FitError(Names[i], t.Key, finished[t.Key] - t.Value)))
-        .MaxBy(e => e.Off) is { } worst && worst.Off > Option.WorstError && !Option.Decides.Contains(worst.Measure) ? worst : null;
 }

@@ -269,7 +269,7 @@ internal sealed class DirectionPlanner
             [.. targets.Select((_, i) => _targets.Fixed.Count(_targets.Name(i), FixedCounts.Stitches(group)))])
         {
             Panels = dimension.Pieces,
-            MayDiffer = dimension.Pieces == 2 && !group.Alike && !group.Pieces.Any(p => p.Mirrored),
+            MayDiffer = dimension.Pieces == 2 && group is { Alike: false, IsShaped: false } && !group.Pieces.Any(p => p.Mirrored),
             IsGirth = girth,
             Floors = Floors(at, dimension, targets),
             Fewest = Fewest(at, dimension),

@@ -113,7 +113,8 @@ internal static class PieceCounts
             if (measure.Edging is { } place && shared.EdgingAt(place) is not null)
                 yield return new(
                     GradingRemedyKind.MoreRounds, Problem(counts, choice, widest: true), plan => plan.Picks.Max(p => p.Rounds) ?? 0);
-            if (measure.MayDiffer && !choice.SideBands)
+            // Bands are worked in a companion yarn.
+            if (measure.MayDiffer && !choice.SideBands && shared.Project.Companion is not null)
                 yield return With(
                     GradingRemedyKind.SideBands, choice with { SideBands = true }, (plan, made) => plan.Picks.Max(p => made[p.Way].Bands));
             if (measure.MayDiffer && !choice.UnequalPanels)
