@@ -133,11 +133,16 @@ public sealed class Wording
     public static bool InchesFirst(Units units) => units is Units.Inches or Units.InchesThenCentimetres;
 
     /// <summary>
-    /// How far something is off, in the first of these units: to the millimetre or the eighth of an inch, such as <c>3.6 cm</c>.
+    /// How far something is off, in the first of these units: to the millimetre or the eighth of an inch, such as <c>3.6 cm</c>; less than
+    /// a sixteenth of an inch in hundredths.
     /// </summary>
-    public static string Fine(Length length, Units units) => InchesFirst(units)
-        ? Inches(length, 8) + " in"
-        : length.Centimetres.ToString("0.0", CultureInfo.InvariantCulture) + " cm";
+    public static string Fine(Length length, Units units)
+    {
+        if (!InchesFirst(units))
+            return length.Centimetres.ToString("0.0", CultureInfo.InvariantCulture) + " cm";
+        var hardly = Math.Abs(length.Inches) is > 0.005 and < 0.0625;
+        return (hardly ? length.Inches.ToString("0.00", CultureInfo.InvariantCulture) : Inches(length, 8)) + " in";
+    }
 
     /// <summary>A length of yarn in the first of these units, such as <c>824 m</c>: rounded up to whole ones, as everywhere.</summary>
     public static string Yarn(Length length, Units units) => InchesFirst(units)

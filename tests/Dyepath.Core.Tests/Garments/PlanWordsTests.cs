@@ -331,7 +331,7 @@ public sealed class PlanWordsTests
         var (up, sideways) = (plan.Options[0], plan.Options[1]);
         Assert.Equal(Direction.Sideways, plan.Direction);
         Assert.Equal(
-            $"Worked sideways: {Numbers(sideways)}. {Forgives(sideways)} Worked up it would be {Numbers(up)}. The one whose furthest size is nearer is taken; a further count has to bring half a centimetre, and what a count forgives is worth something too.",
+            $"Worked sideways: {Numbers(sideways)}. {Forgives(sideways)} Worked up it would be {Numbers(up)}. The one whose furthest size is nearer is taken; a further count has to bring 0.5 cm, and what a count forgives is worth something too.",
             DirectionWords.Why(plan));
         Assert.Equal(
             $"Worked up, as asked: {Numbers(UpPlan.Options[0])}. {Forgives(UpPlan.Options[0])} Worked sideways it would be {Numbers(UpPlan.Options[1])}.", DirectionWords.Why(UpPlan));

@@ -113,4 +113,16 @@ public class WordingTests
     private static PerSize<int> Counts(params ImmutableArray<int> values) => new(values);
 
     private static PerSize<Length> Lengths(params double[] centimetres) => new([.. centimetres.Select(Length.FromCentimetres)]);
+
+    /// <summary>What is hardly off is not said to be off by nothing; 2.54 cm are an inch (international yard and pound, 1959).</summary>
+    [Theory]
+    [InlineData(3.64, "3.6 cm", "1⅜ in")]
+    [InlineData(0.1, "0.1 cm", "0.04 in")]
+    [InlineData(0.2, "0.2 cm", "⅛ in")]
+    [InlineData(0, "0.0 cm", "0 in")]
+    public void How_far_something_is_off_is_said_finely(double centimetres, string metric, string imperial)
+    {
+        var off = Length.FromCentimetres(centimetres);
+        Assert.Equal((metric, imperial), (Wording.Fine(off, Units.Centimetres), Wording.Fine(off, Units.Inches)));
+    }
 }

@@ -1,5 +1,6 @@
 using Dyepath.Core.Booklets;
 using Dyepath.Core.Garments;
+using Dyepath.Core.Quantities;
 
 namespace Dyepath.Core.Planning;
 
@@ -22,7 +23,7 @@ public static class DirectionWords
         if (!other.Feasible)
             return $"{begin} Worked {Of(other.Direction)}, no counts serve.";
         var lost = chosen.LostShare > 0 || other.LostShare > 0 ? $", and {Lost(other)}" : "";
-        var choice = asked ? "" : $" The one whose furthest size is nearer is taken; a further count has to bring half a centimetre, and what a count forgives is worth something too{(lost.Length > 0 ? ", as a tenth of the motif is worth a centimetre" : "")}.";
+        var choice = asked ? "" : $" The one whose furthest size is nearer is taken; a further count has to bring {Wording.Say(Grader.CountSaving, plan.Project.Edition.Units)}, and what a count forgives is worth something too{(lost.Length > 0 ? $", as a tenth of the motif is worth {Wording.Say(Length.FromCentimetres(1), plan.Project.Edition.Units)}" : "")}.";
         return $"{begin} Worked {Of(other.Direction)} it would be {Counts(other)}; {Furthest(other, plan.Project.Edition.Units)}{lost}.{choice}";
     }
 
