@@ -49,7 +49,10 @@ internal static class CutFindings
                 continue;
             yield return Noted(
                 "garment.edgings", $"The {PlaceNames.Of(raw.Id)} is cut and has no edging: its steps and the ends of its rows stay to be seen",
-                trials.Edge(place, "edge it with single crochet"));
+                trials.Edge(place, "edge it with single crochet") with
+                {
+                    Then = "the edging's depth is inside what is asked for, so that all that is cut is planned anew, and may come out at other measures",
+                });
         }
     }
 
