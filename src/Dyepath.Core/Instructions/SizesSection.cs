@@ -111,7 +111,7 @@ internal static class SizesSection
         foreach (var (measure, name) in Names)
         {
             if (sizes.All(s => s.Finished.ContainsKey(measure)))
-                rows.Add(Row(group.Bias > 0 ? $"{name}, {(measure == alongRow ? "along a row" : "from the first row to the last")}" : measure != around ? name : isToBody ? $"Finished {word}" : isBoth ? $"{name}, front and back together" : name, s => s.Finished[measure]));
+                rows.Add(Row(Called(measure, name), s => s.Finished[measure]));
         }
         if (group.Bias > 0)
         {
@@ -140,6 +140,15 @@ internal static class SizesSection
                 PerSizeColumns: true),
             .. SchematicFigure.Of(context),
         ]);
+
+        string Called(GarmentMeasure measure, string name) => (measure == around, measure == alongRow) switch
+        {
+            (_, true) when group.Bias > 0 => $"{name}, along a row",
+            (_, false) when group.Bias > 0 => $"{name}, from the first row to the last",
+            (true, _) when isToBody => $"Finished {word}",
+            (true, _) when isBoth => $"{name}, front and back together",
+            _ => name,
+        };
 
         ImmutableArray<Phrase> Row(string name, Func<SizePlan, Length> value) =>
             [Phrase.Of($"{name}, {new UnitNames()}"), .. sizes.Select(s => new Phrase([new Bare(new Measure(new([value(s)])))]))];

@@ -164,7 +164,7 @@ internal static class CutFindings
                 plan => plan.Sizes.Select((_, i) => ApartIn(plan, i)).All(a => a.All(m => m.Measure != apart.Key)), _ => "they match")
                 ?? Deed.Of("choose another depth or form of the neck, or a yarn whose colours come round sooner");
             var fact = FormattableString.Invariant(
-                $"{(apart.Count() == 1 ? "Size" : "Sizes")} {Wording.List(apart.Select(a => a.Size))}: {GarmentMeasures.Words(apart.Key)} of the {PlaceNames.Of(far.Deepest.Piece)} is {Wording.Fine(far.Deepest.Depth, chosen.Units)} and of the {PlaceNames.Of(far.Shallowest.Piece)} {Wording.Fine(far.Shallowest.Depth, chosen.Units)}{(apart.Count() == 1 ? "" : $" in {far.Size}")}, so that they do not match");
+                $"{PlanFindings.Named(apart.Select(a => a.Size))}: {GarmentMeasures.Words(apart.Key)} of the {PlaceNames.Of(far.Deepest.Piece)} is {Wording.Fine(far.Deepest.Depth, chosen.Units)} and of the {PlaceNames.Of(far.Shallowest.Piece)} {Wording.Fine(far.Shallowest.Depth, chosen.Units)}{(apart.Count() == 1 ? "" : $" in {far.Size}")}, so that they do not match");
             yield return PlanFindings.Warn(fact, [mend]) with { Place = "garment.letOff" };
         }
 
@@ -190,7 +190,7 @@ internal static class CutFindings
         var narrow = sizes.Select(s => (s.Name, Has: s.Finished[opening.Measure], Half: s.Finished[GarmentMeasure.NeckWidth] / 2))
             .Where(s => s.Has < s.Half / 2).ToArray();
         return narrow.Length == 0 ? null : new Finding(FindingLevel.Warning, opening.Field, FormattableString.Invariant(
-            $"{(narrow.Length == 1 ? "Size" : "Sizes")} {Wording.List(narrow.Select(n => n.Name))}: {GarmentMeasures.Words(opening.Measure)} is {PlanFindings.Range(narrow.Select(n => n.Has), units)}, where half of the neck is {PlanFindings.Range(narrow.Select(n => n.Half), units)}: the fronts are hardly wider than their shoulders, and pull at the neck. Make the neck wider, give more ease, or work it the other way."));
+            $"{PlanFindings.Named(narrow.Select(n => n.Name))}: {GarmentMeasures.Words(opening.Measure)} is {PlanFindings.Range(narrow.Select(n => n.Has), units)}, where half of the neck is {PlanFindings.Range(narrow.Select(n => n.Half), units)}: the fronts are hardly wider than their shoulders, and pull at the neck. Make the neck wider, give more ease, or work it the other way."));
     }
 
     /// <summary>Openings whose curve or slopes have come down to one step at either side.</summary>

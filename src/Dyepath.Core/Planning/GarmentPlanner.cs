@@ -91,7 +91,8 @@ public static class GarmentPlanner
         }
         var gauge = shared.GaugeFor(chosen.Direction);
         // Rows may have given way to a seam.
-        options = options.Replace(chosen.Option, Made(chosen.Option, sizes));
+        var made = Made(chosen.Option, sizes);
+        options = options.Replace(chosen.Option, made);
         return PlanResult.Of(new Plan(
             project, shared.Sequence, chosen.Direction, sizes.ToImmutable(), options,
             [
@@ -99,8 +100,8 @@ public static class GarmentPlanner
                 .. PlanFindings.Of(chosen, targets!, sizes.ToImmutable(), planned.FirstOrDefault(p => p != chosen)),
             ])
         {
-            FurthestBeyond = Errors(sizes).MaxBy(e => e.Off) is { } worst && !chosen.Option.Decides.Contains(worst.Measure)
-                && worst.Off > options.First(o => o.Direction == chosen.Direction).WorstError ? worst : null,
+            FurthestBeyond = Errors(sizes).MaxBy(e => e.Off) is { } worst && !made.Decides.Contains(worst.Measure)
+                && worst.Off > made.WorstError ? worst : null,
             StitchWidth = gauge.StitchWidth,
             RowHeight = gauge.RowHeight,
             EdgingGauge = shared.EdgingGaugeFor(chosen.Direction),
@@ -118,7 +119,7 @@ public static class GarmentPlanner
         return errors.Length == 0 ? option : option with
         {
             Furthest = errors.MaxBy(e => e.Off),
-            TypicalError = Length.FromCentimetres(Math.Sqrt(errors.Average(e => e.Error.Centimetres * e.Error.Centimetres))),
+            TypicalError = FitError.Typical(errors),
         };
     }
 

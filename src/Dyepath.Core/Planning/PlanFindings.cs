@@ -72,7 +72,7 @@ internal static class PlanFindings
         var tooTight = sizes.SelectMany(s => s.Worn, (s, f) => (s.Name, Fit: f)).Where(f => !f.Fit.Holds);
         foreach (var alike in tooTight.GroupBy(f => (f.Fit.Place, f.Fit.Part, f.Fit.Body, f.Fit.Mend)))
         {
-            var (its, has) = (alike.Count() == 1 ? "its" : "their", alike.Count() == 1 ? $"Size {alike.First().Name}" : $"Sizes {Wording.List(alike.Select(f => f.Name))}");
+            var (its, has) = (alike.Count() == 1 ? "its" : "their", Named(alike.Select(f => f.Name)));
             yield return new Finding(FindingLevel.Warning, alike.Key.Place, FormattableString.Invariant(
                 $"{has}: the {WornWords.Subject(alike.Key.Part)} is {Range(alike.Select(f => f.Fit.Garment), chosen.Units)}; for {its} {project.Sizes.Words(alike.Key.Body)} it must be {Range(alike.Select(f => f.Fit.Wanted), chosen.Units)} at least: {WornWords.Of(alike.Key.Mend, project.Sizes)}."));
         }
@@ -134,7 +134,7 @@ internal static class PlanFindings
             .Where(f => f.Fit is { Holds: true, Body: BodyMeasure.Head } && f.Fit.Spare < HeadRoom);
         foreach (var alike in close.GroupBy(f => (f.Fit.Place, f.Fit.Part, f.Fit.Mend)))
         {
-            var has = alike.Count() == 1 ? $"Size {alike.First().Name}" : $"Sizes {Wording.List(alike.Select(f => f.Name))}";
+            var has = Named(alike.Select(f => f.Name));
             yield return new Finding(FindingLevel.Note, alike.Key.Place,
                 $"{has}: the {WornWords.Subject(alike.Key.Part)} goes over the head with {Range(alike.Select(f => f.Fit.Spare), project.Edition.Units)} to spare, which a firm edging or a larger head takes. For more, {WornWords.Of(alike.Key.Mend, project.Sizes)}.");
         }
@@ -213,6 +213,13 @@ internal static class PlanFindings
             ? ($"Size {first.Size}", $"its target of {Wording.Fine(errors[0].Target, units)}")
             : ($"Sizes {Wording.List(errors.Select(e => e.Fit.Size))}", "their targets");
         return $"{size}: {GarmentMeasures.Words(first.Measure)} comes out {Range(errors.Select(e => e.Fit.Off), units)} {(first.IsOver ? "over" : "under")} {its}";
+    }
+
+    /// <summary>As a sentence begins with them, such as <c>Size M</c>, or <c>Sizes M and L</c>.</summary>
+    internal static string Named(IEnumerable<string> sizes)
+    {
+        var all = sizes.ToArray();
+        return $"{(all.Length == 1 ? "Size" : "Sizes")} {Wording.List(all)}";
     }
 
     /// <summary>Such as <c>5.0 cm</c>, or <c>5.0 to 6.5 cm</c>.</summary>

@@ -523,8 +523,7 @@ internal sealed class DirectionPlanner
         var furthest = errors.MaxBy(e => e.Off)!;
         var worst = furthest.Off.Centimetres;
         var forgives = graded.Min(g => Math.Min(g.Front.Forgiveness?.Least ?? 1, g.Back.Forgiveness?.Least ?? 1));
-        var typical = Length.FromCentimetres(Math.Sqrt(errors.Average(e => e.Error.Centimetres * e.Error.Centimetres)));
-        var option = new DirectionOption(_layout.Direction, true, counts, typical, curve)
+        var option = new DirectionOption(_layout.Direction, true, counts, FitError.Typical(errors), curve)
         {
             Furthest = furthest,
             Decides = [.. errors.Select(e => e.Measure).Distinct()],

@@ -26,6 +26,10 @@ public sealed record FitError(string Size, GarmentMeasure Measure, Length Error)
     /// <summary>More than was asked for.</summary>
     public bool IsOver => Error > Length.Zero;
 
+    /// <summary>How far they are usually off: in the root mean square. At least one.</summary>
+    public static Length Typical(IEnumerable<FitError> errors) =>
+        Length.FromCentimetres(Math.Sqrt(errors.Average(e => e.Error.Centimetres * e.Error.Centimetres)));
+
     /// <summary>Such as <c>size M, width, 3.6 cm too wide</c>.</summary>
     public string Say(Units units) => Error == Length.Zero
         ? "every size as asked"

@@ -52,17 +52,19 @@ internal static class EdgingPlanner
             var turns = edging.CornerRounds(rounds) > 0;
             if (!turns)
                 (stretches, others) = (Straight(stretches), Straight(others));
-            var pickUp = PickUp.Plan(edging, stretches, flat, edge.Corners, edge.PerCorner, closed: !edging.InRows);
+            var pickUp = Along(stretches);
             plans.Add(new EdgingPlan(
                 edge.Place, edging.Id, edge.Copies, pickUp, rounds, edging.Depth(rounds, own.RowHeight))
             {
-                Other = others.IsEmpty ? null
-                    : PickUp.Plan(edging, others, flat, edge.Corners, edge.PerCorner, closed: !edging.InRows),
+                Other = others.IsEmpty ? null : Along(others),
                 Edge = pickUp.EdgeLength(gauge),
                 Corners = (
                     stretches.Count(s => s.Corner == EdgeCorner.Outer) + (turns && edge.PerCorner > 0 ? edge.Corners : 0),
                     stretches.Count(s => s.Corner == EdgeCorner.Inner)),
             });
+
+            PickUp Along(ImmutableArray<EdgeStretch> met) =>
+                PickUp.Plan(edging, met, flat, edge.Corners, edge.PerCorner, closed: !edging.InRows);
         }
         edgings = plans.ToImmutable();
         return true;
