@@ -94,6 +94,7 @@ public static class PlanJson
         json.WriteEndObject();
         Chance(json, "madeWell", size.MadeWell);
         Chance(json, "makersServed", MadeWell.Served(plan, size));
+        Variants(json, plan, size);
         Measures(json, "target", size.Target);
         Measures(json, "finished", size.Finished);
         Array(json, "pieces", size.Pieces, (j, piece) => Piece(j, plan, piece));
@@ -132,6 +133,23 @@ public static class PlanJson
         });
         json.WriteStartObject("yarn");
         Yarn(json, size.Yarn, plan.Sequence);
+        json.WriteEndObject();
+    }
+
+    /// <summary>The counts to offer for the piece that fewest makers make well.</summary>
+    private static void Variants(Utf8JsonWriter json, Plan plan, SizePlan size)
+    {
+        if (size.Pieces.Where(p => p.Pooled).MinBy(p => p.MadeWell) is not { } piece || CountVariants.Of(plan, piece) is not { } offered)
+            return;
+        json.WriteStartObject("variants");
+        json.WriteString("piece", piece.Name);
+        Chance(json, "servedAlone", offered.Alone);
+        Chance(json, "served", offered.Served);
+        Array(json, "counts", offered.Variants, (j, variant) =>
+        {
+            j.WriteNumber("stitchesMore", variant.Offset * plan.Project.Fabric.Stitch.StitchesPerUnit);
+            j.WriteNumber("fromRepeat", Round(plan.Sequence.Ring.SequenceUnits * (1 + variant.From)));
+        });
         json.WriteEndObject();
     }
 

@@ -77,6 +77,32 @@ public static class FabricWords
         { } share => string.Create(CultureInfo.InvariantCulture, $"for {Math.Round(100 * share)} makers of 100"),
     };
 
+    /// <summary>The counts to offer, by the repeat that a maker counts.</summary>
+    /// <param name="repeat">The plan's, in pooling units.</param>
+    /// <param name="stitch">The fabric's.</param>
+    public static string Variants(CountVariants variants, double repeat, FabricStitch stitch)
+    {
+        ArgumentNullException.ThrowIfNull(variants);
+        ArgumentNullException.ThrowIfNull(stitch);
+        var alone = $"As planned: {MadeWell(variants.Alone)}.";
+        if (variants.Variants.Length == 1)
+            return variants.ServesMost ? alone : $"{alone} No other count serves more.";
+        var own = Enumerable.Range(0, variants.Variants.Length).Select(at => $"{Offset(variants.Variants[at].Offset)} {Range(at)}");
+        return $"{alone} By the {Many(stitch)} in her own repeat, {string.Join("; ", own)}: {MadeWell(variants.Served)}.";
+
+        string Offset(int units) => units switch
+        {
+            0 => "as planned",
+            1 or -1 when stitch.StitchesPerUnit == 1 => units > 0 ? "1 stitch more" : "1 stitch fewer",
+            _ => FormattableString.Invariant($"{Math.Abs(units) * stitch.StitchesPerUnit} stitches {(units > 0 ? "more" : "fewer")}"),
+        };
+
+        string Range(int at) =>
+            at == 0 ? $"under {Repeat(1)}" : at == variants.Variants.Length - 1 ? $"from {Repeat(at)}" : $"from {Repeat(at)} to {Repeat(at + 1)}";
+
+        string Repeat(int at) => (repeat * (1 + variants.Variants[at].From)).ToString("0.0", CultureInfo.InvariantCulture);
+    }
+
     /// <summary>In whole per cent, such as <c>83 %</c>.</summary>
     public static string Share(double share) => string.Create(CultureInfo.InvariantCulture, $"{Math.Round(100 * share)} %");
 

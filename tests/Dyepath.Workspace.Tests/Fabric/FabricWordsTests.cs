@@ -55,6 +55,22 @@ public sealed class FabricWordsTests
     [InlineData(0.004, "for hardly any maker")]
     public void A_chance_is_said_in_makers(double? chance, string words) => Assert.Equal(words, FabricWords.MadeWell(chance));
 
+    /// <summary>A repeat of 20 that comes out 2.5 % shorter is 19.5, 3 % longer 20.6.</summary>
+    [Fact]
+    public void Counts_to_offer_are_said_by_the_repeat_that_she_counts()
+    {
+        var variants = new CountVariants([new CountVariant(-2, -1), new CountVariant(0, -0.025), new CountVariant(1, 0.03)], 0.7, 0.91);
+        Assert.Equal(
+            "As planned: for 70 makers of 100. By the stitches in her own repeat, 2 stitches fewer under 19.5; as planned from 19.5 to 20.6; "
+            + "1 stitch more from 20.6: for 91 makers of 100.", FabricWords.Variants(variants, 20, Single));
+        Assert.Contains("4 stitches fewer under 19.5", FabricWords.Variants(variants, 20, FabricStitch.Linen), StringComparison.Ordinal);
+        Assert.Contains("By the pairs", FabricWords.Variants(variants, 20, FabricStitch.Linen), StringComparison.Ordinal);
+        CountVariant[] planned = [new(0, -1)];
+        Assert.Equal("As planned: for 95 makers of 100.", FabricWords.Variants(new CountVariants([.. planned], 0.95, 0.95), 20, Single));
+        Assert.Equal(
+            "As planned: for 5 makers of 100. No other count serves more.", FabricWords.Variants(new CountVariants([.. planned], 0.05, 0.05), 20, Single));
+    }
+
     [Fact]
     public void In_linen_stitch_pairs_are_counted() =>
         Assert.Equal("the colours jump 3.5 pairs of yarn here", FabricWords.Jump(3.5, FabricStitch.Linen));

@@ -89,8 +89,12 @@ public static class MadeWell
     }
 
     /// <param name="hands">Of which memory and dye count.</param>
-    internal static double Served(HeldMotif motif, HandsPrior hands, double sequenceError) => FineGauss.Sum(n =>
-        n.Weight * Chance(motif, new HandsPrior(MiddleSpread * Math.Pow(SpreadFactor, n.At), hands.Memory, hands.Dye), sequenceError));
+    internal static double Served(HeldMotif motif, HandsPrior hands, double sequenceError) =>
+        AllHands(hands).Sum(h => h.Share * Chance(motif, h.Hands, sequenceError));
+
+    /// <summary>Makers, steady and unsteady, and the share of each; of <paramref name="hands"/> memory and dye count.</summary>
+    internal static IEnumerable<(HandsPrior Hands, double Share)> AllHands(HandsPrior hands) => FineGauss.Select(n =>
+        (new HandsPrior(MiddleSpread * Math.Pow(SpreadFactor, n.At), hands.Memory, hands.Dye), n.Weight));
 
     /// <summary>What hands must hold in a piece; missing where it has no colours to hold.</summary>
     internal static HeldMotif? Held(SharedFabric shared, PiecePlan piece)
@@ -115,21 +119,22 @@ public static class MadeWell
 
     /// <param name="sequenceError">Standard error of C, relative to it.</param>
     /// <returns>In [0, 1].</returns>
-    internal static double Chance(HeldMotif motif, HandsPrior hands, double sequenceError)
+    internal static double Chance(HeldMotif motif, HandsPrior hands, double sequenceError) =>
+        Math.Clamp(Biases(sequenceError).Sum(b => b.Share * ChanceAt(motif, hands, b.Bias)), 0, 1);
+
+    /// <summary>How far all rows may depart from the planned yarn, and the share of makers and yarns of each.</summary>
+    internal static IEnumerable<(double Bias, double Share)> Biases(double sequenceError) =>
+        from bias in Uniform
+        from error in Gauss
+        select (LargestBias * bias.At - sequenceError * error.At, bias.Weight * error.Weight);
+
+    /// <summary>The chance where all rows depart from the planned yarn by the same part of it.</summary>
+    internal static double ChanceAt(HeldMotif motif, HandsPrior hands, double bias)
     {
         var chance = 0.0;
-        foreach (var (bias, ofBias) in Uniform)
-        {
-            foreach (var (error, ofError) in Gauss)
-            {
-                foreach (var (gain, ofGain) in Gauss)
-                {
-                    chance += ofBias * ofError * ofGain
-                        * ChanceOf(motif, hands, LargestBias * bias - sequenceError * error, Gain + GainSpread * gain);
-                }
-            }
-        }
-        return Math.Clamp(chance, 0, 1);
+        foreach (var (gain, ofGain) in Gauss)
+            chance += ofGain * ChanceOf(motif, hands, bias, Gain + GainSpread * gain);
+        return chance;
     }
 
     /// <summary>
