@@ -18,7 +18,9 @@ internal static class EdgingCheck
         }
         var (stitches, places) = Follow(edging.Spread);
         notes.Same("pickUp", edging.PickUp, stitches);
-        notes.Same("pickUp, over whole repeats", (edging.PickUp - (made.InRows ? made.Plus : 0)) % made.Multiple, 0);
+        // Rounds between the first and the last widen by 2 at an outer corner and narrow by 2 at an inner one.
+        var widened = made.Multiple == 1 ? 0 : 2 * (edging.Corners.Outer - edging.Corners.Inner) * Math.Max(0, edging.Rounds - 2);
+        notes.Same("pickUp, over whole repeats", (edging.PickUp + widened - (made.InRows ? made.Plus : 0)) % made.Multiple, 0);
         var edge = plan.Construction.Edgings.First(e => e.Place == edging.Where);
         notes.Same("rule, places on the edge", places, Places(plan, size, edge, edge.Edges, fabric));
         if (!edge.Other.IsEmpty)

@@ -139,15 +139,18 @@ public sealed record Edging
     /// <summary>One repeat and what is beside it, in symbols.</summary>
     public required SymbolChart Chart { get; init; }
 
-    /// <summary>Its last round is worked into every stitch of the round before it, at corners too.</summary>
+    /// <summary>
+    /// Its last round goes over the stitches of the round before it as they come, at corners too; between the first and the last are rounds of
+    /// single crochet.
+    /// </summary>
     public bool LastKeepsCount { get; init; }
 
     /// <summary>
-    /// Of so many rounds or rows, those that widen or narrow at corners: every one of single crochet after the first, where a stitch more
-    /// or less breaks no repeat and no fold.
+    /// Of so many rounds or rows, those that widen or narrow at corners: every one of single crochet after the first, where that breaks no
+    /// repeat and no fold; the stitches picked up are so many that the last round has whole repeats.
     /// </summary>
     public int CornerRounds(int rounds) =>
-        Multiple != 1 || Folded || Across ? 0 : Math.Max(0, rounds - (LastKeepsCount ? 2 : 1));
+        Folded || Across || Multiple != 1 && !LastKeepsCount ? 0 : Math.Max(0, rounds - (LastKeepsCount ? 2 : 1));
 
     /// <summary>What the edging adds to the edge.</summary>
     /// <param name="rounds">1 to 40.</param>
@@ -163,7 +166,7 @@ public sealed record Edging
     /// <exception cref="ArgumentOutOfRangeException">Rounds outside 1 to 40.</exception>
     public double YarnInSingleCrochet(int pickUp, int rounds, int perRound = 0) =>
         Enumerable.Range(1, RoundCounts.Check(rounds))
-            .Sum(round => (pickUp + perRound * CornerRounds(round)) * (round == rounds ? LastYarn : RoundYarn));
+            .Sum(round => (pickUp + perRound * Math.Min(round - 1, CornerRounds(rounds))) * (round == rounds ? LastYarn : RoundYarn));
 
     /// <summary>Yarn over <paramref name="pickUp"/> stitches, the strands of a fringe included.</summary>
     /// <param name="singleCrochet">Yarn of one single crochet.</param>

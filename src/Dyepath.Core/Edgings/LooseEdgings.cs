@@ -12,6 +12,7 @@ internal static class LooseEdgings
         Name = Phrase.Plain("picot edge"),
         Multiple = 3,
         Rounds = 2,
+        LastKeepsCount = true,
         LastDepth = 1.4,
         LastYarn = 1 + (3 * ChainYarn + SlipStitchYarn) / 3,
         // Common practice, no source.
@@ -40,6 +41,7 @@ internal static class LooseEdgings
         Name = Phrase.Plain("shell edge"),
         Multiple = 6,
         Rounds = 2,
+        LastKeepsCount = true,
         LastDepth = DoubleHeight,
         LastYarn = (5 * DoubleYarn + 1) / 6,
         // Common practice, no source.

@@ -50,7 +50,9 @@ public sealed record StretchRule(EdgeStretch Stretch, int Stitches, int Places, 
 }
 
 /// <summary>How many stitches to pick up along an edge, and how a person spreads them; said by <see cref="PickUpWords"/>.</summary>
-/// <param name="Total">Stitches in all: a whole number of the edging's repeats, and its plus where the edge is open.</param>
+/// <param name="Total">
+/// Stitches in all: a whole number of the edging's repeats, and its plus where the edge is open, once its rounds have widened at corners.
+/// </param>
 /// <param name="Stretches">In the order in which the edge is worked.</param>
 /// <param name="Corners">How many corners can take extra stitches.</param>
 /// <param name="Extra">Stitches beyond the stretches' own, at the corners or evenly spaced; negative: left out.</param>
@@ -92,9 +94,11 @@ public sealed record PickUp(int Total, ImmutableArray<StretchRule> Stretches, in
     /// <param name="corners">Corners between the stretches that can take extra stitches.</param>
     /// <param name="perCorner">Stitches that every corner takes beyond the stretches, so that it lies flat.</param>
     /// <param name="closed">The edge is a round, so that the edging's plus is not needed.</param>
+    /// <param name="later">What the last round has more, since the rounds widen at corners: its repeats are whole.</param>
     /// <exception cref="ArgumentException">No stretch, or one without places.</exception>
     public static PickUp Plan(
-        Edging edging, IReadOnlyList<EdgeStretch> stretches, FlatRatios flat, int corners, int perCorner = 0, bool closed = true)
+        Edging edging, IReadOnlyList<EdgeStretch> stretches, FlatRatios flat, int corners, int perCorner = 0, bool closed = true,
+        int later = 0)
     {
         ArgumentNullException.ThrowIfNull(edging);
         ArgumentNullException.ThrowIfNull(stretches);
@@ -102,7 +106,7 @@ public sealed record PickUp(int Total, ImmutableArray<StretchRule> Stretches, in
             throw new ArgumentException("An edge has at least one stretch, each with at least one place.", nameof(stretches));
         var rules = stretches.Select(s => Spread(s, (s.Own?.Flat ?? flat.Along(s.RowEnds)) * edging.Draw)).ToImmutableArray();
         var own = rules.Sum(r => r.Total);
-        var total = NearestRepeat(own + corners * perCorner, edging.Multiple, closed ? 0 : edging.Plus);
+        var total = NearestRepeat(own + corners * perCorner + later, edging.Multiple, closed ? 0 : edging.Plus) - later;
         return new PickUp(total, rules, corners, total - own);
     }
 

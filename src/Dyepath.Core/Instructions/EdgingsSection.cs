@@ -122,15 +122,16 @@ internal static class EdgingsSection
     {
         var edgings = context.Plan.Sizes.Select(s => s.Edgings[at]).ToArray();
         var one = EdgingLibrary.Find(edgings[0].Edging).InRows ? "row" : "round";
+        var when = Phrase.Of($"In every {one} of {new Term("sc")} {(EdgingLibrary.Find(edgings[0].Edging).Multiple == 1 ? "after the first" : "between the first and the last")}");
         var outer = context.Each(s => s.Edgings[at].Corners.Outer);
         var named = context.EdgesAt(edgings[0].Where).PerCorner == 0;
         if (outer.Values.Any(n => n > 0))
             yield return new Instruction(Phrase.Plain(named ? "Outer corners" : "Corners"), Phrase.Of(
-                $"Mark the {Marked()}. In every {one} of {new Term("sc")} after the first work 3 {new Term("sc")} in it, so that the corner lies flat, and mark the middle one of them: {context.Each(s => 2 * s.Edgings[at].Corners.Outer)} stitches more each time."));
+                $"Mark the {Marked()}. {when} work 3 {new Term("sc")} in it, so that the corner lies flat, and mark the middle one of them: {context.Each(s => 2 * s.Edgings[at].Corners.Outer)} stitches more each time."));
         var inner = context.Each(s => s.Edgings[at].Corners.Inner);
         if (inner.Values.Any(n => n > 0))
             yield return new Instruction(Phrase.Plain("Inner corners"), Phrase.Of(
-                $"Mark the stitch picked up last before {Each(inner, "inner")}. In every {one} of {new Term("sc")} after the first work {new Term("sc3tog")} over it and the stitches beside it, so that the corner lies flat, and mark that: {context.Each(s => 2 * s.Edgings[at].Corners.Inner)} stitches fewer each time."));
+                $"Mark the stitch picked up last before {Each(inner, "inner")}. {when} work {new Term("sc3tog")} over it and the stitches beside it, so that the corner lies flat, and mark that: {context.Each(s => 2 * s.Edgings[at].Corners.Inner)} stitches fewer each time."));
         if (edgings.Any(e => e.PerRound != 0))
             yield return new Instruction(Phrase.Plain("Count"), Phrase.Of($"{context.Each(s => s.Edgings[at].LastCount)} stitches in the last {one}."));
 

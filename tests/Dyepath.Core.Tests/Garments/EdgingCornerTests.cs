@@ -80,10 +80,40 @@ public sealed class EdgingCornerTests
         Assert.Contains(words, GarmentTrials.Text(GarmentTrials.Check(project)), StringComparison.Ordinal);
     }
 
-    /// <summary>Of one round nothing is said, nor of an edging whose repeat is more than a stitch.</summary>
+    /// <summary>
+    /// Rounds under a lace or a corded round widen as any others do; the last one goes over what it finds, in whole repeats.
+    /// </summary>
+    [Theory]
+    [InlineData("picot", 3, "between the first and the last")]
+    [InlineData("shell", 6, "between the first and the last")]
+    [InlineData("corded", 1, "after the first")]
+    public void Rounds_under_a_last_one_of_its_own_widen_and_leave_it_whole_repeats(string id, int multiple, string when)
+    {
+        for (var rounds = 3; rounds <= 6; rounds++)
+        {
+            var project = Begun("blanket", "sc", true, Direction.Up).With(g => g with { Edgings = [new EdgingChoice(EdgingPlace.Border, id, rounds)] });
+            var plan = GarmentTrials.Check(project);
+            var border = plan.Sizes[0].Edgings.Single();
+            Assert.Equal((4, 0), border.Corners);
+            // Round by round: rounds 2 to the last but one grow by 8, the last goes over as many as it finds.
+            var counts = new List<int> { border.PickUp };
+            for (var round = 2; round < rounds; round++)
+                counts.Add(counts[^1] + 8);
+            counts.Add(counts[^1]);
+            Assert.Equal(0, counts[^1] % multiple);
+            Assert.Equal(counts[^1], border.LastCount);
+            var edging = EdgingLibrary.Find(id);
+            var stitches = counts.Select((count, at) => count * (at == rounds - 1 ? edging.LastYarn : edging.RoundYarn)).Sum();
+            Assert.Equal(stitches, edging.YarnInSingleCrochet(border.PickUp, rounds, border.PerRound), 9);
+            Assert.Contains($"In every round of sc {when} work 3 sc in it", GarmentTrials.Text(plan), StringComparison.Ordinal);
+        }
+    }
+
+    /// <summary>Of one round nothing is said, nor where no round could grow without breaking a repeat or a fold.</summary>
     [Theory]
     [InlineData("sc", 1)]
     [InlineData("shell", 1)]
+    [InlineData("picot", 2)]
     [InlineData("corded", 2)]
     [InlineData("slip-rib", 7)]
     public void Nothing_is_said_where_no_round_follows_or_none_could_grow(string edging, int rounds)

@@ -49,22 +49,24 @@ internal static class EdgingPlanner
                 return false;
             }
             var rounds = chosen(edge.Place) ?? choice.RoundsOf(edging).Wished;
-            var turns = edging.CornerRounds(rounds) > 0;
+            var widening = edging.CornerRounds(rounds);
+            var turns = widening > 0;
             if (!turns)
                 (stretches, others) = (Straight(stretches), Straight(others));
+            var corners = (
+                Outer: stretches.Count(s => s.Corner == EdgeCorner.Outer) + (turns && edge.PerCorner > 0 ? edge.Corners : 0),
+                Inner: stretches.Count(s => s.Corner == EdgeCorner.Inner));
             var pickUp = Along(stretches);
             plans.Add(new EdgingPlan(
                 edge.Place, edging.Id, edge.Copies, pickUp, rounds, edging.Depth(rounds, own.RowHeight))
             {
                 Other = others.IsEmpty ? null : Along(others),
                 Edge = pickUp.EdgeLength(gauge),
-                Corners = (
-                    stretches.Count(s => s.Corner == EdgeCorner.Outer) + (turns && edge.PerCorner > 0 ? edge.Corners : 0),
-                    stretches.Count(s => s.Corner == EdgeCorner.Inner)),
+                Corners = corners,
             });
 
             PickUp Along(ImmutableArray<EdgeStretch> met) =>
-                PickUp.Plan(edging, met, flat, edge.Corners, edge.PerCorner, closed: !edging.InRows);
+                PickUp.Plan(edging, met, flat, edge.Corners, edge.PerCorner, closed: !edging.InRows, later: 2 * (corners.Outer - corners.Inner) * widening);
         }
         edgings = plans.ToImmutable();
         return true;
