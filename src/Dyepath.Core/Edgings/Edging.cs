@@ -140,8 +140,8 @@ public sealed record Edging
     public required SymbolChart Chart { get; init; }
 
     /// <summary>
-    /// Its last round goes over the stitches of the round before it as they come, at corners too; between the first and the last are rounds of
-    /// single crochet.
+    /// Its last round goes over the stitches of the round before it as they come, at corners too; between the first and the last are rounds
+    /// of single crochet.
     /// </summary>
     public bool LastKeepsCount { get; init; }
 

@@ -311,7 +311,12 @@ public sealed record GarmentDrawing(
             if (shown.Piece.Taper is { } taper)
             {
                 var edge = Edge(shown);
-                _outlines.Add(new Outline("opening", taper.Slope == PieceSide.Left ? [edge[0], edge[^1]] : [edge[1], edge[2]], false));
+                ImmutableArray<(double, double)> slope = taper.Slope == PieceSide.Left ? [edge[0], edge[^1]] : [edge[1], edge[2]];
+                var fills = _construction.GroupOf(shown.Piece.Id).Fills!;
+                var filled = _construction.GroupOf(fills.Into).Opening(fills.Opening, fills.Into);
+                if (filled.Place is { } round && Depth(round) is > 0 and var deep)
+                    _outlines.Add(new Outline("edging", BesideFabric.Band(slope, edge, deep)));
+                _outlines.Add(new Outline("opening", slope, false));
                 return;
             }
             if (!IsWhole(shown))

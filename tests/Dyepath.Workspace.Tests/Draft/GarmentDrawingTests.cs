@@ -291,6 +291,32 @@ public sealed class GarmentDrawingTests
         }
     }
 
+    /// <summary>Where inserts stand, the neck is edged along their slopes, as deep as the band, and outside the fabric.</summary>
+    [Fact]
+    public void A_V_of_inserts_is_edged_along_its_slopes()
+    {
+        var plan = WithInserts("""{ "shape": "vest", "neck": "v-insert", "edgings": [{ "where": "neck", "edging": "sc" }], "grading": { "unevenWidths": true, "severalLeans": true } }""");
+        foreach (var size in plan.Sizes)
+        {
+            var drawing = GarmentDrawing.Of(plan, size);
+            var depth = size.Edgings.Single().Depth.Centimetres;
+            var slopes = drawing.Outlines.Where(o => o.Kind == "opening" && o.Points is [var a, var b] && a.X != b.X && a.Y != b.Y).ToArray();
+            Assert.Equal(2, slopes.Length);
+            Assert.All(slopes, slope =>
+            {
+                var ((ax, ay), (bx, by)) = (slope.Points[0], slope.Points[1]);
+                var band = drawing.Outlines.Single(o => o.Kind == "edging" && Distance(o, ((ax + bx) / 2, (ay + by) / 2)) < 1e-6 && o.Points.Length == 4);
+                // Half of its depth from the middle of the slope there is the band, on the side of the neck's middle line.
+                var along = Math.Sqrt((bx - ax) * (bx - ax) + (by - ay) * (by - ay));
+                var middle = drawing.Patches[0].Width / 2;
+                var inwards = Math.Sign(middle - (ax + bx) / 2);
+                var at = ((ax + bx) / 2 + inwards * depth / 2 * Math.Abs(by - ay) / along, (ay + by) / 2 - depth / 2 * Math.Abs(bx - ax) / along);
+                Assert.True(IsWithin(band, at), $"{size.Name}: the band lies on the side of the neck");
+                Assert.Equal(depth / 2, Distance(band, at), 6);
+            });
+        }
+    }
+
     /// <summary>Whether a point is within an outline, by how often a line to the left crosses it.</summary>
     private static bool IsWithin(Outline outline, (double X, double Y) at) => outline.Points.Zip(outline.Points.Skip(1).Append(outline.Points[0]))
         .Count(s => s.First.Y > at.Y != s.Second.Y > at.Y
@@ -355,10 +381,7 @@ public sealed class GarmentDrawingTests
     [InlineData("pullover", "sideways")]
     public void Inserts_fill_the_corners_of_the_neck(string garment, string direction)
     {
-        var document = ProjectDocument.TryParse(ProjectWriter.Write(StarterDocument.Project))!;
-        document.Set("companion", JsonNode.Parse("""{ "name": "Plain", "colour": "#d8c49a", "ball": { "length": "230 m", "mass": "100 g" }, "uses": ["plainPieces"] }"""));
-        document.Set("garment", JsonNode.Parse($$"""{ "shape": "{{garment}}", "neck": "v-insert", "direction": "{{direction}}", "grading": { "unevenWidths": true, "severalLeans": true } }"""));
-        var plan = GarmentPlanner.Plan(ProjectReader.Read(Encoding.UTF8.GetBytes(document.Text)).Project!).Plan!;
+        var plan = WithInserts($$"""{ "shape": "{{garment}}", "neck": "v-insert", "direction": "{{direction}}", "grading": { "unevenWidths": true, "severalLeans": true } }""");
         foreach (var size in plan.Sizes)
         {
             var drawing = GarmentDrawing.Of(plan, size);
@@ -385,6 +408,14 @@ public sealed class GarmentDrawingTests
         var result = GarmentPlanner.Plan(project with { Garment = project.Garment with { Direction = direction } });
         Assert.True(result.HasPlan, $"{kind} {direction}: {string.Join("; ", result.Reasons.Select(r => r.Text))}");
         return result.Plan;
+    }
+
+    private static Plan WithInserts(string garment)
+    {
+        var document = ProjectDocument.TryParse(ProjectWriter.Write(StarterDocument.Project))!;
+        document.Set("companion", JsonNode.Parse("""{ "name": "Plain", "colour": "#d8c49a", "ball": { "length": "230 m", "mass": "100 g" }, "uses": ["plainPieces"] }"""));
+        document.Set("garment", JsonNode.Parse(garment));
+        return GarmentPlanner.Plan(ProjectReader.Read(Encoding.UTF8.GetBytes(document.Text)).Project!).Plan!;
     }
 
     private static Plan PlanOf(string garment)

@@ -96,7 +96,7 @@ internal static class Grader
             Pinned = measure.Pins[i] is { } pin && IndexOf(counts, pin) is var at and >= 0 ? at : null,
             Excluded = measure.Fewest.IsDefault
                 ? apart : apart.Union(Enumerable.Range(0, counts.Length).Where(way => counts[way].Front.Stitches < measure.Fewest[i])),
-            Rounds = rounds,
+            Rounds = Within(rounds, target),
         });
         return new GradingProblem(
             [.. sizes],
@@ -112,6 +112,12 @@ internal static class Grader
                 TooSmall = measure.IsGirth ? TooLittleEase : 1,
             });
     }
+
+    /// <summary>
+    /// Those that leave most of the measure to the motif, also where it comes out a tenth shorter than asked for; and the fewest of all.
+    /// </summary>
+    private static ImmutableArray<GradingRounds> Within(ImmutableArray<GradingRounds> rounds, Length target) =>
+        [.. rounds.Where((r, at) => at == 0 || r.Depth <= 0.9 * PlanFindings.DeepEdging * target)];
 
     /// <summary>What the edging of a measure may be.</summary>
     /// <param name="widest">Any number of rounds, whatever was asked for.</param>

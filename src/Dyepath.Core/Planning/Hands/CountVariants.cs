@@ -12,8 +12,8 @@ namespace Dyepath.Core.Planning;
 public readonly record struct CountVariant(int Offset, double From);
 
 /// <summary>
-/// The counts that a piece may be offered in, so that makers whose own repeat is not the plan's keep the motif too: each takes the count that
-/// lies nearest to what she counted. Derived in docs/made-well.md.
+/// The counts that a piece may be offered in, so that makers whose own repeat is not the plan's keep the motif too: each takes the count
+/// that suits what she counted. Derived in docs/made-well.md.
 /// </summary>
 /// <param name="Variants">By offset, ascending, the planned count with offset 0 among them; the first serves all shorter repeats.</param>
 /// <param name="Alone">Share of makers served by the planned count alone, in [0, 1].</param>
@@ -90,7 +90,9 @@ public sealed record CountVariants(ImmutableArray<CountVariant> Variants, double
         return taken.ToImmutable();
     }
 
-    /// <summary>Of all sets of so many variants, the planned count among them, the one that serves most; of equals the one nearest to the plan.</summary>
+    /// <summary>
+    /// Of all sets of so many variants, the planned count among them, the one that serves most; of equals the one nearest to the plan.
+    /// </summary>
     private static (int Set, double Served) Best(double[][] chances, int count)
     {
         var (best, served, spread) = (0, -1.0, 0);

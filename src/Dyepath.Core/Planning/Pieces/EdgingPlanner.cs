@@ -66,7 +66,8 @@ internal static class EdgingPlanner
             });
 
             PickUp Along(ImmutableArray<EdgeStretch> met) =>
-                PickUp.Plan(edging, met, flat, edge.Corners, edge.PerCorner, closed: !edging.InRows, later: 2 * (corners.Outer - corners.Inner) * widening);
+                PickUp.Plan(
+                    edging, met, flat, edge.Corners, edge.PerCorner, !edging.InRows, 2 * (corners.Outer - corners.Inner) * widening);
         }
         edgings = plans.ToImmutable();
         return true;
