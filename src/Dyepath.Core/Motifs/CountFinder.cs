@@ -56,6 +56,8 @@ public static class CountFinder
         var near = candidates
             .Select(c => Near(reader, options, c, effort))
             .OrderBy(n => Math.Abs(n.TurnChange ?? double.MaxValue)).ThenBy(n => Math.Abs(n.YarnChange ?? double.MaxValue))
+            // Of those that nothing would make it, the ones nearest to what was asked for.
+            .ThenBy(n => Math.Abs(2 * n.Finding.Stitches - options.From - options.To))
             .ToImmutableArray();
         return new CountSearch([], [.. near.Take(MostNearest)], Advise(ring, options, near, effort));
     }
