@@ -103,6 +103,9 @@ internal static class NotesSection
         };
         // What was named just before is not named again: round the body, up it.
         var again = rows.What == stitches.What ? "it" : rows.What;
-        return Phrase.Plain($"{how}: stitches run {stitches.Way} {stitches.What}, rows run {rows.Way} {again}.");
+        // Which edge hangs down: of a strip that has no lower edge, or of slopes, nothing is said.
+        var hangs = words.Down.Way != "up" || context.Construction.Groups.Any(g => g.IsSloped) ? ""
+            : up ? "; the foundation is the lower edge" : "; row 1 begins at the lower edge";
+        return Phrase.Plain($"{how}: stitches run {stitches.Way} {stitches.What}, rows run {rows.Way} {again}{hangs}.");
     }
 }

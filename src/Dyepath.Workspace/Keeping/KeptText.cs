@@ -43,7 +43,10 @@ public interface IHostTexts<T>
     Task<HostSaid<T>> WriteAsync(string id, T content, string? etag, bool leaving);
 }
 
-/// <summary>Does what <see cref="KeepingMachine{T}"/> asks for, and tells it what came of it. It decides nothing.</summary>
+/// <summary>
+/// Does what <see cref="KeepingMachine{T}"/> asks for, and tells it what came of it. It decides nothing. It is used from one thread, as a
+/// page has.
+/// </summary>
 public sealed class KeptText<T>
     where T : class
 {

@@ -20,17 +20,17 @@ public sealed class SectionWordsTests
 {
     public static TheoryData<string, string> Ways => new()
     {
-        { "tunic", "Front, back and sleeves are worked sideways, from one side to the other: stitches run up the body, rows run round it." },
-        { "worked up", "Front, back and sleeves are worked upwards: stitches run round the body, rows run up it." },
-        { "sewn cowl, up", "Worked upwards, back and forth: stitches run round the cowl, rows run up it." },
-        { "sideways cowl", "Worked sideways, back and forth: stitches run up the cowl, rows run round it." },
+        { "tunic", "Front, back and sleeves are worked sideways, from one side to the other: stitches run up the body, rows run round it; row 1 begins at the lower edge." },
+        { "worked up", "Front, back and sleeves are worked upwards: stitches run round the body, rows run up it; the foundation is the lower edge." },
+        { "sewn cowl, up", "Worked upwards, back and forth: stitches run round the cowl, rows run up it; the foundation is the lower edge." },
+        { "sideways cowl", "Worked sideways, back and forth: stitches run up the cowl, rows run round it; row 1 begins at the lower edge." },
         { "blanket, up", "Worked upwards, back and forth: stitches run across the width, rows run along the length." },
         { "blanket, sideways", "Worked sideways, back and forth: stitches run along the length, rows run across the width." },
         { "cowl in rounds", "Worked in joined rounds from the lower edge up, right side always facing." },
         { "cowl turned round", "Worked in joined rounds from the lower edge up, and turned after every join." },
         { "spiral cowl", "Worked in one spiral from the lower edge up, right side always facing; the rounds are not joined." },
-        { "sleeveless, up", "Front and back are worked upwards: stitches run round the body, rows run up it." },
-        { "sleeveless, sideways", "Front and back are worked sideways, from one side to the other: stitches run up the body, rows run round it." },
+        { "sleeveless, up", "Front and back are worked upwards: stitches run round the body, rows run up it; the foundation is the lower edge." },
+        { "sleeveless, sideways", "Front and back are worked sideways, from one side to the other: stitches run up the body, rows run round it; row 1 begins at the lower edge." },
     };
 
     public static TheoryData<string, string> Turns => new()

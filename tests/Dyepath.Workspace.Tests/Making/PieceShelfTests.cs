@@ -5,6 +5,9 @@ using static Dyepath.Workspace.Tests.Making.MakingBench;
 
 namespace Dyepath.Workspace.Tests.Making;
 
+/// <summary>
+/// In a page, whose thread is one: what a device and a host answer at the same moment on two threads, a keeper may miss.
+/// </summary>
 public sealed class PieceShelfTests : IDisposable
 {
     private const string Other = "0193b5c2-0d60-7000-8000-0000000000a2";
@@ -25,7 +28,7 @@ public sealed class PieceShelfTests : IDisposable
     public void Dispose() => _host.Dispose();
 
     [Fact]
-    public async Task What_is_here_and_what_is_there_is_one_list_the_latest_worked_on_first()
+    public Task What_is_here_and_what_is_there_is_one_list_the_latest_worked_on_first() => InPage(async () =>
     {
         _device.Put(Id, Piece.Of(Demo(5_000), Now));
         _host.Put(Id, Demo(5_000, 5_001));
@@ -39,10 +42,10 @@ public sealed class PieceShelfTests : IDisposable
         _host.IsAway = true;
         Assert.Equal(Id, Assert.Single(await _pieces.ListAsync()).Id);
         Assert.True(_pieces.Away);
-    }
+    });
 
     [Fact]
-    public async Task A_device_that_keeps_nothing_begins_on_the_host_but_never_with_a_key()
+    public Task A_device_that_keeps_nothing_begins_on_the_host_but_never_with_a_key() => InPage(async () =>
     {
         _device.IsFull = true;
         var (id, _) = await _pieces.BeginAsync(Demo(), "p1");
@@ -51,16 +54,16 @@ public sealed class PieceShelfTests : IDisposable
         Assert.Null(none);
         Assert.Contains("The disk is full.", why, StringComparison.Ordinal);
         Assert.Single(_host.Texts);
-    }
+    });
 
     [Fact]
-    public async Task A_key_finds_the_piece_that_was_begun_from_it()
+    public Task A_key_finds_the_piece_that_was_begun_from_it() => InPage(async () =>
     {
         var (id, _) = await _pieces.BeginAsync(Demo(), key: "k");
         Assert.Equal(id, await _pieces.BegunFromAsync("k"));
         Assert.Null(await _pieces.BegunFromAsync("other"));
         Assert.Empty(_host.Asked);
-    }
+    });
 
     [Fact]
     public Task What_is_put_away_is_gone_here_and_there_and_stays_so() => InPage(async () =>
@@ -78,7 +81,7 @@ public sealed class PieceShelfTests : IDisposable
     });
 
     [Fact]
-    public async Task Away_from_the_host_only_what_it_never_had_is_put_away()
+    public Task Away_from_the_host_only_what_it_never_had_is_put_away() => InPage(async () =>
     {
         _device.Put(Id, Piece.Of(Demo(1), Now));
         _device.Put(Other, Piece.Of(Demo(2), Now), etag: "\"e\"");
@@ -87,10 +90,10 @@ public sealed class PieceShelfTests : IDisposable
         Assert.Null(await _pieces.PutAwayAsync(list.Single(p => p.Id == Id)));
         Assert.Contains("The host has a copy", await _pieces.PutAwayAsync(list.Single(p => p.Id == Other)), StringComparison.Ordinal);
         Assert.Equal([Other], _device.Kept.Keys);
-    }
+    });
 
     [Fact]
-    public async Task A_piece_that_was_handed_over_is_put_away_without_asking_the_host()
+    public Task A_piece_that_was_handed_over_is_put_away_without_asking_the_host() => InPage(async () =>
     {
         await _pieces.BeginAsync(Demo(), key: "k");
         var piece = Assert.Single(await _pieces.ListAsync());
@@ -98,5 +101,5 @@ public sealed class PieceShelfTests : IDisposable
         Assert.Null(await _pieces.PutAwayAsync(piece));
         Assert.Empty(_host.Asked);
         Assert.Empty(_device.Kept);
-    }
+    });
 }
