@@ -8,13 +8,14 @@ namespace Dyepath.Core.Tests.Edgings;
 /// <summary>The edgings that ship, one by one: what a leaflet would say of each, and what a maker would measure.</summary>
 public sealed class EdgingLibraryTests
 {
-    /// <summary>Repeats: none in a band, 3 single crochets under a picot, 6 from shell to shell, 2 for each slip stitch that holds a rib.</summary>
+    /// <summary>Repeats: none in a band, 3 single crochets under a picot or a V, 6 from shell to shell, 2 for each slip stitch that holds a rib.</summary>
     [Theory]
     [InlineData("sc", "plain sc band", 1, 3)]
     [InlineData("sc-rows", "plain sc band in rows", 1, 3)]
     [InlineData("corded", "corded edge (reverse sc)", 1, 2)]
     [InlineData("picot", "picot edge", 3, 2)]
     [InlineData("shell", "shell edge", 6, 2)]
+    [InlineData("v-stitch", "V-stitch edge", 3, 2)]
     [InlineData("rib", "sideways rib (sc in the back loop)", 2, 6)]
     [InlineData("clusters", "crossed clusters of hdc", 2, 3)]
     [InlineData("slip-rib", "sideways slip-stitch rib (hdc sl st in the back loop)", 1, 7)]
@@ -41,6 +42,9 @@ public sealed class EdgingLibraryTests
     [InlineData("shell", "Round 1: Ch 1, sc in every place of the pick-up; sl st in the first sc.",
         "Every round between: Ch 1, sc in each sc around; sl st in the first sc.",
         "Last round: Ch 1, * sc in the next sc, skip 2 sc, 5 dc in the next sc, skip 2 sc; repeat from * around; sl st in the first sc.")]
+    [InlineData("v-stitch", "Round 1: Ch 1, sc in every place of the pick-up; sl st in the first sc.",
+        "Every round between: Ch 1, sc in each sc around; sl st in the first sc.",
+        "Last round: Ch 2 (not counted), * skip 1 sc, V-stitch in the next sc, skip 1 sc; repeat from * around; sl st in the first dc.")]
     [InlineData("rib", "Round 1: Ch 1, sc in every place of the pick-up; sl st in the first sc. Ch 1 for every further round, and 1 more.",
         "Rib row 1: Sc in the 2nd ch and in each ch to the edge, sl st in each of the next 2 sc of round 1, turn.",
         "Rib row 2: Skip the 2 sl st, sc in the back loop of each sc to the end, ch 1, turn.",
@@ -67,7 +71,7 @@ public sealed class EdgingLibraryTests
 
     /// <summary>
     /// Over 60 stitches picked up, in single crochets of yarn: a picot is three chains and a slip stitch, a shell's repeat five double
-    /// crochets and a single one; reverse single crochet takes 1.15 of a plain one, a rib's row 1.1 (from memory, a strip each).
+    /// crochets and a single one, a V's two double crochets and a chain; reverse single crochet takes 1.15 of a plain one, a rib's row 1.1 (from memory, a strip each).
     /// </summary>
     [Theory]
     [InlineData("sc", 3, 180)]
@@ -75,6 +79,7 @@ public sealed class EdgingLibraryTests
     [InlineData("corded", 2, 60 + 60 * 1.15)]
     [InlineData("picot", 2, 60 + 60 + 20 * (3 * 25.5 / 53 + 0.5))]
     [InlineData("shell", 2, 60 + 10 * (5 * 102.0 / 53 + 1))]
+    [InlineData("v-stitch", 2, 60 + 20 * (2 * 102.0 / 53 + 25.5 / 53))]
     [InlineData("rib", 6, 60 * (5 * 1.1 + 1))]
     [InlineData("clusters", 3, 60 * (1 + 2 * (78.5 / 53 + 25.5 / 53 / 2)))]
     [InlineData("slip-rib", 7, 60 * (6 * 1.5 + 1))]
@@ -86,7 +91,7 @@ public sealed class EdgingLibraryTests
         Assert.Equal(singleCrochets, Of(id).YarnInSingleCrochet(60, rounds), 1e-9);
 
     /// <summary>
-    /// With rows of 1 cm: a corded last round lies flatter than single crochet, a picot stands higher, a shell is as tall as its double
+    /// With rows of 1 cm: a corded last round lies flatter than single crochet, a picot stands higher, a shell or a V is as tall as its double
     /// crochet (1.65 stitch widths against 0.9); a rib's rows run outwards, so that each adds a stitch's width.
     /// </summary>
     [Theory]
@@ -95,6 +100,7 @@ public sealed class EdgingLibraryTests
     [InlineData("corded", 2, 1.7)]
     [InlineData("picot", 2, 2.4)]
     [InlineData("shell", 2, 1 + 1.65 / 0.9)]
+    [InlineData("v-stitch", 2, 1 + 1.65 / 0.9)]
     [InlineData("rib", 6, 5 / 0.9 + 1)]
     [InlineData("clusters", 3, 1 + 2 * 1.3 / 0.9)]
     [InlineData("slip-rib", 7, 6 / 0.9 + 1)]
@@ -112,6 +118,7 @@ public sealed class EdgingLibraryTests
     [InlineData("corded", 100, 100)]
     [InlineData("picot", 100, 105)]
     [InlineData("shell", 100, 110)]
+    [InlineData("v-stitch", 100, 110)]
     [InlineData("clusters", 100, 110)]
     [InlineData("rib", 75, 110)]
     [InlineData("slip-rib", 75, 125)]
@@ -137,6 +144,7 @@ public sealed class EdgingLibraryTests
     [Theory]
     [InlineData("picot", EdgingPlace.Neck, true, "has loops, which have no place at the neck of children's garments")]
     [InlineData("shell", EdgingPlace.Neck, true, "has loops, which have no place at the neck of children's garments")]
+    [InlineData("v-stitch", EdgingPlace.Neck, true, "has loops, which have no place at the neck of children's garments")]
     [InlineData("drawstring", EdgingPlace.Neck, true, "has a cord, which has no place at the neck of children's garments")]
     [InlineData("fringe", EdgingPlace.Border, true, "has loose strands, which have no place on what children wear")]
     [InlineData("fringe", EdgingPlace.Hem, false, "is not made for this edge")]
@@ -146,6 +154,7 @@ public sealed class EdgingLibraryTests
     [InlineData("sc-rows", EdgingPlace.Cuffs, false, "is not made for this edge")]
     [InlineData("sc-rows", EdgingPlace.Neck, true, null)]
     [InlineData("picot", EdgingPlace.Hem, true, null)]
+    [InlineData("v-stitch", EdgingPlace.Hem, true, null)]
     [InlineData("picot", EdgingPlace.Neck, false, null)]
     [InlineData("drawstring", EdgingPlace.Hem, true, null)]
     [InlineData("drawstring", EdgingPlace.Neck, false, null)]
@@ -180,6 +189,7 @@ public sealed class EdgingLibraryTests
     [Theory]
     [InlineData("corded", "Reverse sc: without turning, insert the hook in the next st to the right, draw up a loop, yarn over and draw through both loops.")]
     [InlineData("picot", "Picot: ch 3, sl st in the sc just made.")]
+    [InlineData("v-stitch", "V-stitch: dc, ch 1 and dc, all in the same st.")]
     [InlineData("rib", "Back loop: the loop of the st that lies farther from you.")]
     [InlineData("slip-rib", "Back loop: the loop of the st that lies farther from you.", "hdc sl st: yarn over, insert the hook, yarn over and draw through the st and all loops on the hook.")]
     [InlineData("clusters",
