@@ -23,7 +23,7 @@ public sealed class RepertoireDrawingsTests
         Assert.True(drawing.Front is { Width: > 0, Height: > 0 });
         Assert.Contains(" cm", drawing.Measures, StringComparison.Ordinal);
         // What is made to more of the body than the head hangs on it.
-        Assert.Equal(Kind(name).IsToBody && name != "hat", drawing.OnFigure);
+        Assert.Equal(Kind(name).IsToBody && name is not ("hat" or "headband"), drawing.OnFigure);
     }
 
     /// <summary>A child's figure is smaller, in the proportion of the two charts' measures.</summary>
