@@ -37,7 +37,6 @@ internal static class StitchSymbols
         StitchSymbol.BackLoopSingleCrochet => [Plus(new Point(0, -3.4)), BackLoop()],
         StitchSymbol.BackLoopHalfDoubleSlipStitch => [.. YarnOverSlipStitch(), BackLoop()],
         StitchSymbol.Strands => [Strands(), new Ellipse(new Point(0, -2.6), 1.3, 0.9, Filled)],
-        _ => throw new ArgumentOutOfRangeException(nameof(symbol), symbol, "No mark for this stitch."),
     };
 
     /// <summary>How far a mark reaches from its foot: to either side, and up.</summary>
@@ -57,7 +56,6 @@ internal static class StitchSymbols
         StitchSymbol.BackLoopSingleCrochet => (2.4, 6),
         StitchSymbol.BackLoopHalfDoubleSlipStitch => (2, 5.2),
         StitchSymbol.Strands => (2.6, 13.2),
-        _ => throw new ArgumentOutOfRangeException(nameof(symbol), symbol, "No mark for this stitch."),
     };
 
     private static Ellipse Oval(Point centre, Style style) => new(centre, 2.5, 1.2, style);

@@ -144,7 +144,6 @@ internal static class SymbolChartDrawing
         StitchSymbol.BackLoopSingleCrochet => Phrase.Of($"{new Term("sc")} in the back loop"),
         StitchSymbol.BackLoopHalfDoubleSlipStitch => Phrase.Of($"{new Term("hdc")} {new Term("sl st")} in the back loop"),
         StitchSymbol.Strands => Phrase.Of($"bunch of strands, knotted in"),
-        _ => throw new ArgumentOutOfRangeException(nameof(symbol), symbol, "No name for this stitch."),
     };
 
     private static Point Turned(Point point, double degrees)

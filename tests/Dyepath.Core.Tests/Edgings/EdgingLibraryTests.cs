@@ -1,6 +1,8 @@
+using System.Reflection;
 using Dyepath.Core.Booklets;
 using Dyepath.Core.Edgings;
 using Dyepath.Core.Garments;
+using Dyepath.Core.Instructions;
 using Dyepath.Core.Quantities;
 
 namespace Dyepath.Core.Tests.Edgings;
@@ -8,6 +10,17 @@ namespace Dyepath.Core.Tests.Edgings;
 /// <summary>The edgings that ship, one by one: what a leaflet would say of each, and what a maker would measure.</summary>
 public sealed class EdgingLibraryTests
 {
+    public static TheoryData<string> Theories =>
+        [.. typeof(EdgingLibraryTests).GetMethods().Where(m => Rows(m).Any() && m.GetParameters()[0].Name == "id").Select(m => m.Name)];
+
+    [Theory]
+    [MemberData(nameof(Theories))]
+    public void Every_edging_has_its_row(string theory)
+    {
+        var rows = Rows(typeof(EdgingLibraryTests).GetMethod(theory)!).Select(row => (string)row.Data[0]!);
+        Assert.Empty(EdgingLibrary.All.Select(e => e.Id).Except(rows));
+    }
+
     /// <summary>Repeats: none in a band, 3 single crochets under a picot or a V, 6 from shell to shell, 2 for each slip stitch that holds a rib.</summary>
     [Theory]
     [InlineData("sc", "plain sc band", 1, 3)]
@@ -21,6 +34,7 @@ public sealed class EdgingLibraryTests
     [InlineData("slip-rib", "sideways slip-stitch rib (hdc sl st in the back loop)", 1, 7)]
     [InlineData("elastic-casing", "folded casing for an elastic", 1, 6)]
     [InlineData("drawstring", "drawstring casing", 2, 3)]
+    [InlineData("button-band", "button band", 1, 5)]
     [InlineData("fringe", "fringe", 2, 1)]
     public void Its_name_its_repeat_and_its_usual_rounds(string id, string name, int multiple, int rounds)
     {
@@ -124,6 +138,8 @@ public sealed class EdgingLibraryTests
     [InlineData("slip-rib", 75, 125)]
     [InlineData("elastic-casing", 85, 100)]
     [InlineData("drawstring", 80, 100)]
+    [InlineData("button-band", 100, 100)]
+    [InlineData("fringe", 100, 105)]
     public void It_is_so_wide_at_rest_and_stretched(string id, double relaxed, double stretched)
     {
         Assert.Equal(relaxed, Of(id).RelaxedWidth(Length.FromCentimetres(100)).Centimetres, 1e-9);
@@ -160,6 +176,8 @@ public sealed class EdgingLibraryTests
     [InlineData("drawstring", EdgingPlace.Neck, false, null)]
     [InlineData("fringe", EdgingPlace.Border, false, null)]
     [InlineData("button-band", EdgingPlace.Fronts, true, null)]
+    [InlineData("corded", EdgingPlace.Neck, true, null)]
+    [InlineData("rib", EdgingPlace.Neck, true, null)]
     [InlineData("clusters", EdgingPlace.Neck, true, null)]
     [InlineData("slip-rib", EdgingPlace.Cuffs, true, null)]
     public void It_goes_where_it_may(string id, EdgingPlace place, bool children, string? objection)
@@ -196,6 +214,11 @@ public sealed class EdgingLibraryTests
         "Cluster: yarn over, skip a st, insert the hook in the following st and draw up a loop, yarn over, insert the hook in the skipped st, in front of what is there, and draw up a loop, yarn over and draw through all 5 loops.")]
     [InlineData("fringe", "To knot a bunch: fold the strands in half, draw the fold through the st from back to front with the hook, draw the ends through the fold, and pull tight.")]
     [InlineData("sc")]
+    [InlineData("sc-rows")]
+    [InlineData("shell")]
+    [InlineData("elastic-casing")]
+    [InlineData("drawstring")]
+    [InlineData("button-band")]
     public void Its_special_stitches_are_explained(string id, params string[] special) => Assert.Equal(special, Of(id).Special.Select(Say));
 
     /// <summary>A round that may occur and of which nothing is said could not be worked; only the first one is worked into the pick-up.</summary>
@@ -214,6 +237,29 @@ public sealed class EdgingLibraryTests
         }
     }
 
+    /// <summary>At corners only rounds and rows of single crochet grow, and a last one of another stitch goes into every stitch as it is.</summary>
+    [Fact]
+    public void A_last_round_of_another_stitch_keeps_the_count()
+    {
+        foreach (var edging in EdgingLibrary.All.Where(e => e.Multiple == 1 && !e.Folded && !e.Across))
+        {
+            var last = new StepFollower(Say(edging.StepOf(edging.Rounds - 1, edging.Rounds).Text)).Made(1).Keys;
+            Assert.Equal((edging.Id, !last.SequenceEqual([StitchSymbol.SingleCrochet])), (edging.Id, edging.LastKeepsCount));
+        }
+    }
+
+    /// <summary>A term is a whole word, or stands among the abbreviations that a pattern explains.</summary>
+    [Fact]
+    public void Every_abbreviation_can_be_explained()
+    {
+        string[] known = ["skip", "skipped", "yarn over", .. AbbreviationsSection.Terms.Select(t => t.Short)];
+        foreach (var edging in EdgingLibrary.All)
+        {
+            Phrase[] said = [edging.Name, .. edging.Steps.Concat(edging.Finishing).Select(s => s.Text), .. edging.Special];
+            Assert.Empty(said.SelectMany(AbbreviationsSection.Inlines).OfType<Term>().Select(t => t.Us.ToLowerInvariant()).Except(known));
+        }
+    }
+
     [Fact]
     public void Nobody_is_asked_for_more_or_fewer_rounds_than_an_edging_has() =>
         Assert.All(EdgingLibrary.All, e => Assert.True(e.Fewest <= e.Rounds && e.Rounds <= e.Allowed.Largest, e.Id));
@@ -229,6 +275,8 @@ public sealed class EdgingLibraryTests
         Assert.Equal(band.Steps[0], one.StepOf(0, 1));
         Assert.Throws<InvalidOperationException>(() => one.StepOf(1, 2));
     }
+
+    private static IEnumerable<InlineDataAttribute> Rows(MethodInfo theory) => theory.GetCustomAttributes<InlineDataAttribute>();
 
     private static Edging Of(string id) => EdgingLibrary.All.Single(e => e.Id == id);
 

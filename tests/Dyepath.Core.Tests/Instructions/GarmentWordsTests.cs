@@ -51,6 +51,21 @@ public sealed class GarmentWordsTests
         typeof(GarmentWordsTests).GetMethod(nameof(A_garment_has_its_words))!.GetCustomAttributes(typeof(InlineDataAttribute), false)
             .Cast<InlineDataAttribute>().Select(d => (string)d.Data[0]!).Order());
 
+    /// <summary>Whatever has no words yet, by garment, and the file that they belong into.</summary>
+    [Fact]
+    public void Nothing_of_a_garment_is_without_words()
+    {
+        var missing = new List<string>();
+        foreach (var kind in Repertoire.All)
+        {
+            if (Record.Exception(() => GarmentWords.Of(kind.First.Shape)) is not null)
+                missing.Add($"{kind.Name}: Instructions/GarmentWords.cs");
+            missing.AddRange(kind.First.Shape.Rules.Where(rule => Record.Exception(() => RuleWords.Of(rule, kind.First.Shape)) is not null)
+                .Select(rule => $"{kind.Name}: {rule} in Planning/RuleWords.cs"));
+        }
+        Assert.Empty(missing);
+    }
+
     [Theory]
     [InlineData(PlanRule.HemWidth, "skirt", "The hem is the flare wider than the hip. Worked sideways, pairs of rows stop short of the waist")]
     [InlineData(PlanRule.Circumference, "hat", "A hat is a little smaller than the head, 5 % unless the document says otherwise")]
