@@ -29,6 +29,13 @@ public sealed class SymbolChartTests
         }
     }
 
+    [Fact]
+    public void Every_mark_has_its_row_in_the_page_of_symbols()
+    {
+        var page = File.ReadAllText(RepositoryFile.Find("docs/symbols.md"));
+        Assert.All(Enum.GetNames<StitchSymbol>(), mark => Assert.Contains($"\n| {mark} | ", page, StringComparison.Ordinal));
+    }
+
     /// <summary>In a chart a single crochet is the plus of the common set, never the V that its loops look like.</summary>
     [Theory]
     [InlineData(StitchSymbol.SingleCrochet)]

@@ -142,6 +142,9 @@ public enum StitchSymbol
     /// <summary>Five double crochets in one stitch, US term.</summary>
     Shell,
 
+    /// <summary>A double crochet, a chain and a double crochet in one stitch, US term.</summary>
+    VStitch,
+
     /// <summary>Two half doubles closed together, the first worked beyond the second.</summary>
     CrossedCluster,
 

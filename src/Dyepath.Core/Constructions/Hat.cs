@@ -17,9 +17,6 @@ public sealed record Hat(double Smaller, Length Height, bool Gored) : GarmentSha
     /// <summary>A hat is made a little under the head (5 %, common practice, no source).</summary>
     private const double UsualSmaller = 0.05;
 
-    /// <summary>Crochet that stretches by more than this over a head wears out its shape (common practice, no source).</summary>
-    private const double MostStretch = 1.15;
-
     public override string Name => "hat";
 
     public override ImmutableArray<BodyMeasure> Needs => [BodyMeasure.Head];
@@ -69,20 +66,7 @@ public sealed record Hat(double Smaller, Length Height, bool Gored) : GarmentSha
         };
     }
 
-    public override ImmutableArray<WornFit> Worn(TargetContext size)
-    {
-        ArgumentNullException.ThrowIfNull(size);
-        return
-        [
-            new(
-                FitPart.Brim, MostStretch * size.Finished[GarmentMeasure.Circumference], BodyMeasure.Head, size.Body[BodyMeasure.Head],
-                "garment.smaller", Mend.LessOffHead)
-            {
-                AsMade = size.Finished[GarmentMeasure.Circumference],
-                Stretch = (MostStretch - 1) * size.Finished[GarmentMeasure.Circumference],
-            },
-        ];
-    }
+    public override ImmutableArray<WornFit> Worn(TargetContext size) => [GarmentFit.Brim(size)];
 
     private static ObjectShape<GarmentSpec> Document() => new("hat", "A hat: one piece, its crown drawn together.", o =>
     {

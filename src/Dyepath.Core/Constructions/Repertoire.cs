@@ -13,7 +13,8 @@ public static class Repertoire
     public static ImmutableArray<GarmentKind> All { get; } =
     [
         BoxyTop.Pullover, BoxyTop.Tunic, Cardigan.Kind, Vest.Kind, Tabard.Kind, OffShoulder.Top, OffShoulder.Dress, Poncho.Kind,
-        Skirt.Kind, Hat.Kind, Cowl.Kind, Wrap.Kind, Wrap.Blanket, Shawl.Kind, BiasWrap.Kind, Cushion.Kind, Bag.Kind, PetTabard.Kind,
+        Skirt.Kind, Hat.Kind, Headband.Kind, Cowl.Kind, Wrap.Kind, Wrap.Blanket, Shawl.Kind, BiasWrap.Kind, Cushion.Kind, Bag.Kind,
+        PetTabard.Kind,
     ];
 
     /// <summary>The garment in the document: one object whose fields depend on its shape.</summary>

@@ -49,7 +49,6 @@ public static class EdgeWords
         EdgeId.FrontSideAboveTab => "side of the front above the tab",
         EdgeId.BackSideAboveTab => "side of the back above the tab",
         EdgeId.TabUpperEdge => "upper edge of the tab",
-        _ => throw new ArgumentOutOfRangeException(nameof(edge), edge, "No words for this edge."),
     };
 
     /// <summary>Within a sentence, such as <c>front neck, lower edge</c>.</summary>

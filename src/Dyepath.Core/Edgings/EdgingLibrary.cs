@@ -20,8 +20,9 @@ public static class EdgingLibrary
     /// <summary>In the order in which they are offered.</summary>
     public static ImmutableArray<Edging> All { get; } =
     [
-        Bands.Plain(), Bands.Open(), Bands.Corded(), LooseEdgings.Picot(), LooseEdgings.Shell(), Ribs.SingleCrochet(),
-        LooseEdgings.Clusters(), Ribs.SlipStitch(), Casings.Elastic(), Casings.Drawstring(), ButtonBand.Edging(), FringedEdging.Edging(),
+        Bands.Plain(), Bands.Open(), Bands.Corded(), LooseEdgings.Picot(), LooseEdgings.Shell(), LooseEdgings.VStitch(),
+        Ribs.SingleCrochet(), LooseEdgings.Clusters(), Ribs.SlipStitch(), Casings.Elastic(), Casings.Drawstring(),
+        ButtonBand.Edging(), FringedEdging.Edging(),
     ];
 
     /// <summary>Those that may go to a place.</summary>

@@ -63,6 +63,33 @@ internal static class LooseEdgings
             .Repeating(6),
     };
 
+    /// <summary>A V takes as many stitches as it makes, two doubles and a chain, so that it lies flat.</summary>
+    public static Edging VStitch() => new()
+    {
+        Id = "v-stitch",
+        Name = Phrase.Plain("V-stitch edge"),
+        Multiple = 3,
+        Rounds = 2,
+        LastKeepsCount = true,
+        LastDepth = DoubleHeight,
+        LastYarn = (2 * DoubleYarn + ChainYarn) / 3,
+        // Common practice, no source.
+        Stretched = 1.1,
+        Hazards = EdgingHazards.Loops,
+        Steps =
+        [
+            FirstRound,
+            RoundsBetween,
+            new(EdgingLabels.Last,
+                Phrase.Of($"Ch 2 (not counted), * {Skip} 1 {Sc}, V-stitch in the next {Sc}, {Skip} 1 {Sc}; repeat from * around; {SlSt} in the first {Dc}.")),
+        ],
+        Special = [Special(Phrase.Plain("V-stitch"), Phrase.Of($"{Dc}, ch 1 and {Dc}, all in the same st."))],
+        Chart = new EdgingChart(12)
+            .Round(EdgingChart.Each(StitchSymbol.SingleCrochet, 12))
+            .Round(Enumerable.Range(0, 4).Select(i => new ChartStitch(StitchSymbol.VStitch, 3 * i + 1)), 2)
+            .Repeating(3),
+    };
+
     /// <summary>
     /// Figures of depth follow the half double; yarn of a cluster is that of its two half doubles. Common practice, no source.
     /// </summary>

@@ -154,7 +154,6 @@ public enum OpeningId
 public static class PlaceNames
 {
     /// <summary>In lower case, such as <c>left front</c>.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">None of the named pieces.</exception>
     public static string Of(PieceId piece) => piece switch
     {
         PieceId.Front => "front",
@@ -172,11 +171,9 @@ public static class PlaceNames
         PieceId.Tab => "tab",
         PieceId.LeftInsert => "left insert",
         PieceId.RightInsert => "right insert",
-        _ => throw new ArgumentOutOfRangeException(nameof(piece), piece, "No such piece."),
     };
 
     /// <summary>In lower case, such as <c>left side</c>.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">None of the named seams.</exception>
     public static string Of(SeamId seam) => seam switch
     {
         SeamId.LeftSide => "left side",
@@ -204,11 +201,9 @@ public static class PlaceNames
         SeamId.FrontOpening => "front opening",
         SeamId.LeftInsert => "left insert to front",
         SeamId.RightInsert => "right insert to front",
-        _ => throw new ArgumentOutOfRangeException(nameof(seam), seam, "No such seam."),
     };
 
     /// <summary>In lower case, such as <c>leg opening</c>.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">None of the named openings.</exception>
     public static string Of(OpeningId opening) => opening switch
     {
         OpeningId.Neck => "neck",
@@ -217,6 +212,5 @@ public static class PlaceNames
         OpeningId.Tab => "tab",
         OpeningId.LegOpening => "leg opening",
         OpeningId.Vent => "vent",
-        _ => throw new ArgumentOutOfRangeException(nameof(opening), opening, "No such opening."),
     };
 }

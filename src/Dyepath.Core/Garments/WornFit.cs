@@ -145,6 +145,5 @@ public static class FitPartNames
         FitPart.TopEdge => "top edge, before it is drawn in",
         FitPart.JoinedSides => "joined sides, all round",
         FitPart.FrontBackAndTabs => "front, back and tabs, all round",
-        _ => throw new ArgumentOutOfRangeException(nameof(part), part, "No such part."),
     };
 }

@@ -12,7 +12,8 @@ namespace Dyepath.Core.Instructions;
 /// <summary>The abbreviations and special stitches that the pattern uses, and no others.</summary>
 internal static class AbbreviationsSection
 {
-    private static readonly ImmutableArray<(string Short, string Long)> Terms =
+    /// <summary>What a <see cref="Term"/> that is an abbreviation stands for.</summary>
+    internal static ImmutableArray<(string Short, string Long)> Terms { get; } =
     [
         ("sl st", "slip stitch"),
         ("sc", "single crochet"),
@@ -33,7 +34,8 @@ internal static class AbbreviationsSection
     /// <param name="work">The sections in which stitches are worked.</param>
     public static IEnumerable<Section> Write(PatternContext context, IEnumerable<Section> work)
     {
-        var said = work.SelectMany(section => section.Blocks).SelectMany(Phrases).SelectMany(Inlines).ToArray();
+        var special = Special(context).ToImmutableArray();
+        var said = work.SelectMany(section => section.Blocks).SelectMany(Phrases).Concat(special).SelectMany(Inlines).ToArray();
         var terms = said.OfType<Term>().Select(term => term.Us.ToLowerInvariant()).ToHashSet();
         var words = said.OfType<Words>().SelectMany(w => Regex.Matches(w.Text, @"\p{L}+").Select(m => m.Value)).ToHashSet();
         if (words.Contains("sts"))
@@ -50,7 +52,6 @@ internal static class AbbreviationsSection
                 $"The pattern is in {new Term("US terms")}.{new InAllSizes(Phrase.Plain(" Size lists give the smallest size first and the others in parentheses; a number that stands alone is for every size."))}")),
             new Bullets(items.ToImmutable()),
         ]);
-        var special = Special(context).ToImmutableArray();
         if (!special.IsEmpty)
             yield return new Section("special-stitches", Phrase.Plain("Special stitches"), [new Bullets(special)]);
     }
@@ -85,7 +86,7 @@ internal static class AbbreviationsSection
         _ => [],
     };
 
-    private static IEnumerable<Inline> Inlines(Phrase phrase) => phrase.Parts.SelectMany(part => part switch
+    internal static IEnumerable<Inline> Inlines(Phrase phrase) => phrase.Parts.SelectMany(part => part switch
     {
         Strong strong => Inlines(strong.Content),
         InOneSize one => Inlines(one.Content),

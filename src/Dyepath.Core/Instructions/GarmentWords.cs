@@ -86,6 +86,10 @@ public sealed record GarmentWords(
         {
             Round = "the head",
         },
+        Headband => new("A headband", ("up", "the headband"), [(GarmentMeasure.Circumference, "{0} round"), (GarmentMeasure.Height, "{0} high")])
+        {
+            Round = "the head",
+        },
         Cowl => new("A cowl", ("up", "the cowl"), [(GarmentMeasure.Circumference, "{0} round"), (GarmentMeasure.Height, "{0} high")])
         {
             Round = "the cowl",

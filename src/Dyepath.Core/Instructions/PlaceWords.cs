@@ -10,7 +10,6 @@ public static class PlaceWords
     public static string Within(EdgingPlace place) => Of(place).ToLowerInvariant();
 
     /// <summary>As a heading has it, such as <c>Top edge</c>.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">None of the named places.</exception>
     public static string Of(EdgingPlace place) => place switch
     {
         EdgingPlace.Hem => "Hem",
@@ -25,7 +24,6 @@ public static class PlaceWords
         EdgingPlace.Fronts => "Fronts",
         EdgingPlace.LegOpenings => "Leg openings",
         EdgingPlace.Shoulder => "Shoulder",
-        _ => throw new ArgumentOutOfRangeException(nameof(place), place, "No words for this place."),
     };
 
     /// <summary>Where the yarn is joined, such as <c>at one vent</c>, and which way it goes where that is not plain.</summary>
@@ -35,6 +33,5 @@ public static class PlaceWords
         OpenEnd.UpperEndOfRightFront => "at the upper end of the right front's front edge",
         OpenEnd.LeftShoulder => "at the left shoulder's end of the front neck",
         OpenEnd.Vent => "at one vent, along the lower edge to the other vent",
-        _ => throw new ArgumentOutOfRangeException(nameof(end), end, "No words for this end."),
     };
 }

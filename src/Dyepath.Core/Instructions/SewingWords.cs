@@ -190,7 +190,6 @@ internal static class SeamWords
         SeamId.LeftTabFront or SeamId.LeftTabBack or SeamId.RightTabFront or SeamId.RightTabBack => "Tabs",
         SeamId.FrontOpening => "Front",
         SeamId.LeftInsert or SeamId.RightInsert => "Inserts",
-        _ => throw new ArgumentOutOfRangeException(nameof(seam), seam, "No words for this seam."),
     };
 
     /// <summary>One of them, whichever side it is on.</summary>
@@ -211,6 +210,5 @@ internal static class SeamWords
         SeamId.LeftTabBack or SeamId.RightTabBack => "seam of tab and back",
         SeamId.FrontOpening => "front opening",
         SeamId.LeftInsert or SeamId.RightInsert => "seam of an insert",
-        _ => throw new ArgumentOutOfRangeException(nameof(seam), seam, "No words for this seam."),
     };
 }

@@ -16,7 +16,7 @@ public static class RuleWords
     }
 
     /// <summary>One sentence or more, as of a woman's garment.</summary>
-    /// <param name="shape">The garment that follows it.</param>
+    /// <param name="shape">The garment that follows it; a sentence that names a garment or its parts is for that garment alone.</param>
     /// <exception cref="ArgumentOutOfRangeException">The garment has no such rule.</exception>
     internal static string Of(PlanRule rule, GarmentShape shape) => (rule, shape) switch
     {
@@ -46,20 +46,22 @@ public static class RuleWords
         (PlanRule.SleeveJoin, _) => "Each sleeve is sewn to front and back for the first centimetres below the top edge (4 to 6 cm, common practice).",
         (PlanRule.Vent, _) => "The sides are left open from the hem up for as long as the document says, and the lower edges of front and back are edged each by itself.",
         (PlanRule.TopEdge, _) => "The round of front, back and both sleeve tops is drawn in to a stated share of the girth of the shoulders, so that it stays on them.",
-        (PlanRule.LegOpening, _) => "The sides are left open from the shoulder seam down for the forelegs, as far as the document says; their edging is inside.",
-        (PlanRule.PanelWidth, _) => "Front, back and the two tabs between them go round the chest and its ease; no panel is so narrow that its neck leaves no shoulders.",
+        (PlanRule.LegOpening, PetTabard) => "The sides are left open from the shoulder seam down for the forelegs, as far as the document says; their edging is inside.",
+        (PlanRule.PanelWidth, Tabard) => "Front, back and the two tabs between them go round the chest and its ease; no panel is so narrow that its neck leaves no shoulders.",
         (PlanRule.Tabs, _) => "A tab of companion yarn holds front and back together in the middle of each side. Children's clothing is tied with no cord.",
-        (PlanRule.WristToWrist, _) => "From side edge to side edge it is twice the stated share of centre back neck to cuff, edging included; 80 % is usual (common practice), so that hands are free.",
+        (PlanRule.WristToWrist, Poncho) => "From side edge to side edge it is twice the stated share of centre back neck to cuff, edging included; 80 % is usual (common practice), so that hands are free.",
         (PlanRule.Circumference, Hat) => "A hat is a little smaller than the head, 5 % unless the document says otherwise (common practice), so that it holds.",
-        (PlanRule.Circumference, _) => "A cowl's circumference is as the document gives it, for every size its own where its sizes say so.",
-        (PlanRule.Height, _) => "Height is from the edge of the brim to the drawn crown.",
-        (PlanRule.CrownEdge, _) => "A gored crown narrows like a disc as wide across as the brim is round, over 3.14 (common practice). Worked sideways, pairs of rows stop short of it by whole half rounds of the colours, as many as are nearest to that; what is left at the top is drawn together.",
-        (PlanRule.HemWidth, _) => "The hem is the flare wider than the hip. Worked sideways, pairs of rows stop short of the waist by whole half rounds of the colours, so that every stitch keeps its colour; they end as near to the hip as such steps come, as many at each height as the skirt widens there, spread evenly round.",
-        (PlanRule.Steps, _) => "Rows grow and shrink at their ends by whole half rounds of the colours, which leaves every stitch its colour; of all such outlines the one with the least area between it and the triangle is taken, where a step has to bring at least four stitches.",
+        (PlanRule.Circumference, Headband) => "A headband is smaller than the head, 8 % unless the document says otherwise (common practice), since it holds on it by that alone.",
+        (PlanRule.Circumference, Cowl) => "A cowl's circumference is as the document gives it, for every size its own where its sizes say so.",
+        (PlanRule.Height, Headband) => "Height is from edge to edge as the document gives it, edgings included.",
+        (PlanRule.Height, Hat) => "Height is from the edge of the brim to the drawn crown.",
+        (PlanRule.CrownEdge, Hat) => "A gored crown narrows like a disc as wide across as the brim is round, over 3.14 (common practice). Worked sideways, pairs of rows stop short of it by whole half rounds of the colours, as many as are nearest to that; what is left at the top is drawn together.",
+        (PlanRule.HemWidth, Skirt) => "The hem is the flare wider than the hip. Worked sideways, pairs of rows stop short of the waist by whole half rounds of the colours, so that every stitch keeps its colour; they end as near to the hip as such steps come, as many at each height as the skirt widens there, spread evenly round.",
+        (PlanRule.Steps, Shawl) => "Rows grow and shrink at their ends by whole half rounds of the colours, which leaves every stitch its colour; of all such outlines the one with the least area between it and the triangle is taken, where a step has to bring at least four stitches.",
         (PlanRule.Bias, _) => "Every second row leaves 2 stitches at its end and every other goes on over 2 chains of companion yarn, so that the piece moves 2 stitches to the left with every two rows. Lines of right-side rows lean by 1 stitch a row less, and those of wrong-side rows by 1 more, than in an upright piece of the mean count; against the slanted edges both lean alike, which is the lean that the count is chosen for.",
         (PlanRule.GussetLength, _) => "The gusset is as long as both sides and the lower edge of a panel.",
         (PlanRule.StrapLength, _) => "The strap is as long as the document says, and longer at either end by its own width, which is sewn on inside the bag (common practice).",
-        _ => throw new ArgumentOutOfRangeException(nameof(rule), rule, "No such rule."),
+        _ => throw new ArgumentOutOfRangeException(nameof(rule), rule, $"No words for this rule of a {shape.Name}."),
     };
 
     private static string Width(GarmentShape shape) => shape switch

@@ -36,6 +36,5 @@ public static class WornWords
         Mend.DeeperGusset => "make it deeper, or 0 for none",
         Mend.LargerArmShare => "give a larger share, or leave the sides open",
         Mend.JoinLessOfSides => "join less of the sides",
-        _ => throw new ArgumentOutOfRangeException(nameof(mend), mend, "No words for this mend."),
     };
 }

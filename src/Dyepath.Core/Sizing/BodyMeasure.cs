@@ -76,7 +76,6 @@ public static class BodyMeasures
         BodyMeasure.Shoulders => "shoulders",
         BodyMeasure.UnderBust => "under bust",
         BodyMeasure.UpperChest => "upper chest",
-        _ => throw new ArgumentOutOfRangeException(nameof(measure), measure, "measure must be one of the named body measures."),
     };
 
     /// <summary>As a document spells it: the member's name with a small first letter, such as <c>upperArm</c>.</summary>

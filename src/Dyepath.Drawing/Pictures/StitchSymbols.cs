@@ -15,6 +15,9 @@ internal static class StitchSymbols
     /// <summary>Millimetres of one row of single crochet.</summary>
     public const double RowHeight = 8;
 
+    /// <summary>Degrees by which the stems of a V lean.</summary>
+    private const double VLean = 28;
+
     private static readonly Style Drawn = new(null, new Stroke(Ink.Black, 0.45));
     private static readonly Style Filled = new(Ink.Black);
 
@@ -29,11 +32,11 @@ internal static class StitchSymbols
         StitchSymbol.ReverseSingleCrochet => [Plus(new Point(0, -3)), Wave()],
         StitchSymbol.Picot => [.. Picot()],
         StitchSymbol.Shell => [.. Shell()],
+        StitchSymbol.VStitch => [.. VStitch()],
         StitchSymbol.CrossedCluster => [Crossed()],
         StitchSymbol.BackLoopSingleCrochet => [Plus(new Point(0, -3.4)), BackLoop()],
         StitchSymbol.BackLoopHalfDoubleSlipStitch => [.. YarnOverSlipStitch(), BackLoop()],
         StitchSymbol.Strands => [Strands(), new Ellipse(new Point(0, -2.6), 1.3, 0.9, Filled)],
-        _ => throw new ArgumentOutOfRangeException(nameof(symbol), symbol, "No mark for this stitch."),
     };
 
     /// <summary>How far a mark reaches from its foot: to either side, and up.</summary>
@@ -48,11 +51,11 @@ internal static class StitchSymbols
         StitchSymbol.ReverseSingleCrochet => (2.4, 8),
         StitchSymbol.Picot => (3.6, 7.4),
         StitchSymbol.Shell => (9.4, 10.2),
+        StitchSymbol.VStitch => (6.7, 10.8),
         StitchSymbol.CrossedCluster => (StitchWidth / 2 + 0.3, 8.2),
         StitchSymbol.BackLoopSingleCrochet => (2.4, 6),
         StitchSymbol.BackLoopHalfDoubleSlipStitch => (2, 5.2),
         StitchSymbol.Strands => (2.6, 13.2),
-        _ => throw new ArgumentOutOfRangeException(nameof(symbol), symbol, "No mark for this stitch."),
     };
 
     private static Ellipse Oval(Point centre, Style style) => new(centre, 2.5, 1.2, style);
@@ -121,5 +124,13 @@ internal static class StitchSymbols
     {
         for (var i = -2; i <= 2; i++)
             yield return new Group([Post(9.6, 1)], new Point(0, 0), i * 27);
+    }
+
+    /// <summary>Two slashed stems from one foot, an oval between their tops.</summary>
+    private static IEnumerable<Shape> VStitch()
+    {
+        yield return new Group([Post(9.6, 1)], new Point(0, 0), -VLean);
+        yield return new Ellipse(new Point(0, -9.6), 1.9, 0.9, Drawn);
+        yield return new Group([Post(9.6, 1)], new Point(0, 0), VLean);
     }
 }

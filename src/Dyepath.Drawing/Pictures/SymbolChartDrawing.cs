@@ -139,11 +139,11 @@ internal static class SymbolChartDrawing
         StitchSymbol.ReverseSingleCrochet => Phrase.Of($"reverse {new Term("sc")}"),
         StitchSymbol.Picot => Phrase.Of($"picot: {new Term("ch")} 3, {new Term("sl st")} in the {new Term("sc")} just made"),
         StitchSymbol.Shell => Phrase.Of($"5 {new Term("dc")} in one stitch"),
+        StitchSymbol.VStitch => Phrase.Of($"V-stitch: {new Term("dc")}, {new Term("ch")} 1 and {new Term("dc")} in one stitch"),
         StitchSymbol.CrossedCluster => Phrase.Of($"cluster of 2 {new Term("hdc")}, crossed"),
         StitchSymbol.BackLoopSingleCrochet => Phrase.Of($"{new Term("sc")} in the back loop"),
         StitchSymbol.BackLoopHalfDoubleSlipStitch => Phrase.Of($"{new Term("hdc")} {new Term("sl st")} in the back loop"),
         StitchSymbol.Strands => Phrase.Of($"bunch of strands, knotted in"),
-        _ => throw new ArgumentOutOfRangeException(nameof(symbol), symbol, "No name for this stitch."),
     };
 
     private static Point Turned(Point point, double degrees)

@@ -118,12 +118,13 @@ public sealed class EdgingChartTests
     private static bool InRepeat(SymbolChart chart, PlacedSymbol symbol) =>
         symbol.X - (symbol.Degrees == -90 ? 0.35 : 0) is var x && x >= chart.Repeat!.From && x < chart.Repeat.To;
 
-    /// <summary>A picot is three chains and a slip stitch, a shell five double crochets.</summary>
+    /// <summary>A picot is three chains and a slip stitch, a shell five double crochets, a V two of them and a chain.</summary>
     private static IEnumerable<KeyValuePair<StitchSymbol, int>> Counted(IEnumerable<PlacedSymbol> marks) => marks
         .SelectMany(m => m.Symbol switch
         {
             StitchSymbol.Picot => [(StitchSymbol.Chain, 3), (StitchSymbol.SlipStitch, 1)],
             StitchSymbol.Shell => [(StitchSymbol.DoubleCrochet, 5)],
+            StitchSymbol.VStitch => [(StitchSymbol.DoubleCrochet, 2), (StitchSymbol.Chain, 1)],
             _ => ((StitchSymbol, int)[])[(m.Symbol, 1)],
         })
         .GroupBy(m => m.Item1).Select(g => KeyValuePair.Create(g.Key, g.Sum(m => m.Item2))).OrderBy(p => p.Key);

@@ -1,6 +1,8 @@
+using System.Reflection;
 using Dyepath.Core.Booklets;
 using Dyepath.Core.Edgings;
 using Dyepath.Core.Garments;
+using Dyepath.Core.Instructions;
 using Dyepath.Core.Quantities;
 
 namespace Dyepath.Core.Tests.Edgings;
@@ -8,18 +10,31 @@ namespace Dyepath.Core.Tests.Edgings;
 /// <summary>The edgings that ship, one by one: what a leaflet would say of each, and what a maker would measure.</summary>
 public sealed class EdgingLibraryTests
 {
-    /// <summary>Repeats: none in a band, 3 single crochets under a picot, 6 from shell to shell, 2 for each slip stitch that holds a rib.</summary>
+    public static TheoryData<string> Theories =>
+        [.. typeof(EdgingLibraryTests).GetMethods().Where(m => Rows(m).Any() && m.GetParameters()[0].Name == "id").Select(m => m.Name)];
+
+    [Theory]
+    [MemberData(nameof(Theories))]
+    public void Every_edging_has_its_row(string theory)
+    {
+        var rows = Rows(typeof(EdgingLibraryTests).GetMethod(theory)!).Select(row => (string)row.Data[0]!);
+        Assert.Empty(EdgingLibrary.All.Select(e => e.Id).Except(rows));
+    }
+
+    /// <summary>Repeats: none in a band, 3 single crochets under a picot or a V, 6 from shell to shell, 2 for each slip stitch that holds a rib.</summary>
     [Theory]
     [InlineData("sc", "plain sc band", 1, 3)]
     [InlineData("sc-rows", "plain sc band in rows", 1, 3)]
     [InlineData("corded", "corded edge (reverse sc)", 1, 2)]
     [InlineData("picot", "picot edge", 3, 2)]
     [InlineData("shell", "shell edge", 6, 2)]
+    [InlineData("v-stitch", "V-stitch edge", 3, 2)]
     [InlineData("rib", "sideways rib (sc in the back loop)", 2, 6)]
     [InlineData("clusters", "crossed clusters of hdc", 2, 3)]
     [InlineData("slip-rib", "sideways slip-stitch rib (hdc sl st in the back loop)", 1, 7)]
     [InlineData("elastic-casing", "folded casing for an elastic", 1, 6)]
     [InlineData("drawstring", "drawstring casing", 2, 3)]
+    [InlineData("button-band", "button band", 1, 5)]
     [InlineData("fringe", "fringe", 2, 1)]
     public void Its_name_its_repeat_and_its_usual_rounds(string id, string name, int multiple, int rounds)
     {
@@ -41,6 +56,9 @@ public sealed class EdgingLibraryTests
     [InlineData("shell", "Round 1: Ch 1, sc in every place of the pick-up; sl st in the first sc.",
         "Every round between: Ch 1, sc in each sc around; sl st in the first sc.",
         "Last round: Ch 1, * sc in the next sc, skip 2 sc, 5 dc in the next sc, skip 2 sc; repeat from * around; sl st in the first sc.")]
+    [InlineData("v-stitch", "Round 1: Ch 1, sc in every place of the pick-up; sl st in the first sc.",
+        "Every round between: Ch 1, sc in each sc around; sl st in the first sc.",
+        "Last round: Ch 2 (not counted), * skip 1 sc, V-stitch in the next sc, skip 1 sc; repeat from * around; sl st in the first dc.")]
     [InlineData("rib", "Round 1: Ch 1, sc in every place of the pick-up; sl st in the first sc. Ch 1 for every further round, and 1 more.",
         "Rib row 1: Sc in the 2nd ch and in each ch to the edge, sl st in each of the next 2 sc of round 1, turn.",
         "Rib row 2: Skip the 2 sl st, sc in the back loop of each sc to the end, ch 1, turn.",
@@ -67,7 +85,7 @@ public sealed class EdgingLibraryTests
 
     /// <summary>
     /// Over 60 stitches picked up, in single crochets of yarn: a picot is three chains and a slip stitch, a shell's repeat five double
-    /// crochets and a single one; reverse single crochet takes 1.15 of a plain one, a rib's row 1.1 (from memory, a strip each).
+    /// crochets and a single one, a V's two double crochets and a chain; reverse single crochet takes 1.15 of a plain one, a rib's row 1.1 (from memory, a strip each).
     /// </summary>
     [Theory]
     [InlineData("sc", 3, 180)]
@@ -75,6 +93,7 @@ public sealed class EdgingLibraryTests
     [InlineData("corded", 2, 60 + 60 * 1.15)]
     [InlineData("picot", 2, 60 + 60 + 20 * (3 * 25.5 / 53 + 0.5))]
     [InlineData("shell", 2, 60 + 10 * (5 * 102.0 / 53 + 1))]
+    [InlineData("v-stitch", 2, 60 + 20 * (2 * 102.0 / 53 + 25.5 / 53))]
     [InlineData("rib", 6, 60 * (5 * 1.1 + 1))]
     [InlineData("clusters", 3, 60 * (1 + 2 * (78.5 / 53 + 25.5 / 53 / 2)))]
     [InlineData("slip-rib", 7, 60 * (6 * 1.5 + 1))]
@@ -86,7 +105,7 @@ public sealed class EdgingLibraryTests
         Assert.Equal(singleCrochets, Of(id).YarnInSingleCrochet(60, rounds), 1e-9);
 
     /// <summary>
-    /// With rows of 1 cm: a corded last round lies flatter than single crochet, a picot stands higher, a shell is as tall as its double
+    /// With rows of 1 cm: a corded last round lies flatter than single crochet, a picot stands higher, a shell or a V is as tall as its double
     /// crochet (1.65 stitch widths against 0.9); a rib's rows run outwards, so that each adds a stitch's width.
     /// </summary>
     [Theory]
@@ -95,6 +114,7 @@ public sealed class EdgingLibraryTests
     [InlineData("corded", 2, 1.7)]
     [InlineData("picot", 2, 2.4)]
     [InlineData("shell", 2, 1 + 1.65 / 0.9)]
+    [InlineData("v-stitch", 2, 1 + 1.65 / 0.9)]
     [InlineData("rib", 6, 5 / 0.9 + 1)]
     [InlineData("clusters", 3, 1 + 2 * 1.3 / 0.9)]
     [InlineData("slip-rib", 7, 6 / 0.9 + 1)]
@@ -112,11 +132,14 @@ public sealed class EdgingLibraryTests
     [InlineData("corded", 100, 100)]
     [InlineData("picot", 100, 105)]
     [InlineData("shell", 100, 110)]
+    [InlineData("v-stitch", 100, 110)]
     [InlineData("clusters", 100, 110)]
     [InlineData("rib", 75, 110)]
     [InlineData("slip-rib", 75, 125)]
     [InlineData("elastic-casing", 85, 100)]
     [InlineData("drawstring", 80, 100)]
+    [InlineData("button-band", 100, 100)]
+    [InlineData("fringe", 100, 105)]
     public void It_is_so_wide_at_rest_and_stretched(string id, double relaxed, double stretched)
     {
         Assert.Equal(relaxed, Of(id).RelaxedWidth(Length.FromCentimetres(100)).Centimetres, 1e-9);
@@ -137,6 +160,7 @@ public sealed class EdgingLibraryTests
     [Theory]
     [InlineData("picot", EdgingPlace.Neck, true, "has loops, which have no place at the neck of children's garments")]
     [InlineData("shell", EdgingPlace.Neck, true, "has loops, which have no place at the neck of children's garments")]
+    [InlineData("v-stitch", EdgingPlace.Neck, true, "has loops, which have no place at the neck of children's garments")]
     [InlineData("drawstring", EdgingPlace.Neck, true, "has a cord, which has no place at the neck of children's garments")]
     [InlineData("fringe", EdgingPlace.Border, true, "has loose strands, which have no place on what children wear")]
     [InlineData("fringe", EdgingPlace.Hem, false, "is not made for this edge")]
@@ -146,11 +170,14 @@ public sealed class EdgingLibraryTests
     [InlineData("sc-rows", EdgingPlace.Cuffs, false, "is not made for this edge")]
     [InlineData("sc-rows", EdgingPlace.Neck, true, null)]
     [InlineData("picot", EdgingPlace.Hem, true, null)]
+    [InlineData("v-stitch", EdgingPlace.Hem, true, null)]
     [InlineData("picot", EdgingPlace.Neck, false, null)]
     [InlineData("drawstring", EdgingPlace.Hem, true, null)]
     [InlineData("drawstring", EdgingPlace.Neck, false, null)]
     [InlineData("fringe", EdgingPlace.Border, false, null)]
     [InlineData("button-band", EdgingPlace.Fronts, true, null)]
+    [InlineData("corded", EdgingPlace.Neck, true, null)]
+    [InlineData("rib", EdgingPlace.Neck, true, null)]
     [InlineData("clusters", EdgingPlace.Neck, true, null)]
     [InlineData("slip-rib", EdgingPlace.Cuffs, true, null)]
     public void It_goes_where_it_may(string id, EdgingPlace place, bool children, string? objection)
@@ -180,12 +207,18 @@ public sealed class EdgingLibraryTests
     [Theory]
     [InlineData("corded", "Reverse sc: without turning, insert the hook in the next st to the right, draw up a loop, yarn over and draw through both loops.")]
     [InlineData("picot", "Picot: ch 3, sl st in the sc just made.")]
+    [InlineData("v-stitch", "V-stitch: dc, ch 1 and dc, all in the same st.")]
     [InlineData("rib", "Back loop: the loop of the st that lies farther from you.")]
     [InlineData("slip-rib", "Back loop: the loop of the st that lies farther from you.", "hdc sl st: yarn over, insert the hook, yarn over and draw through the st and all loops on the hook.")]
     [InlineData("clusters",
         "Cluster: yarn over, skip a st, insert the hook in the following st and draw up a loop, yarn over, insert the hook in the skipped st, in front of what is there, and draw up a loop, yarn over and draw through all 5 loops.")]
     [InlineData("fringe", "To knot a bunch: fold the strands in half, draw the fold through the st from back to front with the hook, draw the ends through the fold, and pull tight.")]
     [InlineData("sc")]
+    [InlineData("sc-rows")]
+    [InlineData("shell")]
+    [InlineData("elastic-casing")]
+    [InlineData("drawstring")]
+    [InlineData("button-band")]
     public void Its_special_stitches_are_explained(string id, params string[] special) => Assert.Equal(special, Of(id).Special.Select(Say));
 
     /// <summary>A round that may occur and of which nothing is said could not be worked; only the first one is worked into the pick-up.</summary>
@@ -204,6 +237,29 @@ public sealed class EdgingLibraryTests
         }
     }
 
+    /// <summary>At corners only rounds and rows of single crochet grow, and a last one of another stitch goes into every stitch as it is.</summary>
+    [Fact]
+    public void A_last_round_of_another_stitch_keeps_the_count()
+    {
+        foreach (var edging in EdgingLibrary.All.Where(e => e.Multiple == 1 && !e.Folded && !e.Across))
+        {
+            var last = new StepFollower(Say(edging.StepOf(edging.Rounds - 1, edging.Rounds).Text)).Made(1).Keys;
+            Assert.Equal((edging.Id, !last.SequenceEqual([StitchSymbol.SingleCrochet])), (edging.Id, edging.LastKeepsCount));
+        }
+    }
+
+    /// <summary>A term is a whole word, or stands among the abbreviations that a pattern explains.</summary>
+    [Fact]
+    public void Every_abbreviation_can_be_explained()
+    {
+        string[] known = ["skip", "skipped", "yarn over", .. AbbreviationsSection.Terms.Select(t => t.Short)];
+        foreach (var edging in EdgingLibrary.All)
+        {
+            Phrase[] said = [edging.Name, .. edging.Steps.Concat(edging.Finishing).Select(s => s.Text), .. edging.Special];
+            Assert.Empty(said.SelectMany(AbbreviationsSection.Inlines).OfType<Term>().Select(t => t.Us.ToLowerInvariant()).Except(known));
+        }
+    }
+
     [Fact]
     public void Nobody_is_asked_for_more_or_fewer_rounds_than_an_edging_has() =>
         Assert.All(EdgingLibrary.All, e => Assert.True(e.Fewest <= e.Rounds && e.Rounds <= e.Allowed.Largest, e.Id));
@@ -219,6 +275,8 @@ public sealed class EdgingLibraryTests
         Assert.Equal(band.Steps[0], one.StepOf(0, 1));
         Assert.Throws<InvalidOperationException>(() => one.StepOf(1, 2));
     }
+
+    private static IEnumerable<InlineDataAttribute> Rows(MethodInfo theory) => theory.GetCustomAttributes<InlineDataAttribute>();
 
     private static Edging Of(string id) => EdgingLibrary.All.Single(e => e.Id == id);
 

@@ -41,6 +41,7 @@ public sealed class EdgingRoundsTests
     [Theory]
     [InlineData("picot", 61)]
     [InlineData("shell", 63)]
+    [InlineData("v-stitch", 61)]
     [InlineData("clusters", 61)]
     public void What_is_no_whole_repeat_is_noticed(string id, int stitches)
     {

@@ -62,6 +62,11 @@ internal sealed partial class StepFollower
                 yield return (StitchSymbol.Chain, Whole(ch, "n"), 0, Whole(ch, "n"));
             else if (step == "sl st in the sc just made")
                 yield return (StitchSymbol.SlipStitch, 1, 0, 0);
+            else if (step == "V-stitch in the next sc")
+            {
+                yield return (StitchSymbol.DoubleCrochet, 2, 1, 2);
+                yield return (StitchSymbol.Chain, 1, 0, 1);
+            }
             else if (step == "cluster over the next 2 sts")
                 yield return (StitchSymbol.CrossedCluster, 1, 2, 1);
             else if (Bunch().IsMatch(step))

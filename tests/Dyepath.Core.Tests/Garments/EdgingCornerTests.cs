@@ -86,6 +86,7 @@ public sealed class EdgingCornerTests
     [Theory]
     [InlineData("picot", 3, "between the first and the last")]
     [InlineData("shell", 6, "between the first and the last")]
+    [InlineData("v-stitch", 3, "between the first and the last")]
     [InlineData("corded", 1, "after the first")]
     public void Rounds_under_a_last_one_of_its_own_widen_and_leave_it_whole_repeats(string id, int multiple, string when)
     {

@@ -284,7 +284,7 @@ public sealed class PlanWordsTests
     [Fact]
     public void An_edging_that_may_not_go_there_says_where_and_which_may() => Refused(
         Tideline.With(g => g with { Edgings = [new(EdgingPlace.Hem, "fringe", null)] }), "garment.edgings[0].edging",
-        "The fringe edging is not made for this edge (hem): choose one of sc, corded, picot, shell, rib, clusters, slip-rib, elastic-casing, drawstring.");
+        $"The fringe edging is not made for this edge (hem): choose one of {string.Join(", ", EdgingLibrary.At(EdgingPlace.Hem, open: false, children: false).Select(e => e.Id))}.");
 
     [Fact]
     public void A_garment_of_one_size_has_no_others_to_choose_from() => Refused(

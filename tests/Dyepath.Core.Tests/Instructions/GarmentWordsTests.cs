@@ -29,6 +29,7 @@ public sealed class GarmentWordsTests
     [InlineData("poncho", "A poncho", "across the poncho", "up the poncho", "{0} from wrist to wrist, {0} long")]
     [InlineData("skirt", "A straight skirt", "round the body", "down the skirt", "{0} round, {0} long")]
     [InlineData("hat", "A hat", "round the head", "up the hat", "{0} round, {0} high")]
+    [InlineData("headband", "A headband", "round the head", "up the headband", "{0} round, {0} high")]
     [InlineData("cowl", "A cowl", "round the cowl", "up the cowl", "{0} round, {0} high")]
     [InlineData("shawl", "A shawl", "from side to side of the shawl", "up the shawl", "{0} from tip to tip, {0} deep")]
     [InlineData("wrap", "A wrap", "across the width", "along the length", "{0} wide, {0} long")]
@@ -50,9 +51,27 @@ public sealed class GarmentWordsTests
         typeof(GarmentWordsTests).GetMethod(nameof(A_garment_has_its_words))!.GetCustomAttributes(typeof(InlineDataAttribute), false)
             .Cast<InlineDataAttribute>().Select(d => (string)d.Data[0]!).Order());
 
+    /// <summary>Whatever has no words yet, by garment, and the file that they belong into.</summary>
+    [Fact]
+    public void Nothing_of_a_garment_is_without_words()
+    {
+        var missing = new List<string>();
+        foreach (var kind in Repertoire.All)
+        {
+            if (Record.Exception(() => GarmentWords.Of(kind.First.Shape)) is not null)
+                missing.Add($"{kind.Name}: Instructions/GarmentWords.cs");
+            missing.AddRange(kind.First.Shape.Rules.Where(rule => Record.Exception(() => RuleWords.Of(rule, kind.First.Shape)) is not null)
+                .Select(rule => $"{kind.Name}: {rule} in Planning/RuleWords.cs"));
+        }
+        Assert.Empty(missing);
+    }
+
     [Theory]
     [InlineData(PlanRule.HemWidth, "skirt", "The hem is the flare wider than the hip. Worked sideways, pairs of rows stop short of the waist")]
     [InlineData(PlanRule.Circumference, "hat", "A hat is a little smaller than the head, 5 % unless the document says otherwise")]
+    [InlineData(PlanRule.Circumference, "headband", "A headband is smaller than the head, 8 % unless the document says otherwise")]
+    [InlineData(PlanRule.Height, "hat", "Height is from the edge of the brim to the drawn crown.")]
+    [InlineData(PlanRule.Height, "headband", "Height is from edge to edge as the document gives it, edgings included.")]
     public void A_rule_says_what_it_goes_by(PlanRule rule, string garment, string begin) =>
         Assert.StartsWith(begin, RuleWords.Of(rule, StarterDocument.Of(Repertoire.All.First(k => k.Name == garment))), StringComparison.Ordinal);
 

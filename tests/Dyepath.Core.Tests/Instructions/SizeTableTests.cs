@@ -14,6 +14,7 @@ public sealed class SizeTableTests
     [InlineData("tabard", "child", "chest")]
     [InlineData("skirt", "women", "hip")]
     [InlineData("hat", "women", "head")]
+    [InlineData("headband", "women", "head")]
     public void To_fit_names_the_girth_that_goes_through(string garment, string chart, string girth)
     {
         var project = GarmentTrials.Of(garment) with { Sizes = new SizeSelection(chart, [], [], null, [], []) };

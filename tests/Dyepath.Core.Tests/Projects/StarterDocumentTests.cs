@@ -1,5 +1,6 @@
 using System.Text;
 using System.Text.Json;
+using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using Dyepath.Core.Booklets;
 using Dyepath.Core.Constructions;
@@ -56,6 +57,25 @@ public sealed partial class StarterDocumentTests
         Assert.True(EdgingLibrary.Find(choice.Edging).AllowedAt(choice.Where, children: false));
     }
 
+    /// <summary>
+    /// What a form shows as the usual value is what holds where the field is left out; words such as "by the arm" are no value of a document.
+    /// </summary>
+    [Theory]
+    [MemberData(nameof(Garments))]
+    public void What_a_form_calls_usual_is_what_holds_where_it_is_left_out(string name)
+    {
+        var kind = Repertoire.All.First(k => k.Name == name);
+        var begun = StarterDocument.Of(kind);
+        foreach (var field in kind.Fields.Where(f => f is { Usual: not null, By: null } && (f.Kind == FieldKind.Choice || Amount().IsMatch(f.Usual))))
+        {
+            var document = JsonNode.Parse(ProjectWriter.Write(begun))!;
+            document["garment"]![field.Name] = field.Usual;
+            var reading = Read([document.ToJsonString()]);
+            Assert.Empty(reading.Faults);
+            Assert.Equal((field.Name, begun.Garment.Shape), (field.Name, reading.Project!.Garment.Shape));
+        }
+    }
+
     [Fact]
     public void Every_field_of_an_object_that_it_holds_is_shown_or_commented_out()
     {
@@ -79,6 +99,9 @@ public sealed partial class StarterDocumentTests
     }
 
     private static ProjectReading Read(string[] lines) => ProjectReader.Read(Encoding.UTF8.GetBytes(string.Join('\n', lines)));
+
+    [GeneratedRegex("^[0-9.]+ (?:cm|%)$")]
+    private static partial Regex Amount();
 
     [GeneratedRegex("^ *// \"[$a-zA-Z]+\": .*,$")]
     private static partial Regex CommentedField();

@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
 using Dyepath.Core.Constructions;
 using Dyepath.Core.Projects;
+using Dyepath.Core.Sizing;
 using Dyepath.Workspace.Garment;
 using Dyepath.Workspace.Work;
 using Dyepath.Workspace.Worker;
@@ -23,7 +24,7 @@ public sealed class RepertoireDrawingsTests
         Assert.True(drawing.Front is { Width: > 0, Height: > 0 });
         Assert.Contains(" cm", drawing.Measures, StringComparison.Ordinal);
         // What is made to more of the body than the head hangs on it.
-        Assert.Equal(Kind(name).IsToBody && name != "hat", drawing.OnFigure);
+        Assert.Equal(Kind(name).First.Shape.Needs.Any(n => n != BodyMeasure.Head), drawing.OnFigure);
     }
 
     /// <summary>A child's figure is smaller, in the proportion of the two charts' measures.</summary>
