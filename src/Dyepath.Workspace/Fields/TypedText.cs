@@ -12,9 +12,9 @@ public static partial class TypedText
     private const int InchesInFoot = 12;
 
     /// <summary>
-    /// A decimal comma, a fraction (<c>14 1/4</c>, <c>14-1/4</c>, <c>14¼</c>), feet and inches (<c>5'3"</c>), a unit's sign, plural or whole
-    /// name, and for a hook its US label (<c>H-8</c>); a bare number takes the field's unit. What is none of these is given back as it is, so
-    /// that the message speaks of what was typed.
+    /// A decimal comma, a fraction (<c>14 1/4</c>, <c>14-1/4</c>, <c>14¼</c>), feet and inches (<c>5'3"</c>), a unit's sign, plural or
+    /// whole name, and for a hook its US label (<c>H-8</c>); a bare number takes the field's unit. What is none of these is given back as
+    /// it is, so that the message speaks of what was typed.
     /// </summary>
     /// <param name="unit">Of a bare number, such as <c>cm</c>.</param>
     public static string Quantity(string text, string unit)
@@ -22,8 +22,9 @@ public static partial class TypedText
         ArgumentNullException.ThrowIfNull(text);
         ArgumentNullException.ThrowIfNull(unit);
         var typed = text.Trim();
-        if (unit == "mm" && HookSizes.All.FirstOrDefault(h => h.Us.Length > 1 && h.Us.Equals(typed, StringComparison.OrdinalIgnoreCase)) is { } hook
-            && !decimal.TryParse(typed, CultureInfo.InvariantCulture, out _))
+        var hook = unit != "mm" ? null
+            : HookSizes.All.FirstOrDefault(h => h.Us.Length > 1 && h.Us.Equals(typed, StringComparison.OrdinalIgnoreCase));
+        if (hook is not null)
             return Written((decimal)hook.Diameter.Millimetres, "mm");
         if (FeetAndInches().Match(typed) is { Success: true } both && Number(both, "feet") is { } feet && Number(both, "inches") is { } inches)
             return Written(InchesInFoot * feet + inches, "in");
