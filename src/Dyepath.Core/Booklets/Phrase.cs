@@ -99,6 +99,10 @@ public sealed record Term(string Us) : Inline;
 /// <param name="Right">For a right-handed maker; left where it is false.</param>
 public sealed record Side(bool Right) : Inline;
 
+/// <summary>Said only to left-handed makers.</summary>
+/// <param name="Content">Left out for the right hand.</param>
+public sealed record LeftHanded(Phrase Content) : Inline;
+
 /// <summary>A colour of the sequence: its name and its symbol, so that hue is never the only sign.</summary>
 /// <param name="Section">Index of the section in the colour sequence as worked, from 0.</param>
 /// <param name="Name">As the pattern prints it.</param>

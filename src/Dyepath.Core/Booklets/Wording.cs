@@ -87,6 +87,10 @@ public sealed class Wording
                         if (OneSize)
                             Append(one.Content, strong);
                         continue;
+                    case LeftHanded left:
+                        if (_edition.Hand == Hand.Left)
+                            Append(left.Content, strong);
+                        continue;
                     case InAllSizes many:
                         if (!OneSize)
                             Append(many.Content, strong);

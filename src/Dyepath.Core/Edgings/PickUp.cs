@@ -58,6 +58,12 @@ public sealed record StretchRule(EdgeStretch Stretch, int Stitches, int Places, 
 /// <param name="Extra">Stitches beyond the stretches' own, at the corners or evenly spaced; negative: left out.</param>
 public sealed record PickUp(int Total, ImmutableArray<StretchRule> Stretches, int Corners, int Extra)
 {
+    /// <summary>Of <see cref="Extra"/>, those at each corner; the edging's own, or one more or fewer where that leaves whole repeats.</summary>
+    public int AtEachCorner { get; init; }
+
+    /// <summary>Of <see cref="Extra"/>, those evenly spaced along the edge; negative: left out.</summary>
+    public int Along => Extra - Corners * AtEachCorner;
+
     private const int MostPlacesInGroup = 4;
     private const int MostStitchesPerPlace = 5;
 
@@ -107,7 +113,11 @@ public sealed record PickUp(int Total, ImmutableArray<StretchRule> Stretches, in
         var rules = stretches.Select(s => Spread(s, (s.Own?.Flat ?? flat.Along(s.RowEnds)) * edging.Draw)).ToImmutableArray();
         var own = rules.Sum(r => r.Total);
         var total = NearestRepeat(own + corners * perCorner + later, edging.Multiple, closed ? 0 : edging.Plus) - later;
-        return new PickUp(total, rules, corners, total - own);
+        var extra = total - own;
+        return new PickUp(total, rules, corners, extra)
+        {
+            AtEachCorner = corners == 0 ? 0 : extra % corners == 0 ? extra / corners : perCorner,
+        };
     }
 
     /// <summary>Length of the edge, from the size of the fabric's stitches.</summary>
@@ -124,13 +134,13 @@ public sealed record PickUp(int Total, ImmutableArray<StretchRule> Stretches, in
         Math.Max(1, (int)Math.Round((double)(wanted - plus) / multiple, MidpointRounding.AwayFromZero)) * multiple + plus;
 
     /// <summary>
-    /// Where the extra stitches go when there is no corner: evenly among all the places, from 1, half a gap from either
+    /// Where the extra stitches go that are not at corners: evenly among all the places, from 1, half a gap from either
     /// end.
     /// </summary>
     public ImmutableArray<int> ExtraPlaces()
     {
         var places = Stretches.Sum(s => s.Stretch.Places);
-        var extra = Math.Abs(Extra);
+        var extra = Math.Abs(Along);
         return [.. Enumerable.Range(0, extra).Select(i => (int)((2L * i + 1) * places / (2L * extra)) + 1)];
     }
 

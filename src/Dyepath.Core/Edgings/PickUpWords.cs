@@ -91,15 +91,30 @@ public static class PickUpWords
 
     private static Part[] Extra(PickUp pickUp)
     {
-        var (count, what) = (Math.Abs(pickUp.Extra), pickUp.Extra > 0 ? "extra" : "fewer");
+        Part[] corners = pickUp.AtEachCorner == 0 ? []
+            : ["; ", Math.Abs(pickUp.AtEachCorner), $" {(pickUp.AtEachCorner > 0 ? "extra" : "fewer")} at each of the ", pickUp.Corners, " corners"];
+        var (count, what) = (Math.Abs(pickUp.Along), pickUp.Along > 0 ? "extra" : "fewer");
         if (count == 0)
-            return [];
-        if (pickUp.Corners > 0 && count % pickUp.Corners == 0)
-            return ["; ", count / pickUp.Corners, $" {what} at each of the ", pickUp.Corners, " corners"];
-        if (pickUp.Corners > 0)
-            return ["; ", count, $" {what} at the corners"];
-        var places = pickUp.ExtraPlaces().SelectMany((place, i) => (Part[])(i == 0 ? [place] : [", ", place]));
-        return ["; ", count, $" {what}, at {(count == 1 ? "place" : "places")} ", .. places, " of the edge"];
+            return corners;
+        var places = pickUp.ExtraPlaces().SelectMany((place, i) => (Part[])[i == 0 ? "" : ", ", .. Place(pickUp, place)]);
+        return [.. corners, "; ", count, $" {what}, at ", .. places];
+    }
+
+    /// <summary>A place of the edge as a maker counts it: of one stretch, from where that begins.</summary>
+    private static Part[] Place(PickUp pickUp, int place)
+    {
+        foreach (var rule in pickUp.Stretches)
+        {
+            var places = rule.Stretch.Places;
+            if (place > places)
+            {
+                place -= places;
+                continue;
+            }
+            var of = pickUp.Stretches.Length == 1 ? "" : $" of the {Name(pickUp, rule)}";
+            return [rule.Stretch.Stepped ? "place " : rule.Stretch.RowEnds ? "row end " : "stitch ", place, of];
+        }
+        throw new ArgumentOutOfRangeException(nameof(place), place, "The edge ends before this place.");
     }
 
     /// <summary>Words, or a number that a size may have otherwise.</summary>

@@ -3,16 +3,12 @@ using System.Globalization;
 using Dyepath.Core.Booklets;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Planning;
-using Dyepath.Core.Quantities;
 
 namespace Dyepath.Core.Instructions;
 
 /// <summary>Where in the colour sequence a piece begins in every size, and the two ways to get there.</summary>
 internal static class Beginnings
 {
-    /// <summary>Left to be woven in where a yarn is cut (common practice).</summary>
-    private static readonly Length Tail = Length.FromCentimetres(15);
-
     public static IEnumerable<Block> Explained(PatternContext context)
     {
         yield return new Paragraph(Phrase.Of(
@@ -20,13 +16,13 @@ internal static class Beginnings
         if (context.Pieces.Where(p => p.First.Pooled).All(p => p.First.Foundation.Companion))
         {
             yield return new Paragraph(Phrase.Of(
-                $"Make the foundation chain in {context.CompanionName}. Cut the variegated yarn {Tail} before the place named, draw it up at that place through the loop on the hook, and begin {context.RowWord} 1 with it; cut the other yarn as far on."));
+                $"Make the foundation chain in {context.CompanionName}. Cut the variegated yarn {BeforeSection.Tail} before the place named, draw it up at that place through the loop on the hook, and begin {context.RowWord} 1 with it; cut the other yarn as far on."));
             yield break;
         }
         yield return new Paragraph(Phrase.Plain("The foundation chain takes yarn too, so it begins earlier in the sequence. Choose one way:"));
         yield return new Bullets(
         [
-            Phrase.Of($"{new Strong(Phrase.Plain("Easy"))}: put the slip knot where the colour named begins and make the extra chains first, then the foundation. Nothing is worked into the extra chains; undo them before you sew."),
+            Phrase.Of($"{new Strong(Phrase.Plain("Easy"))}: put the slip knot where the colour named begins and make the extra chains first, then the foundation. Nothing is worked into the extra chains; undo them before you {(context.Construction.Joins.Any(j => j.Sewn) ? "sew" : "weave ends in")}."),
             Phrase.Of($"{new Strong(Phrase.Plain("No waste"))}: put the slip knot the length named after that colour begins; no extra chains."),
         ]);
         yield return new Paragraph(Phrase.Plain($"Either way {context.RowWord} 1 should come out at its own place. If it is off by a stitch or two, draw the chain up or loosen it."));

@@ -19,6 +19,7 @@ internal static class ChartsSection
         blocks.Add(new Paragraph(turned
             ? Phrase.Of($"Charts show the right side, {context.RowWord} 1 at the bottom. Read right-side {context.RowWord}s from {new Side(true)} to {new Side(false)}, wrong-side {context.RowWord}s from {new Side(false)} to {new Side(true)}; the arrows show where each begins.{(context.HasTurnedOver ? " The right side is the side that faces you in odd-numbered rows; of a piece that is turned over it comes to lie inside, as stands beside its chart." : "")}")
             : Phrase.Of($"Charts show the right side, round 1 at the bottom. Read every round from {new Side(true)} to {new Side(false)}.")));
+        blocks.AddRange(TableExample.Write(context));
         var drawn = BookletSize.Drawn(context);
         if (BookletSize.TooLarge(context, context.Project.Edition) is { } tooLarge)
             blocks.Add(new Caution(Phrase.Plain(tooLarge.Text)));

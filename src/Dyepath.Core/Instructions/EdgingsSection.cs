@@ -61,7 +61,7 @@ internal static class EdgingsSection
         var (width, isMeasured) = (context.Plan.EdgingGauge.StitchWidth, context.Plan.EdgingGauge.IsMeasured);
         var stitches = MaterialsSection.Number(Math.Round(over / width, 1));
         return Phrase.Of(
-            $"{(isMeasured ? "Edgings are picked up by" : "No swatch was made of the edgings: they are picked up as if worked a little closer than the fabric, at")} {stitches} {new Term("sc")} over {over}. Where yours pulls the edge in, pick up more stitches, where it ripples, fewer, and keep to the edging's multiple.");
+            $"{(isMeasured ? "The edgings' swatch has" : "No swatch was made of the edgings: they are taken to come out a little closer than the fabric, with")} {stitches} {new Term("sc")} over {over}. They are picked up by the simple rule that comes nearest, such as 1 in each row end. Where yours pulls the edge in, pick up more stitches, where it ripples, fewer, and keep to the edging's multiple.{new LeftHanded(Phrase.Plain(" Left-handed, you go along every edge the other way: begin each at its other end, and take what is named along it in the reverse order."))}");
     }
 
     /// <summary>
@@ -104,7 +104,7 @@ internal static class EdgingsSection
         [
             new Instruction(Phrase.Plain("Yarn"), Phrase.Of($"{context.YarnFor(CompanionUse.Edgings)}, joined with the {Facing(context)} facing {Beginning(context, context.Plan.Sizes[0].Edgings[at].Where)}.")),
             new Instruction(Phrase.Plain("Pick up"), Phrase.Of($"{context.Each(s => s.Edgings[at].PickUp)} stitches in all{Others(context, at)}, as said below.{(context.Construction.Joins.Any(j => j.Sewn) ? " What lies inside a seam is not counted." : "")}")),
-            new Instruction(Phrase.Plain("Work"), Phrase.Of($"{rounds} {(rounds.IsSame && rounds.Values[0] == 1 ? one : one + "s")}, about {context.Each(s => s.Edgings[at].Depth)} deep{(edging.Folded ? Phrase.Of($" once folded; the fold runs along the top of round {context.Each(s => Edging.FoldRound(s.Edgings[at].Rounds))}") : Phrase.Empty)}.")),
+            new Instruction(Phrase.Plain("Work"), Phrase.Of($"{rounds} {(rounds.IsSame && rounds.Values[0] == 1 ? one : one + "s")}, about {context.Each(s => s.Edgings[at].Depth)} deep{(edging.Folded ? Phrase.Of($" once folded; the fold runs along the top of round {context.Each(s => Edging.FoldRound(s.Edgings[at].Rounds))}") : Phrase.Empty)}. Then fasten off.")),
             .. Corners(context, at),
             .. Widths(context, at, edging),
             .. Order(context, at),
@@ -127,7 +127,7 @@ internal static class EdgingsSection
         var named = context.EdgesAt(edgings[0].Where).PerCorner == 0;
         if (outer.Values.Any(n => n > 0))
             yield return new Instruction(Phrase.Plain(named ? "Outer corners" : "Corners"), Phrase.Of(
-                $"Mark the {Marked()}. {when} work 3 {new Term("sc")} in it, so that the corner lies flat, and mark the middle one of them: {context.Each(s => 2 * s.Edgings[at].Corners.Outer)} stitches more each time."));
+                $"{Marked()} {when} work 3 {new Term("sc")} in it, so that the corner lies flat, and mark the middle one of them: {context.Each(s => 2 * s.Edgings[at].Corners.Outer)} stitches more each time."));
         var inner = context.Each(s => s.Edgings[at].Corners.Inner);
         if (inner.Values.Any(n => n > 0))
             yield return new Instruction(Phrase.Plain("Inner corners"), Phrase.Of(
@@ -136,7 +136,8 @@ internal static class EdgingsSection
             yield return new Instruction(Phrase.Plain("Count"), Phrase.Of($"{context.Each(s => s.Edgings[at].LastCount)} stitches in the last {one}."));
 
         Phrase Marked() => named
-            ? Phrase.Of($"stitch picked up last before {Each(outer, "outer")}") : Phrase.Of($"middle stitch of each of the {outer} corners");
+            ? Phrase.Of($"Mark the stitch picked up last before {Each(outer, "outer")}.")
+            : Phrase.Of($"Work what is extra at each of the {outer} corners into the last place before it, and mark the middle one of the stitches there.");
 
         static Phrase Each(PerSize<int> corners, string kind) => corners.IsSame && corners.Values[0] == 1
             ? Phrase.Plain($"the {kind} corner") : Phrase.Of($"each of the {corners} {kind} corners");
@@ -183,7 +184,7 @@ internal static class EdgingsSection
         if (edge.OpensAt is { } opens)
             return Phrase.Plain(PlaceWords.At(opens));
         if (edge.Begins is not { } seam)
-            return Phrase.Plain("at the first stitch of the first row");
+            return Phrase.Of($"at the {new Side(false)}-hand end of the {EdgeWords.Of(edge.Edges[0].Id)}");
         if (edge.Copies == 1 && seam is SeamId.LeftSide or SeamId.LeftShoulder or SeamId.RightSide or SeamId.RightShoulder)
             return Phrase.Plain($"at the wearer's {(seam is SeamId.LeftSide or SeamId.LeftShoulder ? "left" : "right")} {SeamWords.One(seam)}");
         if (edge.Copies == 1 && seam == SeamId.LeftSleeveFront)
@@ -245,7 +246,7 @@ internal static class EdgingsSection
             var names = group.Select(s => s.Name).ToImmutableArray();
             yield return new ForSizes(names,
             [
-                new Bullets([Phrase.Of($"{new InAllSizes(Phrase.Of($"{new Strong(Phrase.Plain(string.Join(", ", names)))}: "))}{lead}{group.Key}")]),
+                new Bullets([Phrase.Of($"{new InAllSizes(Phrase.Of($"{new Strong(Phrase.Plain($"{(names.Length == 1 ? "Size" : "Sizes")} {string.Join(", ", names)}"))}: "))}{lead}{group.Key}")]),
             ]);
         }
     }

@@ -30,7 +30,8 @@ internal static class MakingUpSection
         }
         if (sewing.Any(s => s.IsAfterEdgings))
             Add("Turn what is sewn outside out.");
-        Add("Weave the ends in, each under its own colour.");
+        if (AfterEdgings(context) is null)
+            Add(Weave);
         var blocks = ImmutableArray.CreateBuilder<Block>();
         blocks.AddRange(TurnedOver(context));
         blocks.Add(new Steps(steps.ToImmutable()));
@@ -41,12 +42,22 @@ internal static class MakingUpSection
         void Add(string text) => steps.Add(new Instruction(Phrase.Plain($"{steps.Count + 1}"), Phrase.Plain(text)));
     }
 
-    /// <summary>What is sewn once the edgings are worked; null where nothing is.</summary>
+    private const string Weave = "Weave the ends in, each under its own colour.";
+
+    /// <summary>What is done once the edgings are worked; null where there are none.</summary>
     public static Section? AfterEdgings(PatternContext context)
     {
-        var steps = context.Construction.Sewing.Select(s => new SewingWords(context, s)).Where(s => s.IsAfterEdgings)
-            .Select((s, i) => new Instruction(Phrase.Plain($"{i + 1}"), Phrase.Plain(s.Say()))).ToImmutableArray();
-        return steps.IsEmpty ? null : new Section("finishing", Phrase.Plain("After the edgings"), [new Steps(steps)]);
+        if (context.Plan.Sizes[0].Edgings.IsEmpty)
+            return null;
+        string[] steps =
+        [
+            .. context.Construction.Sewing.Select(s => new SewingWords(context, s)).Where(s => s.IsAfterEdgings).Select(s => s.Say()),
+            Weave,
+            "Damp the edgings, lay them flat, and let them dry.",
+        ];
+        return new Section(
+            "finishing", Phrase.Plain("After the edgings"),
+            [new Steps([.. steps.Select((s, i) => new Instruction(Phrase.Plain($"{i + 1}"), Phrase.Plain(s)))])]);
     }
 
     private static string Sewing(PatternContext context)
@@ -99,7 +110,7 @@ internal static class MakingUpSection
         foreach (var group in groups)
         {
             var names = group.Select(s => s.Name).ToImmutableArray();
-            var lead = names.Length == context.Plan.Sizes.Length ? Phrase.Empty : Phrase.Of($"{new InAllSizes(Phrase.Of($"{new Strong(Phrase.Plain(string.Join(", ", names)))}: "))}");
+            var lead = names.Length == context.Plan.Sizes.Length ? Phrase.Empty : Phrase.Of($"{new InAllSizes(Phrase.Of($"{new Strong(Phrase.Plain($"{(names.Length == 1 ? "Size" : "Sizes")} {string.Join(", ", names)}"))}: "))}");
             yield return new ForSizes(names, [new Paragraph(Phrase.Of($"{lead}{group.Key}"))]);
         }
     }

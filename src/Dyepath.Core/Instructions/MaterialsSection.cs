@@ -55,8 +55,11 @@ internal static class MaterialsSection
             YarnTable(context),
             .. BallMap(context),
             .. context.Own("materials"),
-            new Caution(Phrase.Plain(
-                "Buy all balls of one dye lot, and count one sequence from each before it is joined: hand-dyed sequences drift. Balls cannot be alternated row by row in pooled work.")),
+            .. context.Plan.Sizes.All(s => s.Yarn.BallsSafe == 1) ? [] : (Block[])
+            [
+                new Caution(Phrase.Plain(
+                    "Buy all balls of one dye lot, and count one sequence from each before it is joined: hand-dyed sequences drift. Balls cannot be alternated row by row in pooled work.")),
+            ],
         ]);
     }
 
@@ -167,7 +170,7 @@ internal static class MaterialsSection
         var first = $"{context.Key[0].Symbol}1 is the first {context.UnitWord(one: true)} of {context.Key[0].Name}";
         yield return new Table(
             Phrase.Plain(
-                $"Where each ball is expected to end while the pieces are worked: the piece, its {context.RowWord}, and the place of the colours ({first}). The swatch, edgings and what is kept in reserve come from the balls to buy besides. Yours may end some {context.RowWord}s from there: join the next ball at the same place of the colours at which the old one ends.{(sizes.Select(s => s.Yarn.Joins.Length).Distinct().Count() > 1 ? " –: the pieces of the size end before that." : "")}"),
+                $"Where each ball is expected to end while the pieces are worked: the piece, its {context.RowWord}, and the place of the colours ({first}). The swatch{(context.YarnFor(CompanionUse.Edgings) == context.Project.Yarn.Name && !sizes[0].Edgings.IsEmpty ? ", edgings" : "")} and what is kept in reserve come from the balls to buy besides. Yours may end some {context.RowWord}s from there: join the next ball at the same place of the colours at which the old one ends.{(sizes.Select(s => s.Yarn.Joins.Length).Distinct().Count() > 1 ? " –: the pieces of the size end before that." : "")}"),
             [Phrase.Plain("Ball"), .. sizes.Select(s => Phrase.Plain(s.Name))],
             [
                 .. Enumerable.Range(1, sizes.Max(s => s.Yarn.Joins.Length)).Select(ball => ImmutableArray.CreateRange(
@@ -181,8 +184,8 @@ internal static class MaterialsSection
         if (size.Yarn.Joins.FirstOrDefault(j => j.Ball == ball) is not { } join)
             return "–";
         var (section, into) = join.ColourIn(context.Plan.Sequence);
-        var row = join.Row == 0 ? "foundation" : FormattableString.Invariant($"{join.Row}");
-        return FormattableString.Invariant($"{join.Run.Name} {row}: {context.Key[section].Symbol}{ColourSequence.Nth(into)}");
+        var row = join.Row == 0 ? "foundation" : FormattableString.Invariant($"{context.RowWord} {join.Row}");
+        return FormattableString.Invariant($"{join.Run.Name}, {row}: {context.Key[section].Symbol}{ColourSequence.Nth(into)}");
     }
 
     /// <summary>Which unit of its colour a place lies in, from 1.</summary>

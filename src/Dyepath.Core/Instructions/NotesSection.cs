@@ -64,7 +64,6 @@ internal static class NotesSection
             .Select(i => PlaceWords.Within(plan.Sizes[0].Edgings[i].Where)).ToArray();
         if (varied.Length > 0)
             items.Add(Phrase.Of($"{new InAllSizes(Phrase.Plain($"{Wording.Capital(Wording.List(varied))}: deeper in some sizes than in others, to make up the measurement; see Edgings."))}"));
-        items.Add(Phrase.Plain("A knot in the ball is a join: cut back to the same place of the sequence and go on from there. So is the end of a ball."));
         return new Section("notes", Phrase.Plain("Notes"), [new Bullets(items.ToImmutable()), .. context.Own("notes")]);
     }
 
@@ -106,6 +105,9 @@ internal static class NotesSection
         // Which edge hangs down: of a strip that has no lower edge, or of slopes, nothing is said.
         var hangs = words.Down.Way != "up" || context.Construction.Groups.Any(g => g.IsSloped) ? ""
             : up ? "; the foundation is the lower edge" : "; row 1 begins at the lower edge";
-        return Phrase.Plain($"{how}: stitches run {stitches.Way} {stitches.What}, rows run {rows.Way} {again}{hangs}.");
+        // Whatever is worked from the other side of every row comes out as in a mirror.
+        var mirrored = new LeftHanded(Phrase.Plain(
+            " Left-handed, you make the mirror image: what is called right comes to lie at the wearer's left, and left at the right. The drawings of the pieces are a right-handed maker's; the charts and their arrows are yours."));
+        return Phrase.Of($"{how}: stitches run {stitches.Way} {stitches.What}, rows run {rows.Way} {again}{hangs}.{mirrored}");
     }
 }

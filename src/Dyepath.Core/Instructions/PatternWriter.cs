@@ -28,6 +28,7 @@ public static class PatternWriter
         sections.Add(MaterialsSection.Gauge(context));
         ImmutableArray<Section?> work =
         [
+            BeforeSection.Write(context),
             NotesSection.Write(context),
             ColoursSection.Write(context),
             PiecesSection.Write(context),

@@ -136,5 +136,12 @@ internal static class SchematicFigure
     private static Phrase Alternative(PatternContext context) => context.Pieces.Any(p => p.First.Shape is not null)
         ? Phrase.Of($"Outlines: {string.Join(", ", context.Pieces.Select(p => p.Name))}. Arrows show which way the rows grow; {(context.Construction.Groups.Any(g => g.Gores is not null) ? "sides run together where gores close" : "steps are where rows stop short or go on")}.")
         : Phrase.Of(
-        $"Rectangles: {string.Join(", ", context.Pieces.Select(p => p.Name))}. Arrows show which way the rows grow; heavy lines mark {(context.Construction.Groups.Any(g => g.Openings.Any(o => o.Id == OpeningId.SleeveJoin)) ? "openings, and where sleeves are sewn on" : "the openings")}.");
+            $"{(context.Pieces.Length == 1 ? "Rectangle" : "Rectangles")}: {string.Join(", ", context.Pieces.Select(p => p.Name))}. Arrows show which way the rows grow{HeavyLines(context)}.");
+
+    private static string HeavyLines(PatternContext context)
+    {
+        var openings = context.Construction.Groups.SelectMany(g => g.Openings).ToArray();
+        return openings.Length == 0 ? ""
+            : openings.Any(o => o.Id == OpeningId.SleeveJoin) ? "; heavy lines mark openings, and where sleeves are sewn on" : "; heavy lines mark the openings";
+    }
 }

@@ -19,7 +19,7 @@ internal static class TestStrip
             .Min(p => Math.Min(Rows, p.Shape?.Parts[0].Rows ?? p.Rows));
         yield return new Subheading(Phrase.Plain("Test strip"));
         yield return new Paragraph(Phrase.Plain(
-            $"Begin any piece and stop after {rows} {word}s. It is right if {word} {rows} begins and ends so:"));
+            $"Begin {(context.Pieces.Count(p => p.First.Pooled) == 1 ? "the" : "any")} piece and stop after {rows} {word}s. It is right if {word} {rows} begins and ends so:"));
         var strips = context.Charts.SelectMany(chart => chart.Uses.GroupBy(u => u.Row)
             .Select(uses => (Ends: EndsOf(context, chart, uses.Key - 2 + rows), Uses: uses)));
         foreach (var alike in strips.GroupBy(s => s.Ends, s => s.Uses))

@@ -76,8 +76,9 @@ internal sealed partial class EdgingReader(ImmutableArray<string> sizes, List<st
     {
         var words = line.StartsWith("- ", StringComparison.Ordinal) ? line[2..] : line;
         var colon = words.IndexOf(": ", StringComparison.Ordinal);
-        var named = colon < 0 ? [] : words[..colon].Split(", ");
-        if (colon < 0 || named.Any(n => !sizes.Contains(n)))
+        var lead = words.StartsWith("Sizes ", StringComparison.Ordinal) ? "Sizes " : "Size ";
+        var named = colon < 0 || !words.StartsWith(lead, StringComparison.Ordinal) ? [] : words[lead.Length..colon].Split(", ");
+        if (named.Length == 0 || named.Any(n => !sizes.Contains(n)))
             return words;
         return named.Contains(size) ? words[(colon + 2)..] : null;
     }
@@ -114,7 +115,7 @@ internal sealed partial class EdgingReader(ImmutableArray<string> sizes, List<st
     [GeneratedRegex(@"^Work: (?<n>\d+) (?:round|row)s?,")]
     private static partial Regex Rounds();
 
-    [GeneratedRegex("^(?:Corners: Mark the middle stitch of each of the (?<n>[0-9]+) corners|Outer corners: Mark the stitch picked up last before (?:each of the (?<n>[0-9]+) outer corners|the outer corner))\\. In every (?:round|row) of [sd]c (?:after the first|(?<between>between the first and the last)) work 3 [sd]c in it, so that the corner lies flat, and mark the middle one of them: (?<each>[0-9]+) stitches more each time\\.$")]
+    [GeneratedRegex("^(?:Corners: Work what is extra at each of the (?<n>[0-9]+) corners into the last place before it, and mark the middle one of the stitches there|Outer corners: Mark the stitch picked up last before (?:each of the (?<n>[0-9]+) outer corners|the outer corner))\\. In every (?:round|row) of [sd]c (?:after the first|(?<between>between the first and the last)) work 3 [sd]c in it, so that the corner lies flat, and mark the middle one of them: (?<each>[0-9]+) stitches more each time\\.$")]
     private static partial Regex Outer();
 
     [GeneratedRegex("^Inner corners: Mark the stitch picked up last before (?:each of the (?<n>[0-9]+) inner corners|the inner corner)\\. In every (?:round|row) of [sd]c (?:after the first|(?<between>between the first and the last)) work [sd]c3tog over it and the stitches beside it, so that the corner lies flat, and mark that: (?<each>[0-9]+) stitches fewer each time\\.$")]

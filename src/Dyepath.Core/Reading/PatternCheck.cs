@@ -74,6 +74,7 @@ public static class PatternCheck
             TableComparison.Compare(plan, size, read, notes);
             SeamComparison.Compare(plan, size, read, notes);
         }
+        BeforeComparison.Compare(plan, read, notes);
         LineComparison.Compare(plan, read, notes);
         effort.Spend(StepsOfSize);
         RowStartComparison.Compare(plan, read, notes);

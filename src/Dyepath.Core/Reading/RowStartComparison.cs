@@ -281,6 +281,6 @@ internal static partial class RowStartComparison
     [GeneratedRegex(@"^(?<n>\d+) (?<symbol>\S+)$")]
     private static partial Regex Run();
 
-    [GeneratedRegex(@"^Begin any piece and stop after (?<n>\d+) (?:row|round)s\.")]
+    [GeneratedRegex(@"^Begin (?:any|the) piece and stop after (?<n>\d+) (?:row|round)s\.")]
     private static partial Regex StripRows();
 }

@@ -39,6 +39,6 @@ internal static class SeamComparison
         if (line.StartsWith(lead, StringComparison.Ordinal))
             return line[lead.Length..];
         var at = line.IndexOf($": {lead}", StringComparison.Ordinal);
-        return at >= 0 && line[..at].Split(", ").Contains(size) ? line[(at + 2 + lead.Length)..] : null;
+        return at >= 0 && line.StartsWith("Size", StringComparison.Ordinal) && line[(line.IndexOf(' ', StringComparison.Ordinal) + 1)..at].Split(", ").Contains(size) ? line[(at + 2 + lead.Length)..] : null;
     }
 }

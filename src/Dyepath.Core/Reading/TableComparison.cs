@@ -45,7 +45,9 @@ internal static class TableComparison
         return Amounts.Says(cell, length, units);
     }
 
-    /// <summary>Such as <c>front 31: F3</c>: the third stitch of foam, counted along the sections from the sequence's beginning.</summary>
+    /// <summary>
+    /// Such as <c>front, row 31: F3</c>: the third stitch of foam, counted along the sections from the sequence's beginning.
+    /// </summary>
     private static bool EndsThere(Plan plan, SizePlan size, string label, string cell)
     {
         var ball = label.StartsWith("Ball ", StringComparison.Ordinal)
@@ -55,8 +57,9 @@ internal static class TableComparison
         var (section, units) = (0, join.Place / 1e6);
         for (; units >= plan.Sequence.UnitsIn(section) - 1e-9; section++)
             units -= plan.Sequence.UnitsIn(section);
-        var row = join.Row == 0 ? "foundation" : join.Row.ToString(CultureInfo.InvariantCulture);
-        return cell == string.Create(CultureInfo.InvariantCulture, $"{join.Run.Name} {row}: {plan.Sequence.Colours[section].Symbol}{(int)(units + 1e-6) + 1}");
+        var word = plan.Sizes[0].Pieces[0].Working == Fabrics.Working.Turned ? "row" : "round";
+        var row = join.Row == 0 ? "foundation" : string.Create(CultureInfo.InvariantCulture, $"{word} {join.Row}");
+        return cell == string.Create(CultureInfo.InvariantCulture, $"{join.Run.Name}, {row}: {plan.Sequence.Colours[section].Symbol}{(int)(units + 1e-6) + 1}");
     }
 
     private static bool Yarn(SizePlan size, string label, string name, string cell)

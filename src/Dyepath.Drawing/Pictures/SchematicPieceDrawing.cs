@@ -26,7 +26,7 @@ internal sealed record SchematicPieceDrawing(ImmutableArray<Shape> Shapes, Box B
         var bounds = BoundsOf(outline);
         shapes.Add(new PathBuilder().Polygon(outline).With(new Style(null, Ink.Edge)));
         var taken = new List<Box>();
-        var named = NameAndDirection(piece, bounds, reader.LeftHanded, taken);
+        var named = NameAndDirection(piece, bounds, taken);
         (Point From, Point To)[] edges =
         [
             .. outline.Select((corner, i) => (corner, outline[(i + 1) % outline.Length])),
@@ -110,7 +110,7 @@ internal sealed record SchematicPieceDrawing(ImmutableArray<Shape> Shapes, Box B
         }
     }
 
-    private static List<Shape> NameAndDirection(SchematicPiece piece, Box inside, bool leftHanded, List<Box> taken)
+    private static List<Shape> NameAndDirection(SchematicPiece piece, Box inside, List<Box> taken)
     {
         var shapes = new List<Shape>();
         var fits = Typeface.BoldFace.Width(piece.Name, 1);
@@ -120,7 +120,7 @@ internal sealed record SchematicPieceDrawing(ImmutableArray<Shape> Shapes, Box B
         size = Math.Clamp(size, 2.2, NameSize);
         shapes.Add(DimensionLine.LabelLine(named, piece.Name, 0, new Lettering(size, Ink.Black, Anchor.Middle, Bold: true)));
         taken.Add(new Box(named.X - fits * size / 2, named.Y - size / 2, fits * size, size));
-        var way = new Point(leftHanded ? -piece.WorkedTowards.X : piece.WorkedTowards.X, piece.WorkedTowards.Y);
+        var way = new Point(piece.WorkedTowards.X, piece.WorkedTowards.Y);
         if (way.Length == 0 || inside.Height < 16 || inside.Width < 8)
             return shapes;
         way *= 1 / way.Length;

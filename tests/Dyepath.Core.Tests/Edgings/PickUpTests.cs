@@ -74,18 +74,18 @@ public sealed class PickUpTests
     [InlineData(false, 8, 0.5, 1, 0, 0, "front edge: pick up 1 in each of the 8 stitches: 8 in all.")]
     [InlineData(true, 9, 0.75, 1, 0, 0, "front edge: pick up 3 in every 4 row ends, 2 times, then 1 in the last 1 row end: 7 in all.")]
     [InlineData(true, 10, 0.75, 1, 0, 0, "front edge: pick up 3 in every 4 row ends, 2 times, then 2 in the last 2 row ends: 8 in all.")]
-    [InlineData(false, 8, 1.0, 5, 0, 0, "front edge: pick up 1 in each of the 8 stitches = 8; 2 extra, at places 3, 7 of the edge; 10 in all.")]
-    [InlineData(false, 9, 1.0, 5, 0, 0, "front edge: pick up 1 in each of the 9 stitches = 9; 1 extra, at place 5 of the edge; 10 in all.")]
-    [InlineData(false, 11, 1.0, 5, 0, 0, "front edge: pick up 1 in each of the 11 stitches = 11; 1 fewer, at place 6 of the edge; 10 in all.")]
+    [InlineData(false, 8, 1.0, 5, 0, 0, "front edge: pick up 1 in each of the 8 stitches = 8; 2 extra, at stitch 3, stitch 7; 10 in all.")]
+    [InlineData(false, 9, 1.0, 5, 0, 0, "front edge: pick up 1 in each of the 9 stitches = 9; 1 extra, at stitch 5; 10 in all.")]
+    [InlineData(false, 11, 1.0, 5, 0, 0, "front edge: pick up 1 in each of the 11 stitches = 11; 1 fewer, at stitch 6; 10 in all.")]
     [InlineData(false, 8, 1.0, 1, 4, 2, "front edge: pick up 1 in each of the 8 stitches = 8; 2 extra at each of the 4 corners; 16 in all.")]
-    [InlineData(false, 8, 1.0, 5, 4, 1, "front edge: pick up 1 in each of the 8 stitches = 8; 2 extra at the corners; 10 in all.")]
+    [InlineData(false, 8, 1.0, 5, 4, 1, "front edge: pick up 1 in each of the 8 stitches = 8; 1 extra at each of the 4 corners; 2 fewer, at stitch 3, stitch 7; 10 in all.")]
     [InlineData(false, 12, 1.0, 10, 2, 0, "front edge: pick up 1 in each of the 12 stitches = 12; 1 fewer at each of the 2 corners; 10 in all.")]
     public void Every_way_to_spread_stitches_has_its_words(bool rowEnds, int places, double ratio, int multiple, int corners, int perCorner, string said) =>
         Assert.Equal(said, PickUpWords.Text(PickUp.Plan(Band with { Multiple = multiple }, [new(new StretchId.OfEdge(EdgeId.FrontEdge), rowEnds, places)], new(1, ratio), corners, perCorner)));
 
     /// <summary>A rib draws in: along stitches it takes three in four.</summary>
     [Theory]
-    [InlineData(9, "front edge: pick up 3 in every 4 stitches, 2 times, then 1 in the last 1 stitch = 7; 1 extra, at place 5 of the edge; 8 in all.")]
+    [InlineData(9, "front edge: pick up 3 in every 4 stitches, 2 times, then 1 in the last 1 stitch = 7; 1 extra, at stitch 5; 8 in all.")]
     [InlineData(16, "front edge: pick up 3 in every 4 stitches, 4 times: 12 in all.")]
     public void A_rib_takes_three_stitches_in_four(int places, string said) =>
         Assert.Equal(said, PickUpWords.Text(PickUp.Plan(EdgingLibrary.All.Single(e => e.Id == "rib"), [new(new StretchId.OfEdge(EdgeId.FrontEdge), false, places)], OneForOne, 0)));

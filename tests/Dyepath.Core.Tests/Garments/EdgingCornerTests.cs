@@ -65,13 +65,13 @@ public sealed class EdgingCornerTests
         var edging = EdgingLibrary.Find("sc");
         var stitches = Enumerable.Range(0, 5).Sum(round => (border.PickUp + 8 * round) * (round == 4 ? edging.LastYarn : edging.RoundYarn));
         Assert.Equal(stitches, edging.YarnInSingleCrochet(border.PickUp, 5, border.PerRound), 9);
-        Assert.Contains("Mark the middle stitch of each of the 4 corners. In every round of sc after the first work 3 sc in it, so that the corner lies flat, and mark the middle one of them: 8 stitches more each time.", GarmentTrials.Text(plan), StringComparison.Ordinal);
+        Assert.Contains("Work what is extra at each of the 4 corners into the last place before it, and mark the middle one of the stitches there. In every round of sc after the first work 3 sc in it, so that the corner lies flat, and mark the middle one of them: 8 stitches more each time.", GarmentTrials.Text(plan), StringComparison.Ordinal);
     }
 
     /// <summary>Stitches are spread by the width of an edging's stitch, which is said, as measured or as taken.</summary>
     [Theory]
-    [InlineData(false, "No swatch was made of the edgings: they are picked up as if worked a little closer than the fabric, at 16.5 sc over 10")]
-    [InlineData(true, "Edgings are picked up by 18 sc over 10")]
+    [InlineData(false, "No swatch was made of the edgings: they are taken to come out a little closer than the fabric, with 16.5 sc over 10")]
+    [InlineData(true, "The edgings' swatch has 18 sc over 10")]
     public void The_gauge_of_the_edgings_is_said(bool measured, string words)
     {
         var project = Begun("blanket", "sc", true, Direction.Up).With(g => g with { Edgings = [new EdgingChoice(EdgingPlace.Border, "sc", 5)] });

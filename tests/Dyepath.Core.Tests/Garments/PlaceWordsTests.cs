@@ -165,8 +165,8 @@ public sealed class PlaceWordsTests
     {
         var plan = TestProjects.Tideline.Sleeved(pooled: true).Planned();
         var text = TextBooklet.Write(PatternWriter.Write(plan), plan.Project.Edition);
-        Assert.Matches(@"\n  Ball 1 +front \d+: ", text);
-        Assert.Matches(@" sleeve 2 \d+: ", text);
+        Assert.Matches(@"\n  Ball 1 +front, row \d+: ", text);
+        Assert.Matches(@" sleeve 2, row \d+: ", text);
         Assert.DoesNotContain(" { ", text, StringComparison.Ordinal);
     }
 

@@ -71,6 +71,7 @@ internal static class Patterns
         {
             Companion = Tideline.Companion! with { Uses = [CompanionUse.PlainPieces, CompanionUse.Seams] },
         },
+        "unedged" => Tideline.With(g => g with { Edgings = [] }),
         "blanket" => (Tideline with { Sizes = OneSize, Companion = null }).With(g => g with
         {
             Shape = new Wrap(Cm(90), Cm(120), IsBlanket: true),

@@ -95,18 +95,19 @@ public sealed class SectionWordsTests
             "4: Shoulders: lay front and back together, outsides in. Sew from each outer edge to the marks of the neck opening. Both ends of the opening take strain: sew there twice.",
             "5: Sleeves: lay the last row of each sleeve, outsides in, between the two armhole marks, its middle at the shoulder seam, and sew.",
             "6: Sides and sleeves: sew row to row from the hem up to the armhole marks, and on along the underside of the sleeve to the cuff.",
-            "7: Weave the ends in, each under its own colour."] },
+            "1: Weave the ends in, each under its own colour. 2: Damp the edgings, lay them flat, and let them dry."] },
         { "tunic", [
             "5: Sleeves: lay the edge of each sleeve where odd-numbered rows end, outsides in, between the two armhole marks, its middle at the shoulder seam, and sew.",
             "6: Sides and sleeves: sew stitch to stitch from the hem up to the armhole marks, and on along the underside of the sleeve to the cuff."] },
-        { "sleeveless, up", ["5: Sides: sew row to row from the hem up to the armhole marks. 6: Weave the ends in"] },
-        { "sleeveless, sideways", ["5: Sides: sew stitch to stitch from the hem up to the armhole marks. 6: Weave the ends in"] },
+        { "sleeveless, up", ["5: Sides: sew row to row from the hem up to the armhole marks."] },
+        { "sleeveless, sideways", ["5: Sides: sew stitch to stitch from the hem up to the armhole marks."] },
         { "sewn cowl, up", [
             "1: Wash the piece and dry it flat to the measurements of the drawing.",
             "4: Back seam: lay the two side edges together, outsides in, and sew row to row into a tube."] },
         { "sideways cowl", ["4: Back seam: lay the first row and the last row together, outsides in, and sew stitch to stitch into a tube."] },
-        { "cowl in rounds", ["1: Wash the piece and dry it flat to the measurements of the drawing. 2: Undo the extra chains, if you made any: open the slip knot, draw the tail back out of one chain after the other, stop at the first chain that holds a stitch, and pull the tail close. 3: Weave the ends in, each under its own colour."] },
-        { "other end, no waste", ["6: Weave the ends in, each under its own colour. "] },
+        { "cowl in rounds", ["1: Wash the piece and dry it flat to the measurements of the drawing. 2: Undo the extra chains, if you made any: open the slip knot, draw the tail back out of one chain after the other, stop at the first chain that holds a stitch, and pull the tail close.", "1: Weave the ends in, each under its own colour. 2: Damp the edgings"] },
+        { "other end, no waste", ["1: Weave the ends in, each under its own colour. "] },
+        { "unedged", ["7: Weave the ends in, each under its own colour. "] },
         { "plain sleeves", ["3: Sew with the variegated yarn, from a length of a colour that hides in the seam."] },
         { "deep seams", ["Every seam takes in no stitch of each edge that is made of row ends and 2 rows of each edge that is made of stitches."] },
     };
@@ -118,7 +119,7 @@ public sealed class SectionWordsTests
         { "tunic", "Cuffs (work 2): sideways rib (sc in the back loop) Yarn: Ebbstone Light, solid Slack Water, joined with the outside facing at the seam under the sleeve." },
         { "tunic", "Work the rounds as for the hem." },
         { "armholes", "Armholes (work 2): plain sc band Yarn: Ebbstone Light, solid Slack Water, joined with the outside facing at the side seam." },
-        { "blanket", "Border: shell edge Yarn: Ebbstone Light, colourway Tidemark, joined with the right side facing at the first stitch of the first row." },
+        { "blanket", "Border: shell edge Yarn: Ebbstone Light, colourway Tidemark, joined with the right side facing at the left-hand end of the lower edge." },
         { "cowl in rounds", "Brims (work 2): plain sc band Yarn: Ebbstone Light, solid Slack Water, joined with the right side facing at the place where the rounds begin." },
         { "sewn cowl, up", "Brims (work 2): plain sc band Yarn: Ebbstone Light, solid Slack Water, joined with the right side facing at the back seam." },
         { "cowl in rounds", "Work: 2 rounds, about" },
@@ -135,7 +136,7 @@ public sealed class SectionWordsTests
         { "free", "If the colours come later than that, you work tighter than the plan: take a larger hook, or work looser. If they come earlier, take a smaller one, or work tighter." },
         { "tunic", "change the hook: a larger one where the colours run on, a smaller one where they end too soon." },
         { "tunic", "Begin any piece and stop after 6 rows. It is right if row 6 begins and ends so:" },
-        { "cowl in rounds", "Begin any piece and stop after 6 rounds. It is right if round 6 begins and ends so:" },
+        { "cowl in rounds", "Begin the piece and stop after 6 rounds. It is right if round 6 begins and ends so:" },
         { "tunic", "The foundation chain takes yarn too, so it begins earlier in the sequence. Choose one way:" },
         { "tunic", "Easy: put the slip knot where the colour named begins and make the extra chains first, then the foundation. Nothing is worked into the extra chains; undo them before you sew." },
         { "tunic", "No waste: put the slip knot the length named after that colour begins; no extra chains." },
@@ -144,7 +145,8 @@ public sealed class SectionWordsTests
         { "tunic", "Either way row 1 should come out at its own place. If it is off by a stitch or two, draw the chain up or loosen it." },
         { "other end, no waste", "Make the foundation chain in Ebbstone Light, solid Slack Water. Cut the variegated yarn 15 cm / 6 in before the place named, draw it up at that place through the loop on the hook, and begin row 1 with it; cut the other yarn as far on." },
         { "alternating, sc", "Rows have two stitch counts in turn: every even-numbered row makes one stitch more at its beginning, every odd-numbered row leaves it unworked at its end. The edge wavers by half a stitch, and the seam hides it." },
-        { "tunic", "A knot in the ball is a join: cut back to the same place of the sequence and go on from there. So is the end of a ball." },
+        { "tunic", "Joins: Where a ball ends, and at a knot, cut both ends at the same place of the colours and leave 15 cm / 6 in of each beyond it." },
+        { "tunic", "Tails: Leave 15 cm / 6 in wherever you begin, cut or join, to weave in at the end. Seams are sewn with lengths of their own." },
     };
 
     [Theory]
