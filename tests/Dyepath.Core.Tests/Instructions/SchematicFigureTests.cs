@@ -60,6 +60,33 @@ public sealed class SchematicFigureTests
             Math.Abs(Math.Abs(d.To.X - d.From.X) + Math.Abs(d.To.Y - d.From.Y) - lengths[Letter(d.Label)]) <= 0.26, Letter(d.Label)));
     }
 
+    /// <summary>
+    /// Lines stand off the piece, on the side that they measure, by 3 cm or a sixteenth of its longer side, whichever is more, and the
+    /// height a little farther out than what it runs beside; the depth of a neck is measured inside it.
+    /// </summary>
+    [Theory]
+    [MemberData(nameof(Ways))]
+    public void Lines_stand_off_the_piece(string kind, Direction direction)
+    {
+        var (schematic, _) = Drawn(PlanOf(kind, direction));
+        foreach (var piece in schematic.Pieces)
+        {
+            var (wide, high) = (piece.Outline.Max(p => p.X), piece.Outline.Max(p => p.Y));
+            foreach (var line in piece.Dimensions)
+            {
+                // To the left as seen walking along it, y downwards: east goes north, south goes east.
+                var length = Math.Abs(line.To.X - line.From.X) + Math.Abs(line.To.Y - line.From.Y);
+                var (north, east) = ((line.To.X - line.From.X) / length * line.Offset, (line.To.Y - line.From.Y) / length * line.Offset);
+                var (x, y) = ((line.From.X + line.To.X) / 2 + east, (line.From.Y + line.To.Y) / 2 - north);
+                var off = Math.Max(Math.Max(-x, x - wide), Math.Max(-y, y - high));
+                if (line.Offset == 0)
+                    Assert.True(off < 0, $"{kind}, {direction}: a line across the piece lies {off} outside it.");
+                else
+                    Assert.InRange(off, Math.Max(3, 0.06 * Math.Max(wide, high)) - 1e-6, Math.Max(3, 0.06 * Math.Max(wide, high)) + 1 + 1e-6);
+            }
+        }
+    }
+
     /// <summary>On the screen nothing has to be looked up: a line says what it measures, and how long it is in the size that is shown.</summary>
     [Theory]
     [MemberData(nameof(Ways))]
