@@ -78,6 +78,17 @@ public sealed class EdgeWordsTests
         Assert.Equal(("outer corner", "inner corner"), (EdgeWords.Of(EdgeCorner.Outer), EdgeWords.Of(EdgeCorner.Inner)));
     }
 
+    /// <summary>A cord on a child's clothing is no longer than the safety rules let it be, and cannot be caught.</summary>
+    [Fact]
+    public void A_childs_cord_is_short_and_fast()
+    {
+        var step = EdgingLibrary.Find("drawstring").ForChildren!;
+        Assert.Equal("Cord, for a child", EdgingSayings.Say(step.Label));
+        Assert.Equal(
+            "Leave no more than 7.5 cm of it outside with the edge pulled wide, tie no knots and no toggles, and sew it fast at the middle.",
+            EdgingSayings.Say(step.Text));
+    }
+
     /// <summary>Buttons are sold by lines, 40 to an inch, and called by the nearest millimetre.</summary>
     [Fact]
     public void Buttons_are_those_that_are_sold_by_lines()

@@ -80,9 +80,11 @@ public sealed class BookletWordsTests
     public static TheoryData<string, string[]> Notes => new()
     {
         { "hat with gores", [
+            "Upper edge, round, cm / in", "Finished head, cm / in",
             "- Gores: some rows stop short of the crown and turn. What they leave stays as it is, and the next longer row goes on over it, so that there are fewer rows at the crown than below. No stitch is decreased or increased. At the turn, draw the yarn close, so that no hole stays where the longer row goes on.",
             "- Where a row goes on over what shorter rows left, its lines of colour lie 2 or 4 or 6 stitches to one side of those below. That is the gore's own line, from its tip up to the crown; it is no fault, and everywhere else the picture goes on."] },
         { "skirt with gores", [
+            "Hem, round, cm / in", "Waist at rest, cm / in", "Waist stretched, cm / in",
             "so that there are fewer rows at the waist than below.", "its lines of colour lie 2 stitches to one side of those below. That is the gore's own line, from its tip up to the waist;",
             "Gore, first row (RS): Ch 1, sc in each st to last N sts, leave these unworked, turn. Gore, second row (WS): Ch 1, sc in each st to end, turn. Gore, third row (RS): Ch 1, sc in each st to end, then sc in each of the next N sts left unworked, turn. # sts.",
             "Gores: the first row of each, the stitches that it leaves unworked (N) and those that it has, and where the first and the third row end.",
@@ -91,6 +93,7 @@ public sealed class BookletWordsTests
             "Casing: Fold the band to the inside along the round named, then sl st in each sc of the last round and in the foot of the sc of round 1 behind it together, all around but for the last 3 cm / 1¼ in.",
             "Elastic: Draw it through the casing, overlap its ends by 2.5 cm / 1 in, sew them together, and close the casing."] },
         { "vest", [
+            "Neck depth, front, cm / in", "Armhole depth, cm / in", "Armhole inset, cm / in",
             "- Pieces are shaped by rows that stop short, go on over a chain, or are joined on: no stitch is decreased or increased, so that the colours go on. Where a row stops short, the rest stays unworked; an edging or a seam holds it.",
             "- A chain to go on over is made before the row that needs it: leave the row's own loop on a marker, and chain away from the piece. The stitches worked into it follow the last stitch of the row without a gap, in the colours as they come.",
             "- The chain stays in the piece, so let its yarn match one of the colours of Variegated yarn. Where an edging runs, pick up its stitches in the free loops of the chain; where a seam runs, sew through those loops.",
@@ -107,6 +110,7 @@ public sealed class BookletWordsTests
             "- The neck is cut square, so that the colours go on, and made into a V by two plain inserts in Solid Cream: triangles that are sewn into its lower corners. They alone are worked with decreases.",
             "sc2tog: insert the hook in the next st, yarn over and draw a loop through, and again in the st after it; yarn over and draw it through all 3 loops. 2 sts have become one."] },
         { "tabard", [
+            "Front or back, across, cm / in", "Tab, front to back, cm / in",
             "- Hem: deeper in some sizes than in others, to make up the measurement; see Edgings.",
             "No swatch was made of the edgings: they are picked up as if worked a little closer than the fabric, at 16.5 sc over 10 cm / 4 in. Where yours pulls the edge in, pick up more stitches, where it ripples, fewer, and keep to the edging's multiple.",
             "stitches in all, as said below. What lies inside a seam is not counted.",
@@ -132,6 +136,11 @@ public sealed class BookletWordsTests
             "Dimensions lettered in the drawing, before seams and edgings.", "to scale, before seams and edgings.",
             "Buy all balls of one dye lot, and count one sequence from each before it is joined: hand-dyed sequences drift. Balls cannot be alternated row by row in pooled work.",
             "find the first row that disagrees with its table: a colour there was given a stitch too many or too few. If you must strain to keep the numbers, change the hook: a larger one where the colours run on, a smaller one where they end too soon."] },
+        { "bag", ["Gusset, depth, cm / in", "Strap with its ends, cm / in"] },
+        { "cardigan", ["Back, width, cm / in", "Neck opening, each front, cm / in", "Back, fronts and sleeves are worked sideways"] },
+        { "cardigan without sleeves", ["Back and fronts are worked sideways"] },
+        { "off-shoulder top with vents", ["Side vent, cm / in", "Sleeve join, cm / in"] },
+        { "pet-tabard", ["Leg opening, depth, cm / in"] },
         { "poncho", ["Wrist to wrist, cm / in", "- left side of the back: pick up ", "; on each of right side of the back and right side of the front: pick up ", "; left side of the front: pick up "] },
     };
 
@@ -263,6 +272,7 @@ public sealed class BookletWordsTests
         {
             "bag" or "bag without gusset" => "bag",
             "hat with gores" => "hat",
+            "cardigan without sleeves" => "cardigan",
             "skirt with gores" => "skirt",
             "vest" or "vest with inserts" => "vest",
             "pullover with a buttoned shoulder" => "pullover",
@@ -293,6 +303,7 @@ public sealed class BookletWordsTests
                 Shape = (BoxyTop)g.Shape with { Neck = new Neck(NeckForm.Square, null) },
                 Edgings = [new(EdgingPlace.Neck, "sc", 3)],
             }),
+            "cardigan without sleeves" => project.With(g => g with { Direction = direction, Edgings = [], Shape = (Cardigan)g.Shape with { Sleeves = null } }),
             "off-shoulder top with vents" => project.With(g => g with { Direction = direction, Edgings = [], Shape = (OffShoulder)g.Shape with { Vent = Cm(12) } }),
             _ => project.With(g => g with { Direction = direction }),
         };

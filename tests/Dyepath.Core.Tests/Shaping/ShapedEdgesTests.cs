@@ -13,15 +13,18 @@ public sealed class ShapedEdgesTests
 {
     private static readonly Gen<int[]> Heights = Gen.Int[3, 12].Array[3, 14];
 
+    private static readonly Gen<(int From, int To)[]> Lengths = Gen.Select(Gen.Int[0, 3], Gen.Int[4, 12]).Array[3, 14];
+
     /// <summary>What is missing of the rectangle falls into as many cuts as there are pieces of it that hang together, cell by cell.</summary>
     [Fact]
-    public void What_hangs_together_is_one_cut() => Heights.Holds(
-        heights =>
+    public void What_hangs_together_is_one_cut() => Lengths.Holds(
+        columns =>
         {
-            var edges = Of("vest", PieceId.Front, heights);
-            var high = heights.Max();
+            var edges = Of("vest", PieceId.Front, columns);
+            var (low, high) = (columns.Min(c => c.From), columns.Max(c => c.To));
             var missing = new HashSet<(int X, int Y)>(
-                from x in Enumerable.Range(0, heights.Length) from y in Enumerable.Range(heights[x], high - heights[x]) select (x, y));
+                from x in Enumerable.Range(0, columns.Length) from y in Enumerable.Range(low, high - low)
+                where y < columns[x].From || y >= columns[x].To select (x, y));
             var cuts = 0;
             for (; missing.Count > 0; cuts++)
             {
@@ -36,7 +39,7 @@ public sealed class ShapedEdgesTests
                     }
                 }
             }
-            Assert.Equal((heights.Length, high), (edges.Columns, edges.Rows));
+            Assert.Equal((columns.Length, high - low), (edges.Columns, edges.Rows));
             Assert.Equal(cuts, edges.Cuts.Length);
         },
         seed: 611, cases: 600);
@@ -97,7 +100,9 @@ public sealed class ShapedEdgesTests
         return begun.Shape.Construct(begun);
     }
 
-    private static ShapedEdges Of(string garment, PieceId piece, int[] heights) => new(
-        [new PartOutline(0, Outline.ByRow([.. heights.Select(h => (0, h - 1))]))], Construction(garment), piece, up: false, turned: false,
+    private static ShapedEdges Of(string garment, PieceId piece, int[] heights) => Of(garment, piece, [.. heights.Select(h => (0, h))]);
+
+    private static ShapedEdges Of(string garment, PieceId piece, (int From, int To)[] columns) => new(
+        [new PartOutline(0, Outline.ByRow([.. columns.Select(c => (c.From, c.To - 1))]))], Construction(garment), piece, up: false, turned: false,
         (_, _) => (0, 0));
 }
