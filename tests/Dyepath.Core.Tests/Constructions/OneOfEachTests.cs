@@ -94,6 +94,31 @@ public sealed class OneOfEachTests
         }
     }
 
+    /// <summary>
+    /// The outline that is drawn of a piece has its area: of a rectangle its width by its height, of a shaped one the share of it that is
+    /// worked, and of a triangle half of it and half of its tip's.
+    /// </summary>
+    [Theory]
+    [MemberData(nameof(Garments))]
+    public void An_outline_has_the_area_of_its_stitches(string name, Direction direction)
+    {
+        var plan = PlanOf(name, direction);
+        foreach (var piece in plan.Sizes.SelectMany(s => s.Pieces).Where(p => plan.Construction.GroupOf(p.Id).Gores is null))
+        {
+            var points = WornOutline.Of(plan, piece).Points;
+            var area = Math.Abs(points.Zip(points.Skip(1).Append(points[0]), (a, b) => a.X * b.Y - b.X * a.Y).Sum()) / 2;
+            var all = piece.Width.Centimetres * piece.Height.Centimetres;
+            var worked = piece.Taper is { } taper ? (1 + 1.0 / taper.Stitches) / 2
+                : piece.Shape is not { } shape ? 1
+                : shape.Parts.Sum(p => Enumerable.Range(0, p.Outline.Rows).Sum(r => p.Outline.At(r).Units))
+                    / ((double)piece.Rows * (shape.LastColumn - shape.FirstColumn + 1));
+            Assert.Equal(all * worked, area, 0.01 * all);
+            Assert.Equal((0.0, 0.0), (Math.Round(points.Min(p => p.X), 6), Math.Round(points.Min(p => p.Y), 6)));
+            Assert.Equal(piece.Width.Centimetres, points.Max(p => p.X), 1e-6);
+            Assert.Equal(piece.Height.Centimetres, points.Max(p => p.Y), 1e-6);
+        }
+    }
+
     private static Plan PlanOf(string name, Direction direction)
     {
         if (!Plans.TryGetValue((name, direction), out var plan))

@@ -93,6 +93,49 @@ public sealed class PlanJsonShapesTests
             told.Select(m => (m.TryGetProperty("stitch", out var at) ? at : m.GetProperty("row")).GetInt32()));
     }
 
+    /// <summary>
+    /// Cell by cell the yarn is walked along: sections of whole stitches and turns that take nothing, so that the stitches of a part follow
+    /// each other along the sequence from where the part begins, one row to the left and the next one back.
+    /// </summary>
+    [Theory]
+    [InlineData("vest", Direction.Up)]
+    [InlineData("vest", Direction.Sideways)]
+    [InlineData("cushion", Direction.Up)]
+    public void Cells_are_those_that_a_walk_along_the_yarn_comes_to(string garment, Direction direction)
+    {
+        var plan = TestProjects.Begun(garment, "sc", even: true, direction).With(g => g with { Grading = g.Grading with { UnevenWidths = true, SeveralLeans = true } }).Planned();
+        var size = plan.Sizes[^1];
+        using var stream = new MemoryStream();
+        using (var writer = new Utf8JsonWriter(stream))
+            PlanJson.Write(writer, plan, size.Name);
+        using var json = JsonDocument.Parse(stream.ToArray());
+        var parts = json.RootElement.GetProperty("sizes").EnumerateArray().Single(s => s.TryGetProperty("cells", out _)).GetProperty("cells").EnumerateArray().ToArray();
+        int[] sequence = [.. new[] { 6, 5, 7, 4 }.SelectMany((n, section) => Enumerable.Repeat(section, n))];
+        Assert.Equal(size.Pieces.Sum(p => p.Shape?.Parts.Length ?? 1), parts.Length);
+        foreach (var part in parts)
+        {
+            Assert.Equal([6.0, 5, 7, 4], part.GetProperty("sections").EnumerateArray().Select(s => s.GetDouble()));
+            Assert.Equal(0, part.GetProperty("turnCost").GetDouble());
+            var (at, fromRow) = ((int)part.GetProperty("startUnits").GetDouble(), part.GetProperty("fromRow").GetInt32());
+            var toLeft = part.GetProperty("startsFrom").GetString() == "right";
+            var outline = part.GetProperty("outline").EnumerateArray()
+                .Select(o => (Row: o.GetProperty("fromRow").GetInt32(), First: o.GetProperty("first").GetInt32(), Last: o.GetProperty("last").GetInt32())).ToArray();
+            Assert.Equal(fromRow, outline[0].Row);
+            Assert.All(outline.Zip(outline.Skip(1)), o => Assert.True(
+                o.First.Row < o.Second.Row && (o.First.First, o.First.Last) != (o.Second.First, o.Second.Last), "A stretch goes on as the one before."));
+            var row = fromRow;
+            foreach (var cells in part.GetProperty("rows").EnumerateArray())
+            {
+                int[] told = [.. cells.EnumerateArray().Select(c => c.GetInt32())];
+                var run = outline.Last(o => o.Row <= row);
+                Assert.Equal(run.Last - run.First + 1, told.Length);
+                int[] worked = toLeft ? told : [.. told.Reverse()];
+                Assert.Equal(Enumerable.Range(at, told.Length).Select(place => sequence[place % 22]), worked);
+                (row, at, toLeft) = (row + 1, at + told.Length, !toLeft);
+            }
+        }
+    }
+
     private static Project Begun(string garment) => StarterDocument.Of(Repertoire.All.First(k => k.Name == garment));
 
     /// <summary>Of the first size.</summary>

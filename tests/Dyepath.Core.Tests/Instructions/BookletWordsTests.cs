@@ -181,6 +181,20 @@ public sealed class BookletWordsTests
         Assert.Equal(plan.Sizes[0].Edgings[0].PickUp, first + again * (2 + (again == 0 ? 0 : int.Parse(said.Groups[2].Value))) + 2 + last);
     }
 
+    /// <summary>
+    /// The wearer's left shoulder is at the front's right, where it is worked last: its rows begin after the mark at which the neck ends, and
+    /// end before the one that the side seam takes.
+    /// </summary>
+    [Fact]
+    public void A_buttoned_shoulder_is_told_by_its_rows()
+    {
+        var plan = Of("pullover with a buttoned shoulder").Planned();
+        var said = Regex.Match(GarmentTrials.Text(plan), @"along its rows (\d+) to (\d+)\.");
+        var (front, seams) = (plan.Sizes[0][PieceId.Front], plan.Project.Garment.Seams);
+        var neck = front.Marks.Single(m => m.Opening.Id == OpeningId.Neck && !m.Begins).Position;
+        Assert.Equal((neck + 1, front.Rows - seams.HiddenRows), (int.Parse(said.Groups[1].Value), int.Parse(said.Groups[2].Value)));
+    }
+
     /// <summary>Of one row alone, and of rows that run on, is told what they are.</summary>
     [Theory]
     [InlineData("vest", Direction.Up)]
