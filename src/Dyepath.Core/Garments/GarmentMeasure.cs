@@ -114,6 +114,9 @@ public static class GarmentMeasures
         _ => string.Concat(measure.ToString().Select((c, i) => i > 0 && char.IsUpper(c) ? $" {char.ToLowerInvariant(c)}" : $"{char.ToLowerInvariant(c)}")),
     };
 
+    /// <summary>With its article, such as <c>an armhole depth</c>.</summary>
+    internal static string One(GarmentMeasure measure) => Words(measure) is var words && words[0] is 'a' or 'e' or 'i' or 'o' ? $"an {words}" : $"a {words}";
+
     /// <summary>As the document names it, such as <c>armholeDepth</c>.</summary>
     public static string Key(GarmentMeasure measure) => JsonNamingPolicy.CamelCase.ConvertName(measure.ToString());
 }

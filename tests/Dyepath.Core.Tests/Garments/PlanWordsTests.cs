@@ -157,6 +157,20 @@ public sealed class PlanWordsTests
             findings);
     }
 
+    /// <summary>121 m in 100 g is the end of one category and the beginning of the next: the ball belongs to either (Sizing/YarnWeights).</summary>
+    [Theory]
+    [InlineData(4, false)]
+    [InlineData(5, false)]
+    [InlineData(3, true)]
+    public void A_ball_between_two_categories_belongs_to_either(int category, bool said)
+    {
+        var yarn = Tideline.Yarn with { Category = category, Ball = new(Length.FromMetres(121), Mass.FromGrams(100)) };
+        var findings = (Tideline with { Yarn = yarn }).Planned().Findings.Where(f => f.Place == "yarn.category").Select(f => f.Text).ToArray();
+        Assert.Equal(
+            said ? ["The pattern names yarn weight category 3; 121 m in 100 g is usual for category 4 (medium) or 5 (bulky): check the category, or the ball."] : Array.Empty<string>(),
+            findings);
+    }
+
     /// <summary>800 m in 100 g is lace, worked with 1.4 to 2.25 mm, and 150 m medium, with 5.5 to 6.5 mm, by the published table; a shawl of lace takes 4 mm.</summary>
     [Theory]
     [InlineData(800, 12, "A hook of 12 mm is far too large for this yarn: 800 m in 100 g is usually worked with 1.4 to 2.25 mm. Check the hook, and the ball's length and mass.")]

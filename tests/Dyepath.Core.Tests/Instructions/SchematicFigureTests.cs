@@ -60,6 +60,33 @@ public sealed class SchematicFigureTests
             Math.Abs(Math.Abs(d.To.X - d.From.X) + Math.Abs(d.To.Y - d.From.Y) - lengths[Letter(d.Label)]) <= 0.26, Letter(d.Label)));
     }
 
+    /// <summary>
+    /// Lines stand off the piece, on the side that they measure, by 3 cm or a sixteenth of its longer side, whichever is more, and the
+    /// height a little farther out than what it runs beside; the depth of a neck is measured inside it.
+    /// </summary>
+    [Theory]
+    [MemberData(nameof(Ways))]
+    public void Lines_stand_off_the_piece(string kind, Direction direction)
+    {
+        var (schematic, _) = Drawn(PlanOf(kind, direction));
+        foreach (var piece in schematic.Pieces)
+        {
+            var (wide, high) = (piece.Outline.Max(p => p.X), piece.Outline.Max(p => p.Y));
+            foreach (var line in piece.Dimensions)
+            {
+                // To the left as seen walking along it, y downwards: east goes north, south goes east.
+                var length = Math.Abs(line.To.X - line.From.X) + Math.Abs(line.To.Y - line.From.Y);
+                var (north, east) = ((line.To.X - line.From.X) / length * line.Offset, (line.To.Y - line.From.Y) / length * line.Offset);
+                var (x, y) = ((line.From.X + line.To.X) / 2 + east, (line.From.Y + line.To.Y) / 2 - north);
+                var off = Math.Max(Math.Max(-x, x - wide), Math.Max(-y, y - high));
+                if (line.Offset == 0)
+                    Assert.True(off < 0, $"{kind}, {direction}: a line across the piece lies {off} outside it.");
+                else
+                    Assert.InRange(off, Math.Max(3, 0.06 * Math.Max(wide, high)) - 1e-6, Math.Max(3, 0.06 * Math.Max(wide, high)) + 1 + 1e-6);
+            }
+        }
+    }
+
     /// <summary>On the screen nothing has to be looked up: a line says what it measures, and how long it is in the size that is shown.</summary>
     [Theory]
     [MemberData(nameof(Ways))]
@@ -79,6 +106,67 @@ public sealed class SchematicFigureTests
                 Assert.InRange(Math.Abs(line.To.X - line.From.X) + Math.Abs(line.To.Y - line.From.Y), length - 0.26, length + 0.26);
             });
         }
+    }
+
+    /// <summary>
+    /// Heavy lines lie on the outline and are as long as what they mark: a neck in the middle of the top, armholes and what is sewn on below
+    /// them from the top down at both sides, vents from the hem up, and tabs halfway.
+    /// </summary>
+    [Theory]
+    [InlineData("pullover", "neck", "armhole")]
+    [InlineData("pet-tabard", "neck", "leg opening")]
+    [InlineData("tabard", "neck", "tab")]
+    [InlineData("off-shoulder-top", "sleeve join", "vent")]
+    public void Openings_are_marked_where_they_lie(string kind, params string[] openings)
+    {
+        foreach (var direction in Enum.GetValues<Direction>())
+        {
+            var project = StarterDocument.Of(Repertoire.All.First(k => k.Name == kind));
+            var plan = (project with
+            {
+                Garment = project.Garment with
+                {
+                    Direction = direction,
+                    Edgings = [],
+                    Shape = project.Garment.Shape is OffShoulder top ? top with { Vent = TestProjects.Cm(10) } : project.Garment.Shape,
+                    Grading = project.Garment.Grading with { UnevenWidths = true, SeveralLeans = true },
+                },
+            }).Planned();
+            var named = plan.Sizes.ToList().FindIndex(s => s.Name == plan.Project.Sizes.Base);
+            var at = named < 0 ? plan.Sizes.Length / 2 : named;
+            var drawn = Drawn(plan).Picture.Pieces[0];
+            var finished = plan.Sizes[at].Finished;
+            var (wide, high) = (drawn.Outline.Max(p => p.X), drawn.Outline.Max(p => p.Y));
+            foreach (var name in openings)
+            {
+                var marks = drawn.Marks.Where(m => Say(plan, m.Label).StartsWith(name, StringComparison.Ordinal)).ToArray();
+                Assert.Equal((kind, name, name == "neck" ? 1 : 2), (kind, name, marks.Length));
+                var (measure, from) = name switch
+                {
+                    "neck" => (GarmentMeasure.NeckWidth, (wide - finished[GarmentMeasure.NeckWidth].Centimetres) / 2),
+                    "armhole" => (GarmentMeasure.ArmholeDepth, 0),
+                    "leg opening" => (GarmentMeasure.LegOpening, 0),
+                    "sleeve join" => (GarmentMeasure.SleeveJoin, 0),
+                    "vent" => (GarmentMeasure.Vent, high - finished[GarmentMeasure.Vent].Centimetres),
+                    _ => (GarmentMeasure.TabJoin, (high - finished[GarmentMeasure.TabJoin].Centimetres) / 2),
+                };
+                foreach (var mark in marks)
+                {
+                    var (first, last) = name == "neck" ? (mark.From.X, mark.To.X) : (mark.From.Y, mark.To.Y);
+                    Assert.Equal((from, from + finished[measure].Centimetres), (first, last), new Millimetre());
+                    Assert.True(name == "neck" ? mark.From.Y == 0 && mark.To.Y == 0 : mark.From.X == mark.To.X, $"{kind}: the {name} lies off the outline.");
+                }
+                if (name != "neck")
+                    Assert.Equal([0, wide], marks.Select(m => m.From.X).Order());
+            }
+        }
+    }
+
+    private sealed class Millimetre : IEqualityComparer<(double, double)>
+    {
+        public bool Equals((double, double) x, (double, double) y) => Math.Abs(x.Item1 - y.Item1) < 0.1 && Math.Abs(x.Item2 - y.Item2) < 0.1;
+
+        public int GetHashCode((double, double) obj) => 0;
     }
 
     /// <summary>What its Making up says is dried flat to the drawing: a vest is that by its cuts.</summary>

@@ -76,6 +76,12 @@ public sealed class ShapedWordsTests
     }
 
     [Theory]
+    [MemberData(nameof(Directions))]
+    public void Where_rows_differ_they_are_held_against_the_row_two_below(Direction direction) => Assert.Contains(
+        Lines(Vest(direction).Planned()), l => l.EndsWith("In the order of work, each colour begins, against the row two below:", StringComparison.Ordinal));
+
+
+    [Theory]
     [InlineData("stitches later.", "stitches earlier.")]
     [InlineData("- rows 3 to ", "- rows 3 to 1")]
     [InlineData("- rows 3 to ", "- rows 4 to ")]

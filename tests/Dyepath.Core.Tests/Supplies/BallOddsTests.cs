@@ -91,6 +91,13 @@ public sealed class BallOddsTests
     public void What_cannot_be_served_has_no_shares() => Assert.Empty(
         BallOdds.Of(22 * (long)ColourRing.Unit, Unit, Length.FromMetres(0.2), [], Length.FromMetres(10)));
 
+    /// <summary>15 cm at either end of a ball are woven in: a ball of 30 cm serves nobody, one of 31 cm those who need a centimetre of it.</summary>
+    [Theory]
+    [InlineData(0.3, false)]
+    [InlineData(0.31, true)]
+    public void A_ball_of_its_two_ends_alone_serves_nobody(double ball, bool serves) =>
+        Assert.Equal(serves, !BallOdds.Of(1, Unit, Length.FromMetres(ball), [], Length.FromMetres(0.05)).IsEmpty);
+
     /// <summary>The promise of the plan: 19 makers of 20, and one ball fewer serves fewer.</summary>
     [Fact]
     public void A_plan_buys_what_serves_19_makers_of_20()

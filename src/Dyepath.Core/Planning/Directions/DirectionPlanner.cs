@@ -342,7 +342,7 @@ internal sealed class DirectionPlanner
                 _planned.Open(i, at, opening, OpeningCount(i, at, opening, Counts[i][at].Rows));
                 if (targets[i] <= Length.Zero)
                     reasons.Add(new Finding(FindingLevel.Fault, opening.Field, FormattableString.Invariant(
-                        $"Size {_targets.Name(i)} would have a {GarmentMeasures.Words(opening.Measure)} of {Wording.Fine(targets[i], _targets.Units)}: give it more.")));
+                        $"Size {_targets.Name(i)} would have {GarmentMeasures.One(opening.Measure)} of {Wording.Fine(targets[i], _targets.Units)}: give it more.")));
                 else if (LeavesTooLittle(i, at, opening) is { } fault)
                     reasons.Add(fault);
             }

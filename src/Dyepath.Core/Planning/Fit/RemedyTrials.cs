@@ -59,8 +59,14 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
         FormattableString.Invariant($"garment.edgings[{Layout.SharedFabric.Project.Garment.Edgings.Length}]"),
         $"{{\"where\": \"{EdgingPlaces.Key(place)}\", \"edging\": \"{Plain(place)}\"}}", words);
 
-    private string Cost(DirectionPlan plan) => Math.Abs(plan.LostShare - chosen.LostShare) < 0.005 ? ""
-        : FormattableString.Invariant($", and {plan.LostShare:0 %} of the stitches are lost to the motif instead of {chosen.LostShare:0 %}");
+    /// <summary>What a change costs the motif; empty where it is as much as now, to a whole per cent.</summary>
+    private string Cost(DirectionPlan plan)
+    {
+        var (then, now) = (Share(plan), Share(chosen));
+        return then == now || Math.Abs(plan.LostShare - chosen.LostShare) < 0.005 ? "" : $", and {then} of the stitches are lost to the motif instead of {now}";
+
+        static string Share(DirectionPlan of) => FormattableString.Invariant($"{of.LostShare:0 %}");
+    }
 
     /// <summary>What else a change moves by more than is worth its words, the most first; empty where it moves nothing else.</summary>
     /// <param name="besides">What is told of anyway.</param>

@@ -63,7 +63,7 @@ internal sealed class SizeTargets
             foreach (var (target, i) in Of(dimension.Measure, none).Select((t, i) => (t, i)).Where(t => t.t <= Length.Zero))
             {
                 yield return new Finding(FindingLevel.Fault, "garment", FormattableString.Invariant(
-                    $"Size {Name(i)} would have a {GarmentMeasures.Words(dimension.Measure)} of {Wording.Fine(target, Units)}: give it more."));
+                    $"Size {Name(i)} would have {GarmentMeasures.One(dimension.Measure)} of {Wording.Fine(target, Units)}: give it more."));
             }
         }
     }
