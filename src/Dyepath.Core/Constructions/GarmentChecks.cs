@@ -59,11 +59,14 @@ internal static class GarmentChecks
         if (companion is not null && companion.Uses.Contains(CompanionUse.PlainPieces))
             return;
         var place = document.Member("garment");
-        var next = companion is null ? "Add a companion yarn." : "Add \"plainPieces\" to companion.uses.";
+        const string missing = "no companion yarn for plain pieces";
+        var next = companion is null
+            ? "This is worked in a plain companion yarn: add one beside the yarn, and let it serve plain pieces."
+            : "This is worked in a plain companion yarn: let the companion yarn, which stands beside the yarn, serve plain pieces too.";
         if (garment.Shape.PlainPiecesField is { } field)
-            faults.Meaning(field.Split('.').Aggregate(place, (at, name) => at.Member(name)), "pieces of companion yarn only with a companion yarn for plain pieces", next);
+            faults.Meaning(field.Split('.').Aggregate(place, (at, name) => at.Member(name)), "pieces of companion yarn only with a companion yarn for plain pieces", next, missing);
         if (garment.Grading.SideBands)
-            faults.Meaning(place.Member("grading").Member("sideBands"), "true only with a companion yarn for plain pieces", next);
+            faults.Meaning(place.Member("grading").Member("sideBands"), "true only with a companion yarn for plain pieces", next, missing);
     }
 
     public static void EdgingIsKnown(Place edging, string id, FaultList faults)

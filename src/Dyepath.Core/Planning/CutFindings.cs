@@ -47,8 +47,11 @@ internal static class CutFindings
         {
             if (raw.Place is not { } place || chosen.Layout.SharedFabric.EdgingAt(place) is not null)
                 continue;
+            var seen = construction.Groups.Any(g => g.Fills?.Opening == raw.Id)
+                ? "has no edging: the slopes of its inserts and the ends of its rows stay to be seen"
+                : "is cut and has no edging: its steps and the ends of its rows stay to be seen";
             yield return Noted(
-                "garment.edgings", $"The {PlaceNames.Of(raw.Id)} is cut and has no edging: its steps and the ends of its rows stay to be seen",
+                "garment.edgings", $"The {PlaceNames.Of(raw.Id)} {seen}",
                 trials.Edge(place, "edge it with single crochet") with
                 {
                     Then = "the edging's depth is inside what is asked for, so that all that is cut is planned anew, and may come out at other measures",
@@ -105,7 +108,7 @@ internal static class CutFindings
                 Then = $"it goes on unbroken, and furthest off of what is cut is {kept.Furthest.Say(chosen.Units)}{trials.Moves(kept.Plan, kept.Furthest.Measure)}",
             });
         }
-        if (other is { IsFeasible: true } && other.LostShare < chosen.LostShare / 2)
+        if (other is { IsFeasible: true } && other.LostShare < chosen.LostShare / 2 && trials.MayTurn(other))
         {
             deeds.Add(PlanFindings.Turned(chosen, $"work it {DirectionWords.Of(other.Direction)}") with
             {

@@ -280,7 +280,7 @@ internal static class PlanFindings
             var changes = ruler.Changes.Where(c => c.WorstError < error.Off).Take(MostRemedies);
             deeds.AddRange(changes.Select(c => GradingWords.Deed(c, ruler)));
         }
-        if (other is { IsFeasible: true })
+        if (other is { IsFeasible: true } && trials.MayTurn(other))
         {
             var furthest = other.Furthest(error.Measure);
             if (cut ? furthest <= FitError.Poor : other.Option.WorstError < plan.Option.WorstError)

@@ -87,6 +87,6 @@ internal static partial class BeforeComparison
     [GeneratedRegex("^Markers: (?<n>[0-9]+) at a time: ")]
     private static partial Regex MarkersSaid();
 
-    [GeneratedRegex(@"^For instance chart (?<chart>\d+), (?:row|round) 1: it begins with (?<first>\d+) \w+ of .+? \((?<firstSymbol>[^()]+)\) and (?<second>\d+) \w+ of .+? \((?<secondSymbol>[^()]+)\), .*? ends with (?<last>\d+) \w+ of .+? \((?<lastSymbol>[^()]+)\)\.(?: (?:Row|Round) 2 begins with the rest of that colour: (?<next>\d+) \w+ of .+ \((?<nextSymbol>[^()]+)\), [0-9.]+ with the )?")]
+    [GeneratedRegex(@"^For instance chart (?<chart>\d+), (?:row|round) 1: it begins with (?<first>\d+) \w+ of .+? \((?<firstSymbol>[^()]+)\) and (?<second>\d+) \w+ of .+ \((?<secondSymbol>[^()]+)\), the colours go on whole .*? ends with (?<last>\d+) \w+ of .+? \((?<lastSymbol>[^()]+)\)\.(?: (?:Row|Round) 2 begins with the rest of that colour: (?<next>\d+) \w+ of .+ \((?<nextSymbol>[^()]+)\), [0-9.]+ with the )?")]
     private static partial Regex Example();
 }

@@ -78,24 +78,19 @@ public static class FabricWords
     };
 
     /// <summary>The counts to offer, by the repeat that a maker counts.</summary>
+    /// <param name="count">Stitches of the planned row, as <see cref="Count"/> has them.</param>
     /// <param name="repeat">The plan's, in pooling units.</param>
     /// <param name="stitch">The fabric's.</param>
-    public static string Variants(CountVariants variants, double repeat, FabricStitch stitch)
+    public static string Variants(CountVariants variants, int count, double repeat, FabricStitch stitch)
     {
         ArgumentNullException.ThrowIfNull(variants);
         ArgumentNullException.ThrowIfNull(stitch);
-        var alone = $"As planned: {MadeWell(variants.Alone)}.";
+        var alone = $"With {count} stitches alone: {MadeWell(variants.Alone)}.";
         if (variants.Variants.Length == 1)
             return variants.ServesMost ? alone : $"{alone} No other count serves more.";
-        var own = Enumerable.Range(0, variants.Variants.Length).Select(at => $"{Offset(variants.Variants[at].Offset)} {Range(at)}");
-        return $"{alone} By the {Many(stitch)} in her own repeat, {string.Join("; ", own)}: {MadeWell(variants.Served)}.";
-
-        string Offset(int units) => units switch
-        {
-            0 => "as planned",
-            1 or -1 when stitch.StitchesPerUnit == 1 => units > 0 ? "1 stitch more" : "1 stitch fewer",
-            _ => FormattableString.Invariant($"{Math.Abs(units) * stitch.StitchesPerUnit} stitches {(units > 0 ? "more" : "fewer")}"),
-        };
+        var own = Enumerable.Range(0, variants.Variants.Length)
+            .Select(at => FormattableString.Invariant($"{count + variants.Variants[at].Offset * stitch.StitchesPerUnit} stitches where it counts {Range(at)}"));
+        return $"{alone} Chosen by the {Many(stitch)} in the maker's own repeat, {string.Join(", ", own)}: {MadeWell(variants.Served)}{(variants.ServesMost ? "" : ", and further counts bring hardly more")}.";
 
         string Range(int at) =>
             at == 0 ? $"under {Repeat(1)}" : at == variants.Variants.Length - 1 ? $"from {Repeat(at)}" : $"from {Repeat(at)} to {Repeat(at + 1)}";

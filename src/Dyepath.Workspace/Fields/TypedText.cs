@@ -46,6 +46,16 @@ public static partial class TypedText
         };
     }
 
+    /// <summary>A number without a unit, as people type it: with a decimal comma, or as a fraction.</summary>
+    public static bool TryNumber(string text, out decimal number)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        var match = WithUnit().Match(text.Trim());
+        var read = match is { Success: true } && match.Groups["unit"].Length == 0 ? Number(match, "number") : null;
+        number = read ?? 0;
+        return read is not null;
+    }
+
     /// <summary>A whole part, a fraction, or both; missing where the fraction divides by nothing.</summary>
     private static decimal? Number(Match match, string group)
     {

@@ -22,7 +22,7 @@ public sealed class Outcome
         (Reading, Result, Measured, Decisions) = (reading, result, measured, decisions);
         Findings =
         [
-            .. reading.Faults.Select(f => new Finding(FindingLevel.Fault, f.Path, $"{Sentence(f.Found)} {f.Next}")),
+            .. reading.Faults.Select(f => new Finding(FindingLevel.Fault, f.Path, $"{Sentence(f.Found)} {f.Next}".Trim())),
             .. result is { HasPlan: false } none ? none.Reasons : [],
             .. result?.Plan?.Findings ?? [],
         ];
@@ -121,5 +121,7 @@ public sealed class Outcome
         return ProjectReader.Read(Encoding.UTF8.GetBytes(other.Text)).Project;
     }
 
-    private static string Sentence(string found) => found.Length == 0 ? "" : $"Here stands {found}.";
+    /// <summary>What is missing does not stand anywhere.</summary>
+    private static string Sentence(string found) =>
+        found.Length == 0 || found.StartsWith("no ", StringComparison.Ordinal) ? "" : $"Here stands {found}.";
 }

@@ -61,7 +61,7 @@ public sealed class FabricPageTests : BunitContext
         var figures = Render<FabricPage>().Find(".piece-figures");
         foreach (var piece in _workbench.Size!.Pieces.Where(p => p.Pooled))
             Assert.Contains(FabricWords.MadeWell(piece.MadeWell), figures.TextContent, StringComparison.Ordinal);
-        Assert.Matches(@"Comes out well(for \d+ makers of 100)+", figures.TextContent);
+        Assert.Matches(@"Comes out well in hands as on Swatch(for \d+ makers of 100)+", figures.TextContent);
     }
 
     [Fact]

@@ -37,7 +37,7 @@ public sealed class PieceFaultsTests
         { EdgingPlace.Hem, "lace", null, null, null, Wearers.Adult, "edging", $"There is no edging lace: choose one of {string.Join(", ", EdgingLibrary.All.Select(e => e.Id))}." },
         { EdgingPlace.Neck, "picot", null, null, null, Wearers.Child, "edging", "The picot edging has loops, which have no place at the neck of children's garments (neck): choose one of sc, corded, rib, clusters, slip-rib." },
         { EdgingPlace.Neck, "drawstring", null, null, null, Wearers.Baby, "edging", "The drawstring edging has a cord, which has no place at the neck of children's garments (neck): choose one of sc, corded, rib, clusters, slip-rib." },
-        { EdgingPlace.Neck, "elastic-casing", null, null, null, Wearers.Adult, "edging", "The elastic-casing edging is not made for this edge (neck): choose one of sc, corded, picot, shell, rib, clusters, slip-rib, drawstring." },
+        { EdgingPlace.Neck, "elastic-casing", null, null, null, Wearers.Adult, "edging", "The elastic-casing edging is not made for this edge (neck): choose one of sc, corded, picot, shell, v-stitch, rib, clusters, slip-rib, drawstring." },
         { EdgingPlace.Hem, "sc-rows", null, null, null, Wearers.Adult, "edging", "The sc-rows edging is worked in rows, and the ends of this edge meet: choose one that is worked in rounds." },
     };
 

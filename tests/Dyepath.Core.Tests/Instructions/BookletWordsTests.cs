@@ -27,7 +27,7 @@ public sealed class BookletWordsTests
             "4: Gusset: lay one long edge of the gusset down one side of the front, along its lower edge and up its other side, outsides in, and sew, eased evenly. Sew the other long edge to the back in the same way.",
             "5: Strap: turn what is sewn outside out. Lay each end of the strap inside it, as deep as the strap is wide, one in the middle of each end of the gusset, and sew all round the end. 6: Weave the ends in, each under its own colour."] },
         { "bag, edged", [
-            "5: Turn what is sewn outside out. 6: Weave the ends in, each under its own colour.",
+            "5: Turn what is sewn outside out.",
             "AFTER THE EDGINGS ----------------- 1: Strap: lay each end of the strap inside what is sewn, as deep as the strap is wide, one in the middle of each end of the gusset, and sew all round the end.",
             "joined with the right side facing at the seam of gusset and front."] },
         { "bag without gusset", [
@@ -112,9 +112,9 @@ public sealed class BookletWordsTests
         { "tabard", [
             "Front or back, across, cm / in", "Tab, front to back, cm / in",
             "- Hem: deeper in some sizes than in others, to make up the measurement; see Edgings.",
-            "No swatch was made of the edgings: they are picked up as if worked a little closer than the fabric, at 16.5 sc over 10 cm / 4 in. Where yours pulls the edge in, pick up more stitches, where it ripples, fewer, and keep to the edging's multiple.",
+            "No swatch was made of the edgings: they are taken to come out a little closer than the fabric, with 16.5 sc over 10 cm / 4 in. They are picked up by the simple rule that comes nearest, such as 1 in each row end. Where yours pulls the edge in, pick up more stitches, where it ripples, fewer, and keep to the edging's multiple.",
             "stitches in all, as said below. What lies inside a seam is not counted.",
-            "Corners: Mark the middle stitch of each of the 4", "In every round of sc after the first work 3 sc in it, so that the corner lies flat, and mark the middle one of them: ", " stitches more each time.",
+            "Corners: Work what is extra at each of the 4", "In every round of sc after the first work 3 sc in it, so that the corner lies flat, and mark the middle one of them: ", " stitches more each time.",
             " stitches in the last round."] },
         { "shawl", ["Where a row stops short, the rest stays unworked; an edging holds it."] },
         { "shawl, unedged", ["Where a row stops short, the rest stays unworked. - "] },

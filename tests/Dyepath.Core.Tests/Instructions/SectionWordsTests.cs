@@ -389,7 +389,7 @@ public sealed class SectionWordsTests
         Says(text, "Ebbstone Light, solid Slack Water, the companion yarn for seams, edgings and plain pieces: 230 m / 252 yd, 100 g / 3.5 oz a ball.");
         Says(text, "which serve 19 makers of 20.");
         Says(text, "makers who take more or less yarn than the plan: two in three within 6 % of it.");
-        Says(text, "Where each ball is expected to end while the pieces are worked: the piece, its row, and the place of the colours (D1 is the first stitch of deep water). The swatch, edgings and what is kept in reserve come from the balls to buy besides.");
+        Says(text, "Where each ball is expected to end while the pieces are worked: the piece, its row, and the place of the colours (D1 is the first stitch of deep water). The swatch and what is kept in reserve come from the balls to buy besides.");
         Says(text, "Hook of 5.5 mm (American I-9), or the size that gives the gauge.");
         Says(text, "In the order in which the yarn runs: 5 of deep water (D), 4 of shallows (H), 3 of foam (F), 5 of wet sand (W), 4 of kelp (K); then from the first again.");
         Says(text, "Buy all balls of one dye lot, and count one sequence from each before it is joined: hand-dyed sequences drift. Balls cannot be alternated row by row in pooled work.");

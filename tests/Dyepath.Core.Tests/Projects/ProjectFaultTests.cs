@@ -57,7 +57,7 @@ public sealed class ProjectFaultTests
     [InlineData("garment.edgings.2.where", "\"brims\"", "garment.edgings[2].where", FaultKind.Meaning, "\"hem\"")]
     [InlineData("garment.edgings.2.where", "\"neck\"", "garment.edgings[2]", FaultKind.Meaning, "\"neck\" a second time")]
     [InlineData("garment.edgings.1.edging", "\"picott\"", "garment.edgings[1].edging", FaultKind.Meaning, "Did you mean \"picot\"?")]
-    [InlineData("companion.uses", "[\"seams\", \"edgings\"]", "garment.sleeves.yarn", FaultKind.Meaning, "Add \"plainPieces\"")]
+    [InlineData("companion.uses", "[\"seams\", \"edgings\"]", "garment.sleeves.yarn", FaultKind.Meaning, "serve plain pieces too")]
     [InlineData("garment.starts", "{ \"front\": 4096 }", "garment.starts.front", FaultKind.Form, "a whole number from 0 to 4095")]
     [InlineData("garment.starts", "{ \"hood\": 3 }", "garment.starts.hood", FaultKind.Form, "front, back, sleeve")]
     [InlineData("garment.grading", "{ \"mostCounts\": 41 }", "garment.grading.mostCounts", FaultKind.Form, "from 1 to 40")]
@@ -159,7 +159,7 @@ public sealed class ProjectFaultTests
         demo["garment"]!["grading"] = new JsonObject { ["sideBands"] = true };
         var fault = Assert.Single(Read(demo.ToJsonString()).Faults, f => f.Path == "garment.grading.sideBands");
         Assert.Equal(FaultKind.Meaning, fault.Kind);
-        Assert.Contains("Add \"plainPieces\"", fault.ToString(), StringComparison.Ordinal);
+        Assert.Contains("serve plain pieces too", fault.ToString(), StringComparison.Ordinal);
     }
 
     private static ProjectReading Read(string json) => ProjectReader.Read(Encoding.UTF8.GetBytes(json));

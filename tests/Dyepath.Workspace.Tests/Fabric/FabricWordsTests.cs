@@ -61,14 +61,15 @@ public sealed class FabricWordsTests
     {
         var variants = new CountVariants([new CountVariant(-2, -1), new CountVariant(0, -0.025), new CountVariant(1, 0.03)], 0.7, 0.91);
         Assert.Equal(
-            "As planned: for 70 makers of 100. By the stitches in her own repeat, 2 stitches fewer under 19.5; as planned from 19.5 to 20.6; "
-            + "1 stitch more from 20.6: for 91 makers of 100.", FabricWords.Variants(variants, 20, Single));
-        Assert.Contains("4 stitches fewer under 19.5", FabricWords.Variants(variants, 20, FabricStitch.Linen), StringComparison.Ordinal);
-        Assert.Contains("By the pairs", FabricWords.Variants(variants, 20, FabricStitch.Linen), StringComparison.Ordinal);
+            "With 83 stitches alone: for 70 makers of 100. Chosen by the stitches in the maker's own repeat, 81 stitches where it counts under 19.5, "
+            + "83 stitches where it counts from 19.5 to 20.6, 84 stitches where it counts from 20.6: for 91 makers of 100.", FabricWords.Variants(variants, 83, 20, Single));
+        Assert.Contains("79 stitches where it counts under 19.5", FabricWords.Variants(variants, 83, 20, FabricStitch.Linen), StringComparison.Ordinal);
+        Assert.Contains("by the pairs", FabricWords.Variants(variants, 83, 20, FabricStitch.Linen), StringComparison.Ordinal);
+        Assert.EndsWith(": for 60 makers of 100, and further counts bring hardly more.", FabricWords.Variants(variants with { Served = 0.6 }, 83, 20, Single), StringComparison.Ordinal);
         CountVariant[] planned = [new(0, -1)];
-        Assert.Equal("As planned: for 95 makers of 100.", FabricWords.Variants(new CountVariants([.. planned], 0.95, 0.95), 20, Single));
+        Assert.Equal("With 83 stitches alone: for 95 makers of 100.", FabricWords.Variants(new CountVariants([.. planned], 0.95, 0.95), 83, 20, Single));
         Assert.Equal(
-            "As planned: for 5 makers of 100. No other count serves more.", FabricWords.Variants(new CountVariants([.. planned], 0.05, 0.05), 20, Single));
+            "With 83 stitches alone: for 5 makers of 100. No other count serves more.", FabricWords.Variants(new CountVariants([.. planned], 0.05, 0.05), 83, 20, Single));
     }
 
     [Fact]

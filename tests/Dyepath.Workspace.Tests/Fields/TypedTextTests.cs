@@ -63,6 +63,17 @@ public sealed class TypedTextTests
     [InlineData("5 3 in")]
     public void What_is_no_number_is_kept_as_typed(string typed) => Assert.False(TypedQuantity.TryLength(TypedText.Quantity(typed, "in"), out _));
 
+    [Theory]
+    [InlineData("13 3/4", 13.75)]
+    [InlineData("13¾", 13.75)]
+    [InlineData("13,75", 13.75)]
+    [InlineData("14", 14.0)]
+    [InlineData("14 cm", null)]
+    [InlineData("a few", null)]
+    [InlineData("", null)]
+    public void Numbers_without_a_unit_may_be_fractions_too(string typed, double? number) =>
+        Assert.Equal((number is not null, (decimal)(number ?? 0)), (TypedText.TryNumber(typed, out var read), read));
+
     [Fact]
     public void What_is_no_number_stands_in_the_message_as_it_was_typed()
     {

@@ -101,7 +101,7 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
         var measures = cut.SelectMany(g => g.OpeningMeasures).ToHashSet();
         foreach (var letOff in FurtherOff.Where(l => Layout.Construction.Groups.All(g => g.LetOff is null || l > g.LetOff)))
         {
-            if (!MayTry || LetOffBy(letOff) is not { IsFeasible: true } plan || !plan.KeepsMotif)
+            if (!MayTry || LetOffBy(letOff) is not { IsFeasible: true } plan || !plan.KeepsMotif || !StillWorn(plan))
                 continue;
             var furthest = plan.Finished.SelectMany((f, i) => f.Where(m => measures.Contains(m.Key))
                 .Select(m => new FitError(plan.Names[i], m.Key, m.Value - plan.Targets[i][m.Key]))).MaxBy(e => e.Off)!;
@@ -120,7 +120,7 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
     {
         foreach (var letOff in LetOffs.Where(l => Layout.Construction.Groups.Any(g => l < (g.LetOff ?? PieceGroup.UsualLetOff))))
         {
-            if (MayTry && LetOffBy(letOff) is { IsFeasible: true } plan && isSo(plan))
+            if (MayTry && LetOffBy(letOff) is { IsFeasible: true } plan && isSo(plan) && StillWorn(plan))
                 return Deed.LetOff(letOff, chosen.Units) with { Then = $"{then(plan)}{Cost(plan)}{Moves(plan)}" };
         }
         return null;
@@ -180,19 +180,23 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
         var garment = Layout.SharedFabric.Project.Garment;
         var places = Layout.Construction.Groups.SelectMany(g => new[] { g.Across, g.Down }).Where(d => d.Measure == measure)
             .SelectMany(d => d.Edgings).ToHashSet();
+        // An edging stands inside what is cut, so that fewer rounds make that larger; beside a narrower one more is left as well.
+        var inside = Layout.Construction.Groups.Where(g => g.OpeningMeasures.Contains(measure)).SelectMany(g => g.Openings)
+            .Select(o => o.Place).OfType<EdgingPlace>().ToHashSet();
         for (var i = 0; i < garment.Edgings.Length; i++)
         {
             var choice = garment.Edgings[i];
-            if (!places.Contains(choice.Where) || !EdgingLibrary.TryFind(choice.Edging, out var edging))
+            if (!places.Contains(choice.Where) && !inside.Contains(choice.Where) || !EdgingLibrary.TryFind(choice.Edging, out var edging))
                 continue;
+            var isOver = error.IsOver != inside.Contains(choice.Where);
             var more = Math.Max(1, (int)Math.Round(error.Off / Layout.SharedFabric.EdgingGaugeFor(Direction.Up).RowHeight));
             var (fewest, wished, most) = choice.RoundsOf(edging);
             var isFree = fewest < most && Layout.Construction.Groups.Any(g => Layout.Varied(g) == choice.Where);
             // What may vary by size is let vary further; what is alike in all sizes is changed in all of them.
-            var wanted = !isFree ? wished + (error.IsOver ? -more : more) : error.IsOver ? fewest - more : most + more;
+            var wanted = !isFree ? wished + (isOver ? -more : more) : isOver ? fewest - more : most + more;
             wanted = Math.Clamp(wanted, edging.Fewest, edging.Allowed.Largest);
             var changed = !isFree ? choice with { Rounds = wanted, Fewest = null, Most = null }
-                : error.IsOver ? choice with { Fewest = wanted } : choice with { Most = wanted };
+                : isOver ? choice with { Fewest = wanted } : choice with { Most = wanted };
             var name = EdgingPlaces.Words(choice.Where);
             var edgings = garment.Edgings.SetItem(i, changed);
             if (changed == choice || !MayTry)
@@ -200,8 +204,8 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
             var plan = Plan(Layout.SharedFabric.With(garment with { Edgings = edgings }), Layout.Construction);
             if (Nearer(plan, measure) is not null)
             {
-                return !isFree ? ($"work {wanted} rounds of edging at the {name}", $"garment.edgings[{i}].rounds", wanted, plan)
-                    : error.IsOver ? ($"work as few as {wanted} rounds of edging at the {name}", $"garment.edgings[{i}].fewestRounds", wanted, plan)
+                return !isFree ? ($"work {wanted} {(wanted == 1 ? "round" : "rounds")} of edging at the {name}", $"garment.edgings[{i}].rounds", wanted, plan)
+                    : isOver ? ($"work as few as {wanted} {(wanted == 1 ? "round" : "rounds")} of edging at the {name}", $"garment.edgings[{i}].fewestRounds", wanted, plan)
                     : ($"work up to {wanted} rounds of edging at the {name}", $"garment.edgings[{i}].mostRounds", wanted, plan);
             }
         }
@@ -211,7 +215,25 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
     /// <summary>Null where there is no plan, or one that is hardly nearer.</summary>
     private Length? Nearer(DirectionPlan? plan, GarmentMeasure measure) =>
         plan is { IsFeasible: true } && plan.Furthest(measure) is var furthest && furthest < chosen.Furthest(measure) - Worth
-            ? furthest : null;
+            && StillWorn(plan) ? furthest : null;
+
+    /// <summary>Every part that a body gets into as it is planned it gets into after the change too.</summary>
+    public bool StillWorn(DirectionPlan plan) => Enumerable.Range(0, plan.Finished.Length).All(i =>
+    {
+        var now = targets.Worn(i, chosen.Finished[i]).Where(f => f.Holds).Select(f => f.Part).ToHashSet();
+        return targets.Worn(i, plan.Finished[i]).All(f => f.Holds || !now.Contains(f.Part));
+    });
+
+    /// <summary>
+    /// It is no help to turn the work where that spoils something else: a body no longer gets in, or a measure comes out poorly that was
+    /// not as far off.
+    /// </summary>
+    public bool MayTurn(DirectionPlan other) => StillWorn(other) && other.Finished[0].Keys.All(measure =>
+        !IsHeld(chosen, measure) || !IsHeld(other, measure)
+        || other.Furthest(measure) <= Length.Max(FitError.Poor, chosen.Furthest(measure)));
+
+    private static bool IsHeld(DirectionPlan plan, GarmentMeasure measure) =>
+        plan.Finished.All(f => f.ContainsKey(measure)) && plan.Targets.All(t => t.ContainsKey(measure));
 
     private DirectionPlan LetOffBy(Length letOff)
     {
