@@ -156,10 +156,10 @@ public sealed class SchematicTests
         Assert.Equal(52.0 / 40, widths[0] / widths[1], 9);
     }
 
-    /// <summary>Worked sideways a piece grows to the right as the maker works, or for a left-handed one to the left; upwards for both.</summary>
+    /// <summary>Pieces are drawn as a right-handed maker's: worked sideways they grow to the right; the notes tell a left-handed one of the mirror.</summary>
     [Theory]
     [InlineData(Hand.Right, 1, 0)]
-    [InlineData(Hand.Left, -1, 0)]
+    [InlineData(Hand.Left, 1, 0)]
     [InlineData(Hand.Right, 0, -1)]
     [InlineData(Hand.Left, 0, -1)]
     public void The_arrow_shows_the_way_the_rows_grow(Hand hand, int x, int y)

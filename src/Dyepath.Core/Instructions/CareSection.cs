@@ -21,7 +21,7 @@ internal static class CareSection
         [
             Phrase.Plain($"Follow the ball band. Where it is silent: {FibreCare.HandWash(Fibres(context))}, better cold; press the water out in a towel; {Care("flatDry")} to the measurements."),
         ]));
-        blocks.AddRange(rules.Where(r => r.Rule is null).Select(r => new Caution(Phrase.Plain($"{Wording.Capital(r.Feature)}: {r.Limit}."))));
+        blocks.AddRange(rules.Where(r => r.Rule is null).Select(r => new Caution(Phrase.Plain($"{Said(context, r.Feature)}: {r.Limit}."))));
         if (!cords && (context.Wearers & ~Wearers.Adult) != 0 && parts != SafetyParts.None)
             blocks.Add(new Caution(Phrase.Plain("Cords: this pattern has none; add none.")));
         ImmutableArray<Phrase> regulations =
@@ -37,6 +37,11 @@ internal static class CareSection
         blocks.AddRange(context.Own("closing"));
         return new Section("care", Phrase.Plain("Care and cautions"), blocks.ToImmutable());
     }
+
+    /// <summary>What fits anybody is a child's only where it is made for one.</summary>
+    private static string Said(PatternContext context, string feature) =>
+        context.Project.Garment.Shape.IsToBody || !feature.StartsWith("babies", StringComparison.OrdinalIgnoreCase)
+            ? Wording.Capital(feature) : $"If it is made for a baby, as for {feature}";
 
     /// <summary>A companion's label says nothing of its fibre: it is taken to bear what the variegated yarn does.</summary>
     private static IEnumerable<string> Fibres(PatternContext context) => [context.Project.Yarn.Fibre];

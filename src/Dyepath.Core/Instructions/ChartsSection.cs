@@ -131,9 +131,13 @@ internal static class ChartsSection
             }
         }
         if (seen.All(s => s.Kind == piece.Motif))
-            return $"the colours make {MotifWords.Of(piece.Motif)}";
+            return $"the colours make {Made(context, piece)}";
         return "the picture: " + string.Join(", ", seen.GroupBy(s => s.Kind).Select(g => $"{MotifWords.Of(g.Key)} in {RowsOf(g.Select(s => s.Row))}"));
     }
+
+    /// <summary>What is seen of its motif where the piece is narrower than that.</summary>
+    private static string Made(PatternContext context, PiecePlan piece) => PlanFindings.IsNarrow(SharedFabric.Of(context.Plan), piece)
+        ? $"slanting parts of {MotifWords.Of(piece.Motif)}, which are wider than the piece" : MotifWords.Of(piece.Motif);
 
     /// <summary>Such as <c>rows 1 to 14 and 40 to 52</c>.</summary>
     private static string RowsOf(IEnumerable<int> rows)
@@ -215,6 +219,6 @@ internal static class ChartsSection
                 Sideways = context.Plan.Direction == Direction.Sideways,
             },
             Phrase.Plain($"Chart {variant.Number}, {word}s 1 to {rows}{(repeats ? $", then again from {word} 1" : "")}."),
-            Phrase.Of($"{columns} {context.UnitWord()} wide and {rows} {word}s tall; the colours make {MotifWords.Of(variant.Piece.Motif)}. The table before it says the same in words."));
+            Phrase.Of($"{columns} {context.UnitWord()} wide and {rows} {word}s tall; the colours make {Made(context, variant.Piece)}. The table before it says the same in words."));
     }
 }

@@ -105,6 +105,8 @@ internal static class PlanFindings
             yield return new Finding(FindingLevel.Warning, "garment", FormattableString.Invariant(
                 $"The {narrow.Key} is narrower than one repeat of the colours in {string.Join(", ", narrow.Select(n => n.Size.Name))}: the motif will not be seen whole there; plain companion yarn may look better."));
         }
+        if (Faint(chosen) is { } faint)
+            yield return faint;
         foreach (var gored in Gored(shared, construction, sizes))
             yield return gored;
         foreach (var cut in CutFindings.Of(chosen, sizes, other, trials))
@@ -198,7 +200,31 @@ internal static class PlanFindings
         }
     }
 
-    private static bool IsNarrow(SharedFabric shared, PiecePlan piece) =>
+    /// <summary>
+    /// A motif that is less clear than this share of the clearest that the yarn can make is hardly seen (an assumption without a source).
+    /// </summary>
+    public const double FaintMotif = 0.1;
+
+    private static Finding? Faint(DirectionPlan chosen)
+    {
+        var faint =
+            (from i in Enumerable.Range(0, chosen.Sizes.Length)
+             from counts in chosen.Sizes[i]
+             from piece in Enumerable.Range(0, counts.Group.Pieces.Length)
+             let count = counts.Finding(piece)
+             where count is not null && count.Reading.RelativeClarity < FaintMotif
+             select (Size: chosen.Names[i], Count: count)).ToArray();
+        if (faint.Length == 0)
+            return null;
+        var alike = faint.GroupBy(f => (f.Count.Stitches, f.Count.Reading.RelativeClarity));
+        var said = string.Join("; ", alike.Select(g => FormattableString.Invariant(
+            $"{g.Key.Stitches} stitches, in {Wording.List(g.Select(f => f.Size).Distinct())}, make it {Math.Max(1, 100 * g.Key.RelativeClarity):0} %")));
+        return new Finding(FindingLevel.Warning, "garment.grading", FormattableString.Invariant(
+            $"The motif will hardly be seen: {said} as clear as this yarn can make one. Let clearness weigh when counts are chosen, choose another motif, or fix other counts by hand."));
+    }
+
+    /// <summary>No row of it holds one repeat of the colours, so that its motif is nowhere seen whole.</summary>
+    internal static bool IsNarrow(SharedFabric shared, PiecePlan piece) =>
         piece.Pooled && piece.Motif != MotifKind.Bands && shared.Period is { } period
         && (piece.Shape?.WidestRow ?? piece.RowStitches.Min()) * (ColourRing.Unit / shared.Stitch.StitchesPerUnit) < period.Micro;
 

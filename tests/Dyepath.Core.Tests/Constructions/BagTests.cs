@@ -81,7 +81,7 @@ public sealed class BagTests
     {
         Assert.Contains(Gusseted(1).Tried().Reasons, r => r.Place == "garment.gusset");
         var reading = Faults("\"shape\": \"bag\", \"width\": \"30 cm\", \"height\": \"30 cm\", \"strap\": \"70 cm\"", companion: false);
-        Assert.Contains(reading, f => f.Contains("garment.strap", StringComparison.Ordinal) && f.Contains("add one beside the yarn.", StringComparison.Ordinal));
+        Assert.Contains(reading, f => f.Contains("garment.strap", StringComparison.Ordinal) && f.Contains("add one beside the yarn", StringComparison.Ordinal));
     }
 
     private static Core.Projects.Project Gusseted(double depth, string stitch = "sc") =>

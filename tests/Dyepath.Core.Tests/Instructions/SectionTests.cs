@@ -22,7 +22,7 @@ public class SectionTests
             Assert.Equal((rule.For & Wearers.Child) != 0 && rule.About != SafetyParts.Buttons && !rule.OfCords && !rule.OfSleepwear, Says(child, rule.Limit));
             Assert.Equal(rule.For == Wearers.Everyone, Says(cowl, rule.Limit));
         }
-        Assert.True(Says(blanket, "Babies' garments: "));
+        Assert.True(Says(blanket, "If it is made for a baby, as for babies' garments: "));
         Assert.False(Says(blanket, "sleepwear"));
         Assert.All([adult, child, blanket, cowl], text => Assert.True(Says(text, "Dye: soak a strand") && Says(text, "Hands: pause every")));
         Assert.True(Says(child, "Sleepwear: crochet is open and loose"));
