@@ -77,25 +77,35 @@ public static class FabricWords
         { } share => string.Create(CultureInfo.InvariantCulture, $"for {Math.Round(100 * share)} makers of 100"),
     };
 
-    /// <summary>The counts to offer, by the repeat that a maker counts.</summary>
+    /// <summary>The counts to offer, and how many makers they serve.</summary>
     /// <param name="count">Stitches of the planned row, as <see cref="Count"/> has them.</param>
-    /// <param name="repeat">The plan's, in pooling units.</param>
     /// <param name="stitch">The fabric's.</param>
-    public static string Variants(CountVariants variants, int count, double repeat, FabricStitch stitch)
+    public static string Variants(CountVariants variants, int count, FabricStitch stitch)
     {
         ArgumentNullException.ThrowIfNull(variants);
-        ArgumentNullException.ThrowIfNull(stitch);
-        var alone = $"With {count} stitches alone: {MadeWell(variants.Alone)}.";
+        var alone = $"{count} alone: {MadeWell(variants.Alone)}";
         if (variants.Variants.Length == 1)
-            return variants.ServesMost ? alone : $"{alone} No other count serves more.";
-        var own = Enumerable.Range(0, variants.Variants.Length)
-            .Select(at => FormattableString.Invariant($"{count + variants.Variants[at].Offset * stitch.StitchesPerUnit} stitches where it counts {Range(at)}"));
-        return $"{alone} Chosen by the {Many(stitch)} in the maker's own repeat, {string.Join(", ", own)}: {MadeWell(variants.Served)}{(variants.ServesMost ? "" : ", and further counts bring hardly more")}.";
+            return variants.ServesMost ? alone : $"{alone}; no other count serves more";
+        var counts = variants.Variants.Select(v => Variant(v, count, stitch).ToString(CultureInfo.InvariantCulture)).ToArray();
+        return $"{alone}; {string.Join(", ", counts[..^1])} or {counts[^1]}: {MadeWell(variants.Served)}{(variants.ServesMost ? "" : ", and further ones bring hardly more")}";
+    }
 
-        string Range(int at) =>
-            at == 0 ? $"under {Repeat(1)}" : at == variants.Variants.Length - 1 ? $"from {Repeat(at)}" : $"from {Repeat(at)} to {Repeat(at + 1)}";
+    /// <summary>Stitches of a count that is offered.</summary>
+    public static int Variant(CountVariant variant, int count, FabricStitch stitch)
+    {
+        ArgumentNullException.ThrowIfNull(stitch);
+        return count + variant.Offset * stitch.StitchesPerUnit;
+    }
 
-        string Repeat(int at) => (repeat * (1 + variants.Variants[at].From)).ToString("0.0", CultureInfo.InvariantCulture);
+    /// <summary>The repeats for which one of the counts is offered, such as <c>20.3 to 20.9</c>.</summary>
+    /// <param name="at">Which of them.</param>
+    /// <param name="repeat">The plan's, in pooling units.</param>
+    public static string Repeats(CountVariants variants, int at, double repeat)
+    {
+        ArgumentNullException.ThrowIfNull(variants);
+        return at == 0 ? $"under {Repeat(1)}" : at == variants.Variants.Length - 1 ? $"{Repeat(at)} or more" : $"{Repeat(at)} to {Repeat(at + 1)}";
+
+        string Repeat(int from) => (repeat * (1 + variants.Variants[from].From)).ToString("0.0", CultureInfo.InvariantCulture);
     }
 
     /// <summary>In whole per cent, such as <c>83 %</c>.</summary>

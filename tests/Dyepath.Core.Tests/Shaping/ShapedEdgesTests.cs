@@ -23,8 +23,10 @@ public sealed class ShapedEdgesTests
             var edges = Of("vest", PieceId.Front, columns);
             var (low, high) = (columns.Min(c => c.From), columns.Max(c => c.To));
             var missing = new HashSet<(int X, int Y)>(
-                from x in Enumerable.Range(0, columns.Length) from y in Enumerable.Range(low, high - low)
-                where y < columns[x].From || y >= columns[x].To select (x, y));
+                from x in Enumerable.Range(0, columns.Length)
+                from y in Enumerable.Range(low, high - low)
+                where y < columns[x].From || y >= columns[x].To
+                select (x, y));
             var cuts = 0;
             for (; missing.Count > 0; cuts++)
             {
