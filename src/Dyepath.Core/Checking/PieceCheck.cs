@@ -41,9 +41,13 @@ internal static class PieceCheck
         notes.Same("startSection", piece.StartSection, SectionAt(plan.Sequence.Ring, piece.Start));
         if (!piece.Foundation.Companion)
         {
-            var end = Begin(plan.Sequence.Ring, piece.Foundation.KnotSection) + piece.Foundation.KnotInto + piece.Foundation.Yarn;
-            var sequence = plan.Sequence.Ring.SequenceUnits;
-            notes.Same("foundation.knotInto", 0, Math.IEEERemainder(end - piece.Start, sequence), 1e-4);
+            // Along the yarn as it is dyed: from the knot by the chains' yarn to where the first stitch lies within its colour.
+            var (dyed, sequence) = (plan.Sequence.Dyed, plan.Sequence.Ring.SequenceUnits);
+            var end = dyed.Take(piece.Foundation.KnotSection).Sum() + piece.Foundation.KnotInto + piece.Foundation.Yarn;
+            var nth = (piece.Start % sequence + sequence) % sequence - Begin(plan.Sequence.Ring, piece.StartSection);
+            var share = nth * ColourRing.Unit / plan.Sequence.Ring.Sections[piece.StartSection];
+            var start = dyed.Take(piece.StartSection).Sum() + share * dyed[piece.StartSection];
+            notes.Same("foundation.knotInto", 0, Math.IEEERemainder(end - start, sequence), 1e-4);
         }
         if (fabric.Period is { } period)
             notes.Same("lean", piece.Lean, Lean(piece, fabric.PerUnit, period), 1e-5);

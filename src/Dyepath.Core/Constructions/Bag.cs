@@ -47,13 +47,14 @@ public sealed record Bag(Length Width, Length Height, Length Gusset, Length Stra
     public override Construction Construct(GarmentSpec garment) => new(
         [
             new("panel", [new(PieceId.Front), new(PieceId.Back, MayTurn: true)], new(GarmentMeasure.Width, 1, []) { IsFlat = true },
-                new(GarmentMeasure.Height, 1, []) { IsFlat = true },
+                new(GarmentMeasure.Height, 1, [EdgingPlace.TopEdge]) { IsFlat = true },
                 Working.Turned, true),
             .. HasGusset
                 ? ImmutableArray.Create(new PieceGroup(
                     "gusset", [new(PieceId.Gusset)],
                     new(GarmentMeasure.GussetDepth, 1, []) { Shortest = new(ShallowestGusset, "garment.gusset", PieceId.Gusset, Mend.DeeperGusset) },
-                    new(GarmentMeasure.GussetLength, 1, []), Working.Turned, false))
+                    // Both of its ends lie in the top edge.
+                    new(GarmentMeasure.GussetLength, 1, [EdgingPlace.TopEdge, EdgingPlace.TopEdge]), Working.Turned, false))
                 : [],
             new("strap", [new(PieceId.Strap)], new(GarmentMeasure.StrapWidth, 1, []), new(GarmentMeasure.StrapLength, 1, []),
                 Working.Turned, false),

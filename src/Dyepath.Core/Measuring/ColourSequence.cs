@@ -20,7 +20,9 @@ public sealed record ColourSequence
         Ring = measured.Ring;
         Colours = SequenceColour.AsWorked(yarn, taken);
         // The same yarn, shared out over as many stitches as the maker makes it take.
-        YarnPerUnit = measured.YarnPerStitch.PerUnit * (measured.Natural.Total.Value / Ring.SequenceUnits);
+        var natural = measured.Natural;
+        YarnPerUnit = measured.YarnPerStitch.PerUnit * (natural.Total.Value / Ring.SequenceUnits);
+        Dyed = AsWorked([.. natural.Sections.Select(s => s.Value * Ring.SequenceUnits / natural.Total.Value)]);
     }
 
     /// <summary>Name, colour and symbol of each section of the ring.</summary>
@@ -28,6 +30,12 @@ public sealed record ColourSequence
 
     /// <summary>Units of each section, in the order of work.</summary>
     public ColourRing Ring { get; }
+
+    /// <summary>
+    /// How long each section is dyed, in units of the mean yarn per unit; their sum is the sequence's. Worked, a section takes the units of
+    /// <see cref="Ring"/>, whose yarn is then more or less than the mean.
+    /// </summary>
+    public ImmutableArray<double> Dyed { get; }
 
     /// <summary>Yarn of one pooling unit.</summary>
     public Length YarnPerUnit { get; init; }

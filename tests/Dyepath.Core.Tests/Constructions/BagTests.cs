@@ -39,6 +39,24 @@ public sealed class BagTests
         Assert.Contains("1: Strap: lay each end of the strap inside what is sewn,", text.Split("AFTER THE EDGINGS")[1], StringComparison.Ordinal);
     }
 
+    /// <summary>
+    /// The height is to the top of the edging: rows of 0.625 cm less the one that the lower seam hides, or stitches of 10/14 cm less one, and the
+    /// band on them; a gusset's fabric is as long as the fabric of the three sides that it is sewn to.
+    /// </summary>
+    [Theory]
+    [InlineData(Direction.Up)]
+    [InlineData(Direction.Sideways)]
+    public void Its_height_counts_the_edging_of_the_top(Direction direction)
+    {
+        var size = Assert.Single(Edged(Gusseted(6), direction, EdgingPlace.TopEdge).Planned().Sizes);
+        var (panel, gusset, band) = (size[PieceId.Front], size[PieceId.Gusset], Assert.Single(size.Edgings).Depth.Centimetres);
+        var (tall, wide) = direction == Direction.Up ? ((panel.Rows - 1) * 10 / 16.0, (panel.Stitches - 2) * 10 / 14.0)
+            : ((panel.Stitches - 1) * 10 / 14.0, (panel.Rows - 2) * 10 / 16.0);
+        Assert.Equal(tall + band, size.Finished[GarmentMeasure.Height].Centimetres, 4);
+        var length = direction == Direction.Up ? gusset.Rows * 10 / 16.0 : gusset.Stitches * 10 / 14.0;
+        Assert.Equal(2 * tall + wide, length, 1.3);
+    }
+
     /// <summary>Nothing of gusset and strap is taken from the variegated yarn.</summary>
     [Fact]
     public void Gusset_and_strap_are_plain_and_have_their_own_counts()

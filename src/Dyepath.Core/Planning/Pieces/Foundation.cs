@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Yarns;
 
@@ -8,7 +9,9 @@ namespace Dyepath.Core.Planning;
 /// <param name="FirstStitchInChain">Chain from the hook that takes the first stitch.</param>
 /// <param name="Companion">Worked in companion yarn; the variegated yarn then joins at the first stitch and the rest says nothing.</param>
 /// <param name="KnotSection">Without waste: the section in which the slip knot lies.</param>
-/// <param name="KnotInto">Pooling units of yarn between that section's beginning and the knot, [0, section length).</param>
+/// <param name="KnotInto">
+/// Yarn between that section's beginning and the knot, in units of the mean yarn per pooling unit; less than the section as it is dyed.
+/// </param>
 /// <param name="ColourSection">The easy way: begin the chain where this section begins.</param>
 /// <param name="MoreChains">
 /// The easy way: chains to add until the first stitch's place has come, a part of a chain made a whole one; they are left unworked, and
@@ -57,19 +60,37 @@ public static class Foundation
 
     /// <summary>
     /// Plans the beginning of a piece whose first stitch lies at <paramref name="start"/>. The chains take F·κ units of yarn
-    /// before it, so the knot lies at start − F·κ; beginning instead at the last colour change before that place costs the
-    /// fewest further chains.
+    /// before it, whatever colours it has: so it is gone back along the yarn as it is dyed, and the knot lies F·κ before the start.
+    /// Beginning instead at the last colour change before that place costs the fewest further chains.
     /// </summary>
+    /// <param name="dyed">From <see cref="Measuring.ColourSequence.Dyed"/>.</param>
     /// <param name="start">Pooling units, any value; taken modulo the sequence.</param>
     public static FoundationPlan Plan(
-        ColourRing ring, FabricStitch stitch, int stitches, bool turningChainCounts, double start, bool companion, bool inRounds = false)
+        ColourRing ring, ImmutableArray<double> dyed, FabricStitch stitch, int stitches, bool turningChainCounts, double start,
+        bool inRounds = false)
     {
         ArgumentNullException.ThrowIfNull(ring);
         var (chains, first) = Chains(stitch, stitches, turningChainCounts, inRounds);
         var chain = ChainInUnits(stitch);
-        var (section, into) = ring.Locate(ColourRing.ToMicro(start - chains * chain));
+        var (begins, worked) = ring.Locate(ColourRing.ToMicro(start));
+        var place = dyed.Take(begins).Sum() + dyed[begins] * worked / ring.Sections[begins] - chains * chain;
+        var (section, into) = Locate(dyed, place);
         // Too few chains cannot be mended by a looser one, as too many can by a tighter one. A thousandth of a chain is beyond any hands.
-        var more = (int)Math.Ceiling(ColourRing.ToUnits(into) / chain - 1e-3);
-        return new FoundationPlan(chains, first, companion, section, ColourRing.ToUnits(into), section, more) { Yarn = chains * chain };
+        var more = (int)Math.Ceiling(into / chain - 1e-3);
+        return new FoundationPlan(chains, first, false, section, into, section, more) { Yarn = chains * chain };
+    }
+
+    /// <summary>The section of a place along the yarn, and how far into it; to a millionth.</summary>
+    private static (int Section, double Into) Locate(ImmutableArray<double> dyed, double place)
+    {
+        var all = dyed.Sum();
+        var into = Math.Round(place - all * Math.Floor(place / all), 6);
+        for (var section = 0; section < dyed.Length; section++)
+        {
+            if (into < dyed[section] - 5e-7)
+                return (section, into);
+            into = Math.Max(0, into - dyed[section]);
+        }
+        return (0, 0);
     }
 }

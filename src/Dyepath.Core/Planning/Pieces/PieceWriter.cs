@@ -24,8 +24,9 @@ internal static class PieceWriter
         var foundation = finding is null
             ? Plain(shared, group.Fills is null ? shared.Stitch : FabricStitch.SingleCrochet, stitches)
             : Foundation.Plan(
-                shared.Ring, shared.Stitch, stitches, shared.TurningChainCounts, start,
-                shared.CompanionFor(CompanionUse.Foundation), working != Working.Turned);
+                shared.Ring, shared.Sequence.Dyed, shared.Stitch, stitches, shared.TurningChainCounts, start,
+                inRounds: working != Working.Turned) with
+            { Companion = shared.CompanionFor(CompanionUse.Foundation) };
         return new PiecePlan(
             laid.Id,
             copies,

@@ -150,7 +150,7 @@ public sealed class MakingOrderTests
         var front = MakingOrder.Of(Tideline, "M").Parts[0].Steps;
         Assert.Equal(["Begin", "Foundation", "Row 1 (RS)"], front.Take(3).Select(s => wording.Text(s.Label)));
         Assert.Equal(
-            "Choose one way. Easy: slip knot at the beginning of K; extra chains: 1. No waste: slip knot 1.8 cm / ¾ in after the beginning of K. "
+            "Choose one way. Easy: slip knot at the beginning of K; extra chains: 1. No waste: slip knot 2.3 cm / ⅞ in after the beginning of K. "
             + "Extra chains come before the foundation: they use up yarn until the colours lie right, nothing is worked into them, and they are undone before "
             + "sewing. Either way row 1 begins at D1, stitch 1 of deep water (D).",
             wording.Text(front[0].Text));
