@@ -16,7 +16,7 @@ namespace Dyepath.Core.Constructions;
 /// <param name="HipBelowWaist">A body that hangs at least this far below the waist reaches the hip, and hip plus ease counts too.</param>
 /// <param name="Neck">Between the shoulders.</param>
 /// <param name="UpperArmEase">Armhole depth is the larger of the chart's and half of upper arm plus this.</param>
-/// <param name="Sleeves">Missing: none, the armholes are edged.</param>
+/// <param name="Sleeves">Missing: none, so that the armholes can be edged.</param>
 public sealed record BoxyTop(
     Ease BustEase,
     Length HipEase,
@@ -173,7 +173,7 @@ public sealed record BoxyTop(
         var neck = NeckChoice.Any.Document(o, form, g => ((BoxyTop)g.Shape).Neck);
         var arm = TopFields.UpperArmEase(o, g => ((BoxyTop)g.Shape).UpperArmEase);
         var sleeves = o.OptionalObject(
-            "sleeves", "Rectangular sleeves.", RectangularSleeves.Shape, g => ((BoxyTop)g.Shape).Sleeves, "none, the armholes are edged");
+            "sleeves", "Rectangular sleeves.", RectangularSleeves.Shape, g => ((BoxyTop)g.Shape).Sleeves, "none, so that the armholes can be edged");
         var spec = GarmentFields.Turned(o, ["front", "back", "sleeve"], Places, sleeves, (v, edgings, faults) =>
         {
             if (form.TryFrom(v, out var f))

@@ -16,7 +16,7 @@ namespace Dyepath.Core.Constructions;
 /// <param name="HipBelowWaist">A body that hangs at least this far below the waist reaches the hip, and hip plus ease counts too.</param>
 /// <param name="Neck">Between the shoulders; it opens in front.</param>
 /// <param name="UpperArmEase">Armhole depth is the larger of the chart's and half of upper arm plus this.</param>
-/// <param name="Sleeves">Missing: none, the armholes are edged.</param>
+/// <param name="Sleeves">Missing: none, so that the armholes can be edged.</param>
 public sealed record Cardigan(
     Ease BustEase, Length HipEase, Length BelowWaist, Length HipBelowWaist, Neck Neck, Length UpperArmEase,
     SleeveSpec? Sleeves) : GarmentShape
@@ -185,7 +185,7 @@ public sealed record Cardigan(
         var neck = NeckChoice.InFront.Document(o, form, g => ((Cardigan)g.Shape).Neck);
         var arm = TopFields.UpperArmEase(o, g => ((Cardigan)g.Shape).UpperArmEase);
         var sleeves = o.OptionalObject(
-            "sleeves", "Rectangular sleeves.", RectangularSleeves.Shape, g => ((Cardigan)g.Shape).Sleeves, "none, the armholes are edged");
+            "sleeves", "Rectangular sleeves.", RectangularSleeves.Shape, g => ((Cardigan)g.Shape).Sleeves, "none, so that the armholes can be edged");
         var holes = o.Optional(
             "buttonholes", "The wearer's side whose band lies on top and has the buttonholes.", new ChoiceShape<bool>(("right", false), ("left", true)),
             g => ((Cardigan)g.Shape).HolesAtLeft, false);

@@ -173,7 +173,7 @@ internal static class SequenceFindings
             if (Estimate.Apart(measured, counted) <= limit)
                 continue;
             yield return new(FindingKind.CountsAndLengthsDisagree, $"yarn.sections[{j}].length", string.Create(CultureInfo.InvariantCulture,
-                $"{yarn.Sections[j].Name} is {counted.Value * 100:0.0} % of the counted stitches but "
+                $"{yarn.Sections[j].Name} is {Math.Max(0, counted.Value) * 100:0.0} % of the counted stitches but "
                 + $"{measured.Value * 100:0.0} % of the measured length. The counts are used; measure the length again, or "
                 + $"count more."));
         }

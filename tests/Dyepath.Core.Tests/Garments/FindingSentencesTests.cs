@@ -35,7 +35,7 @@ public sealed class FindingSentencesTests
     [
         "[# to ]?# pairs of rows stop # [to # ]?cm short of the [waist|crown]: from there up to it the lines of colour step by #[ or #]* stitches, and everywhere else the picture goes on.",
         "Most of the crown closes at one height, since rows can stop short only by half a repeat of the colours: it becomes a pouch and not a dome. Draw it together instead, or take a yarn whose colours repeat sooner.",
-        $"~ is not graded evenly: {Leaps}: each size is within an inch of what is asked for, at the nearest place where the colours let rows end[. Let cut edges lie off by # cm at most, so that the motif gives way there instead: from size to size it then grows by at most # cm otherwise than it is to, where now it is # cm{Lost}{Moves}]?.",
+        $"~ is not graded evenly: {Leaps}: each size is within an inch of what is asked for, at the nearest place where the colours let rows end[. Let cut edges lie [off by # cm at most|where they are asked for], so that the motif gives way there instead: from size to size it then grows by at most # cm otherwise than it is to, where now it is # cm{Lost}{Moves}]?.",
         $"~ is not graded evenly: {Leaps}.",
         $"~ is not graded evenly: {Leaps}: work it sideways: furthest off of ~: size ~, ~, {TooMuch}{Moves}.",
         "Cut edges lie where the colours let rows end: [~ comes out up to # cm [over|under][ (~)]?[, | and ]?]+.",
@@ -44,7 +44,7 @@ public sealed class FindingSentencesTests
         $"[Size ~: ~ comes out # cm [over|under] its target of # cm|Sizes ~: ~ comes out # [to # ]?cm [over|under] their targets]: [[; or ]?[swatch with a # mm hook (furthest off of ~ then: # cm)|allow front and back to differ by up to # stitches (furthest off of ~ then: # cm)|allow several leans in one pattern: ~ is then off by # cm at most{Lost}{Moves}|edge the [waist|hem|cuffs] with single crochet, whose rounds make up what the counts leave: ~ is then off by # cm at most{Lost}{Moves}|work it [up|sideways]: furthest off of ~: size ~, ~, {TooMuch}{Moves}]]+.",
         "[Size ~: ~ comes out # cm [over|under] its target of # cm|Sizes ~: ~ comes out # [to # ]?cm [over|under] their targets]: no change to edgings, cuts, hooks, counts or direction that was tried brings it nearer.",
         "[Size|Sizes] ~: front neck depth of the ~ front is # cm and of the ~ front # cm[ in ~]?, so that they do not match: choose another depth or form of the neck, or a yarn whose colours come round sooner.",
-        $"The ~ neck looks square[ in ~]?: where the colours let rows end, it has one step at either side[. Let cut edges lie off by # cm at most, so that the motif gives way there instead: it has more steps{Lost}{Moves}]?.",
+        $"The ~ neck looks square[ in ~]?: where the colours let rows end, it has one step at either side[. Let cut edges lie [off by # cm at most|where they are asked for], so that the motif gives way there instead: it has more steps{Lost}{Moves}]?.",
         "The [shawl|wrap] is narrower than one repeat of the colours in One size: the motif will not be seen whole there; plain companion yarn may look better.",
         "[Size|Sizes] ~: the neck opening, all round and stretched, goes over the head with # [to # ]?cm to spare, which a firm edging or a larger head takes. For more, make the neck wider.",
         "[Size ~: the ~ is # cm; for its ~|Sizes ~: the ~ is # [to # ]?cm; for their ~] it must be # [to # ]?cm at least: [join less of the sides|make the neck narrower, or give more ease|give more ease at the bust].",

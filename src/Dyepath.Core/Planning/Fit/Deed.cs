@@ -20,7 +20,9 @@ internal sealed record Deed(string Words, string? Place, string? Value)
     public static Deed Of(string words) => new(words, null, null);
 
     public static Deed LetOff(Length most, Units units) => Of(
-        "garment.letOff", Json(most), $"let cut edges lie off by {Wording.Say(most, units)} at most, so that the motif gives way there instead");
+        "garment.letOff", Json(most), most == Length.Zero
+            ? "let cut edges lie where they are asked for, so that the motif gives way there instead"
+            : $"let cut edges lie off by {Wording.Say(most, units)} at most, so that the motif gives way there instead");
 
     /// <summary>A length as the document writes it.</summary>
     public static string Json(Length length) => FormattableString.Invariant($"\"{length.Centimetres:0.#} cm\"");
