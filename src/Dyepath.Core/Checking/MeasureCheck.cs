@@ -168,7 +168,7 @@ internal sealed class MeasureCheck
         var (along, into) = upright != Up ? (_fabric.StitchWidth, _fabric.RowHeight) : (_fabric.RowHeight, _fabric.StitchWidth);
         var edging = design.Place is { } place ? PlainFabric.EdgingDepth(_plan, _size, place, _fabric.EdgingRow) : Length.Zero;
         var longest = 0;
-        var deep = new Dictionary<GarmentMeasure, List<double>>();
+        var deep = new Dictionary<GarmentMeasure, List<Length>>();
         foreach (var piece in group.Pieces.Select(p => _size[p.Id]))
         {
             var shape = new PlainShape(piece, _construction, Up);
@@ -188,12 +188,21 @@ internal sealed class MeasureCheck
                 continue;
             if (!deep.TryGetValue(measure, out var depths))
                 deep[measure] = depths = [];
-            depths.Add(cuts.Where(c => c is not null).Select(c => c!.Value.Into).DefaultIfEmpty(0).Average());
+            var seen = into * cuts.Where(c => c is not null).Select(c => c!.Value.Into).DefaultIfEmpty(0).Average() - Hidden(group, [side]);
+            var band = edging;
+            var isFilled = _construction.Groups.Any(g => g.Fills is { } fills && fills.Into == piece.Id && fills.Opening == design.Id);
+            if (isFilled && cuts[0] is { } square)
+            {
+                // Two slopes meet in a point; a band along them is as deep as it is, and at the point as the steeper the deeper.
+                var half = along * (square.To - square.From) / 2;
+                band = edging / Math.Cos(Math.Atan2(seen.Centimetres, half.Centimetres));
+            }
+            depths.Add(Length.Max(Length.Zero, seen - band));
         }
         foreach (var (measure, depths) in deep)
         {
-            var depth = into * depths.Average() - Hidden(group, [side]) - edging;
-            _notes.Same($"finished.{GarmentMeasures.Key(measure)}", _size.Finished[measure], Length.Max(Length.Zero, depth), Tolerance);
+            var depth = Length.FromCentimetres(depths.Average(d => d.Centimetres));
+            _notes.Same($"finished.{GarmentMeasures.Key(measure)}", _size.Finished[measure], depth, Tolerance);
         }
         if (longest == 0)
             longest = _size[group.Pieces[0].Id].Opening(design.Id).Length;

@@ -39,6 +39,35 @@ public sealed class InsertTests
         Assert.All(plan.Sizes, s => Assert.All(s.Worn, fit => Assert.True(fit.Holds, $"{s.Name}: {fit}")));
     }
 
+    /// <summary>
+    /// A band along both slopes lifts the point of the V to where it is a band's depth from either slope: by more than that depth, and far
+    /// more where the V is steep.
+    /// </summary>
+    [Theory]
+    [InlineData(Direction.Up)]
+    [InlineData(Direction.Sideways)]
+    public void A_band_lifts_the_point_of_the_V(Direction direction)
+    {
+        var plan = Of("vest", "sc", direction).With(g => g with { Edgings = [new EdgingChoice(EdgingPlace.Neck, "sc", 4)] }).Planned();
+        foreach (var size in plan.Sizes)
+        {
+            var (cut, band) = (size[PieceId.Front].Opening(OpeningId.Neck), size.Edgings.Single().Depth.Centimetres);
+            var (across, down) = direction == Direction.Up ? (plan.StitchWidth, plan.RowHeight) : (plan.RowHeight, plan.StitchWidth);
+            // The seam of the shoulders takes one of what is cut in.
+            var (half, deep) = (cut.Length * across.Centimetres / 2, (cut.Into - 1) * down.Centimetres);
+            var (low, high) = (0.0, deep);
+            for (var step = 0; step < 60; step++)
+            {
+                // From the middle of the neck, so far above the point, to the nearest place of the slope.
+                var at = (low + high) / 2;
+                var nearest = Enumerable.Range(0, 2_001).Min(i => Math.Sqrt(Math.Pow(half * i / 2_000, 2) + Math.Pow(deep * i / 2_000 - at, 2)));
+                (low, high) = nearest < band ? (at, high) : (low, at);
+            }
+            Assert.Equal(deep - low, size.Finished[GarmentMeasure.NeckDepth].Centimetres, 0.03);
+            Assert.True(low > 1.2 * band, $"{size.Name}: the band of {band:0.0} cm lifts the point by {low:0.0} cm");
+        }
+    }
+
     /// <summary>Whatever edging goes round the neck, and whatever the seams take.</summary>
     [Theory]
     [InlineData(0, 0, "picot", Direction.Up)]

@@ -172,13 +172,37 @@ internal sealed class Layout(SharedFabric shared, Construction construction, Dir
     public double Wish(PieceGroup group, OpeningDesign opening, Length target) =>
         (target + Inside(opening)) / Along(opening.Sides[0]).Step + SewnEnds(group, opening) * Along(opening.Sides[0]).Hidden;
 
-    /// <summary>Rows or stitches that it goes into the piece, as is wished for.</summary>
-    public double WishInto(PieceGroup group, OpeningDesign opening, Length target) =>
-        (target + InsideOnce(opening)) / Into(opening).Step + SewnBeside(group, opening);
+    /// <summary>Rows or stitches that it goes into a piece, as is wished for.</summary>
+    /// <param name="along">Stitches or rows of its stretch.</param>
+    public double WishInto(PieceGroup group, OpeningDesign opening, PieceId piece, Length target, double along)
+    {
+        var cut = target + InsideOnce(opening);
+        // The deeper it is, the more the band takes from its point: a few steps tell.
+        for (var step = 0; step < 20 && IsFilled(opening, piece); step++)
+            cut = target + OfBand(opening, piece, along, cut);
+        return cut / Into(opening).Step + SewnBeside(group, opening);
+    }
 
-    /// <summary>How far it goes into the piece as it is finished.</summary>
-    public Length MeasureInto(PieceGroup group, OpeningDesign opening, double count) =>
-        Quantities.Length.Max(Quantities.Length.Zero, Into(opening).Step * (count - SewnBeside(group, opening)) - InsideOnce(opening));
+    /// <summary>How far it goes into a piece as it is finished.</summary>
+    /// <param name="along">Stitches or rows of its stretch.</param>
+    private Length MeasureInto(PieceGroup group, OpeningDesign opening, PieceId piece, double along, double count)
+    {
+        var cut = SeenInto(group, opening, count);
+        return Quantities.Length.Max(Quantities.Length.Zero, cut - OfBand(opening, piece, along, cut));
+    }
+
+    /// <summary>
+    /// What the edging takes of a depth: itself, or where it runs down two slopes to a point, which it lifts the more the steeper they are.
+    /// </summary>
+    private Length OfBand(OpeningDesign opening, PieceId piece, double along, Length depth)
+    {
+        var half = Along(opening.Sides[0]).Step * along / 2;
+        return !IsFilled(opening, piece) || half <= Quantities.Length.Zero ? InsideOnce(opening)
+            : InsideOnce(opening) * Math.Sqrt(1 + depth / half * (depth / half));
+    }
+
+    private bool IsFilled(OpeningDesign opening, PieceId piece) =>
+        construction.Groups.Any(g => g.Fills is { } fills && fills.Opening == opening.Id && fills.Into == piece);
 
     /// <summary>
     /// How far the openings of a group's pieces go into them as they are finished; of pieces with one measure on average.
@@ -186,21 +210,23 @@ internal sealed class Layout(SharedFabric shared, Construction construction, Dir
     /// <param name="edges">Of each piece.</param>
     public IEnumerable<(GarmentMeasure Measure, Length Depth)> Depths(GroupCounts counts, IReadOnlyList<ShapedEdges> edges) =>
         from cut in CutInto(counts, edges)
-        group cut.Places by (cut.Measure, cut.Opening) into measured
-        select (measured.Key.Measure, MeasureInto(counts.Group, measured.Key.Opening, measured.Average()));
+        group MeasureInto(counts.Group, cut.Opening, cut.Piece, cut.Along, cut.Places) by cut.Measure into measured
+        select (measured.Key, measured.Aggregate(Quantities.Length.Zero, (sum, depth) => sum + depth) / measured.Count());
 
     /// <summary>How far each opening goes into each piece by itself as it is finished.</summary>
     /// <param name="edges">Of each piece.</param>
     public IEnumerable<(PieceId Piece, GarmentMeasure Measure, Length Depth)> DepthsApart(
         GroupCounts counts, IReadOnlyList<ShapedEdges> edges) =>
-        CutInto(counts, edges).Select(i => (i.Piece, i.Measure, MeasureInto(counts.Group, i.Opening, i.Places)));
+        CutInto(counts, edges).Select(i => (i.Piece, i.Measure, MeasureInto(counts.Group, i.Opening, i.Piece, i.Along, i.Places)));
 
-    private static IEnumerable<(PieceId Piece, GarmentMeasure Measure, OpeningDesign Opening, double Places)> CutInto(
+    private static IEnumerable<(PieceId Piece, GarmentMeasure Measure, OpeningDesign Opening, double Along, double Places)> CutInto(
         GroupCounts counts, IReadOnlyList<ShapedEdges> edges) =>
         from opening in counts.Group.Openings
         from depth in opening.Cut?.Depths.AsEnumerable() ?? []
         let at = counts.Group.Pieces.ToList().FindIndex(p => p.Id == depth.Key)
-        select (depth.Key, depth.Value, opening, edges[at].Into(counts.Group.Opening(opening.Id, depth.Key)));
+        let own = counts.Group.Opening(opening.Id, depth.Key)
+        let along = own.Sides.Select(side => edges[at].Find(own.Id, side)?.Length ?? 0).Max()
+        select (depth.Key, depth.Value, opening, (double)along, edges[at].Into(own));
 
     /// <summary>How far it is seen to go into the piece beside the seam of its side, before its edging.</summary>
     public Length SeenInto(PieceGroup group, OpeningDesign opening, double count) =>

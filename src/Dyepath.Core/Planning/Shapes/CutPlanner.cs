@@ -253,8 +253,9 @@ internal sealed class CutPlanner(Layout layout, Length? letOff = null)
     {
         var all = layout.PlacesAlong(counts, piece, side);
         var length = Math.Max(1, layout.Wish(counts.Group, opening, wanted[opening.Measure]) + wider);
-        var depth = opening.Cut!.Depths.TryGetValue(counts.Group.Pieces[piece].Id, out var measure)
-            && wanted[measure] > Length.Zero ? layout.WishInto(counts.Group, opening, wanted[measure]) : 0;
+        var id = counts.Group.Pieces[piece].Id;
+        var depth = opening.Cut!.Depths.TryGetValue(id, out var measure)
+            && wanted[measure] > Length.Zero ? layout.WishInto(counts.Group, opening, id, wanted[measure], length) : 0;
         var (along, into) = (layout.Along(side).AlongStitches, !layout.Along(side).AlongStitches);
         if (!along)
             length = opening.At == OpeningAt.Middle ? Nearest(length, 4, all % 4) : Nearest(length, 2, all % 2);
