@@ -190,8 +190,7 @@ internal sealed class MeasureCheck
                 deep[measure] = depths = [];
             var seen = into * cuts.Where(c => c is not null).Select(c => c!.Value.Into).DefaultIfEmpty(0).Average() - Hidden(group, [side]);
             var band = edging;
-            var isFilled = _construction.Groups.Any(g => g.Fills is { } fills && fills.Into == piece.Id && fills.Opening == design.Id);
-            if (isFilled && cuts[0] is { } square)
+            if (_construction.IsFilled(design.Id, piece.Id) && cuts[0] is { } square)
             {
                 // Two slopes meet in a point; a band along them is as deep as it is, and at the point as the steeper the deeper.
                 var half = along * (square.To - square.From) / 2;

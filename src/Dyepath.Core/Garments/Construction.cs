@@ -63,6 +63,10 @@ public sealed record Construction(
         _ => null,
     };
 
+    /// <summary>Whether other pieces are sewn into what an opening cuts out of a piece.</summary>
+    public bool IsFilled(OpeningId opening, PieceId piece) =>
+        Groups.Any(g => g.Fills is { } fills && fills.Opening == opening && fills.Into == piece);
+
     /// <summary>The share of the body's girth that an elastic is cut to at an edge; missing: the edging's own.</summary>
     public double? ShareAt(EdgingPlace place) => Held is { } held && held.Place == place ? held.Share : null;
 

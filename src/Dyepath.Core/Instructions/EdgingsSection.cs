@@ -246,7 +246,7 @@ internal static class EdgingsSection
             var names = group.Select(s => s.Name).ToImmutableArray();
             yield return new ForSizes(names,
             [
-                new Bullets([Phrase.Of($"{new InAllSizes(Phrase.Of($"{new Strong(Phrase.Plain($"{(names.Length == 1 ? "Size" : "Sizes")} {string.Join(", ", names)}"))}: "))}{lead}{group.Key}")]),
+                new Bullets([Phrase.Of($"{PatternContext.Lead(names)}{lead}{group.Key}")]),
             ]);
         }
     }

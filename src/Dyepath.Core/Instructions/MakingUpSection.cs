@@ -110,7 +110,7 @@ internal static class MakingUpSection
         foreach (var group in groups)
         {
             var names = group.Select(s => s.Name).ToImmutableArray();
-            var lead = names.Length == context.Plan.Sizes.Length ? Phrase.Empty : Phrase.Of($"{new InAllSizes(Phrase.Of($"{new Strong(Phrase.Plain($"{(names.Length == 1 ? "Size" : "Sizes")} {string.Join(", ", names)}"))}: "))}");
+            var lead = names.Length == context.Plan.Sizes.Length ? Phrase.Empty : Phrase.Of($"{PatternContext.Lead(names)}");
             yield return new ForSizes(names, [new Paragraph(Phrase.Of($"{lead}{group.Key}"))]);
         }
     }

@@ -116,6 +116,10 @@ internal sealed class PatternContext
         _ => "pairs",
     };
 
+    /// <summary>Before what is said of some sizes only, such as <c>Sizes 2, 4: </c>; nothing where one size is printed.</summary>
+    public static InAllSizes Lead(ImmutableArray<string> names) => new(Phrase.Of(
+        $"{new Strong(Phrase.Plain($"{(names.Length == 1 ? "Size" : "Sizes")} {string.Join(", ", names)}"))}: "));
+
     /// <summary>The designer's own words for a place, if any, then her photos.</summary>
     public IEnumerable<Block> Own(string place)
     {

@@ -36,7 +36,7 @@ internal static class EdgingComparison
             // Round by round: picking up is the first, and a round of another stitch than single crochet goes into every stitch.
             var sides = said.Corners.Outer - said.Corners.Inner;
             var last = said.PickUp;
-            var widening = said.Rounds - (said.LastKeepsCount || EdgingLibrary.Find(planned.Edging).LastKeepsCount ? 1 : 0);
+            var widening = said.Rounds - (EdgingLibrary.Find(planned.Edging).LastKeepsCount ? 1 : 0);
             for (var round = 2; round <= widening; round++)
                 last += 2 * sides;
             if (said.LastCount is { } counted && counted != last || said.LastCount is null && sides != 0)

@@ -40,7 +40,6 @@ internal sealed partial class EdgingReader(ImmutableArray<string> sizes, List<st
                     AtRest = width?.Groups["rest"].Value,
                     Stretched = width?.Groups["stretched"].Value,
                     Corners = (Counted(lines, Outer()), Counted(lines, Inner())),
-                    LastKeepsCount = lines.Any(l => Outer().Match(l).Groups["between"].Success || Inner().Match(l).Groups["between"].Success),
                     LastCount = lines.Select(l => Last().Match(l)).FirstOrDefault(m => m.Success) is { } last ? Whole(last, "n") : null,
                     Elastic = lines.Select(l => Elastic().Match(l)).FirstOrDefault(m => m.Success)?.Groups["n"].Value,
                     Buttonholes = Buttonholes(lines, $"{part.Heading}, size {sizes[size]}"),
@@ -115,10 +114,10 @@ internal sealed partial class EdgingReader(ImmutableArray<string> sizes, List<st
     [GeneratedRegex(@"^Work: (?<n>\d+) (?:round|row)s?,")]
     private static partial Regex Rounds();
 
-    [GeneratedRegex("^(?:Corners: Work what is extra at each of the (?<n>[0-9]+) corners into the last place before it, and mark the middle one of the stitches there|Outer corners: Mark the stitch picked up last before (?:each of the (?<n>[0-9]+) outer corners|the outer corner))\\. In every (?:round|row) of [sd]c (?:after the first|(?<between>between the first and the last)) work 3 [sd]c in it, so that the corner lies flat, and mark the middle one of them: (?<each>[0-9]+) stitches more each time\\.$")]
+    [GeneratedRegex("^(?:Corners: Work what is extra at each of the (?<n>[0-9]+) corners into the last place before it, and mark the middle one of the stitches there|Outer corners: Mark the stitch picked up last before (?:each of the (?<n>[0-9]+) outer corners|the outer corner))\\. In every (?:round|row) of [sd]c (?:after the first|between the first and the last) work 3 [sd]c in it, so that the corner lies flat, and mark the middle one of them: (?<each>[0-9]+) stitches more each time\\.$")]
     private static partial Regex Outer();
 
-    [GeneratedRegex("^Inner corners: Mark the stitch picked up last before (?:each of the (?<n>[0-9]+) inner corners|the inner corner)\\. In every (?:round|row) of [sd]c (?:after the first|(?<between>between the first and the last)) work [sd]c3tog over it and the stitches beside it, so that the corner lies flat, and mark that: (?<each>[0-9]+) stitches fewer each time\\.$")]
+    [GeneratedRegex("^Inner corners: Mark the stitch picked up last before (?:each of the (?<n>[0-9]+) inner corners|the inner corner)\\. In every (?:round|row) of [sd]c (?:after the first|between the first and the last) work [sd]c3tog over it and the stitches beside it, so that the corner lies flat, and mark that: (?<each>[0-9]+) stitches fewer each time\\.$")]
     private static partial Regex Inner();
 
     [GeneratedRegex("^Count: (?<n>[0-9]+) stitches in the last (?:round|row)\\.$")]

@@ -117,9 +117,6 @@ public sealed record ReadEdging(string Place, int Copies, string Size, int PickU
     /// <summary>The rule of the other one of a pair; missing where none is said.</summary>
     public string? OtherRule { get; init; }
 
-    /// <summary>The last round takes the one before it as it is, at corners too.</summary>
-    public bool LastKeepsCount { get; init; }
-
     /// <summary>Stitches said of the last round; missing where nothing is said.</summary>
     public int? LastCount { get; init; }
 

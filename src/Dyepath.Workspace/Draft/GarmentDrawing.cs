@@ -153,9 +153,6 @@ public sealed record GarmentDrawing(
 
         private bool Fills(PieceId piece) => _construction.GroupOf(piece).Fills is not null;
 
-        private bool IsFilled(PieceId piece, OpeningId opening) =>
-            _construction.Groups.Any(g => g.Fills is { } fills && fills.Into == piece && fills.Opening == opening);
-
         /// <summary>Of it, or as much of a gored piece as is seen, narrower from the bottom up; a triangle's as it is drawn.</summary>
         private ImmutableArray<(double X, double Y)> Edge(Shown shown)
         {
@@ -322,7 +319,8 @@ public sealed record GarmentDrawing(
             if (!IsWhole(shown))
                 return;
             var group = _construction.GroupOf(shown.Piece.Id);
-            foreach (var (id, points) in WornOutline.Of(plan, shown.Piece).Cuts.Where(c => !IsFilled(shown.Piece.Id, c.Opening)))
+            var open = WornOutline.Of(plan, shown.Piece).Cuts.Where(c => !_construction.IsFilled(c.Opening, shown.Piece.Id));
+            foreach (var (id, points) in open)
             {
                 var cut = At(shown, points);
                 if (group.Opening(id, shown.Piece.Id).Place is { } place && Depth(place) is > 0 and var depth)

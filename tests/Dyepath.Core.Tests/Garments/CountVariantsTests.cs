@@ -76,6 +76,12 @@ public sealed class CountVariantsTests(ITestOutputHelper output)
     {
         var plan = TestProjects.Tideline.Planned();
         Assert.All(plan.Sizes.SelectMany(s => s.Pieces), p => Assert.Equal(p.Pooled, CountVariants.Of(plan, p) is not null));
+        Assert.All(plan.Sizes, s =>
+        {
+            var all = CountVariants.Of(plan, s);
+            Assert.Equal(s.Pieces.Where(p => p.Pooled).Select(p => p.Id).Order(), all.Keys.Order());
+            Assert.All(all, v => Assert.Equal(CountVariants.Of(plan, s[v.Key])!.Variants, v.Value.Variants));
+        });
     }
 
     private static int[] Offsets(CountVariants variants) => [.. variants.Variants.Select(v => v.Offset)];

@@ -178,7 +178,7 @@ internal sealed class Layout(SharedFabric shared, Construction construction, Dir
     {
         var cut = target + InsideOnce(opening);
         // The deeper it is, the more the band takes from its point: a few steps tell.
-        for (var step = 0; step < 20 && IsFilled(opening, piece); step++)
+        for (var step = 0; step < 20 && construction.IsFilled(opening.Id, piece); step++)
             cut = target + OfBand(opening, piece, along, cut);
         return cut / Into(opening).Step + SewnBeside(group, opening);
     }
@@ -197,12 +197,9 @@ internal sealed class Layout(SharedFabric shared, Construction construction, Dir
     private Length OfBand(OpeningDesign opening, PieceId piece, double along, Length depth)
     {
         var half = Along(opening.Sides[0]).Step * along / 2;
-        return !IsFilled(opening, piece) || half <= Quantities.Length.Zero ? InsideOnce(opening)
+        return !construction.IsFilled(opening.Id, piece) || half <= Quantities.Length.Zero ? InsideOnce(opening)
             : InsideOnce(opening) * Math.Sqrt(1 + depth / half * (depth / half));
     }
-
-    private bool IsFilled(OpeningDesign opening, PieceId piece) =>
-        construction.Groups.Any(g => g.Fills is { } fills && fills.Opening == opening.Id && fills.Into == piece);
 
     /// <summary>
     /// How far the openings of a group's pieces go into them as they are finished; of pieces with one measure on average.

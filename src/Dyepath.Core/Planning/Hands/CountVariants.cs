@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Numerics;
+using Dyepath.Core.Garments;
 using Dyepath.Core.Measuring;
 
 namespace Dyepath.Core.Planning;
@@ -53,10 +54,24 @@ public sealed record CountVariants(ImmutableArray<CountVariant> Variants, double
     {
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(piece);
-        var measured = plan.Sequence.Measured;
-        return MadeWell.Held(SharedFabric.Of(plan), piece) is { } motif
-            ? Fewest(motif, measured.Hands, measured.Natural.Total.StandardError / measured.Natural.Total.Value) : null;
+        return MadeWell.Held(SharedFabric.Of(plan), piece) is { } motif ? Fewest(plan, motif) : null;
     }
+
+    /// <summary>Of every piece of a size that has colours to hold; pieces that hold the same are worked out once.</summary>
+    public static ImmutableDictionary<PieceId, CountVariants> Of(Plan plan, SizePlan size)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(size);
+        var shared = SharedFabric.Of(plan);
+        return size.Pieces.GroupBy(p => MadeWell.Held(shared, p)).Where(alike => alike.Key is not null).SelectMany(alike =>
+        {
+            var variants = Fewest(plan, alike.Key!.Value);
+            return alike.Select(p => KeyValuePair.Create(p.Id, variants));
+        }).ToImmutableDictionary();
+    }
+
+    private static CountVariants Fewest(Plan plan, HeldMotif motif) =>
+        Fewest(motif, plan.Sequence.Measured.Hands, MadeWell.ErrorOf(plan.Sequence.Measured));
 
     /// <param name="hands">Of which memory and dye count.</param>
     /// <param name="sequenceError">Standard error of C, relative to it.</param>

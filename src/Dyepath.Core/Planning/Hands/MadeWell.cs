@@ -77,7 +77,7 @@ public static class MadeWell
         ArgumentNullException.ThrowIfNull(piece);
         var measured = plan.Sequence.Measured;
         return Held(SharedFabric.Of(plan), piece) is { } motif
-            ? Served(motif, measured.Hands, measured.Natural.Total.StandardError / measured.Natural.Total.Value) : null;
+            ? Served(motif, measured.Hands, ErrorOf(measured)) : null;
     }
 
     /// <summary>The least share of any piece of a size; missing where all are plain.</summary>
@@ -114,8 +114,11 @@ public static class MadeWell
     {
         var measured = shared.Sequence.Measured;
         shared.Effort.Spend(20_000);
-        return Chance(motif, measured.Hands, measured.Natural.Total.StandardError / measured.Natural.Total.Value);
+        return Chance(motif, measured.Hands, ErrorOf(measured));
     }
+
+    /// <summary>Standard error of C, relative to it.</summary>
+    internal static double ErrorOf(MeasuredYarn measured) => measured.Natural.Total.StandardError / measured.Natural.Total.Value;
 
     /// <param name="sequenceError">Standard error of C, relative to it.</param>
     /// <returns>In [0, 1].</returns>
