@@ -50,12 +50,7 @@ internal static class CutFindings
             var seen = construction.Groups.Any(g => g.Fills?.Opening == raw.Id)
                 ? "has no edging: the slopes of its inserts and the ends of its rows stay to be seen"
                 : "is cut and has no edging: its steps and the ends of its rows stay to be seen";
-            yield return Noted(
-                "garment.edgings", $"The {PlaceNames.Of(raw.Id)} {seen}",
-                trials.Edge(place, "edge it with single crochet") with
-                {
-                    Then = "the edging's depth is inside what is asked for, so that all that is cut is planned anew, and may come out at other measures",
-                });
+            yield return Noted("garment.edgings", $"The {PlaceNames.Of(raw.Id)} {seen}", trials.EdgeCut(place));
         }
     }
 

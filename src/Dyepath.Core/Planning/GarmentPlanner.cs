@@ -79,7 +79,7 @@ public static class GarmentPlanner
         var open = planned.Where(p => p.IsFeasible && (wanted is null || p.Direction == wanted)).ToArray();
         if (open.Length == 0)
             return PlanResult.None(Reasons(planned, wanted), options);
-        var chosen = open.MinBy(p => p.Score)!;
+        var chosen = Chosen(open);
         var assembly = new SizeAssembly(chosen, targets!);
         var sizes = ImmutableArray.CreateBuilder<SizePlan>();
         for (var i = 0; i < targets!.Count; i++)
@@ -121,6 +121,13 @@ public static class GarmentPlanner
             Furthest = errors.MaxBy(e => e.Off),
             TypicalError = FitError.Typical(errors),
         };
+    }
+
+    /// <summary>The direction that fits better; or the other, where it has fewer measures that fit poorly and loses no more of the motif.</summary>
+    private static DirectionPlan Chosen(DirectionPlan[] open)
+    {
+        var better = open.MinBy(p => p.Score)!;
+        return open.Where(p => p.LostShare <= better.LostShare).MinBy(p => (p.PoorMeasures, p.Score))!;
     }
 
     /// <summary>What is worked in rounds is worked up.</summary>

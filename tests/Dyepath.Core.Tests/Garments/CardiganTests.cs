@@ -5,6 +5,7 @@ using Dyepath.Core.Checking;
 using Dyepath.Core.Constructions;
 using Dyepath.Core.Edgings;
 using Dyepath.Core.Fabrics;
+using Dyepath.Core.Findings;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Instructions;
 using Dyepath.Core.Planning;
@@ -52,6 +53,32 @@ public sealed partial class CardiganTests
             Assert.Equal(around.Centimetres, size.Finished[GarmentMeasure.Width].Centimetres, 1e-6);
             Assert.Equal(2, band.Copies);
         }
+    }
+
+    /// <summary>
+    /// Fronts that end a stitch beside their shoulders pull at the neck: where counts allow it they leave half of what half of the
+    /// back's neck takes (common practice, no source).
+    /// </summary>
+    [Theory]
+    [InlineData(NeckForm.Slit, "women", "2X")]
+    [InlineData(NeckForm.Slit, "women", "4X")]
+    [InlineData(NeckForm.Slit, "child", "6")]
+    [InlineData(NeckForm.Square, "baby", "6 months")]
+    [InlineData(NeckForm.Round, "youth", "16")]
+    public void Fronts_leave_room_for_the_neck_beside_their_shoulders(NeckForm form, string chart, string size)
+    {
+        var start = StarterDocument.Of(Repertoire.All.First(k => k.Name == "cardigan"));
+        var cardigan = (Cardigan)start.Garment.Shape;
+        var project = start.With(g => g with { Shape = cardigan with { Neck = cardigan.Neck with { Form = form } } }) with
+        {
+            Sizes = new SizeSelection(chart, [size], [], null, [], []),
+        };
+        var plan = project.Planned();
+        var made = plan.Sizes.Single().Finished;
+        Assert.True(
+            made[GarmentMeasure.FrontNeck] >= made[GarmentMeasure.NeckWidth] / 4,
+            $"{made[GarmentMeasure.FrontNeck].Centimetres:0.0} cm beside the shoulder, of a neck of {made[GarmentMeasure.NeckWidth].Centimetres:0.0} cm");
+        Assert.DoesNotContain(plan.Findings, f => f.Level == FindingLevel.Warning);
     }
 
     /// <summary>Sideways the fronts' width runs along the rows, so that it comes out as half of what is wanted, less half of the overlap.</summary>

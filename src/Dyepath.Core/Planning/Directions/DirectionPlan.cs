@@ -56,6 +56,10 @@ internal sealed record DirectionPlan(
         return all == 0 ? 0 : lost / all;
     }
 
+    /// <summary>How many measures, of all sizes, come out poorly, openings included.</summary>
+    public int PoorMeasures => Finished.Zip(Targets).Sum(
+        size => size.Second.Count(target => Length.Abs(size.First[target.Key] - target.Value) > FitError.Poor));
+
     /// <summary>How far the size furthest off is off of a measure.</summary>
     public Length Furthest(GarmentMeasure measure) =>
         Finished.Zip(Targets, (finished, target) => Length.Abs(finished[measure] - target[measure])).Max();

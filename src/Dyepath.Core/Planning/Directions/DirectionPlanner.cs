@@ -147,7 +147,10 @@ internal sealed class DirectionPlanner
         }
         else if (group.Pooled)
         {
-            grading = PieceCounts.Choose(_shared, _layout.Direction, group.Working, measure, rowCounts[Middle]);
+            var roomy = Fewest(at, stitches, NeckRoom);
+            grading = Choose(measure with { Fewest = roomy });
+            if (!grading.HasChoice && !roomy.IsDefault)
+                grading = Choose(measure);
             if (!grading.HasChoice)
                 return (grading, at == 0 ? grading.Reasons : [.. grading.Reasons.Select(r => r.Behind($"{Plural(group)}: "))]);
         }
@@ -170,6 +173,8 @@ internal sealed class DirectionPlanner
         }
         Follow(group);
         return (grading, reasons.ToImmutable());
+
+        Grading Choose(StitchMeasure of) => PieceCounts.Choose(_shared, _layout.Direction, group.Working, of, rowCounts[Middle]);
     }
 
     /// <summary>A count that is fixed and makes a quarter of what is asked for, or less, or four times as much, was mistyped.</summary>
@@ -250,11 +255,19 @@ internal sealed class DirectionPlanner
     /// <summary>
     /// Stitches that leave something of a piece beyond what it is sewn to, by size; <c>default</c> where none are asked for.
     /// </summary>
-    private ImmutableArray<int> Fewest(int at, PieceDimension dimension) =>
-        dimension == Groups[at].Across
-        && Groups[at].Openings.FirstOrDefault(o => o.BesideAs is not null && !o.Sides[0].IsUpright()) is { BesideAs: { } piece } opening
-            ? [.. Counts.Select(c => _layout.LeftBeside(opening, piece, c.Take(at)) + LeastBesideOpening)]
-            : default;
+    /// <param name="room">Stitches left beside an opening of as many as are given.</param>
+    private ImmutableArray<int> Fewest(int at, PieceDimension dimension, Func<int, int> room)
+    {
+        if (dimension != Groups[at].Across
+            || Groups[at].Openings.FirstOrDefault(o => o.BesideAs is not null && !o.Sides[0].IsUpright())
+                is not { BesideAs: { } piece } opening)
+            return default;
+        var other = Groups.IndexOf(_layout.Construction.GroupOf(piece));
+        return [.. Counts.Select(c => _layout.LeftBeside(opening, piece, c.Take(at)) + room(c[other].Openings.GetValueOrDefault(opening.Id)))];
+    }
+
+    /// <summary>Half of what half of the neck takes, so that the fronts do not pull at it (common practice, no source).</summary>
+    private static int NeckRoom(int neck) => Math.Max(LeastBesideOpening, (neck + 3) / 4);
 
     private StitchMeasure MeasureOf(int at, ImmutableArray<Length> targets)
     {
@@ -272,7 +285,7 @@ internal sealed class DirectionPlanner
             MayDiffer = dimension.Pieces == 2 && group is { Alike: false, IsShaped: false } && !group.Pieces.Any(p => p.Mirrored),
             IsGirth = girth,
             Floors = Floors(at, dimension, targets),
-            Fewest = Fewest(at, dimension),
+            Fewest = Fewest(at, dimension, static _ => LeastBesideOpening),
             Edging = varied,
             EdgingTimes = dimension.Edgings.Count(place => place == varied),
             Further = dimension.Edgings.Where(place => place != varied)

@@ -33,6 +33,9 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
     /// <summary>A trial may take what the plan itself took; advice is left out before the work becomes too much.</summary>
     private bool MayTry => Layout.SharedFabric.Effort.Spent < Limits.Effort.MostOfPlan / 4;
 
+    /// <summary>Cutting everything anew takes as long as the plan took, which doubles it: tried where that is soon done.</summary>
+    private bool MayCutAgain => Layout.SharedFabric.Effort.Spent < Limits.Effort.MostOfPlan / 40;
+
     /// <summary>What brings a measure nearer, and how far the furthest size is off then.</summary>
     /// <param name="accepted">Of an edge that is cut, how far it may be off; missing where it is not cut.</param>
     public IEnumerable<Deed> Of(FitError error, Length? accepted)
@@ -58,6 +61,31 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
     public Deed Edge(EdgingPlace place, string words) => Deed.Of(
         FormattableString.Invariant($"garment.edgings[{Layout.SharedFabric.Project.Garment.Edgings.Length}]"),
         $"{{\"where\": \"{EdgingPlaces.Key(place)}\", \"edging\": \"{Plain(place)}\"}}", words);
+
+    /// <summary>
+    /// Edges what is cut. The edging stands inside of what is asked for, so that all that is cut is planned anew: what comes of that.
+    /// </summary>
+    public Deed EdgeCut(EdgingPlace place)
+    {
+        if (!MayCutAgain || EdgedAt(place, chosen.Lean) is not { } plan)
+        {
+            return Edge(place, "edge it with single crochet") with
+            {
+                Then = "the edging's depth is inside what is asked for, so that all that is cut is planned anew, and may come out at other measures",
+            };
+        }
+        if (!plan.IsFeasible)
+            return Deed.Of("make it wider or deeper, and then edge it: with an edging inside it as it is there is no plan");
+        if (!StillWorn(plan))
+            return Deed.Of("make it wider or deeper, and then edge it: with an edging inside it as it is a body would no longer get in");
+        var opens = Layout.Construction.Groups.Where(g => g.Openings.Any(o => o.Place == place)).SelectMany(g => g.OpeningMeasures).ToHashSet();
+        var furthest = plan.Finished.SelectMany((f, i) => f.Where(m => opens.Contains(m.Key))
+            .Select(m => new FitError(plan.Names[i], m.Key, m.Value - plan.Targets[i][m.Key]))).MaxBy(e => e.Off)!;
+        return Edge(place, "edge it with single crochet") with
+        {
+            Then = $"with the edging inside it, furthest off of what is cut is {furthest.Say(chosen.Units)}{Cost(plan)}{Moves(plan, furthest.Measure)}",
+        };
+    }
 
     /// <summary>What a change costs the motif; empty where it is as much as now, to a whole per cent.</summary>
     private string Cost(DirectionPlan plan)
@@ -247,7 +275,8 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
         return plan;
     }
 
-    private DirectionPlan? EdgedAt(EdgingPlace place)
+    /// <param name="lean">Where it is known already, since the edging is inside what is cut and no count goes by it.</param>
+    private DirectionPlan? EdgedAt(EdgingPlace place, double? lean = null)
     {
         if (!_edged.TryGetValue(place, out var plan))
         {
@@ -255,7 +284,13 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
             garment = garment with { Edgings = garment.Edgings.Add(new EdgingChoice(place, Plain(place), null)) };
             var faults = EdgingPlanner.Faults(garment, Layout.Construction, targets.Sizes.Wearer);
             var fits = faults.All(f => f.Level != FindingLevel.Fault);
-            _edged[place] = plan = fits ? Plan(Layout.SharedFabric.With(garment), garment.Shape.Construct(garment)) : null;
+            if (!fits)
+                plan = null;
+            else if (lean is null)
+                plan = Plan(Layout.SharedFabric.With(garment), garment.Shape.Construct(garment));
+            else
+                plan = Planner(Layout.SharedFabric.With(garment), garment.Shape.Construct(garment), lean).PlanLeaning();
+            _edged[place] = plan;
         }
         return plan;
     }
