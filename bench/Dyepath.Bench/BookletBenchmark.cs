@@ -37,7 +37,7 @@ internal static class BookletBenchmark
         Time(output, $"PDF, {what}", () =>
         {
             using var pdf = new MemoryStream();
-            PdfBooklet.Write(booklet, booklet.Edition, say, PageSize.A4, pdf);
+            PdfBooklet.Write(booklet, booklet.Edition, say, new Print(PageSize.A4), pdf);
             return pdf.Length;
         });
         Time(output, $"HTML, {what}", () => HtmlBooklet.Write(booklet, booklet.Edition, say).Length);

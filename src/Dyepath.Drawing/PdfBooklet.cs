@@ -10,6 +10,7 @@ namespace Dyepath.Drawing;
 /// <summary>The booklet as a PDF to print or to read: tagged, with its fonts, contents and bookmarks.</summary>
 public static class PdfBooklet
 {
+    /// <param name="print">Paper and type.</param>
     /// <param name="output">Written to from its current place, once the whole file is made; not closed.</param>
     /// <param name="progress">Told the share of the sections that is laid out, in (0, 1].</param>
     /// <returns>The number of its pages.</returns>
@@ -17,21 +18,22 @@ public static class PdfBooklet
     /// <exception cref="TooMuchWorkException">More charts than <see cref="Core.Instructions.BookletSize"/> allows.</exception>
     /// <exception cref="OperationCanceledException">Cancelled before anything was written.</exception>
     public static int Write(
-        Booklet booklet, Edition edition, Func<Phrase, ImmutableArray<TextSpan>> say, PageSize size, Stream output,
+        Booklet booklet, Edition edition, Func<Phrase, ImmutableArray<TextSpan>> say, Print print, Stream output,
         IProgress<double>? progress = null, CancellationToken cancel = default) =>
-        Write(booklet, edition, say, size, output, progress, new Effort(cancel: cancel));
+        Write(booklet, edition, say, print, output, progress, new Effort(cancel: cancel));
 
     internal static int Write(
-        Booklet booklet, Edition edition, Func<Phrase, ImmutableArray<TextSpan>> say, PageSize size, Stream output,
+        Booklet booklet, Edition edition, Func<Phrase, ImmutableArray<TextSpan>> say, Print print, Stream output,
         IProgress<double>? progress, Effort effort)
     {
         ArgumentNullException.ThrowIfNull(booklet);
         ArgumentNullException.ThrowIfNull(edition);
         ArgumentNullException.ThrowIfNull(say);
+        ArgumentNullException.ThrowIfNull(print);
         ArgumentNullException.ThrowIfNull(output);
         booklet = BookletParts.Sized(booklet, edition);
         var reader = new Reader(edition, say, effort);
-        var frame = PageFrame.Of(size);
+        var frame = PageFrame.Of(print);
         var flow = new Flow(frame, booklet.Title);
         CoverPages.Write(flow, booklet, reader);
         var blocks = new PageBlocks(flow, booklet, reader);

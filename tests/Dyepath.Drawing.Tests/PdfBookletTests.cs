@@ -222,7 +222,7 @@ public sealed class PdfBookletTests
         using var output = new MemoryStream();
         Assert.Throws<OperationCanceledException>(() =>
             PdfBooklet.Write(
-                SampleBooklet.Booklet, SampleBooklet.Everyone, SampleBooklet.Say, PageSize.A4, output, cancel: new CancellationToken(true)));
+                SampleBooklet.Booklet, SampleBooklet.Everyone, SampleBooklet.Say, new Print(PageSize.A4), output, cancel: new CancellationToken(true)));
         Assert.Equal(0, output.Length);
     }
 
@@ -264,7 +264,7 @@ public sealed class PdfBookletTests
     private static byte[] Pdf(Booklet booklet, Edition edition, PageSize size)
     {
         using var output = new MemoryStream();
-        PdfBooklet.Write(booklet, edition, SampleBooklet.Saying(booklet, edition), size, output, cancel: TestContext.Current.CancellationToken);
+        PdfBooklet.Write(booklet, edition, SampleBooklet.Saying(booklet, edition), new Print(size), output, cancel: TestContext.Current.CancellationToken);
         return output.ToArray();
     }
 

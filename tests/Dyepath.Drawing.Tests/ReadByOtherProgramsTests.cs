@@ -35,7 +35,7 @@ public sealed class ReadByOtherProgramsTests
         {
             using (var pdf = File.Create(file))
                 PdfBooklet.Write(
-                    SampleBooklet.Booklet, SampleBooklet.Everyone, SampleBooklet.Say, PageSize.A4, pdf,
+                    SampleBooklet.Booklet, SampleBooklet.Everyone, SampleBooklet.Say, new Print(PageSize.A4), pdf,
                     cancel: TestContext.Current.CancellationToken);
             using var process = Process.Start(
                 new ProcessStartInfo(program, [.. arguments, file]) { RedirectStandardOutput = true, RedirectStandardError = true })!;

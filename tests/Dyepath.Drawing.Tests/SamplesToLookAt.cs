@@ -18,7 +18,7 @@ public sealed class SamplesToLookAt
             var say = SampleBooklet.Saying(SampleBooklet.Booklet, edition);
             File.WriteAllText(Path.Combine(folder.FullName, name + ".html"), HtmlBooklet.Write(SampleBooklet.Booklet, edition, say));
             using var pdf = File.Create(Path.Combine(folder.FullName, name + ".pdf"));
-            PdfBooklet.Write(SampleBooklet.Booklet, edition, say, size, pdf);
+            PdfBooklet.Write(SampleBooklet.Booklet, edition, say, new Print(size), pdf);
             foreach (var (figure, i) in SampleBooklet.Booklet.Sections.SelectMany(s => s.Blocks).OfType<Figure>().Select((f, i) => (f, i)))
                 File.WriteAllText(Path.Combine(folder.FullName, $"{name}-{i}.svg"), SvgDrawing.Write(figure, edition, say));
         }

@@ -22,7 +22,7 @@ public sealed class StopTests
         using var output = new MemoryStream();
         try
         {
-            PdfBooklet.Write(Booklet, Booklet.Edition, Say, PageSize.A4, output, null, effort);
+            PdfBooklet.Write(Booklet, Booklet.Edition, Say, new Print(PageSize.A4), output, null, effort);
         }
         catch (OperationCanceledException)
         {
@@ -43,7 +43,7 @@ public sealed class StopTests
         var booklet = Booklet with { Sections = [new Section("charts", Phrase.Plain("Charts"), [figure])] };
         var effort = new Effort { Watch = _ => Assert.Fail("Something was drawn.") };
         Assert.Throws<TooMuchWorkException>(() => HtmlBooklet.Write(booklet, Booklet.Edition, Say, TextWriter.Null, effort));
-        Assert.Throws<TooMuchWorkException>(() => PdfBooklet.Write(booklet, Booklet.Edition, Say, PageSize.A4, Stream.Null, null, effort));
+        Assert.Throws<TooMuchWorkException>(() => PdfBooklet.Write(booklet, Booklet.Edition, Say, new Print(PageSize.A4), Stream.Null, null, effort));
     }
 
     private static void Stops(Action<Effort> work)

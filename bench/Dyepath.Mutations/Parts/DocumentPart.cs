@@ -80,7 +80,7 @@ internal sealed class DocumentPart : IPart
         if (number % PerPdf != 0)
             return "a pattern";
         using var pdf = new MemoryStream();
-        PdfBooklet.Write(booklet, edition, wording.Say, PageSize.A4, pdf, cancel: cancel);
+        PdfBooklet.Write(booklet, edition, wording.Say, new Print(PageSize.A4), pdf, cancel: cancel);
         if (!pdf.GetBuffer().AsSpan(0, (int)pdf.Length).StartsWith("%PDF-"u8))
             throw new Broken("the PDF does not begin as one");
         return "a pattern, printed";

@@ -54,7 +54,7 @@ internal sealed class PhotoPart : IPart
         var say = new Wording(booklet, Edition).Say;
         HtmlAsText.Read(HtmlBooklet.Write(booklet, Edition, say, cancel));
         using var pdf = new MemoryStream();
-        PdfBooklet.Write(booklet, Edition, say, PageSize.A4, pdf, cancel: cancel);
+        PdfBooklet.Write(booklet, Edition, say, new Print(PageSize.A4), pdf, cancel: cancel);
         return Task.FromResult("printed");
     }
 

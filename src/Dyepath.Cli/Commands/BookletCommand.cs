@@ -18,6 +18,7 @@ internal static class BookletCommand
         var hand = new Option<string?>("--hand") { Description = "right or left; without it, as the document says." };
         var size = new Option<string?>("--size") { Description = "One size alone, without parentheses." };
         var letter = new Option<bool>("--letter") { Description = "US Letter pages instead of A4." };
+        var print = new Option<string?>("--print") { Description = "normal, large (18 points) or compact; without it, normal." };
         var command = new Command("booklet", """
             Writes the pattern: index.html, booklet.pdf, booklet.txt and every picture as SVG.
 
@@ -25,7 +26,7 @@ internal static class BookletCommand
                      dyepath booklet --demo --out pattern --terms uk --size M
             """)
         {
-            folder, terms, units, hand, size, letter,
+            folder, terms, units, hand, size, letter, print,
         };
         file.AddTo(command);
         command.SetAction((parsed, stop) =>
@@ -40,6 +41,10 @@ internal static class BookletCommand
                 Size = parsed.GetValue(size) ?? project.Edition.Size,
             };
             project = project with { Edition = edition };
+            var pages = new Print(
+                parsed.GetValue(letter) ? PageSize.Letter : PageSize.A4,
+                Choice("--print", parsed.GetValue(print), TypeSize.Normal,
+                    [("normal", TypeSize.Normal), ("large", TypeSize.Large), ("compact", TypeSize.Compact)]));
             if (ProjectFile.TryPlan(terminal, project, parsed.GetValue(file.Json), stop) is not { } plan)
                 return Task.FromResult(ExitCode.NoFeasibleDesign);
             if (edition.Size is { } one && plan.Sizes.All(s => s.Name != one))
@@ -47,8 +52,8 @@ internal static class BookletCommand
             if (BookletSize.TooLarge(plan, edition) is { } tooLarge)
                 throw new BadInputException(tooLarge.Place, tooLarge.Text);
             var booklet = PatternWriter.Write(plan, stop);
-            var (written, pages) = terminal.Progress("Writing the booklet", progress =>
-                Write(booklet, edition, parsed.GetRequiredValue(folder), parsed.GetValue(letter), progress, stop));
+            var (written, count) = terminal.Progress("Writing the booklet", progress =>
+                Write(booklet, edition, parsed.GetRequiredValue(folder), pages, progress, stop));
             if (parsed.GetValue(file.Json))
             {
                 terminal.WriteJson(json =>
@@ -58,7 +63,7 @@ internal static class BookletCommand
                     foreach (var name in written)
                         json.WriteStringValue(name);
                     json.WriteEndArray();
-                    json.WriteNumber("pages", pages);
+                    json.WriteNumber("pages", count);
                     json.WriteEndObject();
                 });
             }
@@ -66,7 +71,7 @@ internal static class BookletCommand
             {
                 foreach (var name in written)
                     terminal.Output.WriteLine(name);
-                terminal.Output.WriteLine($"The PDF has {pages} {(pages == 1 ? "page" : "pages")}.");
+                terminal.Output.WriteLine($"The PDF has {count} {(count == 1 ? "page" : "pages")}.");
             }
             return Task.FromResult(ExitCode.Success);
         });
@@ -74,7 +79,7 @@ internal static class BookletCommand
     }
 
     private static (List<string> Files, int Pages) Write(
-        Booklet booklet, Edition edition, string folder, bool letter, IProgress<double>? progress, CancellationToken stop)
+        Booklet booklet, Edition edition, string folder, Print print, IProgress<double>? progress, CancellationToken stop)
     {
         var wording = new Wording(booklet, edition);
         booklet = booklet.For(edition);
@@ -89,7 +94,7 @@ internal static class BookletCommand
             }
             ),
             ("booklet.pdf", stream => pages = PdfBooklet.Write(
-                booklet, edition, wording.Say, letter ? PageSize.Letter : PageSize.A4, stream, cancel: stop)),
+                booklet, edition, wording.Say, print, stream, cancel: stop)),
             ("booklet.txt", stream => stream.Write(Encoding.UTF8.GetBytes(TextBooklet.Write(booklet, edition)))),
         };
         for (var i = 0; i < figures.Length; i++)

@@ -19,6 +19,9 @@ public sealed record Booklet(
     Edition Edition,
     ImmutableArray<Section> Sections)
 {
+    /// <summary>Missing: the title stands alone.</summary>
+    public BookletCover? Cover { get; init; }
+
     /// <summary>
     /// As an edition prints it: blocks for other sizes left out, the others in their place, neighbouring bullets one list.
     /// </summary>
@@ -99,6 +102,9 @@ public sealed record Instruction(Phrase Label, Phrase Text);
 public sealed record Table(Phrase Caption, ImmutableArray<Phrase> Head, ImmutableArray<ImmutableArray<Phrase>> Rows, bool PerSizeColumns)
     : Block
 {
+    /// <summary>Empty boxes beside every row, to tick what is done, in print and on screen: as often as the row is worked, or some of it.</summary>
+    public int Ticks { get; init; }
+
     /// <summary>Header row and rows, of which a one-size edition keeps the first column and its own.</summary>
     /// <param name="only">Index of the size, or null for all.</param>
     public IEnumerable<ImmutableArray<Phrase>> ForSize(int? only)

@@ -48,7 +48,10 @@ public sealed record Edition(Terms Terms, Units Units, Hand Hand, string? Size =
 /// <summary>The places of a booklet where the designer's own words go.</summary>
 public static class WordPlaces
 {
+    /// <summary>Below the title; a photo there takes the place of the drawing.</summary>
+    public const string Cover = "cover";
+
     /// <summary>Names as the document spells them, in the order in which the booklet comes to them.</summary>
     public static ImmutableArray<string> All { get; } =
-        ["introduction", "materials", "gauge", "notes", "pieces", "makingUp", "care", "closing"];
+        [Cover, "introduction", "materials", "gauge", "notes", "pieces", "makingUp", "care", "closing"];
 }

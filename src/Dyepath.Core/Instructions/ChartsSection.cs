@@ -75,8 +75,14 @@ internal static class ChartsSection
             Phrase.Plain($"Row starts of chart {variant.Number}, in the order of work, by the symbols of the key. The last column says how many stitches the row has; “now” marks where that changes."),
             [Phrase.Plain("Row"), Phrase.Plain("begins with"), Phrase.Plain("then"), Phrase.Plain("ends with"), Phrase.Plain("stitches")],
             rows.ToImmutable(),
-            PerSizeColumns: false);
+            PerSizeColumns: false)
+        {
+            Ticks = 1,
+        };
     }
+
+    /// <summary>Boxes that a row has room for.</summary>
+    private const int MostTicks = 4;
 
     /// <param name="number">Of the row in the piece, from 0.</param>
     private static ImmutableArray<Phrase> Starts(PatternContext context, Fabric fabric, int row, int number, string part)
@@ -108,7 +114,10 @@ internal static class ChartsSection
             Phrase.Plain($"{Wording.Capital(word)} starts of chart {variant.Number}, in the order of work, by the symbols of the key.{again}"),
             [Phrase.Plain($"{Wording.Capital(word)}"), Phrase.Plain("begins with"), Phrase.Plain("then"), Phrase.Plain("ends with")],
             rows.ToImmutable(),
-            PerSizeColumns: false);
+            PerSizeColumns: false)
+        {
+            Ticks = Math.Min(MostTicks, (path.Rows + shown - 1) / shown),
+        };
     }
 
     private static Phrase Run(PatternContext context, ColourRun run) => Phrase.Plain($"{run.Units} {context.Key[run.Section].Symbol}");

@@ -41,7 +41,10 @@ public static class PatternWriter
         sections.Add(CareSection.Write(context));
         sections.Add(ChartsSection.Write(context));
         return new Booklet(
-            plan.Project.Title, plan.Project.Designer, [.. plan.Sizes.Select(s => s.Name)], plan.Project.Edition, sections.ToImmutable());
+            plan.Project.Title, plan.Project.Designer, [.. plan.Sizes.Select(s => s.Name)], plan.Project.Edition, sections.ToImmutable())
+        {
+            Cover = CoverOfPlan.Of(context),
+        };
     }
 
     /// <summary>The pieces of one size to scale, each dimension in words where it lies.</summary>

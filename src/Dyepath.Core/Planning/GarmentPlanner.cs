@@ -123,7 +123,9 @@ public static class GarmentPlanner
         };
     }
 
-    /// <summary>The direction that fits better; or the other, where it has fewer measures that fit poorly and loses no more of the motif.</summary>
+    /// <summary>
+    /// The direction that fits better; or the other, where it has fewer measures that fit poorly and loses no more of the motif.
+    /// </summary>
     private static DirectionPlan Chosen(DirectionPlan[] open)
     {
         var better = open.MinBy(p => p.Score)!;

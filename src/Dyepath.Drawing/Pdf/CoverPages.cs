@@ -1,71 +1,142 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Booklets;
+using Dyepath.Core.Colours;
 using Dyepath.Drawing.Lists;
 using Dyepath.Drawing.Pictures;
 
 namespace Dyepath.Drawing.Pdf;
 
-/// <summary>Title, designer, sizes, the fabric and the contents.</summary>
+/// <summary>The front: title, designer, sizes, and the garment as worn or the designer's photo. The contents follow on the next page.</summary>
 internal static class CoverPages
 {
-    private const double TitleSize = 30;
-    private const double DesignerSize = 14;
-    private const double ContentsSize = 11;
+    private const double Scale = PageFrame.PointsPerMillimetre;
+
+    /// <summary>Height of the strip of the yarn's colours, in millimetres.</summary>
+    private const double StripHeight = 3;
 
     public static void Write(Flow flow, Booklet booklet, Reader reader)
     {
-        Text(flow, Role.Title, booklet.Title, TitleSize, strong: true);
+        Text(flow, Role.Title, booklet.Title, flow.Type.Title, strong: true);
         if (booklet.Designer.Length > 0)
-            Text(flow, Role.Paragraph, booklet.Designer, DesignerSize, strong: false);
-        flow.Use(2);
-        Text(flow, Role.Paragraph, reader.SizesLine(booklet), Flow.BodySize, strong: false);
-        flow.Use(14);
-        if (BookletParts.Fabric(booklet) is { } chart)
-            Fabric(flow, ColourChartDrawing.Fabric(chart, reader, flow.Frame.TextWidth / PageFrame.PointsPerMillimetre, "The fabric, drawn from its colour chart."));
-        Contents(flow, booklet, reader);
+            Text(flow, Role.Paragraph, booklet.Designer, flow.Type.Designer, strong: false);
+        flow.Use(0.6 * flow.Type.Body);
+        if (booklet.Cover is { } strip)
+            Strip(flow, strip.Colours);
+        Text(flow, Role.Paragraph, reader.SizesLine(booklet), flow.Type.Body, strong: false);
+        foreach (var own in booklet.Cover?.Own.OfType<OwnWords>() ?? [])
+        {
+            foreach (var paragraph in BookletParts.Paragraphs(own))
+                Text(flow, Role.Paragraph, paragraph, flow.Type.Body, strong: false);
+        }
+        flow.Use(flow.Type.Body);
+        Picture(flow, booklet, reader);
         flow.NextPage();
+        Contents(flow, booklet, reader);
     }
 
-    private static void Text(Flow flow, Role role, string text, double size, bool strong)
+    private static void Picture(Flow flow, Booklet booklet, Reader reader)
+    {
+        var photos = booklet.Cover?.Own.OfType<Photo>().ToArray() ?? [];
+        if (photos.Length > 0)
+        {
+            foreach (var photo in photos)
+                Photo(flow, photo);
+        }
+        else if (booklet.Cover is { } cover)
+        {
+            Worn(flow, booklet, cover, reader);
+        }
+        else if (BookletParts.Fabric(booklet) is { } chart)
+        {
+            var sheet = ColourChartDrawing.Fabric(chart, reader, flow.Frame.TextWidth / Scale, "The fabric, drawn from its colour chart.");
+            Figure(flow, sheet, flow.Left, Scale);
+            flow.Use(sheet.Height * Scale + 20);
+        }
+    }
+
+    /// <summary>As large as the page lets it be.</summary>
+    private static void Photo(Flow flow, Photo photo)
+    {
+        var room = flow.Free > flow.Frame.BodyHeight / 3 ? flow.Free : flow.Frame.BodyHeight;
+        var fit = Math.Min(flow.Frame.FullWidth / photo.Picture.Width, room / photo.Picture.Height);
+        var (width, height) = (photo.Picture.Width * fit, photo.Picture.Height * fit);
+        flow.Need(height);
+        var box = new Box(flow.Left, flow.Y, width, height);
+        flow.Add(new Begin(Role.Figure, photo.Alternative, box));
+        flow.Add(new Show(photo.Picture, box));
+        flow.Add(new End());
+        flow.Use(height);
+        flow.Space(12);
+    }
+
+    private static void Worn(Flow flow, Booklet booklet, BookletCover cover, Reader reader)
+    {
+        var size = reader.OnlySize(booklet) ?? cover.Sample;
+        var caption = flow.Type.Caption * Flow.Leading;
+        var room = new Room(flow.Frame.FullWidth / Scale, (flow.Free - 2 * caption - 8) / Scale);
+        var sheets = WornDrawing.Draw(cover, size, reader, room);
+        foreach (var (sheet, at) in sheets.Select((s, i) => (s, i)))
+        {
+            // The front in the middle, the back at the right below it.
+            var x = at == 0 ? (flow.Frame.FullWidth - sheet.Width * Scale) / 2 : flow.Frame.FullWidth - sheet.Width * Scale;
+            Figure(flow, sheet, flow.Left + x, Scale);
+            if (at == 0)
+                flow.Use((sheet.Height + (sheets.Length > 1 ? WornDrawing.Between : 2)) * Scale);
+        }
+        var views = sheets.Length > 1 ? " from the front and, smaller, from behind" : "";
+        var words = $"{(booklet.Sizes.Length > 1 ? $"Size {booklet.Sizes[size]}{views}, drawn" : $"Drawn{views}")} from the pattern's own numbers.";
+        var width = flow.Frame.FullWidth - (sheets.Length > 1 ? sheets[1].Width * Scale + 12 : 0);
+        Text(flow, Role.Paragraph, words, flow.Type.Caption, strong: false, Ink.Soft, width);
+    }
+
+    private static void Figure(Flow flow, Sheet sheet, double x, double scale)
+    {
+        flow.Add(new Begin(Role.Figure, sheet.Title, new Box(x, flow.Y, sheet.Width * scale, sheet.Height * scale)));
+        flow.Add(new Draw(sheet, x, flow.Y, scale));
+        flow.Add(new End());
+    }
+
+    /// <summary>The colours in their order, across the page.</summary>
+    private static void Strip(Flow flow, ImmutableArray<Srgb> colours)
+    {
+        var width = flow.Frame.FullWidth / colours.Length;
+        for (var i = 0; i < colours.Length; i++)
+            flow.Rule(flow.Left + i * width, flow.Y, width, StripHeight * Scale, colours[i]);
+        flow.Use(StripHeight * Scale + 0.6 * flow.Type.Body);
+    }
+
+    private static void Text(Flow flow, Role role, string text, double size, bool strong, Srgb? colour = null,
+        double? width = null)
     {
         flow.Add(new Begin(role));
-        flow.Lines(TextWrap.Lines([new TextSpan(text, strong)], flow.Frame.TextWidth, size), Flow.Left, size);
+        flow.Lines(TextWrap.Lines([new TextSpan(text, strong)], width ?? flow.Frame.TextWidth, size), flow.Left, size, colour);
         flow.Add(new End());
-    }
-
-    private static void Fabric(Flow flow, Sheet sheet)
-    {
-        var (width, height) = (sheet.Width * PageFrame.PointsPerMillimetre, sheet.Height * PageFrame.PointsPerMillimetre);
-        flow.Add(new Begin(Role.Figure, sheet.Title, new Box(Flow.Left, flow.Y, width, height)));
-        flow.Add(new Draw(sheet, Flow.Left, flow.Y, PageFrame.PointsPerMillimetre));
-        flow.Add(new End());
-        flow.Use(height + 20);
     }
 
     private static void Contents(Flow flow, Booklet booklet, Reader reader)
     {
-        const double height = ContentsSize * 1.65;
+        var height = flow.Type.Contents * 1.65;
         flow.Need(Math.Min(booklet.Sections.Length * height + 40, flow.Frame.BodyHeight));
-        Text(flow, Role.Heading, "Contents", 16, strong: true);
+        Text(flow, Role.Heading, "Contents", flow.Type.Heading, strong: true);
         flow.Use(4);
         flow.Add(new Begin(Role.Contents));
         for (var i = 0; i < booklet.Sections.Length; i++)
         {
             var title = reader.Text(booklet.Sections[i].Title);
-            var lines = TextWrap.Lines([new TextSpan(title, false)], flow.Frame.TextWidth - 40, ContentsSize);
+            var lines = TextWrap.Lines([new TextSpan(title, false)], flow.Frame.TextWidth - 40, flow.Type.Contents);
             flow.Need(lines.Length * height);
             flow.Add(new Begin(Role.ContentsEntry));
             flow.Add(new Begin(Role.Paragraph));
-            flow.Add(new BeginLink(i, new Box(Flow.Left, flow.Y, flow.Frame.TextWidth, lines.Length * height), title));
+            flow.Add(new BeginLink(i, new Box(flow.Left, flow.Y, flow.Frame.TextWidth, lines.Length * height), title));
             for (var line = 0; line < lines.Length; line++)
-                flow.Line(Spaced(lines[line]), Flow.Left, flow.Y + line * height, ContentsSize);
+                flow.Line(Spaced(lines[line]), flow.Left, flow.Y + line * height, flow.Type.Contents);
             flow.Add(new PageNumber(
-                i, Flow.Left + flow.Frame.TextWidth, flow.Y + ContentsSize * (Flow.Leading + 0.62) / 2, ContentsSize, Ink.Black));
+                i, flow.Left + flow.Frame.TextWidth, flow.Y + flow.Type.Contents * (Flow.Leading + 0.62) / 2, flow.Type.Contents, Ink.Black));
             flow.Add(new End());
             flow.Add(new End());
             flow.Add(new End());
             flow.Use(lines.Length * height - 4);
-            flow.Rule(Flow.Left, flow.Y, flow.Frame.TextWidth, 0.35, Ink.Line);
+            flow.Rule(flow.Left, flow.Y, flow.Frame.TextWidth, 0.35, Ink.Line);
             flow.Use(4);
         }
         flow.Add(new End());

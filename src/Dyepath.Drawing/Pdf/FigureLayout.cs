@@ -9,36 +9,44 @@ namespace Dyepath.Drawing.Pdf;
 /// <summary>A picture with its key and caption; parts of a divided chart follow each other, each with its own.</summary>
 internal sealed class FigureLayout
 {
-    private const double CaptionSize = 9.5;
-    private const double KeySize = 9.5;
-    private const double KeyHeight = 19;
     private const double Scale = PageFrame.PointsPerMillimetre;
 
     private readonly Flow _flow;
     private readonly DrawnPicture _drawn;
     private readonly string _alternative;
     private readonly string _caption;
+    private readonly bool _ofStitches;
     private double _shrunk = 1;
 
     public FigureLayout(Flow flow, Figure figure, Reader reader)
     {
         _flow = flow;
         _caption = reader.Text(figure.Caption);
+        _ofStitches = figure.Picture is SymbolChart;
         _alternative = reader.Text(figure.Alternative);
         var width = figure.Picture is ColourChart ? flow.Frame.FullWidth : flow.Frame.TextWidth;
-        var height = flow.Frame.BodyHeight - 62;
-        _drawn = PictureDrawing.Draw(figure.Picture, _caption, _alternative, reader, new Room(width / Scale, height / Scale));
+        var height = flow.Frame.BodyHeight - 6.5 * flow.Type.Caption;
+        _drawn = PictureDrawing.Draw(figure.Picture, _caption, _alternative, reader, new Room(width / Scale, height / Scale, flow.Type.SmallestCell));
     }
 
-    /// <summary>A first sheet is made this much smaller, at most, to stay with its heading; an overview has nothing to read.</summary>
-    private double SmallestShare => _drawn.Sheets.Length > 1 ? 0.7 : 0.87;
+    /// <summary>A first sheet is made this much smaller, at most, to stay with its heading; an overview has nothing to read, and standard symbols are large.</summary>
+    private double SmallestShare => _drawn.Sheets.Length > 1 || _ofStitches ? 0.7 : 0.87;
 
-    public double FirstHeight => SheetHeight(_drawn.Sheets[0]) + KeyRows().Sum(RowHeight)
-        + Captions(_caption).Length * CaptionSize * Flow.Leading + 8;
+    /// <summary>Room above the first sheet.</summary>
+    private const double Above = 6;
+
+    /// <summary>The first sheet made as small as it may be, with its key and its caption.</summary>
+    public double LeastHeight => Above + FirstHeight - (1 - SmallestShare) * SheetHeight(_drawn.Sheets[0]);
+
+    private double FirstHeight => SheetHeight(_drawn.Sheets[0]) + KeyRows().Sum(RowHeight)
+        + Captions(FirstCaption).Length * _flow.Type.Caption * Flow.Leading + 8;
+
+    /// <summary>Of the first sheet: of a divided chart it says that it is the overview.</summary>
+    private string FirstCaption => _drawn.Sheets.Length > 1 ? _drawn.Sheets[0].Title : _caption;
 
     public void Write()
     {
-        _flow.Space(6);
+        _flow.Space(Above);
         var first = SheetHeight(_drawn.Sheets[0]);
         var share = (_flow.Free - (FirstHeight - first)) / first;
         if (share < 1 && share >= SmallestShare)
@@ -46,10 +54,10 @@ internal sealed class FigureLayout
         _flow.Need(FirstHeight);
         Write(_drawn.Sheets[0]);
         WriteKey();
-        Caption(_drawn.Sheets.Length > 1 ? _drawn.Sheets[0].Title : _caption);
+        Caption(FirstCaption);
         foreach (var sheet in _drawn.Sheets.Skip(1))
         {
-            _flow.Need(SheetHeight(sheet) + 2 * CaptionSize * Flow.Leading + 4);
+            _flow.Need(SheetHeight(sheet) + 2 * _flow.Type.Caption * Flow.Leading + 4);
             Write(sheet);
             Caption(sheet.Title);
         }
@@ -60,7 +68,7 @@ internal sealed class FigureLayout
     {
         var isFirst = ReferenceEquals(sheet, _drawn.Sheets[0]);
         var key = isFirst ? Math.Min(KeyRows().Sum(RowHeight), _flow.Frame.BodyHeight / 2) : 0;
-        var fit = Math.Min(_flow.Frame.FullWidth / (sheet.Width * Scale), (_flow.Frame.BodyHeight - key - 40) / (sheet.Height * Scale));
+        var fit = Math.Min(_flow.Frame.FullWidth / (sheet.Width * Scale), (_flow.Frame.BodyHeight - key - 2 * _flow.Type.Caption * Flow.Leading - 14) / (sheet.Height * Scale));
         return Math.Min(1, fit) * (isFirst ? _shrunk : 1);
     }
 
@@ -70,31 +78,31 @@ internal sealed class FigureLayout
     {
         var scale = Scale * Fit(sheet);
         var alternative = sheet.Title == _caption ? $"{_caption} {_alternative}" : $"{sheet.Title} {_alternative}";
-        _flow.Add(new Begin(Role.Figure, alternative, new Box(Flow.Left, _flow.Y, sheet.Width * scale, sheet.Height * scale)));
-        _flow.Add(new Draw(sheet, Flow.Left, _flow.Y, scale));
+        _flow.Add(new Begin(Role.Figure, alternative, new Box(_flow.Left, _flow.Y, sheet.Width * scale, sheet.Height * scale)));
+        _flow.Add(new Draw(sheet, _flow.Left, _flow.Y, scale));
         _flow.Add(new End());
         _flow.Use(sheet.Height * scale + 4);
     }
 
     private ImmutableArray<ImmutableArray<TextSpan>> Captions(string text) =>
-        TextWrap.Lines([new TextSpan(text, false)], _flow.Frame.TextWidth, CaptionSize);
+        TextWrap.Lines([new TextSpan(text, false)], _flow.Frame.TextWidth, _flow.Type.Caption);
 
     private void Caption(string text)
     {
         _flow.Add(new Begin(Role.Paragraph));
-        _flow.Lines(Captions(text), Flow.Left, CaptionSize, Ink.Soft);
+        _flow.Lines(Captions(text), _flow.Left, _flow.Type.Caption, Ink.Soft);
         _flow.Add(new End());
         _flow.Space(14);
     }
 
     private ImmutableArray<ImmutableArray<TextSpan>> EntryLines(KeyEntry entry) =>
-        TextWrap.Lines([new TextSpan(entry.Text, false)], _flow.Frame.TextWidth - entry.Sign.Width * Scale - 5, KeySize);
+        TextWrap.Lines([new TextSpan(entry.Text, false)], _flow.Frame.TextWidth - entry.Sign.Width * Scale - 5, _flow.Type.Caption);
 
     private double RowHeight(List<KeyEntry> row) =>
-        Math.Max(KeyHeight, row.Max(entry => entry.Sign.Height) * Scale + 4)
-            + (row.Max(entry => EntryLines(entry).Length) - 1) * KeySize * Flow.Leading;
+        Math.Max(2 * _flow.Type.Caption, row.Max(entry => entry.Sign.Height) * Scale + 4)
+            + (row.Max(entry => EntryLines(entry).Length) - 1) * _flow.Type.Caption * Flow.Leading;
 
-    private static double EntryWidth(KeyEntry entry) => entry.Sign.Width * Scale + 5 + Typeface.Regular.Width(entry.Text, KeySize) + 16;
+    private double EntryWidth(KeyEntry entry) => entry.Sign.Width * Scale + 5 + Typeface.Regular.Width(entry.Text, _flow.Type.Caption) + 16;
 
     private List<List<KeyEntry>> KeyRows()
     {
@@ -121,7 +129,7 @@ internal sealed class FigureLayout
         foreach (var row in KeyRows())
         {
             _flow.Need(RowHeight(row));
-            var x = Flow.Left;
+            var x = _flow.Left;
             foreach (var entry in row)
             {
                 Write(entry, x);
@@ -144,7 +152,7 @@ internal sealed class FigureLayout
         _flow.Add(new Begin(Role.ItemBody));
         var lines = EntryLines(entry);
         for (var i = 0; i < lines.Length; i++)
-            _flow.Line(lines[i], x + width + 5, _flow.Y + height / 2 - KeySize * Flow.Leading / 2 + i * KeySize * Flow.Leading, KeySize);
+            _flow.Line(lines[i], x + width + 5, _flow.Y + height / 2 - _flow.Type.Caption * Flow.Leading / 2 + i * _flow.Type.Caption * Flow.Leading, _flow.Type.Caption);
         _flow.Add(new End());
         _flow.Add(new End());
     }

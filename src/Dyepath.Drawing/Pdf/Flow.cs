@@ -11,12 +11,8 @@ namespace Dyepath.Drawing.Pdf;
 /// <summary>Fills pages from the top down and records what to write.</summary>
 internal sealed class Flow
 {
-    public const double BodySize = 10.5;
-
     /// <summary>Distance of baselines over the size of type.</summary>
     public const double Leading = 1.4;
-
-    private const double FooterSize = 8.5;
 
     private readonly List<PageOp> _ops = [];
     private readonly string _runningTitle;
@@ -25,7 +21,7 @@ internal sealed class Flow
     public Flow(PageFrame frame, string runningTitle)
     {
         Frame = frame;
-        var first = TextWrap.Lines([new TextSpan(runningTitle, false)], frame.TextWidth - 40, FooterSize)[0];
+        var first = TextWrap.Lines([new TextSpan(runningTitle, false)], frame.TextWidth - 4 * frame.Type.Footer, frame.Type.Footer)[0];
         _runningTitle = string.Concat(first.Select(span => span.Text));
         NextPage();
     }
@@ -38,7 +34,9 @@ internal sealed class Flow
 
     public double Y { get; private set; }
 
-    public const double Left = PageFrame.Left;
+    public TypeScale Type => Frame.Type;
+
+    public double Left => Frame.Left;
 
     public double Free => Frame.Bottom - Y;
 
@@ -48,7 +46,7 @@ internal sealed class Flow
     {
         _ops.Add(new NewPage());
         Page++;
-        Y = PageFrame.Top;
+        Y = Frame.Top;
         _atTop = true;
         if (Page > 1)
             Footer();
@@ -116,12 +114,12 @@ internal sealed class Flow
 
     private void Footer()
     {
-        var baseline = Frame.Bottom + 26;
+        var baseline = Frame.Bottom + 0.46 * Frame.Left;
         var number = Page.ToString(CultureInfo.InvariantCulture);
-        var right = PageFrame.Left + Frame.TextWidth - Typeface.Regular.Width(number, FooterSize);
+        var right = Frame.Left + Frame.TextWidth - Typeface.Regular.Width(number, Type.Footer);
         _ops.Add(new Begin(Role.Artifact));
-        _ops.Add(new Words(PageFrame.Left, baseline, _runningTitle, Typeface.Regular, FooterSize, Ink.Soft));
-        _ops.Add(new Words(right, baseline, number, Typeface.Regular, FooterSize, Ink.Soft));
+        _ops.Add(new Words(Frame.Left, baseline, _runningTitle, Typeface.Regular, Type.Footer, Ink.Soft));
+        _ops.Add(new Words(right, baseline, number, Typeface.Regular, Type.Footer, Ink.Soft));
         _ops.Add(new End());
     }
 }

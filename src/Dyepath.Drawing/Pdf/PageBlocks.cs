@@ -8,10 +8,6 @@ namespace Dyepath.Drawing.Pdf;
 /// <summary>Lays a booklet's blocks out on pages.</summary>
 internal sealed class PageBlocks(Flow flow, Booklet booklet, Reader reader)
 {
-    private const double HeadingSize = 18;
-    private const double SubheadingSize = 13;
-    private const double LineHeight = Flow.BodySize * Flow.Leading;
-
     /// <summary>A pixel is not made larger than at 144 to the inch.</summary>
     private const double PhotoPixel = 0.5;
 
@@ -28,22 +24,26 @@ internal sealed class PageBlocks(Flow flow, Booklet booklet, Reader reader)
         ],
         "Caution");
 
+    /// <summary>Share of a page.</summary>
+    private const double HardlyAnything = 0.3;
+
     private (Figure Figure, FigureLayout Layout)? _laid;
 
     public void Write(Section section, int index)
     {
-        if (section.NewPage)
-            flow.Need(flow.Frame.BodyHeight);
+        // A page on which hardly anything stands is gone on with.
+        if (section.NewPage && flow.Free < flow.Frame.BodyHeight * (1 - HardlyAnything))
+            flow.NextPage();
         flow.Space(26);
         flow.Add(new Begin(Role.Section));
-        Heading(Role.Heading, reader.Say(section.Title), HeadingSize, section.Blocks.FirstOrDefault(),
+        Heading(Role.Heading, reader.Say(section.Title), flow.Type.Heading, section.Blocks.FirstOrDefault(),
             () => flow.Add(new Landmark(index, reader.Text(section.Title))));
         for (var i = 0; i < section.Blocks.Length; i++)
         {
             if (section.Blocks[i] is Subheading subheading)
             {
                 flow.Space(10);
-                Heading(Role.Subheading, reader.Say(subheading.Text), SubheadingSize, section.Blocks.ElementAtOrDefault(i + 1));
+                Heading(Role.Subheading, reader.Say(subheading.Text), flow.Type.Subheading, section.Blocks.ElementAtOrDefault(i + 1));
             }
             else
             {
@@ -61,7 +61,7 @@ internal sealed class PageBlocks(Flow flow, Booklet booklet, Reader reader)
         flow.Need(lines.Length * size * Flow.Leading + 6 + FirstHeight(next));
         landmark?.Invoke();
         flow.Add(new Begin(role));
-        flow.Lines(lines, Flow.Left, size);
+        flow.Lines(lines, flow.Left, size);
         flow.Add(new End());
         flow.Use(role == Role.Heading ? 6 : 4);
     }
@@ -69,12 +69,12 @@ internal sealed class PageBlocks(Flow flow, Booklet booklet, Reader reader)
     private double FirstHeight(Block? block) => block switch
     {
         null => 0,
-        Subheading => SubheadingSize * Flow.Leading + 4 * LineHeight,
-        Table => TableLayout.FirstHeight,
-        Figure figure => Math.Min(Laid(figure).FirstHeight, flow.Frame.BodyHeight * 0.8),
+        Subheading => flow.Type.Subheading * Flow.Leading + 4 * flow.Type.Line,
+        Table => TableLayout.FirstHeight(flow.Type),
+        Figure figure => Laid(figure).LeastHeight,
         Photo photo => Size(photo).Height,
-        Core.Booklets.Caution => 5 * LineHeight,
-        _ => 3 * LineHeight + 6,
+        Core.Booklets.Caution => 5 * flow.Type.Line,
+        _ => 3 * flow.Type.Line + 6,
     };
 
     /// <summary>A heading asks for the height of the figure after it; charts are too large to be drawn twice.</summary>
@@ -109,7 +109,7 @@ internal sealed class PageBlocks(Flow flow, Booklet booklet, Reader reader)
                 var items = steps.Items.Select(step => (
                     Label: ImmutableArray.CreateRange(reader.Say(step.Label), span => span with { Strong = true }),
                     Body: reader.Say(step.Text))).ToArray();
-                var widest = items.Select(item => TextWrap.Width(item.Label, Flow.BodySize)).DefaultIfEmpty(0).Max();
+                var widest = items.Select(item => TextWrap.Width(item.Label, flow.Type.Body)).DefaultIfEmpty(0).Max();
                 Listed(items, Math.Min(widest + 12, flow.Frame.TextWidth * 0.3), ruled: true);
                 break;
             case Table table:
@@ -129,7 +129,7 @@ internal sealed class PageBlocks(Flow flow, Booklet booklet, Reader reader)
     private void Paragraph(ImmutableArray<TextSpan> words)
     {
         flow.Add(new Begin(Role.Paragraph));
-        flow.Lines(TextWrap.Lines(words, flow.Frame.TextWidth, Flow.BodySize), Flow.Left, Flow.BodySize);
+        flow.Lines(TextWrap.Lines(words, flow.Frame.TextWidth, flow.Type.Body), flow.Left, flow.Type.Body);
         flow.Add(new End());
         flow.Space(6);
     }
@@ -139,7 +139,7 @@ internal sealed class PageBlocks(Flow flow, Booklet booklet, Reader reader)
         var (width, height) = Size(photo);
         flow.Space(6);
         flow.Need(height);
-        var box = new Box(Flow.Left, flow.Y, width, height);
+        var box = new Box(flow.Left, flow.Y, width, height);
         flow.Add(new Begin(Role.Figure, photo.Alternative, box));
         flow.Add(new Show(photo.Picture, box));
         flow.Add(new End());
@@ -159,18 +159,18 @@ internal sealed class PageBlocks(Flow flow, Booklet booklet, Reader reader)
     {
         const double indent = 30;
         const double sign = 17;
-        var lines = TextWrap.Lines(words, flow.Frame.TextWidth - indent, Flow.BodySize);
+        var lines = TextWrap.Lines(words, flow.Frame.TextWidth - indent, flow.Type.Body);
         flow.Space(4);
-        flow.Need(Math.Min(lines.Length * LineHeight, flow.Frame.BodyHeight));
-        var height = Math.Max(lines.Length * LineHeight, sign + 2);
-        flow.Rule(Flow.Left, flow.Y, 1.5, Math.Min(height, flow.Free), Ink.Black);
-        flow.Add(new Begin(Role.Figure, "Caution", new Box(Flow.Left + 8, flow.Y, sign, sign)));
-        flow.Add(new Draw(CautionSign, Flow.Left + 8, flow.Y, sign / CautionSign.Width));
+        flow.Need(Math.Min(lines.Length * flow.Type.Line, flow.Frame.BodyHeight));
+        var height = Math.Max(lines.Length * flow.Type.Line, sign + 2);
+        flow.Rule(flow.Left, flow.Y, 1.5, Math.Min(height, flow.Free), Ink.Black);
+        flow.Add(new Begin(Role.Figure, "Caution", new Box(flow.Left + 8, flow.Y, sign, sign)));
+        flow.Add(new Draw(CautionSign, flow.Left + 8, flow.Y, sign / CautionSign.Width));
         flow.Add(new End());
         flow.Add(new Begin(Role.Paragraph));
-        flow.Lines(lines, Flow.Left + indent, Flow.BodySize);
+        flow.Lines(lines, flow.Left + indent, flow.Type.Body);
         flow.Add(new End());
-        flow.Use(Math.Max(0, height - lines.Length * LineHeight));
+        flow.Use(Math.Max(0, height - lines.Length * flow.Type.Line));
         flow.Space(10);
     }
 
@@ -180,25 +180,25 @@ internal sealed class PageBlocks(Flow flow, Booklet booklet, Reader reader)
         flow.Add(new Begin(Role.List));
         foreach (var (label, body) in items)
         {
-            var labels = TextWrap.Lines(label, indent - (ruled ? 8 : 0), Flow.BodySize);
+            var labels = TextWrap.Lines(label, indent - (ruled ? 8 : 0), flow.Type.Body);
             var isLongLabel = labels.Length > LongestLabel;
             var lines = TextWrap.Lines(
-                isLongLabel ? [.. label, new TextSpan(" ", false), .. body] : body, flow.Frame.TextWidth - indent, Flow.BodySize);
+                isLongLabel ? [.. label, new TextSpan(" ", false), .. body] : body, flow.Frame.TextWidth - indent, flow.Type.Body);
             if (isLongLabel)
                 labels = [];
-            flow.Need(Math.Max(labels.Length, Math.Min(lines.Length, 3)) * LineHeight);
+            flow.Need(Math.Max(labels.Length, Math.Min(lines.Length, 3)) * flow.Type.Line);
             flow.Add(new Begin(Role.Item));
             flow.Add(new Begin(Role.ItemLabel));
             for (var i = 0; i < labels.Length; i++)
-                flow.Line(labels[i], Flow.Left, flow.Y + i * LineHeight, Flow.BodySize);
+                flow.Line(labels[i], flow.Left, flow.Y + i * flow.Type.Line, flow.Type.Body);
             flow.Add(new End());
             flow.Add(new Begin(Role.ItemBody));
-            flow.Lines(lines, Flow.Left + indent, Flow.BodySize);
+            flow.Lines(lines, flow.Left + indent, flow.Type.Body);
             flow.Add(new End());
             flow.Add(new End());
-            flow.Use(Math.Max(0, labels.Length - lines.Length) * LineHeight + 2);
+            flow.Use(Math.Max(0, labels.Length - lines.Length) * flow.Type.Line + 2);
             if (ruled)
-                flow.Rule(Flow.Left, flow.Y, flow.Frame.TextWidth, 0.4, Ink.Line);
+                flow.Rule(flow.Left, flow.Y, flow.Frame.TextWidth, 0.4, Ink.Line);
             flow.Space(ruled ? 3 : 0);
         }
         flow.Add(new End());

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Booklets;
 using Dyepath.Core.Measuring;
+using Dyepath.Drawing.Lists;
 using Dyepath.Drawing.Pictures;
 
 namespace Dyepath.Drawing.Pdf;
@@ -11,9 +12,9 @@ namespace Dyepath.Drawing.Pdf;
 /// </summary>
 internal sealed class TableLayout
 {
-    private const double Size = 8.8;
-    private const double CaptionSize = 9.5;
-    private const double LineHeight = Size * 1.3;
+    /// <summary>Distance of baselines over the size of type.</summary>
+    private const double Leading = 1.3;
+
     private const double Gutter = 10;
     private const double Padding = 3;
 
@@ -23,16 +24,24 @@ internal sealed class TableLayout
     /// <summary>Rows from which a narrow table is set in two columns.</summary>
     private const int FewestForTwo = 8;
 
+    /// <summary>Rows that end a table on a page of their own.</summary>
+    private const int FewestTogether = 3;
+
+    /// <summary>A table of no more of the page is not torn.</summary>
+    private const double Short = 0.4;
+
     private readonly Flow _flow;
     private readonly bool _numbers;
-    private double _left = Flow.Left;
+    private readonly int _ticks;
+    private double _left;
     private readonly ImmutableArray<TextSpan> _caption;
     private readonly ImmutableArray<ImmutableArray<TextSpan>>[] _rows;
 
     public TableLayout(Flow flow, Table table, Booklet booklet, Reader reader)
     {
-        _flow = flow;
+        (_flow, _left) = (flow, flow.Left);
         _numbers = table.PerSizeColumns;
+        _ticks = table.Ticks;
         _caption = reader.Say(table.Caption);
         _rows = [.. table.ForSize(reader.OnlySize(booklet)).Select(row => ImmutableArray.CreateRange(row, reader.SayCell))];
         var columns = _rows[0].Length;
@@ -41,7 +50,12 @@ internal sealed class TableLayout
     }
 
     /// <summary>Caption, head and first rows.</summary>
-    public const double FirstHeight = CaptionSize * Flow.Leading * 2 + 4 * (LineHeight + 2 * Padding);
+    public static double FirstHeight(TypeScale type) =>
+        type.Caption * Flow.Leading * 2 + 4 * (type.Table * Leading + 2 * Padding);
+
+    private double Size => _flow.Type.Table;
+
+    private double LineHeight => Size * Leading;
 
     public void Write()
     {
@@ -52,17 +66,20 @@ internal sealed class TableLayout
 
     private void Write((int[] Columns, double[] Widths) group, ImmutableArray<TextSpan> caption)
     {
-        var captions = TextWrap.Lines(caption, _flow.Frame.TextWidth, CaptionSize);
+        var captions = TextWrap.Lines(caption, _flow.Frame.TextWidth, _flow.Type.Caption);
         var head = Cells(0, group);
-        _flow.Need(captions.Length * CaptionSize * Flow.Leading + Height(head) + 2 * LineHeight + 6);
+        var above = captions.Length * _flow.Type.Caption * Flow.Leading + Height(head);
+        var whole = above + Enumerable.Range(1, _rows.Length - 1).Sum(r => Height(Cells(r, group)) + 1);
+        // A table that is not too long is kept on one page.
+        _flow.Need(whole <= _flow.Frame.BodyHeight * Short ? whole : above + 4 * (LineHeight + 2 * Padding));
         _flow.Add(new Begin(Role.Table));
         _flow.Add(new Begin(Role.TableCaption));
         _flow.Add(new Begin(Role.Paragraph));
-        _flow.Lines(captions, Flow.Left, CaptionSize, Ink.Soft);
+        _flow.Lines(captions, _flow.Left, _flow.Type.Caption, Ink.Soft);
         _flow.Add(new End());
         _flow.Add(new End());
         _flow.Use(2);
-        var width = group.Widths.Sum() + Gutter * (group.Widths.Length - 1);
+        var width = group.Widths.Sum() + Gutter * (group.Widths.Length - 1) + TicksWidth;
         if (!_numbers && _rows.Length > FewestForTwo && 2 * width + Between <= _flow.Frame.FullWidth)
         {
             InTwo(head, group, width);
@@ -75,7 +92,10 @@ internal sealed class TableLayout
         {
             foreach (var cells in Parts(Cells(row, group), _flow.Frame.BodyHeight - Height(head)))
             {
-                if (_flow.Need(Height(cells)))
+                // The last rows stay together, so that none is left alone.
+                var together = row == _rows.Length - FewestTogether && row > 1
+                    ? Enumerable.Range(row, FewestTogether).Sum(r => Height(Cells(r, group)) + 1) : Height(cells);
+                if (_flow.Need(Math.Max(Height(cells), Math.Min(together, _flow.Frame.BodyHeight / 2))))
                     RepeatedHead(head, group.Widths);
                 Row(cells, group.Widths, header: false);
             }
@@ -99,7 +119,7 @@ internal sealed class TableLayout
             for (var half = 0; half < 2 && next < rows.Length; half++)
             {
                 _flow.Back(top);
-                _left = Flow.Left + half * (width + Between);
+                _left = _flow.Left + half * (width + Between);
                 if (next == 0)
                     Row(head, group.Widths, header: true);
                 else
@@ -108,7 +128,7 @@ internal sealed class TableLayout
                     Row(rows[next++], group.Widths, header: false);
                 bottom = Math.Max(bottom, _flow.Y);
             }
-            _left = Flow.Left;
+            _left = _flow.Left;
             _flow.Back(bottom);
         }
     }
@@ -134,11 +154,11 @@ internal sealed class TableLayout
     private static ImmutableArray<TextSpan> Strengthened(int row, ImmutableArray<TextSpan> spans) =>
         row == 0 ? [.. spans.Select(span => span with { Strong = true })] : spans;
 
-    private static double Height(ImmutableArray<ImmutableArray<TextSpan>>[] cells) =>
+    private double Height(ImmutableArray<ImmutableArray<TextSpan>>[] cells) =>
         cells.Max(lines => lines.Length) * LineHeight + 2 * Padding;
 
     /// <summary>A row taller than a page is shared out over several.</summary>
-    private static IEnumerable<ImmutableArray<ImmutableArray<TextSpan>>[]> Parts(
+    private IEnumerable<ImmutableArray<ImmutableArray<TextSpan>>[]> Parts(
         ImmutableArray<ImmutableArray<TextSpan>>[] cells, double room)
     {
         var fits = Math.Max(1, (int)((room - 2 * Padding) / LineHeight));
@@ -157,8 +177,28 @@ internal sealed class TableLayout
             _flow.Add(new End());
         });
         _flow.Add(new End());
+        if (!header)
+            Ticks(widths);
         Finish(cells, widths, header);
     }
+
+    /// <summary>Beside a row; a frame is nothing to read.</summary>
+    private void Ticks(double[] widths)
+    {
+        var x = _left + widths.Sum() + Gutter * widths.Length;
+        var y = _flow.Y + Padding + (LineHeight - Box) / 2;
+        var frame = new PathBuilder().Rectangle(0, 0, Box, Box).With(new Style(null, new Stroke(Ink.Soft, 0.5)));
+        for (var i = 0; i < _ticks; i++)
+        {
+            _flow.Add(new Begin(Role.Artifact));
+            _flow.Add(new Draw(new Sheet(Box, Box, [frame], ""), x + i * (Box + 3), y, 1));
+            _flow.Add(new End());
+        }
+    }
+
+    private double Box => Size * 0.9;
+
+    private double TicksWidth => _ticks == 0 ? 0 : Gutter + _ticks * (Box + 3);
 
     private void RepeatedHead(ImmutableArray<ImmutableArray<TextSpan>>[] head, double[] widths)
     {
@@ -193,7 +233,7 @@ internal sealed class TableLayout
     private void Finish(ImmutableArray<ImmutableArray<TextSpan>>[] cells, double[] widths, bool header)
     {
         _flow.Use(Height(cells));
-        _flow.Rule(_left, _flow.Y, widths.Sum() + Gutter * (widths.Length - 1), header ? 0.9 : 0.35, header ? Ink.Soft : Ink.Line);
+        _flow.Rule(_left, _flow.Y, widths.Sum() + Gutter * (widths.Length - 1) + TicksWidth, header ? 0.9 : 0.35, header ? Ink.Soft : Ink.Line);
         _flow.Use(1);
     }
 

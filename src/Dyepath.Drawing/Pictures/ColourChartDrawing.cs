@@ -17,11 +17,8 @@ internal static class ColourChartDrawing
     private const double Below = 5;
     private const double Above = 1.5;
 
-    /// <summary>Smallest side of a cell that still takes a legible symbol (of 6½ points), in millimetres.</summary>
-    private const double SmallestCell = 2.7;
-
-    /// <summary>Side of a cell that is read with ease; smaller ones only save a part.</summary>
-    private const double EasyCell = 3.1;
+    /// <summary>A cell that is read with ease, over the smallest that takes a legible symbol; smaller ones only save a part.</summary>
+    private const double Easy = 3.1 / 2.7;
 
     /// <summary>Width on a screen, where there is room, in millimetres.</summary>
     private const double ScreenCell = 4.6;
@@ -44,20 +41,20 @@ internal static class ColourChartDrawing
         var shortSide = Math.Min(1, geometry.Proportion);
         if (!room.IsPaged)
         {
-            var onScreen = Math.Max(ScreenCell, EasyCell / shortSide);
+            var onScreen = Math.Max(ScreenCell, Easy * room.SmallestCell / shortSide);
             return new DrawnPicture([Part(chart, geometry, geometry.Whole, onScreen, title, description, reader.Effort)], key);
         }
-        var inside = new Room(room.Width - 2 * Side, room.Height - Below - Above);
-        if (Fitting(geometry.Whole, geometry, inside) is var fitting && fitting >= SmallestCell / shortSide)
+        var inside = room with { Width = room.Width - 2 * Side, Height = room.Height - Below - Above };
+        if (Fitting(geometry.Whole, geometry, inside) is var fitting && fitting >= room.SmallestCell / shortSide)
             return new DrawnPicture([Part(chart, geometry, geometry.Whole, fitting, title, description, reader.Effort)], key);
-        var parts = Divide(geometry, inside.Width * shortSide, inside.Height * shortSide / geometry.Proportion);
+        var parts = Divide(geometry, inside.Width * shortSide, inside.Height * shortSide / geometry.Proportion, room.SmallestCell);
         var unitWidth = parts.Min(part => Fitting(part.Window, geometry, inside));
         var sheets = parts.Select(part => Part(chart, geometry, part.Window, unitWidth, $"{title} Part {part.Name}: {Extent(chart, geometry, part.Window)}.", description, reader.Effort));
         return new DrawnPicture([Overview(chart, geometry, parts, title, description, room, reader.Effort), .. sheets], key);
     }
 
     private static double Fitting(ChartWindow window, ChartGeometry geometry, Room room) =>
-        Math.Min(LargestCell, Math.Min(room.Width / window.Columns, room.Height / (window.Rows * geometry.Proportion)));
+        Math.Min(Math.Max(LargestCell, 1.3 * room.SmallestCell), Math.Min(room.Width / window.Columns, room.Height / (window.Rows * geometry.Proportion)));
 
     /// <summary>
     /// The colours alone, to scale and as they are worn, for a cover: a piece that is cut whole, of others five eighths as tall as wide
@@ -137,15 +134,16 @@ internal static class ColourChartDrawing
     /// </summary>
     /// <param name="width">For the columns, where a cell's shorter side is 1.</param>
     /// <param name="height">For the rows, likewise.</param>
-    private static ImmutableArray<(string Name, ChartWindow Window)> Divide(ChartGeometry geometry, double width, double height)
+    private static ImmutableArray<(string Name, ChartWindow Window)> Divide(
+        ChartGeometry geometry, double width, double height, double smallest)
     {
         var whole = geometry.Whole;
-        var rows = Step(whole.Rows, height);
+        var rows = Step(whole.Rows, height, smallest);
         var parts = ImmutableArray.CreateBuilder<(string, ChartWindow)>();
         for (var row = 0; row * rows < whole.Rows; row++)
         {
             var strip = geometry.Worked(whole with { FirstRow = row * rows, EndRow = Math.Min(whole.EndRow, (row + 1) * rows) });
-            var columns = Step((int)Math.Ceiling(strip!.Value.Columns), width);
+            var columns = Step((int)Math.Ceiling(strip!.Value.Columns), width, smallest);
             var letter = 0;
             for (var half = strip.Value.FirstHalf; half < strip.Value.EndHalf; half += columns * 2)
             {
@@ -160,15 +158,15 @@ internal static class ColourChartDrawing
     /// <summary>
     /// Shares <paramref name="all"/> out evenly among as few parts as there can be, in tens where they are read with ease.
     /// </summary>
-    private static int Step(int all, double room)
+    private static int Step(int all, double room, double smallest)
     {
-        var most = Math.Max(1, (int)(room / SmallestCell));
+        var most = Math.Max(1, (int)(room / smallest));
         if (all <= most)
             return all;
         var parts = (all + most - 1) / most;
         var even = (all + parts - 1) / parts;
         var tens = (even + 9) / 10 * 10;
-        return tens * EasyCell <= room && all - (parts - 1) * tens >= tens / 2 ? tens : even;
+        return tens * Easy * smallest <= room && all - (parts - 1) * tens >= tens / 2 ? tens : even;
     }
 
     private static string ColumnName(int column) =>

@@ -10,7 +10,8 @@ internal sealed record DrawnPicture(ImmutableArray<Sheet> Sheets, ImmutableArray
 internal sealed record KeyEntry(Sheet Sign, string Text);
 
 /// <summary>Room for one sheet, in millimetres.</summary>
-internal readonly record struct Room(double Width, double Height)
+/// <param name="SmallestCell">Shortest side of a chart's cell that takes a legible symbol.</param>
+internal readonly record struct Room(double Width, double Height, double SmallestCell = 2.7)
 {
     /// <summary>For screens, where a picture may be as tall as it needs.</summary>
     public static Room Screen { get; } = new(165, double.PositiveInfinity);

@@ -1,3 +1,5 @@
+using Dyepath.Core.Booklets;
+using Dyepath.Core.Instructions;
 using Dyepath.Core.Planning;
 
 namespace Dyepath.Workspace.Draft;
@@ -16,7 +18,7 @@ public sealed class ShownGarment
         if (_front is null || plan != _plan || size != _size)
         {
             (_plan, _size) = (plan, size);
-            (_front, _behind) = (GarmentDrawing.Of(plan, size), new(() => GarmentDrawing.Behind(plan, size)));
+            (_front, _behind) = (WornGarment.Front(plan, size), new(() => WornGarment.Behind(plan, size)));
         }
         return _front;
     }

@@ -1,10 +1,11 @@
 using System.Collections.Immutable;
-using System.Text.Json;
 using System.Text.Json.Serialization;
+using System.Text.Json;
 using Dyepath.Core.Booklets;
 using Dyepath.Core.Colours;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
+using Dyepath.Core.Instructions;
 using Dyepath.Core.Planning;
 using Dyepath.Workspace.Draft;
 

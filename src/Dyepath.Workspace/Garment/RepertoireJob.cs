@@ -1,9 +1,11 @@
 using System.Collections.Immutable;
-using System.Text;
-using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.Json.Serialization;
+using System.Text.Json;
+using System.Text;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Constructions;
+using Dyepath.Core.Instructions;
 using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 using Dyepath.Workspace.Draft;
@@ -36,8 +38,8 @@ public sealed record KindView(double Left, double Top, double Width, double Heig
     }
 }
 
-/// <param name="Kind">As <see cref="Outline.Kind"/>.</param>
-/// <param name="Path">As <see cref="Outline.Path"/>.</param>
+/// <param name="Kind">As <see cref="GarmentLine.Kind"/>.</param>
+/// <param name="Path">As <see cref="GarmentLine.Path"/>.</param>
 public sealed record KindLine(string Kind, string Path);
 
 /// <summary>Plans and draws one garment of the repertoire as it is begun, in the second runtime.</summary>
@@ -78,8 +80,8 @@ public static class RepertoireJob
             || GarmentPlanner.Plan(project).Plan is not { } plan)
             return null;
         var size = plan.Sizes[plan.Sizes.Length / 2];
-        var front = GarmentDrawing.Of(plan, size);
-        var behind = GarmentDrawing.Behind(plan, size);
+        var front = WornGarment.Front(plan, size);
+        var behind = WornGarment.Behind(plan, size);
         return new KindDrawing(
             KindView.Of(front), behind is null ? null : KindView.Of(behind), front.IsOnFigure, GarmentSentence.Measures(plan, size));
     }

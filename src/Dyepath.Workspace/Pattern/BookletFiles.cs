@@ -39,12 +39,19 @@ public sealed record MadeFile(string Name, string Type, byte[] Bytes)
 /// <param name="jobs">Where the PDF and the web page are laid out, so that the page goes on answering.</param>
 public sealed class BookletFiles(IJobs jobs)
 {
+    private static string TypeName(TypeSize type) => type switch
+    {
+        TypeSize.Large => "-large-print",
+        TypeSize.Compact => "-compact",
+        _ => "",
+    };
+
     /// <param name="decisions">What the plan's searches found, so that they are not made again.</param>
     /// <param name="progress">Told what is being done, in a maker's words.</param>
     /// <exception cref="JobException">The PDF or the web page could not be made.</exception>
     /// <exception cref="OperationCanceledException">Cancelled; a PDF at any time, pictures between two of them.</exception>
     public async Task<MadeFile> MakeAsync(
-        BookletForm form, Plan plan, byte[]? decisions, PageSize paper, Action<string> progress, CancellationToken cancel)
+        BookletForm form, Plan plan, byte[]? decisions, Print print, Action<string> progress, CancellationToken cancel)
     {
         var edition = plan.Project.Edition;
         var title = plan.Project.Title;
@@ -55,9 +62,9 @@ public sealed class BookletFiles(IJobs jobs)
         {
             case BookletForm.Pdf:
                 var (pages, pdf) = PdfJob.Read(await jobs.RunAsync(
-                    PdfJob.Name, PdfJob.Order(plan, decisions, paper), share => progress(string.Create(CultureInfo.InvariantCulture, $"Laying out the pages: {share:0 %}")),
+                    PdfJob.Name, PdfJob.Order(plan, decisions, print), share => progress(string.Create(CultureInfo.InvariantCulture, $"Laying out the pages: {share:0 %}")),
                     cancel, PdfJob.Assemblies));
-                return new(FileName.Of(title, $"{name}.pdf"), "application/pdf", pdf) { Pages = pages };
+                return new(FileName.Of(title, $"{name}{TypeName(print.Type)}.pdf"), "application/pdf", pdf) { Pages = pages };
             case BookletForm.Html:
                 return new(
                     FileName.Of(title, $"{name}.html"), "text/html", await jobs.RunOrHereAsync(PageJob.Name, PageJob.Order(plan, decisions), _ => { }, cancel));

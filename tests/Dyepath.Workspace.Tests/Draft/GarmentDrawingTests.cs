@@ -1,8 +1,10 @@
 using System.Globalization;
 using System.Text;
 using System.Text.Json.Nodes;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Constructions;
 using Dyepath.Core.Garments;
+using Dyepath.Core.Instructions;
 using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 using Dyepath.Workspace.Draft;
@@ -31,7 +33,7 @@ public sealed class GarmentDrawingTests
         var plan = PlanOf(garment);
         foreach (var size in plan.Sizes)
         {
-            var drawing = GarmentDrawing.Of(plan, size);
+            var drawing = WornGarment.Front(plan, size);
             Assert.All(drawing.Patches, p => Assert.Equal(p.Columns * p.Rows, p.Cells.Length));
             Assert.All(drawing.Patches, p => Assert.True(
                 p.X >= drawing.Left && p.Y >= drawing.Top && p.X + p.Width <= drawing.Left + drawing.Width && p.Y + p.Height <= drawing.Top + drawing.Height));
@@ -47,7 +49,7 @@ public sealed class GarmentDrawingTests
     {
         var plan = PlanOf(Shapes[1]);
         var size = plan.Sizes[1];
-        var drawing = GarmentDrawing.Of(plan, size);
+        var drawing = WornGarment.Front(plan, size);
         var (front, sleeve) = (size.Pieces[0], size.Pieces.Single(p => p.Name == "sleeve"));
         Assert.Equal((front.Width.Centimetres, front.Height.Centimetres), (drawing.Patches[0].Width, drawing.Patches[0].Height));
         Assert.Equal((1, 3), (drawing.Patches[1].Turns, drawing.Patches[2].Turns));
@@ -64,7 +66,7 @@ public sealed class GarmentDrawingTests
     {
         var plan = PlanOf(Shapes[5]);
         var size = plan.Sizes[1];
-        var drawing = GarmentDrawing.Of(plan, size);
+        var drawing = WornGarment.Front(plan, size);
         var (right, left) = (drawing.Patches[0], drawing.Patches[1]);
         Assert.Equal(size.Edgings[0].Depth.Centimetres, left.X - right.X - right.Width, 9);
         var band = Assert.Single(drawing.Outlines, o => o.Kind == "edging");
@@ -78,7 +80,7 @@ public sealed class GarmentDrawingTests
     {
         var plan = PlanOf(Shapes[6]);
         var size = plan.Sizes[1];
-        var drawing = GarmentDrawing.Of(plan, size);
+        var drawing = WornGarment.Front(plan, size);
         var (patch, piece) = (Assert.Single(drawing.Patches), size.Pieces[0]);
         var edge = Assert.Single(drawing.Outlines, o => o.Kind == "edge").Points;
         double Wide(double y) => edge.Where(p => Math.Abs(p.Y - y) < 1e-6).Max(p => p.X) - edge.Where(p => Math.Abs(p.Y - y) < 1e-6).Min(p => p.X);
@@ -132,7 +134,7 @@ public sealed class GarmentDrawingTests
     public void Every_line_lies_along_a_part_of_its_length(string kind)
     {
         var plan = PlanOf(kind, Direction.Up);
-        var drawing = GarmentDrawing.Of(plan, plan.Sizes[0]);
+        var drawing = WornGarment.Front(plan, plan.Sizes[0]);
         var edging = plan.Sizes[0].Edgings.Select(e => e.Depth.Centimetres).DefaultIfEmpty(0).Max();
         foreach (var part in drawing.Patches.Take(1).Concat(drawing.Patches.TakeLast(1)))
         {
@@ -162,7 +164,7 @@ public sealed class GarmentDrawingTests
     public void A_bare_shoulder_is_above_the_top_edge(string kind)
     {
         var plan = PlanOf(kind, Direction.Up);
-        foreach (var drawing in plan.Sizes.Select(size => GarmentDrawing.Of(plan, size)))
+        foreach (var drawing in plan.Sizes.Select(size => WornGarment.Front(plan, size)))
         {
             var middle = drawing.Patches[0].X + drawing.Patches[0].Width / 2;
             var top = drawing.Outlines.Where(o => o.Kind is "edge" or "edging").SelectMany(o => o.Points).Min(p => p.Y);
@@ -177,7 +179,7 @@ public sealed class GarmentDrawingTests
     [InlineData("vest")]
     public void A_garment_that_hangs_from_the_shoulders_covers_them(string kind)
     {
-        var drawing = GarmentDrawing.Of(PlanOf(kind, Direction.Up), PlanOf(kind, Direction.Up).Sizes[0]);
+        var drawing = WornGarment.Front(PlanOf(kind, Direction.Up), PlanOf(kind, Direction.Up).Sizes[0]);
         var middle = drawing.Patches[0].X + drawing.Patches[0].Width / 2;
         Assert.DoesNotContain(drawing.Outlines.Where(o => o.Kind == "body").SelectMany(o => o.Points), p => Math.Abs(p.X - middle) > 15 && p.Y < 0);
     }
@@ -186,13 +188,13 @@ public sealed class GarmentDrawingTests
     public void A_skirt_hangs_from_the_waist_and_a_hat_from_no_shoulder()
     {
         var skirt = PlanOf("skirt", Direction.Up);
-        var drawing = GarmentDrawing.Of(skirt, skirt.Sizes[0]);
+        var drawing = WornGarment.Front(skirt, skirt.Sizes[0]);
         var figure = drawing.Outlines.Where(o => o.Kind == "body").SelectMany(o => o.Points);
         var top = drawing.Outlines.Where(o => o.Kind is "edge" or "edging").SelectMany(o => o.Points).Min(p => p.Y);
         // The head is 23 cm above the shoulders, and the waist the back's length below them.
         Assert.Equal(top - 23 - skirt.Sizes[0].Body["backWaistLength"].Centimetres, figure.Min(p => p.Y), 0.1);
         var hat = PlanOf("hat", Direction.Up);
-        Assert.DoesNotContain(GarmentDrawing.Of(hat, hat.Sizes[0]).Outlines, o => o.Kind == "body");
+        Assert.DoesNotContain(WornGarment.Front(hat, hat.Sizes[0]).Outlines, o => o.Kind == "body");
     }
 
     /// <summary>Nobody sees through fabric: the figure ends where it goes behind a piece, and is seen beside it.</summary>
@@ -223,7 +225,7 @@ public sealed class GarmentDrawingTests
         var plan = PlanOf(garment);
         foreach (var size in plan.Sizes)
         {
-            var drawing = GarmentDrawing.Of(plan, size);
+            var drawing = WornGarment.Front(plan, size);
             var pieces = drawing.Outlines.Where(o => o.Kind == "edge").ToArray();
             var bands = drawing.Outlines.Where(o => o.Kind == "edging").ToArray();
             var edges = drawing.Outlines.Where(o => o.Kind == "opening").Where(o => o.Points.Length > 2).ToArray();
@@ -247,7 +249,7 @@ public sealed class GarmentDrawingTests
     {
         var project = StarterDocument.Of(Repertoire.All.First(k => k.Name == kind));
         var plan = GarmentPlanner.Plan(project with { Garment = project.Garment with { Edgings = [new(Core.Edgings.EdgingPlace.Border, "sc", null)] } }).Plan!;
-        var drawing = GarmentDrawing.Of(plan, plan.Sizes[0]);
+        var drawing = WornGarment.Front(plan, plan.Sizes[0]);
         var depth = plan.Sizes[0].Edgings[0].Depth.Centimetres;
         var piece = drawing.Outlines.Single(o => o.Kind == "edge");
         var border = drawing.Outlines.Single(o => o.Kind == "edging");
@@ -273,7 +275,7 @@ public sealed class GarmentDrawingTests
         var plan = PlanOf(garment);
         foreach (var size in plan.Sizes)
         {
-            var drawing = GarmentDrawing.Of(plan, size);
+            var drawing = WornGarment.Front(plan, size);
             var depth = size.Edgings[0].Depth.Centimetres;
             var slits = drawing.Outlines.Where(o => o.Kind == "opening" && o.Points.All(p => p.Y == 0)).ToArray();
             var bands = drawing.Outlines.Where(o => o.Kind == "edging").ToArray();
@@ -298,7 +300,7 @@ public sealed class GarmentDrawingTests
         var plan = WithInserts("""{ "shape": "vest", "neck": "v-insert", "edgings": [{ "where": "neck", "edging": "sc" }], "grading": { "unevenWidths": true, "severalLeans": true } }""");
         foreach (var size in plan.Sizes)
         {
-            var drawing = GarmentDrawing.Of(plan, size);
+            var drawing = WornGarment.Front(plan, size);
             var depth = size.Edgings.Single().Depth.Centimetres;
             var slopes = drawing.Outlines.Where(o => o.Kind == "opening" && o.Points is [var a, var b] && a.X != b.X && a.Y != b.Y).ToArray();
             Assert.Equal(2, slopes.Length);
@@ -318,11 +320,11 @@ public sealed class GarmentDrawingTests
     }
 
     /// <summary>Whether a point is within an outline, by how often a line to the left crosses it.</summary>
-    private static bool IsWithin(Outline outline, (double X, double Y) at) => outline.Points.Zip(outline.Points.Skip(1).Append(outline.Points[0]))
+    private static bool IsWithin(GarmentLine outline, (double X, double Y) at) => outline.Points.Zip(outline.Points.Skip(1).Append(outline.Points[0]))
         .Count(s => s.First.Y > at.Y != s.Second.Y > at.Y
             && s.First.X + (at.Y - s.First.Y) / (s.Second.Y - s.First.Y) * (s.Second.X - s.First.X) < at.X) % 2 == 1;
 
-    private static double Distance(Outline outline, (double X, double Y) at) =>
+    private static double Distance(GarmentLine outline, (double X, double Y) at) =>
         outline.Points.Zip(outline.Closed ? outline.Points.Skip(1).Append(outline.Points[0]) : outline.Points.Skip(1)).Min(s =>
         {
             var (x, y) = (s.Second.X - s.First.X, s.Second.Y - s.First.Y);
@@ -336,8 +338,8 @@ public sealed class GarmentDrawingTests
     public void The_neck_of_one_front_says_that_there_is_another()
     {
         var plan = PlanOf("cardigan", Direction.Up);
-        Assert.Single(GarmentDrawing.Of(plan, plan.Sizes[0]).Dimensions, d => d.Label.EndsWith(" each side", StringComparison.Ordinal));
-        Assert.DoesNotContain(GarmentDrawing.Behind(plan, plan.Sizes[0])!.Dimensions, d => d.Label.EndsWith(" each side", StringComparison.Ordinal));
+        Assert.Single(WornGarment.Front(plan, plan.Sizes[0]).Dimensions, d => d.Label.EndsWith(" each side", StringComparison.Ordinal));
+        Assert.DoesNotContain(WornGarment.Behind(plan, plan.Sizes[0])!.Dimensions, d => d.Label.EndsWith(" each side", StringComparison.Ordinal));
     }
 
     [Theory]
@@ -348,7 +350,7 @@ public sealed class GarmentDrawingTests
         Assert.NotEmpty(kind);
         var plan = PlanOf(garment);
         var size = plan.Sizes[0];
-        var (front, behind) = (GarmentDrawing.Of(plan, size), GarmentDrawing.Behind(plan, size)!);
+        var (front, behind) = (WornGarment.Front(plan, size), WornGarment.Behind(plan, size)!);
         var back = WornPiece.Of(plan, size[PieceId.Back]);
         Assert.Equal(back.Cells.ToArray(), behind.Patches[0].Cells);
         Assert.Equal((1, 3), (behind.Patches[1].Turns, behind.Patches[2].Turns));
@@ -365,15 +367,15 @@ public sealed class GarmentDrawingTests
     {
         var skirt = PlanOf("skirt", Direction.Up);
         var whole = WornPiece.Of(skirt, skirt.Sizes[0].Pieces[0]);
-        var (front, behind) = (GarmentDrawing.Of(skirt, skirt.Sizes[0]).Patches[0], GarmentDrawing.Behind(skirt, skirt.Sizes[0])!.Patches[0]);
+        var (front, behind) = (WornGarment.Front(skirt, skirt.Sizes[0]).Patches[0], WornGarment.Behind(skirt, skirt.Sizes[0])!.Patches[0]);
         Assert.Equal(whole.Cells[..(whole.Columns / 2)].ToArray(), front.Cells[..front.Columns]);
         Assert.Equal(whole.Cells[(whole.Columns - behind.Columns)..whole.Columns].ToArray(), behind.Cells[..behind.Columns]);
         var wrap = PlanOf("wrap", Direction.Up);
-        Assert.Null(GarmentDrawing.Behind(wrap, wrap.Sizes[0]));
+        Assert.Null(WornGarment.Behind(wrap, wrap.Sizes[0]));
     }
 
     private static IEnumerable<GarmentDrawing> Sides(Plan plan, SizePlan size) =>
-        GarmentDrawing.Behind(plan, size) is { } behind ? [GarmentDrawing.Of(plan, size), behind] : [GarmentDrawing.Of(plan, size)];
+        WornGarment.Behind(plan, size) is { } behind ? [WornGarment.Front(plan, size), behind] : [WornGarment.Front(plan, size)];
 
     /// <summary>Triangles stand in the lower corners of the cut, in front only, and the neck is drawn along them.</summary>
     [Theory]
@@ -384,7 +386,7 @@ public sealed class GarmentDrawingTests
         var plan = WithInserts($$"""{ "shape": "{{garment}}", "neck": "v-insert", "direction": "{{direction}}", "grading": { "unevenWidths": true, "severalLeans": true } }""");
         foreach (var size in plan.Sizes)
         {
-            var drawing = GarmentDrawing.Of(plan, size);
+            var drawing = WornGarment.Front(plan, size);
             var (front, triangles) = (drawing.Patches[0], drawing.Patches[1..3]);
             var cut = WornOutline.Of(plan, size[PieceId.Front]).Cuts.Single(c => c.Opening == OpeningId.Neck).Points;
             var (left, right, bottom) = (cut.Min(p => p.X), cut.Max(p => p.X), cut.Max(p => p.Y));
@@ -398,7 +400,7 @@ public sealed class GarmentDrawingTests
             var slopes = drawing.Outlines.Where(o => o is { Kind: "opening", Closed: false } && o.Points.Length == 2 && o.Points[0].X != o.Points[1].X && o.Points[0].Y != o.Points[1].Y);
             Assert.Equal(2, slopes.Count());
             Assert.All(slopes, s => Assert.Equal(((left + right) / 2, bottom), (Math.Round(s.Points[0].X, 9), s.Points[0].Y), (a, b) => Math.Abs(a.Item1 - b.Item1) < 1e-6 && Math.Abs(a.Item2 - b.Item2) < 1e-6));
-            Assert.DoesNotContain(GarmentDrawing.Behind(plan, size)!.Patches, p => p.Cells.Contains(WornPiece.Plain));
+            Assert.DoesNotContain(WornGarment.Behind(plan, size)!.Patches, p => p.Cells.Contains(WornPiece.Plain));
         }
     }
 
@@ -436,7 +438,7 @@ public sealed class GarmentDrawingTests
         var plan = PlanOf(kind, Direction.Up);
         foreach (var size in plan.Sizes)
         {
-            var drawing = GarmentDrawing.Of(plan, size);
+            var drawing = WornGarment.Front(plan, size);
             var points = drawing.Outlines.Where(o => o.Kind == "body").SelectMany(o => o.Points).ToArray();
             var middle = drawing.Patches.Where(p => p.Turns == 0).Min(p => p.X) + drawing.Patches.Where(p => p.Turns == 0).Max(p => p.X + p.Width);
             middle /= 2;
@@ -489,7 +491,7 @@ public sealed class GarmentDrawingTests
         }).Plan!;
         foreach (var size in plan.Sizes)
         {
-            var drawing = GarmentDrawing.Of(plan, size);
+            var drawing = WornGarment.Front(plan, size);
             var (front, depth) = (drawing.Patches[0], size.Edgings.Single().Depth.Centimetres);
             var beside = (front.Height - size.Finished[GarmentMeasure.TabJoin].Centimetres) / 2;
             var bands = drawing.Outlines.Where(o => o.Kind == "edging").Select(o => (
@@ -506,7 +508,7 @@ public sealed class GarmentDrawingTests
     public void A_border_frames_a_blanket_with_its_corners()
     {
         var plan = PlanOf("""{ "shape": "blanket", "width": "100 cm", "length": "120 cm", "edgings": [{ "where": "border", "edging": "sc" }] }""");
-        var drawing = GarmentDrawing.Of(plan, plan.Sizes[0]);
+        var drawing = WornGarment.Front(plan, plan.Sizes[0]);
         var (patch, depth) = (Assert.Single(drawing.Patches), plan.Sizes[0].Edgings.Single().Depth.Centimetres);
         var strips = drawing.Outlines.Where(o => o.Kind == "edging").Select(o => (
             X: o.Points.Min(p => p.X), Y: o.Points.Min(p => p.Y), W: o.Points.Max(p => p.X) - o.Points.Min(p => p.X), H: o.Points.Max(p => p.Y) - o.Points.Min(p => p.Y))).ToArray();
@@ -526,7 +528,7 @@ public sealed class GarmentDrawingTests
         var plan = PlanOf(Shapes[6]);
         var size = plan.Sizes[1];
         var whole = WornPiece.Of(plan, size.Pieces[0]);
-        var (front, behind) = (GarmentDrawing.Of(plan, size).Patches[0], GarmentDrawing.Behind(plan, size)!.Patches[0]);
+        var (front, behind) = (WornGarment.Front(plan, size).Patches[0], WornGarment.Behind(plan, size)!.Patches[0]);
         for (var y = 0; y < whole.Rows; y++)
         {
             byte[] Worked(IEnumerable<byte> line) => [.. line.Where(c => c != WornPiece.Empty)];
@@ -540,12 +542,12 @@ public sealed class GarmentDrawingTests
     public void A_drawing_is_given_to_a_page_in_centimetres_with_its_proportions()
     {
         var plan = PlanOf(Shapes[4]);
-        var drawing = GarmentDrawing.Of(plan, plan.Sizes[0]);
+        var drawing = WornGarment.Front(plan, plan.Sizes[0]);
         Assert.Equal(string.Join(' ', new[] { drawing.Left, drawing.Top, drawing.Width, drawing.Height }.Select(n => n.ToString("0.###", CultureInfo.InvariantCulture))), drawing.ViewBox);
         Assert.Equal(
             FormattableString.Invariant($"aspect-ratio:{drawing.Width:0.##}/{drawing.Height:0.##};--ratio:{drawing.Width / drawing.Height:0.####}"), drawing.Proportions);
-        Assert.Equal("M1 2L3.5 4Z", new Outline("edge", [(1, 2), (3.5, 4)]).Path);
-        Assert.Equal("M1 2L3.5 4", new Outline("opening", [(1, 2), (3.5, 4)], false).Path);
+        Assert.Equal("M1 2L3.5 4Z", new GarmentLine("edge", [(1, 2), (3.5, 4)]).Path);
+        Assert.Equal("M1 2L3.5 4", new GarmentLine("opening", [(1, 2), (3.5, 4)], false).Path);
         Assert.False(drawing.IsOnFigure);
     }
 }

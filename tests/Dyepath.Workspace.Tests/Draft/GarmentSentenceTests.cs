@@ -1,4 +1,6 @@
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Garments;
+using Dyepath.Core.Instructions;
 using Dyepath.Core.Motifs;
 using Dyepath.Core.Planning;
 using Dyepath.Workspace.Draft;

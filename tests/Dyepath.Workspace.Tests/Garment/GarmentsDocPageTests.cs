@@ -1,6 +1,8 @@
 using System.Text;
 using Dyepath.Bench;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Constructions;
+using Dyepath.Core.Instructions;
 using Dyepath.Core.Planning;
 using Dyepath.Workspace.Draft;
 
@@ -50,8 +52,8 @@ public sealed class GarmentsDocPageTests
 
     private static IEnumerable<(string File, string Words, Func<string> Draw)> Worn(Plan plan, string name)
     {
-        yield return ($"{name}-front.svg", "from the front", () => GarmentPictures.Worn(plan, GarmentDrawing.Of(plan, plan.Sizes[0])));
-        if (GarmentDrawing.Behind(plan, plan.Sizes[0]) is { } behind)
+        yield return ($"{name}-front.svg", "from the front", () => GarmentPictures.Worn(plan, WornGarment.Front(plan, plan.Sizes[0])));
+        if (WornGarment.Behind(plan, plan.Sizes[0]) is { } behind)
             yield return ($"{name}-behind.svg", "from behind", () => GarmentPictures.Worn(plan, behind));
     }
 

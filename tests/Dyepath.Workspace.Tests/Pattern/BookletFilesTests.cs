@@ -37,7 +37,7 @@ public sealed class BookletFilesTests
     [Fact]
     public async Task Without_a_second_runtime_the_web_page_is_made_on_the_page()
     {
-        var here = await new BookletFiles(new JobsThatFail()).MakeAsync(BookletForm.Html, Plan, null, PageSize.A4, _ => { }, TestContext.Current.CancellationToken);
+        var here = await new BookletFiles(new JobsThatFail()).MakeAsync(BookletForm.Html, Plan, null, new Print(PageSize.A4), _ => { }, TestContext.Current.CancellationToken);
         Assert.Equal((await Make(BookletForm.Html, Plan)).Bytes, here.Bytes);
     }
 
@@ -45,7 +45,7 @@ public sealed class BookletFilesTests
     public async Task The_pdf_says_how_far_it_is()
     {
         var said = new List<string>();
-        var file = await _files.MakeAsync(BookletForm.Pdf, Plan, null, PageSize.A4, said.Add, TestContext.Current.CancellationToken);
+        var file = await _files.MakeAsync(BookletForm.Pdf, Plan, null, new Print(PageSize.A4), said.Add, TestContext.Current.CancellationToken);
         Assert.True(file.Bytes.AsSpan().StartsWith("%PDF-"u8));
         Assert.Contains("Laying out the pages: 100 %", said);
         // The page tree's leaves, counted in the file itself (ISO 32000-1, 7.7.3.3).
@@ -56,7 +56,7 @@ public sealed class BookletFilesTests
     public async Task The_zip_holds_every_picture_once()
     {
         var said = new List<string>();
-        var file = await _files.MakeAsync(BookletForm.Pictures, Plan, null, PageSize.A4, said.Add, TestContext.Current.CancellationToken);
+        var file = await _files.MakeAsync(BookletForm.Pictures, Plan, null, new Print(PageSize.A4), said.Add, TestContext.Current.CancellationToken);
         using var zip = new ZipArchive(new MemoryStream(file.Bytes));
         Assert.Equal(BookletFiles.Pictures(Booklet).Count, zip.Entries.Select(e => e.FullName).Distinct().Count());
         Assert.All(zip.Entries, entry =>
@@ -74,7 +74,7 @@ public sealed class BookletFilesTests
         using var stop = new CancellationTokenSource();
         var done = 0;
         await Assert.ThrowsAnyAsync<OperationCanceledException>(() => _files.MakeAsync(
-            BookletForm.Pictures, Plan, null, PageSize.A4,
+            BookletForm.Pictures, Plan, null, new Print(PageSize.A4),
             said =>
             {
                 if (said.StartsWith("Picture 2", StringComparison.Ordinal))
@@ -86,5 +86,5 @@ public sealed class BookletFilesTests
     }
 
     private Task<MadeFile> Make(BookletForm form, Plan plan) =>
-        _files.MakeAsync(form, plan, null, PageSize.A4, _ => { }, TestContext.Current.CancellationToken);
+        _files.MakeAsync(form, plan, null, new Print(PageSize.A4), _ => { }, TestContext.Current.CancellationToken);
 }

@@ -263,7 +263,11 @@ internal sealed class DirectionPlanner
                 is not { BesideAs: { } piece } opening)
             return default;
         var other = Groups.IndexOf(_layout.Construction.GroupOf(piece));
-        return [.. Counts.Select(c => _layout.LeftBeside(opening, piece, c.Take(at)) + room(c[other].Openings.GetValueOrDefault(opening.Id)))];
+        return
+        [
+            .. Counts.Select(c =>
+                _layout.LeftBeside(opening, piece, c.Take(at)) + room(c[other].Openings.GetValueOrDefault(opening.Id))),
+        ];
     }
 
     /// <summary>Half of what half of the neck takes, so that the fronts do not pull at it (common practice, no source).</summary>

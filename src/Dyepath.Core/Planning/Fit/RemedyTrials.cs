@@ -78,7 +78,8 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
             return Deed.Of("make it wider or deeper, and then edge it: with an edging inside it as it is there is no plan");
         if (!StillWorn(plan))
             return Deed.Of("make it wider or deeper, and then edge it: with an edging inside it as it is a body would no longer get in");
-        var opens = Layout.Construction.Groups.Where(g => g.Openings.Any(o => o.Place == place)).SelectMany(g => g.OpeningMeasures).ToHashSet();
+        var opens = Layout.Construction.Groups.Where(g => g.Openings.Any(o => o.Place == place))
+            .SelectMany(g => g.OpeningMeasures).ToHashSet();
         var furthest = plan.Finished.SelectMany((f, i) => f.Where(m => opens.Contains(m.Key))
             .Select(m => new FitError(plan.Names[i], m.Key, m.Value - plan.Targets[i][m.Key]))).MaxBy(e => e.Off)!;
         return Edge(place, "edge it with single crochet") with

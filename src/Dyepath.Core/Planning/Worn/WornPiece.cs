@@ -12,10 +12,10 @@ namespace Dyepath.Core.Planning;
 public sealed class WornPiece
 {
     /// <summary>Nothing is drawn here: a row of linen stitch stands half a unit over.</summary>
-    public const byte Empty = 255;
+    public const byte Empty = Booklets.ColourChart.Blank;
 
     /// <summary>Worked in the companion yarn.</summary>
-    public const byte Plain = 254;
+    public const byte Plain = Booklets.Patch.Plain;
 
     private readonly byte[] _cells;
     private readonly int _unit;

@@ -6,58 +6,11 @@ using Dyepath.Core.Planning;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Sizing;
 
-namespace Dyepath.Workspace.Draft;
+namespace Dyepath.Core.Instructions;
 
-/// <summary>Fabric in a drawing, in centimetres; y grows downwards.</summary>
-/// <param name="X">Left edge.</param>
-/// <param name="Y">Upper edge.</param>
-/// <param name="Width">As drawn, turned.</param>
-/// <param name="Height">As drawn, turned.</param>
-/// <param name="Columns">Cells from side to side, before they are turned.</param>
-/// <param name="Rows">Cells from top to bottom, before they are turned.</param>
-/// <param name="Cells">Sections, the top line first, each from left to right; see <see cref="Core.Planning.WornPiece.Cells"/>.</param>
-public sealed record Patch(double X, double Y, double Width, double Height, int Columns, int Rows, byte[] Cells)
+/// <summary>Draws one size of a garment as worn, to scale, on a figure of its size.</summary>
+public static class WornGarment
 {
-    /// <summary>Quarter turns clockwise that its cells, held upright, are given.</summary>
-    public int Turns { get; init; }
-}
-
-/// <param name="Kind">A name of a style: <c>edge</c>, <c>opening</c>, <c>edging</c>, <c>body</c>.</param>
-/// <param name="Points">One after another, in centimetres.</param>
-/// <param name="Closed">The last point is joined to the first.</param>
-public sealed record Outline(string Kind, ImmutableArray<(double X, double Y)> Points, bool Closed = true)
-{
-    /// <summary>As an SVG path.</summary>
-    public string Path => "M" + string.Join('L', Points.Select(p => FormattableString.Invariant($"{p.X:0.###} {p.Y:0.###}"))) + (Closed ? "Z" : "");
-}
-
-/// <summary>A dimension with its witness lines, straight across or straight down.</summary>
-/// <param name="X1">In centimetres.</param>
-/// <param name="Y1">In centimetres.</param>
-/// <param name="X2">In centimetres.</param>
-/// <param name="Y2">In centimetres.</param>
-/// <param name="Label">As written beside it.</param>
-public sealed record DimensionMark(double X1, double Y1, double X2, double Y2, string Label)
-{
-    /// <summary>Runs up and down, or else across.</summary>
-    public bool IsUpright => X1 == X2;
-}
-
-/// <summary>One size of a garment as worn, to scale; all in centimetres.</summary>
-/// <param name="Left">Left edge of what is drawn; may be negative.</param>
-/// <param name="Top">Upper edge of what is drawn; may be negative.</param>
-/// <param name="Width">Of what is drawn.</param>
-/// <param name="Height">Of what is drawn.</param>
-/// <param name="Patches">From the back to the front.</param>
-/// <param name="Outlines">From the back to the front.</param>
-/// <param name="Dimensions">Measures of the finished garment.</param>
-public sealed record GarmentDrawing(
-    double Left, double Top, double Width, double Height, ImmutableArray<Patch> Patches, ImmutableArray<Outline> Outlines,
-    ImmutableArray<DimensionMark> Dimensions)
-{
-    /// <summary>What a sighted person sees, in one sentence.</summary>
-    public required string Sentence { get; init; }
-
     private const double Margin = 9;
 
     /// <summary>The standing figure is drawn to this far below the garment, and to this far below its waist at least.</summary>
@@ -69,14 +22,8 @@ public sealed record GarmentDrawing(
     /// <summary>An edge that leaves the shoulders bare lies this far below their points (common practice, no source).</summary>
     private const double BelowShoulders = 5;
 
-    /// <summary>As an SVG view box.</summary>
-    public string ViewBox => FormattableString.Invariant($"{Left:0.###} {Top:0.###} {Width:0.###} {Height:0.###}");
-
-    /// <summary>Style of an element that keeps the drawing's proportions.</summary>
-    public string Proportions => FormattableString.Invariant($"aspect-ratio:{Width:0.##}/{Height:0.##};--ratio:{Width / Height:0.####}");
-
     /// <summary>Seen from the front.</summary>
-    public static GarmentDrawing Of(Plan plan, SizePlan size)
+    public static GarmentDrawing Front(Plan plan, SizePlan size)
     {
         ArgumentNullException.ThrowIfNull(plan);
         return new Pencil(plan, size, plan.Construction.Worn).Draw(GarmentSentence.Of(plan, size));
@@ -91,14 +38,11 @@ public sealed record GarmentDrawing(
             : null;
     }
 
-    /// <summary>It hangs on a figure of its size.</summary>
-    public bool IsOnFigure => Outlines.Any(o => o.Kind == "body");
-
     /// <summary>What is drawn so far.</summary>
     private sealed class Pencil(Plan plan, SizePlan size, ImmutableArray<WornPart> worn)
     {
         private readonly ImmutableArray<Patch>.Builder _patches = ImmutableArray.CreateBuilder<Patch>();
-        private readonly ImmutableArray<Outline>.Builder _outlines = ImmutableArray.CreateBuilder<Outline>();
+        private readonly ImmutableArray<GarmentLine>.Builder _outlines = ImmutableArray.CreateBuilder<GarmentLine>();
         private readonly ImmutableArray<DimensionMark>.Builder _dimensions = ImmutableArray.CreateBuilder<DimensionMark>();
 
         private Units Units => plan.Project.Edition.Units;
@@ -114,7 +58,7 @@ public sealed record GarmentDrawing(
                 var (columns, rows, sections) = part.Cells;
                 _patches.Add(new Patch(part.X, part.Y, part.Width, part.Height, columns, rows, sections) { Turns = part.Part.Turns });
                 var shaped = part.Piece.Shape is not null && (IsWhole(part) || IsGored(part));
-                _outlines.Add(new Outline("edge", shaped || part.Piece.Taper is not null
+                _outlines.Add(new GarmentLine("edge", shaped || part.Piece.Taper is not null
                     ? Edge(part)
                     : Box(part.X, part.Y, part.Width, part.Height)));
             }
@@ -132,7 +76,7 @@ public sealed record GarmentDrawing(
             if (figure.IsEmpty)
                 return Finish(left, top - deepest, right, bottom + deepest, sentence);
             var pieces = _outlines.Where(o => o.Kind == "edge").Select(o => o.Points).ToArray();
-            _outlines.InsertRange(0, BesideFabric.Seen(figure, pieces).Select(seen => new Outline("body", seen, false)));
+            _outlines.InsertRange(0, BesideFabric.Seen(figure, pieces).Select(seen => new GarmentLine("body", seen, false)));
             return Finish(
                 Math.Min(left, figure.Min(p => p.X)), Math.Min(top - deepest, figure.Min(p => p.Y)), Math.Max(right, figure.Max(p => p.X)),
                 Math.Max(bottom + deepest, figure.Max(p => p.Y)), sentence);
@@ -248,7 +192,7 @@ public sealed record GarmentDrawing(
         {
             var edge = Edge(shown);
             if (depth > 0)
-                _outlines.Add(new Outline("edging", BesideFabric.Band(edge, edge, depth)));
+                _outlines.Add(new GarmentLine("edging", BesideFabric.Band(edge, edge, depth)));
         }
 
         private void Edging(Shown shown, PieceSide side, PieceEdge edge, double depth)
@@ -267,7 +211,7 @@ public sealed record GarmentDrawing(
             {
                 var (begins, ends) = Lies(shown, design);
                 var (left, right) = edge.Stretch == Stretch.BeforeOpening ? (shown.X, begins) : (ends, shown.X + shown.Width);
-                _outlines.Add(new Outline("edging", Box(left, shown.Y - depth, right - left, depth)));
+                _outlines.Add(new GarmentLine("edging", Box(left, shown.Y - depth, right - left, depth)));
                 return;
             }
             var (from, length) = design switch
@@ -279,7 +223,7 @@ public sealed record GarmentDrawing(
             };
             var top = Top(shown);
             var corner = _construction.Edgings.FirstOrDefault(e => e.Edges.Any(n => n.Edge == edge))?.Corners == 4 ? depth : 0;
-            _outlines.Add(new Outline("edging", seen switch
+            _outlines.Add(new GarmentLine("edging", seen switch
             {
                 PieceSide.Bottom => Box(shown.X - corner, shown.Y + shown.Height, shown.Width + 2 * corner, depth),
                 PieceSide.Top => Box(top.X - corner, shown.Y - depth, top.Length + 2 * corner, depth),
@@ -312,8 +256,8 @@ public sealed record GarmentDrawing(
                 var fills = _construction.GroupOf(shown.Piece.Id).Fills!;
                 var filled = _construction.GroupOf(fills.Into).Opening(fills.Opening, fills.Into);
                 if (filled.Place is { } round && Depth(round) is > 0 and var deep)
-                    _outlines.Add(new Outline("edging", BesideFabric.Band(slope, edge, deep)));
-                _outlines.Add(new Outline("opening", slope, false));
+                    _outlines.Add(new GarmentLine("edging", BesideFabric.Band(slope, edge, deep)));
+                _outlines.Add(new GarmentLine("opening", slope, false));
                 return;
             }
             if (!IsWhole(shown))
@@ -324,8 +268,8 @@ public sealed record GarmentDrawing(
             {
                 var cut = At(shown, points);
                 if (group.Opening(id, shown.Piece.Id).Place is { } place && Depth(place) is > 0 and var depth)
-                    _outlines.Add(new Outline("edging", BesideFabric.Band(cut, Edge(shown), depth)));
-                _outlines.Add(new Outline("opening", cut, false));
+                    _outlines.Add(new GarmentLine("edging", BesideFabric.Band(cut, Edge(shown), depth)));
+                _outlines.Add(new GarmentLine("opening", cut, false));
             }
             foreach (var opening in group.OpeningsOf(shown.Piece.Id).Where(o => shown.Piece.Opening(o.Id).Into == 0))
             {
@@ -337,7 +281,7 @@ public sealed record GarmentDrawing(
                         Slit(shown, opening);
                     else
                     {
-                        _outlines.Add(new Outline("opening", opening.At == OpeningAt.Middle
+                        _outlines.Add(new GarmentLine("opening", opening.At == OpeningAt.Middle
                             ? [(x, shown.Y + (shown.Height - length) / 2), (x, shown.Y + (shown.Height + length) / 2)]
                             : [(x, shown.Y), (x, shown.Y + Math.Min(shown.Height, length))], false));
                     }
@@ -353,9 +297,9 @@ public sealed record GarmentDrawing(
             {
                 var left = opening.At == OpeningAt.Beginning ? begins : begins - depth;
                 var right = opening.At == OpeningAt.End ? ends : ends + depth;
-                _outlines.Add(new Outline("edging", Box(left, shown.Y - depth, right - left, depth)));
+                _outlines.Add(new GarmentLine("edging", Box(left, shown.Y - depth, right - left, depth)));
             }
-            _outlines.Add(new Outline("opening", [(begins, shown.Y), (ends, shown.Y)], false));
+            _outlines.Add(new GarmentLine("opening", [(begins, shown.Y), (ends, shown.Y)], false));
         }
 
         /// <summary>

@@ -1,17 +1,17 @@
 using System.Globalization;
 using Dyepath.Core.Booklets;
-using Dyepath.Core.Instructions;
 using Dyepath.Core.Motifs;
 using Dyepath.Core.Planning;
 
-namespace Dyepath.Workspace.Draft;
+namespace Dyepath.Core.Instructions;
 
 /// <summary>What a sighted person sees in the picture of a garment.</summary>
-internal static class GarmentSentence
+public static class GarmentSentence
 {
     /// <summary>What is less of a piece than this is not told of.</summary>
     private const double LeastSeen = 0.1;
 
+    /// <summary>What it is, its finished measures, its colours, what they make, and its first pooled piece.</summary>
     public static string Of(Plan plan, SizePlan size)
     {
         var piece = size.Pieces.FirstOrDefault(p => p.Pooled) ?? size.Pieces[0];

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace Dyepath.Workspace.Draft;
+namespace Dyepath.Core.Instructions;
 
 /// <summary>Lines and bands beside the outline of a piece; in centimetres.</summary>
 internal static class BesideFabric

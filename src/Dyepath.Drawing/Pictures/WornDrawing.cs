@@ -1,0 +1,127 @@
+using System.Collections.Immutable;
+using Dyepath.Core.Booklets;
+using Dyepath.Core.Colours;
+using Dyepath.Core.Limits;
+using Dyepath.Drawing.Lists;
+
+namespace Dyepath.Drawing.Pictures;
+
+/// <summary>Draws a garment as worn: its fabric stitch by stitch, its edgings and its figure.</summary>
+internal static class WornDrawing
+{
+    /// <summary>Cells overlap by this share of themselves, so that no paper shows between them.</summary>
+    private const double Overlap = 0.04;
+
+    private const int StepsOfRun = 20;
+
+    /// <summary>The front as large as the room lets it be, and what is seen from behind smaller, in what is left below it.</summary>
+    public static ImmutableArray<Sheet> Draw(BookletCover cover, int size, Reader reader, Room room)
+    {
+        var worn = cover.Worn[size].Value;
+        GarmentDrawing[] views = worn.Behind is { } behind ? [worn.Front, behind] : [worn.Front];
+        var boxes = views.Select(Bounds).ToArray();
+        var (front, rest) = (boxes[0], views.Length > 1 ? LargestFront : 1);
+        var scale = Math.Min(room.Width / front.Width, rest * room.Height / front.Height);
+        var sheets = ImmutableArray.Create(Draw(worn.Front, front, cover, scale, reader));
+        if (worn.Behind is null)
+            return sheets;
+        var left = room.Height - front.Height * scale - Between;
+        var small = Math.Min(Smaller * scale, Math.Min(room.Width / 2 / boxes[1].Width, left / boxes[1].Height));
+        return sheets.Add(Draw(worn.Behind, boxes[1], cover, small, reader));
+    }
+
+    /// <summary>Millimetres between front and back.</summary>
+    public const double Between = 8;
+
+    /// <summary>Share of the room that the front may take, so that the back has some of it.</summary>
+    private const double LargestFront = 0.62;
+
+    /// <summary>The back's scale over the front's, at most.</summary>
+    private const double Smaller = 0.55;
+
+    /// <summary>Of what is drawn, in centimetres, without the room for dimensions.</summary>
+    private static Box Bounds(GarmentDrawing view)
+    {
+        var xs = view.Lines().SelectMany(p => p).Select(p => p.X).ToArray();
+        var ys = view.Lines().SelectMany(p => p).Select(p => p.Y).ToArray();
+        return new Box(xs.Min() - 0.5, ys.Min() - 0.5, xs.Max() - xs.Min() + 1, ys.Max() - ys.Min() + 1);
+    }
+
+    private static IEnumerable<IEnumerable<(double X, double Y)>> Lines(this GarmentDrawing view) => view.Outlines
+        .Select(o => o.Points.AsEnumerable())
+        .Concat(view.Patches.Select(p => new[] { (p.X, p.Y), (p.X + p.Width, p.Y + p.Height) }.AsEnumerable()));
+
+    private static Sheet Draw(GarmentDrawing view, Box box, BookletCover cover, double scale, Reader reader)
+    {
+        var shapes = ImmutableArray.CreateBuilder<Shape>();
+        // Made with the other hand, everything comes out mirrored.
+        Point At((double X, double Y) p) => new(
+            (reader.LeftHanded ? box.Right - p.X : p.X - box.X) * scale, (p.Y - box.Y) * scale);
+        foreach (var line in view.Outlines.Where(o => o.Kind == "body"))
+            shapes.Add(Path(line, At).With(new Style(null, new Stroke(Ink.Line, 0.25, 1))));
+        foreach (var patch in view.Patches)
+            shapes.AddRange(Fabric(patch, cover, At, reader.Effort));
+        foreach (var line in view.Outlines.Where(o => o.Kind != "body"))
+        {
+            var style = line.Kind switch
+            {
+                "edging" => new Style(cover.Edging, new Stroke(Ink.Soft, 0.2)),
+                "opening" => new Style(null, new Stroke(Ink.Black, 0.6)),
+                _ => new Style(null, new Stroke(Ink.Soft, 0.2)),
+            };
+            shapes.Add(Path(line, At).With(style));
+        }
+        return new Sheet(box.Width * scale, box.Height * scale, shapes.ToImmutable(), view.Sentence);
+    }
+
+    private static PathBuilder Path(GarmentLine line, Func<(double X, double Y), Point> at)
+    {
+        var path = new PathBuilder();
+        if (line.Closed)
+            return path.Polygon([.. line.Points.Select(at)]);
+        foreach (var (from, to) in line.Points.Zip(line.Points.Skip(1)))
+            path.Line(at(from), at(to));
+        return path;
+    }
+
+    private static IEnumerable<Shape> Fabric(Patch patch, BookletCover cover, Func<(double X, double Y), Point> at, Effort effort)
+    {
+        var odd = patch.Turns % 2 != 0;
+        var (across, down) = odd ? (patch.Rows, patch.Columns) : (patch.Columns, patch.Rows);
+        var (width, height) = (patch.Width / across, patch.Height / down);
+        var paths = new SortedDictionary<byte, PathBuilder>();
+        for (var y = 0; y < down; y++)
+        {
+            for (var x = 0; x < across;)
+            {
+                var from = x;
+                var colour = Cell(patch, x, y);
+                while (x < across && Cell(patch, x, y) == colour)
+                    x++;
+                if (colour == ColourChart.Blank)
+                    continue;
+                effort.Spend(StepsOfRun);
+                if (!paths.TryGetValue(colour, out var path))
+                    paths[colour] = path = new PathBuilder();
+                var (left, top) = (patch.X + from * width, patch.Y + y * height);
+                var right = Math.Min(patch.X + x * width + Overlap * width, patch.X + patch.Width);
+                var bottom = Math.Min(top + height * (1 + Overlap), patch.Y + patch.Height);
+                path.Polygon(at((left, top)), at((right, top)), at((right, bottom)), at((left, bottom)));
+            }
+        }
+        return paths.Select(p => (Shape)p.Value.With(new Style(p.Key == Patch.Plain ? cover.Companion : cover.Colours[p.Key])));
+    }
+
+    /// <summary>Of the patch as it lies, once its cells are turned.</summary>
+    private static byte Cell(Patch patch, int x, int y)
+    {
+        var (column, row) = (patch.Turns % 4) switch
+        {
+            0 => (x, y),
+            1 => (y, patch.Rows - 1 - x),
+            2 => (patch.Columns - 1 - x, patch.Rows - 1 - y),
+            _ => (patch.Columns - 1 - y, x),
+        };
+        return patch.Cells[row * patch.Columns + column];
+    }
+}
