@@ -68,6 +68,34 @@ public sealed class KeptTextsTests : IDisposable
         Assert.True(two.State.IsLooking);
     });
 
+    /// <summary>Whoever changes a text on hearing of it is heard once everyone has heard of the first change.</summary>
+    [Fact]
+    public Task What_is_told_while_something_is_told_waits_its_turn() => InPage(async () =>
+    {
+        _host.IsAway = true;
+        var kept = Texts().Create("p1", Text("One"));
+        await Until(() => kept.State is { IsAtRest: true, IsHeld: true });
+        List<string> heard = [];
+        kept.Changed += () =>
+        {
+            var first = kept.State.Mine!.Name == "Two";
+            if (first && heard.Count == 0)
+            {
+                heard.Add("first of Two");
+                kept.Tell(new Changed<ProjectText>(Text("Three")));
+            }
+            heard.Add(kept.State.Mine!.Name);
+        };
+        kept.Tell(new Changed<ProjectText>(Text("Two")));
+        Assert.Equal(["first of Two", "Two", "Three"], heard);
+        // What waits for a state is told of it once, and at once where it is so already.
+        Assert.True(kept.UntilAsync(s => s.Mine!.Name == "Three").IsCompleted);
+        var closed = kept.UntilAsync(s => s.Stage == Stage.Closed);
+        Assert.False(closed.IsCompleted);
+        kept.Tell(new PutAwayElsewhere<ProjectText>());
+        await closed;
+    });
+
     private static ProjectText Text(string title) => ProjectText.Of($$"""{ "title": "{{title}}" }""");
 
     private KeptTexts<ProjectText> Texts(ProjectDevice.ProjectTab? tab = null)

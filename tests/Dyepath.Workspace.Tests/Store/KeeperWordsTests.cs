@@ -183,6 +183,18 @@ public sealed class KeeperWordsTests : IDisposable
         Assert.Equal("This device did not do it: The disk is full..", await page.Shelf.RemoveHereAsync(id));
     });
 
+    /// <summary>Sending a project is a look at it, not a farewell: the host's text is asked for, and nothing is sent as by a page that is left.</summary>
+    [Fact]
+    public Task What_is_sent_again_is_looked_at_first() => InPage(async () =>
+    {
+        var page = Page();
+        var id = await page.Keeper.CreateAsync(Text("One"));
+        await Until(() => page.Keeper.State == SaveState.Saved);
+        var asked = _host.Asked.Count;
+        Assert.Null(await page.Keeper.SendAsync(id));
+        Assert.Equal([$"GET api/projects/{id}"], _host.Asked.Skip(asked));
+    });
+
     private static string Text(string title) => $$"""{ "title": "{{title}}" }""";
 
     private Tab Page()
