@@ -179,7 +179,7 @@ public static class WornGarment
                 {
                     // The other one of a pair is on the opposite side.
                     var sides = place is { Copies: 2, Closes: null } && shown.Piece.Copies == 1
-                        && worn.Count(w => w.Portion == Portion.Whole && !Fills(w.Piece)) == 1
+                        && (worn.Length == 1 || worn.Count(w => w.Portion == Portion.Whole && !Fills(w.Piece)) == 1)
                         ? [edge.Side, Opposite(edge.Side)] : ImmutableArray.Create(edge.Side);
                     foreach (var side in sides)
                         Edging(shown, side, edge, depth);
@@ -426,8 +426,7 @@ public static class WornGarment
                 BodyMeasure.Waist => -at - Depth(EdgingPlace.Waist),
                 _ => 0,
             };
-            end = Math.Max(end, at + Thighs + neck);
-            var low = end - neck;
+            var low = Math.Max(end - neck, at + Thighs);
             (double X, double Y)[] half =
             [
                 (0, -23), (4.5, -22), (7.4, -16), (7, -9), (5, -4.5), (5, -1.5), (shoulder * 0.6, 1), (shoulder, ShoulderPoint),
@@ -436,7 +435,7 @@ public static class WornGarment
             ];
             (double X, double Y)[] whole = [.. half.Reverse().Select(p => (middle - p.X, p.Y)),
                 .. half.Skip(1).Select(p => (middle + p.X, p.Y))];
-            return [.. Smooth(whole).Select(p => (p.X, Y: p.Y + neck)).Where(p => p.Y <= end)];
+            return [.. Smooth(whole).Select(p => (p.X, p.Y + neck))];
         }
 
         /// <summary>Points of a curve through all of these (a Catmull–Rom spline).</summary>

@@ -145,7 +145,9 @@ public sealed class Keeper
         await kept.UntilAsync(s => s.Stage != Stage.Opening);
         kept.Tell(new Seen<ProjectText>(true));
         await kept.UntilAsync(s => s is { HostIsBusy: false, AsksHost: false }
-            && (s.Stage == Stage.Closed || s.IsSent || s.Theirs is not null || s.Trouble is not (HostTrouble.None or HostTrouble.Missing)));
+            && (s.Stage == Stage.Closed || s.IsSent || s.Theirs is not null
+                // What the host answered before it was asked now is no answer.
+                || s is { IsDue: false, Trouble: not (HostTrouble.None or HostTrouble.Missing) }));
         return kept.State switch
         {
             { IsSent: true } => null,

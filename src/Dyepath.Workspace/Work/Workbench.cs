@@ -172,7 +172,10 @@ public sealed class Workbench(Planner planner, Faults faults) : IDisposable
         Tell(Edited);
     }
 
-    private TimeSpan Wait => _took < Quick ? Shortest : _took * 2 < Longest ? _took * 2 : Longest;
+    private TimeSpan Wait => PauseAfter(_took);
+
+    /// <summary>How long hands have to pause before a plan is begun, by how long the last one took.</summary>
+    internal static TimeSpan PauseAfter(TimeSpan took) => took < Quick ? Shortest : Longest;
 
     private void Schedule(TimeSpan pause)
     {

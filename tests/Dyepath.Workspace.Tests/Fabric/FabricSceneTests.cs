@@ -96,4 +96,68 @@ public sealed class FabricSceneTests
         foreach (var (name, lacks) in new[] { ("protan", Core.Colours.ColourVision.Protan), ("deutan", Core.Colours.ColourVision.Deutan) })
             Assert.Equal(Core.Colours.ColourVisionSimulation.Brettel(sand.ToLinear(), lacks).ToSrgb(), Eyes.All.Single(e => e.Name == name).Seen!(sand));
     }
+
+    /// <summary>
+    /// Ink turns from white to black where a ground's relative luminance passes 0.179; each of these grounds lies beyond it by one channel
+    /// alone, by the weights 0.2126, 0.7152 and 0.0722 of red, green and blue.
+    /// </summary>
+    [Theory]
+    [InlineData("#f80000", 0x000000)]
+    [InlineData("#e80000", 0xffffff)]
+    [InlineData("#008c00", 0x000000)]
+    [InlineData("#008400", 0xffffff)]
+    [InlineData("#6262ff", 0x000000)]
+    [InlineData("#626280", 0xffffff)]
+    public void Ink_is_chosen_by_the_light_of_all_three_channels(string colour, int ink)
+    {
+        var plan = Demo.Plan(d => d.Set("yarn.sections[2].colour", colour));
+        var scene = FabricScene.Of(Unrolled.Of(plan, plan.Sizes[0]), Eyes.All[0], Distance.All[0], null);
+        Assert.Equal(Convert.ToInt32(colour[1..], 16), scene.Palette[2]);
+        Assert.Equal(ink, scene.Inks[2]);
+    }
+
+    /// <summary>What is undyed has its own grey; the companion has its colour, after the others.</summary>
+    [Fact]
+    public void The_companion_follows_the_sections_or_undyed_yarn_where_there_is_none()
+    {
+        var project = Core.Projects.StarterDocument.Project;
+        Assert.Equal(0xc9c4ba, YarnPalette.Of(project with { Companion = null }).Last());
+        var plan = Demo.Plan();
+        var companion = plan.Project.Companion!.Colour;
+        Assert.Equal((companion.Red << 16) + (companion.Green << 8) + companion.Blue, YarnPalette.Of(plan).Last());
+        Assert.Equal(plan.Sequence.Colours.Length + 1, YarnPalette.Of(plan).Length);
+        Assert.Equal(0x010203, YarnPalette.Number(new Core.Colours.Srgb(1, 2, 3)));
+    }
+
+    /// <summary>Half shut eyes are as dim as the clarity of a plan is reckoned: so many stitches wide.</summary>
+    [Fact]
+    public void Half_shut_eyes_see_as_far_as_clarity_does()
+    {
+        var squint = Distance.All.Single(d => d.Name == "squint");
+        Assert.Equal(new Core.Motifs.MotifOptions().BlurStitches * 0.625, squint.Blur(0.625), 9);
+        Assert.Equal(0, Distance.All[0].Blur(0.625));
+        // A whole is 2.3548 standard deviations wide at half its height; 2 minutes of arc at 6 m are 3.49 mm.
+        Assert.Equal(0.349066 / 2.354820, Distance.All.Single(d => d.Name == "room").Blur(0.625), 1e-6);
+        Assert.Equal(["near", "room", "street", "squint"], Distance.All.Select(d => d.Name));
+        Assert.Equal(["all", "protan", "deutan", "tritan", "grey"], Eyes.All.Select(e => e.Name));
+        var red = new Core.Colours.Srgb(255, 0, 0);
+        // Red has 0.2126 of the light of white: a grey of 127.
+        Assert.Equal(new Core.Colours.Srgb(127, 127, 127), Eyes.All.Single(e => e.Name == "grey").Seen!(red));
+        Assert.Equal(Core.Colours.ColourVisionSimulation.Brettel(red.ToLinear(), Core.Colours.ColourVision.Tritan).ToSrgb(), Eyes.All.Single(e => e.Name == "tritan").Seen!(red));
+    }
+
+    /// <summary>In rounds no row shows its other side.</summary>
+    [Fact]
+    public void Rounds_are_not_turned()
+    {
+        var cowl = Demo.Plan(d =>
+        {
+            d.Set("garment", System.Text.Json.Nodes.JsonNode.Parse("""{ "shape": "cowl", "circumference": "70 cm", "height": "28 cm" }"""));
+            d.Set("sizes", null);
+        });
+        var piece = cowl.Sizes[0].Pieces[0];
+        var scene = FabricScene.Of(Unrolled.Of(cowl, cowl.Sizes[0]), Eyes.All[0], Distance.All[0], null);
+        Assert.Equal(piece.Working is Core.Fabrics.Working.Turned or Core.Fabrics.Working.RoundsTurned, scene.Patches[0].Turned);
+        Assert.False(scene.Patches[0].Sideways);
+    }
 }

@@ -79,4 +79,40 @@ public sealed class SimulationJobTests
         Assert.All(told.Shares, s => Assert.InRange(s, 0, 1 + 1e-9));
         Assert.Contains(told.Shares, s => s is > 0.11 and < 0.89);
     }
+
+    /// <summary>By hand, of spread over length: the root of the mean square; only sections with both are measured; more than half is not believed.</summary>
+    [Fact]
+    public void Dye_is_the_root_mean_square_of_what_is_measured()
+    {
+        Assert.Equal(HandsPrior.For(Demo.Plan().Project.Fabric.Hands).Dye, Dye());
+        Assert.Equal(Math.Sqrt((0.03 * 0.03 + 0.04 * 0.04) / 2), Dye(("0.6 cm", "20 cm"), ("1 cm", "25 cm")), 1e-9);
+        Assert.Equal(0.5, Dye(("19 cm", "20 cm")), 1e-9);
+        Assert.Equal(0.03, Dye(("0.6 cm", "20 cm")), 1e-9);
+
+        static double Dye(params (string Spread, string Length)[] measured)
+        {
+            var plan = Demo.Plan();
+            var sections = plan.Project.Yarn.Sections.Select((s, i) => s with
+            {
+                Length = i < measured.Length ? Read(measured[i].Length) : null,
+                Spread = i < measured.Length ? Read(measured[i].Spread) : Core.Quantities.Length.FromCentimetres(9),
+            });
+            var yarn = plan.Project.Yarn with { Sections = [.. sections] };
+            return SimulationOrder.Of(plan with { Project = plan.Project with { Yarn = yarn } }, plan.Sizes[0], CheckHabit.Never, 5, 1).Hands.Dye;
+        }
+
+        static Core.Quantities.Length? Read(string text) => Core.Quantities.Length.FromCentimetres(double.Parse(text.Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture));
+    }
+
+    /// <summary>Four in five stitches in planned colour make a piece that counts as good.</summary>
+    [Fact]
+    public void An_order_says_how_each_piece_is_worked()
+    {
+        Assert.Equal((0.8, "simulate", 500), (SimulationJob.GoodShare, SimulationJob.Name, Simulator.Trials));
+        var plan = Demo.Plan();
+        var order = SimulationOrder.Of(plan, plan.Sizes[1], CheckHabit.EveryRow, 24, seed: 7);
+        Assert.Equal((24, 7UL, CheckHabit.EveryRow), (order.Trials, order.Seed, order.Check));
+        Assert.Equal(plan.Sizes[1].Pieces.Where(p => p.Pooled).Select(p => (p.Name, p.Rows, p.Start)), order.Pieces.Select(p => (p.Name, p.RowStitches.Length, p.Start)));
+        Assert.Equal(plan.Sequence.Ring.Sections, order.Sections);
+    }
 }

@@ -149,4 +149,92 @@ public sealed class FitRulerLayoutTests
         Assert.Equal(middle - 50, layout.ScrollTo(ruler, 100), 1e-6);
         Assert.Equal((FitRulerLayout.Widest, FitRulerLayout.ClosestFit), (FitRulerLayout.ScaleFor(ruler, 90), FitRulerLayout.ScaleFor(ruler, 99_999)));
     }
+
+    /// <summary>The room at either end is 44 pixels, which half of the longest name does not fill.</summary>
+    [Fact]
+    public void Measures_of_the_sheet_are_what_a_page_is_drawn_by()
+    {
+        Assert.Equal((72.0, 120.0, 60.0, 3.0), (FitRulerLayout.PictureSide, FitRulerLayout.Closest, FitRulerLayout.ClosestFit, FitRulerLayout.Widest));
+        Assert.Equal([20, 20, 25, 60], new[] { "M", "XL", "XXL", "One size 2" }.Select(FitRulerLayout.HalfName));
+        foreach (var direction in Enum.GetValues<Direction>())
+        {
+            var layout = FitRulerLayout.Of(Of(direction), 10, inches: false);
+            Assert.Equal(44, layout.Counts.Select(c => c.X).Concat(layout.Sizes.Select(s => s.X)).Min(), 1e-6);
+        }
+    }
+
+    /// <summary>Every name and band is in the first lane in which it has room: 4 pixels between names, 2 between bands.</summary>
+    [Theory]
+    [MemberData(nameof(Scales))]
+    public void Lanes_are_filled_from_the_first(Direction direction, double scale)
+    {
+        var layout = FitRulerLayout.Of(Of(direction), scale, inches: false);
+        First([.. layout.Sizes.OrderBy(s => s.X).Select(s => (s.X - FitRulerLayout.HalfName(s.Size.Name), s.X + FitRulerLayout.HalfName(s.Size.Name), s.Lane))], 4);
+        First([.. layout.Counts.Select(c => (c.BandFrom, c.BandTo, c.BandLane))], 2);
+        Assert.Equal(layout.Counts.Select(c => c.Count.Finished).Order(), layout.Counts.Select(c => c.Count.Finished));
+
+        static void First((double From, double To, int Lane)[] put, double between)
+        {
+            for (var i = 0; i < put.Length; i++)
+            {
+                var lane = 0;
+                while (put[..i].Any(p => p.Lane == lane && p.To + between > put[i].From))
+                    lane++;
+                Assert.Equal(lane, put[i].Lane);
+            }
+        }
+    }
+
+    /// <summary>Who has no name or picture stands too near to one that comes first: the one in hand, those that serve, those near to a size.</summary>
+    [Theory]
+    [MemberData(nameof(Scales))]
+    public void Names_and_pictures_go_to_the_counts_that_matter_most(Direction direction, double scale)
+    {
+        var ruler = Of(direction);
+        var inHand = ruler.Counts[ruler.Counts.Length / 3];
+        var layout = FitRulerLayout.Of(ruler, scale, inches: false, inHand);
+        double Away(CountMark c) => ruler.Sizes.Min(s => Math.Abs((s.Target - c.Count.Finished).Centimetres));
+        bool Before(CountMark a, CountMark b) => ReferenceEquals(a.Count, inHand)
+            || (!ReferenceEquals(b.Count, inHand) && (a.Serves, b.Serves) switch { (true, false) => true, (false, true) => false, _ => Away(a) <= Away(b) + 1e-9 });
+        Assert.All(layout.Counts.Where(c => !c.HasName), c => Assert.Contains(layout.Counts, o => o.HasName && Math.Abs(o.X - c.X) < 34 && Before(o, c)));
+        Assert.All(layout.Counts.Where(c => c is { HasName: true, HasPicture: false }), c => Assert.Contains(layout.Counts, o => o.HasPicture && Math.Abs(o.X - c.X) < 80 && Before(o, c)));
+        Assert.All(layout.Counts.Where(c => c.HasPicture), c => Assert.True(c.HasName, "a picture has its number"));
+        Apart(layout.Counts.Where(c => c.HasName), 34);
+        Apart(layout.Counts.Where(c => c.HasPicture), 80);
+        Assert.True(layout.Counts.Single(c => ReferenceEquals(c.Count, inHand)).HasName, "what is in hand is named");
+        // A count serves where a size is on it, front or back, and alternates as that does.
+        Assert.All(layout.Counts, c => Assert.Equal(ruler.Sizes.Any(s => s.Choice is { } o && (o.Front == c.Count.Stitches || o.Back == c.Count.Stitches)
+            && o.IsAlternating == (c.Count.RowStitches.Length == 2)), c.Serves));
+
+        static void Apart(IEnumerable<CountMark> marks, double least)
+        {
+            var sorted = marks.Select(m => m.X).Order().ToArray();
+            Assert.All(sorted.Zip(sorted.Skip(1)), p => Assert.True(p.Second - p.First >= least - 1e-9, $"{p}"));
+        }
+    }
+
+    /// <summary>Far out and close in, and in inches, in which 0.25 is a mark of 6.35 mm.</summary>
+    [Theory]
+    [InlineData(1.1, false, 50, 10)]
+    [InlineData(0.6, false, 100, 20)]
+    [InlineData(0.3, false, 100, 50)]
+    [InlineData(208, false, 0.25, 0.25)]
+    [InlineData(20.5, true, 1, 0.25)]
+    [InlineData(20.4, true, 2, 0.25)]
+    [InlineData(11, true, 2, 0.5)]
+    [InlineData(3, true, 10, 1)]
+    public void Other_scales_have_their_numbers_too(double scale, bool inches, double numbers, double marks)
+    {
+        var layout = FitRulerLayout.Of(Up, scale, inches);
+        var unit = inches ? 2.54 : 1;
+        Assert.All(layout.Ticks.Zip(layout.Ticks.Skip(1)), p => Assert.Equal(marks * unit * scale, p.Second.X - p.First.X, 1e-6));
+        Assert.InRange(layout.Ticks[0].X, 0, marks * unit * scale);
+        Assert.InRange(layout.Width - layout.Ticks[^1].X, 0, marks * unit * scale);
+        var labels = layout.Ticks.Where(t => t.Label is not null).Select(t => (double.Parse(t.Label!, System.Globalization.CultureInfo.InvariantCulture), t.X)).ToArray();
+        Assert.All(labels, l => Assert.Equal(layout.X(Core.Quantities.Length.FromCentimetres(l.Item1 * unit)), l.X, 1e-6));
+        Assert.All(labels, l => Assert.Equal(0, l.Item1 / numbers - Math.Round(l.Item1 / numbers), 1e-9));
+        var low = -layout.X(Core.Quantities.Length.Zero) / scale / unit;
+        var high = low + layout.Width / scale / unit;
+        Assert.Equal(Math.Floor(high / numbers + 1e-9) - Math.Ceiling(low / numbers - 1e-9) + 1, labels.Length);
+    }
 }

@@ -14,6 +14,9 @@ public sealed class KeepingMachineTests
     {
         Begin(_machine.Create("a", "0"));
         Assert.Equal(("0", null, false), One((WriteDevice<string> w) => (w.Copy.Content, w.Copy.Etag, w.Copy.IsSent)));
+        // Writers, changes, edits and stamps are counted from 1.
+        Assert.Equal((1, 1, true), (_now.Edit, _now.Changes, _now.IsOwn));
+        Assert.Equal((Lineage.None.With("a", 1), "a", 1), One((WriteDevice<string> w) => (w.Copy.Lineage, w.Copy.Writer, w.Edit)));
         Held("0");
         Assert.Equal(("0", null, false), One((WriteHost<string> w) => (w.Content, w.Etag, w.Leaving)));
         On(new HostTook<string>("\"0\"", "1"));
@@ -348,6 +351,161 @@ public sealed class KeepingMachineTests
         write = _asked.OfType<WriteDevice<string>>().Last();
         Tell(new DeviceHolds<string>(write.Copy, write.Edit, write.Stamp, Others: false));
         Assert.Equal(("0 2 3", null, false), (_now.Mine, _now.Pending, _now.IsElsewhere));
+    }
+
+    /// <summary>What is sent once says so once: the next sending is no leaving, no redrawing and no text that was replaced.</summary>
+    [Fact]
+    public void What_a_sending_was_for_is_done_with_it()
+    {
+        Sent();
+        On(new Changed<string>("0 1"));
+        Held("0 1");
+        On(new Seen<string>(InView: false));
+        Held("0 1");
+        Assert.True(One((WriteHost<string> w) => w.Leaving));
+        Assert.Equal((_now.Edit, true, false, false, false), (_now.SendingEdit!.Value, _now.HostIsBusy, _now.IsDue, _now.IsLeaving, _now.WasReplaced));
+        On(new HostTook<string>("\"0 1\"", "1"));
+        Assert.Equal((null, false, 0), (_now.SendingEdit, _now.HostIsBusy, _now.Tries));
+        Held("0 1");
+        On(new Redrawn<string>("0 1", Sends: true));
+        On(new Rang<string>(AlarmKind.Send, _now.Alarms[AlarmKind.Send]));
+        Assert.False(One((WriteHost<string> w) => w.Leaving));
+        Assert.False(_now.IsRedrawn);
+        On(new HostTook<string>("\"0 1\"", "1"));
+        On(new Rang<string>(AlarmKind.Send, _now.Alarms[AlarmKind.Send]));
+        Assert.DoesNotContain(_asked, c => c is WriteHost<string>);
+    }
+
+    /// <summary>While a text is on its way, hers goes on: what the host then has is an earlier one, and the later is sent after it.</summary>
+    [Fact]
+    public void What_is_typed_while_another_text_is_on_its_way_is_sent_after_it()
+    {
+        Begin(_machine.Create("a", "0"));
+        Held("0");
+        On(new Changed<string>("0 1"));
+        Held("0 1");
+        On(new HostTook<string>("\"0\"", "1"));
+        Assert.Equal(("0 1", "\"0\"", false, true), (_now.Mine, _now.Etag, _now.IsSent, _now.Earlier.IsEmpty));
+        Held("0 1");
+        Assert.DoesNotContain(_asked, c => c is WriteHost<string>);
+        On(new Rang<string>(AlarmKind.Send, _now.Alarms[AlarmKind.Send]));
+        Held("0 1");
+        Assert.Equal(("0 1", "\"0\""), One((WriteHost<string> w) => (w.Content, w.Etag)));
+    }
+
+    /// <summary>Of what a copy knows of the host, the latest 32 names are taken over; of texts gone through, 24 are remembered.</summary>
+    [Fact]
+    public void No_more_is_remembered_than_is_of_use()
+    {
+        Begin(_machine.Create("a", "0"));
+        Held("0");
+        On(new HostDidNot<string>(HostTrouble.Away));
+        On(new OtherTabWrote<string>());
+        string[] names = [.. Enumerable.Range(0, 40).Select(n => $"\"x{n}\"")];
+        On(new DeviceHas<string>([_now.Held!, Copy("b", "0", Lineage.None) with { Includes = [.. names], Etag = "\"last\"" }]));
+        Assert.Equal(32, _now.Includes.Length);
+        Assert.Equal(names[^32..], _now.Includes);
+        Held("0");
+        for (var i = 1; i <= 30; i++)
+        {
+            On(new Changed<string>($"0 {i}"));
+            if (_asked.OfType<WriteDevice<string>>().LastOrDefault() is { } write)
+                On(new DeviceHolds<string>(write.Copy, write.Edit, write.Stamp, Others: false));
+        }
+        Assert.Equal(Enumerable.Range(7, 24).Select(n => $"0 {n}"), _now.Earlier);
+    }
+
+    /// <summary>A device that is emptied is written again: at once where the host cannot have said anything, else once it has answered.</summary>
+    [Fact]
+    public void A_device_that_is_cleared_waits_for_the_host_only_where_that_knows_the_text()
+    {
+        Begin(_machine.Create("a", "0"));
+        Held("0");
+        On(new HostDidNot<string>(HostTrouble.Away));
+        Held("0");
+        On(new DeviceCleared<string>());
+        Assert.Equal((false, null, -1, -1), (_now.AwaitsHost, _now.Held, _now.HeldEdit, _now.HeldStamp));
+        Assert.Equal("0", One((WriteDevice<string> w) => w.Copy.Content));
+        Sent();
+        On(new DeviceCleared<string>());
+        Assert.True(_now.AwaitsHost);
+        Assert.DoesNotContain(_asked, c => c is WriteDevice<string>);
+        Assert.Contains(_asked, c => c is ReadHost<string>);
+        On(new HostDidNot<string>(HostTrouble.SignIn));
+        Assert.True(_now.AwaitsHost);
+        Assert.DoesNotContain(_asked, c => c is WriteDevice<string>);
+        On(new Connected<string>());
+        On(new HostHas<string>("0", "\"0\"", "1"));
+        Assert.False(_now.AwaitsHost);
+        Assert.Equal("0", One((WriteDevice<string> w) => w.Copy.Content));
+        // What was being written when it was cleared is not there either.
+        On(new DeviceCleared<string>());
+        Assert.True(_now.WasCleared);
+    }
+
+    /// <summary>A device that fails while a text is opened is as good as empty: the host is asked.</summary>
+    [Fact]
+    public void A_device_that_fails_to_be_read_leaves_the_host()
+    {
+        Begin(_machine.Open("a"));
+        On(new DeviceFailed<string>("refused"));
+        Assert.Contains(_asked, c => c is ReadHost<string>);
+        Assert.Equal("refused", _now.DeviceWhy);
+        On(new HostIsUnreadable<string>());
+        Assert.Equal((Stage.Closed, HostTrouble.Refused), (_now.Stage, _now.Trouble));
+        Sent();
+        On(new Connected<string>());
+        On(new HostIsUnreadable<string>());
+        Assert.Equal((HostTrouble.Refused, "The host’s copy cannot be read.", "0"), (_now.Trouble, _now.HostWhy, _now.Mine));
+    }
+
+    /// <summary>The host's text is another, as no tab of this device knows: after a second look it is a conflict, and before that none.</summary>
+    [Fact]
+    public void Another_text_of_the_host_is_doubted_once_before_it_is_a_conflict()
+    {
+        Begin(_machine.Create("a", "0"));
+        Held("0");
+        On(new HostHasAnother<string>());
+        On(new DeviceHas<string>([_now.Held!]));
+        Assert.Contains(_asked, c => c is ReadHost<string>);
+        On(new HostHas<string>("9", "\"9\"", "1"));
+        Assert.Equal((null, "\"9\""), (_now.Theirs, _now.Doubted?.Etag));
+        Assert.Contains(_asked, c => c is ReadDevice<string>);
+        On(new DeviceHas<string>([_now.Held!]));
+        Assert.Contains(_asked, c => c is ReadHost<string>);
+        On(new HostHas<string>("9", "\"9\"", "1"));
+        Assert.Equal(("9", "\"9\"", "1", true), (_now.Theirs!.Content, _now.Theirs.Etag, _now.Theirs.Made, _now.Theirs.IsSent));
+        Assert.Equal((Lineage.None, "0"), (_now.Theirs.Lineage, _now.Mine));
+        On(new Chose<string>(Mine: true));
+        Assert.Equal((null, "\"9\"", "1", false), (_now.Theirs, _now.Etag, _now.Made, _now.IsSent));
+        for (var i = 0; i < 4 && !_asked.Any(c => c is WriteHost<string>); i++)
+        {
+            if (_asked.Any(c => c is ReadDevice<string>))
+                On(new DeviceHas<string>([_now.Held!]));
+            else
+                Held("0");
+        }
+        Assert.Equal(("0", "\"9\""), One((WriteHost<string> w) => (w.Content, w.Etag)));
+    }
+
+    /// <summary>A text that this tab had sent before, and of which it has not heard, is gone on from.</summary>
+    [Fact]
+    public void An_earlier_text_of_this_tab_on_the_host_is_gone_on_from()
+    {
+        Begin(_machine.Create("a", "0"));
+        Held("0");
+        On(new Changed<string>("0 1"));
+        Held("0 1");
+        On(new HostDidNot<string>(HostTrouble.Away));
+        On(new Connected<string>());
+        Held("0 1");
+        On(new HostHasAnother<string>());
+        On(new DeviceHas<string>([_now.Held!]));
+        On(new HostHas<string>("0", "\"0\"", "1"));
+        Assert.Equal(("0 1", "\"0\"", "1", null), (_now.Mine, _now.Etag, _now.Made, _now.Theirs));
+        for (var i = 0; i < 4 && !_asked.Any(c => c is WriteHost<string>); i++)
+            Held("0 1");
+        Assert.Equal(("0 1", "\"0\""), One((WriteHost<string> w) => (w.Content, w.Etag)));
     }
 
     /// <summary>A text that the host has by now.</summary>

@@ -338,8 +338,37 @@ internal sealed class World(WordRules rules, Trials trials, byte[] choices)
             _trace.Add($"{tab.Name} is asked: “{tab.State.Mine}” or “{theirs.Content}”");
             Holds(!trials.OneWriter, "A conflict without two writers.");
         }
+        GoesOn(before, next.State, next.Commands, happened);
         Holds(tab.Doing.Count(d => d.Command is ReadDevice<string> or WriteDevice<string>) <= 1, "Two things at once on one device.");
         Holds(tab.Doing.Count(d => d.Command is ReadHost<string> or WriteHost<string>) <= 1, "Two questions at once to the host.");
+    }
+
+    /// <summary>What is counted only grows, what is asked for is of the state as it is, and a state agrees with itself.</summary>
+    private void GoesOn(
+        KeepingState<string>? before, KeepingState<string> now, ImmutableArray<KeepingCommand<string>> commands, KeepingEvent<string>? happened)
+    {
+        if (now.Mine is not { } mine || now.Stage != Stage.Open)
+            return;
+        Holds(!now.IsSent || now.Etag == rules.EtagOf(mine), $"“{mine}” counts as sent under {now.Etag}.");
+        Holds(now.Earlier.Length <= 24, "Too many earlier texts are remembered.");
+        foreach (var write in commands.OfType<WriteHost<string>>())
+            Holds((write.Content, write.Etag) == (mine, now.Etag) && now.SendingEdit == now.Edit, "Something else is sent than what is in view.");
+        foreach (var write in commands.OfType<WriteDevice<string>>())
+        {
+            Holds(write.Copy.Writer == now.Writer && write.Yields == rules.KeepsFirst, "A copy is written in another tab's name.");
+            Holds(now.Pending is { } pending
+                ? (write.Copy.Content, write.Edit, write.Stamp, write.Copy.IsSent) == (pending, -1, now.Stamp + 1, false)
+                : (write.Copy.Content, write.Edit, write.Stamp, write.Copy.IsSent) == (mine, now.Edit, now.Stamp, now.IsSent), "A copy says something else than what is in view.");
+            Holds((write.Copy.Etag, write.Copy.Made) == (now.Etag, now.Made) && write.Copy.Includes.SequenceEqual(now.Includes), "A copy knows the host otherwise.");
+        }
+        if (before is not { Stage: Stage.Open, Mine: { } was })
+            return;
+        Holds(now.Stamp >= before.Stamp && now.Edit >= before.Edit && now.Changes >= before.Changes, $"A count went back by {happened}.");
+        Holds(now.Alarms.All(a => a.Value >= before.Alarms.GetValueOrDefault(a.Key)), "An alarm has a number that one had before.");
+        Holds(rules.Same(was, mine) || now.Edit > before.Edit, $"“{was}” became “{mine}” under one number.");
+        var says = (now.Etag, now.Made, now.IsSent, now.Lineage, string.Join(' ', now.Includes));
+        var said = (before.Etag, before.Made, before.IsSent, before.Lineage, string.Join(' ', before.Includes));
+        Holds(says == said || now.Stamp > before.Stamp || happened is DeviceHolds<string>, $"A copy would say something else under one stamp, by {happened}.");
     }
 
     /// <summary>Another text is on the page than before.</summary>

@@ -201,6 +201,72 @@ public sealed class BenchTests : IDisposable
         Assert.False(_phone.IsAwake);
     });
 
+    /// <summary>The pattern's hand holds until she chooses; the voice and its pace are hers; a piece that is done lets the screen go dark.</summary>
+    [Fact]
+    public Task Hand_voice_and_screen_are_as_she_and_the_pattern_say() => InPage(async () =>
+    {
+        var left = AtFirstRow();
+        left = left with { Project = left.Project with { Edition = left.Project.Edition with { Hand = Core.Booklets.Hand.Left } } };
+        _phone.Texts[BesideSettings.Name] = new BesideSettings { Speaks = true, Rate = 1.5, Voice = "Shore" }.Write();
+        var bench = await Opened(left);
+        Assert.True(bench.LeftHook);
+        bench.Set(bench.Settings with { LeftHook = false });
+        Assert.False(bench.LeftHook);
+        await bench.FinishAsync();
+        Assert.Equal((1.5, "Shore"), _phone.Voiced);
+        Assert.True(_phone.IsAwake);
+        Assert.Equal(0, _phone.Hushed);
+        bench.Dispose();
+        Assert.Equal((1, false), (_phone.Hushed, _phone.IsAwake));
+        Entry[] all = [.. Enumerable.Range(0, Order.Parts.Length).SelectMany(p => Done(p).Prepend(new Entry(EntryKind.Part, Now, To: p + 1)))];
+        using var done = await Opened(Demo() with { Log = [.. all] });
+        done.Set(new BesideSettings { StaysAwake = true });
+        Assert.False(_phone.IsAwake);
+    });
+
+    /// <summary>Whoever only looks at a step or row changes nothing; a tap while the design is laid out does nothing.</summary>
+    [Fact]
+    public Task Before_the_design_is_laid_out_nothing_can_be_finished() => InPage(async () =>
+    {
+        var jobs = new JobsInHand();
+        using var bench = await Begun(AtFirstRow(), jobs);
+        await Until(() => jobs.Asked == 1);
+        await bench.FinishAsync();
+        await bench.BackAsync();
+        bench.Speak();
+        Assert.Equal((null, null, null), (bench.NextPart, bench.PhaseOf(0, 1), bench.State));
+        Assert.Equal(Before, Log.Count());
+        Assert.Empty(_phone.Said);
+        // What another tab did meanwhile is there once it is laid out.
+        await _keeper.AppendAsync(new Entry(EntryKind.Row, Now, Phase: 0));
+        Assert.Null(bench.State);
+        jobs.Finish(0);
+        await Until(() => bench.State is not null);
+        Assert.Equal(1, bench.State!.Row!.Row);
+        Assert.False(bench.IsLaying);
+    });
+
+    /// <summary>A doubted reading is forgotten by whatever is done instead; the same log in other order is gone through anew.</summary>
+    [Fact]
+    public Task What_is_done_instead_of_a_doubted_reading_ends_the_doubt() => InPage(async () =>
+    {
+        using var bench = await Opened(AtFirstRow());
+        for (var i = 0; i < 4; i++)
+            await bench.FinishAsync(phase: 0);
+        var changed = 0;
+        bench.Changed += () => changed++;
+        await bench.FinishAsync(phase: 9);
+        Assert.NotNull(bench.Doubted);
+        Assert.True(changed > 0, "the page shows the doubt");
+        await bench.BackAsync();
+        Assert.Null(bench.Doubted);
+        Assert.Equal(3, bench.State!.Row!.Row);
+        changed = 0;
+        bench.GoUnmeasured();
+        bench.CountAgain();
+        Assert.Equal(2, changed);
+    });
+
     private static MakingDocument AtFirstRow() => Demo() with { Log = [.. Enumerable.Range(0, Before).Select(_ => new Entry(EntryKind.Step, Now))] };
 
     private static IEnumerable<Entry> Done(int part) =>

@@ -433,4 +433,38 @@ public sealed class MakingKeeperTests : IDisposable
         Assert.Equal(ServerReply.Done, await keeper.OpenAsync(Id));
         return keeper;
     }
+
+    [Fact]
+    public Task A_full_log_takes_no_more_and_says_so() => InPage(async () =>
+    {
+        _host.IsAway = true;
+        var keeper = await Opened(Demo() with { Log = [.. Enumerable.Range(0, MakingDocument.MostEntries - 1).Select(n => new Entry(EntryKind.Row, Now.AddSeconds(n)))] });
+        await Until(() => keeper.State == SaveState.OnDevice);
+        Assert.Equal("", keeper.Why);
+        Assert.True(await keeper.AppendAsync(new Entry(EntryKind.Row, Now)));
+        Assert.False(await keeper.AppendAsync(new Entry(EntryKind.Row, Now)));
+        Assert.Equal((SaveState.Failed, "The log of a piece has at most 20000 entries."), (keeper.State, keeper.Why));
+        Assert.Equal(20_000, keeper.Document!.Log.Length);
+    });
+
+    [Fact]
+    public Task What_is_not_kept_is_said_word_for_word() => InPage(async () =>
+    {
+        var keeper = new MakingKeeper(_device.Tab(), new MakingHost(_host.Client()), _device.Tab(), _clock);
+        Assert.Equal((SaveState.Saved, "", null, null, false, false), (keeper.State, keeper.Why, keeper.Id, keeper.Piece, keeper.StaysHere, keeper.NeedsSignIn));
+        Assert.False(await keeper.AppendAsync(Row(1)));
+        var open = await Opened(Demo(1));
+        await Until(() => open.State == SaveState.Saved);
+        Assert.NotNull(open.Piece);
+        (_device.IsFull, _host.IsAway) = (true, true);
+        Assert.True(await open.AppendAsync(Row(2)));
+        Assert.Equal("This device did not keep it: The disk is full..", open.Why);
+        _tab.Removed!(Id);
+        Assert.Equal(("This piece was put away in another tab.", null), (open.Why, open.Piece));
+        Assert.NotNull(open.Document);
+        open.Forget("another");
+        Assert.Equal(Id, open.Id);
+        open.Forget(Id);
+        Assert.Equal((null, null), (open.Id, open.Document));
+    });
 }

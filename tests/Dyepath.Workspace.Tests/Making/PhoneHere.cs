@@ -31,11 +31,19 @@ internal sealed class PhoneHere : IDevice
 
     public void Deafen() => Pressed = null;
 
-    public void Speak(string words, double rate, string voice) => Said.Add(words);
+    /// <summary>How the last words were said: as fast as that, by this voice.</summary>
+    public (double Rate, string Voice) Voiced { get; private set; }
 
-    public void Hush()
+    /// <summary>How often it was told to be silent.</summary>
+    public int Hushed { get; private set; }
+
+    public void Speak(string words, double rate, string voice)
     {
+        Said.Add(words);
+        Voiced = (rate, voice);
     }
+
+    public void Hush() => Hushed++;
 
     public (string Name, string Language)[] Voices() => [("Shore", "en-GB")];
 

@@ -305,4 +305,14 @@ public sealed class WorkbenchTests
         _bench.Replace(Documents.Demo().Text, "again");
         Assert.Equal(1, edits);
     }
+
+    /// <summary>A quick plan follows every key; a slow one waits until the hands pause for 0.6 s.</summary>
+    [Theory]
+    [InlineData(0, 15)]
+    [InlineData(150, 15)]
+    [InlineData(399, 15)]
+    [InlineData(400, 600)]
+    [InlineData(5_000, 600)]
+    public void HandsPauseAsLongAsAPlanTakes(int took, int pause) =>
+        Assert.Equal(TimeSpan.FromMilliseconds(pause), Workbench.PauseAfter(TimeSpan.FromMilliseconds(took)));
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using CsCheck;
 using Dyepath.Workspace.Draft;
@@ -11,7 +12,7 @@ public class SequenceRulerTests
         SequenceRuler.Of(SectionView.Read(Documents.Demo()), [5, 4, 3, 5, 4], fromOtherEnd, inches);
 
     [Fact]
-    public void Sections_lie_end_to_end_along_the_sequence()
+    public void Sections_lie_end_to_end_aextentsthe_sequence()
     {
         var ruler = Demo();
 
@@ -115,4 +116,89 @@ public class SequenceRulerTests
     [InlineData(1, 4)]
     [InlineData(2, 4)]
     public void A_place_on_the_ruler_is_of_one_part(double share, int part) => Assert.Equal(part, Demo().PartAt(share));
+
+    private static SequenceRuler Ruler(RulerScale scale, params double[] extents)
+    {
+        var document = Documents.Demo();
+        document.Set("yarn.sections", new System.Text.Json.Nodes.JsonArray());
+        for (var i = 0; i < extents.Length; i++)
+        {
+            var section = new System.Text.Json.Nodes.JsonObject { ["name"] = $"colour {i}", ["colour"] = "#112233" };
+            if (scale is RulerScale.Centimetres or RulerScale.Inches)
+                section["length"] = FormattableString.Invariant($"{extents[i]} {(scale == RulerScale.Inches ? "in" : "cm")}");
+            document.Add("yarn.sections", section);
+        }
+        return SequenceRuler.Of(SectionView.Read(document), scale == RulerScale.Stitches ? extents : [], false, scale == RulerScale.Inches);
+    }
+
+    [Fact]
+    public void A_yarn_without_sections_or_figures_has_no_marks_and_no_unit()
+    {
+        var none = Ruler(RulerScale.Nothing);
+        Assert.Equal((0.0, RulerScale.Nothing, "", false), (none.Total, none.Scale, none.Unit, none.HasLengths));
+        Assert.Empty(none.Marks());
+        Assert.Equal(-1, none.PartAt(0.5));
+        // Sections of which nothing is known stand equally wide, a width of 1 each, and are no scale.
+        var unknown = Ruler(RulerScale.Nothing, 4, 7, 9);
+        Assert.Equal([(0.0, 1.0, false), (1, 2, false), (2, 3, false)], unknown.Parts.Select(p => (p.From, p.To, p.Known)));
+        Assert.Empty(unknown.Marks());
+        Assert.False(unknown.CanMove(0) || unknown.CanMove(2));
+        Assert.Equal("stitches", Ruler(RulerScale.Stitches, 4, 7).Unit);
+        Assert.False(Ruler(RulerScale.Stitches, 4, 7).HasLengths);
+    }
+
+    /// <summary>Every stitch has its mark, about twelve of them a number; a section of no stitch is still to be seen.</summary>
+    [Theory]
+    [InlineData(4, 8, 1, 13)]
+    [InlineData(20, 4, 2, 25)]
+    [InlineData(60, 60, 10, 121)]
+    public void Stitches_are_marked_one_by_one(int one, int other, int numbers, int marks)
+    {
+        var all = Ruler(RulerScale.Stitches, one, other).Marks().ToArray();
+        Assert.Equal(Enumerable.Range(0, marks).Select(n => ((double)n, n % numbers == 0)), all);
+        Assert.Equal(0.1, Ruler(RulerScale.Stitches, 0, 5).Parts[0].Extent);
+        Assert.Equal(5, Ruler(RulerScale.Stitches, 0, 5).Parts[1].Extent, 9);
+    }
+
+    /// <summary>About eight numbers; ten marks to each, but no finer than half an inch.</summary>
+    [Theory]
+    [InlineData(RulerScale.Centimetres, 7, 0.1, 10)]
+    [InlineData(RulerScale.Centimetres, 9, 0.2, 10)]
+    [InlineData(RulerScale.Centimetres, 800, 10, 10)]
+    [InlineData(RulerScale.Inches, 8, 0.5, 2)]
+    [InlineData(RulerScale.Inches, 16, 0.5, 4)]
+    [InlineData(RulerScale.Inches, 120, 2, 10)]
+    public void Lengths_have_ten_marks_to_a_number_or_half_inches(RulerScale scale, double total, double fine, int each)
+    {
+        var marks = Ruler(scale, total / 2, total / 2).Marks().ToArray();
+        Assert.Equal((int)Math.Floor(total / fine + 1e-6) + 1, marks.Length);
+        Assert.All(marks.Index(), m => Assert.Equal((m.Index * fine, m.Index % each == 0), (Math.Round(m.Item.At, 9), m.Item.Numbered), (a, b) => Math.Abs(a.Item1 - b.Item1) < 1e-6 && a.Item2 == b.Item2));
+    }
+
+    /// <summary>A short sequence may grow by 10, a long one to twice its length.</summary>
+    [Fact]
+    public void The_last_boundary_goes_to_twice_the_length_or_ten_further()
+    {
+        Assert.Equal(16, Ruler(RulerScale.Centimetres, 3, 3).Range(1).Most, 9);
+        Assert.Equal(24, Ruler(RulerScale.Centimetres, 6, 6).Range(1).Most, 9);
+        Assert.Equal(3.1, Ruler(RulerScale.Centimetres, 3, 3).Range(1).Least, 9);
+        Assert.Equal([(1, "13 cm")], Ruler(RulerScale.Centimetres, 3, 3).Move(1, 99));
+        Assert.Equal([(1, "0.1 cm")], Ruler(RulerScale.Centimetres, 3, 3).Move(1, -99));
+        // What is left to both is kept to the millimetre, by whichever is dragged.
+        Assert.Equal([(0, "0.2 cm"), (1, "5.8 cm")], Ruler(RulerScale.Centimetres, 3, 3).Move(0, 0.15));
+        // Two that have no two steps between them keep one step each.
+        Assert.Equal((0, "0.1 cm"), Ruler(RulerScale.Centimetres, 0.05, 0.05).Move(0, 0.05)[0]);
+    }
+
+    /// <summary>What is not known takes the place of the mean of what is.</summary>
+    [Fact]
+    public void What_is_not_known_is_as_wide_as_the_others_are_on_average()
+    {
+        var document = Documents.Demo();
+        document.Set("yarn.sections[2].length", null);
+        var ruler = SequenceRuler.Of(SectionView.Read(document), [], false, false);
+        Assert.Equal(ruler.Parts.Where(p => p.Known).Average(p => p.Extent), ruler.Parts[2].Extent, 9);
+        Assert.Equal(RulerScale.Centimetres, ruler.Scale);
+        Assert.Equal(RulerScale.Nothing, SequenceRuler.Of(SectionView.Read(Documents.Demo()).Select(s => s with { Length = null }).ToImmutableArray(), [1, 2], false, false).Scale);
+    }
 }

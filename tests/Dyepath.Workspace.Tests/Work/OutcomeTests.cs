@@ -1,0 +1,93 @@
+using System.Text;
+using Dyepath.Core.Findings;
+using Dyepath.Core.Projects;
+using Dyepath.Workspace.Work;
+
+namespace Dyepath.Workspace.Tests.Work;
+
+/// <summary>What a document's faults are told as, and what is measured in spite of them.</summary>
+public sealed class OutcomeTests
+{
+    private static ProjectReading Read(string text) => ProjectReader.Read(Encoding.UTF8.GetBytes(text));
+
+    [Fact]
+    public void A_fault_says_what_stands_there_and_what_to_do_and_of_what_is_missing_only_that()
+    {
+        var document = Documents.Demo();
+        document.Set("yarn.ball.length", "much");
+        document.Set("sizes", new System.Text.Json.Nodes.JsonObject());
+        var outcome = Outcome.Read(document);
+        Assert.True(outcome.Reading.Faults.Length >= 2);
+        Assert.Equal(outcome.Reading.Faults.Select(f => f.Path), outcome.Findings.Select(f => f.Place));
+        Assert.All(outcome.Findings, f => Assert.Equal(FindingLevel.Fault, f.Level));
+        foreach (var (fault, finding) in outcome.Reading.Faults.Zip(outcome.Findings))
+        {
+            var isMissing = fault.Found.Length == 0 || fault.Found.StartsWith("no ", StringComparison.Ordinal);
+            Assert.Equal(isMissing ? fault.Next : $"Here stands {fault.Found}. {fault.Next}", finding.Text);
+        }
+        Assert.Contains(outcome.Findings, f => f.Text.StartsWith("Here stands ", StringComparison.Ordinal));
+        Assert.Equal("Add \"chart\": \"women\", or another chart.", outcome.Findings.Single(f => f.Place.StartsWith("sizes", StringComparison.Ordinal)).Text);
+        Assert.Equal((null, null, null, false, null), (outcome.Plan, outcome.Project, outcome.Measured, outcome.IsInfeasible, outcome.Booklet));
+    }
+
+    /// <summary>Yarn and fabric alone are measured where nothing is wrong with them.</summary>
+    [Fact]
+    public void The_yarn_is_measured_where_only_the_garment_has_faults()
+    {
+        var text = Documents.Demo().Text;
+        Assert.Null(Outcome.YarnAlone(text, Read(text)));
+        var garment = Changed("garment.shape", "balloon");
+        Assert.Null(Read(garment).Project);
+        var alone = Outcome.YarnAlone(garment, Read(garment))!;
+        Assert.Equal(Read(text).Project!.Yarn.Sections.Select(s => s.Name), alone.Yarn.Sections.Select(s => s.Name));
+        Assert.Equal(Read(text).Project!.Fabric.Stitch, alone.Fabric.Stitch);
+        Assert.Equal(StarterDocument.Project.Garment.Shape.Name, alone.Garment.Shape.Name);
+        foreach (var wrong in new[] { Changed("yarn.ball.length", "much"), Changed("fabric.stitch", "knots") })
+            Assert.Null(Outcome.YarnAlone(wrong, Read(wrong)));
+        // Of a text that is none nothing is known, whatever stands beside it.
+        var none = Read("no JSON");
+        Assert.Equal("document", Assert.Single(none.Faults).Path);
+        Assert.Null(Outcome.YarnAlone(text, none));
+        Assert.Null(Outcome.YarnAlone("no JSON", Read(garment)));
+        var (result, measured) = Outcome.WorkOut(null, alone, null, TestContext.Current.CancellationToken);
+        Assert.Null(result);
+        Assert.NotNull(measured);
+        Assert.Equal((null, null), Outcome.WorkOut(null, null, null, TestContext.Current.CancellationToken));
+    }
+
+    /// <summary>The second runtime is told whether there is a whole project; its searches make the same plan again.</summary>
+    [Fact]
+    public async Task Searches_made_elsewhere_lead_to_the_same()
+    {
+        var document = Documents.Demo();
+        var orders = new List<string>();
+        var outcome = await Outcome.Read(document).WorkedOutAsync(document, Search);
+        var here = Outcome.Of(document, TestContext.Current.CancellationToken);
+        Assert.Equal(here.Plan!.Sizes.Select(s => (s.Pieces[0].Stitches, s.Pieces[0].Rows)), outcome.Plan!.Sizes.Select(s => (s.Pieces[0].Stitches, s.Pieces[0].Rows)));
+        Assert.Equal(here.Findings.Select(f => f.Text), outcome.Findings.Select(f => f.Text));
+        Assert.NotNull(outcome.Booklet);
+        Assert.StartsWith("whole\n{", Assert.Single(orders), StringComparison.Ordinal);
+        document.Set("garment.shape", "balloon");
+        var alone = await Outcome.Read(document).WorkedOutAsync(document, Search);
+        Assert.StartsWith("yarn\n{", orders[^1], StringComparison.Ordinal);
+        Assert.Equal(here.Measured!.YarnPerStitch.PerUnit, alone.Measured!.YarnPerStitch.PerUnit);
+        Assert.Null(alone.Plan);
+        document.Set("yarn.ball.length", "much");
+        var read = Outcome.Read(document);
+        Assert.Same(read, await read.WorkedOutAsync(document, Search));
+        Assert.Equal(2, orders.Count);
+
+        Task<byte[]> Search(string order)
+        {
+            orders.Add(order);
+            return Task.FromResult(PlanJob.Run(order, new Progress<double>()));
+        }
+    }
+
+    private static string Changed(string place, string value)
+    {
+        var document = Documents.Demo();
+        document.Set(place, value);
+        return document.Text;
+    }
+}
