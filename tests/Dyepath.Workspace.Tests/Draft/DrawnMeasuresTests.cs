@@ -1,6 +1,6 @@
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Constructions;
 using Dyepath.Core.Edgings;
-using Dyepath.Core.Booklets;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Instructions;
 using Dyepath.Core.Planning;
@@ -36,7 +36,7 @@ public sealed class DrawnMeasuresTests
     private static IEnumerable<(string Kind, EdgingPlace? Edge, Plan Plan, SizePlan Size, GarmentDrawing Drawing)> Drawn() =>
         from at in All.Value
         from size in new[] { at.Plan.Sizes[0], at.Plan.Sizes[^1] }.Distinct()
-        select (at.Kind, at.Edge, at.Plan, size, GarmentDrawing.Of(at.Plan, size));
+        select (at.Kind, at.Edge, at.Plan, size, WornGarment.Front(at.Plan, size));
 
     private static double Deep(SizePlan size, EdgingPlace place) => size.Edgings.Where(e => e.Where == place).Sum(e => e.Depth.Centimetres);
 
@@ -270,11 +270,11 @@ public sealed class DrawnMeasuresTests
 
     private static bool Near((double X, double Y) a, (double X, double Y) b) => Math.Abs(a.X - b.X) + Math.Abs(a.Y - b.Y) < 1e-6;
 
-    private static bool IsWithin(Outline outline, (double X, double Y) at) => outline.Points.Zip(outline.Points.Skip(1).Append(outline.Points[0]))
+    private static bool IsWithin(GarmentLine outline, (double X, double Y) at) => outline.Points.Zip(outline.Points.Skip(1).Append(outline.Points[0]))
         .Count(s => s.First.Y > at.Y != s.Second.Y > at.Y
             && s.First.X + (at.Y - s.First.Y) / (s.Second.Y - s.First.Y) * (s.Second.X - s.First.X) < at.X) % 2 == 1;
 
-    private static double Distance(Outline outline, (double X, double Y) at) => outline.Points.Zip(outline.Points.Skip(1).Append(outline.Points[0])).Min(s =>
+    private static double Distance(GarmentLine outline, (double X, double Y) at) => outline.Points.Zip(outline.Points.Skip(1).Append(outline.Points[0])).Min(s =>
     {
         var (x, y) = (s.Second.X - s.First.X, s.Second.Y - s.First.Y);
         var t = x * x + y * y is > 0 and var length ? Math.Clamp(((at.X - s.First.X) * x + (at.Y - s.First.Y) * y) / length, 0, 1) : 0;
