@@ -162,6 +162,46 @@ public sealed class SchematicFigureTests
         }
     }
 
+    /// <summary>
+    /// The arrow points from the first row of what is drawn to its last: up where it is worked up, and sideways to the right, or to the left where
+    /// the piece is seen from the wrong side of its rows and its sides are not alike.
+    /// </summary>
+    [Theory]
+    [MemberData(nameof(Ways))]
+    public void Arrows_go_the_way_the_rows_grow(string kind, Direction direction)
+    {
+        var plan = PlanOf(kind, direction);
+        for (var size = 0; size < plan.Sizes.Length; size++)
+        {
+            foreach (var drawn in ((Schematic)PatternWriter.Schematic(plan, size).Picture).Pieces)
+            {
+                var piece = plan.Sizes[size].Pieces.First(p => drawn.Name.Split(" and ").Contains(p.Name));
+                var plain = plan.Construction.GroupOf(piece.Id).Fills is not null;
+                var oneSided = plan.Construction.GroupOf(piece.Id).Openings.Any(o => o.At != OpeningAt.Middle && o.Sides.Length == 1) && !piece.Openings.IsEmpty;
+                (double, double) arrow = direction == Direction.Up || plain ? (0, -1) : oneSided && piece.WrongSideOut ? (-1, 0) : (1, 0);
+                Assert.Equal((kind, piece.Name, arrow), (kind, piece.Name, (drawn.WorkedTowards.X, drawn.WorkedTowards.Y)));
+            }
+        }
+    }
+
+    /// <summary>Of two fronts worked alike one is turned over, so that both necks lie at the middle: their rows are drawn growing towards each other, or away.</summary>
+    [Fact]
+    public void Rows_of_a_front_that_is_turned_over_are_drawn_the_other_way()
+    {
+        var plan = PlanOf("cardigan", Direction.Sideways);
+        var seen = new HashSet<(bool, double)>();
+        for (var size = 0; size < plan.Sizes.Length; size++)
+        {
+            foreach (var drawn in ((Schematic)PatternWriter.Schematic(plan, size).Picture).Pieces)
+            {
+                var piece = plan.Sizes[size].Pieces.First(p => drawn.Name.Split(" and ").Contains(p.Name));
+                if (piece.Id is PieceId.LeftFront or PieceId.RightFront)
+                    seen.Add((piece.WrongSideOut, drawn.WorkedTowards.X));
+            }
+        }
+        Assert.Contains((true, -1), seen);
+    }
+
     private sealed class Millimetre : IEqualityComparer<(double, double)>
     {
         public bool Equals((double, double) x, (double, double) y) => Math.Abs(x.Item1 - y.Item1) < 0.1 && Math.Abs(x.Item2 - y.Item2) < 0.1;
