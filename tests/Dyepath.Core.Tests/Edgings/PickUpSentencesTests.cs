@@ -19,7 +19,9 @@ public sealed class PickUpSentencesTests
     [Fact]
     public void Of_several_stretches_of_one_name_each_says_which_it_is()
     {
-        var said = PickUpWords.Text(Plan(1, 1, Of(EdgeId.FrontEdge, 8), Of(EdgeId.Hem, 5, rowEnds: false), Of(EdgeId.FrontEdge, 9), Of(EdgeId.Hem, 6), Of(EdgeId.FrontEdge, 7)));
+        var said = PickUpWords.Text(Plan(1, 1,
+            Of(EdgeId.FrontEdge, 8), Of(EdgeId.Hem, 5, rowEnds: false), Of(EdgeId.FrontEdge, 9),
+            Of(EdgeId.Hem, 6), Of(EdgeId.FrontEdge, 7)));
         Assert.Equal(
             "front edge (1 of 3): pick up 1 in each of the 8 row ends = 8; hem (1 of 2): pick up 1 in each of the 5 stitches = 5; "
                 + "front edge (2 of 3): pick up 1 in each of the 9 row ends = 9; hem (2 of 2): pick up 1 in each of the 6 row ends = 6; "
@@ -52,7 +54,10 @@ public sealed class PickUpSentencesTests
         "front: pick up 6 along the 8 stitches and row ends, evenly spread = 6; back: pick up 3 in every 4 row ends, 2 times = 6; 12 in all.",
         PickUpWords.Text(Plan(0.75, 1, Of(EdgeId.Front, 8) with { Stepped = true }, Of(EdgeId.Back, 8))));
 
-    /// <summary>14 + 5 places, and 20 stitches for them: the one that is extra goes into place 10; 21 have two, at 5 and 15, the first of the second stretch.</summary>
+    /// <summary>
+    /// 14 + 5 places, and 20 stitches for them: the one that is extra goes into place 10; 21 have two, at 5 and 15, the first of the second
+    /// stretch.
+    /// </summary>
     [Theory]
     [InlineData(20, "1 extra, at row end 10 of the front")]
     [InlineData(7, "2 extra, at row end 5 of the front, stitch 1 of the back")]
@@ -66,7 +71,9 @@ public sealed class PickUpSentencesTests
         "; 2 extra, at row end 5 of the front edge (1 of 2), place 5 of the front edge (2 of 2); 20 in all.",
         PickUpWords.Text(Plan(1, 20, Of(EdgeId.FrontEdge, 9), Of(EdgeId.FrontEdge, 9) with { Stepped = true })), StringComparison.Ordinal);
 
-    /// <summary>One sentence for all sizes, where only numbers differ; a rest of none is said as 0 where that lets them share one.</summary>
+    /// <summary>
+    /// One sentence for all sizes, where only numbers differ; a rest of none is said as 0 where that lets them share one.
+    /// </summary>
     [Fact]
     public void Sizes_share_a_sentence_where_their_words_are_the_same()
     {

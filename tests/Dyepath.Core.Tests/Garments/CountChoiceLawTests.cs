@@ -32,7 +32,8 @@ public sealed class CountChoiceLawTests
     /// <summary>Both panels, 14 stitches to 10 cm, of which a seam takes one at either side.</summary>
     private static double Wide(CountFinding front, CountFinding back) => (front.Stitches - 2 + back.Stitches - 2) * 10 / 14.0;
 
-    private static double Charged(CountFinding count) => 3 / (1 + Math.Max(0, Math.Min(-(count.Forgiveness?.Tighter ?? 0), count.Forgiveness?.Looser ?? 0)) / 0.01)
+    private static double Charged(CountFinding count) =>
+        3 / (1 + Math.Max(0, Math.Min(-(count.Forgiveness?.Tighter ?? 0), count.Forgiveness?.Looser ?? 0)) / 0.01)
         + 2 * (1 - count.Reading.RelativeClarity)
         + (count.Task.HasFlag(CountTask.ExtraEdgeStitch) ? 1 : 0) + (count.Task.HasFlag(CountTask.HalfStitchTurn) ? 1 : 0);
 
@@ -47,7 +48,9 @@ public sealed class CountChoiceLawTests
             IsGirth = true,
         }, rows: 96);
 
-    /// <summary>With one count for both sizes, bands of up to six rows make up what it leaves: four bands, each row as high as a single crochet.</summary>
+    /// <summary>
+    /// With one count for both sizes, bands of up to six rows make up what it leaves: four bands, each row as high as a single crochet.
+    /// </summary>
     [Fact]
     public void Law_of_one_count_bands_make_up_what_is_cheapest()
     {
@@ -66,7 +69,8 @@ public sealed class CountChoiceLawTests
                 Assert.Single(grading.Chosen.Select(c => c.Front.Stitches).Distinct());
                 for (var i = 0; i < 2; i++)
                 {
-                    var (own, wide) = (grading.Chosen[i], Wide(grading.Chosen[i].Front, grading.Chosen[i].Back) + 4 * grading.Chosen[i].Bands * high);
+                    var (own, wide) = (grading.Chosen[i],
+                        Wide(grading.Chosen[i].Front, grading.Chosen[i].Back) + 4 * grading.Chosen[i].Bands * high);
                     Assert.Equal(wide, own.Measure.Centimetres, 1e-4);
                     most.Add(own.Bands);
                 }
@@ -79,8 +83,8 @@ public sealed class CountChoiceLawTests
     }
 
     /// <summary>
-    /// Panels may differ by half rounds of the colours, 11 stitches of 22, the wider one in front, up to one whole round: each count more is a quarter
-    /// of a square centimetre and has to save half a centimetre, differing at all is two, and each stitch a tenth.
+    /// Panels may differ by half rounds of the colours, 11 stitches of 22, the wider one in front, up to one whole round: each count more
+    /// is a quarter of a square centimetre and has to save half a centimetre, differing at all is two, and each stitch a tenth.
     /// </summary>
     [Fact]
     public void Law_unequal_panels_are_taken_where_they_are_cheapest()
@@ -105,7 +109,8 @@ public sealed class CountChoiceLawTests
 
                 double Off(CountFinding front, CountFinding back) => Math.Abs(Wide(front, back) - target);
 
-                double Cost(CountFinding front, CountFinding back) => Error(Wide(front, back), target) + (Charged(front) + Charged(back)) / 2
+                double Cost(CountFinding front, CountFinding back) =>
+                    Error(Wide(front, back), target) + (Charged(front) + Charged(back)) / 2
                     + (front.Stitches == back.Stitches ? 0.25 : 0.5 + 2 + 0.1 * (front.Stitches - back.Stitches));
             },
             seed: 67, cases: 60);
@@ -122,7 +127,8 @@ public sealed class CountChoiceLawTests
         Assert.Equal((44, 86), (offered.Options.From, offered.Options.To));
         Assert.Equal(offered.Counts.OrderBy(c => c.Measure), offered.Counts);
         Assert.Equal(
-            offered.Search.Counts.Where(c => c.RowStitches.Length == 1).Select(c => c.Stitches).Distinct().Order(), offered.Counts.Select(c => c.Front.Stitches).Order());
+            offered.Search.Counts.Where(c => c.RowStitches.Length == 1).Select(c => c.Stitches).Distinct().Order(),
+                offered.Counts.Select(c => c.Front.Stitches).Order());
         Assert.All(offered.Counts, c => Assert.Equal(Charged(c.Front), c.Penalty, 1e-9));
     }
 }

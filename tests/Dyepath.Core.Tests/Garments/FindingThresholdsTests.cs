@@ -49,7 +49,8 @@ public sealed class FindingThresholdsTests
         // Of 22 stitches a repeat.
         var project = garment == "wrap" ? Begun("wrap", "sc", even: true, direction).With(g => g with { Edgings = [new(EdgingPlace.Border, "sc", null)] })
             : StarterDocument.Of(Repertoire.All.First(k => k.Name == garment));
-        project = GarmentTrials.WithCompanion(project with { Edition = project.Edition with { Units = Units.Centimetres } }).With(g => g with
+        project = GarmentTrials.WithCompanion(project with { Edition = project.Edition with { Units = Units.Centimetres } })
+            .With(g => g with
         {
             Direction = direction,
             Shape = g.Shape is Vest vest ? vest with { Neck = vest.Neck with { Form = NeckForm.Round } } : g.Shape,
@@ -94,7 +95,9 @@ public sealed class FindingThresholdsTests
             Of(top.Said(GarmentMeasure.Length, [60, 62, 64], [57, 62, 66.7]), "length"));
     }
 
-    /// <summary>Half a centimetre is not seen; sizes that are to be alike and fall by more are told, though each is near its target.</summary>
+    /// <summary>
+    /// Half a centimetre is not seen; sizes that are to be alike and fall by more are told, though each is near its target.
+    /// </summary>
     [Theory]
     [InlineData(59.5, null)]
     [InlineData(59.4, "Length is not graded evenly: M has 59.4 cm where S has 60.0 cm")]
@@ -166,7 +169,8 @@ public sealed class FindingThresholdsTests
         ];
     }
 
-    private static WornFit Fit(FitPart part, BodyMeasure body, double has, double wanted) => new(part, Cm(has), body, Cm(wanted), "garment.ease", Mend.Ease);
+    private static WornFit Fit(FitPart part, BodyMeasure body, double has, double wanted) =>
+        new(part, Cm(has), body, Cm(wanted), "garment.ease", Mend.Ease);
 
     [Theory]
     [InlineData(BodyMeasure.Head, 0.0, "0.0")]
@@ -185,7 +189,8 @@ public sealed class FindingThresholdsTests
     [InlineData("pullover", EdgingPlace.Hem, GarmentMeasure.Length, 30.0, 7, "of 60.0 cm of length the edging of the hem takes 30.0 cm, so that little of the motif is left. Work 4 rounds or fewer.")]
     [InlineData("wrap", EdgingPlace.Border, GarmentMeasure.Width, 10.0, 10, null)]
     [InlineData("wrap", EdgingPlace.Border, GarmentMeasure.Width, 10.1, 10, "of 60.0 cm of width the edging of the border takes 20.2 cm, so that little of the motif is left. Work 9 rounds or fewer.")]
-    public void An_edging_is_deep_that_takes_more_than_a_third(string garment, EdgingPlace place, GarmentMeasure measure, double depth, int rounds, string? told)
+    public void An_edging_is_deep_that_takes_more_than_a_third(
+        string garment, EdgingPlace place, GarmentMeasure measure, double depth, int rounds, string? told)
     {
         var made = Of(garment);
         Assert.Contains(made.Plan.Project.Garment.Edgings, e => e.Where == place);
@@ -210,10 +215,12 @@ public sealed class FindingThresholdsTests
     public void Fronts_are_narrow_that_have_half_of_half_a_neck(double has, string? told)
     {
         var cardigan = Of("cardigan");
-        var opening = cardigan.Plan.Construction.Groups.SelectMany(g => g.Openings).First(o => o is { BesideAs: not null, Id: OpeningId.Neck });
+        var opening = cardigan.Plan.Construction.Groups.SelectMany(g => g.Openings)
+            .First(o => o is { BesideAs: not null, Id: OpeningId.Neck });
         var said = cardigan.Said((s, i) => s with
         {
-            Finished = s.Finished.SetItem(GarmentMeasure.NeckWidth, Cm(i == 1 ? 21 : 20)).SetItem(opening.Measure, Cm(i switch { 0 => has, 1 => has + 0.3, _ => 5 })),
+            Finished = s.Finished.SetItem(GarmentMeasure.NeckWidth, Cm(i == 1 ? 21 : 20))
+                .SetItem(opening.Measure, Cm(i switch { 0 => has, 1 => has + 0.3, _ => 5 })),
         }).Where(t => t.Contains(" hardly wider than ", StringComparison.Ordinal));
         // A quarter of 21 cm is 5.25 cm: 5.3 cm are enough.
         Assert.Equal(

@@ -71,10 +71,12 @@ public sealed class PlanLimitsTests
     [InlineData(226, "161.4", 56)]
     public void A_fixed_count_far_off_what_is_asked_for_was_mistyped(int count, string? wide, int about)
     {
-        var wrap = Begun("wrap", "sc", even: true, Direction.Up).With(g => g with { Edgings = [], Shape = new Wrap(Cm(40), Cm(60), IsBlanket: false) });
+        var wrap = Begun("wrap", "sc", even: true, Direction.Up)
+            .With(g => g with { Edgings = [], Shape = new Wrap(Cm(40), Cm(60), IsBlanket: false) });
         var size = wrap.Planned().Sizes[0].Name;
         var tried = wrap.Fixed([], [new(size, "panelStitches", null, count, "made so")]).Tried();
-        var said = (tried.Plan?.Findings ?? tried.Reasons).Where(f => f.Text.Contains(" as fixed make ", StringComparison.Ordinal) && f.Level == FindingLevel.Fault).ToArray();
+        var said = (tried.Plan?.Findings ?? tried.Reasons)
+            .Where(f => f.Text.Contains(" as fixed make ", StringComparison.Ordinal) && f.Level == FindingLevel.Fault).ToArray();
         Assert.Equal(wide is null ? 0 : 1, said.Length);
         Assert.All(said, f => Assert.StartsWith(
             $"Worked up: Size {size}: {count} as fixed make a width of {wide} cm where 40.0 cm are asked for: fix about {about}, or release it.", f.Text, StringComparison.Ordinal));
@@ -82,8 +84,8 @@ public sealed class PlanLimitsTests
     }
 
     /// <summary>
-    /// Rounds that a size may have: all that the document leaves open, each as deep as it is along both sides, and charged a fiftieth of a square
-    /// centimetre for each more or fewer than are usual.
+    /// Rounds that a size may have: all that the document leaves open, each as deep as it is along both sides, and charged a fiftieth of a
+    /// square centimetre for each more or fewer than are usual.
     /// </summary>
     [Fact]
     public void Rounds_of_an_edging_are_offered_with_what_they_add_and_cost()
@@ -118,8 +120,8 @@ public sealed class PlanLimitsTests
     private static StitchMeasure Measure(double target) => new(GarmentMeasure.Width, default, 0, null, ["One"], [Cm(target)], [null]);
 
     /// <summary>
-    /// Rounds that a document asks for, or leaves open: half of the usual ones at least and two more than twice as many at most, within what the
-    /// edging allows; wished is the usual number, or what comes nearest to it.
+    /// Rounds that a document asks for, or leaves open: half of the usual ones at least and two more than twice as many at most, within
+    /// what the edging allows; wished is the usual number, or what comes nearest to it.
     /// </summary>
     [Theory]
     [InlineData(3, null, null, 3, 3, 3)]
@@ -132,6 +134,7 @@ public sealed class PlanLimitsTests
     public void Rounds_that_are_left_open_lie_around_the_usual_ones(int? rounds, int? fewest, int? most, int least, int wished, int largest)
     {
         var edging = EdgingLibrary.Find("sc") with { Rounds = 4, Fewest = 1 };
-        Assert.Equal((least, wished, largest), new EdgingChoice(EdgingPlace.Hem, "sc", rounds) { Fewest = fewest, Most = most }.RoundsOf(edging));
+        Assert.Equal((least, wished, largest),
+            new EdgingChoice(EdgingPlace.Hem, "sc", rounds) { Fewest = fewest, Most = most }.RoundsOf(edging));
     }
 }

@@ -27,12 +27,14 @@ public sealed class SeamSearchLawTests
         Assert.True(SharedFabric.TryCreate(Begun("wrap", "sc", even: true, Direction.Up), null, new Effort(), out var shared, out _), "No fabric.");
         Assert.Equal(Period * (long)ColourRing.Unit, shared.PeriodMicro);
         var (moved, turnedOver, within) = (0, 0, 0);
-        Gen.Select(Gen.Int[3, 60], Gen.Double[0.05, 0.7], Gen.Double[-0.9, 0.9], Gen.Bool, Gen.Bool, Gen.Int[-22, 21], Gen.Int[0, 100_000]).Holds(
+        Gen.Select(Gen.Int[3, 60], Gen.Double[0.05, 0.7], Gen.Double[-0.9, 0.9],
+            Gen.Bool, Gen.Bool, Gen.Int[-22, 21], Gen.Int[0, 100_000]).Holds(
             (rows, high, off, mayChange, mayTurn, wished, seed) =>
             {
                 int? start = wished < 0 ? null : wished;
                 Length ErrorOf(int count) => Cm(off + high * (count - rows));
-                var chosen = SeamSearch.Choose(shared, rows, (mayChange, mayTurn, start), ErrorOf, (count, turned) => [.. Seams(seed, count, turned).Select(Open)]);
+                var chosen = SeamSearch.Choose(shared, rows, (mayChange, mayTurn, start), ErrorOf,
+                    (count, turned) => [.. Seams(seed, count, turned).Select(Open)]);
                 var least = double.PositiveInfinity;
                 for (var count = rows - 10; count <= rows + 10; count++)
                 {
@@ -52,7 +54,8 @@ public sealed class SeamSearchLawTests
                 (moved, turnedOver) = (moved + (chosen.Rows != rows ? 1 : 0), turnedOver + (chosen.Turned ? 1 : 0));
                 within += start is null && !Begins.Contains(chosen.Start) ? 1 : 0;
 
-                double Cost(int count, bool turned, int at) => 0.05 * Math.Abs(off + high * (count - rows)) + (turned ? 0.03 : 0) + (count % 2 == 1 ? 0.02 : 0)
+                double Cost(int count, bool turned, int at) =>
+                    0.05 * Math.Abs(off + high * (count - rows)) + (turned ? 0.03 : 0) + (count % 2 == 1 ? 0.02 : 0)
                     + (start is null && !Begins.Contains(at) ? 0.5 : 0) + Mean(Seams(seed, count, turned), at);
             },
             seed: 71, cases: 250);
@@ -68,7 +71,8 @@ public sealed class SeamSearchLawTests
     {
         Assert.True(SharedFabric.TryCreate(Begun("wrap", "sc", even: true, Direction.Up), null, new Effort(), out var shared, out _), "No fabric.");
         // An odd row is charged 0.02, and 0.5 cm more than that: 0.025.
-        var chosen = SeamSearch.Choose(shared, rows, (true, true, null), count => Cm(high * (count - rows)), (_, _) => [Open(new Tallied([[0]], 0, 1))]);
+        var chosen = SeamSearch.Choose(shared, rows, (true, true, null), count => Cm(high * (count - rows)),
+            (_, _) => [Open(new Tallied([[0]], 0, 1))]);
         Assert.Equal(new SeamDecision(taken, false, 0), chosen);
     }
 
@@ -76,7 +80,8 @@ public sealed class SeamSearchLawTests
     {
         var random = new Random(seed * 131 + count * 2 + (turned ? 1 : 0));
         return [.. Enumerable.Range(0, random.Next(1, 4)).Select(_ => new Tallied(
-            [.. Enumerable.Range(0, random.Next(1, 3)).Select(_ => Enumerable.Range(0, random.Next(1, 4)).Select(_ => random.Next(0, Period)).ToArray())],
+            [.. Enumerable.Range(0, random.Next(1, 3)).Select(_ =>
+                Enumerable.Range(0, random.Next(1, 4)).Select(_ => random.Next(0, Period)).ToArray())],
             random.Next(-1, 2), random.Next(1, 20)))];
     }
 

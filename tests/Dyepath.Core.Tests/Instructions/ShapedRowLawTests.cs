@@ -33,7 +33,8 @@ public sealed class ShapedRowLawTests
     {
         if (Plans.TryGetValue((name, stitch, direction), out var plan))
             return plan;
-        var (garment, form) = name.Split(", ") is [var kind, var word] ? (kind, Neck.Forms.First(f => f.Word == word).Form) : (name, NeckForm.Slit);
+        var (garment, form) = name.Split(", ") is [var kind, var word]
+            ? (kind, Neck.Forms.First(f => f.Word == word).Form) : (name, NeckForm.Slit);
         var project = GarmentTrials.WithCompanion(Begun(garment, stitch, even: true, direction)).With(g => g with
         {
             Shape = g.Shape switch
@@ -84,7 +85,8 @@ public sealed class ShapedRowLawTests
                         var columns = Enumerable.Range(run.First, run.Last - run.First + 1).ToArray();
                         var said = Say(plan, size.Name, words.Of(part, row).Text);
                         var before = row > part.FirstRow ? part : part.Continues ? shape.Parts[part.Below!.Value] : null;
-                        var below = before is null ? [] : standing.Where(s => s.Value.Row == row - 1 && before.Outline.At(row - 1 - before.FirstRow) is var r
+                        var below = before is null ? []
+                            : standing.Where(s => s.Value.Row == row - 1 && before.Outline.At(row - 1 - before.FirstRow) is var r
                             && s.Key >= r.First && s.Key <= r.Last).Select(s => s.Key).ToHashSet();
                         var (ends, st) = (part.EndsAt(row), stitch);
                         if (before is not null)
@@ -163,7 +165,8 @@ public sealed class ShapedRowLawTests
                 }
                 Assert.Equal(piece.Shape!.Parts.Sum(p => p.Rows), rows);
                 Assert.Equal(piece.Shape.Parts.Sum(p => p.Outline.ByRow().Sum(r => r.Last - r.First + 1)), stitches);
-                Assert.Equal(piece.Shape.Parts.Count(p => p.Index + 1 == piece.Shape.Parts.Length || !piece.Shape.Parts[p.Index + 1].Continues), fastened);
+                Assert.Equal(piece.Shape.Parts.Count(p => p.Index + 1 == piece.Shape.Parts.Length
+                    || !piece.Shape.Parts[p.Index + 1].Continues), fastened);
             }
         }
 
@@ -171,5 +174,6 @@ public sealed class ShapedRowLawTests
     }
 
     private static string Say(Plan plan, string size, Phrase phrase) => string.Concat(
-        new Wording([size], plan.Project.Edition with { Terms = Terms.Us, Units = Units.Centimetres, Size = null }).Say(phrase).Select(s => s.Text));
+        new Wording([size], plan.Project.Edition with { Terms = Terms.Us, Units = Units.Centimetres, Size = null })
+            .Say(phrase).Select(s => s.Text));
 }

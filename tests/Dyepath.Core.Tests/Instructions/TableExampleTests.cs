@@ -48,13 +48,18 @@ public sealed class TableExampleTests
             words, "of ([0-3])", m => $"of {Say(plan, Phrase.Of($"{context.Colour(m.Groups[1].Value[0] - '0')}"))}");
     }
 
-    /// <summary>Six rows of 65 end 390 stitches on: 17 repeats and 16, so that the last of them begins at 325, 17 into its repeat, and ends 16 into one.</summary>
+    /// <summary>
+    /// Six rows of 65 end 390 stitches on: 17 repeats and 16, so that the last of them begins at 325, 17 into its repeat, and ends 16 into
+    /// one.
+    /// </summary>
     [Fact]
     public void The_sixth_row_of_a_strip_begins_and_ends_so()
     {
         var plan = Wrap(65);
         var context = new PatternContext(plan);
-        var said = string.Join('\n', TestStrip.Write(context).OfType<ForSizes>().SelectMany(b => b.Blocks).OfType<Bullets>().SelectMany(b => b.Items).Select(i => Say(plan, i)));
+        var said = string.Join('\n', TestStrip.Write(context).OfType<ForSizes>()
+            .SelectMany(b => b.Blocks).OfType<Bullets>().SelectMany(b => b.Items)
+            .Select(i => Say(plan, i)));
         // 17 is the last stitch of the third colour, from 11 to 18; 16 before the end are five of its seven.
         Assert.EndsWith($": begins with 1 of {Say(plan, Phrase.Of($"{context.Colour(2)}"))}, ends with 5 of {Say(plan, Phrase.Of($"{context.Colour(2)}"))}.", said, StringComparison.Ordinal);
         var stop = Say(plan, TestStrip.Write(context).OfType<Paragraph>().First().Text);
@@ -62,5 +67,6 @@ public sealed class TableExampleTests
     }
 
     private static string Say(Plan plan, Phrase phrase) => string.Concat(
-        new Wording([.. plan.Sizes.Select(s => s.Name)], plan.Project.Edition with { Terms = Terms.Us, Size = null }).Say(phrase).Select(s => s.Text));
+        new Wording([.. plan.Sizes.Select(s => s.Name)], plan.Project.Edition with { Terms = Terms.Us, Size = null })
+            .Say(phrase).Select(s => s.Text));
 }

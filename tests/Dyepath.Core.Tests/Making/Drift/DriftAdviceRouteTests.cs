@@ -14,14 +14,16 @@ public sealed class DriftAdviceRouteTests
         Gen.Double[-40, 40], Gen.Double[-0.08, 0.08], Gen.Double[0, 0.02], Gen.Double[0, 1.4], Gen.Int[-2, 2].Array[0, 3],
         (phase, bias, spread, gain, readings) =>
         {
-            var filter = DriftFilter.Begin(new DriftModel(0.02, 50) { Period = 22, Bias = bias, BiasSpread = spread, Gain = gain }).Shift(phase);
+            var filter = DriftFilter.Begin(new DriftModel(0.02, 50) { Period = 22,
+                Bias = bias, BiasSpread = spread, Gain = gain }).Shift(phase);
             foreach (var reading in readings)
                 filter = filter.Predict(15).Observe((int)Math.Round(filter.Predict(15).PhaseMean) + reading);
             return filter;
         });
 
     private static readonly Gen<DriftPlace> Places = Gen.Select(
-        Gen.OneOf(Gen.Int[0, 5_976], Gen.Int[5_700, 5_976]), Gen.Double[0.001, 0.1], Gen.Double[0, 0.6], Gen.Bool, Gen.Double[0, 0.12], Gen.Double[0.2, 1],
+        Gen.OneOf(Gen.Int[0, 5_976], Gen.Int[5_700, 5_976]),
+            Gen.Double[0.001, 0.1], Gen.Double[0, 0.6], Gen.Bool, Gen.Double[0, 0.12], Gen.Double[0.2, 1],
         (worked, hands, turn, edge, hook, match) => new DriftPlace(Panel, worked)
         {
             LargestCorrection = hands,
@@ -49,7 +51,8 @@ public sealed class DriftAdviceRouteTests
                 Assert.Equal(hold, advice.Hold, 1e-9);
                 Assert.Equal(correction, advice.Correction, 1e-9);
                 var end = place.Worked + stitches;
-                int? begins = stitches > 0 && end < Panel.Stitches && Panel.ColourAt(end) != Panel.ColourAt(end - 1) ? Panel.ColourAt(end) : null;
+                int? begins = stitches > 0 && end < Panel.Stitches && Panel.ColourAt(end) != Panel.ColourAt(end - 1)
+                    ? Panel.ColourAt(end) : null;
                 Assert.Equal(begins, advice.UntilColour);
             },
             seed: 47, cases: 4_000);
@@ -57,7 +60,8 @@ public sealed class DriftAdviceRouteTests
     }
 
     /// <summary>From the promises alone: of equal likenesses the nearest, of stretches the first that hands can do.</summary>
-    private static (DriftAdviceKind Kind, double Correction, int Stitches) Ahead(DriftFilter filter, DriftPlace place, out double phase, out double hold)
+    private static (DriftAdviceKind Kind, double Correction, int Stitches) Ahead(
+        DriftFilter filter, DriftPlace place, out double phase, out double hold)
     {
         var hands = place.LargestCorrection;
         phase = Enumerable.Range(-20, 41).Select(k => filter.PhaseMean + 22 * k).MinBy(Math.Abs);
@@ -99,7 +103,8 @@ public sealed class DriftAdviceRouteTests
     private static double Within(double value, double most) => value > most ? most : value < -most ? -most : value;
 
     private static DriftFilter Known(double phase, double bias = 0, double biasSpread = 0, double gain = 1) =>
-        DriftFilter.Begin(new DriftModel(0.02, 50) { Period = 22, Bias = bias, BiasSpread = biasSpread, Gain = gain, GainSpread = 0 }).Shift(phase);
+        DriftFilter.Begin(new DriftModel(0.02, 50) { Period = 22, Bias = bias, BiasSpread = biasSpread,
+            Gain = gain, GainSpread = 0 }).Shift(phase);
 
     [Theory]
     [InlineData(0.25, false)]
@@ -123,7 +128,9 @@ public sealed class DriftAdviceRouteTests
     public void A_turn_that_gives_less_than_a_quarter_of_a_stitch_is_no_help(double turn, DriftAdviceKind kind) => Assert.Equal(
         kind, DriftAdvice.For(Known(2), new DriftPlace(Panel, 0) { LargestCorrection = 0.001, Turn = turn }).Kind);
 
-    /// <summary>Three quarters of 4 % at full gain are 3 %; the next hook has to leave less than there is, so that half its step is under the bias.</summary>
+    /// <summary>
+    /// Three quarters of 4 % at full gain are 3 %; the next hook has to leave less than there is, so that half its step is under the bias.
+    /// </summary>
     [Theory]
     [InlineData(0.031, 0, 0.06, true)]
     [InlineData(0.029, 0, 0.04, false)]
