@@ -51,11 +51,11 @@ public sealed class FindingThresholdsTests
             : StarterDocument.Of(Repertoire.All.First(k => k.Name == garment));
         project = GarmentTrials.WithCompanion(project with { Edition = project.Edition with { Units = Units.Centimetres } })
             .With(g => g with
-        {
-            Direction = direction,
-            Shape = g.Shape is Vest vest ? vest with { Neck = vest.Neck with { Form = NeckForm.Round } } : g.Shape,
-            Grading = g.Grading with { UnevenWidths = true, SeveralLeans = true },
-        });
+            {
+                Direction = direction,
+                Shape = g.Shape is Vest vest ? vest with { Neck = vest.Neck with { Form = NeckForm.Round } } : g.Shape,
+                Grading = g.Grading with { UnevenWidths = true, SeveralLeans = true },
+            });
         if (project.Garment.Shape.IsToBody)
             project = project with { Sizes = project.Sizes with { Sizes = ["S", "M", "L"], Base = "M" } };
         var plan = project.Planned();

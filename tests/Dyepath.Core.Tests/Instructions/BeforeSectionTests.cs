@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Dyepath.Core.Booklets;
 using Dyepath.Core.Edgings;
 using Dyepath.Core.Garments;
@@ -20,7 +21,7 @@ public sealed class BeforeSectionTests
             Yarn = project.Yarn with
             {
                 Sections = [.. project.Yarn.Sections.Take(sections.Length)],
-                Counted = [project.Yarn.Counted[0] with { Repeats = [.. Enumerable.Repeat<System.Collections.Immutable.ImmutableArray<int>>([.. sections], 3)] }],
+                Counted = [project.Yarn.Counted[0] with { Repeats = [.. Enumerable.Repeat(sections.ToImmutableArray(), 3)] }],
             },
             Fabric = project.Fabric with { SectionStitches = [.. sections] },
         };
@@ -29,7 +30,8 @@ public sealed class BeforeSectionTests
     private static Dictionary<string, string> Said(Project project)
     {
         var plan = project.Planned();
-        var say = new Wording([.. plan.Sizes.Select(s => s.Name)], plan.Project.Edition with { Terms = Terms.Us, Units = Units.Centimetres, Size = null });
+        var edition = plan.Project.Edition with { Terms = Terms.Us, Units = Units.Centimetres, Size = null };
+        var say = new Wording([.. plan.Sizes.Select(s => s.Name)], edition);
         var steps = Assert.IsType<Steps>(Assert.Single(BeforeSection.Write(new PatternContext(plan)).Blocks));
         return steps.Items.ToDictionary(i => Say(i.Label), i => Say(i.Text));
 
@@ -67,7 +69,8 @@ public sealed class BeforeSectionTests
             "5 at a time: one for the row at hand and one for each corner of an edging.",
             Said(Wrap(6, 5, 7, 4).With(g => g with { Edgings = [new(EdgingPlace.Border, "sc", 3)] }))["Markers"]);
         // A neck begins and ends, and armholes begin at either side at one height.
-        var top = Begun("pullover", "sc", even: true, Direction.Up).With(g => g with { Edgings = [], Grading = g.Grading with { UnevenWidths = true, SeveralLeans = true } });
+        var top = Begun("pullover", "sc", even: true, Direction.Up)
+            .With(g => g with { Edgings = [], Grading = g.Grading with { UnevenWidths = true, SeveralLeans = true } });
         Assert.Equal("4 at a time: one for the row at hand and one for each place that is to be marked.", Said(top)["Markers"]);
         var vest = GarmentTrials.WithCompanion(Begun("vest", "sc", even: true, Direction.Sideways))
             .With(g => g with { Edgings = [], Grading = g.Grading with { UnevenWidths = true, SeveralLeans = true } });

@@ -14,8 +14,13 @@ public sealed class DriftAdviceRouteTests
         Gen.Double[-40, 40], Gen.Double[-0.08, 0.08], Gen.Double[0, 0.02], Gen.Double[0, 1.4], Gen.Int[-2, 2].Array[0, 3],
         (phase, bias, spread, gain, readings) =>
         {
-            var filter = DriftFilter.Begin(new DriftModel(0.02, 50) { Period = 22,
-                Bias = bias, BiasSpread = spread, Gain = gain }).Shift(phase);
+            var filter = DriftFilter.Begin(new DriftModel(0.02, 50)
+            {
+                Period = 22,
+                Bias = bias,
+                BiasSpread = spread,
+                Gain = gain,
+            }).Shift(phase);
             foreach (var reading in readings)
                 filter = filter.Predict(15).Observe((int)Math.Round(filter.Predict(15).PhaseMean) + reading);
             return filter;
@@ -103,8 +108,14 @@ public sealed class DriftAdviceRouteTests
     private static double Within(double value, double most) => value > most ? most : value < -most ? -most : value;
 
     private static DriftFilter Known(double phase, double bias = 0, double biasSpread = 0, double gain = 1) =>
-        DriftFilter.Begin(new DriftModel(0.02, 50) { Period = 22, Bias = bias, BiasSpread = biasSpread,
-            Gain = gain, GainSpread = 0 }).Shift(phase);
+        DriftFilter.Begin(new DriftModel(0.02, 50)
+        {
+            Period = 22,
+            Bias = bias,
+            BiasSpread = biasSpread,
+            Gain = gain,
+            GainSpread = 0,
+        }).Shift(phase);
 
     [Theory]
     [InlineData(0.25, false)]
