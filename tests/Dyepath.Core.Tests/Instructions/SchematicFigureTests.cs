@@ -87,7 +87,9 @@ public sealed class SchematicFigureTests
         }
     }
 
-    /// <summary>On the screen nothing has to be looked up: a line says what it measures, and how long it is in the size that is shown.</summary>
+    /// <summary>
+    /// On the screen nothing has to be looked up: a line says what it measures, and how long it is in the size that is shown.
+    /// </summary>
     [Theory]
     [MemberData(nameof(Ways))]
     public void In_words_a_line_says_what_it_measures_and_its_own_length(string kind, Direction direction)
@@ -109,8 +111,8 @@ public sealed class SchematicFigureTests
     }
 
     /// <summary>
-    /// Heavy lines lie on the outline and are as long as what they mark: a neck in the middle of the top, armholes and what is sewn on below
-    /// them from the top down at both sides, vents from the hem up, and tabs halfway.
+    /// Heavy lines lie on the outline and are as long as what they mark: a neck in the middle of the top, armholes and what is sewn on
+    /// below them from the top down at both sides, vents from the hem up, and tabs halfway.
     /// </summary>
     [Theory]
     [InlineData("pullover", "neck", "armhole")]
@@ -160,6 +162,50 @@ public sealed class SchematicFigureTests
                     Assert.Equal([0, wide], marks.Select(m => m.From.X).Order());
             }
         }
+    }
+
+    /// <summary>
+    /// The arrow points from the first row of what is drawn to its last: up where it is worked up, and sideways to the right, or to the
+    /// left where the piece is seen from the wrong side of its rows and its sides are not alike.
+    /// </summary>
+    [Theory]
+    [MemberData(nameof(Ways))]
+    public void Arrows_go_the_way_the_rows_grow(string kind, Direction direction)
+    {
+        var plan = PlanOf(kind, direction);
+        for (var size = 0; size < plan.Sizes.Length; size++)
+        {
+            foreach (var drawn in ((Schematic)PatternWriter.Schematic(plan, size).Picture).Pieces)
+            {
+                var piece = plan.Sizes[size].Pieces.First(p => drawn.Name.Split(" and ").Contains(p.Name));
+                var plain = plan.Construction.GroupOf(piece.Id).Fills is not null;
+                var oneSided = plan.Construction.GroupOf(piece.Id).Openings
+                    .Any(o => o.At != OpeningAt.Middle && o.Sides.Length == 1) && !piece.Openings.IsEmpty;
+                (double, double) arrow = direction == Direction.Up || plain ? (0, -1) : oneSided && piece.WrongSideOut ? (-1, 0) : (1, 0);
+                Assert.Equal((kind, piece.Name, arrow), (kind, piece.Name, (drawn.WorkedTowards.X, drawn.WorkedTowards.Y)));
+            }
+        }
+    }
+
+    /// <summary>
+    /// Of two fronts worked alike one is turned over, so that both necks lie at the middle: their rows are drawn growing towards each
+    /// other, or away.
+    /// </summary>
+    [Fact]
+    public void Rows_of_a_front_that_is_turned_over_are_drawn_the_other_way()
+    {
+        var plan = PlanOf("cardigan", Direction.Sideways);
+        var seen = new HashSet<(bool, double)>();
+        for (var size = 0; size < plan.Sizes.Length; size++)
+        {
+            foreach (var drawn in ((Schematic)PatternWriter.Schematic(plan, size).Picture).Pieces)
+            {
+                var piece = plan.Sizes[size].Pieces.First(p => drawn.Name.Split(" and ").Contains(p.Name));
+                if (piece.Id is PieceId.LeftFront or PieceId.RightFront)
+                    seen.Add((piece.WrongSideOut, drawn.WorkedTowards.X));
+            }
+        }
+        Assert.Contains((true, -1), seen);
     }
 
     private sealed class Millimetre : IEqualityComparer<(double, double)>
