@@ -102,7 +102,7 @@ public sealed record Instruction(Phrase Label, Phrase Text);
 public sealed record Table(Phrase Caption, ImmutableArray<Phrase> Head, ImmutableArray<ImmutableArray<Phrase>> Rows, bool PerSizeColumns)
     : Block
 {
-    /// <summary>Empty boxes beside every row, to tick what is done, in print and on screen: as often as the row is worked, or some of it.</summary>
+    /// <summary>Empty boxes beside every row, to tick what is done: as often as the row is worked, or some of it.</summary>
     public int Ticks { get; init; }
 
     /// <summary>Header row and rows, of which a one-size edition keeps the first column and its own.</summary>

@@ -7,7 +7,7 @@ namespace Dyepath.Core.Booklets;
 public sealed record Photo(string Place, string Alternative, JpegPicture Picture) : Block
 {
     /// <summary>Most photos in a document.</summary>
-    public const int Most = 8;
+    public const int Most = 9;
 
     /// <summary>Most bytes of all photos together.</summary>
     public const int MostBytes = 1_000_000;

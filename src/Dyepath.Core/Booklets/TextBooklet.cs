@@ -31,6 +31,8 @@ public static class TextBooklet
             text.Append(Spaced(booklet.Designer)).Append('\n');
         text.Append('\n');
         text.Append("Sizes: ").Append(edition.Size ?? Sizes(booklet)).Append('\n');
+        foreach (var own in booklet.Cover?.Own ?? [])
+            Append(text, own, wording);
         foreach (var section in booklet.Sections)
         {
             var title = wording.Text(section.Title).ToUpperInvariant();

@@ -22,12 +22,14 @@ internal static class CoverOfPlan
         var sample = plan.Sizes.ToList().FindIndex(s => s.Name == plan.Project.Sizes.Base);
         return new BookletCover(
             colours, companion, ofCompanion ? companion : Mixed(colours),
-            [.. plan.Sizes.Select(size => new Lazy<WornViews>(() => new WornViews(WornGarment.Front(plan, size), WornGarment.Behind(plan, size))))],
+            [.. plan.Sizes.Select(size => new Lazy<WornViews>(() => Worn(plan, size)))],
             sample >= 0 ? sample : plan.Sizes.Length / 2)
         {
             Own = [.. context.Own(WordPlaces.Cover)],
         };
     }
+
+    private static WornViews Worn(Plan plan, SizePlan size) => new(WornGarment.Front(plan, size), WornGarment.Behind(plan, size));
 
     /// <summary>What an edging in the variegated yarn looks like from afar.</summary>
     private static Srgb Mixed(ImmutableArray<Srgb> colours) => new(

@@ -6,7 +6,9 @@ using Dyepath.Drawing.Pictures;
 
 namespace Dyepath.Drawing.Pdf;
 
-/// <summary>The front: title, designer, sizes, and the garment as worn or the designer's photo. The contents follow on the next page.</summary>
+/// <summary>
+/// The front: title, designer, sizes, and the garment as worn or the designer's photo. The contents follow on the next page.
+/// </summary>
 internal static class CoverPages
 {
     private const double Scale = PageFrame.PointsPerMillimetre;
@@ -130,8 +132,8 @@ internal static class CoverPages
             flow.Add(new BeginLink(i, new Box(flow.Left, flow.Y, flow.Frame.TextWidth, lines.Length * height), title));
             for (var line = 0; line < lines.Length; line++)
                 flow.Line(Spaced(lines[line]), flow.Left, flow.Y + line * height, flow.Type.Contents);
-            flow.Add(new PageNumber(
-                i, flow.Left + flow.Frame.TextWidth, flow.Y + flow.Type.Contents * (Flow.Leading + 0.62) / 2, flow.Type.Contents, Ink.Black));
+            var baseline = flow.Y + flow.Type.Contents * (Flow.Leading + 0.62) / 2;
+            flow.Add(new PageNumber(i, flow.Left + flow.Frame.TextWidth, baseline, flow.Type.Contents, Ink.Black));
             flow.Add(new End());
             flow.Add(new End());
             flow.Add(new End());

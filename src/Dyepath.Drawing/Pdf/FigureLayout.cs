@@ -26,11 +26,17 @@ internal sealed class FigureLayout
         _alternative = reader.Text(figure.Alternative);
         var width = figure.Picture is ColourChart ? flow.Frame.FullWidth : flow.Frame.TextWidth;
         var height = flow.Frame.BodyHeight - 6.5 * flow.Type.Caption;
-        _drawn = PictureDrawing.Draw(figure.Picture, _caption, _alternative, reader, new Room(width / Scale, height / Scale, flow.Type.SmallestCell));
+        var room = new Room(width / Scale, height / Scale, flow.Type.SmallestCell);
+        _drawn = PictureDrawing.Draw(figure.Picture, _caption, _alternative, reader, room);
     }
 
-    /// <summary>A first sheet is made this much smaller, at most, to stay with its heading; an overview has nothing to read, and standard symbols are large.</summary>
+    /// <summary>
+    /// A first sheet is made this much smaller, at most, to stay with its heading; an overview has nothing to read, and standard symbols are
+    /// large.
+    /// </summary>
     private double SmallestShare => _drawn.Sheets.Length > 1 || _ofStitches ? 0.7 : 0.87;
+
+    private double CaptionLine => _flow.Type.Caption * Flow.Leading;
 
     /// <summary>Room above the first sheet.</summary>
     private const double Above = 6;
@@ -39,7 +45,7 @@ internal sealed class FigureLayout
     public double LeastHeight => Above + FirstHeight - (1 - SmallestShare) * SheetHeight(_drawn.Sheets[0]);
 
     private double FirstHeight => SheetHeight(_drawn.Sheets[0]) + KeyRows().Sum(RowHeight)
-        + Captions(FirstCaption).Length * _flow.Type.Caption * Flow.Leading + 8;
+        + Captions(FirstCaption).Length * CaptionLine + 8;
 
     /// <summary>Of the first sheet: of a divided chart it says that it is the overview.</summary>
     private string FirstCaption => _drawn.Sheets.Length > 1 ? _drawn.Sheets[0].Title : _caption;
@@ -57,7 +63,7 @@ internal sealed class FigureLayout
         Caption(FirstCaption);
         foreach (var sheet in _drawn.Sheets.Skip(1))
         {
-            _flow.Need(SheetHeight(sheet) + 2 * _flow.Type.Caption * Flow.Leading + 4);
+            _flow.Need(SheetHeight(sheet) + 2 * CaptionLine + 4);
             Write(sheet);
             Caption(sheet.Title);
         }
@@ -68,7 +74,8 @@ internal sealed class FigureLayout
     {
         var isFirst = ReferenceEquals(sheet, _drawn.Sheets[0]);
         var key = isFirst ? Math.Min(KeyRows().Sum(RowHeight), _flow.Frame.BodyHeight / 2) : 0;
-        var fit = Math.Min(_flow.Frame.FullWidth / (sheet.Width * Scale), (_flow.Frame.BodyHeight - key - 2 * _flow.Type.Caption * Flow.Leading - 14) / (sheet.Height * Scale));
+        var height = _flow.Frame.BodyHeight - key - 2 * CaptionLine - 14;
+        var fit = Math.Min(_flow.Frame.FullWidth / (sheet.Width * Scale), height / (sheet.Height * Scale));
         return Math.Min(1, fit) * (isFirst ? _shrunk : 1);
     }
 
@@ -100,7 +107,7 @@ internal sealed class FigureLayout
 
     private double RowHeight(List<KeyEntry> row) =>
         Math.Max(2 * _flow.Type.Caption, row.Max(entry => entry.Sign.Height) * Scale + 4)
-            + (row.Max(entry => EntryLines(entry).Length) - 1) * _flow.Type.Caption * Flow.Leading;
+            + (row.Max(entry => EntryLines(entry).Length) - 1) * CaptionLine;
 
     private double EntryWidth(KeyEntry entry) => entry.Sign.Width * Scale + 5 + Typeface.Regular.Width(entry.Text, _flow.Type.Caption) + 16;
 
@@ -152,7 +159,7 @@ internal sealed class FigureLayout
         _flow.Add(new Begin(Role.ItemBody));
         var lines = EntryLines(entry);
         for (var i = 0; i < lines.Length; i++)
-            _flow.Line(lines[i], x + width + 5, _flow.Y + height / 2 - _flow.Type.Caption * Flow.Leading / 2 + i * _flow.Type.Caption * Flow.Leading, _flow.Type.Caption);
+            _flow.Line(lines[i], x + width + 5, _flow.Y + height / 2 + (i - 0.5) * CaptionLine, _flow.Type.Caption);
         _flow.Add(new End());
         _flow.Add(new End());
     }

@@ -233,7 +233,8 @@ internal sealed class TableLayout
     private void Finish(ImmutableArray<ImmutableArray<TextSpan>>[] cells, double[] widths, bool header)
     {
         _flow.Use(Height(cells));
-        _flow.Rule(_left, _flow.Y, widths.Sum() + Gutter * (widths.Length - 1) + TicksWidth, header ? 0.9 : 0.35, header ? Ink.Soft : Ink.Line);
+        var width = widths.Sum() + Gutter * (widths.Length - 1) + TicksWidth;
+        _flow.Rule(_left, _flow.Y, width, header ? 0.9 : 0.35, header ? Ink.Soft : Ink.Line);
         _flow.Use(1);
     }
 

@@ -53,8 +53,11 @@ internal static class ColourChartDrawing
         return new DrawnPicture([Overview(chart, geometry, parts, title, description, room, reader.Effort), .. sheets], key);
     }
 
-    private static double Fitting(ChartWindow window, ChartGeometry geometry, Room room) =>
-        Math.Min(Math.Max(LargestCell, 1.3 * room.SmallestCell), Math.Min(room.Width / window.Columns, room.Height / (window.Rows * geometry.Proportion)));
+    private static double Fitting(ChartWindow window, ChartGeometry geometry, Room room)
+    {
+        var fits = Math.Min(room.Width / window.Columns, room.Height / (window.Rows * geometry.Proportion));
+        return Math.Min(Math.Max(LargestCell, 1.3 * room.SmallestCell), fits);
+    }
 
     /// <summary>
     /// The colours alone, to scale and as they are worn, for a cover: a piece that is cut whole, of others five eighths as tall as wide

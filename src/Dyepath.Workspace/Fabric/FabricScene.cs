@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
-using System.Text.Json.Serialization;
 using System.Text.Json;
+using System.Text.Json.Serialization;
 using Dyepath.Core.Booklets;
 using Dyepath.Core.Colours;
 using Dyepath.Core.Fabrics;

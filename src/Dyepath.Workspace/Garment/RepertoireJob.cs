@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
+using System.Text;
+using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.Json.Serialization;
-using System.Text.Json;
-using System.Text;
 using Dyepath.Core.Booklets;
 using Dyepath.Core.Constructions;
 using Dyepath.Core.Instructions;

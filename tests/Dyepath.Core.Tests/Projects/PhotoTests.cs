@@ -134,7 +134,7 @@ public sealed class PhotoTests
         var booklet = PatternWriter.Write(plan);
         Assert.Equal(
             photos.Select(p => p.Item2),
-            booklet.Sections.SelectMany(s => s.Blocks).OfType<Photo>().Select(p => p.Alternative).OrderBy(a => Array.FindIndex(photos, p => p.Item2 == a)));
+            booklet.Cover!.Own.Concat(booklet.Sections.SelectMany(s => s.Blocks)).OfType<Photo>().Select(p => p.Alternative).OrderBy(a => Array.FindIndex(photos, p => p.Item2 == a)));
         var text = TextBooklet.Write(booklet, plan.Project.Edition);
         Assert.Contains("[Photo: Seen at care, ", text, StringComparison.Ordinal);
         Assert.Empty(PatternCheck.Text(plan, text));

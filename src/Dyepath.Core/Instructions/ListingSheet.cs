@@ -1,0 +1,126 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text;
+using Dyepath.Core.Booklets;
+using Dyepath.Core.Planning;
+
+namespace Dyepath.Core.Instructions;
+
+/// <summary>
+/// What a buyer asks before she buys, from the pattern's own numbers: sizes, measures, yarn, hook, gauge, skill, terms and cautions. Every
+/// table is the booklet's, so that no second number can differ from the first.
+/// </summary>
+public static class ListingSheet
+{
+    /// <summary>Sections of which the listing has the tables and the words.</summary>
+    private static readonly ImmutableArray<string> Listed = ["sizes", "materials", "gauge"];
+
+    /// <summary>As plain text, to paste where the pattern is offered.</summary>
+    public static string Text(Plan plan)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        var (booklet, wording) = Worded(plan);
+        var text = new StringBuilder();
+        void Line(string line) => text.Append(line).Append('\n');
+        Line(booklet.Title);
+        if (booklet.Designer.Length > 0)
+            Line(booklet.Designer);
+        Line("");
+        Line(GarmentSentence.Of(plan, plan.Sizes[booklet.Cover!.Sample]));
+        foreach (var (name, words) in Facts(plan, booklet))
+            Line($"{name}: {words}");
+        foreach (var section in booklet.Sections.Where(s => Listed.Contains(s.Id)))
+        {
+            Line("");
+            Line(wording.Text(section.Title));
+            foreach (var item in section.Blocks.OfType<Bullets>().SelectMany(b => b.Items))
+                Line($"- {wording.Text(item)}");
+            foreach (var table in section.Blocks.OfType<Table>().Where(t => t.PerSizeColumns && Belongs(t, section)))
+            {
+                foreach (var row in Rows(booklet, table, wording).Skip(1))
+                    Line($"{row[0]}: {string.Join("; ", row.Skip(1).Zip(Names(booklet, plan), (value, size) => $"{size} {value}"))}");
+            }
+        }
+        var cautions = booklet.Sections.Where(s => s.Id == "care").SelectMany(s => s.Blocks).ToArray();
+        if (cautions.OfType<Caution>().Any())
+        {
+            Line("");
+            foreach (var caution in cautions.OfType<Caution>())
+                Line(wording.Text(caution.Text));
+        }
+        return text.ToString();
+    }
+
+    /// <summary>
+    /// As a table of values parted by commas (RFC 4180), a line for each measure and a column for each size. A cell that a spreadsheet
+    /// would take for a formula begins with an apostrophe.
+    /// </summary>
+    public static string Spreadsheet(Plan plan)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        var (booklet, wording) = Worded(plan);
+        var lines = new StringBuilder();
+        void Line(IEnumerable<string> cells) => lines.AppendJoin(',', cells.Select(Cell)).Append("\r\n");
+        Line(["Pattern", booklet.Title]);
+        Line(["Designer", booklet.Designer]);
+        foreach (var (name, words) in Facts(plan, booklet))
+            Line([name, words]);
+        Line(["Size", .. Names(booklet, plan)]);
+        foreach (var section in booklet.Sections.Where(s => Listed.Contains(s.Id)))
+        {
+            foreach (var table in section.Blocks.OfType<Table>().Where(t => t.PerSizeColumns && Belongs(t, section)))
+            {
+                foreach (var row in Rows(booklet, table, wording).Skip(1))
+                    Line(row);
+            }
+        }
+        return lines.ToString();
+    }
+
+    private static (Booklet Booklet, Wording Wording) Worded(Plan plan)
+    {
+        var booklet = PatternWriter.Write(plan);
+        return (booklet.For(booklet.Edition), new Wording(booklet, booklet.Edition));
+    }
+
+    private static IEnumerable<string> Names(Booklet booklet, Plan plan) =>
+        booklet.Edition.Size is { } only ? [only] : plan.Sizes.Select(s => s.Name);
+
+    /// <summary>The first table of sizes has the measures; of materials, the first has the yarn; where balls end helps nobody who buys.</summary>
+    private static bool Belongs(Table table, Section section) =>
+        ReferenceEquals(table, section.Blocks.OfType<Table>().First(t => t.PerSizeColumns));
+
+    private static IEnumerable<ImmutableArray<string>> Rows(Booklet booklet, Table table, Wording wording)
+    {
+        int? only = booklet.Edition.Size is { } size ? booklet.Sizes.IndexOf(size) : null;
+        return table.ForSize(only).Select(row => ImmutableArray.CreateRange(row, wording.Text));
+    }
+
+    private static IEnumerable<(string Name, string Words)> Facts(Plan plan, Booklet booklet)
+    {
+        yield return ("Sizes", string.Join(", ", Names(booklet, plan)));
+        if (booklet.Sizes.Length > 1 && plan.Sizes[booklet.Cover!.Sample] is var sample)
+            yield return ("Sample", sample.Name);
+        yield return ("Skill level", Skill(plan));
+        yield return ("Terms", booklet.Edition.Terms == Terms.Us ? "US" : "UK");
+        yield return ("Language", "English");
+        yield return ("Hook", string.Create(CultureInfo.InvariantCulture, $"{plan.Project.Fabric.Swatch.HookMillimetres:0.##} mm"));
+    }
+
+    /// <summary>
+    /// By the four levels that the Craft Yarn Council defines (basic, easy, intermediate, complex; from memory): colours that are held to a
+    /// count ask for steady hands and rows counted, so never less than intermediate; what is shaped within the motif is complex.
+    /// </summary>
+    public static string Skill(Plan plan)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        return plan.Sizes.SelectMany(s => s.Pieces).Any(p => p.Shape is not null) ? "complex" : "intermediate";
+    }
+
+    private static string Cell(string value)
+    {
+        if (value.Length > 0 && "=+-@\t\r".Contains(value[0], StringComparison.Ordinal))
+            value = "'" + value;
+        return value.AsSpan().IndexOfAny("\",\r\n") >= 0 ? $"\"{value.Replace("\"", "\"\"", StringComparison.Ordinal)}\"" : value;
+    }
+}
