@@ -77,8 +77,7 @@ internal static class BookletCommand
         Booklet booklet, Edition edition, string folder, bool letter, IProgress<double>? progress, CancellationToken stop)
     {
         var wording = new Wording(booklet, edition);
-        booklet = booklet.For(edition);
-        var figures = booklet.Sections.SelectMany(s => s.Blocks).OfType<Figure>().ToArray();
+        var figures = booklet.For(edition).Sections.SelectMany(s => s.Blocks).OfType<Figure>().ToArray();
         var pages = 0;
         var files = new List<(string Name, Action<Stream> Write)>
         {

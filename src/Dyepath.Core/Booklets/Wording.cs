@@ -121,9 +121,9 @@ public sealed class Wording
                     default:
                         foreach (var said in Say(inline))
                         {
-                            var span = said with { Strong = like.Strong, InAll = like.InAll && said.InAll, InOne = like.InOne && said.InOne };
-                            if (span.InAll || span.InOne)
-                                spans.Add(span);
+                            var inOne = like.InOne && said.InOne;
+                            if (inOne || (like.InAll && said.InAll))
+                                spans.Add(new SizedSpan(said.Text, like.Strong, like.InAll && said.InAll, inOne, inOne ? said.Size : null));
                         }
                         break;
                 }

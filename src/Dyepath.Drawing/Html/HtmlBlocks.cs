@@ -7,6 +7,12 @@ namespace Dyepath.Drawing.Html;
 /// <summary>What stands in a section, each block with the sizes that it is for.</summary>
 internal sealed class HtmlBlocks(HtmlText html, Booklet booklet, Reader reader, SizeChoice choice, HtmlFigures figures)
 {
+    /// <summary>Of a label that leaves its line to the step, however narrow the page.</summary>
+    private const int LongestNumber = 3;
+
+    /// <summary>Of a cell that is not broken, such as <c>100.5 / 39½</c>.</summary>
+    private const int LongestAmount = 13;
+
     private int _tables;
 
     /// <summary>Neighbouring bullets are one list, whoever they are for; other blocks for the same sizes stand in one division.</summary>
@@ -88,7 +94,7 @@ internal sealed class HtmlBlocks(HtmlText html, Booklet booklet, Reader reader, 
                 html.Raw("<path d=\"M12 3 22 21H2zM12 10v5M12 17.5v1\"/></svg><p>").Spans(choice.Say(caution.Text)).Raw("</p></div>\n");
                 break;
             case Steps steps:
-                html.Raw("<dl class=\"steps\">\n");
+                html.Raw($"<dl class=\"steps{(steps.Items.All(step => reader.Text(step.Label).Length <= LongestNumber) ? " numbers" : "")}\">\n");
                 foreach (var step in steps.Items)
                     html.Raw("<div><dt>").Spans(choice.Say(step.Label)).Raw("</dt><dd>").Spans(choice.Say(step.Text)).Raw("</dd></div>\n");
                 html.Raw("</dl>\n");
@@ -113,7 +119,7 @@ internal sealed class HtmlBlocks(HtmlText html, Booklet booklet, Reader reader, 
     {
         var id = string.Create(CultureInfo.InvariantCulture, $"table{++_tables}");
         html.Raw($"<div class=\"table\" role=\"region\" tabindex=\"0\" aria-labelledby=\"{id}\">");
-        html.Raw($"<table class=\"{(table.PerSizeColumns ? "by-size" : "by-row")}\">\n<caption id=\"{id}\">");
+        html.Raw($"<table class=\"{(!table.PerSizeColumns ? "by-row" : IsShort(table) ? "by-size short" : "by-size")}\">\n<caption id=\"{id}\">");
         html.Spans(choice.Say(table.Caption)).Raw("</caption>\n");
         var head = true;
         foreach (var row in table.ForSize(reader.OnlySize(booklet)))
@@ -133,6 +139,8 @@ internal sealed class HtmlBlocks(HtmlText html, Booklet booklet, Reader reader, 
         }
         html.Raw("</tbody>\n</table></div>\n");
     }
+
+    private bool IsShort(Table table) => table.Rows.All(row => row.Skip(1).All(cell => reader.Text(cell).Length <= LongestAmount));
 
     private void Tick(string row) => html.Raw("<input type=\"checkbox\" aria-label=\"").Text($"{row} is worked").Raw("\"/>");
 }

@@ -22,9 +22,10 @@ internal sealed class HtmlFigures(HtmlText html, Reader reader, SizeChoice choic
     {
         var caption = string.Create(CultureInfo.InvariantCulture, $"caption{++_captions}");
         var drawn = Draw(figure, reader, Room.Screen);
-        html.Raw("<figure>\n");
+        var inParts = figure.Picture is ColourChart && drawn.Sheets.Any(s => s.Width > Paper.Width || s.Height > Paper.Height);
+        html.Raw($"<figure{(inParts ? " class=\"in-parts\"" : "")}>\n");
         Key(drawn.Key);
-        if (figure.Picture is ColourChart && drawn.Sheets.Any(s => s.Width > Paper.Width || s.Height > Paper.Height))
+        if (inParts)
         {
             OnScreen(figure, drawn, caption, ForWhom.Everyone, "unprinted");
             OnPaper(Draw(figure, reader, Paper));
@@ -79,9 +80,7 @@ internal sealed class HtmlFigures(HtmlText html, Reader reader, SizeChoice choic
         {
             html.Raw("<div class=\"part\">");
             Svg(sheet);
-            if (drawn.Sheets.Length > 1)
-                html.Element("p", sheet.Title);
-            html.Raw("</div>\n");
+            html.Element("p", sheet.Title).Raw("</div>\n");
         }
         html.Raw("</div>\n");
     }

@@ -83,9 +83,9 @@ internal sealed class SizeChoice(Booklet booklet, Reader reader)
     private ImmutableArray<SizedSpan> Shown() =>
     [
         new SizedSpan("All sizes are shown. Choose yours, and the page shows and prints its numbers alone.", Strong: false, InOne: false),
-        new SizedSpan("Shown and printed: ", Strong: false, InAll: false),
-        .. booklet.Sizes.Select((name, i) => new SizedSpan(Reader.SizeName(name), Strong: false, InAll: false, Size: i)),
-        new SizedSpan(" alone.", Strong: false, InAll: false),
+        new SizedSpan("Only size ", Strong: false, InAll: false),
+        .. booklet.Sizes.Select((name, i) => new SizedSpan(name, Strong: false, InAll: false, Size: i)),
+        new SizedSpan(" is shown and printed.", Strong: false, InAll: false),
     ];
 
     /// <summary>Not the classes of the sizes alone: an element for several is shown with each of them.</summary>
