@@ -131,6 +131,26 @@ public sealed partial class HtmlBookletTests
         });
     }
 
+    /// <summary>A region that runs right to left is first seen at its right end.</summary>
+    [Theory]
+    [InlineData(0, 10, Hand.Right, true)]
+    [InlineData(0, 10, Hand.Left, false)]
+    [InlineData(14, 3, Hand.Right, false)]
+    [InlineData(14, 3, Hand.Left, true)]
+    [InlineData(0, 3, Hand.Right, true)]
+    [InlineData(0, 3, Hand.Left, false)]
+    public void A_chart_is_first_seen_where_its_first_row_lies(int offset, int units, Hand hand, bool atRight)
+    {
+        var chart = SampleBooklet.Turned(10, 2);
+        chart = chart with { RowUnits = [units, 10], RowOffsets = [offset, 0], Cells = [.. chart.Cells.Take(units + 10)] };
+        var booklet = SampleBooklet.Booklet with
+        {
+            Sections = [new Section("chart", Phrase.Plain("Chart"), [new Figure(chart, Phrase.Plain("Chart."), Phrase.Plain("Two rows."))])],
+        };
+        var region = Body(Html(booklet, SampleBooklet.Everyone with { Hand = hand })).Descendants("div").Single(d => d.Attribute("role")?.Value == "region");
+        Assert.Equal(atRight ? "rtl" : null, region.Attribute("dir")?.Value);
+    }
+
     [Fact]
     public void Paper_has_neither_choice_nor_boxes_and_keeps_heads_with_tables()
     {

@@ -64,13 +64,21 @@ internal sealed class HtmlFigures(HtmlText html, Reader reader, SizeChoice choic
         foreach (var sheet in drawn.Sheets)
         {
             html.Raw($"<div class=\"ground scroll{(figure.Picture is ColourChart ? " chart" : "")}\" role=\"region\" tabindex=\"0\" aria-labelledby=\"{caption}\"");
-            // A container that runs right to left is first seen at its right end, where a right-handed maker begins.
-            html.Raw(figure.Picture is ColourChart && !reader.LeftHanded ? " dir=\"rtl\"" : "");
+            // A container that runs right to left is first seen at its right end.
+            html.Raw(figure.Picture is ColourChart chart && IsBegunAtRight(chart) ? " dir=\"rtl\"" : "");
             html.Raw(string.Create(CultureInfo.InvariantCulture, $" style=\"--width:{sheet.Width * RemPerMillimetre:0.#}rem\">"));
             Svg(sheet);
             html.Raw("</div>\n");
         }
         html.Raw("</div>\n");
+    }
+
+    /// <summary>Whether the first row lies nearer to the picture's right end; where it fills the width, whether it is worked from there.</summary>
+    private bool IsBegunAtRight(ColourChart chart)
+    {
+        var before = chart.RowOffsets[0] - chart.RowOffsets.Min();
+        var after = chart.RowOffsets.Zip(chart.RowUnits, (offset, units) => offset + 2 * units).Max() - chart.RowOffsets[0] - 2 * chart.RowUnits[0];
+        return reader.LeftHanded ? after < before : before <= after;
     }
 
     private void OnPaper(DrawnPicture drawn)
