@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
 using System.Text.RegularExpressions;
-using System.Xml.Linq;
 using Dyepath.Core.Booklets;
 using Dyepath.Core.Quantities;
 

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Dyepath.Core.Booklets;
 
 namespace Dyepath.Drawing.Html;

@@ -1,6 +1,5 @@
 using System.Globalization;
 using Dyepath.Core.Booklets;
-using Dyepath.Drawing.Lists;
 using Dyepath.Drawing.Pictures;
 
 namespace Dyepath.Drawing.Html;
