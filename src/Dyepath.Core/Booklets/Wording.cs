@@ -68,7 +68,7 @@ public sealed class Wording
         var spans = ImmutableArray.CreateBuilder<TextSpan>();
         var text = new StringBuilder();
         var weight = false;
-        foreach (var span in SayBySize(phrase))
+        foreach (var span in SayBySize(phrase, size is null, size is not null))
         {
             if (!span.IsSaidTo(size))
                 continue;
@@ -92,15 +92,20 @@ public sealed class Wording
     /// What the edition would say of all sizes and of each, whichever of them it is for: those said where all sizes are printed are its text
     /// for all (<see cref="SizedSpan.IsSaidTo"/>), and so for each size.
     /// </summary>
-    public ImmutableArray<SizedSpan> SayBySize(Phrase phrase)
+    public ImmutableArray<SizedSpan> SayBySize(Phrase phrase) => SayBySize(phrase, toAll: true, toOne: true);
+
+    /// <summary>What is said to neither is not looked at.</summary>
+    private ImmutableArray<SizedSpan> SayBySize(Phrase phrase, bool toAll, bool toOne)
     {
         ArgumentNullException.ThrowIfNull(phrase);
         var spans = ImmutableArray.CreateBuilder<SizedSpan>();
-        Append(phrase, new SizedSpan("", Strong: false));
+        Append(phrase, new SizedSpan("", Strong: false, toAll, toOne));
         return spans.ToImmutable();
 
         void Append(Phrase part, SizedSpan like)
         {
+            if (!like.InAll && !like.InOne)
+                return;
             foreach (var inline in part.Parts)
             {
                 switch (inline)
