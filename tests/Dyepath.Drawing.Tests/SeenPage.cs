@@ -16,7 +16,7 @@ internal sealed partial class SeenPage
     public SeenPage(string html)
     {
         _body = XElement.Parse(html[html.IndexOf("<body>", StringComparison.Ordinal)..html.IndexOf("</html>", StringComparison.Ordinal)]);
-        var style = html[html.IndexOf("<style>", StringComparison.Ordinal)..html.IndexOf("</style>", StringComparison.Ordinal)];
+        var style = html[html.IndexOf("<style>", StringComparison.Ordinal)..html.LastIndexOf("</style>", StringComparison.Ordinal)];
         _rules = RuleOfSize().Matches(style).ToLookup(m => int.Parse(m.Groups["size"].Value, null), m => Rule.Of(m));
     }
 
