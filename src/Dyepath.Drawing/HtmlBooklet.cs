@@ -36,15 +36,17 @@ public static class HtmlBooklet
         ArgumentNullException.ThrowIfNull(edition);
         ArgumentNullException.ThrowIfNull(say);
         ArgumentNullException.ThrowIfNull(output);
-        booklet = BookletParts.Sized(booklet, edition);
+        // Also refuses what is too large; a page for all sizes tells their blocks apart.
+        var sized = BookletParts.Sized(booklet, edition);
         var reader = new Reader(edition, say, effort);
+        var choice = new SizeChoice(booklet, reader);
         var html = new HtmlText(output);
         html.Raw(string.Create(CultureInfo.InvariantCulture, $"<!doctype html>\n<html lang=\"{reader.Language}\">\n<head>\n<meta charset=\"utf-8\">\n"));
         html.Raw("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
         html.Raw("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'; img-src data:\">\n");
-        html.Element("title", booklet.Title).Raw("\n<style>\n").Raw(Style()).Raw("</style>\n</head>\n<body>\n");
+        html.Element("title", booklet.Title).Raw("\n<style>\n").Raw(Style()).Raw("</style>\n<style>\n").Raw(choice.Rules()).Raw("</style>\n</head>\n<body>\n");
         html.Raw("<a class=\"skip\" href=\"#pattern\">Skip to the pattern</a>\n<div class=\"page\">\n");
-        new HtmlPage(html, booklet, reader).Write();
+        new HtmlPage(html, choice.IsOffered ? booklet : sized, reader, choice).Write();
         html.Raw("</div>\n</body>\n</html>\n");
     }
 

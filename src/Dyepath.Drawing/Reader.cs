@@ -34,7 +34,9 @@ internal sealed class Reader(Edition edition, Func<Phrase, ImmutableArray<TextSp
 
     /// <summary>For narrow columns: the stroke between two units stays with the number before it.</summary>
     public ImmutableArray<TextSpan> SayCell(Phrase phrase) =>
-        [.. Say(phrase).Select(span => span with { Text = span.Text.Replace(" / ", CellStroke, StringComparison.Ordinal) })];
+        [.. Say(phrase).Select(span => span with { Text = InCell(span.Text) })];
+
+    public static string InCell(string text) => text.Replace(" / ", CellStroke, StringComparison.Ordinal);
 
     public string Text(Phrase phrase) => string.Concat(Say(phrase).Select(span => span.Text));
 
@@ -43,8 +45,13 @@ internal sealed class Reader(Edition edition, Func<Phrase, ImmutableArray<TextSp
         Edition.Size is { } size && booklet.Sizes.IndexOf(size) is >= 0 and var at ? at : null;
 
     public string SizesLine(Booklet booklet) => (OnlySize(booklet) ?? (booklet.Sizes.Length == 1 ? 0 : null)) is { } only
-        ? (booklet.Sizes[only].Contains("size", StringComparison.OrdinalIgnoreCase) ? "" : "Size ") + booklet.Sizes[only]
+        ? SizeName(booklet.Sizes[only])
         : $"Sizes {booklet.Sizes[0]} ({string.Join(", ", booklet.Sizes.Skip(1))})";
+
+    public static string SizeName(string name) => (SaysSize(name) ? "" : "Size ") + name;
+
+    /// <summary>Whether a size's name says that it is one, such as <c>One size</c>.</summary>
+    public static bool SaysSize(string name) => name.Contains("size", StringComparison.OrdinalIgnoreCase);
 
     public static string Number(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
 }

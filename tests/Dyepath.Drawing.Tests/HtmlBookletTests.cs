@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using Dyepath.Core.Booklets;
@@ -9,11 +10,12 @@ public sealed partial class HtmlBookletTests
 {
     private static readonly string Sample = Html(SampleBooklet.Booklet, SampleBooklet.Everyone);
     private static readonly XElement Page = Body(Sample);
+    private static readonly XNamespace Svg = "http://www.w3.org/2000/svg";
 
     [Fact]
     public void Nothing_is_loaded_and_nothing_runs()
     {
-        foreach (var html in new[] { Sample, Html(HostileBooklet.Booklet, SampleBooklet.Everyone) })
+        foreach (var html in new[] { Sample, Html(HostileBooklet.Booklet, SampleBooklet.Everyone), Html(Starters.Booklet("demo"), Starters.Booklet("demo").Edition) })
         {
             Assert.DoesNotContain("<script", html, StringComparison.OrdinalIgnoreCase);
             Assert.DoesNotContain("src=", html, StringComparison.OrdinalIgnoreCase);
@@ -46,12 +48,13 @@ public sealed partial class HtmlBookletTests
     [Fact]
     public void Ids_are_unique_and_every_reference_finds_its_element()
     {
-        foreach (var body in new[] { Page, Body(Html(HostileBooklet.Booklet, SampleBooklet.Everyone)) })
+        foreach (var body in new[] { Page, Body(Html(HostileBooklet.Booklet, SampleBooklet.Everyone)), Started("demo"), Started("cardigan") })
         {
             var ids = body.DescendantsAndSelf().Attributes("id").Select(a => a.Value).ToArray();
             Assert.Equal(ids.Distinct().Count(), ids.Length);
             var references = body.Descendants().Attributes("aria-labelledby").SelectMany(a => a.Value.Split(' '))
-                .Concat(body.Descendants("a").Select(a => a.Attribute("href")!.Value[1..]));
+                .Concat(body.Descendants("a").Select(a => a.Attribute("href")!.Value[1..])).ToArray();
+            Assert.NotEmpty(references);
             Assert.All(references, id => Assert.Contains(id, ids));
         }
     }
@@ -77,14 +80,86 @@ public sealed partial class HtmlBookletTests
     [Fact]
     public void Pictures_have_names_and_descriptions()
     {
-        XNamespace svg = "http://www.w3.org/2000/svg";
-        Assert.All(Page.Descendants(svg + "svg"), picture =>
+        Assert.All(new[] { Page, Started("demo"), Started("cardigan"), Started("shawl") }, page => Assert.All(page.Descendants().Where(e => e.Name.LocalName is "svg" or "img"), picture =>
         {
-            Assert.Equal("img", picture.Attribute("role")?.Value);
-            Assert.NotEmpty(picture.Element(svg + "title")!.Value);
-        });
-        Assert.Equal(5, Page.Descendants(svg + "desc").Count());
+            if (picture.Name.LocalName == "svg")
+                Assert.Equal("img", picture.Attribute("role")?.Value);
+            Assert.NotEmpty(picture.Element(Svg + "title")?.Value ?? (picture.Attribute("aria-label") ?? picture.Attribute("alt"))!.Value);
+        }));
+        Assert.All(Page.Descendants("figure").Where(f => f.Element("figcaption") is not null), figure =>
+            Assert.NotEmpty(figure.Descendants(Svg + "desc").First().Value));
         Assert.Equal(6, Page.Descendants("figure").Count());
+    }
+
+    /// <summary>Wide things move in a region of their own, which the keyboard reaches and a screen reader names.</summary>
+    [Theory]
+    [InlineData("demo")]
+    [InlineData("shawl")]
+    public void What_may_be_too_wide_stands_in_a_named_region(string garment)
+    {
+        var page = Started(garment);
+        var wide = page.Descendants("main").Single().Descendants().Where(e =>
+            e.Name.LocalName == "table" || (e.Name.LocalName == "svg" && e.Parent!.Name.LocalName == "div" && e.Ancestors("figure").Any() && !e.Ancestors().Any(Is("paper")))).ToArray();
+        Assert.NotEmpty(wide);
+        Assert.All(wide.Select(e => e.Parent!), region =>
+        {
+            Assert.Equal("region", region.Attribute("role")?.Value);
+            Assert.Equal("0", region.Attribute("tabindex")?.Value);
+            Assert.NotEmpty(page.Descendants().Single(e => e.Attribute("id")?.Value == region.Attribute("aria-labelledby")!.Value).Value);
+        });
+    }
+
+    /// <summary>Cells of at least 2.7 mm on pages whose margins leave 176 mm of A4 and of Letter.</summary>
+    [Theory]
+    [InlineData("demo")]
+    [InlineData("shawl")]
+    public void Charts_come_in_parts_that_fit_a_page_on_paper(string garment)
+    {
+        var page = Started(garment);
+        var charts = page.Descendants("div").Where(d => (d.Attribute("class")?.Value ?? "").EndsWith(" chart", StringComparison.Ordinal)).ToArray();
+        Assert.NotEmpty(charts);
+        Assert.All(charts, chart =>
+        {
+            Assert.Equal("unprinted", chart.Parent!.Attribute("class")?.Value);
+            var paper = Assert.Single(chart.Parent!.Parent!.Elements("div"), d => Is("paper")(d));
+            Assert.NotNull(paper.Attribute("hidden"));
+            Assert.All(paper.Descendants(Svg + "svg"), part =>
+            {
+                Assert.InRange(double.Parse(part.Attribute("width")!.Value[..^2], CultureInfo.InvariantCulture), 1, 176);
+                Assert.InRange(double.Parse(part.Attribute("height")!.Value[..^2], CultureInfo.InvariantCulture), 1, 243);
+            });
+        });
+    }
+
+    /// <summary>A region that runs right to left is first seen at its right end.</summary>
+    [Theory]
+    [InlineData(0, 10, Hand.Right, true)]
+    [InlineData(0, 10, Hand.Left, false)]
+    [InlineData(14, 3, Hand.Right, false)]
+    [InlineData(14, 3, Hand.Left, true)]
+    [InlineData(0, 3, Hand.Right, true)]
+    [InlineData(0, 3, Hand.Left, false)]
+    public void A_chart_is_first_seen_where_its_first_row_lies(int offset, int units, Hand hand, bool atRight)
+    {
+        var chart = SampleBooklet.Turned(10, 2);
+        chart = chart with { RowUnits = [units, 10], RowOffsets = [offset, 0], Cells = [.. chart.Cells.Take(units + 10)] };
+        var booklet = SampleBooklet.Booklet with
+        {
+            Sections = [new Section("chart", Phrase.Plain("Chart"), [new Figure(chart, Phrase.Plain("Chart."), Phrase.Plain("Two rows."))])],
+        };
+        var region = Body(Html(booklet, SampleBooklet.Everyone with { Hand = hand })).Descendants("div").Single(d => d.Attribute("role")?.Value == "region");
+        Assert.Equal(atRight ? "rtl" : null, region.Attribute("dir")?.Value);
+    }
+
+    [Fact]
+    public void Paper_has_neither_choice_nor_boxes_and_keeps_heads_with_tables()
+    {
+        var print = Sample[Sample.IndexOf("@media print", StringComparison.Ordinal)..];
+        Assert.Contains("--ground: #fff; --raised: #fff; --ink: #000;", print, StringComparison.Ordinal);
+        Assert.Matches(@"\.choice[^{]*, th > input \{ display: none; \}", print);
+        Assert.Contains("thead { display: table-header-group; }", print, StringComparison.Ordinal);
+        Assert.Contains("@page {", Sample, StringComparison.Ordinal);
+        Assert.DoesNotMatch("@page[^}]*size:", Sample);
     }
 
     [Fact]
@@ -119,6 +194,10 @@ public sealed partial class HtmlBookletTests
             Assert.True(ContrastRatio.Of(a, b) >= least, $"{colour} on {ground}, theme {theme}: {ContrastRatio.Of(a, b):0.0}");
         }
     }
+
+    private static Func<XElement, bool> Is(string name) => e => e.Attribute("class")?.Value == name;
+
+    private static XElement Started(string garment) => Body(Html(Starters.Booklet(garment), Starters.Booklet(garment).Edition));
 
     private static string Html(Booklet booklet, Edition edition) =>
         HtmlBooklet.Write(booklet, edition, SampleBooklet.Saying(booklet, edition));

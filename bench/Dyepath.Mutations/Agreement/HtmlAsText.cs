@@ -23,7 +23,8 @@ internal sealed partial class HtmlAsText
         var at = 0;
         foreach (Match tag in Tag().Matches(html))
         {
-            reader._text.Append(WebUtility.HtmlDecode(html[at..tag.Index]));
+            if (!reader.IsHidden)
+                reader._text.Append(WebUtility.HtmlDecode(html[at..tag.Index]));
             at = tag.Index + tag.Length;
             if (tag.Groups["name"].Value is not { Length: > 0 } name)
                 continue;
@@ -43,7 +44,7 @@ internal sealed partial class HtmlAsText
                 Line("", $"[Photo: {WebUtility.HtmlDecode(alt.Groups["alt"].Value)}]");
             return;
         }
-        if (name is not ("strong" or "span"))
+        if (name is not ("strong" or "span") && !IsHidden)
             _text.Clear();
         if (name == "figure")
             _described = "";
@@ -55,7 +56,7 @@ internal sealed partial class HtmlAsText
         var (tag, attributes) = _open.Pop();
         if (tag != name)
             throw new FormatException($"<{tag}> is ended by </{name}>.");
-        if (name is "strong" or "span")
+        if (name is "strong" or "span" || IsHidden || Hides(attributes))
             return;
         var text = string.Join(' ', _text.ToString().Split([' ', '\n'], StringSplitOptions.RemoveEmptyEntries));
         _text.Clear();
@@ -110,6 +111,11 @@ internal sealed partial class HtmlAsText
                 break;
         }
     }
+
+    private bool IsHidden => _open.Any(o => Hides(o.Attributes));
+
+    /// <summary>What one size alone needs, and pages of paper.</summary>
+    private static bool Hides(string attributes) => attributes.Contains(" hidden=\"\"", StringComparison.Ordinal);
 
     private bool Within(string name) => _open.Any(o => o.Tag == name);
 

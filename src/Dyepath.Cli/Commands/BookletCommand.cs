@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Text;
 using Dyepath.Core.Booklets;
 using Dyepath.Core.Instructions;
+using Dyepath.Core.Planning;
 using Dyepath.Drawing;
 
 namespace Dyepath.Cli.Commands;
@@ -20,7 +21,8 @@ internal static class BookletCommand
         var letter = new Option<bool>("--letter") { Description = "US Letter pages instead of A4." };
         var print = new Option<string?>("--print") { Description = "normal, large (18 points) or compact; without it, normal." };
         var command = new Command("booklet", """
-            Writes the pattern: index.html, booklet.pdf, booklet.txt and every picture as SVG.
+            Writes the pattern: index.html, booklet.pdf, booklet.txt and every picture as SVG; and what a buyer asks before
+            she buys, listing.txt and listing.csv.
 
             Example: dyepath booklet project.json --out pattern
                      dyepath booklet --demo --out pattern --terms uk --size M
@@ -53,7 +55,7 @@ internal static class BookletCommand
                 throw new BadInputException(tooLarge.Place, tooLarge.Text);
             var booklet = PatternWriter.Write(plan, stop);
             var (written, count) = terminal.Progress("Writing the booklet", progress =>
-                Write(booklet, edition, parsed.GetRequiredValue(folder), pages, progress, stop));
+                Write(plan, booklet, edition, parsed.GetRequiredValue(folder), pages, progress, stop));
             if (parsed.GetValue(file.Json))
             {
                 terminal.WriteJson(json =>
@@ -79,11 +81,10 @@ internal static class BookletCommand
     }
 
     private static (List<string> Files, int Pages) Write(
-        Booklet booklet, Edition edition, string folder, Print print, IProgress<double>? progress, CancellationToken stop)
+        Plan plan, Booklet booklet, Edition edition, string folder, Print print, IProgress<double>? progress, CancellationToken stop)
     {
         var wording = new Wording(booklet, edition);
-        booklet = booklet.For(edition);
-        var figures = booklet.Sections.SelectMany(s => s.Blocks).OfType<Figure>().ToArray();
+        var figures = booklet.For(edition).Sections.SelectMany(s => s.Blocks).OfType<Figure>().ToArray();
         var pages = 0;
         var files = new List<(string Name, Action<Stream> Write)>
         {
@@ -95,6 +96,8 @@ internal static class BookletCommand
             ),
             ("booklet.pdf", stream => pages = PdfBooklet.Write(
                 booklet, edition, wording.Say, print, stream, cancel: stop)),
+            ("listing.txt", stream => stream.Write(Encoding.UTF8.GetBytes(ListingSheet.Text(plan)))),
+            ("listing.csv", stream => stream.Write(Encoding.UTF8.GetBytes(ListingSheet.Spreadsheet(plan)))),
             ("booklet.txt", stream => stream.Write(Encoding.UTF8.GetBytes(TextBooklet.Write(booklet, edition)))),
         };
         for (var i = 0; i < figures.Length; i++)

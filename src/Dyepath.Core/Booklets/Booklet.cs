@@ -23,21 +23,24 @@ public sealed record Booklet(
     public BookletCover? Cover { get; init; }
 
     /// <summary>
-    /// As an edition prints it: blocks for other sizes left out, the others in their place, neighbouring bullets one list.
+    /// As an edition prints it: blocks for other sizes left out, the others in their place, neighbouring bullets one list; for one size
+    /// without the bullets that only all sizes need.
     /// </summary>
     public Booklet For(Edition edition)
     {
         ArgumentNullException.ThrowIfNull(edition);
-        return this with { Sections = [.. Sections.Select(section => section with { Blocks = Printed(section.Blocks, edition.Size) })] };
+        var isOne = edition.Size is not null || Sizes.Length == 1;
+        return this with { Sections = [.. Sections.Select(section => section with { Blocks = Printed(section.Blocks, edition.Size, isOne) })] };
     }
 
-    private static ImmutableArray<Block> Printed(ImmutableArray<Block> blocks, string? size)
+    private static ImmutableArray<Block> Printed(ImmutableArray<Block> blocks, string? size, bool isOne)
     {
         var printed = ImmutableArray.CreateBuilder<Block>();
         foreach (var block in blocks)
         {
-            ImmutableArray<Block> here = block is not ForSizes some ? [block]
-                : size is null || some.Sizes.Contains(size) ? Printed(some.Blocks, size) : [];
+            ImmutableArray<Block> here = isOne && block is Bullets list ? list.InOneSize()
+                : block is not ForSizes some ? [block]
+                : size is null || some.Sizes.Contains(size) ? Printed(some.Blocks, size, isOne) : [];
             foreach (var one in here)
             {
                 if (one is Bullets more && printed.Count > 0 && printed[^1] is Bullets before)
@@ -78,7 +81,15 @@ public sealed record Caution(Phrase Text) : Block;
 
 /// <summary>A list without numbers.</summary>
 /// <param name="Items">In the order in which they are printed.</param>
-public sealed record Bullets(ImmutableArray<Phrase> Items) : Block;
+public sealed record Bullets(ImmutableArray<Phrase> Items) : Block
+{
+    /// <summary>Without the items that say nothing to one size; nothing at all where no other is left.</summary>
+    internal ImmutableArray<Block> InOneSize()
+    {
+        ImmutableArray<Phrase> said = [.. Items.Where(item => item.Parts.IsEmpty || item.Parts.Any(part => part is not Booklets.InAllSizes and not Words { Text: "" }))];
+        return said.Length == Items.Length ? [this] : said.IsEmpty ? [] : [new Bullets(said)];
+    }
+}
 
 /// <summary>Printed where one of these sizes is; <see cref="Booklet.For"/> puts what it holds in its place.</summary>
 /// <param name="Sizes">Names of sizes as <see cref="Booklet.Sizes"/> has them.</param>

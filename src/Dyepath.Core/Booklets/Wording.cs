@@ -61,47 +61,24 @@ public sealed class Wording
     /// <summary>Index of the one size that the edition is for; null for all.</summary>
     public int? OnlySize => _only;
 
-    private bool OneSize => _only is not null || _sizeCount == 1;
-
     /// <summary>The phrase in this edition's words; neighbouring spans of equal weight are joined.</summary>
     public ImmutableArray<TextSpan> Say(Phrase phrase)
     {
-        ArgumentNullException.ThrowIfNull(phrase);
+        var size = _only ?? (_sizeCount == 1 ? 0 : null);
         var spans = ImmutableArray.CreateBuilder<TextSpan>();
         var text = new StringBuilder();
         var weight = false;
-        Append(phrase, strong: false);
+        foreach (var span in SayBySize(phrase, size is null, size is not null))
+        {
+            if (!span.IsSaidTo(size))
+                continue;
+            if (span.Strong != weight)
+                Flush();
+            weight = span.Strong;
+            text.Append(span.Text);
+        }
         Flush();
         return spans.ToImmutable();
-
-        void Append(Phrase part, bool strong)
-        {
-            foreach (var inline in part.Parts)
-            {
-                switch (inline)
-                {
-                    case Strong emphasised:
-                        Append(emphasised.Content, strong: true);
-                        continue;
-                    case InOneSize one:
-                        if (OneSize)
-                            Append(one.Content, strong);
-                        continue;
-                    case LeftHanded left:
-                        if (_edition.Hand == Hand.Left)
-                            Append(left.Content, strong);
-                        continue;
-                    case InAllSizes many:
-                        if (!OneSize)
-                            Append(many.Content, strong);
-                        continue;
-                }
-                if (strong != weight)
-                    Flush();
-                weight = strong;
-                text.Append(Say(inline));
-            }
-        }
 
         void Flush()
         {
@@ -111,27 +88,77 @@ public sealed class Wording
         }
     }
 
+    /// <summary>
+    /// What the edition would say of all sizes and of each, whichever of them it is for: those said where all sizes are printed are its text
+    /// for all (<see cref="SizedSpan.IsSaidTo"/>), and so for each size.
+    /// </summary>
+    public ImmutableArray<SizedSpan> SayBySize(Phrase phrase) => SayBySize(phrase, toAll: true, toOne: true);
+
+    /// <summary>What is said to neither is not looked at.</summary>
+    private ImmutableArray<SizedSpan> SayBySize(Phrase phrase, bool toAll, bool toOne)
+    {
+        ArgumentNullException.ThrowIfNull(phrase);
+        var spans = ImmutableArray.CreateBuilder<SizedSpan>();
+        Append(phrase, new SizedSpan("", Strong: false, toAll, toOne));
+        return spans.ToImmutable();
+
+        void Append(Phrase part, SizedSpan like)
+        {
+            if (!like.InAll && !like.InOne)
+                return;
+            foreach (var inline in part.Parts)
+            {
+                switch (inline)
+                {
+                    case Strong emphasised:
+                        Append(emphasised.Content, like with { Strong = true });
+                        break;
+                    case InOneSize one:
+                        Append(one.Content, like with { InAll = false });
+                        break;
+                    case InAllSizes many:
+                        Append(many.Content, like with { InOne = false });
+                        break;
+                    case LeftHanded left:
+                        if (_edition.Hand == Hand.Left)
+                            Append(left.Content, like);
+                        break;
+                    default:
+                        foreach (var said in Say(inline))
+                        {
+                            var inOne = like.InOne && said.InOne;
+                            if (inOne || (like.InAll && said.InAll))
+                                spans.Add(new SizedSpan(said.Text, like.Strong, like.InAll && said.InAll, inOne, inOne ? said.Size : null));
+                        }
+                        break;
+                }
+            }
+        }
+    }
+
     /// <summary>The phrase as plain text.</summary>
     public string Text(Phrase phrase) => string.Concat(Say(phrase).Select(span => span.Text));
 
-    private string Say(Inline inline) => inline switch
+    private IEnumerable<SizedSpan> Say(Inline inline) => inline switch
     {
-        Words words => words.Text,
+        Words words => Plain(words.Text),
         Count count => SizeList(count.Values, value => value.ToString(CultureInfo.InvariantCulture)),
         WordChoice words => SizeList(words.Values, word => word),
         Measure or YarnLength or YarnMass => Amount(inline, withUnits: true),
         Bare bare => Amount(bare.Amount, withUnits: false),
         UnitNames names => names.Of switch
         {
-            UnitsOf.YarnLength => Paired("m", "yd"),
-            UnitsOf.YarnMass => Paired("g", "oz"),
-            _ => Paired("cm", "in"),
+            UnitsOf.YarnLength => Paired(Plain("m"), Plain("yd")),
+            UnitsOf.YarnMass => Paired(Plain("g"), Plain("oz")),
+            _ => Paired(Plain("cm"), Plain("in")),
         },
-        Term term => TradeTerms.Say(term.Us, _edition.Terms),
-        Side side => side.Right == (_edition.Hand == Hand.Right) ? "right" : "left",
-        ColourName colour => $"{colour.Name} ({colour.Symbol})",
+        Term term => Plain(TradeTerms.Say(term.Us, _edition.Terms)),
+        Side side => Plain(side.Right == (_edition.Hand == Hand.Right) ? "right" : "left"),
+        ColourName colour => Plain($"{colour.Name} ({colour.Symbol})"),
         _ => throw new ArgumentOutOfRangeException(nameof(inline), inline, "No wording for this kind of inline."),
     };
+
+    private static IEnumerable<SizedSpan> Plain(string text) => [new SizedSpan(text, Strong: false)];
 
     /// <summary>Whether the edition gives inches, alone or before centimetres.</summary>
     public static bool InchesFirst(Units units) => units is Units.Inches or Units.InchesThenCentimetres;
@@ -163,42 +190,42 @@ public sealed class Wording
         ? Inches(length) + " in"
         : Centimetres(length) + " cm";
 
-    private string SizeList<T>(PerSize<T> values, Func<T, string> say)
+    private IEnumerable<SizedSpan> SizeList<T>(PerSize<T> values, Func<T, string> say)
         where T : notnull
     {
         var all = values.Values;
         if (all.Length != 1 && all.Length != _sizeCount)
             throw new ArgumentException($"{all.Length} values for {_sizeCount} sizes.", nameof(values));
-        if (all.Length == 1)
-            return say(all[0]);
-        if (_only is { } index)
-            return say(all[index]);
         var said = all.Select(say).ToArray();
-        return said.All(s => s == said[0]) ? said[0] : $"{said[0]} ({string.Join(", ", said[1..])})";
+        return said.All(s => s == said[0]) ? Plain(said[0]) : said.SelectMany((text, i) => new[]
+        {
+            new SizedSpan(i switch { 0 => "", 1 => " (", _ => ", " }, Strong: false, InOne: false),
+            new SizedSpan(text, Strong: false, Size: i),
+        }).Append(new SizedSpan(")", Strong: false, InOne: false));
     }
 
-    private string Amount(Inline amount, bool withUnits) => amount switch
+    private IEnumerable<SizedSpan> Amount(Inline amount, bool withUnits) => amount switch
     {
         Measure measure => Paired(
-            SizeList(measure.Values, Centimetres) + Unit(withUnits, "cm"),
-            SizeList(measure.Values, Inches) + Unit(withUnits, "in")),
+            SizeList(measure.Values, Centimetres).Concat(Unit(withUnits, "cm")),
+            SizeList(measure.Values, Inches).Concat(Unit(withUnits, "in"))),
         YarnLength yarn => Paired(
-            SizeList(yarn.Values, WholeMetres) + Unit(withUnits, "m"),
-            SizeList(yarn.Values, WholeYards) + Unit(withUnits, "yd")),
+            SizeList(yarn.Values, WholeMetres).Concat(Unit(withUnits, "m")),
+            SizeList(yarn.Values, WholeYards).Concat(Unit(withUnits, "yd"))),
         YarnMass mass => Paired(
-            SizeList(mass.Values, m => Whole(Math.Ceiling(Settled(m.Grams)))) + Unit(withUnits, "g"),
-            SizeList(mass.Values, m => Math.Round(m.Ounces, 1).ToString("0.#", CultureInfo.InvariantCulture)) + Unit(withUnits, "oz")),
+            SizeList(mass.Values, m => Whole(Math.Ceiling(Settled(m.Grams)))).Concat(Unit(withUnits, "g")),
+            SizeList(mass.Values, m => Math.Round(m.Ounces, 1).ToString("0.#", CultureInfo.InvariantCulture)).Concat(Unit(withUnits, "oz"))),
         _ => throw new ArgumentOutOfRangeException(nameof(amount), amount, "Only amounts can stand bare."),
     };
 
-    private static string Unit(bool said, string name) => said ? " " + name : "";
+    private static IEnumerable<SizedSpan> Unit(bool said, string name) => said ? Plain(" " + name) : [];
 
-    private string Paired(string metric, string imperial) => _edition.Units switch
+    private IEnumerable<SizedSpan> Paired(IEnumerable<SizedSpan> metric, IEnumerable<SizedSpan> imperial) => _edition.Units switch
     {
         Units.Centimetres => metric,
         Units.Inches => imperial,
-        Units.InchesThenCentimetres => $"{imperial} / {metric}",
-        _ => $"{metric} / {imperial}",
+        Units.InchesThenCentimetres => [.. imperial, .. Plain(" / "), .. metric],
+        _ => [.. metric, .. Plain(" / "), .. imperial],
     };
 
     /// <summary>Takes off the dust of floating point before rounding up, so that 12.000000001 is 12.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text;
 using Dyepath.Core.Booklets;
 using Dyepath.Drawing.Typography;
 
@@ -18,15 +19,32 @@ internal sealed class HtmlText(TextWriter output)
 
     public HtmlText Element(string tag, string text) => Raw($"<{tag}>").Text(text).Raw($"</{tag}>");
 
-    public HtmlText Spans(ImmutableArray<TextSpan> spans)
+    /// <summary>Neighbours that are alike in weight and size are one.</summary>
+    public HtmlText Spans(ImmutableArray<SizedSpan> spans)
     {
-        foreach (var span in spans)
+        var text = new StringBuilder();
+        for (var i = 0; i < spans.Length; i++)
         {
-            if (span.Strong)
-                Element("strong", span.Text);
-            else
-                Text(span.Text);
+            text.Append(spans[i].Text);
+            if (i + 1 < spans.Length && spans[i + 1] with { Text = "" } == spans[i] with { Text = "" })
+                continue;
+            if (text.Length > 0)
+                Span(spans[i] with { Text = text.ToString() });
+            text.Clear();
         }
         return this;
+    }
+
+    private void Span(SizedSpan span)
+    {
+        var attributes = ForWhom.Of(span).Attributes();
+        if (attributes.Length > 0)
+            Raw($"<span{attributes}>");
+        if (span.Strong)
+            Element("strong", span.Text);
+        else
+            Text(span.Text);
+        if (attributes.Length > 0)
+            Raw("</span>");
     }
 }

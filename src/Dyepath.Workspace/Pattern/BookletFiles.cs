@@ -24,6 +24,12 @@ public enum BookletForm
 
     /// <summary>Every picture as SVG, in a zip.</summary>
     Pictures,
+
+    /// <summary>What a buyer asks before she buys, as plain text.</summary>
+    Listing,
+
+    /// <summary>The same as a table for a spreadsheet.</summary>
+    ListingTable,
 }
 
 /// <param name="Name">With its ending.</param>
@@ -72,6 +78,10 @@ public sealed class BookletFiles(IJobs jobs)
                 return new(FileName.Of(title, $"{name}.txt"), "text/plain", Encoding.UTF8.GetBytes(TextBooklet.Write(PatternWriter.Write(plan, cancel), edition)));
             case BookletForm.Pictures:
                 return new(FileName.Of(title, $"{name}-pictures.zip"), "application/zip", await Zip(PatternWriter.Write(plan, cancel), progress, cancel));
+            case BookletForm.Listing:
+                return new(FileName.Of(title, $"{name}-listing.txt"), "text/plain", Encoding.UTF8.GetBytes(ListingSheet.Text(plan)));
+            case BookletForm.ListingTable:
+                return new(FileName.Of(title, $"{name}-listing.csv"), "text/csv", Encoding.UTF8.GetBytes(ListingSheet.Spreadsheet(plan)));
             default:
                 throw new ArgumentOutOfRangeException(nameof(form), form, "No such file of a booklet.");
         }

@@ -63,8 +63,14 @@ function follow(event) {
 function renew(old, fresh) {
   old.title = fresh.title;
   old.documentElement.lang = fresh.documentElement.lang;
+  // The rules of the choice of a size are a sheet of their own; a size that is chosen stays so.
+  const [rules, next] = [old, fresh].map(page => page.head.querySelector('style:last-of-type'));
+  if (rules.textContent !== next.textContent) rules.textContent = next.textContent;
+  const chosen = old.querySelector('.choice input:checked')?.id;
   for (const part of ['header', 'nav', 'main'])
     parts(old.querySelector(`.page > ${part}`), fresh.querySelector(`.page > ${part}`), part === 'main');
+  const button = chosen && old.getElementById(chosen);
+  if (button) button.checked = true;
 }
 
 function parts(old, fresh, deeper) {
