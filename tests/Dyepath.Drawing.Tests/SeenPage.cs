@@ -23,7 +23,8 @@ internal sealed partial class SeenPage
     public XElement Body => _body;
 
     /// <summary>Sizes that can be chosen.</summary>
-    public int Sizes => _body.Descendants("input").Count(i => i.Attribute("type")?.Value == "radio" && i.Attribute("id")?.Value != "all-sizes");
+    public int Sizes =>
+        _body.Descendants("input").Count(i => i.Attribute("type")?.Value == "radio" && i.Attribute("id")?.Value != "all-sizes");
 
     /// <summary>What is read, in order: a line for each block, cell, and text of a picture, without the choice itself.</summary>
     /// <param name="size">Index of the size that is chosen, or null for all.</param>
@@ -37,7 +38,8 @@ internal sealed partial class SeenPage
         ? within.Elements().SelectMany(e => Seen(e, size)).Prepend(within)
         : [];
 
-    public string Text(XElement of, int? size) => string.Join(' ', Raw(of, size).Split([' ', '\n', '\u00A0'], StringSplitOptions.RemoveEmptyEntries));
+    public string Text(XElement of, int? size) =>
+        string.Join(' ', Raw(of, size).Split([' ', '\n', '\u00A0'], StringSplitOptions.RemoveEmptyEntries));
 
     private string Raw(XElement of, int? size) => string.Concat(of.Nodes().Select(node => node switch
     {

@@ -13,7 +13,8 @@ internal static class Starters
     private static readonly ConcurrentDictionary<string, Lazy<Booklet>> Planned = new();
 
     public static Booklet Booklet(string garment) => Planned.GetOrAdd(garment, name => new Lazy<Booklet>(() =>
-        PatternWriter.Write(GarmentPlanner.Plan(Project(name)).Plan ?? throw new InvalidOperationException($"No plan of a {name}.")))).Value;
+        PatternWriter.Write(GarmentPlanner.Plan(Project(name)).Plan
+            ?? throw new InvalidOperationException($"No plan of a {name}.")))).Value;
 
     private static Project Project(string name) => name == "demo"
         ? ProjectReader.Read(DemoProject.Utf8).Project!

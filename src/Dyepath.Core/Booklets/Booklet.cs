@@ -30,7 +30,10 @@ public sealed record Booklet(
     {
         ArgumentNullException.ThrowIfNull(edition);
         var isOne = edition.Size is not null || Sizes.Length == 1;
-        return this with { Sections = [.. Sections.Select(section => section with { Blocks = Printed(section.Blocks, edition.Size, isOne) })] };
+        return this with
+        {
+            Sections = [.. Sections.Select(section => section with { Blocks = Printed(section.Blocks, edition.Size, isOne) })],
+        };
     }
 
     private static ImmutableArray<Block> Printed(ImmutableArray<Block> blocks, string? size, bool isOne)
@@ -86,7 +89,10 @@ public sealed record Bullets(ImmutableArray<Phrase> Items) : Block
     /// <summary>Without the items that say nothing to one size; nothing at all where no other is left.</summary>
     internal ImmutableArray<Block> InOneSize()
     {
-        ImmutableArray<Phrase> said = [.. Items.Where(item => item.Parts.IsEmpty || item.Parts.Any(part => part is not Booklets.InAllSizes and not Words { Text: "" }))];
+        ImmutableArray<Phrase> said =
+        [
+            .. Items.Where(item => item.Parts.IsEmpty || item.Parts.Any(part => part is not InAllSizes and not Words { Text: "" })),
+        ];
         return said.Length == Items.Length ? [this] : said.IsEmpty ? [] : [new Bullets(said)];
     }
 }

@@ -89,8 +89,8 @@ public sealed class Wording
     }
 
     /// <summary>
-    /// What the edition would say of all sizes and of each, whichever of them it is for: those said where all sizes are printed are its text
-    /// for all (<see cref="SizedSpan.IsSaidTo"/>), and so for each size.
+    /// What the edition would say of all sizes and of each, whichever of them it is for: those said where all sizes are printed are its
+    /// text for all (<see cref="SizedSpan.IsSaidTo"/>), and so for each size.
     /// </summary>
     public ImmutableArray<SizedSpan> SayBySize(Phrase phrase) => SayBySize(phrase, toAll: true, toOne: true);
 
@@ -214,7 +214,8 @@ public sealed class Wording
             SizeList(yarn.Values, WholeYards).Concat(Unit(withUnits, "yd"))),
         YarnMass mass => Paired(
             SizeList(mass.Values, m => Whole(Math.Ceiling(Settled(m.Grams)))).Concat(Unit(withUnits, "g")),
-            SizeList(mass.Values, m => Math.Round(m.Ounces, 1).ToString("0.#", CultureInfo.InvariantCulture)).Concat(Unit(withUnits, "oz"))),
+            SizeList(mass.Values, m => Math.Round(m.Ounces, 1).ToString("0.#", CultureInfo.InvariantCulture))
+                .Concat(Unit(withUnits, "oz"))),
         _ => throw new ArgumentOutOfRangeException(nameof(amount), amount, "Only amounts can stand bare."),
     };
 

@@ -14,8 +14,8 @@ internal sealed record ForWhom(bool InAll, bool InOne, ImmutableArray<int>? Size
     public static ForWhom Of(SizedSpan span) => new(span.InAll, span.InOne, span.Size is { } size ? [size] : null);
 
     /// <summary>
-    /// The attributes that the style sheet goes by. What is not shown with all sizes is hidden by itself, so that a reader without styles has
-    /// the pattern for all sizes.
+    /// The attributes that the style sheet goes by. What is not shown with all sizes is hidden by itself, so that a reader without styles
+    /// has the pattern for all sizes.
     /// </summary>
     public string Attributes(string classes = "")
     {

@@ -59,15 +59,16 @@ internal sealed class HtmlBlocks(HtmlText html, Booklet booklet, Reader reader, 
     {
         (ForWhom For, ImmutableArray<SizedSpan> Words)[] items =
         [
-            .. from list in lists
-               from item in ((Bullets)list.Block).Items
+            .. from bullets in lists
+               from item in ((Bullets)bullets.Block).Items
                let words = choice.Say(item)
-               select (OnlyToAll(words) ? new ForWhom(true, false, null) : list.For, words),
+               select (OnlyToAll(words) ? new ForWhom(true, false, null) : bullets.For, words),
         ];
         // A list of which every item is hidden is no list.
-        var forAll = items.Any(item => item.For.InOne && item.For.Sizes is null) ? ForWhom.Everyone
-            : new ForWhom(true, items.Any(item => item.For.InOne), [.. items.Where(i => i.For.InOne).SelectMany(i => i.For.Sizes!.Value).Distinct().Order()]);
-        html.Raw($"<ul{forAll.Attributes("plain")}>\n");
+        ForWhom[] inOne = [.. items.Select(item => item.For).Where(whom => whom.InOne)];
+        var list = inOne.Any(whom => whom.Sizes is null) ? ForWhom.Everyone
+            : new ForWhom(true, inOne.Length > 0, [.. inOne.SelectMany(whom => whom.Sizes!.Value).Distinct().Order()]);
+        html.Raw($"<ul{list.Attributes("plain")}>\n");
         foreach (var (whom, words) in items)
             html.Raw($"<li{whom.Attributes()}>").Spans(words).Raw("</li>\n");
         html.Raw("</ul>\n");
@@ -94,7 +95,8 @@ internal sealed class HtmlBlocks(HtmlText html, Booklet booklet, Reader reader, 
                 html.Raw("<path d=\"M12 3 22 21H2zM12 10v5M12 17.5v1\"/></svg><p>").Spans(choice.Say(caution.Text)).Raw("</p></div>\n");
                 break;
             case Steps steps:
-                html.Raw($"<dl class=\"steps{(steps.Items.All(step => reader.Text(step.Label).Length <= LongestNumber) ? " numbers" : "")}\">\n");
+                var numbered = steps.Items.All(step => reader.Text(step.Label).Length <= LongestNumber);
+                html.Raw($"<dl class=\"steps{(numbered ? " numbers" : "")}\">\n");
                 foreach (var step in steps.Items)
                     html.Raw("<div><dt>").Spans(choice.Say(step.Label)).Raw("</dt><dd>").Spans(choice.Say(step.Text)).Raw("</dd></div>\n");
                 html.Raw("</dl>\n");
@@ -119,7 +121,8 @@ internal sealed class HtmlBlocks(HtmlText html, Booklet booklet, Reader reader, 
     {
         var id = string.Create(CultureInfo.InvariantCulture, $"table{++_tables}");
         html.Raw($"<div class=\"table\" role=\"region\" tabindex=\"0\" aria-labelledby=\"{id}\">");
-        html.Raw($"<table class=\"{(!table.PerSizeColumns ? "by-row" : IsShort(table) ? "by-size short" : "by-size")}\">\n<caption id=\"{id}\">");
+        var kind = !table.PerSizeColumns ? "by-row" : IsShort(table) ? "by-size short" : "by-size";
+        html.Raw($"<table class=\"{kind}\">\n<caption id=\"{id}\">");
         html.Spans(choice.Say(table.Caption)).Raw("</caption>\n");
         var head = true;
         foreach (var row in table.ForSize(reader.OnlySize(booklet)))

@@ -43,7 +43,8 @@ internal sealed class HtmlFigures(HtmlText html, Reader reader, SizeChoice choic
         html.Raw($"<figcaption id=\"{caption}\">").Spans(choice.Say(figure.Caption)).Raw("</figcaption>\n</figure>\n");
     }
 
-    public void Svg(Sheet sheet) => html.Raw(SvgWriter.Write(sheet, string.Create(CultureInfo.InvariantCulture, $"picture{++_pictures}"), reader.Effort));
+    public void Svg(Sheet sheet) =>
+        html.Raw(SvgWriter.Write(sheet, string.Create(CultureInfo.InvariantCulture, $"picture{++_pictures}"), reader.Effort));
 
     private static DrawnPicture Draw(Figure figure, Reader reader, Room room) =>
         PictureDrawing.Draw(figure.Picture, reader.Text(figure.Caption), reader.Text(figure.Alternative), reader, room);
@@ -52,7 +53,8 @@ internal sealed class HtmlFigures(HtmlText html, Reader reader, SizeChoice choic
     private (ForWhom For, DrawnPicture Drawn)[] BySize(Figure figure, DrawnPicture forAll)
     {
         var all = forAll.Sheets.Select(Compared).ToArray();
-        (ForWhom For, DrawnPicture Drawn)[] each = [.. choice.EachSize().Select(size => (size.For, Draw(figure, size.Reader, Room.Screen)))];
+        (ForWhom For, DrawnPicture Drawn)[] each =
+            [.. choice.EachSize().Select(size => (size.For, Draw(figure, size.Reader, Room.Screen)))];
         return each.Any(one => !one.Drawn.Sheets.Select(Compared).SequenceEqual(all)) ? each : [];
     }
 
@@ -73,11 +75,14 @@ internal sealed class HtmlFigures(HtmlText html, Reader reader, SizeChoice choic
         html.Raw("</div>\n");
     }
 
-    /// <summary>Whether the first row lies nearer to the picture's right end; where it fills the width, whether it is worked from there.</summary>
+    /// <summary>
+    /// Whether the first row lies nearer to the picture's right end; where it fills the width, whether it is worked from there.
+    /// </summary>
     private bool IsBegunAtRight(ColourChart chart)
     {
         var before = chart.RowOffsets[0] - chart.RowOffsets.Min();
-        var after = chart.RowOffsets.Zip(chart.RowUnits, (offset, units) => offset + 2 * units).Max() - chart.RowOffsets[0] - 2 * chart.RowUnits[0];
+        int[] ends = [.. chart.RowOffsets.Zip(chart.RowUnits, (offset, units) => offset + 2 * units)];
+        var after = ends.Max() - ends[0];
         return reader.LeftHanded ? after < before : before <= after;
     }
 

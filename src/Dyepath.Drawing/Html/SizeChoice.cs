@@ -6,12 +6,13 @@ using Dyepath.Core.Booklets;
 namespace Dyepath.Drawing.Html;
 
 /// <summary>
-/// The choice of a size on a page that holds them all: radio buttons, and rules by which a size that is chosen hides the others. There is none
-/// where one size is printed.
+/// The choice of a size on a page that holds them all: radio buttons, and rules by which a size that is chosen hides the others. There
+/// is none where one size is printed.
 /// </summary>
 internal sealed class SizeChoice(Booklet booklet, Reader reader)
 {
-    private readonly Wording? _wording = reader.Edition.Size is null && booklet.Sizes.Length > 1 ? new Wording(booklet, reader.Edition) : null;
+    private readonly Wording? _wording =
+        reader.Edition.Size is null && booklet.Sizes.Length > 1 ? new Wording(booklet, reader.Edition) : null;
 
     public bool IsOffered => _wording is not null;
 
@@ -22,13 +23,14 @@ internal sealed class SizeChoice(Booklet booklet, Reader reader)
     {
         var said = reader.Say(phrase);
         if (_wording?.SayBySize(phrase) is { } sized && sized.Any(span => !span.InAll || !span.InOne || span.Size is not null)
-            && Text(sized.Where(s => s.InAll).Select(s => s.Text)) == Text(said.Select(s => s.Text)))
+            && string.Concat(sized.Where(s => s.InAll).Select(s => s.Text)) == string.Concat(said.Select(s => s.Text)))
             return sized;
         return [.. said.Select(span => new SizedSpan(span.Text, span.Strong))];
     }
 
     /// <summary>For narrow columns: the stroke between two units stays with the number before it.</summary>
-    public ImmutableArray<SizedSpan> SayCell(Phrase phrase) => [.. Say(phrase).Select(span => span with { Text = Reader.InCell(span.Text) })];
+    public ImmutableArray<SizedSpan> SayCell(Phrase phrase) =>
+        [.. Say(phrase).Select(span => span with { Text = Reader.InCell(span.Text) })];
 
     /// <summary>Such as <c>Sizes S (M, L)</c>, and for one <c>Size M</c>, unless its name says that it is one.</summary>
     public ImmutableArray<SizedSpan> SizesLine()
@@ -104,6 +106,4 @@ internal sealed class SizeChoice(Booklet booklet, Reader reader)
         }
         return rules.ToString();
     }
-
-    private static string Text(IEnumerable<string> texts) => string.Concat(texts);
 }
