@@ -19,12 +19,12 @@ public sealed partial class HtmlSizesTests
     public void A_chosen_size_leaves_what_the_edition_for_it_says(string garment)
     {
         var booklet = Starters.Booklet(garment);
-        var page = Page(booklet, booklet.Edition);
+        var page = Page(booklet, booklet.Edition).BelowCover();
         Assert.Equal(booklet.Sizes.Length == 1 ? 0 : booklet.Sizes.Length, page.Sizes);
         for (var size = 0; size < page.Sizes; size++)
         {
             var edition = booklet.Edition with { Size = booklet.Sizes[size] };
-            Assert.Equal(Page(booklet, edition).Lines(null), page.Lines(size));
+            Assert.Equal(Page(booklet, edition).BelowCover().Lines(null), page.Lines(size));
         }
     }
 

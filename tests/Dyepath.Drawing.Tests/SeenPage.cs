@@ -22,6 +22,13 @@ internal sealed partial class SeenPage
 
     public XElement Body => _body;
 
+    /// <summary>Below the picture of the cover, which is of one size and says of which.</summary>
+    public SeenPage BelowCover()
+    {
+        _body.Descendants("figure").Where(f => f.Attribute("class")?.Value == "cover").Remove();
+        return this;
+    }
+
     /// <summary>Sizes that can be chosen.</summary>
     public int Sizes =>
         _body.Descendants("input").Count(i => i.Attribute("type")?.Value == "radio" && i.Attribute("id")?.Value != "all-sizes");

@@ -42,7 +42,7 @@ internal static class VerifyCommand
                 foreach (var finding in plan.Findings.Concat(wrong))
                     terminal.Output.WriteLine($"{finding.Level.ToString().ToLowerInvariant()}: {finding.Place}: {finding.Text}");
                 terminal.Output.WriteLine(wrong.IsEmpty
-                    ? $"Nothing disagrees. Compared: the plan's numbers by a second route, and the text in {PatternCheck.Steps(plan).Length - 1} editions with the plan: rows counted from their words, openings, edgings, seams, tables, row starts and pairs of units. Words of your own, and sentences without a number, are not compared."
+                    ? $"Nothing disagrees. Compared: the plan's numbers by a second route, and the text in {PatternCheck.Steps(plan, stop).Length - 1} editions with the plan: rows counted from their words, openings, edgings, seams, tables, row starts and pairs of units. Words of your own, and sentences without a number, are not compared."
                     : $"{wrong.Length} {(wrong.Length == 1 ? "thing disagrees" : "things disagree")}.");
             }
             return Task.FromResult(wrong.IsEmpty ? ExitCode.Success : ExitCode.InternalFault);

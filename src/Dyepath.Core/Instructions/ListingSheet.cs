@@ -86,7 +86,7 @@ public static class ListingSheet
     private static IEnumerable<string> Names(Booklet booklet, Plan plan) =>
         booklet.Edition.Size is { } only ? [only] : plan.Sizes.Select(s => s.Name);
 
-    /// <summary>The first table of sizes has the measures; of materials, the first has the yarn; where balls end helps nobody who buys.</summary>
+    /// <summary>The first table of a section has the measures, or the yarn; where balls end helps nobody who buys.</summary>
     private static bool Belongs(Table table, Section section) =>
         ReferenceEquals(table, section.Blocks.OfType<Table>().First(t => t.PerSizeColumns));
 

@@ -31,8 +31,8 @@ internal sealed class FigureLayout
     }
 
     /// <summary>
-    /// A first sheet is made this much smaller, at most, to stay with its heading; an overview has nothing to read, and standard symbols are
-    /// large.
+    /// A first sheet is made this much smaller, at most, to stay with its heading; an overview has nothing to read, and standard symbols
+    /// are large.
     /// </summary>
     private double SmallestShare => _drawn.Sheets.Length > 1 || _ofStitches ? 0.7 : 0.87;
 
