@@ -15,7 +15,7 @@ public static class GarmentSentence
     public static string Of(Plan plan, SizePlan size)
     {
         var piece = size.Pieces.FirstOrDefault(p => p.Pooled) ?? size.Pieces[0];
-        var colours = string.Join(", ", plan.Project.Yarn.Sections.Select(s => s.Name));
+        var colours = Wording.Capital(string.Join(", ", plan.Project.Yarn.Sections.Select(s => s.Name)));
         return $"{GarmentWords.Of(plan.Project.Garment.Shape).Called}, {Measures(plan, size)}, size {size.Name}. {colours} make {Motifs(plan, size)}; {piece.Stitches} stitches by {piece.Rows} rows in the {piece.Name}.";
     }
 

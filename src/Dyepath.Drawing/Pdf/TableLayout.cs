@@ -15,7 +15,10 @@ internal sealed class TableLayout
     /// <summary>Distance of baselines over the size of type.</summary>
     private const double Leading = 1.3;
 
-    private const double Gutter = 10;
+    private const double WideGutter = 10;
+
+    /// <summary>Between the columns of what is set in two, where it would not fit otherwise.</summary>
+    private const double NarrowGutter = 5;
     private const double Padding = 3;
 
     /// <summary>Room between the halves of a table in two columns.</summary>
@@ -31,6 +34,7 @@ internal sealed class TableLayout
     private const double Short = 0.4;
 
     private readonly Flow _flow;
+    private double _gutter = WideGutter;
     private readonly bool _numbers;
     private readonly int _ticks;
     private double _left;
@@ -79,14 +83,18 @@ internal sealed class TableLayout
         _flow.Add(new End());
         _flow.Add(new End());
         _flow.Use(2);
-        var width = group.Widths.Sum() + Gutter * (group.Widths.Length - 1) + TicksWidth;
-        if (!_numbers && _rows.Length > FewestForTwo && 2 * width + Between <= _flow.Frame.FullWidth)
+        double Width() => group.Widths.Sum() + _gutter * (group.Widths.Length - 1) + TicksWidth;
+        var mayBeTwo = !_numbers && _rows.Length > FewestForTwo;
+        if (mayBeTwo && 2 * Width() + Between > _flow.Frame.FullWidth)
+            _gutter = NarrowGutter;
+        if (mayBeTwo && 2 * Width() + Between <= _flow.Frame.FullWidth)
         {
-            InTwo(head, group, width);
+            InTwo(head, group, Width());
             _flow.Add(new End());
             _flow.Space(14);
             return;
         }
+        _gutter = WideGutter;
         Row(head, group.Widths, header: true);
         for (var row = 1; row < _rows.Length; row++)
         {
@@ -185,7 +193,7 @@ internal sealed class TableLayout
     /// <summary>Beside a row; a frame is nothing to read.</summary>
     private void Ticks(double[] widths)
     {
-        var x = _left + widths.Sum() + Gutter * widths.Length;
+        var x = _left + widths.Sum() + _gutter * widths.Length;
         var y = _flow.Y + Padding + (LineHeight - Box) / 2;
         var frame = new PathBuilder().Rectangle(0, 0, Box, Box).With(new Style(null, new Stroke(Ink.Soft, 0.5)));
         for (var i = 0; i < _ticks; i++)
@@ -198,7 +206,7 @@ internal sealed class TableLayout
 
     private double Box => Size * 0.9;
 
-    private double TicksWidth => _ticks == 0 ? 0 : Gutter + _ticks * (Box + 3);
+    private double TicksWidth => _ticks == 0 ? 0 : _gutter + _ticks * (Box + 3);
 
     private void RepeatedHead(ImmutableArray<ImmutableArray<TextSpan>>[] head, double[] widths)
     {
@@ -223,7 +231,7 @@ internal sealed class TableLayout
                     _flow.Line(lines[i], at, _flow.Y + Padding + i * LineHeight, Size);
                 }
             });
-            x += width + Gutter;
+            x += width + _gutter;
         }
     }
 
@@ -233,7 +241,7 @@ internal sealed class TableLayout
     private void Finish(ImmutableArray<ImmutableArray<TextSpan>>[] cells, double[] widths, bool header)
     {
         _flow.Use(Height(cells));
-        var width = widths.Sum() + Gutter * (widths.Length - 1) + TicksWidth;
+        var width = widths.Sum() + _gutter * (widths.Length - 1) + TicksWidth;
         _flow.Rule(_left, _flow.Y, width, header ? 0.9 : 0.35, header ? Ink.Soft : Ink.Line);
         _flow.Use(1);
     }
@@ -254,23 +262,23 @@ internal sealed class TableLayout
         if (Fits(natural, full))
             return [(columns, natural)];
         if (Fits(least, full))
-            return [(columns, Shared(natural, least, full - Gutter * (columns.Length - 1)))];
+            return [(columns, Shared(natural, least, full - _gutter * (columns.Length - 1)))];
         var first = Math.Min(natural[0], full * 0.4);
         var groups = new List<(int[], double[])>();
         for (var start = 1; start < columns.Length;)
         {
             var end = start + 1;
-            var used = first + Gutter + natural[start];
-            while (end < columns.Length && used + Gutter + natural[end] <= full)
-                used += Gutter + natural[end++];
-            double[] widths = [first, .. natural[start..end].Select(width => Math.Min(width, full - first - Gutter))];
+            var used = first + _gutter + natural[start];
+            while (end < columns.Length && used + _gutter + natural[end] <= full)
+                used += _gutter + natural[end++];
+            double[] widths = [first, .. natural[start..end].Select(width => Math.Min(width, full - first - _gutter))];
             groups.Add(([0, .. columns[start..end]], widths));
             start = end;
         }
         return groups.Count > 0 ? groups : [(columns, [full])];
     }
 
-    private static bool Fits(double[] widths, double room) => widths.Sum() + Gutter * (widths.Length - 1) <= room;
+    private bool Fits(double[] widths, double room) => widths.Sum() + _gutter * (widths.Length - 1) <= room;
 
     /// <summary>Columns of sizes are narrow and alike, so that all of their cells break at the same place.</summary>
     private double[] Shared(double[] natural, double[] least, double room)

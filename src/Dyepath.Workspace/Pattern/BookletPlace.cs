@@ -10,7 +10,7 @@ public sealed record BookletPlace(string Place, string Name, string Section, str
     /// <summary>In the order of the booklet.</summary>
     public static IReadOnlyList<BookletPlace> All { get; } =
     [
-        new("cover", "Cover", "cover", "Title, your name, the sizes and the garment as worn stand there. A photo takes the drawing's place; words stand below the sizes."),
+        new("cover", "On the cover", "cover", "Title, your name, the sizes and the garment as worn stand there. A photo takes the drawing's place; words stand below the sizes."),
         new("introduction", "About", "introduction", "Opens the booklet: what inspired it, how it wears, how hard it is."),
         new("materials", "Materials", "materials", "Yarn, balls by size, hook and notions are written for you. Add where to find the yarn, or what may stand in for it."),
         new("gauge", "Gauge", "gauge", "Your gauge and the yarn of twenty stitches are written for you. Add how you swatch."),

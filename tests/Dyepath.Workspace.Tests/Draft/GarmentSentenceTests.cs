@@ -18,7 +18,7 @@ public sealed class GarmentSentenceTests
         var size = plan.Sizes[2];
         var words = GarmentSentence.Of(plan, size);
         var front = size[PieceId.Front];
-        Assert.StartsWith($"A boxy tunic, {GarmentSentence.Measures(plan, size)}, size M. deep water, shallows, foam, wet sand, kelp make ", words, StringComparison.Ordinal);
+        Assert.StartsWith($"A boxy tunic, {GarmentSentence.Measures(plan, size)}, size M. Deep water, shallows, foam, wet sand, kelp make ", words, StringComparison.Ordinal);
         Assert.EndsWith($"; {front.Stitches} stitches by {front.Rows} rows in the front.", words, StringComparison.Ordinal);
     }
 
