@@ -16,7 +16,16 @@ public static class GarmentSentence
     {
         var piece = size.Pieces.FirstOrDefault(p => p.Pooled) ?? size.Pieces[0];
         var colours = Wording.Capital(string.Join(", ", plan.Project.Yarn.Sections.Select(s => s.Name)));
-        return $"{GarmentWords.Of(plan.Project.Garment.Shape).Called}, {Measures(plan, size)}, size {size.Name}. {colours} make {Motifs(plan, size)}; {piece.Stitches} stitches by {piece.Rows} rows in the {piece.Name}.";
+        return $"{GarmentWords.Of(plan.Project.Garment.Shape).Called}, {Measures(plan, size)}, size {size.Name}. {colours} make {Motifs(plan, size)}; {Stitches(piece)} stitches by {piece.Rows} rows in the {piece.Name}.";
+    }
+
+    /// <summary>Of a shaped piece from its shortest row to its longest.</summary>
+    private static string Stitches(PiecePlan piece)
+    {
+        if (piece.Shape is not { } shape)
+            return FormattableString.Invariant($"{piece.Stitches}");
+        return shape.ShortestRow == shape.WidestRow ? FormattableString.Invariant($"{shape.WidestRow}")
+            : FormattableString.Invariant($"{shape.ShortestRow} to {shape.WidestRow}");
     }
 
     /// <summary>Its finished measures, such as <c>104 cm round and 60 cm long</c>.</summary>

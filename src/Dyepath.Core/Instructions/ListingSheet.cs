@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Text;
 using Dyepath.Core.Booklets;
 using Dyepath.Core.Planning;
+using Dyepath.Core.Projects;
 
 namespace Dyepath.Core.Instructions;
 
@@ -26,7 +27,9 @@ public static class ListingSheet
         if (booklet.Designer.Length > 0)
             Line(booklet.Designer);
         Line("");
-        Line(GarmentSentence.Of(plan, plan.Sizes[booklet.Cover!.Sample]));
+        foreach (var warning in Unmeasured(booklet, plan, wording))
+            Line($"{warning}\n");
+        Line(GarmentSentence.Of(plan, plan.Sizes[Shown(booklet)]));
         foreach (var (name, words) in Facts(plan, booklet))
             Line($"{name}: {words}");
         foreach (var section in booklet.Sections.Where(s => Listed.Contains(s.Id)))
@@ -61,6 +64,8 @@ public static class ListingSheet
         var (booklet, wording) = Worded(plan);
         var lines = new StringBuilder();
         void Line(IEnumerable<string> cells) => lines.AppendJoin(',', cells.Select(Cell)).Append("\r\n");
+        foreach (var warning in Unmeasured(booklet, plan, wording))
+            Line(["Attention", warning]);
         Line(["Pattern", booklet.Title]);
         Line(["Designer", booklet.Designer]);
         foreach (var (name, words) in Facts(plan, booklet))
@@ -83,6 +88,19 @@ public static class ListingSheet
         return (booklet.For(booklet.Edition), new Wording(booklet, booklet.Edition));
     }
 
+    /// <summary>What was not measured is not offered as if it had been.</summary>
+    private static IEnumerable<string> Unmeasured(Booklet booklet, Plan plan, Wording wording)
+    {
+        if (ExampleValues.Of(plan.Project).IsEmpty)
+            return [];
+        var materials = booklet.Sections.Where(s => s.Id == "materials").SelectMany(s => s.Blocks);
+        return materials.OfType<Caution>().Take(1).Select(c => wording.Text(c.Text));
+    }
+
+    /// <summary>Index of the size that is described: the only one, or the sample.</summary>
+    private static int Shown(Booklet booklet) =>
+        booklet.Edition.Size is { } only ? booklet.Sizes.IndexOf(only) : booklet.Cover!.Sample;
+
     private static IEnumerable<string> Names(Booklet booklet, Plan plan) =>
         booklet.Edition.Size is { } only ? [only] : plan.Sizes.Select(s => s.Name);
 
@@ -93,17 +111,25 @@ public static class ListingSheet
     private static IEnumerable<ImmutableArray<string>> Rows(Booklet booklet, Table table, Wording wording)
     {
         int? only = booklet.Edition.Size is { } size ? booklet.Sizes.IndexOf(size) : null;
-        return table.ForSize(only).Select(row => ImmutableArray.CreateRange(row, wording.Text));
+        return table.ForSize(only).Select(row => ImmutableArray.CreateRange(row, wording.Text))
+            .Select(row => row.SetItem(0, Called(row[0])));
     }
+
+    /// <summary>Away from its table a length of yarn would be read as the garment's.</summary>
+    private static string Called(string row) => row.StartsWith("Length, m", StringComparison.Ordinal)
+        || row.StartsWith("Length, yd", StringComparison.Ordinal)
+        ? $"Yarn, l{row[1..]}" : row.StartsWith("Weight, ", StringComparison.Ordinal) ? $"Yarn, w{row[1..]}" : row;
 
     private static IEnumerable<(string Name, string Words)> Facts(Plan plan, Booklet booklet)
     {
         yield return ("Sizes", string.Join(", ", Names(booklet, plan)));
-        if (booklet.Sizes.Length > 1 && plan.Sizes[booklet.Cover!.Sample] is var sample)
-            yield return ("Sample", sample.Name);
+        if (booklet.Sizes.Length > 1 && booklet.Edition.Size is null)
+            yield return ("Sample", plan.Sizes[Shown(booklet)].Name);
         yield return ("Skill level", Skill(plan));
         yield return ("Terms", booklet.Edition.Terms == Terms.Us ? "US" : "UK");
         yield return ("Language", "English");
+        if (booklet.Edition.Hand == Hand.Left)
+            yield return ("Written for", "left-handed makers");
         yield return ("Hook", string.Create(CultureInfo.InvariantCulture, $"{plan.Project.Fabric.Swatch.HookMillimetres:0.##} mm"));
     }
 

@@ -112,7 +112,7 @@ internal static class MaterialsSection
         }
         return new Section("gauge", Phrase.Of($"{new Term("Gauge")}"),
         [
-            new Paragraph(Phrase.Plain(SwatchWords(fabric.Swatch))),
+            new Paragraph(Phrase.Plain(SwatchWords(fabric.Swatch, context.Plan.Direction))),
             new Bullets(rows.ToImmutable()),
             new Paragraph(Phrase.Of(
                 $"The size depends on the {new Term("gauge")} {SizedBy(context)}, the picture on the yarn that a {(fabric.Stitch.StitchesPerUnit == 1 ? "stitch" : "pair of stitches")} takes. Check both: unravel {Unravelled} {context.UnitWord()} of the swatch, and measure the yarn without pulling it.")),
@@ -122,11 +122,12 @@ internal static class MaterialsSection
     }
 
     /// <summary>Half as wide and as tall again as what is counted, so that its edges are left out.</summary>
-    private static string SwatchWords(Swatch swatch)
+    private static string SwatchWords(Swatch swatch, Direction direction)
     {
         var (stitches, rows) = ((int)Math.Ceiling(1.5 * swatch.Worked.Stitches), (int)Math.Ceiling(1.5 * swatch.Worked.Rows));
         var washed = swatch.Blocked is null ? "Measure it as worked, then wash it and dry it flat as you will the garment: if it changes, so will the garment." : "Measure it as worked, then wash it, dry it flat and measure it again.";
-        var hung = swatch.Hung is null ? "" : " Then clip its upper edge to a hanger, let it hang for a day and measure it hanging.";
+        // It hangs as it is worn: sideways the rows run down.
+        var hung = swatch.Hung is null ? "" : $" Then clip {(direction == Direction.Sideways ? "one of its sides, where its rows end," : "its upper edge")} to a hanger, let it hang for a day and measure it hanging.";
         return FormattableString.Invariant($"Make a swatch of {stitches} stitches and {rows} rows, and count in its middle. {washed}{hung}");
     }
 

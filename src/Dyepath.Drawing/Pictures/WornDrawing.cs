@@ -66,7 +66,7 @@ internal static class WornDrawing
             var style = line.Kind switch
             {
                 "edging" => new Style(cover.Edging, new Stroke(Ink.Soft, 0.2)),
-                "opening" => new Style(null, new Stroke(Ink.Black, 0.6)),
+                "opening" => new Style(null, new Stroke(Ink.Soft, 0.3)),
                 _ => new Style(null, new Stroke(Ink.Soft, 0.2)),
             };
             shapes.Add(Path(line, At).With(style));

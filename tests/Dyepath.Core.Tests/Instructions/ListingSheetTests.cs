@@ -52,6 +52,36 @@ public sealed class ListingSheetTests
         Assert.Equal(plan.Sizes.Single(s => s.Name == "2X").Yarn.BallsSafe.ToString(System.Globalization.CultureInfo.InvariantCulture), cells.Single(c => c[0] == "Balls to buy")[1]);
     }
 
+    /// <summary>Nothing says of the pattern's only size what is true of another; the words of the sample stay away.</summary>
+    [Fact]
+    public void A_copy_of_one_size_describes_that_size_and_its_hand()
+    {
+        var text = ListingSheet.Text((Tideline with { Edition = Tideline.Edition with { Size = "2X", Hand = Hand.Left } }).Planned());
+        Assert.Contains("size 2X.", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("size M", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("Sample", text, StringComparison.Ordinal);
+        Assert.Contains("Written for: left-handed makers\n", text, StringComparison.Ordinal);
+    }
+
+    /// <summary>Whoever offers it is told first that the yarn of an example was not measured; the demo's is.</summary>
+    [Fact]
+    public void What_is_not_measured_is_not_offered()
+    {
+        var plan = StarterDocument.Of(Repertoire.All[0]).Planned();
+        Assert.Contains("not measured yet", ListingSheet.Text(plan).Split('\n').Take(4).Last(l => l.Length > 0), StringComparison.Ordinal);
+        Assert.StartsWith("Attention,", ListingSheet.Spreadsheet(plan), StringComparison.Ordinal);
+        Assert.DoesNotContain("not measured yet", ListingSheet.Text(Tideline.Planned()), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Yarn_is_not_taken_for_the_garment()
+    {
+        var names = Table(ListingSheet.Spreadsheet(Tideline.Planned())).Select(c => c[0]).ToArray();
+        Assert.Single(names, n => n.StartsWith("Length", StringComparison.Ordinal));
+        Assert.Contains(names, n => n.StartsWith("Yarn, length", StringComparison.Ordinal));
+        Assert.Contains(names, n => n.StartsWith("Yarn, weight", StringComparison.Ordinal));
+    }
+
     /// <summary>What a spreadsheet would reckon with is text (OWASP, CSV injection, from memory).</summary>
     [Theory]
     [InlineData("=1+1", "'=1+1")]

@@ -397,7 +397,7 @@ public sealed class SectionWordsTests
         Says(text, "Washed and dried: 13.75 stitches and 15.75 rows over 10 cm / 4 in.");
         Says(text, "After hanging: 14 stitches and 15.5 rows over 10 cm / 4 in.");
         // 252 cm in 40 stitches of the swatch.
-        Says(text, "Make a swatch of 21 stitches and 24 rows, and count in its middle. Measure it as worked, then wash it, dry it flat and measure it again. Then clip its upper edge to a hanger, let it hang for a day and measure it hanging.");
+        Says(text, "Make a swatch of 21 stitches and 24 rows, and count in its middle. Measure it as worked, then wash it, dry it flat and measure it again. Then clip one of its sides, where its rows end, to a hanger, let it hang for a day and measure it hanging.");
         // Worked sideways, hanging says nothing of the size.
         Says(text, "The size depends on the gauge washed and dried, the picture on the yarn that a stitch takes. Check both: unravel 20 stitches of the swatch, and measure the yarn without pulling it. - Yarn in 20 stitches: 126 cm");
         Says(Text("linen stitch"), "the picture on the yarn that a pair of stitches takes. Check both: unravel 20 pairs of the swatch,");
