@@ -22,6 +22,14 @@ internal static class BookletParts
     public static ColourChart? Fabric(Booklet booklet) =>
         booklet.Sections.SelectMany(s => s.Blocks).OfType<Figure>().Select(f => f.Picture).OfType<ColourChart>().FirstOrDefault();
 
+    /// <summary>What the garment on the cover is, where the booklet has more sizes than the one that is drawn.</summary>
+    /// <param name="behind">It is seen from behind, too.</param>
+    public static string CoverCaption(Booklet booklet, int size, bool behind)
+    {
+        var views = behind ? " from the front and, smaller, from behind" : "";
+        return $"{(booklet.Sizes.Length > 1 ? $"{Reader.SizeName(booklet.Sizes[size])}{views}, drawn" : $"Drawn{views}")} from the pattern's own numbers.";
+    }
+
     /// <summary>The designer's words, a paragraph for each line that is not empty.</summary>
     public static IEnumerable<string> Paragraphs(OwnWords own) =>
         SafeText.Lines(own.Text).Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);

@@ -96,8 +96,8 @@ internal static class BookletCommand
             ),
             ("booklet.pdf", stream => pages = PdfBooklet.Write(
                 booklet, edition, wording.Say, print, stream, cancel: stop)),
-            ("listing.txt", stream => stream.Write(Encoding.UTF8.GetBytes(ListingSheet.Text(plan)))),
-            ("listing.csv", stream => stream.Write(Encoding.UTF8.GetBytes(ListingSheet.Spreadsheet(plan)))),
+            ("listing.txt", stream => stream.Write(Encoding.UTF8.GetBytes(ListingSheet.Text(plan, booklet)))),
+            ("listing.csv", stream => stream.Write(Encoding.UTF8.GetBytes(ListingSheet.Spreadsheet(plan, booklet)))),
             ("booklet.txt", stream => stream.Write(Encoding.UTF8.GetBytes(TextBooklet.Write(booklet, edition)))),
         };
         for (var i = 0; i < figures.Length; i++)

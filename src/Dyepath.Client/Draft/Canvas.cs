@@ -1,6 +1,5 @@
 using System.Runtime.InteropServices.JavaScript;
 using Dyepath.Core.Booklets;
-using Dyepath.Core.Instructions;
 using Dyepath.Workspace.Draft;
 
 namespace Dyepath.Client.Draft;

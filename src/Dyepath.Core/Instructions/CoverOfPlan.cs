@@ -10,14 +10,10 @@ namespace Dyepath.Core.Instructions;
 /// <summary>The front of the booklet: every size as worn, in its own colours, unless the designer gives a photo.</summary>
 internal static class CoverOfPlan
 {
-    private static readonly Srgb Undyed = new(0xc9, 0xc4, 0xba);
-
     public static BookletCover Of(PatternContext context)
     {
         var plan = context.Plan;
-        ImmutableArray<Srgb> colours =
-            [.. SequenceColour.AsWorked(plan.Project.Yarn, plan.Project.Sizes.Called).Select(c => c.Colour)];
-        var companion = plan.Project.Companion?.Colour ?? Undyed;
+        var (colours, companion) = (ProjectColours.Worked(plan.Project), ProjectColours.Companion(plan.Project));
         var ofCompanion = plan.Project.Companion?.Uses.Contains(CompanionUse.Edgings) == true;
         var sample = plan.Sizes.ToList().FindIndex(s => s.Name == plan.Project.Sizes.Base);
         return new BookletCover(

@@ -17,10 +17,12 @@ public static class ListingSheet
     private static readonly ImmutableArray<string> Listed = ["sizes", "materials", "gauge"];
 
     /// <summary>As plain text, to paste where the pattern is offered.</summary>
-    public static string Text(Plan plan)
+    /// <param name="booklet">The plan's, as <see cref="PatternWriter"/> writes it.</param>
+    public static string Text(Plan plan, Booklet booklet)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        var (booklet, wording) = Worded(plan);
+        ArgumentNullException.ThrowIfNull(booklet);
+        (booklet, var wording) = Worded(booklet);
         var text = new StringBuilder();
         void Line(string line) => text.Append(line).Append('\n');
         Line(booklet.Title);
@@ -38,11 +40,8 @@ public static class ListingSheet
             Line(wording.Text(section.Title));
             foreach (var item in section.Blocks.OfType<Bullets>().SelectMany(b => b.Items))
                 Line($"- {wording.Text(item)}");
-            foreach (var table in section.Blocks.OfType<Table>().Where(t => t.PerSizeColumns && Belongs(t, section)))
-            {
-                foreach (var row in Rows(booklet, table, wording).Skip(1))
-                    Line($"{row[0]}: {string.Join("; ", row.Skip(1).Zip(Names(booklet, plan), (value, size) => $"{size} {value}"))}");
-            }
+            foreach (var row in Rows(booklet, section, wording))
+                Line($"{row[0]}: {string.Join("; ", row.Skip(1).Zip(Names(booklet, plan), (value, size) => $"{size} {value}"))}");
         }
         var cautions = booklet.Sections.Where(s => s.Id == "care").SelectMany(s => s.Blocks).ToArray();
         if (cautions.OfType<Caution>().Any())
@@ -58,10 +57,12 @@ public static class ListingSheet
     /// As a table of values parted by commas (RFC 4180), a line for each measure and a column for each size. A cell that a spreadsheet
     /// would take for a formula begins with an apostrophe.
     /// </summary>
-    public static string Spreadsheet(Plan plan)
+    /// <param name="booklet">The plan's, as <see cref="PatternWriter"/> writes it.</param>
+    public static string Spreadsheet(Plan plan, Booklet booklet)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        var (booklet, wording) = Worded(plan);
+        ArgumentNullException.ThrowIfNull(booklet);
+        (booklet, var wording) = Worded(booklet);
         var lines = new StringBuilder();
         void Line(IEnumerable<string> cells) => lines.AppendJoin(',', cells.Select(Cell)).Append("\r\n");
         foreach (var warning in Unmeasured(booklet, plan, wording))
@@ -71,22 +72,13 @@ public static class ListingSheet
         foreach (var (name, words) in Facts(plan, booklet))
             Line([name, words]);
         Line(["Size", .. Names(booklet, plan)]);
-        foreach (var section in booklet.Sections.Where(s => Listed.Contains(s.Id)))
-        {
-            foreach (var table in section.Blocks.OfType<Table>().Where(t => t.PerSizeColumns && Belongs(t, section)))
-            {
-                foreach (var row in Rows(booklet, table, wording).Skip(1))
-                    Line(row);
-            }
-        }
+        foreach (var row in booklet.Sections.Where(s => Listed.Contains(s.Id)).SelectMany(s => Rows(booklet, s, wording)))
+            Line(row);
         return lines.ToString();
     }
 
-    private static (Booklet Booklet, Wording Wording) Worded(Plan plan)
-    {
-        var booklet = PatternWriter.Write(plan);
-        return (booklet.For(booklet.Edition), new Wording(booklet, booklet.Edition));
-    }
+    private static (Booklet Booklet, Wording Wording) Worded(Booklet booklet) =>
+        (booklet.For(booklet.Edition), new Wording(booklet, booklet.Edition));
 
     /// <summary>What was not measured is not offered as if it had been.</summary>
     private static IEnumerable<string> Unmeasured(Booklet booklet, Plan plan, Wording wording)
@@ -104,14 +96,12 @@ public static class ListingSheet
     private static IEnumerable<string> Names(Booklet booklet, Plan plan) =>
         booklet.Edition.Size is { } only ? [only] : plan.Sizes.Select(s => s.Name);
 
-    /// <summary>The first table of a section has the measures, or the yarn; where balls end helps nobody who buys.</summary>
-    private static bool Belongs(Table table, Section section) =>
-        ReferenceEquals(table, section.Blocks.OfType<Table>().First(t => t.PerSizeColumns));
-
-    private static IEnumerable<ImmutableArray<string>> Rows(Booklet booklet, Table table, Wording wording)
+    /// <summary>Of the first table of a section, which has the measures, or the yarn; where balls end helps nobody who buys.</summary>
+    private static IEnumerable<ImmutableArray<string>> Rows(Booklet booklet, Section section, Wording wording)
     {
         int? only = booklet.Edition.Size is { } size ? booklet.Sizes.IndexOf(size) : null;
-        return table.ForSize(only).Select(row => ImmutableArray.CreateRange(row, wording.Text))
+        var table = section.Blocks.OfType<Table>().FirstOrDefault(t => t.PerSizeColumns);
+        return (table?.ForSize(only).Skip(1) ?? []).Select(row => ImmutableArray.CreateRange(row, wording.Text))
             .Select(row => row.SetItem(0, Called(row[0])));
     }
 

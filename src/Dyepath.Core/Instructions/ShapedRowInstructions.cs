@@ -106,7 +106,10 @@ internal sealed class ShapedRowInstructions
                         Phrase.Plain(Number(gore.Left)), Phrase.Plain(Number(Units(part, gore.Row))),
                         Phrase.Plain(LastStitch(part, gore.Row)), Phrase.Plain(LastStitch(part, gore.Row + 2)))),
                 ],
-                PerSizeColumns: false),
+                PerSizeColumns: false)
+            {
+                Ticks = 1,
+            },
         ];
     }
 

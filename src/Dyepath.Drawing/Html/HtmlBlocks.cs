@@ -116,7 +116,7 @@ internal sealed class HtmlBlocks(HtmlText html, Booklet booklet, Reader reader, 
         }
     }
 
-    /// <summary>Where the columns are no sizes, each row is something to work, and is ticked off once it is.</summary>
+    /// <summary>A row that is something to work is ticked off once it is.</summary>
     private void WriteTable(Table table)
     {
         var id = string.Create(CultureInfo.InvariantCulture, $"table{++_tables}");
@@ -133,7 +133,7 @@ internal sealed class HtmlBlocks(HtmlText html, Booklet booklet, Reader reader, 
                 var whom = table.PerSizeColumns && column > 0 ? choice.Column(column - 1) : ForWhom.Everyone;
                 var tag = head || column == 0 ? "th" : "td";
                 html.Raw($"<{tag}{whom.Attributes()}{(tag == "td" ? "" : head ? " scope=\"col\"" : " scope=\"row\"")}>");
-                if (!head && column == 0 && !table.PerSizeColumns)
+                if (!head && column == 0 && table.Ticks > 0)
                     Tick($"{reader.Text(table.Head[0])} {reader.Text(row[0])}");
                 html.Spans(choice.SayCell(row[column])).Raw($"</{tag}>");
             }

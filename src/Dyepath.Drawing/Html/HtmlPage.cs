@@ -60,12 +60,10 @@ internal sealed class HtmlPage(HtmlText html, Booklet booklet, Reader reader, Si
     {
         var size = reader.OnlySize(booklet) ?? cover.Sample;
         html.Raw("<figure class=\"cover\"><div class=\"ground\">");
-        foreach (var sheet in WornDrawing.Draw(cover, size, reader, new Room(160, 190)))
+        var sheets = WornDrawing.Draw(cover, size, reader, new Room(160, 190));
+        foreach (var sheet in sheets)
             _figures.Svg(sheet);
-        html.Raw("</div>");
-        if (booklet.Sizes.Length > 1)
-            html.Raw("<figcaption>").Text($"Size {booklet.Sizes[size]}, drawn from the pattern's own numbers.").Raw("</figcaption>");
-        html.Raw("</figure>\n");
+        html.Raw("</div>").Element("figcaption", BookletParts.CoverCaption(booklet, size, behind: sheets.Length > 1)).Raw("</figure>\n");
     }
 
     private void Contents()

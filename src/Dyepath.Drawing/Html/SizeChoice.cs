@@ -41,12 +41,7 @@ internal sealed class SizeChoice(Booklet booklet, Reader reader)
         line.Add(new SizedSpan("Sizes ", Strong: false, InOne: false));
         line.AddRange(booklet.Sizes.Select((_, i) => i).Where(i => !Reader.SaysSize(booklet.Sizes[i]))
             .Select(i => new SizedSpan("Size ", Strong: false, InAll: false, Size: i)));
-        for (var i = 0; i < booklet.Sizes.Length; i++)
-        {
-            line.Add(new SizedSpan(i switch { 0 => "", 1 => " (", _ => ", " }, Strong: false, InOne: false));
-            line.Add(new SizedSpan(booklet.Sizes[i], Strong: false, Size: i));
-        }
-        line.Add(new SizedSpan(")", Strong: false, InOne: false));
+        line.AddRange(_wording!.SayBySize(new Phrase([new WordChoice(new PerSize<string>(booklet.Sizes))])));
         return line.ToImmutable();
     }
 

@@ -51,7 +51,7 @@ internal static class CoverPages
         else if (BookletParts.Fabric(booklet) is { } chart)
         {
             var sheet = ColourChartDrawing.Fabric(chart, reader, flow.Frame.TextWidth / Scale, "The fabric, drawn from its colour chart.");
-            Figure(flow, sheet, flow.Left, Scale);
+            flow.Figure(sheet, flow.Left, flow.Y, Scale);
             flow.Use(sheet.Height * Scale + 20);
         }
     }
@@ -61,14 +61,7 @@ internal static class CoverPages
     {
         var room = flow.Free > flow.Frame.BodyHeight / 3 ? flow.Free : flow.Frame.BodyHeight;
         var fit = Math.Min(flow.Frame.FullWidth / photo.Picture.Width, room / photo.Picture.Height);
-        var (width, height) = (photo.Picture.Width * fit, photo.Picture.Height * fit);
-        flow.Need(height);
-        var box = new Box(flow.Left, flow.Y, width, height);
-        flow.Add(new Begin(Role.Figure, photo.Alternative, box));
-        flow.Add(new Show(photo.Picture, box));
-        flow.Add(new End());
-        flow.Use(height);
-        flow.Space(12);
+        flow.Photo(photo, photo.Picture.Width * fit, photo.Picture.Height * fit);
     }
 
     private static void Worn(Flow flow, Booklet booklet, BookletCover cover, Reader reader)
@@ -81,21 +74,13 @@ internal static class CoverPages
         {
             // The front in the middle, the back at the right below it.
             var x = at == 0 ? (flow.Frame.FullWidth - sheet.Width * Scale) / 2 : flow.Frame.FullWidth - sheet.Width * Scale;
-            Figure(flow, sheet, flow.Left + x, Scale);
+            flow.Figure(sheet, flow.Left + x, flow.Y, Scale);
             if (at == 0)
                 flow.Use((sheet.Height + (sheets.Length > 1 ? WornDrawing.Between : 2)) * Scale);
         }
-        var views = sheets.Length > 1 ? " from the front and, smaller, from behind" : "";
-        var words = $"{(booklet.Sizes.Length > 1 ? $"Size {booklet.Sizes[size]}{views}, drawn" : $"Drawn{views}")} from the pattern's own numbers.";
+        var words = BookletParts.CoverCaption(booklet, size, behind: sheets.Length > 1);
         var width = flow.Frame.FullWidth - (sheets.Length > 1 ? sheets[1].Width * Scale + 12 : 0);
         Text(flow, Role.Paragraph, words, flow.Type.Caption, strong: false, Ink.Soft, width);
-    }
-
-    private static void Figure(Flow flow, Sheet sheet, double x, double scale)
-    {
-        flow.Add(new Begin(Role.Figure, sheet.Title, new Box(x, flow.Y, sheet.Width * scale, sheet.Height * scale)));
-        flow.Add(new Draw(sheet, x, flow.Y, scale));
-        flow.Add(new End());
     }
 
     /// <summary>The colours in their order, across the page.</summary>

@@ -85,9 +85,7 @@ internal sealed class FigureLayout
     {
         var scale = Scale * Fit(sheet);
         var alternative = sheet.Title == _caption ? $"{_caption} {_alternative}" : $"{sheet.Title} {_alternative}";
-        _flow.Add(new Begin(Role.Figure, alternative, new Box(_flow.Left, _flow.Y, sheet.Width * scale, sheet.Height * scale)));
-        _flow.Add(new Draw(sheet, _flow.Left, _flow.Y, scale));
-        _flow.Add(new End());
+        _flow.Figure(sheet, _flow.Left, _flow.Y, scale, alternative);
         _flow.Use(sheet.Height * scale + 4);
     }
 
@@ -152,9 +150,7 @@ internal sealed class FigureLayout
         var (width, height) = (entry.Sign.Width * Scale, entry.Sign.Height * Scale);
         _flow.Add(new Begin(Role.Item));
         _flow.Add(new Begin(Role.ItemLabel));
-        _flow.Add(new Begin(Role.Figure, entry.Sign.Title, new Box(x, _flow.Y, width, height)));
-        _flow.Add(new Draw(entry.Sign, x, _flow.Y, Scale));
-        _flow.Add(new End());
+        _flow.Figure(entry.Sign, x, _flow.Y, Scale);
         _flow.Add(new End());
         _flow.Add(new Begin(Role.ItemBody));
         var lines = EntryLines(entry);

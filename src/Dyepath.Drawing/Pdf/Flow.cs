@@ -103,6 +103,26 @@ internal sealed class Flow
         }
     }
 
+    /// <summary>A drawing with the words that stand for it, its top at <paramref name="top"/>; the height is not used up.</summary>
+    public void Figure(Sheet sheet, double x, double top, double scale, string? alternative = null)
+    {
+        _ops.Add(new Begin(Role.Figure, alternative ?? sheet.Title, new Box(x, top, sheet.Width * scale, sheet.Height * scale)));
+        _ops.Add(new Draw(sheet, x, top, scale));
+        _ops.Add(new End());
+    }
+
+    /// <summary>A photograph of so many points, on this page where it fits.</summary>
+    public void Photo(Photo photo, double width, double height)
+    {
+        Need(height);
+        var box = new Box(Left, Y, width, height);
+        _ops.Add(new Begin(Role.Figure, photo.Alternative, box));
+        _ops.Add(new Show(photo.Picture, box));
+        _ops.Add(new End());
+        Use(height);
+        Space(12);
+    }
+
     /// <summary>A filled rectangle that is not part of the text.</summary>
     public void Rule(double x, double y, double width, double height, Srgb colour)
     {

@@ -138,13 +138,7 @@ internal sealed class PageBlocks(Flow flow, Booklet booklet, Reader reader)
     {
         var (width, height) = Size(photo);
         flow.Space(6);
-        flow.Need(height);
-        var box = new Box(flow.Left, flow.Y, width, height);
-        flow.Add(new Begin(Role.Figure, photo.Alternative, box));
-        flow.Add(new Show(photo.Picture, box));
-        flow.Add(new End());
-        flow.Use(height);
-        flow.Space(12);
+        flow.Photo(photo, width, height);
     }
 
     /// <summary>As wide as the text at most, and never over half a page high, so that its words stay near.</summary>
@@ -164,9 +158,7 @@ internal sealed class PageBlocks(Flow flow, Booklet booklet, Reader reader)
         flow.Need(Math.Min(lines.Length * flow.Type.Line, flow.Frame.BodyHeight));
         var height = Math.Max(lines.Length * flow.Type.Line, sign + 2);
         flow.Rule(flow.Left, flow.Y, 1.5, Math.Min(height, flow.Free), Ink.Black);
-        flow.Add(new Begin(Role.Figure, "Caution", new Box(flow.Left + 8, flow.Y, sign, sign)));
-        flow.Add(new Draw(CautionSign, flow.Left + 8, flow.Y, sign / CautionSign.Width));
-        flow.Add(new End());
+        flow.Figure(CautionSign, flow.Left + 8, flow.Y, sign / CautionSign.Width);
         flow.Add(new Begin(Role.Paragraph));
         flow.Lines(lines, flow.Left + indent, flow.Type.Body);
         flow.Add(new End());

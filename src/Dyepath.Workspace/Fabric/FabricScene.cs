@@ -5,7 +5,6 @@ using Dyepath.Core.Booklets;
 using Dyepath.Core.Colours;
 using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
-using Dyepath.Core.Instructions;
 using Dyepath.Core.Planning;
 using Dyepath.Workspace.Draft;
 

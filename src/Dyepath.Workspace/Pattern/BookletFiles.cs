@@ -79,12 +79,14 @@ public sealed class BookletFiles(IJobs jobs)
             case BookletForm.Pictures:
                 return new(FileName.Of(title, $"{name}-pictures.zip"), "application/zip", await Zip(PatternWriter.Write(plan, cancel), progress, cancel));
             case BookletForm.Listing:
-                return new(FileName.Of(title, $"{name}-listing.txt"), "text/plain", Encoding.UTF8.GetBytes(ListingSheet.Text(plan)));
+                return new(FileName.Of(title, $"{name}-listing.txt"), "text/plain", Listed(ListingSheet.Text));
             case BookletForm.ListingTable:
-                return new(FileName.Of(title, $"{name}-listing.csv"), "text/csv", Encoding.UTF8.GetBytes(ListingSheet.Spreadsheet(plan)));
+                return new(FileName.Of(title, $"{name}-listing.csv"), "text/csv", Listed(ListingSheet.Spreadsheet));
             default:
                 throw new ArgumentOutOfRangeException(nameof(form), form, "No such file of a booklet.");
         }
+
+        byte[] Listed(Func<Plan, Booklet, string> write) => Encoding.UTF8.GetBytes(write(plan, PatternWriter.Write(plan, cancel)));
     }
 
     /// <summary>The pictures that an edition prints, in order, each with its caption.</summary>

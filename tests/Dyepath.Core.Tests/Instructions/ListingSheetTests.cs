@@ -18,7 +18,7 @@ public sealed class ListingSheetTests
     public void Every_size_its_yarn_and_its_measures_are_told(string kind)
     {
         var plan = StarterDocument.Of(Repertoire.All.First(k => k.Name == kind)).Planned();
-        var (text, cells) = (ListingSheet.Text(plan), Table(ListingSheet.Spreadsheet(plan)));
+        var (text, cells) = (TextOf(plan), Table(SpreadsheetOf(plan)));
         var sizes = cells.Single(c => c[0] == "Size");
         Assert.Equal(plan.Sizes.Select(s => s.Name), sizes.Skip(1));
         var balls = cells.Single(c => c[0] == "Balls to buy").Skip(1).Select(int.Parse).ToArray();
@@ -37,7 +37,7 @@ public sealed class ListingSheetTests
     public void Body_finished_measure_and_ease_add_up()
     {
         var plan = (Tideline with { Edition = Tideline.Edition with { Units = Units.Centimetres } }).Planned();
-        var cells = Table(ListingSheet.Spreadsheet(plan));
+        var cells = Table(SpreadsheetOf(plan));
         double[] Row(string name) => [.. cells.Single(c => c[0].StartsWith(name, StringComparison.Ordinal)).Skip(1).Select(c => double.Parse(c, System.Globalization.CultureInfo.InvariantCulture))];
         var (body, made, ease) = (Row("To fit bust"), Row("Finished bust"), Row("Ease at the bust"));
         Assert.All(Enumerable.Range(0, body.Length), i => Assert.Equal(made[i], body[i] + ease[i], 1e-9));
@@ -47,7 +47,7 @@ public sealed class ListingSheetTests
     public void A_copy_of_one_size_lists_that_size()
     {
         var plan = (Tideline with { Edition = Tideline.Edition with { Size = "2X" } }).Planned();
-        var cells = Table(ListingSheet.Spreadsheet(plan));
+        var cells = Table(SpreadsheetOf(plan));
         Assert.Equal(["Size", "2X"], cells.Single(c => c[0] == "Size"));
         Assert.Equal(plan.Sizes.Single(s => s.Name == "2X").Yarn.BallsSafe.ToString(System.Globalization.CultureInfo.InvariantCulture), cells.Single(c => c[0] == "Balls to buy")[1]);
     }
@@ -56,7 +56,7 @@ public sealed class ListingSheetTests
     [Fact]
     public void A_copy_of_one_size_describes_that_size_and_its_hand()
     {
-        var text = ListingSheet.Text((Tideline with { Edition = Tideline.Edition with { Size = "2X", Hand = Hand.Left } }).Planned());
+        var text = TextOf((Tideline with { Edition = Tideline.Edition with { Size = "2X", Hand = Hand.Left } }).Planned());
         Assert.Contains("size 2X.", text, StringComparison.Ordinal);
         Assert.DoesNotContain("size M", text, StringComparison.Ordinal);
         Assert.DoesNotContain("Sample", text, StringComparison.Ordinal);
@@ -68,15 +68,15 @@ public sealed class ListingSheetTests
     public void What_is_not_measured_is_not_offered()
     {
         var plan = StarterDocument.Of(Repertoire.All[0]).Planned();
-        Assert.Contains("not measured yet", ListingSheet.Text(plan).Split('\n').Take(4).Last(l => l.Length > 0), StringComparison.Ordinal);
-        Assert.StartsWith("Attention,", ListingSheet.Spreadsheet(plan), StringComparison.Ordinal);
-        Assert.DoesNotContain("not measured yet", ListingSheet.Text(Tideline.Planned()), StringComparison.Ordinal);
+        Assert.Contains("not measured yet", TextOf(plan).Split('\n').Take(4).Last(l => l.Length > 0), StringComparison.Ordinal);
+        Assert.StartsWith("Attention,", SpreadsheetOf(plan), StringComparison.Ordinal);
+        Assert.DoesNotContain("not measured yet", TextOf(Tideline.Planned()), StringComparison.Ordinal);
     }
 
     [Fact]
     public void Yarn_is_not_taken_for_the_garment()
     {
-        var names = Table(ListingSheet.Spreadsheet(Tideline.Planned())).Select(c => c[0]).ToArray();
+        var names = Table(SpreadsheetOf(Tideline.Planned())).Select(c => c[0]).ToArray();
         Assert.Single(names, n => n.StartsWith("Length", StringComparison.Ordinal));
         Assert.Contains(names, n => n.StartsWith("Yarn, length", StringComparison.Ordinal));
         Assert.Contains(names, n => n.StartsWith("Yarn, weight", StringComparison.Ordinal));
@@ -90,7 +90,7 @@ public sealed class ListingSheetTests
     [InlineData("-9", "'-9")]
     [InlineData("a, \"b\"", "\"a, \"\"b\"\"\"")]
     public void A_title_is_no_formula(string title, string cell) =>
-        Assert.StartsWith($"Pattern,{cell}\r\n", ListingSheet.Spreadsheet((Tideline with { Title = title }).Planned()), StringComparison.Ordinal);
+        Assert.StartsWith($"Pattern,{cell}\r\n", SpreadsheetOf((Tideline with { Title = title }).Planned()), StringComparison.Ordinal);
 
     [Theory]
     [InlineData("tunic", null, "intermediate")]
@@ -101,6 +101,10 @@ public sealed class ListingSheetTests
         Assert.True(neck is null || start.Garment.Shape is Vest);
         Assert.Equal(level, ListingSheet.Skill(start.Planned()));
     }
+
+    private static string TextOf(Plan plan) => ListingSheet.Text(plan, PatternWriter.Write(plan));
+
+    private static string SpreadsheetOf(Plan plan) => ListingSheet.Spreadsheet(plan, PatternWriter.Write(plan));
 
     /// <summary>RFC 4180, read by its own rules.</summary>
     private static string[][] Table(string text)

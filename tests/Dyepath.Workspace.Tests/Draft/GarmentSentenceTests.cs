@@ -1,4 +1,3 @@
-using Dyepath.Core.Booklets;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Instructions;
 using Dyepath.Core.Motifs;

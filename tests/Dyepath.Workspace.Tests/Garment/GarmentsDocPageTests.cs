@@ -1,6 +1,5 @@
 using System.Text;
 using Dyepath.Bench;
-using Dyepath.Core.Booklets;
 using Dyepath.Core.Constructions;
 using Dyepath.Core.Instructions;
 using Dyepath.Core.Planning;

@@ -56,9 +56,12 @@ internal sealed record DirectionPlan(
         return all == 0 ? 0 : lost / all;
     }
 
+    /// <summary>How many of some measures, in all sizes, come out poorly.</summary>
+    public int Poor(IEnumerable<GarmentMeasure> measures) =>
+        measures.Sum(m => Finished.Zip(Targets).Count(s => Length.Abs(s.First[m] - s.Second[m]) > FitError.Poor));
+
     /// <summary>How many measures, of all sizes, come out poorly, openings included.</summary>
-    public int PoorMeasures => Finished.Zip(Targets).Sum(
-        size => size.Second.Count(target => Length.Abs(size.First[target.Key] - target.Value) > FitError.Poor));
+    public int PoorMeasures => Poor(Targets[0].Keys);
 
     /// <summary>How far the size furthest off is off of a measure.</summary>
     public Length Furthest(GarmentMeasure measure) =>

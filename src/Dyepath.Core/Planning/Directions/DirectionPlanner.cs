@@ -84,8 +84,7 @@ internal sealed class DirectionPlanner
 
     /// <summary>How many measures of pieces come out poorly, of all sizes.</summary>
     private static int Poor(DirectionPlan plan, IEnumerable<PieceGroup> groups) =>
-        groups.Where(g => g.Pooled).SelectMany(g => new[] { g.Across.Measure, g.Down.Measure }).Distinct()
-            .Sum(m => plan.Finished.Zip(plan.Targets).Count(s => Length.Abs(s.First[m] - s.Second[m]) > FitError.Poor));
+        plan.Poor(groups.Where(g => g.Pooled).SelectMany(g => new[] { g.Across.Measure, g.Down.Measure }).Distinct());
 
     /// <summary>Leans of counts that make the motif, no two so near that they look alike.</summary>
     private IEnumerable<double> Leans(CountOffer offer)

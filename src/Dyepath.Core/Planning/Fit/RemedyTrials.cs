@@ -80,13 +80,17 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
             return Deed.Of("make it wider or deeper, and then edge it: with an edging inside it as it is a body would no longer get in");
         var opens = Layout.Construction.Groups.Where(g => g.Openings.Any(o => o.Place == place))
             .SelectMany(g => g.OpeningMeasures).ToHashSet();
-        var furthest = plan.Finished.SelectMany((f, i) => f.Where(m => opens.Contains(m.Key))
-            .Select(m => new FitError(plan.Names[i], m.Key, m.Value - plan.Targets[i][m.Key]))).MaxBy(e => e.Off)!;
+        var furthest = Furthest(plan, opens);
         return Edge(place, "edge it with single crochet") with
         {
             Then = $"with the edging inside it, furthest off of what is cut is {furthest.Say(chosen.Units)}{Cost(plan)}{Moves(plan, furthest.Measure)}",
         };
     }
+
+    /// <summary>What is furthest off of some measures, in any size.</summary>
+    private static FitError Furthest(DirectionPlan plan, HashSet<GarmentMeasure> measures) =>
+        plan.Finished.SelectMany((f, i) => f.Where(m => measures.Contains(m.Key))
+            .Select(m => new FitError(plan.Names[i], m.Key, m.Value - plan.Targets[i][m.Key]))).MaxBy(e => e.Off)!;
 
     /// <summary>What a change costs the motif; empty where it is as much as now, to a whole per cent.</summary>
     private string Cost(DirectionPlan plan)
@@ -132,8 +136,7 @@ internal sealed class RemedyTrials(DirectionPlan chosen, SizeTargets targets)
         {
             if (!MayTry || LetOffBy(letOff) is not { IsFeasible: true } plan || !plan.KeepsMotif || !StillWorn(plan))
                 continue;
-            var furthest = plan.Finished.SelectMany((f, i) => f.Where(m => measures.Contains(m.Key))
-                .Select(m => new FitError(plan.Names[i], m.Key, m.Value - plan.Targets[i][m.Key]))).MaxBy(e => e.Off)!;
+            var furthest = Furthest(plan, measures);
             if (furthest.Off <= FitError.Poor)
                 return (letOff, furthest, plan);
         }
