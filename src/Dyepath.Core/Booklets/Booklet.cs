@@ -91,7 +91,7 @@ public sealed record Bullets(ImmutableArray<Phrase> Items) : Block
     {
         ImmutableArray<Phrase> said =
         [
-            .. Items.Where(item => item.Parts.IsEmpty || item.Parts.Any(part => part is not InAllSizes and not Words { Text: "" })),
+            .. Items.Where(item => !item.Leaves.Any() || item.Leaves.Any(part => part is not InAllSizes and not Words { Text: "" })),
         ];
         return said.Length == Items.Length ? [this] : said.IsEmpty ? [] : [new Bullets(said)];
     }

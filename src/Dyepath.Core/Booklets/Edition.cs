@@ -43,7 +43,11 @@ public enum Hand
 /// <param name="Units">Units of lengths.</param>
 /// <param name="Hand">The maker's; the other hand mirrors charts and exchanges left and right.</param>
 /// <param name="Size">One size alone, without parentheses; missing, all sizes.</param>
-public sealed record Edition(Terms Terms, Units Units, Hand Hand, string? Size = null);
+public sealed record Edition(Terms Terms, Units Units, Hand Hand, string? Size = null)
+{
+    /// <summary>Of its words; another than English has terms of its own, whatever <see cref="Terms"/> says.</summary>
+    public Language Language { get; init; }
+}
 
 /// <summary>The places of a booklet where the designer's own words go.</summary>
 public static class WordPlaces

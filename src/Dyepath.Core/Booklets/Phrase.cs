@@ -24,8 +24,26 @@ public sealed record Phrase(ImmutableArray<Inline> Parts)
     /// <summary>A phrase of words that no edition changes.</summary>
     public static Phrase Plain(string words) => new([new Words(words)]);
 
+    /// <summary>Something called as its maker calls it, in every language: a yarn, a size.</summary>
+    public static Phrase Named(string name) => new([new Name(name)]);
+
+    /// <summary>Such as <c>hem, neck and cuffs</c>; nothing of none.</summary>
+    public static Phrase List(IEnumerable<Phrase> phrases)
+    {
+        var all = phrases.ToArray();
+        return all.Length < 2 ? all.FirstOrDefault(Empty) : Of($"{Join(", ", all[..^1])} and {all[^1]}");
+    }
+
+    /// <summary>One after the other.</summary>
+    /// <param name="between">Signs and spaces alone: no language has another.</param>
+    public static Phrase Join(string between, IEnumerable<Phrase> phrases) =>
+        new([.. phrases.SelectMany((phrase, i) => i == 0 ? new Inline[] { new Nested(phrase) } : [new Words(between), new Nested(phrase)])]);
+
+    /// <summary>The parts, those of phrases within phrases one by one.</summary>
+    public IEnumerable<Inline> Leaves => Parts.SelectMany(part => part is Nested nested ? nested.Content.Leaves : [part]);
+
     /// <summary>The one directly after the other, with no space between.</summary>
-    public static Phrase operator +(Phrase a, Phrase b) => new([.. a.Parts, .. b.Parts]);
+    public static Phrase operator +(Phrase a, Phrase b) => a.Parts.IsEmpty ? b : b.Parts.IsEmpty ? a : new([new Nested(a), new Nested(b)]);
 
     public bool Equals(Phrase? other) => other is not null && Parts.SequenceEqual(other.Parts);
 
@@ -38,6 +56,21 @@ public abstract record Inline;
 /// <summary>Text that every edition says alike.</summary>
 /// <param name="Text">With the spaces that part it from what stands beside it.</param>
 public sealed record Words(string Text) : Inline;
+
+/// <summary>A phrase within a phrase: a sentence of its own, or a part that others share.</summary>
+/// <param name="Content">Said in its place.</param>
+public sealed record Nested(Phrase Content) : Inline;
+
+/// <summary>What is called the same in every language.</summary>
+/// <param name="Text">As the document spells it.</param>
+public sealed record Name(string Text) : Inline;
+
+/// <summary>A number that stood among words.</summary>
+/// <param name="Text">Digits, with a point before the fraction.</param>
+internal sealed record Numerals(string Text) : Inline;
+
+/// <summary><see cref="Side"/> in the words of another language.</summary>
+internal sealed record Turned(string ToRight, string ToLeft, bool Right) : Inline;
 
 /// <summary>A whole number, or one for each size: said once when they are all equal.</summary>
 /// <param name="Values">Whole numbers; not said with a unit.</param>
@@ -138,11 +171,11 @@ public sealed class PhraseBuilder(int literalLength, int formattedCount)
     /// <summary>A part, as it is.</summary>
     public void AppendFormatted(Inline part) => _parts.Add(part);
 
-    /// <summary>The parts of another phrase, one by one.</summary>
+    /// <summary>Another phrase, a sentence of its own.</summary>
     public void AppendFormatted(Phrase phrase)
     {
         ArgumentNullException.ThrowIfNull(phrase);
-        _parts.AddRange(phrase.Parts);
+        _parts.Add(new Nested(phrase));
     }
 
     /// <summary>A count for each size.</summary>
@@ -152,13 +185,13 @@ public sealed class PhraseBuilder(int literalLength, int formattedCount)
     public void AppendFormatted(PerSize<Length> values) => _parts.Add(new Measure(values));
 
     /// <summary>A number that is the same in every size.</summary>
-    public void AppendFormatted(int value) => _parts.Add(new Words(value.ToString(CultureInfo.InvariantCulture)));
+    public void AppendFormatted(int value) => _parts.Add(new Count(new PerSize<int>([value])));
 
     /// <summary>A length that is the same in every size, said in the edition's units.</summary>
     public void AppendFormatted(Length value) => _parts.Add(new Measure(new PerSize<Length>([value])));
 
     /// <summary>Words that every edition says alike.</summary>
-    public void AppendFormatted(string text) => _parts.Add(new Words(text));
+    public void AppendFormatted(string text) => _parts.Add(new Nested(Phrase.Plain(text)));
 
     internal ImmutableArray<Inline> Parts() => _parts.ToImmutable();
 }

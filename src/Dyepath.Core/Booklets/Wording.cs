@@ -36,6 +36,8 @@ public sealed class Wording
     private readonly Edition _edition;
     private readonly int _sizeCount;
     private readonly int? _only;
+    private readonly Catalogue? _catalogue;
+    private readonly Action<string>? _missing;
 
     /// <exception cref="ArgumentException">The edition is for a size that the booklet does not have.</exception>
     public Wording(Booklet booklet, Edition edition)
@@ -46,8 +48,17 @@ public sealed class Wording
     /// <param name="sizes">Names of all sizes, in the pattern's order.</param>
     /// <exception cref="ArgumentException">The edition is for a size that is not among them.</exception>
     public Wording(ImmutableArray<string> sizes, Edition edition)
+        : this(sizes, edition, null)
+    {
+    }
+
+    /// <param name="missing">Told what the edition's language has no words for: it is said in English.</param>
+    /// <param name="catalogue">Instead of the language's own.</param>
+    internal Wording(ImmutableArray<string> sizes, Edition edition, Action<string>? missing, Catalogue? catalogue = null)
     {
         ArgumentNullException.ThrowIfNull(edition);
+        _catalogue = catalogue ?? Catalogue.Of(edition.Language);
+        _missing = missing;
         _edition = edition;
         _sizeCount = sizes.Length;
         if (edition.Size is not { } size)
@@ -99,7 +110,7 @@ public sealed class Wording
     {
         ArgumentNullException.ThrowIfNull(phrase);
         var spans = ImmutableArray.CreateBuilder<SizedSpan>();
-        Append(phrase, new SizedSpan("", Strong: false, toAll, toOne));
+        Append(_catalogue?.Translate(phrase, _missing) ?? phrase, new SizedSpan("", Strong: false, toAll, toOne));
         return spans.ToImmutable();
 
         void Append(Phrase part, SizedSpan like)
@@ -110,6 +121,9 @@ public sealed class Wording
             {
                 switch (inline)
                 {
+                    case Nested nested:
+                        Append(nested.Content, like);
+                        break;
                     case Strong emphasised:
                         Append(emphasised.Content, like with { Strong = true });
                         break;
@@ -142,6 +156,9 @@ public sealed class Wording
     private IEnumerable<SizedSpan> Say(Inline inline) => inline switch
     {
         Words words => Plain(words.Text),
+        Name name => Plain(name.Text),
+        Numerals number => Plain(Local(number.Text)),
+        Turned turned => Plain(turned.Right == (_edition.Hand == Hand.Right) ? turned.ToRight : turned.ToLeft),
         Count count => SizeList(count.Values, value => value.ToString(CultureInfo.InvariantCulture)),
         WordChoice words => SizeList(words.Values, word => word),
         Measure or YarnLength or YarnMass => Amount(inline, withUnits: true),
@@ -157,6 +174,9 @@ public sealed class Wording
         ColourName colour => Plain($"{colour.Name} ({colour.Symbol})"),
         _ => throw new ArgumentOutOfRangeException(nameof(inline), inline, "No wording for this kind of inline."),
     };
+
+    /// <summary>English parts whole and fraction by a point, the other languages by a comma.</summary>
+    private string Local(string number) => _catalogue is null ? number : number.Replace('.', ',');
 
     private static IEnumerable<SizedSpan> Plain(string text) => [new SizedSpan(text, Strong: false)];
 
@@ -199,7 +219,7 @@ public sealed class Wording
         var said = all.Select(say).ToArray();
         return said.All(s => s == said[0]) ? Plain(said[0]) : said.SelectMany((text, i) => new[]
         {
-            new SizedSpan(i switch { 0 => "", 1 => " (", _ => ", " }, Strong: false, InOne: false),
+            new SizedSpan(i switch { 0 => "", 1 => " (", _ => _catalogue is null ? ", " : "; " }, Strong: false, InOne: false),
             new SizedSpan(text, Strong: false, Size: i),
         }).Append(new SizedSpan(")", Strong: false, InOne: false));
     }
@@ -207,14 +227,14 @@ public sealed class Wording
     private IEnumerable<SizedSpan> Amount(Inline amount, bool withUnits) => amount switch
     {
         Measure measure => Paired(
-            SizeList(measure.Values, Centimetres).Concat(Unit(withUnits, "cm")),
+            SizeList(measure.Values, length => Local(Centimetres(length))).Concat(Unit(withUnits, "cm")),
             SizeList(measure.Values, Inches).Concat(Unit(withUnits, "in"))),
         YarnLength yarn => Paired(
             SizeList(yarn.Values, WholeMetres).Concat(Unit(withUnits, "m")),
             SizeList(yarn.Values, WholeYards).Concat(Unit(withUnits, "yd"))),
         YarnMass mass => Paired(
             SizeList(mass.Values, m => Whole(Math.Ceiling(Settled(m.Grams)))).Concat(Unit(withUnits, "g")),
-            SizeList(mass.Values, m => Math.Round(m.Ounces, 1).ToString("0.#", CultureInfo.InvariantCulture))
+            SizeList(mass.Values, m => Local(Math.Round(m.Ounces, 1).ToString("0.#", CultureInfo.InvariantCulture)))
                 .Concat(Unit(withUnits, "oz"))),
         _ => throw new ArgumentOutOfRangeException(nameof(amount), amount, "Only amounts can stand bare."),
     };

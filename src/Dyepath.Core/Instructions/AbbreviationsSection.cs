@@ -86,7 +86,7 @@ internal static class AbbreviationsSection
         _ => [],
     };
 
-    internal static IEnumerable<Inline> Inlines(Phrase phrase) => phrase.Parts.SelectMany(part => part switch
+    internal static IEnumerable<Inline> Inlines(Phrase phrase) => phrase.Leaves.SelectMany(part => part switch
     {
         Strong strong => Inlines(strong.Content),
         InOneSize one => Inlines(one.Content),

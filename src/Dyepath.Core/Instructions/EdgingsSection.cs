@@ -257,6 +257,7 @@ internal static class EdgingsSection
         Term term => phrase with { Parts = phrase.Parts.SetItem(0, new Term(Wording.Capital(term.Us))) },
         Words words when words.Text.Length > 0 =>
             phrase with { Parts = phrase.Parts.SetItem(0, new Words(Wording.Capital(words.Text))) },
+        Nested nested => phrase with { Parts = phrase.Parts.SetItem(0, new Nested(Sentence(nested.Content))) },
         _ => phrase,
     };
 }

@@ -210,7 +210,7 @@ public sealed class ShapedWordsTests
         }
     }
 
-    private static string Words(Phrase phrase) => string.Concat(phrase.Parts.Select(part => part switch
+    private static string Words(Phrase phrase) => string.Concat(phrase.Leaves.Select(part => part switch
     {
         Dyepath.Core.Booklets.Words words => words.Text,
         Term term => term.Us,

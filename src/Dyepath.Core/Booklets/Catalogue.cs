@@ -1,0 +1,213 @@
+using System.Collections.Frozen;
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text;
+using System.Text.RegularExpressions;
+
+namespace Dyepath.Core.Booklets;
+
+/// <summary>
+/// The sentences of one language, each found by what it says in English: <c>Ch {n}, turn.</c> is an entry, and what stands in braces is a
+/// slot of a kind, filled by the phrase at hand.
+/// </summary>
+/// <remarks>docs/languages.md says how a file of it is written.</remarks>
+public sealed partial class Catalogue
+{
+    private readonly FrozenDictionary<string, Entry> _entries;
+
+    private Catalogue(Language language, IEnumerable<KeyValuePair<string, Entry>> entries)
+    {
+        Language = language;
+        _entries = entries.ToFrozenDictionary(StringComparer.Ordinal);
+    }
+
+    public Language Language { get; }
+
+    /// <summary>What the entries say in English.</summary>
+    public IEnumerable<string> Keys => _entries.Keys;
+
+    /// <summary>Such as a sentence, or a piece's name with the forms that sentences ask for.</summary>
+    /// <param name="Main">What is said where no form is asked for.</param>
+    /// <param name="Forms">By name, such as a case.</param>
+    private sealed record Entry(string Main, ImmutableDictionary<string, string> Forms);
+
+    /// <summary>Null for English, which needs none.</summary>
+    public static Catalogue? Of(Language language) => language switch
+    {
+        Language.German => German.Value,
+        Language.Spanish => Spanish.Value,
+        Language.English => null,
+    };
+
+    private static Lazy<Catalogue> German { get; } = new(() => Embedded(Language.German, "de.txt"));
+
+    private static Lazy<Catalogue> Spanish { get; } = new(() => Embedded(Language.Spanish, "es.txt"));
+
+    private static Catalogue Embedded(Language language, string name)
+    {
+        using var stream = typeof(Catalogue).Assembly.GetManifestResourceStream(name)
+            ?? throw new InvalidOperationException($"The catalogue {name} is not in the assembly.");
+        using var reader = new StreamReader(stream);
+        return Read(language, reader.ReadToEnd());
+    }
+
+    /// <summary>
+    /// Entries are parted by empty lines: what is said in English, then <c>= </c> and what the language says, then its forms, such as
+    /// <c>@dat = </c>. Lines that begin with <c>#</c> are notes.
+    /// </summary>
+    /// <exception cref="FormatException">A line that is none of these, a second entry for the same, or a slot that the English lacks.</exception>
+    public static Catalogue Read(Language language, string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        var entries = new Dictionary<string, Entry>(StringComparer.Ordinal);
+        string? key = null;
+        var number = 0;
+        foreach (var line in text.Split('\n').Select(l => l.TrimEnd('\r')))
+        {
+            number++;
+            if (line.Length == 0)
+                key = null;
+            else if (line[0] == '#')
+                continue;
+            else if (key is null)
+                key = line;
+            else if (Form().Match(line) is { Success: true } form)
+                Add(form.Groups["form"].Value, form.Groups["text"].Value);
+            else
+                throw Wrong("neither “= ” nor a form");
+        }
+        return new Catalogue(language, entries);
+
+        void Add(string form, string said)
+        {
+            if (Slot().Matches(said).Any(slot => int.Parse(slot.Groups["n"].Value, CultureInfo.InvariantCulture) is var n && (n < 1 || n > Kinds().Count(key!))))
+                throw Wrong("a slot that the English has not");
+            var first = form.Length == 0;
+            if (first == entries.TryGetValue(key!, out var entry))
+                throw Wrong(first ? "said a second time" : "a form before “= ”");
+            entries[key!] = first ? new Entry(said, ImmutableDictionary<string, string>.Empty) : entry! with { Forms = entry.Forms.Add(form, said) };
+        }
+
+        FormatException Wrong(string why) => new(string.Create(CultureInfo.InvariantCulture, $"Line {number} of the catalogue of {language}, “{key}”: {why}."));
+    }
+
+    /// <summary>The phrase in this language. What it has no entry for stays English.</summary>
+    /// <param name="missing">Told what has no entry.</param>
+    public Phrase Translate(Phrase phrase, Action<string>? missing = null) => Translate(phrase, "", missing);
+
+    private Phrase Translate(Phrase phrase, string form, Action<string>? missing)
+    {
+        ArgumentNullException.ThrowIfNull(phrase);
+        if (phrase.Parts is [Nested only])
+            return Translate(only.Content, form, missing);
+        var (key, slots) = Keyed(phrase);
+        var bare = key.Trim();
+        if (!HasWords(bare))
+            return AsItIs();
+        if (Said(bare, form) is not { } said)
+        {
+            missing?.Invoke(bare);
+            return AsItIs();
+        }
+        return Filled(
+            key[..(key.Length - key.TrimStart().Length)] + said + key[key.TrimEnd().Length..], (n, asked) => Slotted(slots[n], asked, missing));
+
+        Phrase AsItIs() => new([.. phrase.Parts.Select(part => Slotted(part, "", missing))]);
+    }
+
+    /// <summary>The entry, or that of the same words without their capital.</summary>
+    private string? Said(string key, string form)
+    {
+        if (_entries.TryGetValue(key, out var entry))
+            return Of(entry);
+        return char.IsUpper(key[0]) && _entries.TryGetValue(char.ToLowerInvariant(key[0]) + key[1..], out entry) ? Wording.Capital(Of(entry)) : null;
+
+        string Of(Entry entry) => entry.Forms.TryGetValue(form, out var formed) ? formed : entry.Main;
+    }
+
+    /// <param name="slot">What stands in the slot of a number, from 0, in the form asked for.</param>
+    private static Phrase Filled(string said, Func<int, string, Inline> slot)
+    {
+        var parts = ImmutableArray.CreateBuilder<Inline>();
+        var at = 0;
+        foreach (Match match in Slot().Matches(said))
+        {
+            if (match.Index > at)
+                parts.Add(new Words(said[at..match.Index]));
+            parts.Add(slot(int.Parse(match.Groups["n"].Value, CultureInfo.InvariantCulture) - 1, match.Groups["form"].Value));
+            at = match.Index + match.Length;
+        }
+        if (at < said.Length)
+            parts.Add(new Words(said[at..]));
+        return new Phrase(parts.ToImmutable());
+    }
+
+    private Inline Slotted(Inline part, string form, Action<string>? missing) => part switch
+    {
+        Nested nested => new Nested(Translate(nested.Content, form, missing)),
+        Strong strong => new Strong(Translate(strong.Content, form, missing)),
+        InOneSize one => new InOneSize(Translate(one.Content, form, missing)),
+        InAllSizes all => new InAllSizes(Translate(all.Content, form, missing)),
+        LeftHanded left => new LeftHanded(Translate(left.Content, form, missing)),
+        WordChoice choice => new WordChoice(new([.. choice.Values.Values.Select(word => Plain(Phrase.Plain(word), form))])),
+        Term term => new Nested(Translate(Phrase.Plain(term.Us), form, missing)),
+        Side side => new Turned(Plain(Phrase.Plain("right"), form), Plain(Phrase.Plain("left"), form), side.Right),
+        _ => part,
+    };
+
+    private string Plain(Phrase phrase, string form) => string.Concat(Translate(phrase, form, null).Leaves.OfType<Words>().Select(w => w.Text));
+
+    /// <summary>What the phrase says in English with its slots by kind, and what is in them.</summary>
+    internal static (string Key, ImmutableArray<Inline> Slots) Keyed(Phrase phrase)
+    {
+        var key = new StringBuilder();
+        var slots = ImmutableArray.CreateBuilder<Inline>();
+        foreach (var part in phrase.Parts)
+        {
+            if (part is not Words words)
+            {
+                key.Append('{').Append(KindOf(part)).Append('}');
+                slots.Add(part);
+                continue;
+            }
+            var at = 0;
+            foreach (Match number in Numeral().Matches(words.Text))
+            {
+                Literal(words.Text[at..number.Index]);
+                key.Append("{n}");
+                slots.Add(new Numerals(number.Value));
+                at = number.Index + number.Length;
+            }
+            Literal(words.Text[at..]);
+        }
+        return (key.ToString(), slots.ToImmutable());
+
+        void Literal(string text) => key.Append(text.Replace("{", "{{", StringComparison.Ordinal));
+    }
+
+    private static string KindOf(Inline part) => part switch
+    {
+        Count or Numerals => "n",
+        Measure or YarnLength or YarnMass or Bare => "amount",
+        UnitNames => "unit",
+        Term => "term",
+        Side or Turned => "side",
+        ColourName => "colour",
+        Name => "name",
+        _ => "text",
+    };
+
+    private static bool HasWords(string key) => Kinds().Replace(key, "").Any(char.IsLetter);
+
+    [GeneratedRegex(@"^(?:@(?<form>[a-z]+) )?= (?<text>.*)$")]
+    private static partial Regex Form();
+
+    [GeneratedRegex(@"\{(?:n|amount|unit|term|side|colour|name|text)\}")]
+    private static partial Regex Kinds();
+
+    [GeneratedRegex(@"\{(?<n>[0-9]+)(?:@(?<form>[a-z]+))?\}")]
+    private static partial Regex Slot();
+
+    [GeneratedRegex(@"[0-9]+(?:\.[0-9]+)?")]
+    private static partial Regex Numeral();
+}
