@@ -149,7 +149,7 @@ public sealed partial class Catalogue
         InOneSize one => new InOneSize(Translate(one.Content, form, missing)),
         InAllSizes all => new InAllSizes(Translate(all.Content, form, missing)),
         LeftHanded left => new LeftHanded(Translate(left.Content, form, missing)),
-        WordChoice choice => new WordChoice(new([.. choice.Values.Values.Select(word => Plain(Phrase.Plain(word), form))])),
+        Choice choice => new Choice(new([.. choice.Values.Values.Select(words => Translate(words, form, missing))])),
         Term term => new Nested(Translate(Phrase.Plain(term.Us), form, missing)),
         Side side => new Turned(Plain(Phrase.Plain("right"), form), Plain(Phrase.Plain("left"), form), side.Right),
         _ => part,
@@ -193,7 +193,7 @@ public sealed partial class Catalogue
         Term => "term",
         Side or Turned => "side",
         ColourName => "colour",
-        Name => "name",
+        Name or WordChoice => "name",
         _ => "text",
     };
 

@@ -39,6 +39,31 @@ public sealed record Phrase(ImmutableArray<Inline> Parts)
     public static Phrase Join(string between, IEnumerable<Phrase> phrases) =>
         new([.. phrases.SelectMany((phrase, i) => i == 0 ? new Inline[] { new Nested(phrase) } : [new Words(between), new Nested(phrase)])]);
 
+    /// <summary>One phrase for every size, each number one for each size; null where their words differ.</summary>
+    /// <param name="bySize">Of one size each, with words, numbers and phrases in them.</param>
+    public static Phrase? Shared(ImmutableArray<Phrase> bySize)
+    {
+        var first = bySize[0].Parts;
+        if (bySize.Any(phrase => phrase.Parts.Length != first.Length))
+            return null;
+        var parts = ImmutableArray.CreateBuilder<Inline>(first.Length);
+        for (var i = 0; i < first.Length; i++)
+        {
+            Inline[] alike = [.. bySize.Select(phrase => phrase.Parts[i])];
+            Inline? shared = alike[0] switch
+            {
+                Count when alike.All(part => part is Count) => new Count(new([.. alike.SelectMany(part => ((Count)part).Values.Values)])),
+                Nested when alike.All(part => part is Nested) =>
+                    Shared([.. alike.Select(part => ((Nested)part).Content)]) is { } content ? new Nested(content) : null,
+                var part => alike.All(part.Equals) ? part : null,
+            };
+            if (shared is null)
+                return null;
+            parts.Add(shared);
+        }
+        return new Phrase(parts.ToImmutable());
+    }
+
     /// <summary>The parts, those of phrases within phrases one by one.</summary>
     public IEnumerable<Inline> Leaves => Parts.SelectMany(part => part is Nested nested ? nested.Content.Leaves : [part]);
 
@@ -76,9 +101,13 @@ internal sealed record Turned(string ToRight, string ToLeft, bool Right) : Inlin
 /// <param name="Values">Whole numbers; not said with a unit.</param>
 public sealed record Count(PerSize<int> Values) : Inline;
 
-/// <summary>A word or name for each size: said once when they are all equal.</summary>
-/// <param name="Values">Words as they are printed.</param>
+/// <summary>A name for each size: said once when they are all equal.</summary>
+/// <param name="Values">As they are printed, in every language.</param>
 public sealed record WordChoice(PerSize<string> Values) : Inline;
+
+/// <summary>Words for each size: said once when they are all equal.</summary>
+/// <param name="Values">Of one size each.</param>
+public sealed record Choice(PerSize<Phrase> Values) : Inline;
 
 /// <summary>A length, or one for each size, said in the edition's units.</summary>
 /// <param name="Values">Of the garment or of a swatch, rounded only when they are said.</param>

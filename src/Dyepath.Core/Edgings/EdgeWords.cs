@@ -1,3 +1,5 @@
+using Dyepath.Core.Booklets;
+
 namespace Dyepath.Core.Edgings;
 
 /// <summary>Edges as the maker finds them.</summary>
@@ -66,6 +68,14 @@ public static class EdgeWords
             _ => throw new ArgumentOutOfRangeException(nameof(stretch), stretch, "No words for this stretch."),
         },
         _ => throw new ArgumentOutOfRangeException(nameof(stretch), stretch, "No words for this stretch."),
+    };
+
+    /// <summary>Such as <c>front neck, lower edge</c>, edge and part each by its own name.</summary>
+    public static Phrase Said(StretchId stretch) => stretch switch
+    {
+        StretchId.OfEdge { Part: not EdgePart.Whole } part => Phrase.Join(", ", [Phrase.Plain(Of(part.Edge)), Phrase.Plain(Of(part.Part))]),
+        StretchId.EndOf end => Phrase.Of($"end of the {EdgingPlaces.Words(end.Place)}"),
+        _ => Phrase.Plain(Of(stretch)),
     };
 
     /// <summary>Between two stretches.</summary>

@@ -10,7 +10,7 @@ internal static class EdgingLabels
     /// <summary>Rounds after the first one and before the last one.</summary>
     public static Phrase Between { get; } = Phrase.Plain("Every round between");
 
-    public static Phrase Numbered(int number, bool row = false) => Phrase.Plain(FormattableString.Invariant($"{(row ? "Row" : "Round")} {number}"));
+    public static Phrase Numbered(int number, bool row = false) => row ? Phrase.Of($"Row {number}") : Phrase.Of($"Round {number}");
 
     public static Phrase Further(bool row = false) => Phrase.Plain(row ? "Every further row" : "Every further round");
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Dyepath.Core.Booklets;
 
 namespace Dyepath.Core.Edgings;
@@ -10,51 +11,48 @@ namespace Dyepath.Core.Edgings;
 public static class PickUpWords
 {
     /// <summary>For one size.</summary>
-    public static string Text(PickUp pickUp) =>
-        string.Concat(Parts(pickUp, withRests: false).Select(p => p.Word ?? FormattableString.Invariant($"{p.Number}")));
+    public static Phrase Of(PickUp pickUp) => Of(pickUp, withRests: false);
+
+    /// <summary>For one size, in English.</summary>
+    public static string Text(PickUp pickUp) => string.Concat(Of(pickUp).Leaves.Select(part => part switch
+    {
+        Words words => words.Text,
+        Count count => count.Values.Values[0].ToString(CultureInfo.InvariantCulture),
+        _ => throw new InvalidOperationException("A pick-up is words and numbers."),
+    }));
 
     /// <summary>For all sizes at once; null where their words differ.</summary>
     /// <param name="withRests">A remainder of none is said as 0, so that sizes with and without one may share a sentence.</param>
-    public static Phrase? Shared(ImmutableArray<PickUp> sizes, bool withRests)
-    {
-        var parts = sizes.Select(size => Parts(size, withRests).ToArray()).ToArray();
-        if (parts.Any(own => !own.Select(p => p.Word).SequenceEqual(parts[0].Select(p => p.Word))))
-            return null;
-        return new Phrase([.. parts[0].Select((part, i) => part.Word is { } word
-            ? (Inline)new Words(word)
-            : new Count(new([.. parts.Select(own => own[i].Number)])))]);
-    }
+    public static Phrase? Shared(ImmutableArray<PickUp> sizes, bool withRests) =>
+        Phrase.Shared([.. sizes.Select(size => Of(size, withRests))]);
 
-    private static IEnumerable<Part> Parts(PickUp pickUp, bool withRests)
+    private static Phrase Of(PickUp pickUp, bool withRests)
     {
         var one = pickUp is { Stretches.Length: 1, Extra: 0 };
-        foreach (var (alike, i) in Neighbours(pickUp).Select((alike, i) => (alike, i)))
+        var said = new List<Phrase>();
+        foreach (var alike in Neighbours(pickUp))
         {
-            if (i > 0)
-                yield return "; ";
             if (alike[0].Stretch.Corner is { } corner)
-                yield return $"{EdgeWords.Of(corner)}; ";
-            foreach (var part in Stretch(alike[0], $"{(alike.Count > 1 ? "on each of " : "")}{string.Join(" and ", alike.Select(s => Name(pickUp, s)))}", withRests))
-                yield return part;
-            if (!one)
-            {
-                yield return " = ";
-                yield return alike[0].Total;
-            }
+                said.Add(Phrase.Plain(EdgeWords.Of(corner)));
+            var names = alike.Select(s => Name(pickUp, s)).Aggregate((before, name) => Phrase.Of($"{before} and {name}"));
+            var stretch = Stretch(alike[0], alike.Count > 1 ? Phrase.Of($"on each of {names}") : names, withRests);
+            said.Add(one ? stretch : Phrase.Of($"{stretch} = {alike[0].Total}"));
         }
-        foreach (var part in Extra(pickUp))
-            yield return part;
-        yield return one ? ": " : "; ";
-        yield return pickUp.Total;
-        yield return " in all.";
+        said.AddRange(Extra(pickUp));
+        var all = Phrase.Join("; ", said);
+        return one ? Phrase.Of($"{all}: {pickUp.Total} in all.") : Phrase.Of($"{all}; {pickUp.Total} in all.");
     }
 
     /// <summary>What a stretch is found by; of several of one name, which one it is on the way.</summary>
-    private static string Name(PickUp pickUp, StretchRule rule)
+    private static Phrase Name(PickUp pickUp, StretchRule rule)
     {
+        var name = EdgeWords.Said(rule.Stretch.Id);
         var alike = pickUp.Stretches.Where(r => r.Stretch.Id == rule.Stretch.Id).ToArray();
+        if (alike.Length == 1)
+            return name;
         var nth = Array.FindIndex(alike, r => ReferenceEquals(r, rule)) + 1;
-        return $"{EdgeWords.Of(rule.Stretch.Id)}{(alike.Length == 1 ? "" : FormattableString.Invariant($" ({nth} of {alike.Length})"))}";
+        // Words and no number: sizes in which it is another one share no sentence.
+        return new Phrase([new Nested(name), new Words(FormattableString.Invariant($" ({nth} of {alike.Length})"))]);
     }
 
     /// <summary>
@@ -76,32 +74,47 @@ public static class PickUpWords
             (rule.Stitches, rule.Places, rule.RestPlaces, rule.RestStitches, rule.Groups, rule.Stretch.RowEnds, rule.Stretch.Stepped);
     }
 
-    private static Part[] Stretch(StretchRule rule, string names, bool withRests)
+    private static Phrase Stretch(StretchRule rule, Phrase names, bool withRests)
     {
+        var places = rule.Stretch.Places;
         if (rule.Stretch.Stepped)
-            return [$"{names}: pick up ", rule.Stitches, " along the ", rule.Stretch.Places, " stitches and row ends, evenly spread"];
-        var (one, many) = rule.Stretch.RowEnds ? ("row end", "row ends") : ("stitch", "stitches");
+            return Phrase.Of($"{names}: pick up {rule.Stitches} along the {places} stitches and row ends, evenly spread");
         if (rule.Places == 1)
-            return [$"{names}: pick up ", rule.Stitches, " in each of the ", rule.Stretch.Places, $" {many}"];
-        Part[] groups = [$"{names}: pick up ", rule.Stitches, " in every ", rule.Places, $" {many}, ", rule.Groups, rule.Groups == 1 ? " time" : " times"];
+            return rule.Stretch.RowEnds
+                ? Phrase.Of($"{names}: pick up {rule.Stitches} in each of the {places} row ends")
+                : Phrase.Of($"{names}: pick up {rule.Stitches} in each of the {places} stitches");
+        var groups = (rule.Stretch.RowEnds, rule.Groups == 1) switch
+        {
+            (true, true) => Phrase.Of($"{names}: pick up {rule.Stitches} in every {rule.Places} row ends, {rule.Groups} time"),
+            (true, false) => Phrase.Of($"{names}: pick up {rule.Stitches} in every {rule.Places} row ends, {rule.Groups} times"),
+            (false, true) => Phrase.Of($"{names}: pick up {rule.Stitches} in every {rule.Places} stitches, {rule.Groups} time"),
+            (false, false) => Phrase.Of($"{names}: pick up {rule.Stitches} in every {rule.Places} stitches, {rule.Groups} times"),
+        };
         if (rule.RestPlaces == 0 && !withRests)
             return groups;
-        return [.. groups, ", then ", rule.RestStitches, " in the last ", rule.RestPlaces, $" {(rule.RestPlaces == 1 && !withRests ? one : many)}"];
+        return (rule.Stretch.RowEnds, rule.RestPlaces == 1 && !withRests) switch
+        {
+            (true, true) => Phrase.Of($"{groups}, then {rule.RestStitches} in the last {rule.RestPlaces} row end"),
+            (true, false) => Phrase.Of($"{groups}, then {rule.RestStitches} in the last {rule.RestPlaces} row ends"),
+            (false, true) => Phrase.Of($"{groups}, then {rule.RestStitches} in the last {rule.RestPlaces} stitch"),
+            (false, false) => Phrase.Of($"{groups}, then {rule.RestStitches} in the last {rule.RestPlaces} stitches"),
+        };
     }
 
-    private static Part[] Extra(PickUp pickUp)
+    private static IEnumerable<Phrase> Extra(PickUp pickUp)
     {
-        Part[] corners = pickUp.AtEachCorner == 0 ? []
-            : ["; ", Math.Abs(pickUp.AtEachCorner), $" {(pickUp.AtEachCorner > 0 ? "extra" : "fewer")} at each of the ", pickUp.Corners, " corners"];
-        var (count, what) = (Math.Abs(pickUp.Along), pickUp.Along > 0 ? "extra" : "fewer");
-        if (count == 0)
-            return corners;
-        var places = pickUp.ExtraPlaces().SelectMany((place, i) => (Part[])[i == 0 ? "" : ", ", .. Place(pickUp, place)]);
-        return [.. corners, "; ", count, $" {what}, at ", .. places];
+        if (pickUp.AtEachCorner != 0)
+            yield return pickUp.AtEachCorner > 0
+                ? Phrase.Of($"{pickUp.AtEachCorner} extra at each of the {pickUp.Corners} corners")
+                : Phrase.Of($"{-pickUp.AtEachCorner} fewer at each of the {pickUp.Corners} corners");
+        if (pickUp.Along == 0)
+            yield break;
+        var places = Phrase.Join(", ", pickUp.ExtraPlaces().Select(place => Place(pickUp, place)));
+        yield return pickUp.Along > 0 ? Phrase.Of($"{pickUp.Along} extra, at {places}") : Phrase.Of($"{-pickUp.Along} fewer, at {places}");
     }
 
     /// <summary>A place of the edge as a maker counts it: of one stretch, from where that begins.</summary>
-    private static Part[] Place(PickUp pickUp, int place)
+    private static Phrase Place(PickUp pickUp, int place)
     {
         foreach (var rule in pickUp.Stretches)
         {
@@ -111,17 +124,9 @@ public static class PickUpWords
                 place -= places;
                 continue;
             }
-            var of = pickUp.Stretches.Length == 1 ? "" : $" of the {Name(pickUp, rule)}";
-            return [rule.Stretch.Stepped ? "place " : rule.Stretch.RowEnds ? "row end " : "stitch ", place, of];
+            var said = rule.Stretch.Stepped ? Phrase.Of($"place {place}") : rule.Stretch.RowEnds ? Phrase.Of($"row end {place}") : Phrase.Of($"stitch {place}");
+            return pickUp.Stretches.Length == 1 ? said : Phrase.Of($"{said} of the {Name(pickUp, rule)}");
         }
         throw new ArgumentOutOfRangeException(nameof(place), place, "The edge ends before this place.");
-    }
-
-    /// <summary>Words, or a number that a size may have otherwise.</summary>
-    private readonly record struct Part(string? Word, int Number)
-    {
-        public static implicit operator Part(string word) => new(word, 0);
-
-        public static implicit operator Part(int number) => new(null, number);
     }
 }

@@ -27,12 +27,13 @@ internal static class EdgingsSection
             var plan = plans[at];
             var edging = EdgingLibrary.Find(plan.Edging);
             var place = PlaceWords.Of(plan.Where);
-            blocks.Add(new Subheading(Phrase.Of($"{place}{(plan.Copies == 1 ? "" : $" (work {plan.Copies})")}: {edging.Name}")));
+            blocks.Add(new Subheading(plan.Copies == 1
+                ? Phrase.Of($"{place}: {edging.Name}") : Phrase.Of($"{Phrase.Of($"{place} (work {plan.Copies})")}: {edging.Name}")));
             blocks.Add(new Steps(Starts(context, at)));
             blocks.AddRange(PickUpRules(context, at));
             if (shown.TryGetValue(plan.Edging, out var before))
             {
-                blocks.Add(new Paragraph(Phrase.Plain($"Work the {(edging.InRows ? "rows" : "rounds")} as for the {before}.")));
+                blocks.Add(new Paragraph(edging.InRows ? Phrase.Of($"Work the rows as for the {before}.") : Phrase.Of($"Work the rounds as for the {before}.")));
                 continue;
             }
             shown.Add(plan.Edging, place.ToLowerInvariant());
@@ -40,18 +41,28 @@ internal static class EdgingsSection
             blocks.Add(new Steps([.. steps.Concat(Finishing(context, edging)).Select(step => step with { Text = Sentence(step.Text) })]));
             blocks.Add(new Figure(
                 edging.Chart,
-                Sentence(Phrase.Of($"{edging.Name} in the standard symbols{Drawn(context, edging)}.")),
+                Drawn(context, edging),
                 Phrase.Plain("The steps above say the same in words.")));
         }
         return new Section("edgings", Phrase.Plain("Edgings"), blocks.ToImmutable());
     }
 
-    /// <summary>How much is drawn, where other numbers of rounds are worked.</summary>
-    private static string Drawn(PatternContext context, Edging edging)
+    /// <summary>And how much is drawn, where other numbers of rounds are worked.</summary>
+    private static Phrase Drawn(PatternContext context, Edging edging)
     {
-        var drawn = edging.Chart.Rows.Length;
-        return edging.Across || Rounds(context, edging.Id).All(rounds => rounds == drawn) ? ""
-            : FormattableString.Invariant($", drawn over {drawn} {(edging.InRows ? "row" : "round")}{(drawn == 1 ? "" : "s")}{(edging.Folded ? ", its fold halfway" : "")}: work as many as are said");
+        var (name, drawn) = (Sentence(edging.Name), edging.Chart.Rows.Length);
+        if (edging.Across || Rounds(context, edging.Id).All(rounds => rounds == drawn))
+            return Phrase.Of($"{name} in the standard symbols.");
+        var over = (edging.InRows, drawn == 1) switch
+        {
+            (true, true) => Phrase.Of($"{drawn} row"),
+            (true, false) => Phrase.Of($"{drawn} rows"),
+            (false, true) => Phrase.Of($"{drawn} round"),
+            (false, false) => Phrase.Of($"{drawn} rounds"),
+        };
+        return edging.Folded
+            ? Phrase.Of($"{name} in the standard symbols, drawn over {over}, its fold halfway: work as many as are said.")
+            : Phrase.Of($"{name} in the standard symbols, drawn over {over}: work as many as are said.");
     }
 
     /// <summary>The gauge that stitches are picked up by, and what to do where a maker's is another.</summary>
@@ -60,8 +71,13 @@ internal static class EdgingsSection
         var over = context.Project.Fabric.Swatch.Worked.Over;
         var (width, isMeasured) = (context.Plan.EdgingGauge.StitchWidth, context.Plan.EdgingGauge.IsMeasured);
         var stitches = MaterialsSection.Number(Math.Round(over / width, 1));
+        var has = isMeasured
+            ? Phrase.Of($"The edgings' swatch has {stitches} {new Term("sc")} over {over}.")
+            : Phrase.Of($"No swatch was made of the edgings: they are taken to come out a little closer than the fabric, with {stitches} {new Term("sc")} over {over}.");
+        var left = new LeftHanded(Phrase.Plain(
+            " Left-handed, you go along every edge the other way: begin each at its other end, and take what is named along it in the reverse order."));
         return Phrase.Of(
-            $"{(isMeasured ? "The edgings' swatch has" : "No swatch was made of the edgings: they are taken to come out a little closer than the fabric, with")} {stitches} {new Term("sc")} over {over}. They are picked up by the simple rule that comes nearest, such as 1 in each row end. Where yours pulls the edge in, pick up more stitches, where it ripples, fewer, and keep to the edging's multiple.{new LeftHanded(Phrase.Plain(" Left-handed, you go along every edge the other way: begin each at its other end, and take what is named along it in the reverse order."))}");
+            $"{has} {Phrase.Plain("They are picked up by the simple rule that comes nearest, such as 1 in each row end. Where yours pulls the edge in, pick up more stitches, where it ripples, fewer, and keep to the edging's multiple.")}{left}");
     }
 
     /// <summary>
@@ -81,7 +97,7 @@ internal static class EdgingsSection
         IEnumerable<Instruction> Between(int from, int to)
         {
             if (from <= to)
-                yield return further with { Label = Phrase.Plain(FormattableString.Invariant($"{(from == to ? $"Row {from}" : $"Rows {from} to {to}")}")) };
+                yield return further with { Label = from == to ? Phrase.Of($"Row {from}") : Phrase.Of($"Rows {from} to {to}") };
         }
     }
 
@@ -99,12 +115,15 @@ internal static class EdgingsSection
     {
         var rounds = context.Each(s => s.Edgings[at].Rounds);
         var edging = EdgingLibrary.Find(context.Plan.Sizes[0].Edgings[at].Edging);
-        var one = edging.InRows ? "row" : "round";
+        var (pickUp, others) = (context.Each(s => s.Edgings[at].PickUp), Others(context, at));
+        var inAll = others is null
+            ? Phrase.Of($"{pickUp} stitches in all, as said below.") : Phrase.Of($"{pickUp} stitches in all, {others} on the other, as said below.");
+        var inside = context.Construction.Joins.Any(j => j.Sewn) ? " What lies inside a seam is not counted." : "";
         return
         [
-            new Instruction(Phrase.Plain("Yarn"), Phrase.Of($"{context.YarnFor(CompanionUse.Edgings)}, joined with the {Facing(context)} facing {Beginning(context, context.Plan.Sizes[0].Edgings[at].Where)}.")),
-            new Instruction(Phrase.Plain("Pick up"), Phrase.Of($"{context.Each(s => s.Edgings[at].PickUp)} stitches in all{Others(context, at)}, as said below.{(context.Construction.Joins.Any(j => j.Sewn) ? " What lies inside a seam is not counted." : "")}")),
-            new Instruction(Phrase.Plain("Work"), Phrase.Of($"{rounds} {(rounds.IsSame && rounds.Values[0] == 1 ? one : one + "s")}, about {context.Each(s => s.Edgings[at].Depth)} deep{(edging.Folded ? Phrase.Of($" once folded; the fold runs along the top of round {context.Each(s => Edging.FoldRound(s.Edgings[at].Rounds))}") : Phrase.Empty)}. Then fasten off.")),
+            new Instruction(Phrase.Plain("Yarn"), Joined(context, context.Plan.Sizes[0].Edgings[at].Where)),
+            new Instruction(Phrase.Plain("Pick up"), Phrase.Of($"{inAll}{inside}")),
+            new Instruction(Phrase.Plain("Work"), Depth(context, at, edging)),
             .. Corners(context, at),
             .. Widths(context, at, edging),
             .. Order(context, at),
@@ -112,35 +131,65 @@ internal static class EdgingsSection
         ];
     }
 
+    /// <summary>How many rounds, and how deep they are.</summary>
+    private static Phrase Depth(PatternContext context, int at, Edging edging)
+    {
+        var rounds = context.Each(s => s.Edgings[at].Rounds);
+        var many = (edging.InRows, rounds.IsSame && rounds.Values[0] == 1) switch
+        {
+            (true, true) => Phrase.Of($"{rounds} row"),
+            (true, false) => Phrase.Of($"{rounds} rows"),
+            (false, true) => Phrase.Of($"{rounds} round"),
+            (false, false) => Phrase.Of($"{rounds} rounds"),
+        };
+        var depth = context.Each(s => s.Edgings[at].Depth);
+        return edging.Folded
+            ? Phrase.Of($"{many}, about {depth} deep once folded; the fold runs along the top of round {context.Each(s => Edging.FoldRound(s.Edgings[at].Rounds))}. Then fasten off.")
+            : Phrase.Of($"{many}, about {depth} deep. Then fasten off.");
+    }
+
     /// <summary>How many the other one of a pair takes, where it is another number.</summary>
-    private static Phrase Others(PatternContext context, int at) =>
-        context.Plan.Sizes.All(s => (s.Edgings[at].Unlike ?? s.Edgings[at].Spread).Total == s.Edgings[at].PickUp) ? Phrase.Empty
-            : Phrase.Of($", {context.Each(s => (s.Edgings[at].Unlike ?? s.Edgings[at].Spread).Total)} on the other");
+    private static PerSize<int>? Others(PatternContext context, int at) =>
+        context.Plan.Sizes.All(s => (s.Edgings[at].Unlike ?? s.Edgings[at].Spread).Total == s.Edgings[at].PickUp) ? null
+            : context.Each(s => (s.Edgings[at].Unlike ?? s.Edgings[at].Spread).Total);
 
     /// <summary>What keeps it flat where the edge turns: said where rounds can widen and narrow.</summary>
     private static IEnumerable<Instruction> Corners(PatternContext context, int at)
     {
         var edgings = context.Plan.Sizes.Select(s => s.Edgings[at]).ToArray();
-        var one = EdgingLibrary.Find(edgings[0].Edging).InRows ? "row" : "round";
-        var when = Phrase.Of($"In every {one} of {new Term("sc")} {(EdgingLibrary.Find(edgings[0].Edging).Multiple == 1 ? "after the first" : "between the first and the last")}");
+        var edging = EdgingLibrary.Find(edgings[0].Edging);
+        var when = (edging.InRows, edging.Multiple == 1) switch
+        {
+            (true, true) => Phrase.Of($"In every row of {new Term("sc")} after the first"),
+            (true, false) => Phrase.Of($"In every row of {new Term("sc")} between the first and the last"),
+            (false, true) => Phrase.Of($"In every round of {new Term("sc")} after the first"),
+            (false, false) => Phrase.Of($"In every round of {new Term("sc")} between the first and the last"),
+        };
         var outer = context.Each(s => s.Edgings[at].Corners.Outer);
         var named = context.EdgesAt(edgings[0].Where).PerCorner == 0;
         if (outer.Values.Any(n => n > 0))
-            yield return new Instruction(Phrase.Plain(named ? "Outer corners" : "Corners"), Phrase.Of(
-                $"{Marked()} {when} work 3 {new Term("sc")} in it, so that the corner lies flat, and mark the middle one of them: {context.Each(s => 2 * s.Edgings[at].Corners.Outer)} stitches more each time."));
+            yield return new Instruction(Phrase.Plain(named ? "Outer corners" : "Corners"), Phrase.Of($"{Marked()} {Phrase.Of(
+                $"{when} work 3 {new Term("sc")} in it, so that the corner lies flat, and mark the middle one of them: {context.Each(s => 2 * s.Edgings[at].Corners.Outer)} stitches more each time.")}"));
         var inner = context.Each(s => s.Edgings[at].Corners.Inner);
         if (inner.Values.Any(n => n > 0))
-            yield return new Instruction(Phrase.Plain("Inner corners"), Phrase.Of(
-                $"Mark the stitch picked up last before {Each(inner, "inner")}. {when} work {new Term("sc3tog")} over it and the stitches beside it, so that the corner lies flat, and mark that: {context.Each(s => 2 * s.Edgings[at].Corners.Inner)} stitches fewer each time."));
+            yield return new Instruction(Phrase.Plain("Inner corners"), Phrase.Of($"{Before(inner, false)} {Phrase.Of(
+                $"{when} work {new Term("sc3tog")} over it and the stitches beside it, so that the corner lies flat, and mark that: {context.Each(s => 2 * s.Edgings[at].Corners.Inner)} stitches fewer each time.")}"));
+        var last = context.Each(s => s.Edgings[at].LastCount);
         if (edgings.Any(e => e.PerRound != 0))
-            yield return new Instruction(Phrase.Plain("Count"), Phrase.Of($"{context.Each(s => s.Edgings[at].LastCount)} stitches in the last {one}."));
+            yield return new Instruction(
+                Phrase.Plain("Count"), edging.InRows ? Phrase.Of($"{last} stitches in the last row.") : Phrase.Of($"{last} stitches in the last round."));
 
         Phrase Marked() => named
-            ? Phrase.Of($"Mark the stitch picked up last before {Each(outer, "outer")}.")
+            ? Before(outer, true)
             : Phrase.Of($"Work what is extra at each of the {outer} corners into the last place before it, and mark the middle one of the stitches there.");
 
-        static Phrase Each(PerSize<int> corners, string kind) => corners.IsSame && corners.Values[0] == 1
-            ? Phrase.Plain($"the {kind} corner") : Phrase.Of($"each of the {corners} {kind} corners");
+        static Phrase Before(PerSize<int> corners, bool outer) => (outer, corners.IsSame && corners.Values[0] == 1) switch
+        {
+            (true, true) => Phrase.Plain("Mark the stitch picked up last before the outer corner."),
+            (true, false) => Phrase.Of($"Mark the stitch picked up last before each of the {corners} outer corners."),
+            (false, true) => Phrase.Plain("Mark the stitch picked up last before the inner corner."),
+            (false, false) => Phrase.Of($"Mark the stitch picked up last before each of the {corners} inner corners."),
+        };
     }
 
     /// <summary>Why a band comes after the edgings whose ends it goes over.</summary>
@@ -152,8 +201,9 @@ internal static class EdgingsSection
             .. context.Plan.Sizes[0].Edgings.Select(e => e.Where).Where(p => p == before || p == after).Select(PlaceWords.Within),
         ];
         if (under.Length > 0)
-            yield return new Instruction(Phrase.Plain("When"), Phrase.Plain(
-                $"After the {string.Join(" and the ", under)}: the bands go over {(under.Length > 1 ? "their" : "its")} ends too, so that the fronts close from end to end."));
+            yield return new Instruction(Phrase.Plain("When"), under.Length > 1
+                ? Phrase.Of($"After the {under[0]} and the {under[1]}: the bands go over their ends too, so that the fronts close from end to end.")
+                : Phrase.Of($"After the {under[0]}: the bands go over its ends too, so that the fronts close from end to end."));
     }
 
     /// <summary>What an edging that draws in makes of the edge.</summary>
@@ -167,11 +217,16 @@ internal static class EdgingsSection
             yield break;
         yield return new Instruction(Phrase.Plain("Elastic to cut"), Notions.Elastic(context.Plan, at) is { } elastic
             ? Phrase.Of($"About {elastic}, its overlap included.")
-            : Phrase.Of($"About {MaterialsSection.Number(Math.Round(100 * (context.Construction.ShareAt(context.Plan.Sizes[0].Edgings[at].Where) ?? usual)))} % of the body's girth at this edge, and {Edging.ElasticOverlap} more for the overlap."));
+            : Phrase.Of($"About {(int)Math.Round(100 * (context.Construction.ShareAt(context.Plan.Sizes[0].Edgings[at].Where) ?? usual))} % of the body's girth at this edge, and {Edging.ElasticOverlap} more for the overlap."));
     }
 
     /// <summary>A piece that was turned over has the wrong side of its rows outside.</summary>
-    private static string Facing(PatternContext context) => context.HasTurnedOver ? "outside" : "right side";
+    private static Phrase Joined(PatternContext context, EdgingPlace place)
+    {
+        var (yarn, beginning) = (Phrase.Named(context.YarnFor(CompanionUse.Edgings)), Beginning(context, place));
+        return context.HasTurnedOver
+            ? Phrase.Of($"{yarn}, joined with the outside facing {beginning}.") : Phrase.Of($"{yarn}, joined with the right side facing {beginning}.");
+    }
 
     private static Phrase Beginning(PatternContext context, EdgingPlace place)
     {
@@ -180,17 +235,20 @@ internal static class EdgingsSection
         if (edge is { Closes: not null, Copies: 1 })
             return Phrase.Of($"at the armhole end of the wearer's {EdgeWords.Of(edge.Edges[0].Id)}, {Along(context, edge)}");
         if (edge.Closes is not null)
-            return Phrase.Plain($"at the lower end of the {PlaceNames.Of(PieceId.RightFront)}'s front edge and, for the other band, at the neck end of the {PlaceNames.Of(PieceId.LeftFront)}'s");
+            return Phrase.Plain("at the lower end of the right front's front edge and, for the other band, at the neck end of the left front's");
         if (edge.OpensAt is { } opens)
             return Phrase.Plain(PlaceWords.At(opens));
         if (edge.Begins is not { } seam)
             return Phrase.Of($"at the {new Side(false)}-hand end of the {EdgeWords.Of(edge.Edges[0].Id)}");
-        if (edge.Copies == 1 && seam is SeamId.LeftSide or SeamId.LeftShoulder or SeamId.RightSide or SeamId.RightShoulder)
-            return Phrase.Plain($"at the wearer's {(seam is SeamId.LeftSide or SeamId.LeftShoulder ? "left" : "right")} {SeamWords.One(seam)}");
+        if (edge.Copies == 1 && seam is SeamId.LeftSide or SeamId.LeftShoulder)
+            return Phrase.Of($"at the wearer's left {SeamWords.One(seam)}");
+        if (edge.Copies == 1 && seam is SeamId.RightSide or SeamId.RightShoulder)
+            return Phrase.Of($"at the wearer's right {SeamWords.One(seam)}");
         if (edge.Copies == 1 && seam == SeamId.LeftSleeveFront)
             return Phrase.Plain("at the seam of the wearer's left sleeve and the front");
         // A pair of edges has a seam each.
-        return Phrase.Plain($"at {(context.Construction.Joins.Count(j => SeamWords.One(j.Id) == SeamWords.One(seam)) > 1 && edge.Copies == 1 ? "a" : "the")} {SeamWords.One(seam)}");
+        return context.Construction.Joins.Count(j => SeamWords.One(j.Id) == SeamWords.One(seam)) > 1 && edge.Copies == 1
+            ? Phrase.Of($"at a {SeamWords.One(seam)}") : Phrase.Of($"at the {SeamWords.One(seam)}");
     }
 
     /// <summary>The rows or the stitches of a piece that an open edge runs along, as its maker counted them.</summary>
@@ -220,15 +278,16 @@ internal static class EdgingsSection
     private static IEnumerable<Block> PickUpRules(PatternContext context, int at)
     {
         var edgings = context.Plan.Sizes.Select(s => s.Edgings[at]).ToArray();
-        IEnumerable<Block> said = Rules(context, "", [.. edgings.Select(e => e.Spread)]);
+        IEnumerable<Block> said = Rules(context, Phrase.Empty, [.. edgings.Select(e => e.Spread)]);
         return edgings.All(e => e.Unlike is null) ? said
             : said.Concat(Rules(context, OtherOf(context.EdgesAt(edgings[0].Where)), [.. edgings.Select(e => e.Other ?? e.Spread)]));
     }
 
     /// <summary>Before the rule of the other one of a pair.</summary>
-    internal static string OtherOf(EdgingEdge edge) => edge.Closes is { } closes ? $"{PlaceNames.Of(closes.Buttons)}, " : "at the wearer's right, ";
+    private static Phrase OtherOf(EdgingEdge edge) =>
+        edge.Closes is { } closes ? Phrase.Of($"{PlaceNames.Of(closes.Buttons)}, ") : Phrase.Plain("at the wearer's right, ");
 
-    private static IEnumerable<Block> Rules(PatternContext context, string lead, ImmutableArray<PickUp> sizes)
+    private static IEnumerable<Block> Rules(PatternContext context, Phrase lead, ImmutableArray<PickUp> sizes)
     {
         if (PickUpWords.Shared(sizes, withRests: false) is { } shared)
         {
@@ -237,17 +296,14 @@ internal static class EdgingsSection
         }
         if (PickUpWords.Shared(sizes, withRests: true) is { } withRests)
         {
-            var own = new InOneSize(new Phrase([new WordChoice(new([.. sizes.Select(PickUpWords.Text)]))]));
+            var own = new InOneSize(new Phrase([new Choice(new([.. sizes.Select(PickUpWords.Of)]))]));
             yield return new Bullets([Phrase.Of($"{lead}{new InAllSizes(withRests)}{own}")]);
             yield break;
         }
-        foreach (var group in context.Plan.Sizes.Zip(sizes, (s, own) => (s.Name, Text: PickUpWords.Text(own))).GroupBy(s => s.Text))
+        foreach (var group in context.Plan.Sizes.Zip(sizes, (s, own) => (s.Name, Said: PickUpWords.Of(own))).GroupBy(s => s.Said))
         {
             var names = group.Select(s => s.Name).ToImmutableArray();
-            yield return new ForSizes(names,
-            [
-                new Bullets([Phrase.Of($"{PatternContext.Lead(names)}{lead}{group.Key}")]),
-            ]);
+            yield return new ForSizes(names, [new Bullets([Phrase.Of($"{PatternContext.Lead(names)}{lead}{group.Key}")])]);
         }
     }
 

@@ -155,8 +155,9 @@ public sealed class MakingOrder
         return context.Plan.Sizes[0].Yarn.Joins.Where(join => join.Run == run && join.Row == row).Select(join =>
         {
             var (section, into) = join.ColourIn(context.Plan.Sequence);
-            return Phrase.Of(
-                $"About here ball {join.Ball} ends, in {context.UnitWord(one: true)} {ColourSequence.Nth(into)} of {context.Colour(section)}: join the next one at the same place of the colours.");
+            return context.Project.Fabric.Stitch.StitchesPerUnit == 1
+                ? Phrase.Of($"About here ball {join.Ball} ends, in stitch {ColourSequence.Nth(into)} of {context.Colour(section)}: join the next one at the same place of the colours.")
+                : Phrase.Of($"About here ball {join.Ball} ends, in pair {ColourSequence.Nth(into)} of {context.Colour(section)}: join the next one at the same place of the colours.");
         });
     }
 
@@ -166,7 +167,7 @@ public sealed class MakingOrder
         var edging = EdgingLibrary.Find(plan.Edging);
         var steps = ImmutableArray.CreateBuilder<MakingStep>();
         steps.AddRange(EdgingsSection.Starts(context, at).Select(Step));
-        steps.Add(new MakingStep(Phrase.Plain("Spread"), Phrase.Plain(PickUpWords.Text(plan.Spread))));
+        steps.Add(new MakingStep(Phrase.Plain("Spread"), PickUpWords.Of(plan.Spread)));
         // Rows that stand across the edge are not as many as the rounds: they are told once.
         if (edging.Across)
             steps.AddRange(edging.Steps.Select(Sentence));
@@ -186,7 +187,7 @@ public sealed class MakingOrder
     }
 
     private static RowStep Round(Edging edging, int round, Phrase text) => new(
-        round, Phrase.Plain($"{(edging.InRows ? "Row" : "Round")} {round + 1}"), EdgingsSection.Sentence(text), []);
+        round, EdgingLabels.Numbered(round + 1, edging.InRows), EdgingsSection.Sentence(text), []);
 
     private static MakingStep Sentence(Instruction instruction) => new(instruction.Label, EdgingsSection.Sentence(instruction.Text));
 
