@@ -24,10 +24,16 @@ internal static class BookletParts
 
     /// <summary>What the garment on the cover is, where the booklet has more sizes than the one that is drawn.</summary>
     /// <param name="behind">It is seen from behind, too.</param>
-    public static string CoverCaption(Booklet booklet, int size, bool behind)
+    public static string CoverCaption(Booklet booklet, Reader reader, int size, bool behind)
     {
-        var views = behind ? " from the front and, smaller, from behind" : "";
-        return $"{(booklet.Sizes.Length > 1 ? $"{Reader.SizeName(booklet.Sizes[size])}{views}, drawn" : $"Drawn{views}")} from the pattern's own numbers.";
+        var name = Phrase.Named(reader.SizeName(booklet.Sizes[size]));
+        return reader.Text((booklet.Sizes.Length > 1, behind) switch
+        {
+            (true, true) => Phrase.Of($"{name} from the front and, smaller, from behind, drawn from the pattern's own numbers."),
+            (true, false) => Phrase.Of($"{name}, drawn from the pattern's own numbers."),
+            (false, true) => Phrase.Plain("Drawn from the front and, smaller, from behind from the pattern's own numbers."),
+            (false, false) => Phrase.Plain("Drawn from the pattern's own numbers."),
+        });
     }
 
     /// <summary>The designer's words, a paragraph for each line that is not empty.</summary>

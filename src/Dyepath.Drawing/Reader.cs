@@ -21,7 +21,7 @@ internal sealed class Reader(Edition edition, Func<Phrase, ImmutableArray<TextSp
     public bool InchesFirst => Wording.InchesFirst(Edition.Units);
 
     /// <summary>BCP 47.</summary>
-    public string Language => Edition.Terms == Terms.Uk ? "en-GB" : "en-US";
+    public string Language => LanguageTags.Of(Edition.Language, Edition.Terms);
 
     public ImmutableArray<TextSpan> Say(Phrase phrase)
     {
@@ -40,15 +40,18 @@ internal sealed class Reader(Edition edition, Func<Phrase, ImmutableArray<TextSp
 
     public string Text(Phrase phrase) => string.Concat(Say(phrase).Select(span => span.Text));
 
+    /// <summary>Words of the page itself, such as <c>Contents</c>.</summary>
+    public string Text(string words) => Text(Phrase.Plain(words));
+
     /// <summary>Index of the edition's one size, or null for all of them.</summary>
     public int? OnlySize(Booklet booklet) =>
         Edition.Size is { } size && booklet.Sizes.IndexOf(size) is >= 0 and var at ? at : null;
 
     public string SizesLine(Booklet booklet) => (OnlySize(booklet) ?? (booklet.Sizes.Length == 1 ? 0 : null)) is { } only
         ? SizeName(booklet.Sizes[only])
-        : $"Sizes {booklet.Sizes[0]} ({string.Join(", ", booklet.Sizes.Skip(1))})";
+        : Text(Phrase.Of($"Sizes {new WordChoice(new PerSize<string>(booklet.Sizes))}"));
 
-    public static string SizeName(string name) => (SaysSize(name) ? "" : "Size ") + name;
+    public string SizeName(string name) => Text(SaysSize(name) ? Phrase.Named(name) : Phrase.Of($"Size {Phrase.Named(name)}"));
 
     /// <summary>Whether a size's name says that it is one, such as <c>One size</c>.</summary>
     public static bool SaysSize(string name) => name.Contains("size", StringComparison.OrdinalIgnoreCase);

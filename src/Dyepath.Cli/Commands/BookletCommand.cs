@@ -18,6 +18,7 @@ internal static class BookletCommand
         var units = new Option<string?>("--units") { Description = "cm, in, cm-in or in-cm; without it, as the document says." };
         var hand = new Option<string?>("--hand") { Description = "right or left; without it, as the document says." };
         var size = new Option<string?>("--size") { Description = "One size alone, without parentheses." };
+        var language = new Option<string?>("--language") { Description = "en-US, en-GB, de or es; without it, as the document says. The two of English choose its terms, too." };
         var letter = new Option<bool>("--letter") { Description = "US Letter pages instead of A4." };
         var print = new Option<string?>("--print") { Description = "normal, large (18 points) or compact; without it, normal." };
         var command = new Command("booklet", """
@@ -28,19 +29,26 @@ internal static class BookletCommand
                      dyepath booklet --demo --out pattern --terms uk --size M
             """)
         {
-            folder, terms, units, hand, size, letter, print,
+            folder, terms, units, hand, size, language, letter, print,
         };
         file.AddTo(command);
         command.SetAction((parsed, stop) =>
         {
             var project = file.Read(terminal, parsed);
-            var edition = project.Edition with
+            var own = project.Edition;
+            var (said, usage) = Choice("--language", parsed.GetValue(language), (own.Language, own.Terms),
+            [
+                ("en-US", (Language.English, Terms.Us)), ("en-GB", (Language.English, Terms.Uk)),
+                ("de", (Language.German, own.Terms)), ("es", (Language.Spanish, own.Terms)),
+            ]);
+            var edition = own with
             {
-                Terms = Choice("--terms", parsed.GetValue(terms), project.Edition.Terms, [("us", Terms.Us), ("uk", Terms.Uk)]),
-                Units = Choice("--units", parsed.GetValue(units), project.Edition.Units,
+                Language = said,
+                Terms = Choice("--terms", parsed.GetValue(terms), usage, [("us", Terms.Us), ("uk", Terms.Uk)]),
+                Units = Choice("--units", parsed.GetValue(units), own.Units,
                     [("cm", Units.Centimetres), ("in", Units.Inches), ("cm-in", Units.CentimetresThenInches), ("in-cm", Units.InchesThenCentimetres)]),
-                Hand = Choice("--hand", parsed.GetValue(hand), project.Edition.Hand, [("right", Hand.Right), ("left", Hand.Left)]),
-                Size = parsed.GetValue(size) ?? project.Edition.Size,
+                Hand = Choice("--hand", parsed.GetValue(hand), own.Hand, [("right", Hand.Right), ("left", Hand.Left)]),
+                Size = parsed.GetValue(size) ?? own.Size,
             };
             project = project with { Edition = edition };
             var pages = new Print(

@@ -30,7 +30,7 @@ public static class TextBooklet
         if (booklet.Designer.Length > 0)
             text.Append(Spaced(booklet.Designer)).Append('\n');
         text.Append('\n');
-        text.Append("Sizes: ").Append(edition.Size ?? Sizes(booklet)).Append('\n');
+        text.Append(wording.Text(Phrase.Plain("Sizes"))).Append(": ").Append(edition.Size ?? Sizes(booklet)).Append('\n');
         foreach (var own in booklet.Cover?.Own ?? [])
             Append(text, own, wording);
         foreach (var section in booklet.Sections)
@@ -76,10 +76,10 @@ public static class TextBooklet
                 AppendTable(text, table, wording);
                 break;
             case Figure figure:
-                Wrapped(text, $"[Picture: {wording.Text(figure.Caption)} {wording.Text(figure.Alternative)}]", "", Continued);
+                Wrapped(text, $"[{wording.Text(Phrase.Plain("Picture"))}: {wording.Text(figure.Caption)} {wording.Text(figure.Alternative)}]", "", Continued);
                 break;
             case Photo photo:
-                Wrapped(text, $"[Photo: {photo.Alternative}]", "", Continued);
+                Wrapped(text, $"[{wording.Text(Phrase.Plain("Photo"))}: {photo.Alternative}]", "", Continued);
                 break;
             default:
                 throw new ArgumentOutOfRangeException(nameof(block), block, "No text for this kind of block.");

@@ -33,7 +33,7 @@ public static class ListingSheet
             Line($"{warning}\n");
         Line(GarmentSentence.Of(plan, plan.Sizes[Shown(booklet)]));
         foreach (var (name, words) in Facts(plan, booklet))
-            Line($"{name}: {words}");
+            Line($"{wording.Text(name)}: {wording.Text(words)}");
         foreach (var section in booklet.Sections.Where(s => Listed.Contains(s.Id)))
         {
             Line("");
@@ -66,12 +66,12 @@ public static class ListingSheet
         var lines = new StringBuilder();
         void Line(IEnumerable<string> cells) => lines.AppendJoin(',', cells.Select(Cell)).Append("\r\n");
         foreach (var warning in Unmeasured(booklet, plan, wording))
-            Line(["Attention", warning]);
-        Line(["Pattern", booklet.Title]);
-        Line(["Designer", booklet.Designer]);
+            Line([wording.Text(Phrase.Plain("Attention")), warning]);
+        Line([wording.Text(Phrase.Plain("Pattern")), booklet.Title]);
+        Line([wording.Text(Phrase.Plain("Designer")), booklet.Designer]);
         foreach (var (name, words) in Facts(plan, booklet))
-            Line([name, words]);
-        Line(["Size", .. Names(booklet, plan)]);
+            Line([wording.Text(name), wording.Text(words)]);
+        Line([wording.Text(Phrase.Plain("Size")), .. Names(booklet, plan)]);
         foreach (var row in booklet.Sections.Where(s => Listed.Contains(s.Id)).SelectMany(s => Rows(booklet, s, wording)))
             Line(row);
         return lines.ToString();
@@ -101,26 +101,32 @@ public static class ListingSheet
     {
         int? only = booklet.Edition.Size is { } size ? booklet.Sizes.IndexOf(size) : null;
         var table = section.Blocks.OfType<Table>().FirstOrDefault(t => t.PerSizeColumns);
-        return (table?.ForSize(only).Skip(1) ?? []).Select(row => ImmutableArray.CreateRange(row, wording.Text))
-            .Select(row => row.SetItem(0, Called(row[0])));
+        return (table?.ForSize(only).Skip(1) ?? [])
+            .Select(row => ImmutableArray.CreateRange(row.SetItem(0, Called(row[0])), wording.Text));
     }
 
     /// <summary>Away from its table a length of yarn would be read as the garment's.</summary>
-    private static string Called(string row) => row.StartsWith("Length, m", StringComparison.Ordinal)
-        || row.StartsWith("Length, yd", StringComparison.Ordinal)
-        ? $"Yarn, l{row[1..]}" : row.StartsWith("Weight, ", StringComparison.Ordinal) ? $"Yarn, w{row[1..]}" : row;
-
-    private static IEnumerable<(string Name, string Words)> Facts(Plan plan, Booklet booklet)
+    private static Phrase Called(Phrase row) => row.Leaves.OfType<UnitNames>().FirstOrDefault()?.Of switch
     {
-        yield return ("Sizes", string.Join(", ", Names(booklet, plan)));
+        UnitsOf.YarnLength when !IsCompanion(row) => Phrase.Of($"Yarn, length, {new UnitNames(UnitsOf.YarnLength)}"),
+        UnitsOf.YarnMass => Phrase.Of($"Yarn, weight, {new UnitNames(UnitsOf.YarnMass)}"),
+        _ => row,
+    };
+
+    private static bool IsCompanion(Phrase row) => row.Leaves.First() is Words { Text: var words } && !words.StartsWith("Length", StringComparison.Ordinal);
+
+    private static IEnumerable<(Phrase Name, Phrase Words)> Facts(Plan plan, Booklet booklet)
+    {
+        yield return (Phrase.Plain("Sizes"), Phrase.Named(string.Join(", ", Names(booklet, plan))));
         if (booklet.Sizes.Length > 1 && booklet.Edition.Size is null)
-            yield return ("Sample", plan.Sizes[Shown(booklet)].Name);
-        yield return ("Skill level", Skill(plan));
-        yield return ("Terms", booklet.Edition.Terms == Terms.Us ? "US" : "UK");
-        yield return ("Language", "English");
+            yield return (Phrase.Plain("Sample"), Phrase.Named(plan.Sizes[Shown(booklet)].Name));
+        yield return (Phrase.Plain("Skill level"), Phrase.Plain(Skill(plan)));
+        if (booklet.Edition.Language == Language.English)
+            yield return (Phrase.Plain("Terms"), Phrase.Plain(booklet.Edition.Terms == Terms.Us ? "US" : "UK"));
+        yield return (Phrase.Plain("Language"), Phrase.Plain(booklet.Edition.Language.ToString()));
         if (booklet.Edition.Hand == Hand.Left)
-            yield return ("Written for", "left-handed makers");
-        yield return ("Hook", string.Create(CultureInfo.InvariantCulture, $"{plan.Project.Fabric.Swatch.HookMillimetres:0.##} mm"));
+            yield return (Phrase.Plain("Written for"), Phrase.Plain("left-handed makers"));
+        yield return (Phrase.Plain("Hook"), Phrase.Of($"{MaterialsSection.Number(plan.Project.Fabric.Swatch.HookMillimetres)} mm"));
     }
 
     /// <summary>

@@ -91,7 +91,7 @@ internal sealed class HtmlBlocks(HtmlText html, Booklet booklet, Reader reader, 
                     html.Raw("<p dir=\"auto\">").Text(paragraph).Raw("</p>\n");
                 break;
             case Caution caution:
-                html.Raw("<div class=\"caution\" role=\"note\"><svg viewBox=\"0 0 24 24\" role=\"img\" aria-label=\"Caution\" fill=\"none\" stroke=\"currentColor\" stroke-width=\"2\">");
+                html.Raw("<div class=\"caution\" role=\"note\"><svg viewBox=\"0 0 24 24\" role=\"img\" aria-label=\"").Text(reader.Text("Caution")).Raw("\" fill=\"none\" stroke=\"currentColor\" stroke-width=\"2\">");
                 html.Raw("<path d=\"M12 3 22 21H2zM12 10v5M12 17.5v1\"/></svg><p>").Spans(choice.Say(caution.Text)).Raw("</p></div>\n");
                 break;
             case Steps steps:
@@ -145,5 +145,5 @@ internal sealed class HtmlBlocks(HtmlText html, Booklet booklet, Reader reader, 
 
     private bool IsShort(Table table) => table.Rows.All(row => row.Skip(1).All(cell => reader.Text(cell).Length <= LongestAmount));
 
-    private void Tick(string row) => html.Raw("<input type=\"checkbox\" aria-label=\"").Text($"{row} is worked").Raw("\"/>");
+    private void Tick(string row) => html.Raw("<input type=\"checkbox\" aria-label=\"").Text(reader.Text(Phrase.Of($"{Phrase.Named(row)} is worked"))).Raw("\"/>");
 }

@@ -49,7 +49,7 @@ internal sealed class HtmlPage(HtmlText html, Booklet booklet, Reader reader, Si
         else if (BookletParts.Fabric(booklet.For(reader.Edition)) is { } chart)
         {
             html.Raw("<figure class=\"cover\"><div class=\"ground\">");
-            _figures.Svg(ColourChartDrawing.Fabric(chart, reader, 160, "The fabric, drawn from its colour chart."));
+            _figures.Svg(ColourChartDrawing.Fabric(chart, reader, 160, reader.Text("The fabric, drawn from its colour chart.")));
             html.Raw("</div></figure>\n");
         }
         html.Raw("</header>\n");
@@ -63,12 +63,12 @@ internal sealed class HtmlPage(HtmlText html, Booklet booklet, Reader reader, Si
         var sheets = WornDrawing.Draw(cover, size, reader, new Room(160, 190));
         foreach (var sheet in sheets)
             _figures.Svg(sheet);
-        html.Raw("</div>").Element("figcaption", BookletParts.CoverCaption(booklet, size, behind: sheets.Length > 1)).Raw("</figure>\n");
+        html.Raw("</div>").Element("figcaption", BookletParts.CoverCaption(booklet, reader, size, behind: sheets.Length > 1)).Raw("</figure>\n");
     }
 
     private void Contents()
     {
-        html.Raw("<nav aria-labelledby=\"contents\">\n<h2 id=\"contents\">Contents</h2>\n<ol>\n");
+        html.Raw("<nav aria-labelledby=\"contents\">\n<h2 id=\"contents\">").Text(reader.Text("Contents")).Raw("</h2>\n<ol>\n");
         for (var i = 0; i < booklet.Sections.Length; i++)
         {
             html.Raw($"<li><a href=\"#{Id(booklet.Sections[i], i)}\">");

@@ -38,9 +38,9 @@ internal sealed class SizeChoice(Booklet booklet, Reader reader)
         if (!IsOffered)
             return [new SizedSpan(reader.SizesLine(booklet), Strong: false)];
         var line = ImmutableArray.CreateBuilder<SizedSpan>();
-        line.Add(new SizedSpan("Sizes ", Strong: false, InOne: false));
+        line.Add(new SizedSpan(reader.Text("Sizes") + " ", Strong: false, InOne: false));
         line.AddRange(booklet.Sizes.Select((_, i) => i).Where(i => !Reader.SaysSize(booklet.Sizes[i]))
-            .Select(i => new SizedSpan("Size ", Strong: false, InAll: false, Size: i)));
+            .Select(i => new SizedSpan(reader.Text("Size") + " ", Strong: false, InAll: false, Size: i)));
         line.AddRange(_wording!.SayBySize(new Phrase([new WordChoice(new PerSize<string>(booklet.Sizes))])));
         return line.ToImmutable();
     }
@@ -67,8 +67,8 @@ internal sealed class SizeChoice(Booklet booklet, Reader reader)
     {
         if (!IsOffered)
             return;
-        html.Raw("<fieldset class=\"choice\">\n<legend>Size to show</legend>\n<div class=\"options\">\n");
-        html.Raw("<label><input type=\"radio\" name=\"size\" id=\"all-sizes\" checked=\"\"/><span>All sizes</span></label>\n");
+        html.Raw("<fieldset class=\"choice\">\n<legend>").Text(reader.Text("Size to show")).Raw("</legend>\n<div class=\"options\">\n");
+        html.Raw("<label><input type=\"radio\" name=\"size\" id=\"all-sizes\" checked=\"\"/><span>").Text(reader.Text("All sizes")).Raw("</span></label>\n");
         for (var i = 0; i < booklet.Sizes.Length; i++)
         {
             html.Raw(string.Create(CultureInfo.InvariantCulture, $"<label><input type=\"radio\" name=\"size\" id=\"size-{i}\"/><span>"));
@@ -79,10 +79,9 @@ internal sealed class SizeChoice(Booklet booklet, Reader reader)
 
     private ImmutableArray<SizedSpan> Shown() =>
     [
-        new SizedSpan("All sizes are shown. Choose yours, and the page shows and prints its numbers alone.", Strong: false, InOne: false),
-        new SizedSpan("Only size ", Strong: false, InAll: false),
-        .. booklet.Sizes.Select((name, i) => new SizedSpan(name, Strong: false, InAll: false, Size: i)),
-        new SizedSpan(" is shown and printed.", Strong: false, InAll: false),
+        new SizedSpan(reader.Text("All sizes are shown. Choose yours, and the page shows and prints its numbers alone."), Strong: false, InOne: false),
+        .. booklet.Sizes.Select((name, i) => new SizedSpan(
+            reader.Text(Phrase.Of($"Only size {Phrase.Named(name)} is shown and printed.")), Strong: false, InAll: false, Size: i)),
     ];
 
     /// <summary>Not the classes of the sizes alone: an element for several is shown with each of them.</summary>

@@ -50,7 +50,7 @@ internal static class CoverPages
         }
         else if (BookletParts.Fabric(booklet) is { } chart)
         {
-            var sheet = ColourChartDrawing.Fabric(chart, reader, flow.Frame.TextWidth / Scale, "The fabric, drawn from its colour chart.");
+            var sheet = ColourChartDrawing.Fabric(chart, reader, flow.Frame.TextWidth / Scale, reader.Text("The fabric, drawn from its colour chart."));
             flow.Figure(sheet, flow.Left, flow.Y, Scale);
             flow.Use(sheet.Height * Scale + 20);
         }
@@ -78,7 +78,7 @@ internal static class CoverPages
             if (at == 0)
                 flow.Use((sheet.Height + (sheets.Length > 1 ? WornDrawing.Between : 2)) * Scale);
         }
-        var words = BookletParts.CoverCaption(booklet, size, behind: sheets.Length > 1);
+        var words = BookletParts.CoverCaption(booklet, reader, size, behind: sheets.Length > 1);
         var width = flow.Frame.FullWidth - (sheets.Length > 1 ? sheets[1].Width * Scale + 12 : 0);
         Text(flow, Role.Paragraph, words, flow.Type.Caption, strong: false, Ink.Soft, width);
     }
@@ -104,7 +104,7 @@ internal static class CoverPages
     {
         var height = flow.Type.Contents * 1.65;
         flow.Need(Math.Min(booklet.Sections.Length * height + 40, flow.Frame.BodyHeight));
-        Text(flow, Role.Heading, "Contents", flow.Type.Heading, strong: true);
+        Text(flow, Role.Heading, reader.Text("Contents"), flow.Type.Heading, strong: true);
         flow.Use(4);
         flow.Add(new Begin(Role.Contents));
         for (var i = 0; i < booklet.Sections.Length; i++)

@@ -39,6 +39,7 @@ internal sealed class TableLayout
     private readonly int _ticks;
     private double _left;
     private readonly ImmutableArray<TextSpan> _caption;
+    private readonly string _continued;
     private readonly ImmutableArray<ImmutableArray<TextSpan>>[] _rows;
 
     public TableLayout(Flow flow, Table table, Booklet booklet, Reader reader)
@@ -47,6 +48,7 @@ internal sealed class TableLayout
         _numbers = table.PerSizeColumns;
         _ticks = table.Ticks;
         _caption = reader.Say(table.Caption);
+        _continued = reader.Text("continued");
         _rows = [.. table.ForSize(reader.OnlySize(booklet)).Select(row => ImmutableArray.CreateRange(row, reader.SayCell))];
         var columns = _rows[0].Length;
         if (_rows.Any(row => row.Length != columns))
@@ -65,7 +67,7 @@ internal sealed class TableLayout
     {
         var groups = Groups();
         for (var i = 0; i < groups.Count; i++)
-            Write(groups[i], i == 0 ? _caption : [.. _caption, new TextSpan(" (continued)", false)]);
+            Write(groups[i], i == 0 ? _caption : [.. _caption, new TextSpan($" ({_continued})", false)]);
     }
 
     private void Write((int[] Columns, double[] Widths) group, ImmutableArray<TextSpan> caption)

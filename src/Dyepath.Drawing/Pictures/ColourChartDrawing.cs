@@ -49,8 +49,8 @@ internal static class ColourChartDrawing
             return new DrawnPicture([Part(chart, geometry, geometry.Whole, fitting, title, description, reader.Effort)], key);
         var parts = Divide(geometry, inside.Width * shortSide, inside.Height * shortSide / geometry.Proportion, room.SmallestCell);
         var unitWidth = parts.Min(part => Fitting(part.Window, geometry, inside));
-        var sheets = parts.Select(part => Part(chart, geometry, part.Window, unitWidth, $"{title} Part {part.Name}: {Extent(chart, geometry, part.Window)}.", description, reader.Effort));
-        return new DrawnPicture([Overview(chart, geometry, parts, title, description, room, reader.Effort), .. sheets], key);
+        var sheets = parts.Select(part => Part(chart, geometry, part.Window, unitWidth, $"{title} {Extent(chart, geometry, part, reader)}", description, reader.Effort));
+        return new DrawnPicture([Overview(chart, geometry, parts, $"{title} {reader.Text("Where each part lies.")}", description, room, reader.Effort), .. sheets], key);
     }
 
     private static double Fitting(ChartWindow window, ChartGeometry geometry, Room room)
@@ -175,12 +175,15 @@ internal static class ColourChartDrawing
     private static string ColumnName(int column) =>
         column < 26 ? ((char)('A' + column)).ToString() : $"{ColumnName(column / 26 - 1)}{(char)('A' + column % 26)}";
 
-    private static string Extent(ColourChart chart, ChartGeometry geometry, ChartWindow window)
+    private static string Extent(ColourChart chart, ChartGeometry geometry, (string Name, ChartWindow Window) part, Reader reader)
     {
+        var window = part.Window;
         var first = (window.FirstHalf - geometry.Whole.FirstHalf) / 2 + 1;
         var last = (window.EndHalf - geometry.Whole.FirstHalf + 1) / 2;
-        var rows = geometry.Alternates && chart.Working == Core.Fabrics.Working.Turned ? "rows" : "rounds";
-        return string.Create(CultureInfo.InvariantCulture, $"columns {first} to {last}, {rows} {chart.FirstRow + window.FirstRow} to {chart.FirstRow + window.EndRow - 1}");
+        var (from, to) = (chart.FirstRow + window.FirstRow, chart.FirstRow + window.EndRow - 1);
+        return reader.Text(geometry.Alternates && chart.Working == Core.Fabrics.Working.Turned
+            ? Phrase.Of($"Part {Phrase.Named(part.Name)}: columns {first} to {last}, rows {from} to {to}.")
+            : Phrase.Of($"Part {Phrase.Named(part.Name)}: columns {first} to {last}, rounds {from} to {to}."));
     }
 
     private static Sheet Overview(ColourChart chart, ChartGeometry geometry, ImmutableArray<(string Name, ChartWindow Window)> parts,
@@ -203,6 +206,6 @@ internal static class ColourChartDrawing
             shapes.Add(new TextLine(new Point(middle.X, lettering.BaselineAround(middle.Y)), name, lettering));
         }
         shapes.Add(frames.With(new Style(null, Ink.Edge)));
-        return new Sheet(cells.Width + 1, cells.Height + 1, [new Group(shapes.ToImmutable(), new Point(0.5, 0.5))], $"{title} Where each part lies.", description);
+        return new Sheet(cells.Width + 1, cells.Height + 1, [new Group(shapes.ToImmutable(), new Point(0.5, 0.5))], title, description);
     }
 }

@@ -80,7 +80,9 @@ internal static class SymbolChartDrawing
             var (from, to) = (Place(repeat.From, repeat.Y), Place(repeat.To, repeat.Y));
             var up = new Point(0, -Tick);
             shapes.Add(new PathBuilder().Line(from + up, from).Line(from, to).Line(to, to + up).With(new Style(null, Bracket)));
-            Write($"repeat: {repeat.Stitches} {(repeat.Stitches == 1 ? "stitch" : "stitches")}", (from + to) * 0.5 + new Point(0, 4.4));
+            Write(
+                reader.Text(repeat.Stitches == 1 ? Phrase.Of($"repeat: {repeat.Stitches} stitch") : Phrase.Of($"repeat: {repeat.Stitches} stitches")),
+                (from + to) * 0.5 + new Point(0, 4.4));
         }
         var scale = Math.Min(1, Math.Min((room.Width - 2 * Edge) / (right - left), (room.Height - 2 * Edge) / (bottom - top)));
         var sheet = new Sheet(
@@ -124,7 +126,7 @@ internal static class SymbolChartDrawing
         var (side, up) = StitchSymbols.Reach(symbol);
         var scale = Math.Min(0.75, (size - 0.6) / Math.Max(2 * side, up));
         var sign = new Sheet(
-            size, size, [new Group(StitchSymbols.Of(symbol), new Point(size / 2, size / 2 + up * scale / 2), 0, scale)], $"Mark for {name}");
+            size, size, [new Group(StitchSymbols.Of(symbol), new Point(size / 2, size / 2 + up * scale / 2), 0, scale)], reader.Text(Phrase.Of($"Mark for {Phrase.Named(name)}")));
         return new KeyEntry(sign, name);
     }
 

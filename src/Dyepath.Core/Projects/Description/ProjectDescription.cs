@@ -28,7 +28,11 @@ internal static class ProjectDescription
             "hand", "The hand that holds the hook.", new ChoiceShape<Hand>(("right", Hand.Right), ("left", Hand.Left)), e => e.Hand,
             UsualEdition.Hand);
         var size = o.OptionalObject("size", "Print this one size alone.", SizeDescription.SizeName, e => e.Size, "all sizes");
-        return v => new Edition(terms.From(v), units.From(v), hand.From(v), size.From(v));
+        var language = o.Optional(
+            "language", "The language of the pattern's words. Another than English has its own names of stitches.",
+            new ChoiceShape<Language>(("English", Language.English), ("German", Language.German), ("Spanish", Language.Spanish)), e => e.Language,
+            UsualEdition.Language);
+        return v => new Edition(terms.From(v), units.From(v), hand.From(v), size.From(v)) { Language = language.From(v) };
     });
 
     public static ObjectShape<Project> Project { get; } = new(
@@ -47,7 +51,7 @@ internal static class ProjectDescription
             "sizes", "Which sizes the pattern is written for.", SizeDescription.Sizes, p => p.Sizes, SizeDescription.None,
             "one size, of what is not made to the body");
         var edition = o.Optional(
-            "edition", "Terms, units, hand.", EditionShape, p => p.Edition, UsualEdition, "each of its fields left out");
+            "edition", "Terms, units, hand, language.", EditionShape, p => p.Edition, UsualEdition, "each of its fields left out");
         var words = o.Optional(
             "words", "Your own words by place; kept when numbers change.",
             new MapShape<string>("places", WordPlaces.All, new TextShape(8_000, lines: true), 0), p => p.Words, MapShape<string>.Empty,
