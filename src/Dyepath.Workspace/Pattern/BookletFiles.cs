@@ -52,6 +52,10 @@ public sealed class BookletFiles(IJobs jobs)
         _ => "",
     };
 
+    /// <summary>English by its terms, which readers ask for.</summary>
+    private static string LanguageOf(Edition edition) => edition.Language == Language.English
+        ? edition.Terms == Terms.Us ? "us" : "uk" : LanguageTags.Of(edition.Language, edition.Terms);
+
     /// <param name="decisions">What the plan's searches found, so that they are not made again.</param>
     /// <param name="progress">Told what is being done, in a maker's words.</param>
     /// <exception cref="JobException">The PDF or the web page could not be made.</exception>
@@ -61,7 +65,7 @@ public sealed class BookletFiles(IJobs jobs)
     {
         var edition = plan.Project.Edition;
         var title = plan.Project.Title;
-        var name = $"{(edition.Terms == Terms.Us ? "-us" : "-uk")}{(edition.Size is { } size ? $"-{FileName.Of(size, "")}" : "")}";
+        var name = $"-{LanguageOf(edition)}{(edition.Size is { } size ? $"-{FileName.Of(size, "")}" : "")}";
         progress("Beginning…");
         await Breathe(cancel);
         switch (form)

@@ -36,7 +36,7 @@ public static class CheckPlace
     private static string OfText(string place, Booklet booklet)
     {
         var titled = booklet.Sections.FirstOrDefault(section => Enum.GetValues<Terms>().Any(terms => place.StartsWith(
-            new Wording(booklet, booklet.Edition with { Terms = terms }).Text(section.Title), StringComparison.OrdinalIgnoreCase)));
+            new Wording(booklet, booklet.Edition with { Terms = terms, Language = Language.English }).Text(section.Title), StringComparison.OrdinalIgnoreCase)));
         return titled?.Id
             ?? (place.StartsWith("Chart", StringComparison.Ordinal) ? "charts"
             : Enum.GetValues<EdgingPlace>().Any(edge => place.EndsWith($", {PlaceWords.Of(edge)}", StringComparison.Ordinal)) ? "edgings"
@@ -45,8 +45,8 @@ public static class CheckPlace
 
     private static IEnumerable<(string Id, string[] Headings)> Sections(Booklet booklet)
     {
-        var wording = new Wording(booklet, booklet.Edition with { Size = null });
-        return booklet.For(booklet.Edition with { Size = null }).Sections.Select(
+        var wording = new Wording(booklet, booklet.Edition with { Size = null, Language = Language.English });
+        return booklet.For(booklet.Edition with { Size = null, Language = Language.English }).Sections.Select(
             s => (s.Id, s.Blocks.OfType<Subheading>().Select(h => wording.Text(h.Text)).ToArray()));
     }
 
