@@ -30,15 +30,26 @@ internal sealed class ButtonWords(PatternContext context, int at)
     {
         if (_edge.Closes is not var (holes, buttons) || Holes is not { } counted)
             yield break;
-        var (first, last, begins) = IsPair ? ("lowest", "topmost", "lower") : ("outermost", "innermost", "armhole");
-        var taken = IsPair
-            ? $"The band of the {PlaceNames.Of(buttons)} takes the buttons."
-            : $"The band lies on the {PlaceNames.Of(buttons)}, which takes the buttons{InnerEnd}.";
+        var (on, under, few) = (PlaceNames.Of(holes), PlaceNames.Of(buttons), counted.Values.All(n => n < 2));
         var (before, after) = (context.Each(s => Layout(s).Before * Stitch(s)), context.Each(s => Layout(s).After * Stitch(s)));
-        var where = counted.Values.All(n => n < 2)
-            ? Phrase.Of($". It begins {before} from the {begins} end")
-            : Phrase.Of($", about {context.Each(s => Layout(s).Spacing(Stitch(s)))} from middle to middle. The {first} begins {before} from the {begins} end, the {last} ends {after} from the neck end");
-        yield return new Instruction(Phrase.Plain("Buttonholes"), Phrase.Of($"{counted} in the band of the {PlaceNames.Of(holes)}, in row {Row}{where}{Folds()}. {taken}"));
+        var begins = (few, IsPair) switch
+        {
+            (true, true) => Phrase.Of($"It begins {before} from the lower end"),
+            (true, _) => Phrase.Of($"It begins {before} from the armhole end"),
+            (_, true) => Phrase.Of($"The lowest begins {before} from the lower end, the topmost ends {after} from the neck end"),
+            _ => Phrase.Of($"The outermost begins {before} from the armhole end, the innermost ends {after} from the neck end"),
+        };
+        yield return new Instruction(Phrase.Plain("Buttonholes"), Phrase.Join(" ",
+        [
+            few
+                ? Phrase.Of($"{counted} in the band of the {on}, in row {Row}.")
+                : Phrase.Of($"{counted} in the band of the {on}, in row {Row}, about {context.Each(s => Layout(s).Spacing(Stitch(s)))} from middle to middle."),
+            Corner() is null ? Phrase.Of($"{begins}.") : Phrase.Of($"{begins}, below the corner that folds back."),
+            IsPair ? Phrase.Of($"The band of the {under} takes the buttons.")
+                : context.Plan.Sizes[0].Edgings.Any(e => e.Where == EdgingPlace.Neck)
+                ? Phrase.Of($"The band lies on the {under}, which takes the buttons; sew its inner end to the end of the neck edging.")
+                : Phrase.Of($"The band lies on the {under}, which takes the buttons."),
+        ]));
     }
 
     /// <summary>The row with the buttonholes; null where there is none.</summary>
@@ -46,18 +57,16 @@ internal sealed class ButtonWords(PatternContext context, int at)
     {
         if (Holes is null)
             return null;
-        var others = IsPair ? " On the band for the buttons work this row as the others." : "";
         var repeats = context.Each(s => Math.Max(0, Layout(s).Holes - 1));
         var times = repeats.IsSame && repeats.Values[0] == 1 ? Phrase.Plain("once") : Phrase.Of($"{repeats} times in all");
-        var further = repeats.Values.All(n => n == 0)
-            ? Phrase.Empty
-            : Phrase.Of($"* ch {ButtonBand.Hole}, {Skip} {ButtonBand.Hole} sts, {Sc} in each of the next {context.Each(s => Layout(s).Between)} sts; work from * {times}; ");
-        return new Instruction(Phrase.Of($"Row {Row}"), Phrase.Of(
-            $"Ch 1, {Sc} in each of the first {context.Each(s => Ends(s).First)} sts, {further}ch {ButtonBand.Hole}, {Skip} {ButtonBand.Hole} sts, {Sc} in each of the last {context.Each(s => Ends(s).Last)} sts, turn.{others}"));
+        var (first, last) = (context.Each(s => Ends(s).First), context.Each(s => Ends(s).Last));
+        var hole = Phrase.Of($"ch {ButtonBand.Hole}, {Skip} {ButtonBand.Hole} sts");
+        var work = repeats.Values.All(n => n == 0)
+            ? Phrase.Of($"Ch 1, {Sc} in each of the first {first} sts, {hole}, {Sc} in each of the last {last} sts, turn.")
+            : Phrase.Of($"Ch 1, {Sc} in each of the first {first} sts, * {hole}, {Sc} in each of the next {context.Each(s => Layout(s).Between)} sts; work from * {times}; {hole}, {Sc} in each of the last {last} sts, turn.");
+        var others = IsPair ? Phrase.Plain(" On the band for the buttons work this row as the others.") : Phrase.Empty;
+        return new Instruction(Phrase.Of($"Row {Row}"), work + others);
     }
-
-    private string InnerEnd =>
-        context.Plan.Sizes[0].Edgings.Any(e => e.Where == EdgingPlace.Neck) ? "; sew its inner end to the end of the neck edging" : "";
 
     /// <summary>Two bands, one upon the other; else one, on the bare edge of the other piece.</summary>
     private bool IsPair => _edge.Copies > 1;
@@ -86,8 +95,6 @@ internal sealed class ButtonWords(PatternContext context, int at)
     /// A corner that is left over at the top folds back slantwise: as far down the edge as it is wide, the band included.
     /// </summary>
     private Length Folded(SizePlan size) => Corner() is { } corner ? size.Finished[corner.Measure] + size.Edgings[at].Depth : Length.Zero;
-
-    private string Folds() => Corner() is null ? "" : ", below the corner that folds back";
 
     private OpeningDesign? Corner()
     {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Planning;
 using Dyepath.Core.Shaping;
@@ -20,11 +21,11 @@ internal sealed record ChartVariant(Plan Plan, int Number, PiecePlan Piece, Immu
     /// <summary>What it takes to hold one size's pieces against one chart.</summary>
     private const int StepsOfSize = 20_000;
 
-    public string Stitches => Piece.RowStitches.Length == 2
-        ? $"{Piece.RowStitches[0]} and {Piece.RowStitches[1]} stitches in turn"
-        : Piece.Shape is not { } shape ? $"{Piece.Stitches} stitches"
-        : shape.ShortestRow == shape.WidestRow ? $"{shape.WidestRow} stitches"
-        : $"{shape.ShortestRow} to {shape.WidestRow} stitches, shaped";
+    public Phrase Stitches => Piece.RowStitches.Length == 2
+        ? Phrase.Of($"{Piece.RowStitches[0]} and {Piece.RowStitches[1]} stitches in turn")
+        : Piece.Shape is not { } shape ? Phrase.Of($"{Piece.Stitches} stitches")
+        : shape.ShortestRow == shape.WidestRow ? Phrase.Of($"{shape.WidestRow} stitches")
+        : Phrase.Of($"{shape.ShortestRow} to {shape.WidestRow} stitches, shaped");
 
     public ImmutableArray<string> Sizes => [.. Uses.Select(u => u.Size).Distinct()];
 
@@ -44,16 +45,20 @@ internal sealed record ChartVariant(Plan Plan, int Number, PiecePlan Piece, Immu
     public long Cells => (long)DrawnRows * (Piece.Shape is { } shape ? shape.LastColumn - shape.FirstColumn + 1 : Piece.RowStitches.Max());
 
     /// <summary>Which pieces of which sizes, such as <c>front and back, all sizes; sleeve in XS, S</c>.</summary>
-    public string UsedBy => string.Join("; ", By(Uses).Select(by => by.Pieces + SizesOf(Plan, by.Sizes)));
+    public Phrase UsedBy => Phrase.Join("; ", By(Uses).Select(by => by.Pieces + SizesOf(Plan, by.Sizes)));
 
     /// <summary>Pieces of the same sizes together, such as <c>front and back</c>.</summary>
-    public static IEnumerable<(string Pieces, ImmutableArray<string> Sizes)> By(IEnumerable<ChartUse> uses) =>
+    public static IEnumerable<(Phrase Pieces, ImmutableArray<string> Sizes)> By(IEnumerable<ChartUse> uses) =>
         uses.GroupBy(u => u.Piece).GroupBy(piece => string.Join(", ", piece.Select(u => u.Size)))
-            .Select(g => (string.Join(" and ", g.Select(p => PlaceNames.Of(p.Key))), g.First().Select(u => u.Size).ToImmutableArray()));
+            .Select(g => (
+                g.Select(p => Phrase.Plain(PlaceNames.Of(p.Key))).Aggregate((all, piece) => Phrase.Of($"{all} and {piece}")),
+                g.First().Select(u => u.Size).ToImmutableArray()));
 
     /// <summary>What stands behind the pieces, such as <c>, all sizes</c> or <c> in XS, S</c>; nothing where there is one size.</summary>
-    public static string SizesOf(Plan plan, ImmutableArray<string> sizes) =>
-        plan.Sizes.Length == 1 ? "" : sizes.Length == plan.Sizes.Length ? ", all sizes" : $" in {string.Join(", ", sizes)}";
+    public static Phrase SizesOf(Plan plan, ImmutableArray<string> sizes) =>
+        plan.Sizes.Length == 1 ? Phrase.Empty
+        : sizes.Length == plan.Sizes.Length ? Phrase.Plain(", all sizes")
+        : Phrase.Of($" in {Phrase.Join(", ", sizes.Select(Phrase.Named))}");
 
     public static ImmutableArray<ChartVariant> All(PatternContext context)
     {

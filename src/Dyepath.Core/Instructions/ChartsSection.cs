@@ -28,7 +28,7 @@ internal static class ChartsSection
             context.Effort.Spend(1_000 + chart.Cells);
             blocks.Add(new ForSizes(chart.Sizes,
             [
-                new Subheading(Phrase.Of($"Chart {chart.Number}: {chart.Stitches}{new InAllSizes(Phrase.Plain($" ({chart.UsedBy})"))}")),
+                new Subheading(Phrase.Of($"Chart {chart.Number}: {chart.Stitches}{new InAllSizes(Phrase.Of($" ({chart.UsedBy})"))}")),
                 .. Outside(context, chart),
                 .. ColourShift.With(context, chart),
                 RowStarts(context, chart),
@@ -49,7 +49,7 @@ internal static class ChartsSection
             yield return new ForSizes(sizes,
             [
                 new Paragraph(Phrase.Of(
-                    $"Turned over{new InAllSizes(Phrase.Plain(ChartVariant.SizesOf(context.Plan, sizes)))}: {pieces}. What this chart and this table call the right side is inside there; seen from outside, the colours lie as this chart in a mirror.")),
+                    $"Turned over{new InAllSizes(Phrase.Of($"{ChartVariant.SizesOf(context.Plan, sizes)}"))}: {pieces}. What this chart and this table call the right side is inside there; seen from outside, the colours lie as this chart in a mirror.")),
             ]);
         }
     }

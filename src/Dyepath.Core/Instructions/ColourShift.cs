@@ -81,49 +81,59 @@ internal sealed record ColourShift(ShapedPart? Part, int First, int Last, double
     public static bool IsTurned(PiecePlan piece) => piece.Working is Working.Turned or Working.RoundsTurned;
 
     /// <summary>Such as <c>2 stitches later</c>, or <c>exactly above itself</c>.</summary>
-    public string By(PatternContext context) => By(context, Units);
+    public Phrase By(PatternContext context) => By(context, Units);
 
-    private static string By(PatternContext context, double units)
+    private static Phrase By(PatternContext context, double units)
     {
-        if (Math.Abs(units) < 1e-6)
-            return "exactly above itself";
+        if (IsNone(units))
+            return Phrase.Plain("exactly above itself");
+        var pairs = context.Project.Fabric.Stitch.StitchesPerUnit > 1;
+        var number = new Numerals(MaterialsSection.Number(Math.Abs(units)));
         var by = Math.Abs(units) switch
         {
-            0.5 => $"half a {context.UnitWord(one: true)}",
-            1 => $"1 {context.UnitWord(one: true)}",
-            var many => $"{MaterialsSection.Number(many)} {context.UnitWord()}",
+            0.5 => pairs ? Phrase.Plain("half a pair") : Phrase.Plain("half a stitch"),
+            1 => pairs ? Phrase.Plain("1 pair") : Phrase.Plain("1 stitch"),
+            _ => pairs ? Phrase.Of($"{number} pairs") : Phrase.Of($"{number} stitches"),
         };
-        return $"{by} {(units > 0 ? "earlier" : "later")}";
+        return units > 0 ? Phrase.Of($"{by} earlier") : Phrase.Of($"{by} later");
     }
 
-    private static string Moved(PatternContext context, double units, string below) =>
-        $"{By(context, units)}{(Math.Abs(units) < 1e-6 ? "" : " than it did")} {below}";
+    private static bool IsNone(double units) => Math.Abs(units) < 1e-6;
+
+    private static Phrase Moved(PatternContext context, double units, Phrase below) =>
+        IsNone(units) ? Phrase.Of($"exactly above itself {below}") : Phrase.Of($"{By(context, units)} than it did {below}");
+
+    /// <summary>The same in a shaped piece, such as <c>2 stitches later than two rows below</c>.</summary>
+    public Phrase AgainstTwoBelow(PatternContext context) =>
+        IsNone(Units) ? Phrase.Plain("exactly above itself two rows below") : Phrase.Of($"{By(context)} than two rows below");
 
     /// <summary>Sentences of a piece, as many as its rows differ; one that names both kinds of rows where it lies on a bias.</summary>
-    public static ImmutableArray<string> Said(PatternContext context, PiecePlan piece)
+    public static ImmutableArray<Phrase> Said(PatternContext context, PiecePlan piece)
     {
         var below = Below(context, piece);
         return piece.Shape is { } shape && IsBiased(shape)
-            ? [$"In the order of work, each colour of a right-side row begins {Moved(context, 2 * shape.LeanFrom(0), below)}, each colour of a wrong-side row {Moved(context, 2 * shape.LeanFrom(1), below)}: the lines of one lean otherwise than those of the other."]
-            : [.. Of(piece).Select(s => $"In the order of work, each colour begins {Moved(context, s.Units, below)}.").Distinct()];
+            ? [Phrase.Of($"In the order of work, each colour of a right-side row begins {Moved(context, 2 * shape.LeanFrom(0), below)}, each colour of a wrong-side row {Moved(context, 2 * shape.LeanFrom(1), below)}: the lines of one lean otherwise than those of the other.")]
+            : [.. Of(piece).Select(s => Phrase.Of($"In the order of work, each colour begins {Moved(context, s.Units, below)}.")).Distinct()];
     }
 
     /// <summary>Whether right-side and wrong-side rows move otherwise, and it has two of each.</summary>
     private static bool IsBiased(ShapedPiece shape) => shape is { Bias: > 0, Rows: > 3 };
 
     /// <summary>Its rows, such as <c>rows 3 to 14</c>, or <c>second side, row 40</c>.</summary>
-    public string Rows
+    public Phrase Rows
     {
         get
         {
-            var part = Part is { Below: not null } ? $"{PartNames.Of(Part)}, " : "";
-            return First == Last
-                ? FormattableString.Invariant($"{part}row {First + 1}")
-                : FormattableString.Invariant($"{part}rows {First + 1} {(Last == First + 1 ? "and" : "to")} {Last + 1}");
+            var rows = First == Last ? Phrase.Of($"row {First + 1}")
+                : Last == First + 1 ? Phrase.Of($"rows {First + 1} and {Last + 1}")
+                : Phrase.Of($"rows {First + 1} to {Last + 1}");
+            return Part is { Below: not null } ? Phrase.Of($"{PartNames.Of(Part)}, {rows}") : rows;
         }
     }
 
-    public static string Below(PatternContext context, PiecePlan piece) => IsTurned(piece) ? $"two {context.RowWord}s below" : "in the round below";
+    /// <summary>Such as <c>two rows below</c>.</summary>
+    public static Phrase Below(PatternContext context, PiecePlan piece) => Phrase.Plain(
+        !IsTurned(piece) ? "in the round below" : context.InRounds ? "two rounds below" : "two rows below");
 
     /// <summary>What stands with one chart where the charts, or the rows of one, differ.</summary>
     public static ImmutableArray<Block> With(PatternContext context, ChartVariant chart)
@@ -131,11 +141,11 @@ internal sealed record ColourShift(ShapedPart? Part, int First, int Last, double
         if (context.ShiftsAlike)
             return [];
         if (Said(context, chart.Piece) is [var one])
-            return [new Paragraph(Phrase.Plain(one))];
+            return [new Paragraph(one)];
         return
         [
             new Paragraph(Phrase.Plain("In the order of work, each colour begins, against the row two below:")),
-            new Bullets([.. Of(chart.Piece).Select(s => Phrase.Plain($"{s.Rows}: {s.By(context)}."))]),
+            new Bullets([.. Of(chart.Piece).Select(s => Phrase.Of($"{s.Rows}: {s.By(context)}."))]),
         ];
     }
 }

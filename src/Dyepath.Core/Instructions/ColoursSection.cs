@@ -77,8 +77,8 @@ internal static class ColoursSection
     private static Phrase Shift(PatternContext context)
     {
         var piece = context.Charts[0].Piece;
-        return Phrase.Plain(context.ShiftsAlike
-            ? ColourShift.Said(context, piece)[0]
-            : $"How much earlier or later each colour begins than it did {ColourShift.Below(context, piece)} is not the same everywhere: it stands with the {context.RowWord} starts of each chart.");
+        return context.ShiftsAlike ? Phrase.Of($"{ColourShift.Said(context, piece)[0]}")
+            : context.InRounds ? Phrase.Of($"How much earlier or later each colour begins than it did {ColourShift.Below(context, piece)} is not the same everywhere: it stands with the round starts of each chart.")
+            : Phrase.Of($"How much earlier or later each colour begins than it did {ColourShift.Below(context, piece)} is not the same everywhere: it stands with the row starts of each chart.");
     }
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Edgings;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Planning;
@@ -49,52 +50,61 @@ internal sealed class OpeningSteps
     }
 
     /// <summary>Said after the foundation chain: which edge of the garment it is; nothing where no cut or seam tells.</summary>
-    public string Foundation
+    public Phrase Foundation
     {
         get
         {
             if (_construction.GroupOf(_piece.Id).Gores is { } gores && SeamOf(PieceSide.Left) is { } beside)
-                return $" The chain is the edge of the {beside}, between the {LowerEdge} and the {EdgeWords.Of(gores.Top)}: its end is at the {LowerEdge}, where row 1 begins.";
+                return Phrase.Of($" The chain is the edge of the {beside}, between the {LowerEdge} and the {EdgeWords.Of(gores.Top)}: its end is at the {LowerEdge}, where row 1 begins.");
             if (_boxes.IsEmpty)
-                return "";
+                return Phrase.Empty;
             if (_up)
-                return $" The chain is the {LowerEdge}.";
+                return Phrase.Of($" The chain is the {LowerEdge}.");
             return SeamOf(PieceSide.Left) is { } seam && (OpeningOf(PieceSide.Left) ?? SeamOf(PieceSide.Top)) is { } above
-                ? $" The chain becomes the edge of the {seam}, between the {LowerEdge} and the {above}: its end is at the {LowerEdge}, where row 1 begins." : "";
+                ? Phrase.Of($" The chain becomes the edge of the {seam}, between the {LowerEdge} and the {above}: its end is at the {LowerEdge}, where row 1 begins.")
+                : Phrase.Empty;
         }
     }
 
     /// <summary>Said where a part is fastened off; nothing where no seam tells.</summary>
-    public string Last => SeamOf(_up ? PieceSide.Top : PieceSide.Right) is { } seam ? $" The last row is the edge of the {seam}." : "";
+    public Phrase Last =>
+        SeamOf(_up ? PieceSide.Top : PieceSide.Right) is { } seam ? Phrase.Of($" The last row is the edge of the {seam}.") : Phrase.Empty;
 
-    /// <summary>Such as <c>Here the armhole ends and the shoulder seam begins.</c>; nothing where the row is not shaped.</summary>
+    /// <summary>
+    /// Said after a row, such as <c>Here the armhole ends and the shoulder seam begins.</c>; nothing where the row is not shaped.
+    /// </summary>
     /// <param name="row">Of the piece, from 0.</param>
     /// <param name="change">At the row's end.</param>
-    public string? At(ShapedPart part, int row, RowChange change)
+    public Phrase At(ShapedPart part, int row, RowChange change)
     {
         var run = part.Outline.At(row - part.FirstRow);
         var (leaves, right) = (change.Shorter > 0, change.Edge == RowEdge.Right);
         // The first stitch that is worked no more, or was not until now.
         var column = right ? (leaves ? run.First - 1 : run.First) : leaves ? run.Last + 1 : run.Last;
         if (Find(leaves ? row : row - 1, column) is not { } box)
-            return null;
+            return Phrase.Empty;
         var name = PlaceNames.Of(box.Opening);
         var (from, to) = _up ? (box.Bottom, box.Top) : (box.Left, box.Right);
         if (leaves && row == from)
         {
             // A neck that parts a piece worked up ends no seam.
             return (_up && !box.Side.IsUpright()) || SeamOf(_up ? box.Side : PieceSide.Top) is not { } before
-                ? $"Here the {name} begins." : $"Here the {before} ends and the {name} begins.";
+                ? Phrase.Of($" Here the {name} begins.") : Phrase.Of($" Here the {before} ends and the {name} begins.");
         }
         if (leaves || row != to + 1)
-            return $"This shapes the {name}.";
-        return SeamOf(PieceSide.Top) is { } after ? $"Here the {name} ends and the {after} begins." : $"Here the {name} ends.";
+            return Phrase.Of($" This shapes the {name}.");
+        return SeamOf(PieceSide.Top) is { } after
+            ? Phrase.Of($" Here the {name} ends and the {after} begins.") : Phrase.Of($" Here the {name} ends.");
     }
 
-    /// <summary>What the stitches are that are left between two parts of one row; null where they are no opening's.</summary>
+    /// <summary>
+    /// Said where a part is joined on: what the stitches are that are left between two parts of one row; nothing where they are no
+    /// opening's.
+    /// </summary>
     /// <param name="row">The first row of the part that is joined on.</param>
     /// <param name="column">Of one of them.</param>
-    public string? Between(int row, int column) => Find(row, column) is { } box ? $"The stitches left are the lower edge of the {PlaceNames.Of(box.Opening)}." : null;
+    public Phrase Between(int row, int column) => Find(row, column) is { } box
+        ? Phrase.Of($" The stitches left are the lower edge of the {PlaceNames.Of(box.Opening)}.") : Phrase.Empty;
 
     private string LowerEdge => _construction.Edgings.Any(e => e.Place == EdgingPlace.Hem) ? "hem" : "lower edge";
 

@@ -80,8 +80,11 @@ internal sealed class PatternContext
     /// <summary>What the pattern calls the solid yarn.</summary>
     public string CompanionName => Project.Companion?.Name ?? "the companion yarn";
 
+    /// <inheritdoc cref="CompanionName"/>
+    public Phrase Companion => Project.Companion is { } companion ? Phrase.Named(companion.Name) : Phrase.Plain("the companion yarn");
+
     /// <summary>What chains are made of that rows are worked on over: the companion yarn, or else any smooth one.</summary>
-    public string ChainYarn => Project.Companion?.Name ?? "the smooth yarn";
+    public Phrase ChainYarn => Project.Companion is { } companion ? Phrase.Named(companion.Name) : Phrase.Plain("the smooth yarn");
 
     /// <summary>Whether rows of any size are worked on over chains.</summary>
     public bool HasTurnedOver => Plan.Sizes.Any(s => s.Pieces.Any(p => p.WrongSideOut));

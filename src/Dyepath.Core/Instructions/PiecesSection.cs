@@ -23,16 +23,17 @@ internal static class PiecesSection
                 blocks.AddRange(SizeBySize(context, piece));
                 continue;
             }
-            blocks.Add(new Subheading(Phrase.Plain(Heading(piece.First))));
+            blocks.Add(new Subheading(Heading(piece.First)));
             blocks.Add(new Paragraph(Yarn(context, piece)));
             if (piece.First.Pooled)
                 blocks.Add(Beginnings.Of(context, piece));
             if (context.Pieces.Take(i).FirstOrDefault(before => WorkedAlike(before, piece)) is { } same)
             {
-                var marks = piece.First.Openings.IsEmpty ? "" : ", marks included";
                 blocks.Add(new Steps(
                 [
-                    new Instruction(Phrase.Plain("Foundation and rows"), Phrase.Plain($"As the {same.Name}{marks}.")),
+                    new Instruction(
+                        Phrase.Plain("Foundation and rows"),
+                        piece.First.Openings.IsEmpty ? Phrase.Of($"As the {same.Name}.") : Phrase.Of($"As the {same.Name}, marks included.")),
                 ]));
                 continue;
             }
@@ -70,7 +71,7 @@ internal static class PiecesSection
             var name = context.Plan.Sizes[size].Name;
             yield return new ForSizes([name],
             [
-                new Subheading(Phrase.Of($"{Heading(piece.First)}{new InAllSizes(Phrase.Plain($", size {name}"))}")),
+                new Subheading(Phrase.Of($"{Heading(piece.First)}{new InAllSizes(Phrase.Of($", size {new Name(name)}"))}")),
                 new Paragraph(Yarn(context, own)),
                 .. own.First.Pooled ? ImmutableArray.Create<Block>(Beginnings.Of(context, own)) : [],
                 .. Rows(context, own),
@@ -81,10 +82,10 @@ internal static class PiecesSection
         }
     }
 
-    private static string Heading(PiecePlan piece)
+    private static Phrase Heading(PiecePlan piece)
     {
-        var name = Wording.Capital(piece.Name);
-        return piece.Copies == 1 ? name : $"{name} (make {piece.Copies})";
+        var name = Phrase.Plain(Wording.Capital(piece.Name));
+        return piece.Copies == 1 ? name : Phrase.Of($"{name} (make {piece.Copies})");
     }
 
     /// <summary>Whether the same words serve both, whatever colour each begins with.</summary>
@@ -101,10 +102,10 @@ internal static class PiecesSection
 
     private static Phrase Yarn(PatternContext context, SizedPiece piece)
     {
-        var hook = MaterialsSection.Millimetres(context.Project.Fabric.Swatch.HookMillimetres);
+        var hook = new Numerals(MaterialsSection.Number(context.Project.Fabric.Swatch.HookMillimetres));
         return piece.First.Pooled
-            ? Phrase.Of($"In {context.Project.Yarn.Name}, {hook} hook.")
-            : Phrase.Of($"Plain, in {context.CompanionName}, {hook} hook.");
+            ? Phrase.Of($"In {new Name(context.Project.Yarn.Name)}, {hook} mm hook.")
+            : Phrase.Of($"Plain, in {context.Companion}, {hook} mm hook.");
     }
 
     private static IEnumerable<Block> Cuff(PatternContext context, SizedPiece piece)
@@ -117,14 +118,17 @@ internal static class PiecesSection
     {
         if (piece.BySize.All(p => p.SideBandRows == 0))
             yield break;
-        var along = context.Plan.Direction == Direction.Up ? "row ends" : "stitches";
+        var (sc, count) = (new Term("sc"), piece.Each(p => p.SideBand?.Stitches ?? 0));
+        var pickUp = context.Plan.Direction == Direction.Up
+            ? Phrase.Of($"pick up and {sc} {count} stitches evenly along the row ends")
+            : Phrase.Of($"pick up and {sc} {count} stitches evenly along the stitches");
         var opening = piece.BySize.Any(p => p.SideBand?.Below is not null)
             ? Phrase.Of($" Mark its last row after stitch {piece.Each(p => p.SideBand?.Below ?? 0)}, counted from the hem: the band's own mark for the opening.")
-            : Phrase.Plain("");
+            : Phrase.Empty;
         yield return new Steps(
         [
             new Instruction(Phrase.Plain("Side bands"), Phrase.Of(
-                $"In {context.CompanionName}, along each side edge: pick up and {new Term("sc")} {piece.Each(p => p.SideBand?.Stitches ?? 0)} stitches evenly along the {along}, then work {new Term("sc")} back and forth until the band has {piece.Each(p => p.SideBandRows)} rows (0: no band).{opening}")),
+                $"In {context.Companion}, along each side edge: {pickUp}, then work {sc} back and forth until the band has {piece.Each(p => p.SideBandRows)} rows (0: no band).") + opening),
         ]);
     }
 
@@ -137,28 +141,34 @@ internal static class PiecesSection
     /// <summary>One instruction for each of the piece's marks, in their order.</summary>
     public static ImmutableArray<Instruction> MarkSteps(PatternContext context, SizedPiece piece)
     {
-        var top = context.Plan.Direction == Direction.Up ? "last row" : "top edge, where odd-numbered rows end";
-        var sides = context.Plan.Direction == Direction.Up ? "both side edges"
-            : $"the first row and the last row, counted from the {(piece.First.Id == PieceId.Sleeve ? "cuff" : "hem")} edge, where odd-numbered rows begin";
+        var up = context.Plan.Direction == Direction.Up;
+        var top = up ? "the last row" : "the top edge, where odd-numbered rows end";
+        var sides = up ? "both side edges"
+            : piece.First.Id == PieceId.Sleeve ? "the first row and the last row, counted from the cuff edge, where odd-numbered rows begin"
+            : "the first row and the last row, counted from the hem edge, where odd-numbered rows begin";
         return [.. piece.First.Marks.Select((mark, i) =>
         {
             var position = piece.Each(p => p.Marks[i].Position);
-            var what = mark.AlongStitches ? "stitch" : "row";
+            var nth = mark.AlongStitches ? Phrase.Of($"stitch {position}") : Phrase.Of($"row {position}");
             return new Instruction(Phrase.Plain("Mark"), mark.Opening.Id switch
             {
                 OpeningId.Neck when mark.Opening.Side is { } side =>
-                    Phrase.Of($"{what} {position} at the {top}, counted from {Edge(Worked(side).Mirrored())}: the neck opening begins here and goes on to the front edge."),
-                OpeningId.Armhole when mark.Opening.Side is { } side => context.Plan.Direction == Direction.Up
-                    ? Phrase.Of($"{what} {position} of {Edge(Worked(side))}: the armhole begins here. The seam ends before it.")
-                    : Phrase.Of($"{what} {position} of {Edge(Worked(side))}, counted from the hem edge, where odd-numbered rows begin: the armhole begins here. The seam ends before it."),
-                OpeningId.Neck => Phrase.Of($"{what} {position} at the {top}: neck opening {(mark.Begins ? "begins" : "ends")} here."),
-                OpeningId.Armhole => Phrase.Of($"{what} {position} of {sides}: armholes begin here. The seams end before it."),
-                OpeningId.LegOpening => Phrase.Of($"{what} {position} of {sides}: leg openings begin here. The seams end before it."),
-                OpeningId.Tab => Phrase.Of($"{what} {position} of {sides}: side tabs {(mark.Begins ? "begin" : "end")} here."),
-                OpeningId.Vent => Phrase.Of($"{what} {position} of {sides}: from here up the sides are sewn, below they stay open as vents."),
+                    Phrase.Of($"{nth} at {top}, counted from {Edge(Worked(side).Mirrored())}: the neck opening begins here and goes on to the front edge."),
+                OpeningId.Armhole when mark.Opening.Side is { } side => up
+                    ? Phrase.Of($"{nth} of {Edge(Worked(side))}: the armhole begins here. The seam ends before it.")
+                    : Phrase.Of($"{nth} of {Edge(Worked(side))}, counted from the hem edge, where odd-numbered rows begin: the armhole begins here. The seam ends before it."),
+                OpeningId.Neck => mark.Begins
+                    ? Phrase.Of($"{nth} at {top}: neck opening begins here.")
+                    : Phrase.Of($"{nth} at {top}: neck opening ends here."),
+                OpeningId.Armhole => Phrase.Of($"{nth} of {sides}: armholes begin here. The seams end before it."),
+                OpeningId.LegOpening => Phrase.Of($"{nth} of {sides}: leg openings begin here. The seams end before it."),
+                OpeningId.Tab => mark.Begins
+                    ? Phrase.Of($"{nth} of {sides}: side tabs begin here.")
+                    : Phrase.Of($"{nth} of {sides}: side tabs end here."),
+                OpeningId.Vent => Phrase.Of($"{nth} of {sides}: from here up the sides are sewn, below they stay open as vents."),
                 OpeningId.SleeveJoin when piece.First.Id == PieceId.Sleeve =>
-                    Phrase.Of($"{what} {position} of {sides}: from here up the sleeve is sewn to the body."),
-                OpeningId.SleeveJoin => Phrase.Of($"{what} {position} of {sides}: from here up the sleeves are sewn on."),
+                    Phrase.Of($"{nth} of {sides}: from here up the sleeve is sewn to the body."),
+                OpeningId.SleeveJoin => Phrase.Of($"{nth} of {sides}: from here up the sleeves are sewn on."),
                 _ => throw new InvalidOperationException($"No words for the opening {mark.Opening.Id}."),
             });
         })];

@@ -29,8 +29,6 @@ internal sealed class RowInstructions
         _round = piece.First.Working is not Working.Turned;
     }
 
-    private string RowWord => _round ? "Round" : "Row";
-
     private PerSize<int> Stitches => _piece.Each(p => p.Stitches);
 
     private PerSize<int> Rows => _piece.Each(p => p.Rows);
@@ -61,8 +59,15 @@ internal sealed class RowInstructions
         var told = Write().Items;
         var repeated = told.Length - 3;
         var text = told[row == 0 ? 1 : 2 + (row - 1) % repeated].Text;
-        return new Instruction(Phrase.Of($"{RowWord} {row + 1}{Face(row + 1)}"), text);
+        return new Instruction(Label(row + 1), text);
     }
+
+    /// <summary>Such as <c>Row 1 (RS)</c>.</summary>
+    /// <param name="number">From 1.</param>
+    public static Phrase RowLabel(int number, bool right) => right ? Phrase.Of($"Row {number} (RS)") : Phrase.Of($"Row {number} (WS)");
+
+    /// <summary>Such as <c>71 sts</c>.</summary>
+    public static Phrase Sts(int stitches) => stitches == 1 ? Phrase.Plain("1 st") : Phrase.Of($"{stitches} sts");
 
     public Instruction Foundation() => new(
         Phrase.Plain("Foundation"),
@@ -74,30 +79,38 @@ internal sealed class RowInstructions
     public Phrase FirstRow() => Phrase.Of($"{Capital(_stitch.Abbreviation)} in {FirstChain()} and in each ch to end");
 
     /// <summary>A row that is worked to its end.</summary>
-    public Phrase EachRow() => Phrase.Of($"{Turn()}{EachStitch(new Term(_stitch.Abbreviation))}");
+    public Phrase EachRow() => Turn() + EachStitch(new Term(_stitch.Abbreviation));
 
     /// <summary>A row that stops short.</summary>
     public Phrase LeavingRow(int left)
     {
-        var (st, last) = (new Term(_stitch.Abbreviation), left == 1 ? Phrase.Plain("last st") : Phrase.Plain(FormattableString.Invariant($"last {left} sts")));
-        var these = left == 1 ? "leave it unworked" : "leave these unworked";
-        return _chainCounts
-            ? Phrase.Of($"{Turn()}{Skip} first st, {st} in each st to {last} ({(left == 1 ? "the turning ch" : "the turning ch counts as one")}), {these}")
-            : Phrase.Of($"{Turn()}{st} in each st to {last}, {these}");
+        var st = new Term(_stitch.Abbreviation);
+        return Turn() + (_chainCounts, left) switch
+        {
+            (true, 1) => Phrase.Of($"{Skip} first st, {st} in each st to last st (the turning ch), leave it unworked"),
+            (true, _) => Phrase.Of($"{Skip} first st, {st} in each st to last {left} sts (the turning ch counts as one), leave these unworked"),
+            (_, 1) => Phrase.Of($"{st} in each st to last st, leave it unworked"),
+            _ => Phrase.Of($"{st} in each st to last {left} sts, leave these unworked"),
+        };
     }
 
     /// <summary>A row that stops short by as many stitches as stand elsewhere under N.</summary>
     public Phrase LeavingSomeRow()
     {
         var st = new Term(_stitch.Abbreviation);
-        return _chainCounts
-            ? Phrase.Of($"{Turn()}{Skip} first st, {st} in each st to last N sts (the turning ch counts as one), leave these unworked")
-            : Phrase.Of($"{Turn()}{st} in each st to last N sts, leave these unworked");
+        return Turn() + (_chainCounts
+            ? Phrase.Of($"{Skip} first st, {st} in each st to last N sts (the turning ch counts as one), leave these unworked")
+            : Phrase.Of($"{st} in each st to last N sts, leave these unworked"));
     }
 
     /// <summary>A row that goes on over as many stitches as stand elsewhere under N.</summary>
-    public Phrase OverSomeRow() =>
-        Phrase.Of($"{EachRow()}, then {new Term(_stitch.Abbreviation)} in each of the next N sts left unworked{(_chainCounts ? " (a turning ch counts as one)" : "")}");
+    public Phrase OverSomeRow()
+    {
+        var st = new Term(_stitch.Abbreviation);
+        return _chainCounts
+            ? Phrase.Of($"{EachRow()}, then {st} in each of the next N sts left unworked (a turning ch counts as one)")
+            : Phrase.Of($"{EachRow()}, then {st} in each of the next N sts left unworked");
+    }
 
     /// <summary>A row that goes on over chains that wait at its end.</summary>
     public Phrase OverChainsRow(int chains) => chains == 1
@@ -108,9 +121,14 @@ internal sealed class RowInstructions
     /// <param name="chain">A turning chain is among them.</param>
     public Phrase OverStandingRow(int standing, bool chain)
     {
-        var what = standing == 1 ? "the next st" : FormattableString.Invariant($"each of the next {standing} sts");
-        var counts = chain && _chainCounts ? " (a turning ch counts as one)" : "";
-        return Phrase.Of($"{EachRow()}, then {new Term(_stitch.Abbreviation)} in {what} left unworked{counts}");
+        var (row, st) = (EachRow(), new Term(_stitch.Abbreviation));
+        return (chain && _chainCounts, standing) switch
+        {
+            (true, 1) => Phrase.Of($"{row}, then {st} in the next st left unworked (a turning ch counts as one)"),
+            (true, _) => Phrase.Of($"{row}, then {st} in each of the next {standing} sts left unworked (a turning ch counts as one)"),
+            (_, 1) => Phrase.Of($"{row}, then {st} in the next st left unworked"),
+            _ => Phrase.Of($"{row}, then {st} in each of the next {standing} sts left unworked"),
+        };
     }
 
     private void AddPlainRows(ImmutableArray<Instruction>.Builder steps)
@@ -125,13 +143,13 @@ internal sealed class RowInstructions
     {
         var st = new Term(_stitch.Abbreviation);
         var wider = _piece.Each(p => p.RowStitches[1]);
-        steps.Add(Row(1, Phrase.Of($"{Capital(_stitch.Abbreviation)} in {FirstChain()} and in each ch to end"), Stitches));
-        steps.Add(Row(2, _chainCounts
-            ? Phrase.Of($"{Turn()}{st} in first st, {st} in each st to end, the last in the top of the turning ch")
-            : Phrase.Of($"{Turn()}2 {st} in first st, {st} in each st to end"), wider));
-        steps.Add(Row(3, _chainCounts
-            ? Phrase.Of($"{Turn()}{Skip} first st, {st} in each st to the turning ch, which is left unworked")
-            : Phrase.Of($"{Turn()}{st} in each st to last st, which is left unworked"), Stitches));
+        steps.Add(Row(1, FirstRow(), Stitches));
+        steps.Add(Row(2, Turn() + (_chainCounts
+            ? Phrase.Of($"{st} in first st, {st} in each st to end, the last in the top of the turning ch")
+            : Phrase.Of($"2 {st} in first st, {st} in each st to end")), wider));
+        steps.Add(Row(3, Turn() + (_chainCounts
+            ? Phrase.Of($"{Skip} first st, {st} in each st to the turning ch, which is left unworked")
+            : Phrase.Of($"{st} in each st to last st, which is left unworked")), Stitches));
         steps.Add(Repeat(2));
     }
 
@@ -152,8 +170,8 @@ internal sealed class RowInstructions
         if (counts.Any(n => n % 2 == 0))
             throw new InvalidOperationException("A linen stitch pattern has even counts in all sizes or odd counts in all sizes.");
         steps.Add(Row(1, Phrase.Of($"{new Term("Sc")} in {FirstChain()}, *ch 1, {Skip} next ch, {Sc} in next ch; rep from * to end"), Stitches));
-        steps.Add(Row(2, Phrase.Of($"{Turn()}{Sc} in first {Sc}, {Sc} in next ch-1 space, *ch 1, {Skip} next {Sc}, {Sc} in next ch-1 space; rep from * to last {Sc}, {Sc} in last {Sc}"), Stitches));
-        steps.Add(Row(3, Phrase.Of($"{Turn()}{Sc} in first {Sc}, *ch 1, {Skip} next {Sc}, {Sc} in next ch-1 space; rep from * to last 2 {Sc}, ch 1, {Skip} next {Sc}, {Sc} in last {Sc}"), Stitches));
+        steps.Add(Row(2, Turn() + Phrase.Of($"{Sc} in first {Sc}, {Sc} in next ch-1 space, *ch 1, {Skip} next {Sc}, {Sc} in next ch-1 space; rep from * to last {Sc}, {Sc} in last {Sc}"), Stitches));
+        steps.Add(Row(3, Turn() + Phrase.Of($"{Sc} in first {Sc}, *ch 1, {Skip} next {Sc}, {Sc} in next ch-1 space; rep from * to last 2 {Sc}, ch 1, {Skip} next {Sc}, {Sc} in last {Sc}"), Stitches));
         steps.Add(Repeat(2));
     }
 
@@ -163,11 +181,15 @@ internal sealed class RowInstructions
         var close = Close();
         var spiral = _piece.First.Working == Working.Spiral;
         steps.Add(Row(1, spiral
-            ? Phrase.Of($"{Capital(_stitch.Abbreviation)} in each ch around{close}")
-            : Phrase.Of($"{Lift("ch")}{st} in each ch around{close}"), Stitches));
+            ? Phrase.Of($"{Capital(_stitch.Abbreviation)} in each ch around, {close}")
+            : Turn() + (_chainCounts
+                ? Phrase.Of($"{Skip} first ch, {st} in each ch around, {close}")
+                : Phrase.Of($"{st} in each ch around, {close}")), Stitches));
         steps.Add(Row(2, spiral
             ? Phrase.Of($"{Capital(_stitch.Abbreviation)} in each st around, moving the marker up")
-            : Phrase.Of($"{Lift("st")}{st} in each st around{close}"), Stitches));
+            : Turn() + (_chainCounts
+                ? Phrase.Of($"{Skip} first st, {st} in each st around, {close}")
+                : Phrase.Of($"{st} in each st around, {close}")), Stitches));
         steps.Add(Repeat(1));
     }
 
@@ -180,14 +202,14 @@ internal sealed class RowInstructions
         var pair = Phrase.Of($"ch 1, {Skip} next {Sc}, {Sc} in next ch-1 space");
         if (_piece.First.Working == Working.Spiral)
         {
-            steps.Add(Row(1, Phrase.Of($"*{Sc} in next ch, ch 1, {Skip} next ch; rep from * to last ch, {Sc} in last ch{Close()}"), Stitches));
+            steps.Add(Row(1, Phrase.Of($"*{Sc} in next ch, ch 1, {Skip} next ch; rep from * to last ch, {Sc} in last ch, {Close()}"), Stitches));
             steps.Add(Row(2, Phrase.Of($"*{pair}; rep from * to last {Sc}, ch 1, {Skip} next {Sc}, moving the marker up"), Stitches));
             steps.Add(Row(3, Phrase.Of($"{new Term("Sc")} in first ch-1 space, *{pair}; rep from * around, moving the marker up"), Stitches));
             steps.Add(Repeat(2));
             return;
         }
-        var plain = Phrase.Of($"*{Sc} in next ch-1 space, ch 1, {Skip} next {Sc}; rep from * around{Close()}");
-        steps.Add(Row(1, Phrase.Of($"Ch 1, *{Sc} in next ch, ch 1, {Skip} next ch; rep from * around{Close()}"), Stitches));
+        var plain = Phrase.Of($"*{Sc} in next ch-1 space, ch 1, {Skip} next {Sc}; rep from * around, {Close()}");
+        steps.Add(Row(1, Phrase.Of($"Ch 1, *{Sc} in next ch, ch 1, {Skip} next ch; rep from * around, {Close()}"), Stitches));
         if (_turned)
         {
             steps.Add(Row(2, Phrase.Of($"Ch 1, {plain}"), Stitches));
@@ -199,58 +221,70 @@ internal sealed class RowInstructions
         steps.Add(Repeat(2));
     }
 
-    private Phrase Close() => _piece.First.Working switch
+    private Phrase Close()
     {
-        Working.Spiral => Phrase.Plain(", do not join; mark the first st"),
-        Working.RoundsTurned => Phrase.Of($", join with {SlipStitch} {Joining()}, turn"),
-        _ => Phrase.Of($", join with {SlipStitch} {Joining()}"),
-    };
-
-    /// <summary>The chain that begins a joined round; where it is the first stitch, it stands in the place of one.</summary>
-    private Phrase Lift(string below) => _chainCounts ? Phrase.Of($"{Chains()}, {Skip} first {below}, ") : Phrase.Of($"{Chains()}, ");
-
-    private string Joining() => _chainCounts ? "in top of beginning ch" : "in first st";
+        if (_piece.First.Working == Working.Spiral)
+            return Phrase.Plain("do not join; mark the first st");
+        var join = _chainCounts ? Phrase.Of($"join with {SlipStitch} in top of beginning ch") : Phrase.Of($"join with {SlipStitch} in first st");
+        return _turned ? Phrase.Of($"{join}, turn") : join;
+    }
 
     private Phrase FirstChain()
     {
         var nth = _stitch.FirstStitchInChain;
-        var ordinal = nth switch { 2 => "2nd", 3 => "3rd", _ => $"{nth}th" };
+        var chain = nth switch
+        {
+            2 => Phrase.Plain("2nd ch from hook"),
+            3 => Phrase.Plain("3rd ch from hook"),
+            _ => Phrase.Of($"{nth}th ch from hook"),
+        };
         if (_stitch.TurningChains == 1 && !_chainCounts)
-            return Phrase.Of($"{ordinal} ch from hook");
-        return _chainCounts
-            ? Phrase.Of($"{ordinal} ch from hook (the {nth - 1} {Skipped} ch {(nth == 2 ? "counts" : "count")} as the first st)")
-            : Phrase.Of($"{ordinal} ch from hook (the {nth - 1} {Skipped} ch do not count as a st)");
+            return chain;
+        return !_chainCounts ? Phrase.Of($"{chain} (the {nth - 1} {Skipped} ch do not count as a st)")
+            : nth == 2 ? Phrase.Of($"{chain} (the 1 {Skipped} ch counts as the first st)")
+            : Phrase.Of($"{chain} (the {nth - 1} {Skipped} ch count as the first st)");
     }
 
-    private Phrase Chains() => _stitch.TurningChains == 1 && !_chainCounts
-        ? Phrase.Plain("Ch 1")
-        : Phrase.Of($"Ch {_stitch.TurningChains} ({(_chainCounts ? "counts as the first st" : "does not count as a st")})");
-
-    private Phrase Turn() => Phrase.Of($"{Chains()}, ");
+    /// <summary>The chain that begins a row or a joined round.</summary>
+    private Phrase Turn() => _chainCounts ? Phrase.Of($"Ch {_stitch.TurningChains} (counts as the first st), ")
+        : _stitch.TurningChains == 1 ? Phrase.Plain("Ch 1, ")
+        : Phrase.Of($"Ch {_stitch.TurningChains} (does not count as a st), ");
 
     private Phrase EachStitch(Term st) => _chainCounts
         ? Phrase.Of($"{Skip} first st, {st} in each st to end, the last in the top of the turning ch")
         : Phrase.Of($"{st} in each st to end");
 
     private Instruction Row(int number, Phrase work, PerSize<int> stitches) => new(
-        Phrase.Of($"{RowWord} {number}{Face(number)}"),
-        Phrase.Of($"{work}{(_turned && !_round ? ", turn" : "")}. {stitches} sts."));
+        Label(number), _round ? Phrase.Of($"{work}. {stitches} sts.") : Phrase.Of($"{work}, turn. {stitches} sts."));
 
     /// <param name="told">From row 2 on: one row that is repeated, or two that are worked in turn.</param>
     private Instruction Repeat(int told)
     {
-        var (from, row) = (2 + told, RowWord.ToLowerInvariant());
+        var from = 2 + told;
         // Nothing is left to repeat.
         if (Rows.Values.All(rows => rows < from))
-            return new Instruction(Phrase.Plain("Then"), Phrase.Of($"Fasten off after {row} {Rows}."));
-        return new Instruction(
-            Rows.IsSame && Rows.Values[0] == from ? Phrase.Plain(FormattableString.Invariant($"{RowWord} {from}")) : Phrase.Of($"{RowWord}s {from} to {Rows}"),
-            told == 2
-                ? Phrase.Plain($"As {row}s 2 and 3 in turn, then fasten off.")
-                : Phrase.Of($"As {row} 2, {Stitches} sts each, then fasten off."));
+        {
+            return new Instruction(
+                Phrase.Plain("Then"), _round ? Phrase.Of($"Fasten off after round {Rows}.") : Phrase.Of($"Fasten off after row {Rows}."));
+        }
+        var one = Rows.IsSame && Rows.Values[0] == from;
+        return _round
+            ? new Instruction(
+                one ? Phrase.Of($"Round {from}") : Phrase.Of($"Rounds {from} to {Rows}"),
+                told == 2
+                    ? Phrase.Plain("As rounds 2 and 3 in turn, then fasten off.")
+                    : Phrase.Of($"As round 2, {Stitches} sts each, then fasten off."))
+            : new Instruction(
+                one ? Phrase.Of($"Row {from}") : Phrase.Of($"Rows {from} to {Rows}"),
+                told == 2
+                    ? Phrase.Plain("As rows 2 and 3 in turn, then fasten off.")
+                    : Phrase.Of($"As row 2, {Stitches} sts each, then fasten off."));
     }
 
-    private string Face(int number) => !_turned ? "" : number % 2 == 1 ? " (RS)" : " (WS)";
+    private Phrase Label(int number) => !_round ? RowLabel(number, number % 2 == 1)
+        : !_turned ? Phrase.Of($"Round {number}")
+        : number % 2 == 1 ? Phrase.Of($"Round {number} (RS)")
+        : Phrase.Of($"Round {number} (WS)");
 
     private static Term Capital(string abbreviation) => new(Wording.Capital(abbreviation));
 }

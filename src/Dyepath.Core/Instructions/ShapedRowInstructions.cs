@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Dyepath.Core.Booklets;
 using Dyepath.Core.Motifs;
 using Dyepath.Core.Planning;
@@ -17,6 +16,8 @@ internal sealed class ShapedRowInstructions
     [
         Phrase.Plain("Gore"), Phrase.Plain("Row"), Phrase.Plain("N"), Phrase.Plain("Stitches"), Phrase.Plain("Ends at"), Phrase.Plain("Third row ends at"),
     ];
+
+    private static readonly Phrase Planned = Phrase.Plain(" It is planned so: go on, and undo nothing.");
 
     private readonly PatternContext _context;
     private readonly RowInstructions _rows;
@@ -58,7 +59,7 @@ internal sealed class ShapedRowInstructions
                 {
                     var last = row + 1 == part.FirstRow + part.Rows;
                     var said = Of(part, row);
-                    steps.Add(last && FastensOff(part) ? said with { Text = Phrase.Of($"{said.Text} Fasten off.{_openings.Last}") } : said);
+                    steps.Add(last && FastensOff(part) ? said with { Text = said.Text + Phrase.Plain(" Fasten off.") + _openings.Last } : said);
                     repeated ??= IsPlain(part, row) ? row : null;
                     row++;
                     continue;
@@ -66,10 +67,12 @@ internal sealed class ShapedRowInstructions
                 var end = row + 1;
                 while (end < part.FirstRow + part.Rows && IsPlain(part, end) && !Before(part, end).Any())
                     end++;
-                var off = end == part.FirstRow + part.Rows && FastensOff(part) ? $", then fasten off.{_openings.Last}" : ".";
+                var told = repeated.Value + 1;
                 steps.Add(new Instruction(
-                    Phrase.Plain(row + 1 == end ? $"Row {Number(end)}" : $"Rows {Number(row + 1)} to {Number(end)}"),
-                    Phrase.Plain(FormattableString.Invariant($"As row {repeated + 1}, {Sts(part, row)} each{off}"))));
+                    row + 1 == end ? Phrase.Of($"Row {end}") : Phrase.Of($"Rows {row + 1} to {end}"),
+                    end == part.FirstRow + part.Rows && FastensOff(part)
+                        ? Phrase.Of($"As row {told}, {Sts(part, row)} each, then fasten off.") + _openings.Last
+                        : Phrase.Of($"As row {told}, {Sts(part, row)} each.")));
                 row = end;
             }
         }
@@ -91,8 +94,8 @@ internal sealed class ShapedRowInstructions
             [
                 Foundation(), Of(part, 0), Of(part, 1),
                 new Instruction(
-                    Phrase.Plain($"Rows 3 to {Number(part.Rows)}"),
-                    Phrase.Plain($"As row 2, {Sts(part, 1)} each, but for the gores in the table, then fasten off.{_openings.Last}")),
+                    Phrase.Of($"Rows 3 to {part.Rows}"),
+                    Phrase.Of($"As row 2, {Sts(part, 1)} each, but for the gores in the table, then fasten off.") + _openings.Last),
                 new Instruction(Phrase.Plain("Gore, first row (RS)"), Phrase.Of($"{_rows.LeavingSomeRow()}, turn.")),
                 new Instruction(Phrase.Plain("Gore, second row (WS)"), Phrase.Of($"{_rows.EachRow()}, turn.")),
                 new Instruction(Phrase.Plain("Gore, third row (RS)"), Phrase.Of($"{_rows.OverSomeRow()}, turn. {Sts(part, 1)}.")),
@@ -102,9 +105,9 @@ internal sealed class ShapedRowInstructions
                 GoreHeadings,
                 [
                     .. gores.Select((gore, i) => ImmutableArray.Create(
-                        Phrase.Plain(Number(i + 1)), Phrase.Plain(Number(gore.Row + 1)),
-                        Phrase.Plain(Number(gore.Left)), Phrase.Plain(Number(Units(part, gore.Row))),
-                        Phrase.Plain(LastStitch(part, gore.Row)), Phrase.Plain(LastStitch(part, gore.Row + 2)))),
+                        Phrase.Of($"{i + 1}"), Phrase.Of($"{gore.Row + 1}"),
+                        Phrase.Of($"{gore.Left}"), Phrase.Of($"{Units(part, gore.Row)}"),
+                        LastStitch(part, gore.Row), LastStitch(part, gore.Row + 2))),
                 ],
                 PerSizeColumns: false)
             {
@@ -139,11 +142,11 @@ internal sealed class ShapedRowInstructions
     public Instruction Foundation()
     {
         var chain = _rows.Foundation();
-        return chain with { Text = Phrase.Of($"{chain.Text}{_openings.Foundation}") };
+        return chain with { Text = chain.Text + _openings.Foundation };
     }
 
     /// <summary>What is done once a part's last row is worked.</summary>
-    public Phrase Ending => Phrase.Plain($"Then fasten off.{_openings.Last}");
+    public Phrase Ending => Phrase.Plain("Then fasten off.") + _openings.Last;
 
     /// <summary>The first three rows, and then the second and the third in turn.</summary>
     private IEnumerable<Instruction> Biased(ShapedPart part)
@@ -153,12 +156,12 @@ internal sealed class ShapedRowInstructions
             foreach (var before in Before(part, row))
                 yield return before;
             var said = Of(part, row);
-            yield return row + 1 == part.Rows ? said with { Text = Phrase.Of($"{said.Text} Fasten off.") } : said;
+            yield return row + 1 == part.Rows ? said with { Text = said.Text + Phrase.Plain(" Fasten off.") } : said;
         }
         if (part.Rows > 3)
         {
-            yield return new Instruction(Phrase.Plain(part.Rows == 4 ? "Row 4" : $"Rows 4 to {Number(part.Rows)}"), Phrase.Of(
-                $"As rows 2 and 3 in turn, {Number(Units(part, 1))} and {Number(Units(part, 2))} sts, each row 3 over a new chain: draw the loop of {_context.ChainYarn} up, {new Term("sl st")} in the first st of the row just worked, ch {Number(_shape.Bias)}. Then fasten off both yarns."));
+            yield return new Instruction(part.Rows == 4 ? Phrase.Plain("Row 4") : Phrase.Of($"Rows 4 to {part.Rows}"), Phrase.Of(
+                $"As rows 2 and 3 in turn, {Units(part, 1)} and {Units(part, 2)} sts, each row 3 over a new chain: draw the loop of {_context.ChainYarn} up, {new Term("sl st")} in the first st of the row just worked, ch {_shape.Bias}. Then fasten off both yarns."));
         }
     }
 
@@ -173,13 +176,14 @@ internal sealed class ShapedRowInstructions
                 ? _rows.OverStandingRow(-change.Value.Shorter, _shape.Strips.Any(s => s.Row == row && HasChain(part, s)))
             : change is { Shorter: < 0 } ? _rows.OverChainsRow(-change.Value.Shorter)
             : _rows.EachRow();
-        var here = change is not { } shaped ? "" : shaped.Shorter > 0 && !_shape.Strips.IsEmpty ? " This shapes a gore."
-            : _openings.At(part, row, shaped) is { } words ? $" {words}" : "";
+        var here = change is not { } shaped ? Phrase.Empty
+            : shaped.Shorter > 0 && !_shape.Strips.IsEmpty ? Phrase.Plain(" This shapes a gore.")
+            : _openings.At(part, row, shaped);
         return new Instruction(
-            Phrase.Plain(FormattableString.Invariant($"Row {row + 1} ({Face(part, row)})")),
+            RowInstructions.RowLabel(row + 1, part.BeginningOf(row) == RowEdge.Right),
             change is null
                 ? Phrase.Of($"{work}, turn. {Sts(part, row)}.")
-                : Phrase.Of($"{work}, turn. {Sts(part, row)}, the last at {LastStitch(part, row)}.{here}"));
+                : Phrase.Of($"{work}, turn. {Sts(part, row)}, the last at {LastStitch(part, row)}.") + here);
     }
 
     /// <summary>Whether a row that began with one of the strip's stitches left it standing.</summary>
@@ -196,12 +200,12 @@ internal sealed class ShapedRowInstructions
     /// <summary>
     /// Symbol of the colour of a row's last stitch, and which of the colour's stitches it is: the next row goes on from there.
     /// </summary>
-    private string LastStitch(ShapedPart part, int row)
+    private Phrase LastStitch(ShapedPart part, int row)
     {
         // Just before its middle, so that a stitch of two colours is named by the one that covers most of it.
         var at = part.Path.SpanAt(row - part.FirstRow, part.EndsAt(row)).From + ColourRing.Unit / 2 - 1;
         var place = YarnPlace.Of(_shape.Panel.Ring, at);
-        return _context.Key[place.Section].Symbol + Number((int)Math.Floor(place.UnitsInto) + 1);
+        return Phrase.Of($"{new Name(_context.Key[place.Section].Symbol)}{(int)Math.Floor(place.UnitsInto) + 1}");
     }
 
     /// <summary>What is done before a part's first row; nothing before the piece's first.</summary>
@@ -213,28 +217,30 @@ internal sealed class ShapedRowInstructions
         var label = Phrase.Plain(Wording.Capital(name));
         if (part.Continues)
         {
-            yield return new Instruction(label, Phrase.Plain(FormattableString.Invariant($"Go on from row {part.FirstRow} without a cut.")));
+            yield return new Instruction(label, Phrase.Of($"Go on from row {part.FirstRow} without a cut."));
             yield break;
         }
         var step = _shape.Steps.First(s => s.Act == ShapingAct.Join && s.Part == part.Index);
-        var (over, beside) = (step.Units, "at the edge");
+        var (over, beside) = (step.Units, Phrase.Plain("at the edge"));
         // Counted from a side that is worked already, where one lies between.
         foreach (var other in _shape.Parts.Take(part.Index).Where(p => p.Below == below))
         {
             var run = other.Outline.At(0);
             var gap = part.From == RowEdge.Right ? step.Column - run.Last - 1 : run.First - step.Column - 1;
             if (gap >= 0 && gap < over)
-                (over, beside) = (gap, $"beside the {PartNames.Of(other)}");
+                (over, beside) = (gap, Phrase.Of($"beside the {PartNames.Of(other)}"));
         }
-        var face = part.From == RowEdge.Right ? "right" : "wrong";
-        var place = step.Place!.Value;
-        var nth = (int)Math.Floor(place.UnitsInto + 1e-6) + 1;
-        var yarn = _context.Project.Yarn.Name;
-        var left = over > 0 && _openings.Between(part.FirstRow, part.From == RowEdge.Right ? step.Column - 1 : step.Column + 1) is { } words
-            ? $" {words}" : "";
-        yield return new Instruction(label, over == 0
-            ? Phrase.Of($"Into row {Number(part.FirstRow)}, with the {face} side of the piece facing: join {yarn} in the first st {beside}, at {_context.Key[place.Section].Symbol}{Number(nth)}, {_context.UnitWord(one: true)} {Number(nth)} of {_context.Colour(place.Section)}; cut away what comes before it.")
-            : Phrase.Of($"Into row {Number(part.FirstRow)}, with the {face} side of the piece facing: leave {Number(over)} {(over == 1 ? "st" : "sts")} unworked {beside} and join {yarn} in the next st, at {_context.Key[place.Section].Symbol}{Number(nth)}, {_context.UnitWord(one: true)} {Number(nth)} of {_context.Colour(place.Section)}; cut away what comes before it.{left}"));
+        var right = part.From == RowEdge.Right;
+        var at = step.Place!.Value;
+        var place = Beginnings.Place(_context, at.Section, (int)Math.Floor(at.UnitsInto + 1e-6) + 1);
+        var yarn = new Name(_context.Project.Yarn.Name);
+        var join = over == 0
+            ? Phrase.Of($"join {yarn} in the first st {beside}, at {place}")
+            : Phrase.Of($"leave {RowInstructions.Sts(over)} unworked {beside} and join {yarn} in the next st, at {place}");
+        var left = over == 0 ? Phrase.Empty : _openings.Between(part.FirstRow, right ? step.Column - 1 : step.Column + 1);
+        yield return new Instruction(label, (right
+            ? Phrase.Of($"Into row {part.FirstRow}, with the right side of the piece facing: {join}; cut away what comes before it.")
+            : Phrase.Of($"Into row {part.FirstRow}, with the wrong side of the piece facing: {join}; cut away what comes before it.")) + left);
     }
 
     /// <summary>What is done, or to be known, before a row.</summary>
@@ -242,32 +248,34 @@ internal sealed class ShapedRowInstructions
     {
         if (AtEnd(part, row) is { Shorter: < 0, OverStanding: false } grows)
         {
+            var (yarn, slip) = (_context.ChainYarn, new Term("sl st"));
             if (_shape.Bias > 0)
             {
-                var begin = row == 2 ? Phrase.Of($"Join {_context.ChainYarn} with {new Term("sl st")}") : Phrase.Of($"Draw the loop of {_context.ChainYarn} up, {new Term("sl st")}");
-                yield return new Instruction(Phrase.Plain("Chain"), Phrase.Of(
-                    $"{begin} in the first st of row {Number(row)}, at the edge where row {Number(row + 1)} will end, ch {Number(-grows.Shorter)} and leave its loop on a marker."));
+                yield return new Instruction(Phrase.Plain("Chain"), row == 2
+                    ? Phrase.Of($"Join {yarn} with {slip} in the first st of row {row}, at the edge where row {row + 1} will end, ch {-grows.Shorter} and leave its loop on a marker.")
+                    : Phrase.Of($"Draw the loop of {yarn} up, {slip} in the first st of row {row}, at the edge where row {row + 1} will end, ch {-grows.Shorter} and leave its loop on a marker."));
                 yield break;
             }
+            var chain = grows.Shorter == -1
+                ? Phrase.Plain("ch 2 and fasten off; the row goes into the first of them only")
+                : Phrase.Of($"ch {-grows.Shorter} and fasten off");
             yield return new Instruction(Phrase.Plain("Chain"), Phrase.Of(
-                $"Join {_context.ChainYarn} with {new Term("sl st")} in the first st of row {Number(row)}, at the edge where row {Number(row + 1)} will end, {(grows.Shorter == -1 ? Phrase.Plain("ch 2 and fasten off; the row goes into the first of them only") : Phrase.Of($"ch {Number(-grows.Shorter)} and fasten off"))}; the loop of row {Number(row)} waits on a marker."));
+                $"Join {yarn} with {slip} in the first st of row {row}, at the edge where row {row + 1} will end, {chain}; the loop of row {row} waits on a marker."));
         }
         if (BeginsOtherwise is { } picture && _shifts[0].Part == part && _shifts[0].First == row)
         {
-            yield return new Instruction(Phrase.Plain("Motif"), Phrase.Plain(FormattableString.Invariant(
-                $"up to row {_shifts[0].Last + 1} the picture: {MotifWords.Of(picture)}, not {MotifWords.Of(_piece.Motif)}.{Planned}")));
+            yield return new Instruction(Phrase.Plain("Motif"), Phrase.Of(
+                $"up to row {_shifts[0].Last + 1} the picture: {MotifWords.Of(picture)}, not {MotifWords.Of(_piece.Motif)}.") + Planned);
         }
         if (_shifts.FirstOrDefault(s => s.Part == part && s.First == row) is { } shift && shift.Before(_shifts) is { } before
             && before.By(_context) != shift.By(_context))
         {
             var said = _shifts.First(s => s.Before(_shifts) is { } earlier && earlier.By(_context) != s.By(_context));
             // Said once, at the first change of the piece.
-            var planned = said == shift && BeginsOtherwise is null ? Planned : "";
-            yield return new Instruction(Phrase.Plain("Motif"), Phrase.Plain(Changed(shift, before) + planned));
+            var planned = said == shift && BeginsOtherwise is null ? Planned : Phrase.Empty;
+            yield return new Instruction(Phrase.Plain("Motif"), Changed(shift, before) + planned);
         }
     }
-
-    private const string Planned = " It is planned so: go on, and undo nothing.";
 
     /// <summary>What its first rows show, where they are more than two and it is not what the piece is to show.</summary>
     private MotifKind? BeginsOtherwise => _shifts is [{ IsSeen: true } first, _, ..]
@@ -276,23 +284,27 @@ internal sealed class ShapedRowInstructions
     /// <summary>
     /// What the maker sees from a row on: colours that begin elsewhere against the row two below, and what they then make.
     /// </summary>
-    private string Changed(ColourShift shift, ColourShift before)
+    private Phrase Changed(ColourShift shift, ColourShift before)
     {
-        var below = shift.Units == 0 ? "two rows below" : "than two rows below";
+        var begins = shift.AgainstTwoBelow(_context);
         var now = shift.Picture(_context, _piece);
         if (now is null && !shift.IsSeen)
         {
-            var rows = shift.Last == shift.First ? $"row {shift.First + 1}" : $"rows {shift.First + 1} and {shift.Last + 1}";
-            return FormattableString.Invariant($"in {rows} each colour begins {shift.By(_context)} {below}: the picture is broken there.");
+            return shift.Last == shift.First
+                ? Phrase.Of($"in row {shift.First + 1} each colour begins {begins}: the picture is broken there.")
+                : Phrase.Of($"in rows {shift.First + 1} and {shift.Last + 1} each colour begins {begins}: the picture is broken there.");
         }
         var seen = before;
         while (seen is { IsSeen: false })
             seen = seen.Before(_shifts);
         var then = seen is null ? _piece.Motif : seen.Picture(_context, _piece);
-        var picture = !shift.IsSeen || now == then || now is null ? ""
-            : now == _piece.Motif ? $"; the picture: {MotifWords.Of(_piece.Motif)}{(then is null ? "" : " again")}"
-            : $"; the picture there: {MotifWords.Of(now.Value)}, not {MotifWords.Of(_piece.Motif)}";
-        return FormattableString.Invariant($"from row {shift.First + 1} on each colour begins {shift.By(_context)} {below}; before that, {before.By(_context)}{picture}.");
+        var (from, earlier, motif) = (shift.First + 1, before.By(_context), MotifWords.Of(_piece.Motif));
+        if (!shift.IsSeen || now == then || now is null)
+            return Phrase.Of($"from row {from} on each colour begins {begins}; before that, {earlier}.");
+        var picture = now != _piece.Motif ? Phrase.Of($"the picture there: {MotifWords.Of(now.Value)}, not {motif}")
+            : then is null ? Phrase.Of($"the picture: {motif}")
+            : Phrase.Of($"the picture: {motif} again");
+        return Phrase.Of($"from row {from} on each colour begins {begins}; before that, {earlier}; {picture}.");
     }
 
     private bool FastensOff(ShapedPart part) => part.Index + 1 == _shape.Parts.Length || !_shape.Parts[part.Index + 1].Continues;
@@ -315,9 +327,5 @@ internal sealed class ShapedRowInstructions
 
     private static int Units(ShapedPart part, int row) => part.Outline.At(row - part.FirstRow).Units;
 
-    private static string Sts(ShapedPart part, int row) => Units(part, row) == 1 ? "1 st" : $"{Number(Units(part, row))} sts";
-
-    private static string Face(ShapedPart part, int row) => part.BeginningOf(row) == RowEdge.Right ? "RS" : "WS";
-
-    private static string Number(int number) => number.ToString(CultureInfo.InvariantCulture);
+    private static Phrase Sts(ShapedPart part, int row) => RowInstructions.Sts(Units(part, row));
 }

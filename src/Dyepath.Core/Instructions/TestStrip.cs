@@ -30,7 +30,7 @@ internal static class TestStrip
                 yield return new ForSizes(sizes,
                 [
                     new Bullets([Phrase.Of(
-                        $"{pieces}{new InAllSizes(Phrase.Plain(ChartVariant.SizesOf(context.Plan, sizes)))}: begins with {first.Units} of {context.Colour(first.Section)}, ends with {last.Units} of {context.Colour(last.Section)}.")]),
+                        $"{pieces}{new InAllSizes(Phrase.Of($"{ChartVariant.SizesOf(context.Plan, sizes)}"))}: begins with {first.Units} of {context.Colour(first.Section)}, ends with {last.Units} of {context.Colour(last.Section)}.")]),
                 ]);
             }
         }

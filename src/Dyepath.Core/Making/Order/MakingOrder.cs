@@ -68,7 +68,7 @@ public sealed class MakingOrder
         if (plan.Pooled)
             steps.Add(Step(Beginnings.Start(context, piece)));
         var foundation = Step(rows.Foundation());
-        steps.Add(foundation with { Text = JoinsIn(context, plan, copy, 0).Aggregate(foundation.Text, (said, join) => Phrase.Of($"{said} {join}")) });
+        steps.Add(foundation with { Text = Phrase.Join(" ", JoinsIn(context, plan, copy, 0).Prepend(foundation.Text)) });
         for (var row = 0; row < plan.Rows; row++)
         {
             // A mark on a row is made when the row is, not when the piece is finished.
@@ -136,9 +136,9 @@ public sealed class MakingOrder
             }
             if (stretch.Index == 0)
                 steps.AddRange(PiecesSection.MarkSteps(context, piece).Select(Step));
-            yield return new MakingPart(
-                Numbered(Phrase.Plain(Wording.Capital(stretch.In(plan.Id).Name)), copy, plan.Copies), steps.ToImmutable(),
-                stretch.Path.Rows)
+            var name = Phrase.Plain(Wording.Capital(plan.Name));
+            var title = stretch.Index == 0 ? name : Phrase.Of($"{name}, {PartNames.Of(stretch.Parts[0])}");
+            yield return new MakingPart(Numbered(title, copy, plan.Copies), steps.ToImmutable(), stretch.Path.Rows)
             {
                 Piece = plan,
                 Fabric = Fabric.Work(context.Plan.Sequence.Ring, stretch.Path),
@@ -155,9 +155,8 @@ public sealed class MakingOrder
         return context.Plan.Sizes[0].Yarn.Joins.Where(join => join.Run == run && join.Row == row).Select(join =>
         {
             var (section, into) = join.ColourIn(context.Plan.Sequence);
-            return context.Project.Fabric.Stitch.StitchesPerUnit == 1
-                ? Phrase.Of($"About here ball {join.Ball} ends, in stitch {ColourSequence.Nth(into)} of {context.Colour(section)}: join the next one at the same place of the colours.")
-                : Phrase.Of($"About here ball {join.Ball} ends, in pair {ColourSequence.Nth(into)} of {context.Colour(section)}: join the next one at the same place of the colours.");
+            return Phrase.Of(
+                $"About here ball {join.Ball} ends, in {Beginnings.Unit(context, section, ColourSequence.Nth(into))}: join the next one at the same place of the colours.");
         });
     }
 
