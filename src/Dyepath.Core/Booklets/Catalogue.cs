@@ -112,7 +112,7 @@ public sealed partial class Catalogue
         return Filled(
             key[..(key.Length - key.TrimStart().Length)] + said + key[key.TrimEnd().Length..], (n, asked) => Slotted(slots[n], asked, missing));
 
-        Phrase AsItIs() => new([.. phrase.Parts.Select(part => Slotted(part, "", missing))]);
+        Phrase AsItIs() => new([.. phrase.Parts.Select(part => Slotted(part, form, missing))]);
     }
 
     /// <summary>The entry, or that of the same words without their capital.</summary>

@@ -53,6 +53,34 @@ public static class PatternCheck
         }
     }
 
+    /// <summary>
+    /// A text that was written earlier or by hand: line by line against what the document writes in the same language, terms, units, hand
+    /// and size, and, where it is English, read back as well.
+    /// </summary>
+    /// <returns>Every line that differs and every disagreement; the edition that it was taken for.</returns>
+    public static (Edition Edition, ImmutableArray<Finding> Findings) Delivered(Plan plan, string text, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(text);
+        var effort = Effort.OfPlan(cancel);
+        var booklet = PatternWriter.Write(plan, effort);
+        var edition = DeliveredText.EditionOf(plan, booklet, text, effort);
+        var findings = DeliveredText.Compare(TextBooklet.Write(booklet, edition), text);
+        return (edition, [.. edition.Language == Language.English ? findings.Concat(ReadBack()) : findings]);
+
+        ImmutableArray<Finding> ReadBack()
+        {
+            try
+            {
+                return Text(plan, text, effort);
+            }
+            catch (FormatException unreadable)
+            {
+                return [new Finding(FindingLevel.Fault, "text", unreadable.Message)];
+            }
+        }
+    }
+
     /// <summary>Reads one edition's text, for all sizes or for one, and holds it against the plan.</summary>
     /// <exception cref="FormatException">The text is not a booklet's.</exception>
     public static ImmutableArray<Finding> Text(Plan plan, string text) => Text(plan, text, new Effort());
