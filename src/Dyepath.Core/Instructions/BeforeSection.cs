@@ -26,14 +26,14 @@ internal static class BeforeSection
     {
         var steps = ImmutableArray.CreateBuilder<Instruction>();
         if (OtherWay(context) is { } otherWay)
-            Add("Way of the yarn", Phrase.Plain(
-                $"The colours come off the ball as {Order(context.Key.Select(k => k.Symbol))}. If yours come as {Order(otherWay)}, work from the ball's other end."));
+            Add("Way of the yarn", Phrase.Of(
+                $"The colours come off the ball as {Order(context.Key.Select(k => k.Symbol))} and so on. If yours come as {Order(otherWay)} and so on, work from the ball's other end."));
         var (least, most) = Counts(context);
         Add("Count", Phrase.Of(
             $"In the middle of the swatch, along its rows, count the {context.UnitWord()} that {Counted} whole sequences of the colours take: {least} to {most}. Where there are more, each {context.UnitWord(one: true)} takes too little yarn: take a larger hook. Where there are fewer: a smaller one."));
         Add("Which comes first", Phrase.Of(
             $"The picture hangs on this count, the size on the {new Term("gauge")}. Where one hook does not give both, keep the count, and make the size whose measurements your {new Term("gauge")} gives."));
-        Add("Markers", Phrase.Plain($"{Markers(context)} at a time: {What(context)}."));
+        Add("Markers", Phrase.Of($"{Markers(context)} at a time: {What(context)}."));
         Add("Joins", Phrase.Of(
             $"Where a ball ends, and at a knot, cut both ends at the same place of the colours and leave {Tail} of each beyond it. Work the last stitch of the old end until only its last loop is to be drawn through, and draw the new end through: the next stitch goes on at the place of the colours where the old end stopped."));
         Add("Tails", Phrase.Of(
@@ -60,22 +60,22 @@ internal static class BeforeSection
         return alike ? null : back;
     }
 
-    private static string Order(IEnumerable<string> symbols) => string.Join(", ", symbols) + " and so on";
+    private static Phrase Order(IEnumerable<string> symbols) => Phrase.Named(string.Join(", ", symbols));
 
     /// <summary>As many as are in the work at once: a piece's, or an edging's.</summary>
     private static int Markers(PatternContext context) => 1 + context.Plan.Sizes.Max(s => Math.Max(
         s.Pieces.Max(p => p.Marks.Length + (p.Shape is { CompanionChains: > 0 } ? 1 : 0)),
         s.Edgings.Select(e => e.Corners.Outer + e.Corners.Inner).DefaultIfEmpty(0).Max()));
 
-    private static string What(PatternContext context)
+    private static Phrase What(PatternContext context)
     {
         string[] kinds =
         [
-            "one for the row at hand",
+            context.InRounds ? "one for the round at hand" : "one for the row at hand",
             .. context.Plan.Sizes.Any(s => s.Pieces.Any(p => !p.Marks.IsEmpty)) ? ["one for each place that is to be marked"] : Array.Empty<string>(),
             .. context.HasChains ? ["one to hold the row's loop while a chain is made"] : Array.Empty<string>(),
             .. context.Plan.Sizes.Any(s => s.Edgings.Any(e => e.PerRound != 0)) ? ["one for each corner of an edging"] : Array.Empty<string>(),
         ];
-        return context.InRounds ? Wording.List(kinds).Replace("row", "round", StringComparison.Ordinal) : Wording.List(kinds);
+        return Phrase.List(kinds.Select(Phrase.Plain));
     }
 }

@@ -19,19 +19,19 @@ internal static class CareSection
         blocks.AddRange(context.Own("care"));
         blocks.Add(new Bullets(
         [
-            Phrase.Plain($"Follow the ball band. Where it is silent: {FibreCare.HandWash(Fibres(context))}, better cold; press the water out in a towel; {Care("flatDry")} to the measurements."),
+            Phrase.Of($"Follow the ball band. Where it is silent: {FibreCare.HandWash(Fibres(context))}, better cold; press the water out in a towel; {Care("flatDry")} to the measurements."),
         ]));
-        blocks.AddRange(rules.Where(r => r.Rule is null).Select(r => new Caution(Phrase.Plain($"{Said(context, r.Feature)}: {r.Limit}."))));
+        blocks.AddRange(rules.Where(r => r.Rule is null).Select(r => new Caution(Phrase.Of($"{Said(context, r.Feature)}: {r.Limit}."))));
         if (!cords && (context.Wearers & ~Wearers.Adult) != 0 && parts != SafetyParts.None)
             blocks.Add(new Caution(Phrase.Plain("Cords: this pattern has none; add none.")));
         ImmutableArray<Phrase> regulations =
         [
             .. rules.Where(r => r.Rule is not null).Select(r => Phrase.Of(
-                $"{new Strong(Phrase.Plain(Wording.Capital(r.Feature)))}, {r.Scope}: {r.Limit} ({r.Rule!}).")),
+                $"{new Strong(Phrase.Plain(Wording.Capital(r.Feature)))}, {r.Scope}: {r.Limit} ({Phrase.Named(r.Rule!)}).")),
         ];
         if (!regulations.IsEmpty)
         {
-            blocks.Add(new Caution(Phrase.Plain($"Rules for children's garments, as far as they touch this one. {SafetyRules.Disclaimer}")));
+            blocks.Add(new Caution(Phrase.Of($"Rules for children's garments, as far as they touch this one. {SafetyRules.Disclaimer}")));
             blocks.Add(new Bullets(regulations));
         }
         blocks.AddRange(context.Own("closing"));
@@ -39,9 +39,9 @@ internal static class CareSection
     }
 
     /// <summary>What fits anybody is a child's only where it is made for one.</summary>
-    private static string Said(PatternContext context, string feature) =>
+    private static Phrase Said(PatternContext context, string feature) =>
         context.Project.Garment.Shape.IsToBody || !feature.StartsWith("babies", StringComparison.OrdinalIgnoreCase)
-            ? Wording.Capital(feature) : $"If it is made for a baby, as for {feature}";
+            ? Phrase.Plain(Wording.Capital(feature)) : Phrase.Of($"If it is made for a baby, as for {feature}");
 
     /// <summary>A companion's label says nothing of its fibre: it is taken to bear what the variegated yarn does.</summary>
     private static IEnumerable<string> Fibres(PatternContext context) => [context.Project.Yarn.Fibre];

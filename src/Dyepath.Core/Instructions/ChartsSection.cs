@@ -16,9 +16,13 @@ internal static class ChartsSection
     {
         var blocks = ImmutableArray.CreateBuilder<Block>();
         var turned = context.Pieces.First(p => p.First.Pooled).First.Working is Working.Turned or Working.RoundsTurned;
-        blocks.Add(new Paragraph(turned
-            ? Phrase.Of($"Charts show the right side, {context.RowWord} 1 at the bottom. Read right-side {context.RowWord}s from {new Side(true)} to {new Side(false)}, wrong-side {context.RowWord}s from {new Side(false)} to {new Side(true)}; the arrows show where each begins.{(context.HasTurnedOver ? " The right side is the side that faces you in odd-numbered rows; of a piece that is turned over it comes to lie inside, as stands beside its chart." : "")}")
-            : Phrase.Of($"Charts show the right side, round 1 at the bottom. Read every round from {new Side(true)} to {new Side(false)}.")));
+        var over = context.HasTurnedOver ? " The right side is the side that faces you in odd-numbered rows; of a piece that is turned over it comes to lie inside, as stands beside its chart." : "";
+        blocks.Add(new Paragraph((turned, context.InRounds) switch
+        {
+            (true, true) => Phrase.Of($"Charts show the right side, round 1 at the bottom. Read right-side rounds from {new Side(true)} to {new Side(false)}, wrong-side rounds from {new Side(false)} to {new Side(true)}; the arrows show where each begins.{over}"),
+            (true, false) => Phrase.Of($"Charts show the right side, row 1 at the bottom. Read right-side rows from {new Side(true)} to {new Side(false)}, wrong-side rows from {new Side(false)} to {new Side(true)}; the arrows show where each begins.{over}"),
+            _ => Phrase.Of($"Charts show the right side, round 1 at the bottom. Read every round from {new Side(true)} to {new Side(false)}."),
+        }));
         blocks.AddRange(TableExample.Write(context));
         var drawn = BookletSize.Drawn(context);
         if (BookletSize.TooLarge(context, context.Project.Edition) is { } tooLarge)
@@ -66,13 +70,13 @@ internal static class ChartsSection
                 var stitches = fabric.Path.RowStitches[row];
                 rows.Add(
                 [
-                    .. Starts(context, fabric, row, stretch.FirstRow + row, stretch.Index == 0 ? "" : $", {PartNames.Of(stretch.Parts[0])}"),
-                    row > 0 && fabric.Path.RowStitches[row - 1] != stitches ? Phrase.Of($"{new Strong(Phrase.Plain($"now {stitches}"))}") : Phrase.Plain($"{stitches}"),
+                    .. Starts(context, fabric, row, stretch.FirstRow + row, stretch.Index == 0 ? null : PartNames.Of(stretch.Parts[0])),
+                    row > 0 && fabric.Path.RowStitches[row - 1] != stitches ? new([new Strong(Phrase.Of($"now {stitches}"))]) : Phrase.Of($"{stitches}"),
                 ]);
             }
         }
         return new Table(
-            Phrase.Plain($"Row starts of chart {variant.Number}, in the order of work, by the symbols of the key. The last column says how many stitches the row has; “now” marks where that changes."),
+            Phrase.Of($"Row starts of chart {variant.Number}, in the order of work, by the symbols of the key. The last column says how many stitches the row has; “now” marks where that changes."),
             [Phrase.Plain("Row"), Phrase.Plain("begins with"), Phrase.Plain("then"), Phrase.Plain("ends with"), Phrase.Plain("stitches")],
             rows.ToImmutable(),
             PerSizeColumns: false)
@@ -85,13 +89,15 @@ internal static class ChartsSection
     private const int MostTicks = 4;
 
     /// <param name="number">Of the row in the piece, from 0.</param>
-    private static ImmutableArray<Phrase> Starts(PatternContext context, Fabric fabric, int row, int number, string part)
+    /// <param name="part">Of a shaped piece; null where it is the first.</param>
+    private static ImmutableArray<Phrase> Starts(PatternContext context, Fabric fabric, int row, int number, string? part = null)
     {
         var runs = RowRuns.Of(fabric, row);
-        var face = fabric.Path.IsTurned ? number % 2 == 0 ? " (RS)" : " (WS)" : "";
+        var label = !fabric.Path.IsTurned ? Phrase.Of($"{number + 1}")
+            : number % 2 == 0 ? Phrase.Of($"{number + 1} (RS)") : Phrase.Of($"{number + 1} (WS)");
         return
         [
-            Phrase.Plain($"{number + 1}{face}{part}"),
+            part is null ? label : Phrase.Of($"{label}, {part}"),
             Run(context, runs[0]),
             runs.Length > 1 ? Run(context, runs[1]) : Phrase.Plain("–"),
             Run(context, runs[^1]),
@@ -103,16 +109,19 @@ internal static class ChartsSection
         if (variant.Piece.Shape is not null)
             return ShapedRowStarts(context, variant);
         var path = PieceFabric.PathOf(context.Plan, variant.Piece);
-        var word = variant.Piece.Working == Working.Turned ? "row" : "round";
+        var inRows = variant.Piece.Working == Working.Turned;
         var shown = variant.DrawnRows;
         var fabric = PieceFabric.Of(context.Plan, variant.Piece, shown);
         var rows = ImmutableArray.CreateBuilder<ImmutableArray<Phrase>>(shown);
         for (var row = 0; row < shown; row++)
-            rows.Add(Starts(context, fabric, row, row, ""));
-        var again = shown < path.Rows ? $" After {word} {shown} they begin again as {word} 1." : "";
+            rows.Add(Starts(context, fabric, row, row));
+        var again = shown == path.Rows ? Phrase.Empty
+            : inRows ? Phrase.Of($" After row {shown} they begin again as row 1.") : Phrase.Of($" After round {shown} they begin again as round 1.");
         return new Table(
-            Phrase.Plain($"{Wording.Capital(word)} starts of chart {variant.Number}, in the order of work, by the symbols of the key.{again}"),
-            [Phrase.Plain($"{Wording.Capital(word)}"), Phrase.Plain("begins with"), Phrase.Plain("then"), Phrase.Plain("ends with")],
+            inRows
+                ? Phrase.Of($"Row starts of chart {variant.Number}, in the order of work, by the symbols of the key.{again}")
+                : Phrase.Of($"Round starts of chart {variant.Number}, in the order of work, by the symbols of the key.{again}"),
+            [Phrase.Plain(inRows ? "Row" : "Round"), Phrase.Plain("begins with"), Phrase.Plain("then"), Phrase.Plain("ends with")],
             rows.ToImmutable(),
             PerSizeColumns: false)
         {
@@ -120,10 +129,10 @@ internal static class ChartsSection
         };
     }
 
-    private static Phrase Run(PatternContext context, ColourRun run) => Phrase.Plain($"{run.Units} {context.Key[run.Section].Symbol}");
+    private static Phrase Run(PatternContext context, ColourRun run) => Phrase.Of($"{run.Units} {Phrase.Named(context.Key[run.Section].Symbol)}");
 
     /// <summary>A piece makes its motif, or where some of its rows make something else, each is said with its rows.</summary>
-    private static string Pictures(PatternContext context, PiecePlan piece)
+    private static Phrase Pictures(PatternContext context, PiecePlan piece)
     {
         var seen = new List<(MotifKind Kind, int Row)>();
         var shifts = ColourShift.Of(piece)
@@ -140,16 +149,17 @@ internal static class ChartsSection
             }
         }
         if (seen.All(s => s.Kind == piece.Motif))
-            return $"the colours make {Made(context, piece)}";
-        return "the picture: " + string.Join(", ", seen.GroupBy(s => s.Kind).Select(g => $"{MotifWords.Of(g.Key)} in {RowsOf(g.Select(s => s.Row))}"));
+            return Phrase.Of($"the colours make {Made(context, piece)}");
+        var pictures = seen.GroupBy(s => s.Kind).Select(g => Phrase.Of($"{MotifWords.Of(g.Key)} in {RowsOf(g.Select(s => s.Row))}"));
+        return Phrase.Of($"the picture: {Phrase.Join(", ", pictures)}");
     }
 
     /// <summary>What is seen of its motif where the piece is narrower than that.</summary>
-    private static string Made(PatternContext context, PiecePlan piece) => PlanFindings.IsNarrow(SharedFabric.Of(context.Plan), piece)
-        ? $"slanting parts of {MotifWords.Of(piece.Motif)}, which are wider than the piece" : MotifWords.Of(piece.Motif);
+    private static Phrase Made(PatternContext context, PiecePlan piece) => PlanFindings.IsNarrow(SharedFabric.Of(context.Plan), piece)
+        ? Phrase.Of($"slanting parts of {MotifWords.Of(piece.Motif)}, which are wider than the piece") : Phrase.Plain(MotifWords.Of(piece.Motif));
 
     /// <summary>Such as <c>rows 1 to 14 and 40 to 52</c>.</summary>
-    private static string RowsOf(IEnumerable<int> rows)
+    private static Phrase RowsOf(IEnumerable<int> rows)
     {
         var runs = new List<(int First, int Last)>();
         foreach (var row in rows.Distinct().Order())
@@ -159,7 +169,8 @@ internal static class ChartsSection
             else
                 runs.Add((row, row));
         }
-        return $"{(runs is [var one] && one.First == one.Last ? "row" : "rows")} {string.Join(" and ", runs.Select(r => r.First == r.Last ? $"{r.First}" : $"{r.First} to {r.Last}"))}";
+        var said = PatternContext.Together(runs.Select(r => r.First == r.Last ? Phrase.Of($"{r.First}") : Phrase.Of($"{r.First} to {r.Last}")));
+        return runs is [var one] && one.First == one.Last ? Phrase.Of($"row {said}") : Phrase.Of($"rows {said}");
     }
 
     /// <summary>Every row from its rightmost stitch to its leftmost; what is not worked between parts is blank.</summary>
@@ -196,7 +207,7 @@ internal static class ChartsSection
                 Sideways = context.Plan.Direction == Direction.Sideways,
                 Gored = !shape.Strips.IsEmpty,
             },
-            Phrase.Plain($"Chart {variant.Number}, rows 1 to {rows.Length}."),
+            Phrase.Of($"Chart {variant.Number}, rows 1 to {rows.Length}."),
             Phrase.Of($"{columns} {context.UnitWord()} wide and {rows.Length} rows tall; {Pictures(context, variant.Piece)}. Where rows stop short nothing is drawn. The table before it says the same in words."));
     }
 
@@ -206,7 +217,7 @@ internal static class ChartsSection
             return ShapedChart(context, variant, shape);
         var rows = variant.DrawnRows;
         var fabric = PieceFabric.Of(context.Plan, variant.Piece, rows);
-        var word = variant.Piece.Working == Working.Turned ? "row" : "round";
+        var inRows = variant.Piece.Working == Working.Turned;
         var path = fabric.Path;
         var columns = Enumerable.Range(0, rows).Max(r => path.FirstColumns[r] + path.Cells(r));
         var cells = fabric.Cells.ToImmutableArray();
@@ -227,7 +238,15 @@ internal static class ChartsSection
                 Repeats = repeats,
                 Sideways = context.Plan.Direction == Direction.Sideways,
             },
-            Phrase.Plain($"Chart {variant.Number}, {word}s 1 to {rows}{(repeats ? $", then again from {word} 1" : "")}."),
-            Phrase.Of($"{columns} {context.UnitWord()} wide and {rows} {word}s tall; the colours make {Made(context, variant.Piece)}. The table before it says the same in words."));
+            (inRows, repeats) switch
+            {
+                (true, true) => Phrase.Of($"Chart {variant.Number}, rows 1 to {rows}, then again from row 1."),
+                (true, false) => Phrase.Of($"Chart {variant.Number}, rows 1 to {rows}."),
+                (false, true) => Phrase.Of($"Chart {variant.Number}, rounds 1 to {rows}, then again from round 1."),
+                _ => Phrase.Of($"Chart {variant.Number}, rounds 1 to {rows}."),
+            },
+            inRows
+                ? Phrase.Of($"{columns} {context.UnitWord()} wide and {rows} rows tall; the colours make {Made(context, variant.Piece)}. The table before it says the same in words.")
+                : Phrase.Of($"{columns} {context.UnitWord()} wide and {rows} rounds tall; the colours make {Made(context, variant.Piece)}. The table before it says the same in words."));
     }
 }

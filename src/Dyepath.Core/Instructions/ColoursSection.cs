@@ -18,7 +18,7 @@ internal static class ColoursSection
         var blocks = ImmutableArray.CreateBuilder<Block>();
         if (context.Project.Fabric.Keeping == ColourKeeping.Counted)
         {
-            blocks.Add(new Paragraph(Phrase.Plain(
+            blocks.Add(new Paragraph(Phrase.Of(
                 $"The stitch counts of this pattern make the picture as long as every colour takes the same number of {context.UnitWord()} whenever it comes:")));
             blocks.Add(new Bullets([.. Counted(context)]));
             blocks.Add(new Paragraph(Phrase.Plain(
@@ -30,8 +30,9 @@ internal static class ColoursSection
                 "Work evenly and let the colours fall as they come; charts and tables show where they should fall. Check often: no hands are even enough for long.")));
         }
         blocks.Add(new Paragraph(Shift(context)));
-        blocks.Add(new Paragraph(Phrase.Plain(
-            $"So look at the {(context.InRounds ? "round" : "two rows")} below as you go. A colour that comes late was worked too tight: work a little looser until it is back in its place. A colour that comes early was worked too loose: work a little tighter.")));
+        blocks.Add(new Paragraph(Phrase.Plain(context.InRounds
+            ? "So look at the round below as you go. A colour that comes late was worked too tight: work a little looser until it is back in its place. A colour that comes early was worked too loose: work a little tighter."
+            : "So look at the two rows below as you go. A colour that comes late was worked too tight: work a little looser until it is back in its place. A colour that comes early was worked too loose: work a little tighter.")));
         blocks.AddRange(TestStrip.Write(context));
         return new Section("colours", Phrase.Plain("Keeping the colours"), blocks.ToImmutable());
     }
@@ -42,8 +43,10 @@ internal static class ColoursSection
         for (var i = 0; i < context.Key.Length; i++)
         {
             var units = context.Plan.Sequence.UnitsIn(i);
-            yield return Phrase.Of(
-                $"{context.Colour(i)}: {MaterialsSection.Number(units)} {context.UnitWord(one: units == 1)}{(tension.IsEmpty ? "" : $", {Words(tension[i])}")}.");
+            var (many, unit) = (MaterialsSection.Numeral(units), context.UnitWord(one: units == 1));
+            yield return tension.IsEmpty
+                ? Phrase.Of($"{context.Colour(i)}: {many} {unit}.")
+                : Phrase.Of($"{context.Colour(i)}: {many} {unit}, {Words(tension[i])}.");
         }
     }
 

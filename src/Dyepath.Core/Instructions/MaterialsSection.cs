@@ -24,11 +24,11 @@ internal static class MaterialsSection
         var yarn = context.Project.Yarn;
         var items = ImmutableArray.CreateBuilder<Phrase>();
         items.Add(Phrase.Of(
-            $"{yarn.Name}: {Label(yarn)}{OneYarn(yarn.Ball.Length)}, {OneMass(yarn.Ball.Mass)} a ball. Balls to buy: {context.Each(s => s.Yarn.BallsSafe)}, which serve 19 makers of 20."));
+            $"{Phrase.Named(yarn.Name)}: {Label(yarn)}{OneYarn(yarn.Ball.Length)}, {OneMass(yarn.Ball.Mass)} a ball. Balls to buy: {context.Each(s => s.Yarn.BallsSafe)}, which serve 19 makers of 20."));
         if (context.Project.Companion is { } companion && context.Plan.Sizes.All(s => s.Yarn.Companion is not null))
         {
             items.Add(Phrase.Of(
-                $"{companion.Name}, the companion yarn for {Uses(context, companion)}: {OneYarn(companion.Ball.Length)}, {OneMass(companion.Ball.Mass)} a ball. Balls to buy: {context.Each(s => s.Yarn.Companion!.Balls)}, which serve 19 makers of 20."));
+                $"{Phrase.Named(companion.Name)}, the companion yarn for {Uses(context, companion)}: {OneYarn(companion.Ball.Length)}, {OneMass(companion.Ball.Mass)} a ball. Balls to buy: {context.Each(s => s.Yarn.Companion!.Balls)}, which serve 19 makers of 20."));
         }
         else if (context.HasChains)
         {
@@ -50,7 +50,7 @@ internal static class MaterialsSection
             new Bullets(items.ToImmutable()),
             new Figure(
                 new YarnRuler(context.Key, [.. context.Key.Select((_, i) => context.Plan.Sequence.UnitsIn(i))]),
-                Phrase.Plain($"The colour sequence, in {context.UnitWord()}."),
+                Phrase.Of($"The colour sequence, in {context.UnitWord()}."),
                 SequenceInWords(context)),
             YarnTable(context),
             .. BallMap(context),
@@ -81,7 +81,7 @@ internal static class MaterialsSection
         else if (edging.Hazards.HasFlag(EdgingHazards.Cords))
         {
             yield return Phrase.Of(
-                $"Cord for the {place}, chained from {context.YarnFor(CompanionUse.Edgings)}, {context.Each(s => s.Edgings[at].Edge + Edging.CordBeyond)} long; a safety pin or bodkin to thread it.");
+                $"Cord for the {place}, chained from {Phrase.Named(context.YarnFor(CompanionUse.Edgings))}, {context.Each(s => s.Edgings[at].Edge + Edging.CordBeyond)} long; a safety pin or bodkin to thread it.");
         }
     }
 
@@ -89,16 +89,16 @@ internal static class MaterialsSection
     private static IEnumerable<Block> Unmeasured(PatternContext context)
     {
         if (ExampleValues.Of(context.Project) is { IsEmpty: false } left)
-            yield return new Caution(Phrase.Plain(
-                $"This yarn is not measured yet: {Wording.List(left.Select(l => l.Words))} are those of an example, and all counts and amounts of yarn follow from them. Do not buy or work by this pattern."));
+            yield return new Caution(Phrase.Of(
+                $"This yarn is not measured yet: {Phrase.List(left.Select(l => Phrase.Plain(l.Words)))} are those of an example, and all counts and amounts of yarn follow from them. Do not buy or work by this pattern."));
     }
 
     /// <summary>What its label says beside the ball; nothing where the document is silent.</summary>
-    internal static string Label(Yarn yarn)
+    internal static Phrase Label(Yarn yarn)
     {
-        string[] said = [.. yarn.Fibre.Length > 0 ? [yarn.Fibre] : Array.Empty<string>(),
-            .. yarn.Category is { } number ? [$"weight category {number}"] : Array.Empty<string>()];
-        return said.Length == 0 ? "" : $"{string.Join(", ", said)}; ";
+        ImmutableArray<Phrase> said = [.. yarn.Fibre.Length > 0 ? [Phrase.Named(yarn.Fibre)] : ImmutableArray<Phrase>.Empty,
+            .. yarn.Category is { } number ? [Phrase.Of($"weight category {number}")] : ImmutableArray<Phrase>.Empty];
+        return said.IsEmpty ? Phrase.Empty : Phrase.Of($"{Phrase.Join(", ", said)}; ");
     }
 
     public static Section Gauge(PatternContext context)
@@ -108,27 +108,30 @@ internal static class MaterialsSection
         foreach (var (state, gauge) in new[] { ("As worked", fabric.Swatch.Worked), ("Washed and dried", fabric.Swatch.Blocked), ("After hanging", fabric.Swatch.Hung) })
         {
             if (gauge is not null)
-                rows.Add(Phrase.Of($"{state}: {Number(gauge.Stitches)} stitches and {Number(gauge.Rows)} rows over {gauge.Over}."));
+                rows.Add(Phrase.Of($"{state}: {Numeral(gauge.Stitches)} stitches and {Numeral(gauge.Rows)} rows over {gauge.Over}."));
         }
         return new Section("gauge", Phrase.Of($"{new Term("Gauge")}"),
         [
-            new Paragraph(Phrase.Plain(SwatchWords(fabric.Swatch, context.Plan.Direction))),
+            new Paragraph(SwatchWords(fabric.Swatch, context.Plan.Direction)),
             new Bullets(rows.ToImmutable()),
-            new Paragraph(Phrase.Of(
-                $"The size depends on the {new Term("gauge")} {SizedBy(context)}, the picture on the yarn that a {(fabric.Stitch.StitchesPerUnit == 1 ? "stitch" : "pair of stitches")} takes. Check both: unravel {Unravelled} {context.UnitWord()} of the swatch, and measure the yarn without pulling it.")),
+            new Paragraph(fabric.Stitch.StitchesPerUnit == 1
+                ? Phrase.Of($"The size depends on the {new Term("gauge")} {SizedBy(context)}, the picture on the yarn that a stitch takes. Check both: unravel {Unravelled} stitches of the swatch, and measure the yarn without pulling it.")
+                : Phrase.Of($"The size depends on the {new Term("gauge")} {SizedBy(context)}, the picture on the yarn that a pair of stitches takes. Check both: unravel {Unravelled} pairs of the swatch, and measure the yarn without pulling it.")),
             new Bullets([Phrase.Of($"Yarn in {Unravelled} {context.UnitWord()}: {context.Plan.Sequence.YarnPerUnit * Unravelled}.")]),
             .. context.Own("gauge"),
         ]);
     }
 
     /// <summary>Half as wide and as tall again as what is counted, so that its edges are left out.</summary>
-    private static string SwatchWords(Swatch swatch, Direction direction)
+    private static Phrase SwatchWords(Swatch swatch, Direction direction)
     {
         var (stitches, rows) = ((int)Math.Ceiling(1.5 * swatch.Worked.Stitches), (int)Math.Ceiling(1.5 * swatch.Worked.Rows));
         var washed = swatch.Blocked is null ? "Measure it as worked, then wash it and dry it flat as you will the garment: if it changes, so will the garment." : "Measure it as worked, then wash it, dry it flat and measure it again.";
         // It hangs as it is worn: sideways the rows run down.
-        var hung = swatch.Hung is null ? "" : $" Then clip {(direction == Direction.Sideways ? "one of its sides, where its rows end," : "its upper edge")} to a hanger, let it hang for a day and measure it hanging.";
-        return FormattableString.Invariant($"Make a swatch of {stitches} stitches and {rows} rows, and count in its middle. {washed}{hung}");
+        var hung = swatch.Hung is null ? ""
+            : direction == Direction.Sideways ? " Then clip one of its sides, where its rows end, to a hanger, let it hang for a day and measure it hanging."
+            : " Then clip its upper edge to a hanger, let it hang for a day and measure it hanging.";
+        return Phrase.Of($"Make a swatch of {stitches} stitches and {rows} rows, and count in its middle. {washed}{hung}");
     }
 
     /// <summary>A swatch is hung with its rows across the pull, which says nothing of a garment that is worked sideways.</summary>
@@ -152,9 +155,9 @@ internal static class MaterialsSection
             Row(Phrase.Plain("Companion yarn, balls to buy"), s => new Count(new([s.Yarn.Companion!.Balls])));
         }
         return new Table(
-            Phrase.Plain(FormattableString.Invariant(
-                $"Yarn by size, with restarts, joins, edgings, seams, tails and swatch. The balls allow for a ball that begins anywhere in the sequence, and for makers who take more or less yarn than the plan: two in three within {BallOdds.UseSpread:0 %} of it.")),
-            [Phrase.Plain("Size"), .. context.Plan.Sizes.Select(s => Phrase.Plain(s.Name))],
+            Phrase.Of(
+                $"Yarn by size, with restarts, joins, edgings, seams, tails and swatch. The balls allow for a ball that begins anywhere in the sequence, and for makers who take more or less yarn than the plan: two in three within {(int)Math.Round(100 * BallOdds.UseSpread)} % of it."),
+            context.Headed("Size"),
             rows.ToImmutable(),
             PerSizeColumns: true);
 
@@ -168,43 +171,59 @@ internal static class MaterialsSection
         var sizes = context.Plan.Sizes;
         if (sizes.All(s => s.Yarn.Joins.IsEmpty))
             yield break;
-        var first = $"{context.Key[0].Symbol}1 is the first {context.UnitWord(one: true)} of {context.Key[0].Name}";
+        var first = Phrase.Of($"{Place(context, 0, 1)} is the first {context.UnitWord(one: true)} of {Phrase.Named(context.Key[0].Name)}");
+        var besides = context.YarnFor(CompanionUse.Edgings) == context.Project.Yarn.Name && !sizes[0].Edgings.IsEmpty
+            ? "The swatch, edgings and what is kept in reserve come from the balls to buy besides."
+            : "The swatch and what is kept in reserve come from the balls to buy besides.";
+        var shorter = sizes.Select(s => s.Yarn.Joins.Length).Distinct().Count() > 1 ? " –: the pieces of the size end before that." : "";
         yield return new Table(
-            Phrase.Plain(
-                $"Where each ball is expected to end while the pieces are worked: the piece, its {context.RowWord}, and the place of the colours ({first}). The swatch{(context.YarnFor(CompanionUse.Edgings) == context.Project.Yarn.Name && !sizes[0].Edgings.IsEmpty ? ", edgings" : "")} and what is kept in reserve come from the balls to buy besides. Yours may end some {context.RowWord}s from there: join the next ball at the same place of the colours at which the old one ends.{(sizes.Select(s => s.Yarn.Joins.Length).Distinct().Count() > 1 ? " –: the pieces of the size end before that." : "")}"),
-            [Phrase.Plain("Ball"), .. sizes.Select(s => Phrase.Plain(s.Name))],
+            context.InRounds
+                ? Phrase.Of($"Where each ball is expected to end while the pieces are worked: the piece, its round, and the place of the colours ({first}). {besides} Yours may end some rounds from there: join the next ball at the same place of the colours at which the old one ends.{shorter}")
+                : Phrase.Of($"Where each ball is expected to end while the pieces are worked: the piece, its row, and the place of the colours ({first}). {besides} Yours may end some rows from there: join the next ball at the same place of the colours at which the old one ends.{shorter}"),
+            context.Headed("Ball"),
             [
                 .. Enumerable.Range(1, sizes.Max(s => s.Yarn.Joins.Length)).Select(ball => ImmutableArray.CreateRange(
-                    [Phrase.Plain($"Ball {ball}"), .. sizes.Select(s => Phrase.Plain(EndOf(context, s, ball)))])),
+                    [Phrase.Of($"Ball {ball}"), .. sizes.Select(s => EndOf(context, s, ball))])),
             ],
             PerSizeColumns: true);
     }
 
-    private static string EndOf(PatternContext context, SizePlan size, int ball)
+    private static Phrase EndOf(PatternContext context, SizePlan size, int ball)
     {
         if (size.Yarn.Joins.FirstOrDefault(j => j.Ball == ball) is not { } join)
-            return "–";
+            return Phrase.Plain("–");
         var (section, into) = join.ColourIn(context.Plan.Sequence);
-        var row = join.Row == 0 ? "foundation" : FormattableString.Invariant($"{context.RowWord} {join.Row}");
-        return FormattableString.Invariant($"{join.Run.Name}, {row}: {context.Key[section].Symbol}{ColourSequence.Nth(into)}");
+        var row = join.Row == 0 ? Phrase.Plain("foundation") : context.InRounds ? Phrase.Of($"round {join.Row}") : Phrase.Of($"row {join.Row}");
+        return Phrase.Of($"{Words(join.Run)}, {row}: {Place(context, section, ColourSequence.Nth(into))}");
     }
 
-    /// <summary>Which unit of its colour a place lies in, from 1.</summary>
+    /// <summary>As it is named, such as <c>sleeve 2</c> or <c>front, second side</c>.</summary>
+    private static Phrase Words(PieceRun run)
+    {
+        var piece = PlaceNames.Of(run.Piece);
+        var said = run.Copy is { } copy ? Phrase.Of($"{piece} {copy}") : Phrase.Plain(piece);
+        return run.Side is { } side ? Phrase.Of($"{said}, {PartNames.Side(side)}") : said;
+    }
+
+    /// <param name="nth">Which unit of its colour, from 1.</param>
+    private static Phrase Place(PatternContext context, int section, int nth) =>
+        Phrase.Named(FormattableString.Invariant($"{context.Key[section].Symbol}{nth}"));
+
     private static Phrase SequenceInWords(PatternContext context)
     {
-        var said = context.Key.Select((colour, i) =>
-            $"{Number(context.Plan.Sequence.UnitsIn(i))} of {colour.Name} ({colour.Symbol})");
-        return Phrase.Plain($"In the order in which the yarn runs: {string.Join(", ", said)}; then from the first again.");
+        var said = context.Key.Select((_, i) => Phrase.Of($"{Numeral(context.Plan.Sequence.UnitsIn(i))} of {context.Colour(i)}"));
+        return Phrase.Of($"In the order in which the yarn runs: {Phrase.Join(", ", said)}; then from the first again.");
     }
 
-    private static string Uses(PatternContext context, CompanionYarn companion)
+    private static Phrase Uses(PatternContext context, CompanionYarn companion)
     {
         var size = context.Plan.Sizes[0];
-        return Wording.List(
+        string[] uses =
         [
             .. companion.Uses.Where(Has).Select(Use),
             .. context.HasChains ? ["chains that rows are worked on over"] : Array.Empty<string>(),
-        ]);
+        ];
+        return Phrase.List(uses.Select(Phrase.Plain));
 
         bool Has(CompanionUse use) => use switch
         {
@@ -225,18 +244,23 @@ internal static class MaterialsSection
     };
 
     /// <summary>With its letter where a hook of exactly this size has one; letters vary by maker, millimetres govern.</summary>
-    private static string Hook(double millimetres)
+    private static Phrase Hook(double millimetres)
     {
         var known = HookSizes.Nearest(Length.FromMillimetres(millimetres));
-        var letter = Math.Abs(known.Diameter.Millimetres - millimetres) < 1e-6 && known.Us.Length > 0 ? $" (American {known.Us})" : "";
-        return Millimetres(millimetres) + letter;
+        return Math.Abs(known.Diameter.Millimetres - millimetres) < 1e-6 && known.Us.Length > 0
+            ? Phrase.Of($"{Numeral(millimetres)} mm (American {Phrase.Named(known.Us)})")
+            : Phrase.Of($"{Numeral(millimetres)} mm");
     }
 
-    private static Phrase OneYarn(Length length) => new([new YarnLength(new([length]))]);
+    private static YarnLength OneYarn(Length length) => new(new([length]));
 
-    private static Phrase OneMass(Mass mass) => new([new YarnMass(new([mass]))]);
+    private static YarnMass OneMass(Mass mass) => new(new([mass]));
 
     internal static string Millimetres(double value) => value.ToString("0.##", CultureInfo.InvariantCulture) + " mm";
 
+    /// <inheritdoc cref="Number"/>
+    internal static Inline Numeral(double value) => new Numerals(Number(value));
+
+    /// <summary>To hundredths at most.</summary>
     internal static string Number(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
 }

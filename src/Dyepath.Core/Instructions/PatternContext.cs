@@ -105,6 +105,9 @@ internal sealed class PatternContext
     public string YarnFor(CompanionUse use) =>
         Project.Companion is { } companion && companion.Uses.Contains(use) ? companion.Name : Project.Yarn.Name;
 
+    /// <summary>Names of all sizes, as a table's head has them after what the rows are.</summary>
+    public ImmutableArray<Phrase> Headed(string rows) => [Phrase.Plain(rows), .. Plan.Sizes.Select(s => Phrase.Named(s.Name))];
+
     /// <summary>Whether the garment's first piece grows in rounds.</summary>
     public bool InRounds => Pieces[0].First.Working != Working.Turned;
 
@@ -120,8 +123,14 @@ internal sealed class PatternContext
     };
 
     /// <summary>Before what is said of some sizes only, such as <c>Sizes 2, 4: </c>; nothing where one size is printed.</summary>
-    public static InAllSizes Lead(ImmutableArray<string> names) => new(Phrase.Of(
-        $"{new Strong(Phrase.Plain($"{(names.Length == 1 ? "Size" : "Sizes")} {string.Join(", ", names)}"))}: "));
+    public static InAllSizes Lead(ImmutableArray<string> names)
+    {
+        var named = Phrase.Named(string.Join(", ", names));
+        return new(Phrase.Of($"{new Strong(names.Length == 1 ? Phrase.Of($"Size {named}") : Phrase.Of($"Sizes {named}"))}: "));
+    }
+
+    /// <summary>Such as <c>left front and right front</c>; at least one.</summary>
+    public static Phrase Together(IEnumerable<Phrase> phrases) => phrases.Aggregate((a, b) => Phrase.Of($"{a} and {b}"));
 
     /// <summary>The designer's own words for a place, if any, then her photos.</summary>
     public IEnumerable<Block> Own(string place)

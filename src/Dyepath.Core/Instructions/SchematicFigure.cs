@@ -24,13 +24,13 @@ internal static class SchematicFigure
             if (lettered is null)
                 letters.Add(lettered = new Lettered(Letter(letters.Count), line.What, each, []));
             lettered.Pieces.AddRange(names.Except(lettered.Pieces));
-            return Phrase.Of($"{lettered.Letter}{new InOneSize(Phrase.Of($" {each}"))}");
+            return Phrase.Of($"{Phrase.Named(lettered.Letter)}{new InOneSize(Phrase.Of($" {each}"))}");
         });
         ImmutableArray<ImmutableArray<Phrase>> rows =
         [
             .. letters.Select(l => (ImmutableArray<Phrase>)
             [
-                Phrase.Of($"{l.Letter}: {string.Join(" and ", l.Pieces)}, {l.What}, {new UnitNames()}"),
+                Phrase.Of($"{Phrase.Named(l.Letter)}: {PatternContext.Together(l.Pieces.Select(Phrase.Plain))}, {l.What}, {new UnitNames()}"),
                 .. l.Values.Values.Select(length => new Phrase([new Bare(new Measure(new([length])))])),
             ]),
         ];
@@ -38,11 +38,11 @@ internal static class SchematicFigure
         [
             new Figure(
                 schematic,
-                Phrase.Of($"{(sizes.Length == 1 ? "The pieces" : $"The pieces of size {sizes[drawn].Name}")} to scale, before seams and edgings."),
+                sizes.Length == 1 ? Phrase.Plain("The pieces to scale, before seams and edgings.") : ToScale(sizes[drawn]),
                 Alternative(context)),
             new Table(
                 Phrase.Plain("Dimensions lettered in the drawing, before seams and edgings."),
-                [Phrase.Plain("Size"), .. sizes.Select(s => Phrase.Plain(s.Name))],
+                context.Headed("Size"),
                 rows,
                 PerSizeColumns: true),
         ];
@@ -51,8 +51,10 @@ internal static class SchematicFigure
     /// <param name="size">Index of the size that is drawn.</param>
     public static Figure InWords(PatternContext context, int size) => new(
         Drawn(context, size, (line, piece, _) => Phrase.Of($"{line.What} {new Measure(new([line.Value(piece.BySize.ElementAt(size))]))}")),
-        Phrase.Of($"The pieces of size {context.Plan.Sizes[size].Name} to scale, before seams and edgings."),
+        ToScale(context.Plan.Sizes[size]),
         Alternative(context));
+
+    private static Phrase ToScale(SizePlan size) => Phrase.Of($"The pieces of size {Phrase.Named(size.Name)} to scale, before seams and edgings.");
 
     /// <param name="label">Of a dimension, of the piece that is drawn, and of all the pieces that it serves.</param>
     private static Schematic Drawn(PatternContext context, int size, Func<SchematicLine, SizedPiece, ImmutableArray<string>, Phrase> label)
@@ -133,10 +135,17 @@ internal static class SchematicFigure
         return marks.ToImmutable();
     }
 
-    private static Phrase Alternative(PatternContext context) => context.Pieces.Any(p => p.First.Shape is not null)
-        ? Phrase.Of($"Outlines: {string.Join(", ", context.Pieces.Select(p => p.Name))}. Arrows show which way the rows grow; {(context.Construction.Groups.Any(g => g.Gores is not null) ? "sides run together where gores close" : "steps are where rows stop short or go on")}.")
-        : Phrase.Of(
-            $"{(context.Pieces.Length == 1 ? "Rectangle" : "Rectangles")}: {string.Join(", ", context.Pieces.Select(p => p.Name))}. Arrows show which way the rows grow{HeavyLines(context)}.");
+    private static Phrase Alternative(PatternContext context)
+    {
+        var pieces = Phrase.Join(", ", context.Pieces.Select(p => Phrase.Plain(p.Name)));
+        if (context.Pieces.Any(p => p.First.Shape is not null))
+            return context.Construction.Groups.Any(g => g.Gores is not null)
+                ? Phrase.Of($"Outlines: {pieces}. Arrows show which way the rows grow; sides run together where gores close.")
+                : Phrase.Of($"Outlines: {pieces}. Arrows show which way the rows grow; steps are where rows stop short or go on.");
+        return context.Pieces.Length == 1
+            ? Phrase.Of($"Rectangle: {pieces}. Arrows show which way the rows grow{HeavyLines(context)}.")
+            : Phrase.Of($"Rectangles: {pieces}. Arrows show which way the rows grow{HeavyLines(context)}.");
+    }
 
     private static string HeavyLines(PatternContext context)
     {

@@ -72,7 +72,7 @@ internal static class SizesSection
             && sizes.All(s => s.Finished.TryGetValue(m, out var made) && made > Length.Zero
                 && s.Target.TryGetValue(m, out var wanted) && wanted == sizes[0].Target[m])
             && sizes.Max(s => s.Finished[m]) - sizes.Min(s => s.Finished[m]) < Seen).Select(GarmentMeasures.Words).ToArray();
-        return alike.Length == 0 ? Phrase.Empty : Phrase.Of($"{new InAllSizes(Phrase.Plain($" The same in every size, as planned: {Wording.List(alike)}."))}");
+        return alike.Length == 0 ? Phrase.Empty : new([new InAllSizes(Phrase.Of($" The same in every size, as planned: {Phrase.List(alike.Select(Phrase.Plain))}."))]);
     }
 
     /// <summary>The girth that the garment is made to, and the finished measure around it.</summary>
@@ -100,14 +100,14 @@ internal static class SizesSection
         var isBoth = group.Across is { Pieces: 2 } across && across.Measure == around;
         var alongRow = group.Along(context.Plan.Direction, stitches: true).Measure;
         if (isToBody)
-            rows.Add(Row($"To fit {word}", s => s.Body[key]));
+            rows.Add(Row(Phrase.Of($"To fit {word}"), s => s.Body[key]));
         // A head that has to pass is a measure to choose by, too.
         var head = BodyMeasures.Key(BodyMeasure.Head);
         if (girth != BodyMeasure.Head && sizes.All(s => s.Worn.Any(f => f.Body == BodyMeasure.Head) && s.Body.ContainsKey(head)))
-            rows.Add(Row("To fit head", s => s.Body[head]));
+            rows.Add(Row(Phrase.Of($"To fit {BodyMeasures.Words(BodyMeasure.Head)}"), s => s.Body[head]));
         if (context.Construction.Held is { } held && held.Girth != girth
             && sizes.All(s => s.Body.ContainsKey(BodyMeasures.Key(held.Girth))))
-            rows.Add(Row($"To fit {BodyMeasures.Words(held.Girth)}", s => s.Body[BodyMeasures.Key(held.Girth)]));
+            rows.Add(Row(Phrase.Of($"To fit {BodyMeasures.Words(held.Girth)}"), s => s.Body[BodyMeasures.Key(held.Girth)]));
         foreach (var (measure, name) in Names)
         {
             if (sizes.All(s => s.Finished.ContainsKey(measure)))
@@ -116,41 +116,41 @@ internal static class SizesSection
         if (group.Bias > 0)
         {
             // Whoever wears it sees the slanted edges as the long ones.
-            rows.Add(Row("Slanted edge", s => Slanted(context, s).Edge));
-            rows.Add(Row("Straight across, between the slanted edges", s => Slanted(context, s).Across));
+            rows.Add(Row(Phrase.Plain("Slanted edge"), s => Slanted(context, s).Edge));
+            rows.Add(Row(Phrase.Plain("Straight across, between the slanted edges"), s => Slanted(context, s).Across));
         }
         if (sizes.All(s => ShoulderWidth(s) is not null))
-            rows.Add(Row("Shoulder width", s => ShoulderWidth(s)!.Value));
+            rows.Add(Row(Phrase.Plain("Shoulder width"), s => ShoulderWidth(s)!.Value));
         if (isToBody && sizes.All(s => s.Finished.ContainsKey(around)))
-            rows.Add(Row($"Ease at the {word}", s => Halves(s.Finished[around]) - Halves(s.Body[key])));
+            rows.Add(Row(Phrase.Of($"Ease at the {word}"), s => Halves(s.Finished[around]) - Halves(s.Body[key])));
         for (var i = 0; i < sizes[0].Edgings.Length; i++)
         {
             var (at, place) = (i, PlaceWords.Of(sizes[0].Edgings[i].Where));
             if (EdgingLibrary.Find(sizes[0].Edgings[at].Edging).Relaxed >= 1)
                 continue;
-            rows.Add(Row($"{place} at rest", s => s.Edgings[at].RelaxedWidth));
-            rows.Add(Row($"{place} stretched", s => s.Edgings[at].StretchedWidth));
+            rows.Add(Row(Phrase.Of($"{place} at rest"), s => s.Edgings[at].RelaxedWidth));
+            rows.Add(Row(Phrase.Of($"{place} stretched"), s => s.Edgings[at].StretchedWidth));
         }
         return new Section("sizes", Phrase.Plain("Sizes"),
         [
             new Table(
                 Phrase.Plain(isToBody ? "Measurements of the body and of the finished garment." : "Finished measurements.") + Alike(sizes),
-                [Phrase.Plain("Size"), .. sizes.Select(s => Phrase.Plain(s.Name))],
+                context.Headed("Size"),
                 rows.ToImmutable(),
                 PerSizeColumns: true),
             .. SchematicFigure.Of(context),
         ]);
 
-        string Called(GarmentMeasure measure, string name) => (measure == around, measure == alongRow) switch
+        Phrase Called(GarmentMeasure measure, string name) => (measure == around, measure == alongRow) switch
         {
-            (_, true) when group.Bias > 0 => $"{name}, along a row",
-            (_, false) when group.Bias > 0 => $"{name}, from the first row to the last",
-            (true, _) when isToBody => $"Finished {word}",
-            (true, _) when isBoth => $"{name}, front and back together",
-            _ => name,
+            (_, true) when group.Bias > 0 => Phrase.Of($"{name}, along a row"),
+            (_, false) when group.Bias > 0 => Phrase.Of($"{name}, from the first row to the last"),
+            (true, _) when isToBody => Phrase.Of($"Finished {word}"),
+            (true, _) when isBoth => Phrase.Of($"{name}, front and back together"),
+            _ => Phrase.Plain(name),
         };
 
-        ImmutableArray<Phrase> Row(string name, Func<SizePlan, Length> value) =>
+        ImmutableArray<Phrase> Row(Phrase name, Func<SizePlan, Length> value) =>
             [Phrase.Of($"{name}, {new UnitNames()}"), .. sizes.Select(s => new Phrase([new Bare(new Measure(new([value(s)])))]))];
     }
 }

@@ -14,12 +14,13 @@ internal static class TableExample
         var fabric = chart.Piece.Shape?.Parts[0].Fabric ?? PieceFabric.Of(context.Plan, chart.Piece, 2);
         if (fabric.Rows < 2 || RowRuns.Of(fabric, 0) is not [var first, var second, .., var last])
             yield break;
-        var word = context.RowWord;
+        var (begin, then, end, next) = (Units(context, first), Units(context, second), Units(context, last), Next(context, fabric, last));
         yield return new ForSizes(chart.Sizes,
         [
-            new Subheading(Phrase.Plain($"How to read the {word} starts")),
-            new Paragraph(Phrase.Of(
-                $"For instance chart {chart.Number}, {word} 1: it begins with {Units(context, first)} and {Units(context, second)}, the colours go on whole in their order, and the {word} ends with {Units(context, last)}.{Next(context, fabric, last)} The charts show every {context.UnitWord(one: true)} between. Where what you have worked differs from the table, the {word} before it went wrong, or this one did: look there.")),
+            new Subheading(Phrase.Plain(context.InRounds ? "How to read the round starts" : "How to read the row starts")),
+            new Paragraph(context.InRounds
+                ? Phrase.Of($"For instance chart {chart.Number}, round 1: it begins with {begin} and {then}, the colours go on whole in their order, and the round ends with {end}.{next} The charts show every {context.UnitWord(one: true)} between. Where what you have worked differs from the table, the round before it went wrong, or this one did: look there.")
+                : Phrase.Of($"For instance chart {chart.Number}, row 1: it begins with {begin} and {then}, the colours go on whole in their order, and the row ends with {end}.{next} The charts show every {context.UnitWord(one: true)} between. Where what you have worked differs from the table, the row before it went wrong, or this one did: look there.")),
         ]);
     }
 
@@ -27,12 +28,20 @@ internal static class TableExample
     private static Phrase Next(PatternContext context, Fabric fabric, ColourRun last)
     {
         var next = RowRuns.Of(fabric, 1)[0];
-        return next.Section == last.Section && next.Units + last.Units == context.Plan.Sequence.UnitsIn(next.Section)
-            ? Phrase.Of($" {Wording.Capital(context.RowWord)} 2 begins with the rest of that colour: {Units(context, next)}, {MaterialsSection.Number(next.Units + last.Units)} with the {Number(context, last.Units)} before the {(fabric.Path.IsTurned ? "turn" : "join")}.")
-            : Phrase.Empty;
+        var all = next.Units + last.Units;
+        if (next.Section != last.Section || all != context.Plan.Sequence.UnitsIn(next.Section))
+            return Phrase.Empty;
+        var with = (fabric.Path.IsTurned, last.Units) switch
+        {
+            (true, 1) => Phrase.Of($"{all} with the one before the turn"),
+            (true, _) => Phrase.Of($"{all} with the {last.Units} {context.UnitWord()} before the turn"),
+            (false, 1) => Phrase.Of($"{all} with the one before the join"),
+            _ => Phrase.Of($"{all} with the {last.Units} {context.UnitWord()} before the join"),
+        };
+        return context.InRounds
+            ? Phrase.Of($" Round 2 begins with the rest of that colour: {Units(context, next)}, {with}.")
+            : Phrase.Of($" Row 2 begins with the rest of that colour: {Units(context, next)}, {with}.");
     }
-
-    private static string Number(PatternContext context, int units) => units == 1 ? "one" : $"{units} {context.UnitWord()}";
 
     private static Phrase Units(PatternContext context, ColourRun run) =>
         Phrase.Of($"{run.Units} {context.UnitWord(one: run.Units == 1)} of {context.Colour(run.Section)}");

@@ -34,7 +34,7 @@ public static class WornGarment
     {
         ArgumentNullException.ThrowIfNull(plan);
         return plan.Construction.Behind is { IsEmpty: false } behind
-            ? new Pencil(plan, size, behind).Draw($"Seen from behind: {GarmentSentence.Of(plan, size)}")
+            ? new Pencil(plan, size, behind).Draw(GarmentSentence.FromBehind(plan, size))
             : null;
     }
 

@@ -14,12 +14,19 @@ internal static partial class MaterialLines
 {
     private const string Section = "MATERIALS";
 
+    /// <summary>What stands between a yarn's name and its ball.</summary>
+    private static string Label(Yarn yarn)
+    {
+        string[] said = [yarn.Fibre, yarn.Category is { } number ? $"weight category {number}" : ""];
+        return string.Join(", ", said.Where(s => s.Length > 0)) is { Length: > 0 } label ? $"{label}; " : "";
+    }
+
     public static void Compare(Plan plan, ReadBooklet read, List<(string Place, string Text)> notes)
     {
         var lines = read.Lines.Where(l => l.Section == Section).Select(l => l.Line).ToArray();
         var bullets = lines.Where(l => l.StartsWith("- ", StringComparison.Ordinal)).ToArray();
         var yarn = plan.Project.Yarn;
-        Balls(plan, read, bullets.ElementAtOrDefault(0), $"{yarn.Name}: {MaterialsSection.Label(yarn)}", yarn.Ball, s => s.Yarn.BallsSafe, notes);
+        Balls(plan, read, bullets.ElementAtOrDefault(0), $"{yarn.Name}: {Label(yarn)}", yarn.Ball, s => s.Yarn.BallsSafe, notes);
         if (plan.Project.Companion is { } companion && plan.Sizes.All(s => s.Yarn.Companion is not null))
             Balls(plan, read, bullets.ElementAtOrDefault(1), $"{companion.Name}, the companion yarn for ", companion.Ball, s => s.Yarn.Companion!.Balls, notes);
         Chains(plan, read, lines, notes);

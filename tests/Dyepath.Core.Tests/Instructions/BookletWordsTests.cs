@@ -8,6 +8,7 @@ using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Swatches;
 using Dyepath.Core.Tests.Constructions;
+using Dyepath.Core.Tests.Edgings;
 using Dyepath.Core.Tests.Garments;
 using static Dyepath.Core.Tests.Garments.TestProjects;
 
@@ -243,7 +244,7 @@ public sealed class BookletWordsTests
     [Theory]
     [MemberData(nameof(Worked))]
     public void A_side_is_called_by_its_rows(PieceSide side, Direction direction, string said) =>
-        Assert.Equal(said, WorkedEdges.Of("each sleeve", side, direction == Direction.Up));
+        Assert.Equal(said, EdgingSayings.Say(WorkedEdges.OfEach("sleeve", side, direction == Direction.Up)));
 
     /// <summary>Under which heading it is sewn, and how one of several is called.</summary>
     [Theory]
