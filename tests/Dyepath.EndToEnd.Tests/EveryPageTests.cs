@@ -44,10 +44,10 @@ public sealed class EveryPageTests(Browser browser)
         found.AddRange(await Faults(tester, "handed"));
         await tester.GetByRole(AriaRole.Button, new() { Name = "Begin", Exact = true }).ClickAsync();
         await tester.AtAsync(Workspace.PieceAddress());
-        await tester.GotoAsync($"{host.Address}make/from");
+        await tester.ToAsync(new Uri(host.Address, "make/from"));
         await tester.GetByText("This address has no key.").WaitForAsync();
         found.AddRange(await Faults(tester, "handed-without-key"));
-        await tester.GotoAsync(host.Address.ToString());
+        await tester.ToAsync(host.Address);
         await tester.GetByRole(AriaRole.Heading, new() { Name = "Being made" }).WaitForAsync();
         found.AddRange(await Faults(tester, "shelf-being-made"));
         Assert.True(found.Count == 0, string.Join('\n', found));

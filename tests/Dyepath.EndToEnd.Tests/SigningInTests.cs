@@ -13,8 +13,13 @@ public sealed class SigningInTests(Browser browser)
     {
         await using var host = new PublishedHost();
         await host.StartAsync(Token);
-        await using var other = await browser.WindowAsync();
-        await SignInAsync(await other.NewPageAsync(), host);
+        // For the list of devices: the host signs it in, whether it then runs the program or not.
+        await using var other = await browser.WithoutScriptAsync();
+        var elsewhere = await other.NewPageAsync();
+        await elsewhere.GotoAsync(host.Address.ToString());
+        await GiveAsync(elsewhere, Token);
+        await elsewhere.GotoAsync($"{host.Address}sign-in/devices");
+        await elsewhere.GetByText("this device", new() { Exact = true }).WaitForAsync();
         // The kept application opens without a host's leave, and says what it lacks.
         await using var window = await browser.WindowAsync(workers: true);
         var page = await window.NewPageAsync();

@@ -51,6 +51,7 @@ public sealed partial class WhereItIsTests(Browser browser, SharedHost shared)
         Assert.Contains("\"After the clearing\"", await host.StoredAsync(id), StringComparison.Ordinal);
     }
 
+    [Trait(Extent.Trait, Extent.Whole)]
     [Fact]
     public async Task OnAPhoneItIsReadWhole()
     {

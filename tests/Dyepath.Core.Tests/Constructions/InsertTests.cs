@@ -148,7 +148,7 @@ public sealed class InsertTests
         var found = PlanCheck.Verify(plan, TestContext.Current.CancellationToken).Concat(PatternCheck.Run(plan));
         Assert.Empty(found.Where(f => Regex.IsMatch($"{f.Place} {f.Text}", "insert|taper|slope|neck|edgings", RegexOptions.IgnoreCase)));
         Assert.All(plan.Sizes, size => Assert.All(size.Seams.Where(s => s.Id is SeamId.LeftInsert or SeamId.RightInsert), IsCorner));
-    }, seed: 9103, cases: 20);
+    }, seed: 9103, cases: Extent.Of(10, 20));
 
     /// <summary>The left one looks in a mirror at the right one.</summary>
     [Theory]

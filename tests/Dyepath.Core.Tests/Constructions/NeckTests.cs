@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.RegularExpressions;
 using Dyepath.Core.Booklets;
@@ -103,7 +104,7 @@ public sealed class NeckTests
         }
     }
 
-    /// <summary>In every size of every chart, with nothing said but the form, whichever way it is worked; in part, one way each in turn.</summary>
+    /// <summary>In every size of every chart, with nothing said but the form, whichever way it is worked; in part, one way each in turn, in the smallest size, the largest and one between in turn.</summary>
     [Theory]
     [MemberData(nameof(FormsAndCharts))]
     public void The_head_enters(NeckForm form, string chart)
@@ -111,11 +112,17 @@ public sealed class NeckTests
         var turn = (int)form + SizeCharts.All.ToList().FindIndex(c => c.Id == chart);
         foreach (var direction in Enum.GetValues<Direction>().Where((_, i) => Extent.IsWhole || i == turn % 2))
         {
-            var project = Of(form, "sc", true, direction) with { Sizes = new SizeSelection(chart, [], [], null, [], []) };
+            var project = Of(form, "sc", true, direction) with { Sizes = new SizeSelection(chart, Extent.IsWhole ? [] : Sample(chart, turn), [], null, [], []) };
             var plan = project.With(g => g with { Shape = (BoxyTop)g.Shape with { BustEase = new Ease("loose", "newer", null) } }).Planned();
             Assert.All(plan.Sizes, s => Assert.Contains(s.Worn, fit => fit.Body == BodyMeasure.Head));
             Assert.All(plan.Sizes, s => Assert.All(s.Worn, fit => Assert.True(fit.Holds, $"{direction}, {s.Name}: {fit}")));
         }
+    }
+
+    private static ImmutableArray<string> Sample(string chart, int turn)
+    {
+        ImmutableArray<string> names = [.. SizeCharts.All.First(c => c.Id == chart).Sizes.Select(s => s.Name)];
+        return [.. new[] { 0, turn % names.Length, names.Length - 1 }.Distinct().Order().Select(i => names[i])];
     }
 
     /// <summary>0.72 of the cross back of 36.25 to 47 cm; 30 cm and 0.5 a size where a size of the designer's own has none.</summary>

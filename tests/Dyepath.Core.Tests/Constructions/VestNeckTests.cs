@@ -81,6 +81,22 @@ public sealed class VestNeckTests
 
     private static readonly GarmentMeasure[] Depths = [GarmentMeasure.NeckDepth, GarmentMeasure.BackNeckDepth];
 
+    /// <summary>In part, several laws are held to the same vests, which are planned once.</summary>
+    private const ulong Shared = 8137;
+
+    private static ulong SeedOf(ulong own) => Extent.IsWhole ? own : Shared;
+
+    /// <summary>By what vests of this class differ in; tests of one class run one after another.</summary>
+    private static readonly Dictionary<(string Sections, NeckForm Form, Direction? Direction, Length? LetOff), PlanResult> Results = [];
+
+    private static PlanResult Tried(Project project, Length? letOff)
+    {
+        var key = (string.Join(' ', project.Fabric.SectionStitches!.Value), ((Vest)project.Garment.Shape).Neck.Form, project.Garment.Direction, letOff);
+        if (!Results.TryGetValue(key, out var result))
+            Results.Add(key, result = LetOff(project, letOff).Tried());
+        return result;
+    }
+
     private static Gen<Plan> Vests { get; } = VestsLetOff(null);
 
     /// <param name="letOff">Missing: as far as every size comes out well.</param>
@@ -88,7 +104,7 @@ public sealed class VestNeckTests
         from sections in Gen.Int[3, 8].Array[3, 5]
         from form in Gen.OneOf(Gen.Const(NeckForm.Square), Gen.Const(NeckForm.Round))
         from direction in Gen.OneOf(Gen.Const(Direction.Up), Gen.Const(Direction.Sideways))
-        let result = LetOff(Of(sections, form, direction), letOff).Tried()
+        let result = Tried(Of(sections, form, direction), letOff)
         where result.Plan is not null
         select result.Plan;
 
@@ -110,7 +126,7 @@ public sealed class VestNeckTests
             }).Planned();
             Assert.All(deeper.Sizes, s => Assert.True(s.Finished[depth] > Length.Zero, $"{s.Name} at {from.Value}"));
         }
-    }, seed: 8131, cases: 12);
+    }, seed: SeedOf(8131), cases: 12);
 
     /// <summary>What letting cut edges off by less is said to bring comes out when it is done.</summary>
     [Fact]
@@ -122,7 +138,7 @@ public sealed class VestNeckTests
             foreach (var advice in plan.Findings.Select(f => Regex.Match(f.Text, @"let cut edges lie off by ([\d.]+) cm at most, so that the motif gives way there instead: (.+?) is then off by ([\d.]+) cm")).Where(m => m.Success))
             {
                 seen++;
-                var changed = LetOff(plan.Project, Cm(double.Parse(advice.Groups[1].Value, CultureInfo.InvariantCulture))).Planned();
+                var changed = Tried(plan.Project, Cm(double.Parse(advice.Groups[1].Value, CultureInfo.InvariantCulture))).Plan!;
                 var measure = changed.Sizes[0].Target.Keys.Single(m => GarmentMeasures.Words(m) == advice.Groups[2].Value);
                 double Off(Plan of) => of.Sizes.Max(s => Math.Abs((s.Finished[measure] - s.Target[measure]).Centimetres));
                 Assert.Equal(double.Parse(advice.Groups[3].Value, CultureInfo.InvariantCulture), Off(changed), 0.06);
@@ -144,14 +160,14 @@ public sealed class VestNeckTests
         {
             if (plan.Project.Garment.Shape is not Vest { Neck.LetOff: null })
                 return;
-            var tried = new[] { 3.0, 2, 1, 0 }.Select(cm => LetOff(plan.Project, Cm(cm)).Tried().Plan).OfType<Plan>().ToArray();
+            var tried = new[] { 3.0, 2, 1, 0 }.Select(cm => Tried(plan.Project, Cm(cm)).Plan).OfType<Plan>().ToArray();
             for (var i = 0; i < plan.Sizes.Length; i++)
             {
                 var own = Off(plan.Sizes[i]);
                 Assert.True(own <= Math.Max(2.54, tried.Min(t => Off(t.Sizes[i]))) + 0.01, $"{plan.Sizes[i].Name}: {own}");
                 mended += own <= 2.54 && Off(tried[0].Sizes[i]) > 2.54 ? 1 : 0;
             }
-        }, seed: 8134, cases: 10);
+        }, seed: SeedOf(8134), cases: 10);
         Assert.True(mended > 3, $"{mended}");
 
         static double Off(SizePlan size) => new[]
@@ -173,7 +189,7 @@ public sealed class VestNeckTests
         var longSequences =
             from sections in Gen.Int[6, 12].Array[3, 4]
             from direction in Gen.OneOf(Gen.Const(Direction.Up), Gen.Const(Direction.Sideways))
-            let result = LetOff(Of(sections, NeckForm.Round, direction), Cm(6)).Tried()
+            let result = Tried(Of(sections, NeckForm.Round, direction), Cm(6))
             where result.Plan is not null
             select result.Plan;
         longSequences.Holds(plan =>
@@ -189,9 +205,9 @@ public sealed class VestNeckTests
             if (LetOffIn(said) is not { } letOff)
                 return;
             mended++;
-            var stepped = LetOff(plan.Project, letOff).Planned();
+            var stepped = Tried(plan.Project, letOff).Plan!;
             Assert.All(stepped.Sizes, s => Assert.NotEqual(1, DepthsOf(stepped, s[PieceId.Front]).Length));
-        }, seed: 8135, cases: 24);
+        }, seed: 8135, cases: Extent.Of(16, 24));
         Assert.True(square > 2 && mended > 0, $"{square}, {mended}");
     }
 
@@ -234,7 +250,7 @@ public sealed class VestNeckTests
                         said?.Text, StringComparison.Ordinal);
                 }
             }
-        }, seed: 8136, cases: 8);
+        }, seed: SeedOf(8136), cases: 8);
         Assert.True(seen > 5, $"{seen}");
     }
 
@@ -278,9 +294,9 @@ public sealed class VestNeckTests
                 if (LetOffIn(said) is not { } letOff)
                     continue;
                 mended++;
-                Assert.False(Leaps(LetOff(plan.Project, letOff).Planned(), measure), said.Text);
+                Assert.False(Leaps(Tried(plan.Project, letOff).Plan!, measure), said.Text);
             }
-        }, seed: 8137, cases: 12);
+        }, seed: Shared, cases: 12);
         Assert.True(seen > 2 && mended > 1, $"{seen}, {mended}");
 
         // Common practice, no source: 1.5 cm otherwise than asked is seen, and a centimetre less in a larger size.
@@ -304,7 +320,7 @@ public sealed class VestNeckTests
         var soon =
             from sections in Gen.Int[3, 4].Array[3, 4]
             from form in Gen.OneOf(Gen.Const(NeckForm.Square), Gen.Const(NeckForm.Round))
-            let result = LetOff(Of(sections, form, Direction.Sideways), Cm(1)).Tried()
+            let result = Tried(Of(sections, form, Direction.Sideways), Cm(1))
             where result.Plan is not null
             select result.Plan;
         Gen.OneOf(Vests, soon).Holds(plan =>
@@ -315,7 +331,7 @@ public sealed class VestNeckTests
             if (said is null || LetOffIn(said) is not { } letOff)
                 return;
             mended++;
-            var kept = LetOff(plan.Project, letOff).Planned();
+            var kept = Tried(plan.Project, letOff).Plan!;
             Assert.All(kept.Sizes.SelectMany(s => s.Pieces), p => Assert.True(p.Shape is not { KeepsMotif: false }, p.Name));
         }, seed: 8133, cases: 16);
         Assert.True(mended > 1, $"{mended}");

@@ -31,7 +31,7 @@ public sealed class DecisionsTests
     public void SoDoPlansOfTheDemoWithOtherMotifsGradingsAndCounts()
     {
         Gen.Select(Gen.Enum<MotifKind>(), Gen.Int[0, 31], Gen.Int[1, 4], Gen.Int[0, 20]).Holds(
-            (motif, flags, most, start) => Holds(Varied(motif, flags, most, start)), seed: 42, cases: 40);
+            (motif, flags, most, start) => Holds(Varied(motif, flags, most, start)), seed: 42, cases: Extent.Of(24, 40));
     }
 
     [Fact]
@@ -102,9 +102,11 @@ public sealed class DecisionsTests
         ? project with { Fabric = project.Fabric with { Hands = hands with { Spread = Math.Min(hands.Spread, 0.3) } } }
         : project;
 
+    /// <summary>In part, mostly in three sizes: what is recorded of one is recorded of every one.</summary>
     private static Project Varied(MotifKind motif, int flags, int most, int start)
     {
-        var project = Tideline.WithTop(t => t with { Sleeves = (flags & 1) == 0 ? t.Sleeves! with { Pooled = true } : t.Sleeves }).With(g => g with
+        var begun = Extent.IsWhole || start % 4 == 0 ? Tideline : Tideline with { Sizes = Tideline.Sizes with { Sizes = ["XS", "M", "5X"] } };
+        var project = begun.WithTop(t => t with { Sleeves = (flags & 1) == 0 ? t.Sleeves! with { Pooled = true } : t.Sleeves }).With(g => g with
         {
             Motif = motif,
             Starts = (flags & 16) == 0 ? g.Starts : g.Starts.SetItem("back", start),
@@ -130,8 +132,9 @@ public sealed class DecisionsTests
         var (first, again) = Twice(project);
         if (first.Plan is { } plan)
             Assert.Equal(PlanJson.Write(plan), PlanJson.Write(again.Plan!));
-        Assert.Equal(Told(first), Told(again));
-        Assert.Equal(Told(GarmentPlanner.Plan(project)), Told(again));
+        var told = Told(again);
+        Assert.Equal(Told(first), told);
+        Assert.Equal(Told(GarmentPlanner.Plan(project)), told);
         return first.Outcome;
     }
 
@@ -141,6 +144,15 @@ public sealed class DecisionsTests
         var first = GarmentPlanner.Plan(project, recorded);
         using var replayed = Decisions.Replay(recorded.ToArray());
         return (first, GarmentPlanner.Plan(project, replayed));
+    }
+
+    private static readonly Dictionary<Type, PropertyInfo[]> Members = [];
+
+    private static PropertyInfo[] MembersOf(Type type)
+    {
+        if (!Members.TryGetValue(type, out var members))
+            Members.Add(type, members = [.. type.GetProperties(BindingFlags.Public | BindingFlags.Instance).Where(m => m.GetIndexParameters().Length == 0)]);
+        return members;
     }
 
     /// <summary>Everything that can be read of a result, floating numbers to the last bit.</summary>
@@ -172,7 +184,7 @@ public sealed class DecisionsTests
                     text.Append("end\n");
                     break;
                 default:
-                    foreach (var member in what.GetType().GetProperties(BindingFlags.Public | BindingFlags.Instance).Where(m => m.GetIndexParameters().Length == 0))
+                    foreach (var member in MembersOf(what.GetType()))
                     {
                         text.Append(member.Name).Append(": ");
                         Tell(member.GetValue(what), depth + 1);

@@ -11,7 +11,8 @@ public sealed class FaintMotifTests(ITestOutputHelper output)
     public void It_is_warned_of_where_a_piece_shows_less_than_a_tenth_of_what_the_yarn_can()
     {
         var (faint, clear) = (0, 0);
-        for (var seed = 1; seed <= 400; seed++)
+        // In part, every second one.
+        for (var seed = 1; seed <= 400; seed += Extent.Of(2, 1))
         {
             if (DesignGen.Of(seed).Tried().Plan is not { } plan)
                 continue;

@@ -25,6 +25,11 @@ public sealed class PlanWordsTests
 
     private static readonly Plan UpPlan = Up.Planned();
 
+    private static readonly Plan FreePlan = UpPlan with { Project = Up with { Fabric = Up.Fabric with { Keeping = ColourKeeping.Free } } };
+
+    /// <summary>What is searched for before findings are written; tests of one class run one after another.</summary>
+    private static readonly Dictionary<Plan, (DirectionPlan Chosen, SizeTargets Targets)> Searched = new(ReferenceEqualityComparer.Instance);
+
     /// <summary>What leaves a size further off than it is now mends nothing.</summary>
     [Fact]
     public void No_remedy_is_worse_than_what_it_is_to_mend()
@@ -199,7 +204,8 @@ public sealed class PlanWordsTests
     public void A_gauge_that_no_stitch_has_is_said(double rows, string? said)
     {
         var swatch = Up.Fabric.Swatch with { Worked = new Gauge(10, rows, Cm(10)), Blocked = null, Hung = null };
-        var result = (Up with { Fabric = Up.Fabric with { Swatch = swatch, OtherSwatch = null } }).WithoutSleeves().Tried();
+        var few = Up with { Sizes = Up.Sizes with { Sizes = ["S", "M", "L"] } };
+        var result = (few with { Fabric = Up.Fabric with { Swatch = swatch, OtherSwatch = null } }).WithoutSleeves().Tried();
         Assert.True(result.Plan is not null, string.Join('\n', result.Reasons));
         // What follows from a wrong measure comes after it, and the figures say that they rest on it.
         Assert.Equal(said is not null, result.Plan.IsDoubtful);
@@ -258,8 +264,7 @@ public sealed class PlanWordsTests
     public void A_motif_that_forgives_little_is_to_be_counted(double tighter, double looser, string? said)
     {
         const string place = "fabric.keeping";
-        var free = UpPlan with { Project = Up with { Fabric = Up.Fabric with { Keeping = ColourKeeping.Free } } };
-        var findings = Findings(free, p => p with { Forgives = new(tighter, looser) });
+        var findings = Findings(FreePlan, p => p with { Forgives = new(tighter, looser) });
         if (said is null)
             Assert.DoesNotContain(findings, f => f.Place == place);
         else
@@ -512,9 +517,12 @@ public sealed class PlanWordsTests
 
     private static Finding[] Findings(Plan plan, Func<PiecePlan, PiecePlan> change)
     {
-        Assert.True(SizeTargets.TryFind(plan.Project, plan.Construction, out var targets, out _));
-        var chosen = new DirectionPlanner(new Layout(SharedFabric.Of(plan), plan.Construction, plan.Direction), targets).Plan();
+        if (!Searched.TryGetValue(plan, out var searched))
+        {
+            Assert.True(SizeTargets.TryFind(plan.Project, plan.Construction, out var targets, out _));
+            Searched.Add(plan, searched = (new DirectionPlanner(new Layout(SharedFabric.Of(plan), plan.Construction, plan.Direction), targets).Plan(), targets));
+        }
         return [.. PlanFindings.Of(
-            chosen, targets, [.. plan.Sizes.Select(s => s with { Pieces = [.. s.Pieces.Select(change)] })], null)];
+            searched.Chosen, searched.Targets, [.. plan.Sizes.Select(s => s with { Pieces = [.. s.Pieces.Select(change)] })], null)];
     }
 }

@@ -31,7 +31,9 @@ public sealed class AgreementTests
     public void Designs_of_every_kind_agree_in_every_edition()
     {
         var planned = 0;
-        for (var seed = 20_001; seed <= 20_180; seed++)
+        // In part, every second one.
+        var step = Extent.Of(2, 1);
+        for (var seed = 20_001; seed <= 20_180; seed += step)
         {
             // The generator makes a few that the reader refuses, and some that no count serves.
             if (ProjectReader.Read(ProjectWriter.WriteUtf8(DesignGen.Of(seed))).Project is not { } project || project.Tried().Plan is not { } plan)
@@ -39,7 +41,7 @@ public sealed class AgreementTests
             planned++;
             Assert.True(PatternCheck.Run(plan) is { IsEmpty: true } found, $"Seed {seed}: {PatternCheck.Run(plan).FirstOrDefault()}");
         }
-        Assert.True(planned > 60, $"only {planned}");
+        Assert.True(planned > 60 / step, $"only {planned}");
     }
 
     [Fact]

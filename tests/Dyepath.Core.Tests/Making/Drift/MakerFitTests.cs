@@ -73,6 +73,7 @@ public sealed class MakerFitTests
     [InlineData(CheckHabit.EverySection, 16, 0.03, 50, 30)]
     public void Law_intervals_hold_the_truth_as_often_as_they_say(CheckHabit check, int rows, double spread, double memory, int makers)
     {
+        makers = Extent.Of(makers / 3, makers);
         PlannedPiece piece = Pieces.Of([5, 4, 6, 7], 83, rows);
         var world = new MakerWorld { Hands = HandModel.Create(spread, memory) };
         var fits = new MakerFit[makers];
