@@ -35,7 +35,8 @@ internal static class VerifyCommand
             if (ProjectFile.TryPlan(terminal, file.Read(terminal, parsed), json, stop) is not { } plan)
                 return Task.FromResult(ExitCode.NoFeasibleDesign);
             var delivered = parsed.GetValue(text) is { } path
-                ? PatternCheck.Delivered(plan, Encoding.UTF8.GetString(terminal.ReadDocument(path, MostBytes)).ReplaceLineEndings("\n"), stop) : default;
+                ? PatternCheck.Delivered(plan, Encoding.UTF8.GetString(terminal.ReadDocument(path, MostBytes)).ReplaceLineEndings("\n"), stop)
+                : default;
             var isDelivered = delivered.Edition is not null;
             var wrong = isDelivered ? delivered.Findings : PatternCheck.Run(plan, stop);
             if (json)

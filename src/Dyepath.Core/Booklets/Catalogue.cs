@@ -26,6 +26,10 @@ public sealed partial class Catalogue
     /// <summary>What the entries say in English.</summary>
     public IEnumerable<string> Keys => _entries.Keys;
 
+    /// <summary>Every key with each thing that is said of it, its forms among them.</summary>
+    internal IEnumerable<(string Key, string Said)> Entries =>
+        _entries.SelectMany(e => e.Value.Forms.Values.Prepend(e.Value.Main).Select(said => (e.Key, said)));
+
     /// <summary>Such as a sentence, or a piece's name with the forms that sentences ask for.</summary>
     /// <param name="Main">What is said where no form is asked for.</param>
     /// <param name="Forms">By name, such as a case.</param>
@@ -80,12 +84,14 @@ public sealed partial class Catalogue
 
         void Add(string form, string said)
         {
-            if (Slot().Matches(said).Any(slot => int.Parse(slot.Groups["n"].Value, CultureInfo.InvariantCulture) is var n && (n < 1 || n > Kinds().Count(key!))))
+            var slots = Kinds().Count(key!);
+            if (Slot().Matches(said).Select(NumberOf).Any(n => n < 1 || n > slots))
                 throw Wrong("a slot that the English has not");
             var first = form.Length == 0;
             if (first == entries.TryGetValue(key!, out var entry))
                 throw Wrong(first ? "said a second time" : "a form before “= ”");
-            entries[key!] = first ? new Entry(said, ImmutableDictionary<string, string>.Empty) : entry! with { Forms = entry.Forms.Add(form, said) };
+            entries[key!] = first
+                ? new Entry(said, ImmutableDictionary<string, string>.Empty) : entry! with { Forms = entry.Forms.SetItem(form, said) };
         }
 
         FormatException Wrong(string why) => new(string.Create(CultureInfo.InvariantCulture, $"Line {number} of the catalogue of {language}, “{key}”: {why}."));
@@ -109,10 +115,10 @@ public sealed partial class Catalogue
             missing?.Invoke(bare);
             return AsItIs();
         }
-        return Filled(
-            key[..(key.Length - key.TrimStart().Length)] + said + key[key.TrimEnd().Length..], (n, asked) => Slotted(slots[n], asked, missing));
+        var (before, after) = (key[..(key.Length - key.TrimStart().Length)], key[key.TrimEnd().Length..]);
+        return Filled(before + said + after, (n, asked) => Slotted(slots[n], asked, missing));
 
-        Phrase AsItIs() => new([.. phrase.Parts.Select(part => Slotted(part, form, missing))]);
+        Phrase AsItIs() => new([.. phrase.Parts.SelectMany(NumbersApart).Select(part => Slotted(part, form, missing))]);
     }
 
     /// <summary>The entry, or that of the same words without their capital.</summary>
@@ -120,7 +126,8 @@ public sealed partial class Catalogue
     {
         if (_entries.TryGetValue(key, out var entry))
             return Of(entry);
-        return char.IsUpper(key[0]) && _entries.TryGetValue(char.ToLowerInvariant(key[0]) + key[1..], out entry) ? Wording.Capital(Of(entry)) : null;
+        var small = char.ToLowerInvariant(key[0]) + key[1..];
+        return small != key && _entries.TryGetValue(small, out entry) ? Wording.Capital(Of(entry)) : null;
 
         string Of(Entry entry) => entry.Forms.TryGetValue(form, out var formed) ? formed : entry.Main;
     }
@@ -134,7 +141,7 @@ public sealed partial class Catalogue
         {
             if (match.Index > at)
                 parts.Add(new Words(said[at..match.Index]));
-            parts.Add(slot(int.Parse(match.Groups["n"].Value, CultureInfo.InvariantCulture) - 1, match.Groups["form"].Value));
+            parts.Add(slot(NumberOf(match) - 1, match.Groups["form"].Value));
             at = match.Index + match.Length;
         }
         if (at < said.Length)
@@ -149,40 +156,53 @@ public sealed partial class Catalogue
         InOneSize one => new InOneSize(Translate(one.Content, form, missing)),
         InAllSizes all => new InAllSizes(Translate(all.Content, form, missing)),
         LeftHanded left => new LeftHanded(Translate(left.Content, form, missing)),
-        Choice choice => new Choice(new([.. choice.Values.Values.Select(words => Translate(words, form, missing))])),
+        PhraseChoice choice => new PhraseChoice(new([.. choice.Values.Values.Select(words => Translate(words, form, missing))])),
         Term term => new Nested(Translate(Phrase.Plain(term.Us), form, missing)),
         Side side => new Turned(Plain(Phrase.Plain("right"), form), Plain(Phrase.Plain("left"), form), side.Right),
         _ => part,
     };
 
-    private string Plain(Phrase phrase, string form) => string.Concat(Translate(phrase, form, null).Leaves.OfType<Words>().Select(w => w.Text));
+    private string Plain(Phrase phrase, string form) =>
+        string.Concat(Translate(phrase, form, null).Leaves.OfType<Words>().Select(w => w.Text));
+
+    private static int NumberOf(Match slot) => int.Parse(slot.Groups["n"].Value, CultureInfo.InvariantCulture);
 
     /// <summary>What the phrase says in English with its slots by kind, and what is in them.</summary>
     internal static (string Key, ImmutableArray<Inline> Slots) Keyed(Phrase phrase)
     {
         var key = new StringBuilder();
         var slots = ImmutableArray.CreateBuilder<Inline>();
-        foreach (var part in phrase.Parts)
+        foreach (var part in phrase.Parts.SelectMany(NumbersApart))
         {
-            if (part is not Words words)
+            if (part is Words words)
             {
-                key.Append('{').Append(KindOf(part)).Append('}');
-                slots.Add(part);
+                key.Append(words.Text.Replace("{", "{{", StringComparison.Ordinal));
                 continue;
             }
-            var at = 0;
-            foreach (Match number in Numeral().Matches(words.Text))
-            {
-                Literal(words.Text[at..number.Index]);
-                key.Append("{n}");
-                slots.Add(new Numerals(number.Value));
-                at = number.Index + number.Length;
-            }
-            Literal(words.Text[at..]);
+            key.Append('{').Append(KindOf(part)).Append('}');
+            slots.Add(part);
         }
         return (key.ToString(), slots.ToImmutable());
+    }
 
-        void Literal(string text) => key.Append(text.Replace("{", "{{", StringComparison.Ordinal));
+    /// <summary>Words with the numbers among them each a part of its own.</summary>
+    private static IEnumerable<Inline> NumbersApart(Inline part)
+    {
+        if (part is not Words { Text: var text } || !text.Any(char.IsAsciiDigit))
+        {
+            yield return part;
+            yield break;
+        }
+        var at = 0;
+        foreach (Match number in Numeral().Matches(text))
+        {
+            if (number.Index > at)
+                yield return new Words(text[at..number.Index]);
+            yield return new Numerals(number.Value);
+            at = number.Index + number.Length;
+        }
+        if (at < text.Length)
+            yield return new Words(text[at..]);
     }
 
     private static string KindOf(Inline part) => part switch

@@ -37,7 +37,7 @@ public sealed record Phrase(ImmutableArray<Inline> Parts)
     /// <summary>One after the other.</summary>
     /// <param name="between">Signs and spaces alone: no language has another.</param>
     public static Phrase Join(string between, IEnumerable<Phrase> phrases) =>
-        new([.. phrases.SelectMany((phrase, i) => i == 0 ? new Inline[] { new Nested(phrase) } : [new Words(between), new Nested(phrase)])]);
+        new([.. phrases.SelectMany((phrase, i) => (Inline[])(i == 0 ? [new Nested(phrase)] : [new Words(between), new Nested(phrase)]))]);
 
     /// <summary>One phrase for every size, each number one for each size; null where their words differ.</summary>
     /// <param name="bySize">Of one size each, with words, numbers and phrases in them.</param>
@@ -107,7 +107,7 @@ public sealed record WordChoice(PerSize<string> Values) : Inline;
 
 /// <summary>Words for each size: said once when they are all equal.</summary>
 /// <param name="Values">Of one size each.</param>
-public sealed record Choice(PerSize<Phrase> Values) : Inline;
+public sealed record PhraseChoice(PerSize<Phrase> Values) : Inline;
 
 /// <summary>A length, or one for each size, said in the edition's units.</summary>
 /// <param name="Values">Of the garment or of a swatch, rounded only when they are said.</param>

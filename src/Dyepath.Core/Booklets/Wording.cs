@@ -161,7 +161,7 @@ public sealed class Wording
         Turned turned => Plain(turned.Right == (_edition.Hand == Hand.Right) ? turned.ToRight : turned.ToLeft),
         Count count => SizeList(count.Values, value => value.ToString(CultureInfo.InvariantCulture)),
         WordChoice words => SizeList(words.Values, word => word),
-        Choice choice => SizeList(choice.Values, words => string.Concat(words.Leaves.SelectMany(Say).Select(span => span.Text))),
+        PhraseChoice choice => SizeList(choice.Values, words => string.Concat(words.Leaves.SelectMany(Say).Select(span => span.Text))),
         Measure or YarnLength or YarnMass => Amount(inline, withUnits: true),
         Bare bare => Amount(bare.Amount, withUnits: false),
         UnitNames names => names.Of switch

@@ -63,7 +63,7 @@ internal static class Beginnings
     private static IEnumerable<Instruction> Outside(SizedPiece piece)
     {
         if (piece.BySize.Any(p => p.WrongSideOut))
-            yield return new Instruction(Phrase.Plain("Outside"), Phrase.Of($"the side that faces you in {new Choice(piece.Each(p => Phrase.Plain(p.WrongSideOut ? "even" : "odd")))}-numbered rows, once it is sewn."));
+            yield return new Instruction(Phrase.Plain("Outside"), Phrase.Of($"the side that faces you in {new PhraseChoice(piece.Each(p => Phrase.Plain(p.WrongSideOut ? "even" : "odd")))}-numbered rows, once it is sewn."));
     }
 
     /// <summary>What is said besides the chart, for who sees the rows.</summary>

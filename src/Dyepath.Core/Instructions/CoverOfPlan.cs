@@ -25,7 +25,11 @@ internal static class CoverOfPlan
         };
     }
 
-    private static WornViews Worn(Plan plan, SizePlan size) => new(WornGarment.Front(plan, size), WornGarment.Behind(plan, size));
+    private static WornViews Worn(Plan plan, SizePlan size)
+    {
+        var language = plan.Project.Edition.Language;
+        return new(WornGarment.Front(plan, size, language), WornGarment.Behind(plan, size, language));
+    }
 
     /// <summary>What an edging in the variegated yarn looks like from afar.</summary>
     private static Srgb Mixed(ImmutableArray<Srgb> colours) => new(

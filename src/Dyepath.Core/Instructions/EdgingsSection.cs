@@ -296,7 +296,7 @@ internal static class EdgingsSection
         }
         if (PickUpWords.Shared(sizes, withRests: true) is { } withRests)
         {
-            var own = new InOneSize(new Phrase([new Choice(new([.. sizes.Select(PickUpWords.Of)]))]));
+            var own = new InOneSize(new Phrase([new PhraseChoice(new([.. sizes.Select(PickUpWords.Of)]))]));
             yield return new Bullets([Phrase.Of($"{lead}{new InAllSizes(withRests)}{own}")]);
             yield break;
         }

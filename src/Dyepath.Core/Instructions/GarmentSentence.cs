@@ -12,15 +12,18 @@ public static class GarmentSentence
     private const double LeastSeen = 0.1;
 
     /// <summary>What it is, its finished measures, its colours, what they make, and its first pooled piece.</summary>
-    public static string Of(Plan plan, SizePlan size) => Say(plan, size, Said(plan, size));
+    public static string Of(Plan plan, SizePlan size, Language language = Language.English) => Say(plan, size, Said(plan, size), language);
 
     /// <summary>The same of what is drawn from behind.</summary>
-    public static string FromBehind(Plan plan, SizePlan size) => Say(plan, size, Phrase.Of($"Seen from behind: {Said(plan, size)}"));
+    public static string FromBehind(Plan plan, SizePlan size, Language language = Language.English) =>
+        Say(plan, size, Behind(plan, size), language);
 
     /// <summary>Its finished measures, such as <c>104 cm round and 60 cm long</c>.</summary>
-    public static string Measures(Plan plan, SizePlan size) => Say(plan, size, Measured(plan, size));
+    public static string Measures(Plan plan, SizePlan size) => Say(plan, size, Measured(plan, size), Language.English);
 
-    private static Phrase Said(Plan plan, SizePlan size)
+    internal static Phrase Behind(Plan plan, SizePlan size) => Phrase.Of($"Seen from behind: {Said(plan, size)}");
+
+    internal static Phrase Said(Plan plan, SizePlan size)
     {
         var piece = size.Pieces.FirstOrDefault(p => p.Pooled) ?? size.Pieces[0];
         var colours = Phrase.Named(Wording.Capital(string.Join(", ", plan.Project.Yarn.Sections.Select(s => s.Name))));
@@ -28,12 +31,12 @@ public static class GarmentSentence
             $"{GarmentWords.Of(plan.Project.Garment.Shape).Called}, {Measured(plan, size)}, size {Phrase.Named(size.Name)}. {colours} make {Motifs(plan, size)}; {Stitches(piece)} stitches by {piece.Rows} rows in the {piece.Name}.");
     }
 
-    /// <summary>In the language of the document's edition and in the first of its units.</summary>
-    private static string Say(Plan plan, SizePlan size, Phrase phrase)
+    /// <summary>In the first of the edition's units.</summary>
+    private static string Say(Plan plan, SizePlan size, Phrase phrase, Language language)
     {
         var edition = plan.Project.Edition;
         var units = Wording.InchesFirst(edition.Units) ? Units.Inches : Units.Centimetres;
-        return new Wording([size.Name], edition with { Size = null, Units = units }).Text(phrase);
+        return new Wording([size.Name], edition with { Size = null, Units = units, Language = language }).Text(phrase);
     }
 
     /// <summary>Of a shaped piece from its shortest row to its longest.</summary>

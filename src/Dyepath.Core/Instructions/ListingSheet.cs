@@ -31,7 +31,7 @@ public static class ListingSheet
         Line("");
         foreach (var warning in Unmeasured(booklet, plan, wording))
             Line($"{warning}\n");
-        Line(GarmentSentence.Of(plan, plan.Sizes[Shown(booklet)]));
+        Line(GarmentSentence.Of(plan, plan.Sizes[Shown(booklet)], booklet.Edition.Language));
         foreach (var (name, words) in Facts(plan, booklet))
             Line($"{wording.Text(name)}: {wording.Text(words)}");
         foreach (var section in booklet.Sections.Where(s => Listed.Contains(s.Id)))
@@ -113,7 +113,8 @@ public static class ListingSheet
         _ => row,
     };
 
-    private static bool IsCompanion(Phrase row) => row.Leaves.First() is Words { Text: var words } && !words.StartsWith("Length", StringComparison.Ordinal);
+    private static bool IsCompanion(Phrase row) =>
+        row.Leaves.First() is Words { Text: var words } && !words.StartsWith("Length", StringComparison.Ordinal);
 
     private static IEnumerable<(Phrase Name, Phrase Words)> Facts(Plan plan, Booklet booklet)
     {

@@ -23,18 +23,20 @@ public static class WornGarment
     private const double BelowShoulders = 5;
 
     /// <summary>Seen from the front.</summary>
-    public static GarmentDrawing Front(Plan plan, SizePlan size)
+    /// <param name="language">Of the sentence that says what is seen.</param>
+    public static GarmentDrawing Front(Plan plan, SizePlan size, Language language = Language.English)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        return new Pencil(plan, size, plan.Construction.Worn).Draw(GarmentSentence.Of(plan, size));
+        return new Pencil(plan, size, plan.Construction.Worn).Draw(GarmentSentence.Of(plan, size, language));
     }
 
     /// <summary>Seen from behind; null where there is nothing else to see.</summary>
-    public static GarmentDrawing? Behind(Plan plan, SizePlan size)
+    /// <param name="language">Of the sentence that says what is seen.</param>
+    public static GarmentDrawing? Behind(Plan plan, SizePlan size, Language language = Language.English)
     {
         ArgumentNullException.ThrowIfNull(plan);
         return plan.Construction.Behind is { IsEmpty: false } behind
-            ? new Pencil(plan, size, behind).Draw(GarmentSentence.FromBehind(plan, size))
+            ? new Pencil(plan, size, behind).Draw(GarmentSentence.FromBehind(plan, size, language))
             : null;
     }
 

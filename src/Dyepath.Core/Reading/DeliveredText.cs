@@ -17,7 +17,10 @@ internal static class DeliveredText
     {
         var lines = Lines(text).ToHashSet(StringComparer.Ordinal);
         var own = plan.Project.Edition;
-        IEnumerable<string?> sizes = [null, .. plan.Sizes.Select(s => s.Name).Where(name => lines.Any(l => l.EndsWith($": {name}", StringComparison.Ordinal)))];
+        IEnumerable<string?> sizes =
+        [
+            null, .. plan.Sizes.Select(s => s.Name).Where(name => lines.Any(l => l.EndsWith($": {name}", StringComparison.Ordinal))),
+        ];
         var editions =
             from language in Enum.GetValues<Language>()
             from terms in language == Language.English ? Enum.GetValues<Terms>() : [own.Terms]
@@ -62,7 +65,8 @@ internal static class DeliveredText
     }
 
     /// <summary>How many lines of either are passed until both go on alike.</summary>
-    private static (int Missing, int Added) Apart((string Section, string Line)[] ours, int i, (string Section, string Line)[] theirs, int j)
+    private static (int Missing, int Added) Apart(
+        (string Section, string Line)[] ours, int i, (string Section, string Line)[] theirs, int j)
     {
         for (var sum = 1; sum < Window; sum++)
         {

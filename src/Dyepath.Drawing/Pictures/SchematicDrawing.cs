@@ -89,7 +89,8 @@ internal static class SchematicDrawing
         var bar = ScaleBar(scale, size.Y + 5, reader.InchesFirst, out var barWidth);
         var sheet = new Sheet(
             Math.Max(size.X, barWidth) + 2, size.Y + BarHeight + 2, [new Group([.. placed, .. bar], new Point(1, 1))], title, description);
-        var direction = new Sheet(6, 5, [.. Arrow.Drawn(new Point(0.5, 2.5), new Point(5.5, 2.5), 2.4, new Stroke(Ink.Black, 0.3))], reader.Text("Arrow"));
+        var direction = new Sheet(
+            6, 5, [.. Arrow.Drawn(new Point(0.5, 2.5), new Point(5.5, 2.5), 2.4, new Stroke(Ink.Black, 0.3))], reader.Text("Arrow"));
         return new DrawnPicture([sheet], [.. key, new KeyEntry(direction, reader.Text("Arrow inside a piece: the way its rows grow."))]);
     }
 

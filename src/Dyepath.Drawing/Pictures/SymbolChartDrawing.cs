@@ -126,7 +126,8 @@ internal static class SymbolChartDrawing
         var (side, up) = StitchSymbols.Reach(symbol);
         var scale = Math.Min(0.75, (size - 0.6) / Math.Max(2 * side, up));
         var sign = new Sheet(
-            size, size, [new Group(StitchSymbols.Of(symbol), new Point(size / 2, size / 2 + up * scale / 2), 0, scale)], reader.Text(Phrase.Of($"Mark for {Phrase.Named(name)}")));
+            size, size, [new Group(StitchSymbols.Of(symbol), new Point(size / 2, size / 2 + up * scale / 2), 0, scale)],
+            reader.Text(Phrase.Of($"Mark for {Phrase.Named(name)}")));
         return new KeyEntry(sign, name);
     }
 

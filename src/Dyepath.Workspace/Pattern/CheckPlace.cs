@@ -36,7 +36,8 @@ public static class CheckPlace
     private static string OfText(string place, Booklet booklet)
     {
         var titled = booklet.Sections.FirstOrDefault(section => Enum.GetValues<Terms>().Any(terms => place.StartsWith(
-            new Wording(booklet, booklet.Edition with { Terms = terms, Language = Language.English }).Text(section.Title), StringComparison.OrdinalIgnoreCase)));
+            new Wording(booklet, booklet.Edition with { Terms = terms, Language = Language.English }).Text(section.Title),
+            StringComparison.OrdinalIgnoreCase)));
         return titled?.Id
             ?? (place.StartsWith("Chart", StringComparison.Ordinal) ? "charts"
             : Enum.GetValues<EdgingPlace>().Any(edge => place.EndsWith($", {PlaceWords.Of(edge)}", StringComparison.Ordinal)) ? "edgings"

@@ -102,6 +102,7 @@ internal static class SaidPhrases
         }
         var order = MakingOrder.Of(plan, plan.Sizes[0].Name);
         var one = wording([plan.Sizes[0].Name], plan.Project.Edition with { Size = null });
+        said(one, GarmentSentence.Behind(plan, plan.Sizes[0]));
         foreach (var part in order.Parts)
         {
             said(one, part.Title);
