@@ -104,6 +104,7 @@ public static class PatternCheck
         }
         BeforeComparison.Compare(plan, read, notes);
         LineComparison.Compare(plan, read, notes);
+        SentenceRules.Compare(plan, read, notes);
         effort.Spend(StepsOfSize);
         RowStartComparison.Compare(plan, read, notes);
         ShiftComparison.Compare(plan, read, notes);
