@@ -45,7 +45,7 @@ public static class HtmlBooklet
         html.Raw("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
         html.Raw("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'; img-src data:\">\n");
         html.Element("title", booklet.Title).Raw("\n<style>\n").Raw(Style()).Raw("</style>\n<style>\n").Raw(choice.Rules()).Raw("</style>\n</head>\n<body>\n");
-        html.Raw("<a class=\"skip\" href=\"#pattern\">Skip to the pattern</a>\n<div class=\"page\">\n");
+        html.Raw("<a class=\"skip\" href=\"#pattern\">").Text(reader.Text("Skip to the pattern")).Raw("</a>\n<div class=\"page\">\n");
         new HtmlPage(html, choice.IsOffered ? booklet : sized, reader, choice).Write();
         html.Raw("</div>\n</body>\n</html>\n");
     }

@@ -35,7 +35,7 @@ public static class TextBooklet
             Append(text, own, wording);
         foreach (var section in booklet.Sections)
         {
-            var title = wording.Text(section.Title).ToUpperInvariant();
+            var title = wording.Text(section.Title).ToUpperInvariant().Replace("ß", "SS", StringComparison.Ordinal);
             text.Append('\n').Append(title).Append('\n').Append(new string('-', title.Length)).Append('\n');
             foreach (var block in section.Blocks)
                 Append(text, block, wording);
