@@ -44,7 +44,7 @@ internal static class HostileBooklet
                         new Schematic(
                             [
                                 new SchematicPiece(
-                                    Attack, [new(0, 0), new(0.1, 0), new(0.1, 500)],
+                                    words, [new(0, 0), new(0.1, 0), new(0.1, 500)],
                                     [new Dimension(new(0, 0), new(0.1, 0), 1, wide), new Dimension(new(0, 0), new(0, 0), 1, words)],
                                     [new SchematicMark(new(0, 0), new(0.1, 0), words)], new(0, 0)),
                             ]),

@@ -124,7 +124,7 @@ internal static class SampleBooklet
 
     public static Schematic Schematic => new(
     [
-        new SchematicPiece("front", [new(0, 0), new(52, 0), new(52, 60), new(0, 60)],
+        new SchematicPiece(Phrase.Plain("front"), [new(0, 0), new(52, 0), new(52, 60), new(0, 60)],
             [
                 new Dimension(new(0, 60), new(52, 60), -4, Phrase.Plain("a")), new Dimension(new(0, 0), new(0, 60), -4, Phrase.Plain("b")),
                 new Dimension(new(13, 0), new(39, 0), 3, Phrase.Of($"c {Length.FromCentimetres(26)}")),
@@ -135,7 +135,7 @@ internal static class SampleBooklet
                 new SchematicMark(new(52, 0), new(52, 20), Phrase.Plain("armhole")),
             ],
             new(0, -1)),
-        new SchematicPiece("sleeve", [new(0, 0), new(40, 0), new(40, 30), new(0, 30)],
+        new SchematicPiece(Phrase.Plain("sleeve"), [new(0, 0), new(40, 0), new(40, 30), new(0, 30)],
             [
                 new Dimension(new(0, 30), new(40, 30), -4, Phrase.Of($"d {Wide(n => 36 + 2 * n)}")),
                 new Dimension(new(0, 0), new(0, 30), -4, Phrase.Plain("e")),

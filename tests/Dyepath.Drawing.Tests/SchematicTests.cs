@@ -63,7 +63,7 @@ public sealed class SchematicTests
     private static Schematic InWords() => new(
     [
         .. ((string[])["front", "back"]).Select(name => new SchematicPiece(
-            name,
+            Phrase.Plain(name),
             [new(7, 0), new(14, 0), new(14, 7), new(38, 7), new(38, 0), new(45, 0), new(45, 20), new(52, 20), new(52, 54), new(0, 54), new(0, 20), new(7, 20)],
             [
                 new(new(0, 54), new(52, 54), -3, Phrase.Plain("width 52 cm")), new(new(0, 0), new(0, 54), -4, Phrase.Plain("height 54 cm")),
@@ -164,7 +164,7 @@ public sealed class SchematicTests
     [InlineData(Hand.Left, 0, -1)]
     public void The_arrow_shows_the_way_the_rows_grow(Hand hand, int x, int y)
     {
-        var piece = new SchematicPiece("front", [new(0, 0), new(40, 0), new(40, 50), new(0, 50)], [], [], y == 0 ? new(1, 0) : new(0, -1));
+        var piece = new SchematicPiece(Phrase.Plain("front"), [new(0, 0), new(40, 0), new(40, 50), new(0, 50)], [], [], y == 0 ? new(1, 0) : new(0, -1));
         var reader = new Reader(SampleBooklet.Everyone with { Hand = hand }, SampleBooklet.Say);
         var sheet = SchematicDrawing.Draw(new Schematic([piece]), "", "", reader, Room.Screen).Sheets[0];
         var head = Shapes(sheet.Shapes, default).Select(s => s.Shape).OfType<Outline>().Single(o => o.Steps.Length == 4 && o.Steps[3].Verb == PathVerb.Close).Steps;
@@ -205,7 +205,7 @@ public sealed class SchematicTests
     internal static Schematic Crowded() => new(
     [
         .. ((string[])["front", "back", "sleeve"]).Select(name => new SchematicPiece(
-            name,
+            Phrase.Plain(name),
             [new(0, 0), new(40, 0), new(46, 50), new(0, 50)],
             [
                 new(new(0, 50), new(46, 50), -1, Phrase.Plain("a")), new(new(0, 50), new(20, 50), -1, Phrase.Plain("b")),

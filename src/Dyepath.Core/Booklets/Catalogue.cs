@@ -121,6 +121,9 @@ public sealed partial class Catalogue
         Phrase AsItIs() => new([.. phrase.Parts.SelectMany(NumbersApart).Select(part => Slotted(part, form, missing))]);
     }
 
+    /// <summary>What a unit is called, by an entry such as <c>unit in</c>; itself where there is none.</summary>
+    internal string UnitOf(string sign) => _entries.TryGetValue($"unit {sign}", out var entry) ? entry.Main : sign;
+
     /// <summary>The entry, or that of the same words without their capital.</summary>
     private string? Said(string key, string form)
     {

@@ -62,7 +62,7 @@ public sealed record Schematic(ImmutableArray<SchematicPiece> Pieces) : Picture;
 /// Direction in which rows are added, right side facing and right-handed: (0, −1) is upwards; left-handed, left and right change places.
 /// </param>
 public sealed record SchematicPiece(
-    string Name,
+    Phrase Name,
     ImmutableArray<PlanePoint> Outline,
     ImmutableArray<Dimension> Dimensions,
     ImmutableArray<SchematicMark> Marks,

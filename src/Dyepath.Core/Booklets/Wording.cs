@@ -168,13 +168,16 @@ public sealed class Wording
         {
             UnitsOf.YarnLength => Paired(Plain("m"), Plain("yd")),
             UnitsOf.YarnMass => Paired(Plain("g"), Plain("oz")),
-            _ => Paired(Plain("cm"), Plain("in")),
+            _ => Paired(Plain("cm"), Plain(Inch)),
         },
         Term term => Plain(TradeTerms.Say(term.Us, _edition.Terms)),
         Side side => Plain(side.Right == (_edition.Hand == Hand.Right) ? "right" : "left"),
         ColourName colour => Plain($"{colour.Name} ({colour.Symbol})"),
         _ => throw new ArgumentOutOfRangeException(nameof(inline), inline, "No wording for this kind of inline."),
     };
+
+    /// <summary>“in” is a word of other languages.</summary>
+    private string Inch => _catalogue?.UnitOf("in") ?? "in";
 
     /// <summary>English parts whole and fraction by a point, the other languages by a comma.</summary>
     private string Local(string number) => _catalogue is null ? number : number.Replace('.', ',');
@@ -229,7 +232,7 @@ public sealed class Wording
     {
         Measure measure => Paired(
             SizeList(measure.Values, length => Local(Centimetres(length))).Concat(Unit(withUnits, "cm")),
-            SizeList(measure.Values, Inches).Concat(Unit(withUnits, "in"))),
+            SizeList(measure.Values, Inches).Concat(Unit(withUnits, Inch))),
         YarnLength yarn => Paired(
             SizeList(yarn.Values, WholeMetres).Concat(Unit(withUnits, "m")),
             SizeList(yarn.Values, WholeYards).Concat(Unit(withUnits, "yd"))),

@@ -46,7 +46,7 @@ public static class ButtonBand
         Steps =
         [
             new(EdgingLabels.Numbered(1, row: true), Phrase.Of($"Ch 1, {Sc} in every place of the pick-up, turn.")),
-            new(EdgingLabels.Further(row: true), Phrase.Of($"Ch 1, {Sc} in each st and in each ch across, turn.")),
+            new(EdgingLabels.Further(row: true), Phrase.Of($"Ch 1, {Sc} in each st and in each ch of a buttonhole, turn.")),
         ],
         Finishing =
         [

@@ -62,9 +62,9 @@ internal static class BeforeSection
 
     private static Phrase Order(IEnumerable<string> symbols) => Phrase.Named(string.Join(", ", symbols));
 
-    /// <summary>As many as are in the work at once: a piece's, or an edging's.</summary>
+    /// <summary>As many as are in the work at once: those of every piece stay until it is sewn; edgings come after that.</summary>
     private static int Markers(PatternContext context) => 1 + context.Plan.Sizes.Max(s => Math.Max(
-        s.Pieces.Max(p => p.Marks.Length + (p.Shape is { CompanionChains: > 0 } ? 1 : 0)),
+        s.Pieces.Sum(p => p.Copies * p.Marks.Sum(m => m.Places)) + (s.Pieces.Any(p => p.Shape is { CompanionChains: > 0 }) ? 1 : 0),
         s.Edgings.Select(e => e.Corners.Outer + e.Corners.Inner).DefaultIfEmpty(0).Max()));
 
     private static Phrase What(PatternContext context)

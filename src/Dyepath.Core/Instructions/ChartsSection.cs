@@ -99,8 +99,9 @@ internal static class ChartsSection
         [
             part is null ? label : Phrase.Of($"{label}, {part}"),
             Run(context, runs[0]),
-            runs.Length > 1 ? Run(context, runs[1]) : Phrase.Plain("–"),
-            Run(context, runs[^1]),
+            // No stitch is told twice.
+            runs.Length > 2 ? Run(context, runs[1]) : Phrase.Plain("–"),
+            runs.Length > 1 ? Run(context, runs[^1]) : Phrase.Plain("–"),
         ];
     }
 

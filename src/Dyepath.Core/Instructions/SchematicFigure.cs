@@ -65,7 +65,7 @@ internal static class SchematicFigure
             var plan = piece.BySize.ElementAt(size);
             var names = NamesAlike(context, piece);
             pieces.Add(new SchematicPiece(
-                string.Join(" and ", names),
+                PatternContext.Together(names.Select(Phrase.Plain)),
                 [.. WornOutline.Of(context.Plan, plan).Points.Select(p => new PlanePoint(p.X, p.Y))],
                 [.. SchematicLine.Of(context.Construction.GroupOf(plan.Id), plan)
                     .Select(line => new Dimension(line.From, line.To, line.Offset, label(line, piece, names)))],

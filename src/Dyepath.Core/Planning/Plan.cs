@@ -270,6 +270,9 @@ public sealed record PieceMark(PieceOpening Opening, bool Begins, int Position)
 {
     /// <summary>A stitch of a row, or else a row.</summary>
     public bool AlongStitches => Opening.AlongStitches;
+
+    /// <summary>Where a marker goes: a neck's mark is at one edge, what is open at both sides is marked at both.</summary>
+    public int Places => Opening.Side is null && Opening.Id != OpeningId.Neck ? 2 : 1;
 }
 
 /// <param name="Where">The edge that it goes to.</param>

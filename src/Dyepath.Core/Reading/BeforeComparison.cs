@@ -50,7 +50,7 @@ internal static partial class BeforeComparison
             notes.Add((Section, FormattableString.Invariant($"“{said.Value}”: two sequences take {planned:0.##} in the plan")));
     }
 
-    /// <summary>One for the row, and as many as a piece has marks, or an edging corners.</summary>
+    /// <summary>One for the row, and as many as all pieces have marks, which stay until they are sewn, or an edging corners.</summary>
     private static void Markers(ReadBooklet read, string[] lines, List<(string Place, string Text)> notes)
     {
         if (lines.Select(l => MarkersSaid().Match(l)).FirstOrDefault(m => m.Success) is not { } said)
@@ -58,7 +58,9 @@ internal static partial class BeforeComparison
             notes.Add((Section, "the text does not say how many markers it takes"));
             return;
         }
-        var needed = 1 + read.Pieces.Select(p => p.Marks.Length + (p.Shaped.Any(r => r.Chains > 0) || p.Joined.Any() ? 1 : 0))
+        var needed = 1 + read.Pieces.GroupBy(p => p.Size)
+            .Select(size => size.Sum(p => MaterialLines.Copies(p.Name) * p.MarkedPlaces)
+                + (size.Any(p => p.Shaped.Any(r => r.Chains > 0) || p.Joined.Any()) ? 1 : 0))
             .Concat(read.Edgings.Select(e => e.Corners.Outer + e.Corners.Inner)).DefaultIfEmpty(0).Max();
         if (Whole(said, "n") < needed - 1 || read.Sizes.Length > 1 && Whole(said, "n") > needed + 1)
             notes.Add((Section, $"“{said.Value}”: the pieces and edgings take {needed}"));

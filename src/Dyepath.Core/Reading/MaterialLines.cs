@@ -202,7 +202,7 @@ internal static partial class MaterialLines
     private static partial Regex Ball();
 
     /// <summary>“Sleeve (make 2)”.</summary>
-    private static int Copies(string heading) =>
+    internal static int Copies(string heading) =>
         Made().Match(heading) is { Success: true } made ? int.Parse(made.Groups["n"].Value, CultureInfo.InvariantCulture) : 1;
 
     [GeneratedRegex(@" \(make (?<n>[0-9]{1,4})\)$")]

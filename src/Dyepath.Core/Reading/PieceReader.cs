@@ -84,7 +84,11 @@ internal sealed partial class PieceReader(ImmutableArray<string> sizes, List<str
                     piece = piece with { Beginning = Begin(piece) with { Knot = knot.Groups["length"].Value, KnotColour = knot.Groups["colour"].Value } };
                     break;
                 case "Mark":
-                    piece = piece with { Marks = piece.Marks.Add(Number(Mark().Match(words), "n", place, words)) };
+                    piece = piece with
+                    {
+                        Marks = piece.Marks.Add(Number(Mark().Match(words), "n", place, words)),
+                        MarkedPlaces = piece.MarkedPlaces + (TwoPlaces().IsMatch(words) ? 2 : 1),
+                    };
                     break;
                 case "Chain":
                     var chain = AtEdge().Match(words);
@@ -437,6 +441,9 @@ internal sealed partial class PieceReader(ImmutableArray<string> sizes, List<str
 
     [GeneratedRegex(@"^(?:Row|Round) (?<n>\d+)(?: \((?:RS|WS)\))?$")]
     private static partial Regex Row();
+
+    [GeneratedRegex("both side edges|the first row and the last row")]
+    private static partial Regex TwoPlaces();
 
     [GeneratedRegex(@"^(?<work>.*)\. (?<n>\d+) sts?(?:, the last at (?<last>\S+))?\.(?: (?<here>Here .*?\.|This shapes .*?\.))?(?: Fasten off\.(?: The last row is the edge of the [a-z ]+\.)?)?$")]
     private static partial Regex Worked();

@@ -14,6 +14,9 @@ namespace Dyepath.Core.Reading;
 public sealed record ReadPiece(
     string Name, string Size, int Chains, ImmutableArray<int> RowStitches, int Rows, ImmutableArray<int> Marks, int BandRows)
 {
+    /// <summary>Where a marker goes: at two edges a mark has two.</summary>
+    public int MarkedPlaces { get; init; }
+
     /// <summary>Where it begins in the colours; null where nothing is said.</summary>
     public ReadBeginning? Beginning { get; init; }
 

@@ -81,7 +81,7 @@ internal static partial class RowStartComparison
             if (cells[0].Split(' ')[0] != (row + 1).ToString(CultureInfo.InvariantCulture))
                 notes.Add((place, $"row {row + 1} is headed {cells[0]}"));
             var runs = Short(plan, Runs(plan, piece, row - (begin.ChartRow - 1)));
-            string[] planned = [runs[0], runs.Count > 1 ? runs[1] : "–", runs[^1]];
+            string[] planned = [runs[0], runs.Count > 2 ? runs[1] : "–", runs.Count > 1 ? runs[^1] : "–"];
             for (var i = 0; i < planned.Length; i++)
             {
                 if (Short(cells[i + 1]) != planned[i])
@@ -115,7 +115,7 @@ internal static partial class RowStartComparison
                 notes.Add((place, $"row {cells[0]}: “{cells[^1]}” stitches in the text, “{width}” in the piece"));
             (before, partBefore) = (stitches, label.Groups["part"].Value);
             var runs = Short(plan, Runs(plan, piece, part, number - 1));
-            string[] planned = [runs[0], runs.Count > 1 ? runs[1] : "–", runs[^1]];
+            string[] planned = [runs[0], runs.Count > 2 ? runs[1] : "–", runs.Count > 1 ? runs[^1] : "–"];
             for (var i = 0; i < planned.Length; i++)
             {
                 if (Short(cells[i + 1]) != planned[i])

@@ -102,7 +102,7 @@ internal sealed class HtmlFigures(HtmlText html, Reader reader, SizeChoice choic
     {
         if (key.IsEmpty)
             return;
-        html.Raw("<ul class=\"key\" aria-label=\"Key\">");
+        html.Raw("<ul class=\"key\" aria-label=\"").Text(reader.Text("Key")).Raw("\">");
         foreach (var entry in key)
         {
             html.Raw("<li>");

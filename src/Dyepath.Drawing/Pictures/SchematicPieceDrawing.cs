@@ -26,7 +26,7 @@ internal sealed record SchematicPieceDrawing(ImmutableArray<Shape> Shapes, Box B
         var bounds = BoundsOf(outline);
         shapes.Add(new PathBuilder().Polygon(outline).With(new Style(null, Ink.Edge)));
         var taken = new List<Box>();
-        var named = NameAndDirection(piece, bounds, taken);
+        var named = NameAndDirection(piece, reader.Text(piece.Name), bounds, taken);
         (Point From, Point To)[] edges =
         [
             .. outline.Select((corner, i) => (corner, outline[(i + 1) % outline.Length])),
@@ -110,15 +110,15 @@ internal sealed record SchematicPieceDrawing(ImmutableArray<Shape> Shapes, Box B
         }
     }
 
-    private static List<Shape> NameAndDirection(SchematicPiece piece, Box inside, List<Box> taken)
+    private static List<Shape> NameAndDirection(SchematicPiece piece, string name, Box inside, List<Box> taken)
     {
         var shapes = new List<Shape>();
-        var fits = Typeface.BoldFace.Width(piece.Name, 1);
+        var fits = Typeface.BoldFace.Width(name, 1);
         var size = Math.Min(NameSize, (inside.Width - 3) / Math.Max(fits, 0.1));
         var middle = new Point(inside.X + inside.Width / 2, inside.Y + inside.Height / 2);
         var named = size >= 2.2 && inside.Height >= 6 ? middle : new Point(middle.X, inside.Bottom + 14);
         size = Math.Clamp(size, 2.2, NameSize);
-        shapes.Add(DimensionLine.LabelLine(named, piece.Name, 0, new Lettering(size, Ink.Black, Anchor.Middle, Bold: true)));
+        shapes.Add(DimensionLine.LabelLine(named, name, 0, new Lettering(size, Ink.Black, Anchor.Middle, Bold: true)));
         taken.Add(new Box(named.X - fits * size / 2, named.Y - size / 2, fits * size, size));
         var way = new Point(piece.WorkedTowards.X, piece.WorkedTowards.Y);
         if (way.Length == 0 || inside.Height < 16 || inside.Width < 8)

@@ -76,7 +76,7 @@ public sealed class EdgingLibraryTests
         "Round 2: Ch 2 (not counted), * dc in the next sc, ch 1, skip 1 sc; repeat from * around; sl st in the first dc.",
         "Every further round: Ch 1, sc in each st around; sl st in the first sc.",
         "Cord: Chain a cord as long as the edge and 40 cm more, sl st in each ch back to its beginning, fasten off, and thread it through the eyelets of round 2.")]
-    [InlineData("button-band", "Row 1: Ch 1, sc in every place of the pick-up, turn.", "Every further row: Ch 1, sc in each st and in each ch across, turn.",
+    [InlineData("button-band", "Row 1: Ch 1, sc in every place of the pick-up, turn.", "Every further row: Ch 1, sc in each st and in each ch of a buttonhole, turn.",
         "Buttons: Sew a button opposite the middle of each buttonhole, fast enough that no pull takes it off.")]
     [InlineData("fringe", "Round 1: Ch 1, sc in every place of the pick-up; sl st in the first sc.", "Every further round: Ch 1, sc in each sc around; sl st in the first sc.",
         "Fringe: Cut 3 strands of 28 cm for every 2 sc. * skip 1 sc, knot a bunch of 3 strands into the next sc; repeat from * around. Trim to 12 cm.")]

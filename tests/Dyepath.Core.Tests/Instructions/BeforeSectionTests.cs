@@ -61,17 +61,17 @@ public sealed class BeforeSectionTests
     }
 
     [Fact]
-    public void As_many_markers_are_told_as_are_in_the_work_at_once()
+    public void As_many_markers_are_told_as_stay_in_the_work_until_it_is_sewn()
     {
         Assert.Equal("1 at a time: one for the row at hand.", Said(Wrap(6, 5, 7, 4))["Markers"]);
         // A border has four corners, each with a marker of its own.
         Assert.Equal(
             "5 at a time: one for the row at hand and one for each corner of an edging.",
             Said(Wrap(6, 5, 7, 4).With(g => g with { Edgings = [new(EdgingPlace.Border, "sc", 3)] }))["Markers"]);
-        // A neck begins and ends, and armholes begin at either side at one height.
+        // Of front and back: a neck begins and ends, and armholes begin at either side at one height.
         var top = Begun("pullover", "sc", even: true, Direction.Up)
             .With(g => g with { Edgings = [], Grading = g.Grading with { UnevenWidths = true, SeveralLeans = true } });
-        Assert.Equal("4 at a time: one for the row at hand and one for each place that is to be marked.", Said(top)["Markers"]);
+        Assert.Equal("9 at a time: one for the row at hand and one for each place that is to be marked.", Said(top)["Markers"]);
         var vest = GarmentTrials.WithCompanion(Begun("vest", "sc", even: true, Direction.Sideways))
             .With(g => g with { Edgings = [], Grading = g.Grading with { UnevenWidths = true, SeveralLeans = true } });
         Assert.EndsWith("one for the row at hand and one to hold the row's loop while a chain is made.", Said(vest)["Markers"].Replace(", one for each place that is to be marked", "", StringComparison.Ordinal), StringComparison.Ordinal);

@@ -70,7 +70,7 @@ public sealed class BookletWordsTests
             "joined with the outside facing at the left shoulder's end of the front neck.",
             "joined with the outside facing at the armhole end of the wearer's left shoulder of the front, along its rows # to #.",
             " in from middle to middle. The outermost begins ", " from the armhole end, the innermost ends ", "from the neck end. The band lies on the back, which takes the buttons; sew its inner end to the end of the neck edging.",
-            "Row 2: Ch 1, sc in each st and in each ch across, turn. Row 3: Ch 1, sc in each of the first # sts, * ch 2, skip 2 sts, sc in each of the next # sts; work from * once; ch 2, skip 2 sts, sc in each of the last # sts, turn. Rows 4 to 5: ",
+            "Row 2: Ch 1, sc in each st and in each ch of a buttonhole, turn. Row 3: Ch 1, sc in each of the first # sts, * ch 2, skip 2 sts, sc in each of the next # sts; work from * once; ch 2, skip 2 sts, sc in each of the last # sts, turn. Rows 4 to 5: ",
             "Buttons: Sew a button opposite the middle of each buttonhole, fast enough that no pull takes it off.",
             "- Buttons: #, # mm across, so that they pass a buttonhole of 2 stitches; sewing thread."] },
         { "pullover with a buttoned shoulder, up", ["the armhole end of the wearer's left shoulder of the front, over # stitches of its last row."] },

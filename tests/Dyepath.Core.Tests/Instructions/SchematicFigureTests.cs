@@ -177,7 +177,7 @@ public sealed class SchematicFigureTests
         {
             foreach (var drawn in ((Schematic)PatternWriter.Schematic(plan, size).Picture).Pieces)
             {
-                var piece = plan.Sizes[size].Pieces.First(p => drawn.Name.Split(" and ").Contains(p.Name));
+                var piece = plan.Sizes[size].Pieces.First(p => drawn.Name.Leaves.OfType<Dyepath.Core.Booklets.Words>().Any(w => w.Text == p.Name));
                 var plain = plan.Construction.GroupOf(piece.Id).Fills is not null;
                 var oneSided = plan.Construction.GroupOf(piece.Id).Openings
                     .Any(o => o.At != OpeningAt.Middle && o.Sides.Length == 1) && !piece.Openings.IsEmpty;
@@ -200,7 +200,7 @@ public sealed class SchematicFigureTests
         {
             foreach (var drawn in ((Schematic)PatternWriter.Schematic(plan, size).Picture).Pieces)
             {
-                var piece = plan.Sizes[size].Pieces.First(p => drawn.Name.Split(" and ").Contains(p.Name));
+                var piece = plan.Sizes[size].Pieces.First(p => drawn.Name.Leaves.OfType<Dyepath.Core.Booklets.Words>().Any(w => w.Text == p.Name));
                 if (piece.Id is PieceId.LeftFront or PieceId.RightFront)
                     seen.Add((piece.WrongSideOut, drawn.WorkedTowards.X));
             }
