@@ -4,6 +4,7 @@ using Dyepath.Core.Instructions;
 using Dyepath.Core.Limits;
 using Dyepath.Core.Planning;
 using Dyepath.Core.Replays;
+using static System.FormattableString;
 
 namespace Dyepath.Core.Reading;
 
@@ -116,7 +117,11 @@ public sealed record Errata
             var (said, read, next) = (ErrataLines.Of(before, one), ErrataLines.Of(asCalled, one), ErrataLines.Of(after, one));
             effort.Spend(said.Concat(next).Sum(line => 10L * (line.Text.Length + line.English.Length)));
             ImmutableArray<ErrataPair> pairs = [.. ErrataMatch.Between(said, read, next, effort), .. ErrataColours.Pairs(called, next)];
-            return new(pairs, ErrataTouched.By(pairs, read, next), [.. ErrataLines.Charts(read, next).Where(c => c.Key != c.Value)]);
+            // A chart that is another one altogether says so in its heading.
+            var other = pairs.Where(p => p is { Line: { Kind: ErrataKind.Heading, Section: "charts" } }).Select(p => p.Line.Part).ToHashSet();
+            return new(
+                pairs, ErrataTouched.By(pairs, read, next),
+                [.. ErrataLines.Charts(read, next).Where(c => c.Key != c.Value && !other.Contains(Invariant($"Chart {c.Value}")))]);
         }
     }
 

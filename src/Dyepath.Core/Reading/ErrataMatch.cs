@@ -164,6 +164,10 @@ internal sealed class ErrataMatch
     private static bool Agree(ErrataLine a, ErrataLine b) =>
         a.Kind == b.Kind && a.English == b.English && (a.Key == b.Key || (a.IsNumbered && b.IsNumbered));
 
+    /// <summary>An empty row of a table that is new or gone.</summary>
+    private static bool SaysNothing(ErrataPair pair) =>
+        (pair.Was is null || pair.Now is null) && pair.Line.Kind == ErrataKind.Row && !pair.Line.English.Any(char.IsLetterOrDigit);
+
     /// <summary>What falls away stands where the line before it in the old text stands in the new one.</summary>
     private ImmutableArray<ErrataPair> Pairs()
     {
@@ -187,6 +191,6 @@ internal sealed class ErrataMatch
             else
                 pairs.Add(new ErrataPair(_was[w], null, places[at]));
         }
-        return [.. pairs.OrderBy(p => p.At).ThenBy(p => p.Now is null)];
+        return [.. pairs.Where(p => !SaysNothing(p)).OrderBy(p => p.At).ThenBy(p => p.Now is null)];
     }
 }

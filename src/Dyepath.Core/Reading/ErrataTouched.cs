@@ -82,7 +82,7 @@ internal sealed partial class ErrataTouched
                     Add(Pieces, 0, Phrase.Of($"Before you begin a piece: see {title}."));
                 break;
             case "charts":
-                if (pairs.Any(p => !p.Line.Part.StartsWith("Chart ", StringComparison.Ordinal)))
+                if (pairs.Any(p => p.Line.Kind is ErrataKind.Paragraph or ErrataKind.Caption or ErrataKind.Step))
                     Add(Working, 3, Phrase.Of($"If you read rows from charts or row starts: see {title}."));
                 break;
             case "making-up":
@@ -152,7 +152,7 @@ internal sealed partial class ErrataTouched
     private IEnumerable<InPiece> InCharts(ErrataPair pair)
     {
         var line = pair.Line;
-        if (line.Section != "charts" || line.Kind is ErrataKind.Heading or ErrataKind.Picture || !line.Part.StartsWith("Chart ", StringComparison.Ordinal))
+        if (line.Section != "charts" || line.Kind != ErrataKind.Row || FirstRow().Match(line.Key) is not { Success: true } match)
             yield break;
         var inNow = pair.Now is not null;
         var text = inNow ? _now : _was;
@@ -163,9 +163,7 @@ internal sealed partial class ErrataTouched
         {
             if (line.Part != string.Create(CultureInfo.InvariantCulture, $"Chart {number}"))
                 continue;
-            if (FirstRow().Match(line.Key) is not { Success: true } match || line.Kind != ErrataKind.Row)
-                yield return new InPiece(piece, ErrataLines.Short(line.Heading), null);
-            else if (Whole(match) is var row && (again || row >= start))
+            if (Whole(match) is var row && (again || row >= start))
                 yield return new InPiece(piece, ErrataLines.Short(line.Heading), 1 + (row - start + rows) % rows);
         }
     }

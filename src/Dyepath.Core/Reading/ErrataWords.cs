@@ -85,8 +85,12 @@ internal static class ErrataWords
                 (_, var title, "") => Phrase.Named(title),
                 var (_, title, heading) => Phrase.Named($"{title}, {heading}"),
             });
+            var isLabelled = false;
             foreach (var kind in place.GroupBy(c => c.Kind))
             {
+                if (isLabelled && Label(kind.First()) is null)
+                    yield return new Paragraph(Phrase.Of($"{Phrase.Plain("In the text")}:"));
+                isLabelled |= Label(kind.First()) is not null;
                 var lines = kind.GroupBy(c => c.WasLabel.Length > 0 ? c.WasLabel : c.Was ?? c.Now!).ToArray();
                 var told = lines.Length > MostTold ? ToldOfMany : lines.Length;
                 foreach (var block in lines.Take(told).SelectMany(line => Line(errata, [.. line])))
@@ -117,7 +121,7 @@ internal static class ErrataWords
     {
         { Kind: ErrataKind.Step } when change.WasLabel.All(char.IsAsciiDigit) => Phrase.Of($"Step {Phrase.Named(change.WasLabel)}"),
         { Kind: ErrataKind.Own } => Phrase.Plain("In the designer's words"),
-        { Kind: ErrataKind.Picture } => Phrase.Plain("Below a picture"),
+        { Kind: ErrataKind.Picture } => Phrase.Plain("Picture"),
         { Kind: ErrataKind.Colour } => Phrase.Plain("A colour, wherever it is named"),
         { Kind: ErrataKind.Heading } => Phrase.Plain("Heading"),
         { Kind: ErrataKind.Caption } => Phrase.Plain("Above a table"),
@@ -130,7 +134,8 @@ internal static class ErrataWords
     {
         var sizes = errata.Sizes.Length == 1 ? null
             : change.Sizes.Length == errata.Sizes.Length ? Phrase.Plain("All sizes") : Sizes(change.Sizes);
-        if (change is { IsMoved: false, Was: { } old, Now: { } young } && change.Label == change.WasLabel && old.Length + young.Length <= Short)
+        if (change is { IsMoved: false, Was: { } old, Now: { } young } && change.Label == change.WasLabel && old.Length + young.Length <= Short
+            && !$"{old}{young}".Contains(';', StringComparison.Ordinal) && !old.EndsWith('.') && !young.EndsWith('.'))
         {
             var both = Phrase.Of($"was {Phrase.Named(old)}; now {Phrase.Named(young)}");
             return [sizes is null ? both : Phrase.Of($"{sizes}: {both}")];
