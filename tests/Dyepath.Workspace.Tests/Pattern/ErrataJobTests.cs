@@ -30,7 +30,7 @@ public sealed class ErrataJobTests
 
     [Theory]
     [InlineData("title", "", "title")]
-    [InlineData("garment.neckWidth", "58 cm", "no pattern")]
+    [InlineData("garment.motif", "bands", "no pattern")]
     public async Task An_earlier_version_without_a_pattern_says_why(string place, string value, string words)
     {
         var earlier = Documents.Demo();
