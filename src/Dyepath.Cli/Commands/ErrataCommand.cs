@@ -18,8 +18,9 @@ internal static class ErrataCommand
         var file = new Option<string?>("--out") { Description = "File for the text, which is replaced where it is there; without it, standard output." };
         var json = new Option<bool>("--json") { Description = "Write the result as JSON." };
         var command = new Command("errata", """
-            Compares two documents as a maker reads their patterns: every line of each size that both have, in the language, terms, units and
-            hand of the new one. First whom it touches, and from which row on; then what stood at each place, and what stands there now.
+            Compares two documents as a maker reads their patterns: every line of each size that both have, in the language, terms,
+            units and hand of the new one. First whom it touches, and from which row on; then what stood at each place, and what
+            stands there now.
 
             Example: dyepath errata published.json project.json
                      dyepath errata published.json project.json --out errata.txt

@@ -52,7 +52,7 @@ public sealed record Edition(Terms Terms, Units Units, Hand Hand, string? Size =
     /// <summary>Largest <see cref="Number"/> that a document may have.</summary>
     public const int MostNumber = 999;
 
-    /// <summary>Of the published pattern, 1 to <see cref="MostNumber"/>, raised with each corrected one; missing where it is not said.</summary>
+    /// <summary>Of the published pattern, 1 to <see cref="MostNumber"/>; missing where it is not said.</summary>
     public int? Number { get; init; }
 
     /// <summary>The day on which it is published; missing where it is not said.</summary>

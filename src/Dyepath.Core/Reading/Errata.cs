@@ -8,7 +8,7 @@ using static System.FormattableString;
 
 namespace Dyepath.Core.Reading;
 
-/// <summary>One line that differs, the same in one or more sizes. Was and now are as the pattern prints them, without their label.</summary>
+/// <summary>One line that differs, the same in one or more sizes. As the pattern prints it, without its label.</summary>
 /// <param name="Section">Id of the section; empty on the cover.</param>
 /// <param name="Title">Of the section; empty on the cover.</param>
 /// <param name="Heading">Within the section, such as <c>Front</c>; empty before its first heading.</param>
@@ -90,7 +90,8 @@ public sealed record Errata
         var before = PatternWriter.Write(was, effort);
         var after = PatternWriter.Write(now with { Project = now.Project with { Edition = edition } }, effort);
         var called = ErrataColours.Called(was, now);
-        var asCalled = called.IsEmpty ? before : PatternWriter.Write(was with { Sequence = was.Sequence.Called(now.Sequence.Colours) }, effort);
+        var asCalled = called.IsEmpty ? before
+            : PatternWriter.Write(was with { Sequence = was.Sequence.Called(now.Sequence.Colours) }, effort);
         ImmutableArray<string> sizes = [.. after.Sizes.Where(before.Sizes.Contains)];
         var bySize = sizes.Select(size => OneSize(edition with { Size = size })).ToArray();
         return new Errata
@@ -108,7 +109,8 @@ public sealed record Errata
             Charts =
             [
                 .. bySize.SelectMany((one, i) => one.Charts.Select(chart => (chart.Key, chart.Value, Size: sizes[i])))
-                    .GroupBy(c => (c.Key, c.Value), c => c.Size).OrderBy(g => g.Key).Select(g => (g.Key.Key, g.Key.Value, g.ToImmutableArray())),
+                    .GroupBy(c => (c.Key, c.Value), c => c.Size).OrderBy(g => g.Key)
+                    .Select(g => (g.Key.Key, g.Key.Value, g.ToImmutableArray())),
             ],
         };
 
@@ -118,7 +120,8 @@ public sealed record Errata
             effort.Spend(said.Concat(next).Sum(line => 10L * (line.Text.Length + line.English.Length)));
             ImmutableArray<ErrataPair> pairs = [.. ErrataMatch.Between(said, read, next, effort), .. ErrataColours.Pairs(called, next)];
             // A chart that is another one altogether says so in its heading.
-            var other = pairs.Where(p => p is { Line: { Kind: ErrataKind.Heading, Section: "charts" } }).Select(p => p.Line.Part).ToHashSet();
+            var other = pairs.Where(p => p is { Line: { Kind: ErrataKind.Heading, Section: "charts" } })
+                .Select(p => p.Line.Part).ToHashSet();
             return new(
                 pairs, ErrataTouched.By(pairs, read, next),
                 [.. ErrataLines.Charts(read, next).Where(c => c.Key != c.Value && !other.Contains(Invariant($"Chart {c.Value}")))]);
@@ -130,7 +133,8 @@ public sealed record Errata
 
     /// <param name="Touched">Sentences, in the order of work.</param>
     /// <param name="Charts">Old numbers with new ones, where they differ.</param>
-    private sealed record OfSize(ImmutableArray<ErrataPair> Pairs, ImmutableArray<Phrase> Touched, ImmutableArray<KeyValuePair<int, int>> Charts);
+    private sealed record OfSize(
+        ImmutableArray<ErrataPair> Pairs, ImmutableArray<Phrase> Touched, ImmutableArray<KeyValuePair<int, int>> Charts);
 
     /// <summary>The same change of several sizes once, each where the first size has it.</summary>
     private static ImmutableArray<ErrataChange> Grouped(ImmutableArray<string> sizes, OfSize[] bySize)

@@ -1,13 +1,13 @@
 using System.Collections.Immutable;
-using Dyepath.Core.Yarns;
 using Dyepath.Core.Planning;
+using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Reading;
 
 /// <summary>Colours that only have another name or symbol: told once, and not wherever they are named.</summary>
 internal static class ErrataColours
 {
-    /// <summary>Was and is, such as <c>foam (F)</c>; empty where all are called the same, or where others have come or changed places.</summary>
+    /// <summary>Was and is, such as <c>foam (F)</c>; empty where all are called the same, or others have come.</summary>
     public static ImmutableArray<(string Was, string Now)> Called(Plan was, Plan now)
     {
         var (before, after) = (was.Sequence.Colours, now.Sequence.Colours);

@@ -146,7 +146,7 @@ internal static partial class ErrataLines
         }
     }
 
-    /// <summary>The first cell, with its column's name where it is a number; the other cells, with theirs where there are several.</summary>
+    /// <summary>The first cell, with its column's name where it is a number; the others, with theirs where they are several.</summary>
     private static IEnumerable<(string Key, string Text)> Rows(Table table, Wording say)
     {
         var rows = table.ForSize(say.OnlySize).Select(row => row.Select(say.Text).ToArray()).ToArray();
@@ -164,7 +164,8 @@ internal static partial class ErrataLines
     public static ImmutableDictionary<int, int> Charts(IEnumerable<ErrataLine> was, IEnumerable<ErrataLine> now)
     {
         var after = Charted(now).GroupBy(c => c.Piece).ToDictionary(g => g.Key, g => g.First().Chart);
-        return Charted(was).Where(c => after.ContainsKey(c.Piece)).GroupBy(c => c.Chart, c => after[c.Piece]).ToImmutableDictionary(g => g.Key, g => g.Contains(g.Key) ? g.Key : g.First());
+        return Charted(was).Where(c => after.ContainsKey(c.Piece)).GroupBy(c => c.Chart, c => after[c.Piece])
+            .ToImmutableDictionary(g => g.Key, g => g.Contains(g.Key) ? g.Key : g.First());
     }
 
     /// <summary>The chart that each piece is worked from, and the chart's row that its row 1 is.</summary>
@@ -176,14 +177,17 @@ internal static partial class ErrataLines
         select (line.Part, Whole(match, "chart"), Whole(match, "row"));
 
     /// <summary>A line as it would stand if its charts had the other booklet's numbers.</summary>
-    public static ErrataLine Renumbered(ErrataLine line, ImmutableDictionary<int, int> charts) => line.Kind == ErrataKind.Own ? line : line with
+    public static ErrataLine Renumbered(ErrataLine line, ImmutableDictionary<int, int> charts) =>
+        line.Kind == ErrataKind.Own ? line : line with
     {
         Part = line.Section == "charts" ? Mapped(line.Part, charts) : line.Part,
-        English = line is { Kind: ErrataKind.Step, Key: "Chart" } ? Mapped($"Chart {line.English}", charts)["Chart ".Length..] : Mapped(line.English, charts),
+        English = line is { Kind: ErrataKind.Step, Key: "Chart" } ? Mapped($"Chart {line.English}", charts)["Chart ".Length..]
+            : Mapped(line.English, charts),
     };
 
     private static string Mapped(string text, ImmutableDictionary<int, int> charts) => ChartNumber().Replace(text, match =>
-        int.TryParse(match.Value, NumberStyles.None, CultureInfo.InvariantCulture, out var number) && charts.TryGetValue(number, out var other)
+        int.TryParse(match.Value, NumberStyles.None, CultureInfo.InvariantCulture, out var number)
+            && charts.TryGetValue(number, out var other)
             ? other.ToString(CultureInfo.InvariantCulture) : match.Value);
 
     private static int Whole(Match match, string group) => int.Parse(match.Groups[group].Value, CultureInfo.InvariantCulture);

@@ -173,7 +173,8 @@ internal sealed class ErrataMatch
     {
         var places = new (int Section, int Line)[_now.Length];
         for (var n = 1; n < _now.Length; n++)
-            places[n] = _now[n].Section == _now[n - 1].Section ? (places[n - 1].Section, places[n - 1].Line + 1) : (places[n - 1].Section + 1, 0);
+            places[n] = _now[n].Section == _now[n - 1].Section
+                ? (places[n - 1].Section, places[n - 1].Line + 1) : (places[n - 1].Section + 1, 0);
         var pairs = new List<ErrataPair>();
         for (var n = 0; n < _now.Length; n++)
         {

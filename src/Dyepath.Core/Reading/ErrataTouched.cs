@@ -127,9 +127,11 @@ internal sealed partial class ErrataTouched
         {
             var name = Small(piece.Key);
             var see = Phrase.List(piece.Select(f => f.See).Distinct().Select(Phrase.Named));
-            var rounds = _now.Any(line => line.Section == "pieces" && line.Part == piece.Key && line.Key.StartsWith("Round", StringComparison.Ordinal));
+            var rounds = _now.Any(line =>
+                line.Section == "pieces" && line.Part == piece.Key && line.Key.StartsWith("Round", StringComparison.Ordinal));
             var first = piece.Any(f => f.From is null) ? null : piece.Min(f => f.From);
-            Add(Pieces, 1 + Order(_now, line => line.Section == "pieces" && line.Part == piece.Key), (piece.Min(f => f.From), first, rounds) switch
+            var order = 1 + Order(_now, line => line.Section == "pieces" && line.Part == piece.Key);
+            Add(Pieces, order, (piece.Min(f => f.From), first, rounds) switch
             {
                 (1, _, _) => Phrase.Of($"If you have begun the {name}: see {see}, from its beginning on."),
                 (_, { } row, true) => Phrase.Of($"If you have begun the {name}: see {see}, from round {row} on. What lies before that round stays as it is."),
@@ -175,14 +177,16 @@ internal sealed partial class ErrataTouched
         if (rows.All(m => m.Success))
         {
             // More or fewer of the same rows.
-            if (pair is { Was: { } was, Now: { } now } && was.English == now.English && rows.All(m => m.Groups["last"].Success) && Whole(rows[0]) == Whole(rows[1]))
+            if (pair is { Was: { } was, Now: { } now } && was.English == now.English
+                && rows.All(m => m.Groups["last"].Success) && Whole(rows[0]) == Whole(rows[1]))
                 return 1 + rows.Min(m => Whole(m, "last"));
             return rows.Min(m => Whole(m));
         }
         var marks = new[] { pair.Was, pair.Now }.OfType<ErrataLine>().Select(line => MarkedRow().Match(line.English)).ToArray();
         if (pair.Line.Key == "Mark")
             return marks.All(m => m.Success) ? marks.Min(m => Whole(m)) : null;
-        return pair.Line.Key is "Foundation" or "Foundation and rows" || OwnSteps.Contains(pair.Line.Key) || pair.Line.Kind == ErrataKind.Paragraph ? 1 : null;
+        return pair.Line.Key is "Foundation" or "Foundation and rows" || OwnSteps.Contains(pair.Line.Key)
+            || pair.Line.Kind == ErrataKind.Paragraph ? 1 : null;
     }
 
     /// <summary>Parts of a section that the new or the old text has worked as another one is.</summary>

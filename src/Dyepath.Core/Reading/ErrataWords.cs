@@ -41,7 +41,8 @@ internal static class ErrataWords
         if (!errata.Changes.IsEmpty)
             sections = sections.Add(new Section("changes", Phrase.Plain("What changed"), [.. Changes(errata)]));
         return new Booklet(
-            wording.Text(Phrase.Of($"{Phrase.Named(errata.Now.Title)}: errata")), errata.Now.Designer, errata.Now.Sizes, errata.Now.Edition, sections);
+            wording.Text(Phrase.Of($"{Phrase.Named(errata.Now.Title)}: errata")),
+            errata.Now.Designer, errata.Now.Sizes, errata.Now.Edition, sections);
     }
 
     private static IEnumerable<Block> Touched(Errata errata)
@@ -134,7 +135,8 @@ internal static class ErrataWords
     {
         var sizes = errata.Sizes.Length == 1 ? null
             : change.Sizes.Length == errata.Sizes.Length ? Phrase.Plain("All sizes") : Sizes(change.Sizes);
-        if (change is { IsMoved: false, Was: { } old, Now: { } young } && change.Label == change.WasLabel && old.Length + young.Length <= Short
+        if (change is { IsMoved: false, Was: { } old, Now: { } young } && change.Label == change.WasLabel
+            && old.Length + young.Length <= Short
             && !$"{old}{young}".Contains(';', StringComparison.Ordinal) && !old.EndsWith('.') && !young.EndsWith('.'))
         {
             var both = Phrase.Of($"was {Phrase.Named(old)}; now {Phrase.Named(young)}");
