@@ -58,7 +58,7 @@ public sealed record Edition(Terms Terms, Units Units, Hand Hand, string? Size =
     /// <summary>The day on which it is published; missing where it is not said.</summary>
     public DateOnly? Date { get; init; }
 
-    /// <summary>Which published pattern this is, such as <c>Edition 2, 2026-12-01</c>; null where neither number nor date is said.</summary>
+    /// <summary>Which published pattern this is, such as <c>Edition 2, 2026-12-01</c>; null where neither is said.</summary>
     public Phrase? Label => (Number, Day) switch
     {
         ({ } number, { } day) => Phrase.Of($"Edition {number}, {day}"),
@@ -68,7 +68,8 @@ public sealed record Edition(Terms Terms, Units Units, Hand Hand, string? Size =
     };
 
     /// <summary>The date in the form of ISO 8601, which every language reads alike.</summary>
-    private Phrase? Day => Date is { } date ? Phrase.Named(date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)) : null;
+    private Phrase? Day =>
+        Date is { } date ? Phrase.Named(date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)) : null;
 }
 
 /// <summary>The places of a booklet where the designer's own words go.</summary>
