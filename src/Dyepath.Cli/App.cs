@@ -17,6 +17,8 @@ internal static class App
           dyepath yarn project.json            what the measurements say
           dyepath plan project.json            counts, sizes, yarn to buy
           dyepath booklet project.json --out pattern
+          dyepath errata published.json project.json
+                                               what changed, and whom it touches
 
         Exit codes: 0 success, 2 bad input or an output that cannot be written, 3 no feasible design,
         4 internal fault, 130 cancelled.
@@ -42,6 +44,7 @@ internal static class App
             VerifyCommand.Create(terminal),
             PlanCommand.Create(terminal),
             BookletCommand.Create(terminal),
+            ErrataCommand.Create(terminal),
         };
         var parsed = root.Parse(args);
         terminal.Json = args.Any(AsksForJson);

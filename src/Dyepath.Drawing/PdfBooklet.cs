@@ -34,7 +34,7 @@ public static class PdfBooklet
         booklet = BookletParts.Sized(booklet, edition);
         var reader = new Reader(edition, say, effort);
         var frame = PageFrame.Of(print);
-        var flow = new Flow(frame, booklet.Title);
+        var flow = new Flow(frame, booklet.Title, edition.Label is { } label ? reader.Text(label) : "");
         CoverPages.Write(flow, booklet, reader);
         var blocks = new PageBlocks(flow, booklet, reader);
         for (var i = 0; i < booklet.Sections.Length; i++)

@@ -123,7 +123,7 @@ internal static class BookletCommand
             foreach (var (name, write) in files)
             {
                 stop.ThrowIfCancellationRequested();
-                WriteWhole(Path.Combine(folder, name), write);
+                WholeFile.Write(Path.Combine(folder, name), write);
                 progress?.Report(++done / (double)files.Count);
             }
         }
@@ -132,22 +132,6 @@ internal static class BookletCommand
             throw new BadInputException("--out", $"The folder cannot be written: {fault.Message}");
         }
         return ([.. files.Select(f => Path.Combine(folder, f.Name))], pages);
-    }
-
-    /// <summary>Writes beside and then moves into place, so that a stop in between leaves no half file.</summary>
-    private static void WriteWhole(string path, Action<Stream> write)
-    {
-        var beside = path + ".part";
-        try
-        {
-            using (var file = File.Create(beside))
-                write(file);
-            File.Move(beside, path, overwrite: true);
-        }
-        finally
-        {
-            File.Delete(beside);
-        }
     }
 
     private static T Choice<T>(string option, string? said, T otherwise, (string Name, T Value)[] choices)

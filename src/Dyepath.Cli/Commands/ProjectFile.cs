@@ -41,6 +41,14 @@ internal sealed class ProjectFile
         return reading.Project ?? throw new BadInputException([.. reading.Faults.Select(AsInput)]);
     }
 
+    /// <summary>One of several documents; each fault says in which.</summary>
+    /// <exception cref="BadInputException">Unreadable, or with faults; all of them are listed.</exception>
+    public static Project Read(Terminal terminal, string file)
+    {
+        var reading = ProjectReader.Read(terminal.ReadDocument(file, MostBytes));
+        return reading.Project ?? throw new BadInputException([.. reading.Faults.Select(AsInput).Select(f => f with { Place = $"{file}: {f.Place}" })]);
+    }
+
     /// <summary>Plans the project; null after saying why no design is feasible.</summary>
     /// <exception cref="BadInputException">The document contradicts itself or lacks a number.</exception>
     public static Plan? TryPlan(Terminal terminal, Project project, bool json, CancellationToken stop)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 
 namespace Dyepath.Core.Booklets;
 
@@ -47,6 +48,28 @@ public sealed record Edition(Terms Terms, Units Units, Hand Hand, string? Size =
 {
     /// <summary>Of its words; another than English has terms of its own, whatever <see cref="Terms"/> says.</summary>
     public Language Language { get; init; }
+
+    /// <summary>Largest <see cref="Number"/> that a document may have.</summary>
+    public const int MostNumber = 999;
+
+    /// <summary>Of the published pattern, 1 to <see cref="MostNumber"/>; missing where it is not said.</summary>
+    public int? Number { get; init; }
+
+    /// <summary>The day on which it is published; missing where it is not said.</summary>
+    public DateOnly? Date { get; init; }
+
+    /// <summary>Which published pattern this is, such as <c>Edition 2, 2026-12-01</c>; null where neither is said.</summary>
+    public Phrase? Label => (Number, Day) switch
+    {
+        ({ } number, { } day) => Phrase.Of($"Edition {number}, {day}"),
+        ({ } number, null) => Phrase.Of($"Edition {number}"),
+        (null, { } day) => Phrase.Of($"Edition of {day}"),
+        _ => null,
+    };
+
+    /// <summary>The date in the form of ISO 8601, which every language reads alike.</summary>
+    private Phrase? Day =>
+        Date is { } date ? Phrase.Named(date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)) : null;
 }
 
 /// <summary>The places of a booklet where the designer's own words go.</summary>

@@ -29,6 +29,8 @@ public static class TextBooklet
         text.Append(headline).Append('\n').Append(new string('=', Math.Max(3, headline.Length))).Append('\n');
         if (booklet.Designer.Length > 0)
             text.Append(Spaced(booklet.Designer)).Append('\n');
+        if (edition.Label is { } label)
+            text.Append(wording.Text(label)).Append('\n');
         text.Append('\n');
         text.Append(wording.Text(Phrase.Plain("Sizes"))).Append(": ").Append(edition.Size ?? Sizes(booklet)).Append('\n');
         foreach (var own in booklet.Cover?.Own ?? [])

@@ -26,7 +26,11 @@ public sealed record ColourSequence
     }
 
     /// <summary>Name, colour and symbol of each section of the ring.</summary>
-    public ImmutableArray<SequenceColour> Colours { get; }
+    public ImmutableArray<SequenceColour> Colours { get; private init; }
+
+    /// <summary>The same sequence with other names and symbols.</summary>
+    /// <param name="colours">As many as there are.</param>
+    internal ColourSequence Called(ImmutableArray<SequenceColour> colours) => this with { Colours = colours };
 
     /// <summary>Units of each section, in the order of work.</summary>
     public ColourRing Ring { get; }

@@ -27,7 +27,7 @@ internal static class DeliveredText
             from units in Enum.GetValues<Units>()
             from hand in Enum.GetValues<Hand>()
             from size in sizes
-            select new Edition(terms, units, hand, size) { Language = language };
+            select own with { Terms = terms, Units = units, Hand = hand, Size = size, Language = language };
         return editions.Prepend(own).MaxBy(edition =>
         {
             var written = TextBooklet.Write(booklet, edition);

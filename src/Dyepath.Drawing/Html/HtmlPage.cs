@@ -33,6 +33,8 @@ internal sealed class HtmlPage(HtmlText html, Booklet booklet, Reader reader, Si
         html.Raw("<header>\n<h1 dir=\"auto\">").Text(booklet.Title).Raw("</h1>\n");
         if (booklet.Designer.Length > 0)
             html.Raw("<p class=\"designer\" dir=\"auto\">").Text(booklet.Designer).Raw("</p>\n");
+        if (reader.Edition.Label is { } label)
+            html.Raw("<p class=\"issue\">").Text(reader.Text(label)).Raw("</p>\n");
         html.Raw("<p class=\"sizes\">").Spans(choice.SizesLine()).Raw("</p>\n");
         choice.Write(html);
         var own = booklet.Cover?.Own ?? [];

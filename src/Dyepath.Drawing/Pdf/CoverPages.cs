@@ -21,6 +21,8 @@ internal static class CoverPages
         Text(flow, Role.Title, booklet.Title, flow.Type.Title, strong: true);
         if (booklet.Designer.Length > 0)
             Text(flow, Role.Paragraph, booklet.Designer, flow.Type.Designer, strong: false);
+        if (reader.Edition.Label is { } label)
+            Text(flow, Role.Paragraph, reader.Text(label), flow.Type.Body, strong: false, Ink.Soft);
         flow.Use(0.6 * flow.Type.Body);
         if (booklet.Cover is { } strip)
             Strip(flow, strip.Colours);

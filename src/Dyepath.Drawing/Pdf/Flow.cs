@@ -18,11 +18,16 @@ internal sealed class Flow
     private readonly string _runningTitle;
     private bool _atTop;
 
-    public Flow(PageFrame frame, string runningTitle)
+    /// <param name="runningTitle">At the foot of every page but the first, as far as it fits on one line.</param>
+    /// <param name="edition">Follows the title, always whole; empty, the title stands alone.</param>
+    public Flow(PageFrame frame, string runningTitle, string edition = "")
     {
         Frame = frame;
-        var first = TextWrap.Lines([new TextSpan(runningTitle, false)], frame.TextWidth - 4 * frame.Type.Footer, frame.Type.Footer)[0];
-        _runningTitle = string.Concat(first.Select(span => span.Text));
+        var size = frame.Type.Footer;
+        var after = edition.Length == 0 ? "" : $" · {edition}";
+        var room = frame.TextWidth - 4 * size - Typeface.Regular.Width(after, size);
+        var first = TextWrap.Lines([new TextSpan(runningTitle, false)], room, size)[0];
+        _runningTitle = string.Concat(first.Select(span => span.Text)).TrimEnd() + after;
         NextPage();
     }
 

@@ -93,6 +93,24 @@ public sealed class BookletFiles(IJobs jobs)
         byte[] Listed(Func<Plan, Booklet, string> write) => Encoding.UTF8.GetBytes(write(plan, PatternWriter.Write(plan, cancel)));
     }
 
+    /// <summary>What the plan's pattern says otherwise than that of an earlier version, and whom it touches.</summary>
+    /// <param name="earlier">The document as it was kept.</param>
+    /// <returns>The file, or why there is none: a sentence.</returns>
+    /// <inheritdoc cref="MakeAsync"/>
+    public async Task<(MadeFile? File, string Why)> ErrataAsync(
+        string earlier, Plan plan, byte[]? decisions, Action<string> progress, CancellationToken cancel)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(progress);
+        progress("Beginning…");
+        await Breathe(cancel);
+        var (isCompared, text) = ErrataJob.Read(await jobs.RunOrHereAsync(
+            ErrataJob.Name, ErrataJob.Order(earlier, plan, decisions), share => progress(ErrataJob.Doing(share)), cancel));
+        return isCompared
+            ? (new MadeFile(FileName.Of(plan.Project.Title, "-errata.txt"), "text/plain", Encoding.UTF8.GetBytes(text)), "")
+            : (null, text);
+    }
+
     /// <summary>The pictures that an edition prints, in order, each with its caption.</summary>
     public static IReadOnlyList<(Figure Figure, string Caption)> Pictures(Booklet booklet)
     {

@@ -76,7 +76,7 @@ public sealed class PatternPageTests : BunitContext
     {
         _bench.Document!.Add("photos", new System.Text.Json.Nodes.JsonObject { ["place"] = "notes", ["alternative"] = "", ["jpeg"] = SmallJpeg.Base64(400) });
         var page = Render<PatternPage>();
-        string[] places = ["title", "designer", "edition-terms", "edition-units", "edition-size", "edition-hand", "photos-0-alternative", "photos-0-jpeg"];
+        string[] places = ["title", "designer", "edition-terms", "edition-units", "edition-size", "edition-hand", "edition-number", "edition-date", "photos-0-alternative", "photos-0-jpeg"];
         Assert.All(places, place => page.Find($"#at-{place}"));
         Assert.All(Core.Booklets.WordPlaces.All, place => page.Find($"#at-words-{place}"));
     }
@@ -107,6 +107,29 @@ public sealed class PatternPageTests : BunitContext
         Assert.Equal("Ebbline", _bench.Document!.Title);
         _bench.Undo();
         Assert.Equal("Tideline", _bench.Document!.Title);
+    }
+
+    [Fact]
+    public async Task Errata_since_a_version_are_made_or_it_is_said_why_not()
+    {
+        var older = ProjectDocument.TryParse(_bench.Document!.Text)!;
+        older.Set("words.notes", "Deep water begins the back.");
+        _host.Answers["api/projects//versions"] = """[{"number":3,"savedAt":"2026-03-01T12:00:00Z","bytes":4200},{"number":2,"savedAt":"2026-02-01T12:00:00Z","bytes":4200}]""";
+        _host.Answers["api/projects//versions/3"] = older.Text;
+        older.Set("title", "");
+        _host.Answers["api/projects//versions/2"] = older.Text;
+        var versions = Render<OlderVersions>();
+        await versions.InvokeAsync(() => versions.Find("button").ClickAsync());
+        await versions.InvokeAsync(() => Errata(0).ClickAsync());
+        versions.WaitForAssertion(() => Assert.Contains("tideline-errata.txt is made.", versions.Markup, StringComparison.Ordinal), TimeSpan.FromSeconds(20));
+        await versions.InvokeAsync(() => Errata(1).ClickAsync());
+        versions.WaitForAssertion(() => Assert.Contains("something to mend at title", versions.Markup, StringComparison.Ordinal), TimeSpan.FromSeconds(20));
+        _host.Answers.Remove("api/projects//versions/3");
+        await versions.InvokeAsync(() => Errata(0).ClickAsync());
+        versions.WaitForAssertion(() => Assert.Contains("The host cannot be reached just now; no errata were made.", versions.Markup, StringComparison.Ordinal));
+
+        AngleSharp.Dom.IElement Errata(int at) =>
+            versions.FindAll("button").Where(b => b.TextContent.StartsWith("Errata since this version", StringComparison.Ordinal)).ElementAt(at);
     }
 
     [Fact]

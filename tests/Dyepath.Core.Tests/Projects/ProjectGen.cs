@@ -238,7 +238,13 @@ internal static class ProjectGen
         from units in Pick(Enum.GetValues<Units>())
         from hand in Pick(Hand.Right, Hand.Left)
         from one in Flag
-        select new Edition(terms, units, hand, one && !sizes.Sizes.IsEmpty ? sizes.Sizes[0] : null);
+        from number in Gen.Int[0, Edition.MostNumber]
+        from day in Gen.Int[-1, DateOnly.MaxValue.DayNumber]
+        select new Edition(terms, units, hand, one && !sizes.Sizes.IsEmpty ? sizes.Sizes[0] : null)
+        {
+            Number = number == 0 ? null : number,
+            Date = day < 0 ? null : DateOnly.FromDayNumber(day),
+        };
 
     private static Gen<ImmutableSortedDictionary<string, string>> Words { get; } =
         from places in Gen.Int[0, WordPlaces.All.Length]

@@ -32,7 +32,16 @@ internal static class ProjectDescription
             "language", "The language of the pattern's words. Another than English has its own names of stitches.",
             new ChoiceShape<Language>(("English", Language.English), ("German", Language.German), ("Spanish", Language.Spanish)), e => e.Language,
             UsualEdition.Language);
-        return v => new Edition(terms.From(v), units.From(v), hand.From(v), size.From(v)) { Language = language.From(v) };
+        var number = o.Optional(
+            "number", "Which edition of the published pattern it is; raise it with every correction.", new WholeShape(1, Edition.MostNumber),
+            e => e.Number, "not printed");
+        var date = o.Optional("date", "The day on which the edition is published.", new DateShape(), e => e.Date, "not printed");
+        return v => new Edition(terms.From(v), units.From(v), hand.From(v), size.From(v))
+        {
+            Language = language.From(v),
+            Number = number.From(v),
+            Date = date.From(v),
+        };
     });
 
     public static ObjectShape<Project> Project { get; } = new(
@@ -51,7 +60,7 @@ internal static class ProjectDescription
             "sizes", "Which sizes the pattern is written for.", SizeDescription.Sizes, p => p.Sizes, SizeDescription.None,
             "one size, of what is not made to the body");
         var edition = o.Optional(
-            "edition", "Terms, units, hand, language.", EditionShape, p => p.Edition, UsualEdition, "each of its fields left out");
+            "edition", "Terms, units, hand, language; number and date.", EditionShape, p => p.Edition, UsualEdition, "each of its fields left out");
         var words = o.Optional(
             "words", "Your own words by place; kept when numbers change.",
             new MapShape<string>("places", WordPlaces.All, new TextShape(8_000, lines: true), 0), p => p.Words, MapShape<string>.Empty,
