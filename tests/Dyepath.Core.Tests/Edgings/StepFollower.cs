@@ -101,7 +101,7 @@ internal sealed partial class StepFollower
     [GeneratedRegex(@"; sc in each of the last (?<n>\d+) sc")]
     private static partial Regex LastOnes();
 
-    [GeneratedRegex(@"^(?<stitch>reverse sc|sc|dc|sl st) in (?:every place of the pick-up|each (?:sc|st|st and in each ch) (?:around|across)|each of the next (?<n>\d+) (?:sc|sts)|the next sc|each sc of the last round.*)$", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"^(?<stitch>reverse sc|sc|dc|sl st) in (?:every place of the pick-up|each (?:(?:sc|st) (?:around|across)|st and in each ch of a buttonhole)|each of the next (?<n>\d+) (?:sc|sts)|the next sc|each sc of the last round.*)$", RegexOptions.IgnoreCase)]
     private static partial Regex Each();
 
     [GeneratedRegex(@"^(?<n>\d+) (?<stitch>dc) in the next sc$")]
