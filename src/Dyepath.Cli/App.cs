@@ -17,6 +17,7 @@ internal static class App
           dyepath yarn project.json            what the measurements say
           dyepath plan project.json            counts, sizes, yarn to buy
           dyepath booklet project.json --out pattern
+          dyepath price project.json --ball 9.50 --wage 15
 
         Exit codes: 0 success, 2 bad input or an output that cannot be written, 3 no feasible design,
         4 internal fault, 130 cancelled.
@@ -42,6 +43,7 @@ internal static class App
             VerifyCommand.Create(terminal),
             PlanCommand.Create(terminal),
             BookletCommand.Create(terminal),
+            PriceCommand.Create(terminal),
         };
         var parsed = root.Parse(args);
         terminal.Json = args.Any(AsksForJson);
