@@ -44,6 +44,7 @@ internal static class App
             PlanCommand.Create(terminal),
             BookletCommand.Create(terminal),
             PriceCommand.Create(terminal),
+            PicturesCommand.Create(terminal),
         };
         var parsed = root.Parse(args);
         terminal.Json = args.Any(AsksForJson);
