@@ -39,7 +39,8 @@ public static class PostPictures
     private static IEnumerable<PostPicture> Drawn(Booklet booklet, Edition edition, Reader reader)
     {
         var size = reader.OnlySize(booklet) ?? booklet.Cover?.Sample ?? 0;
-        var posts = new PostSheet(booklet.Cover, BookletParts.Fabric(booklet.For(edition with { Size = booklet.Sizes[size] })), size, reader);
+        var fabric = BookletParts.Fabric(booklet.For(edition with { Size = booklet.Sizes[size] }));
+        var posts = new PostSheet(booklet.Cover, fabric, size, reader);
         foreach (var (shape, proportion) in Shapes)
         {
             // A hundredth too tall would be a pixel more.

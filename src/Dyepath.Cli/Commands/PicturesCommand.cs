@@ -39,9 +39,10 @@ internal static class PicturesCommand
             if (BookletSize.TooLarge(plan, edition) is { } tooLarge)
                 throw new BadInputException(tooLarge.Place, tooLarge.Text);
             var booklet = PatternWriter.Write(plan, stop);
+            var pictures = PostPictures.Of(booklet, edition, new Wording(booklet, edition).Say, stop);
             (string Name, Action<Stream> Write)[] files =
             [
-                .. PostPictures.Of(booklet, edition, new Wording(booklet, edition).Say, stop).SelectMany(picture => new (string, Action<Stream>)[]
+                .. pictures.SelectMany(picture => new (string, Action<Stream>)[]
                 {
                     ($"{picture.Name}.svg", stream => stream.Write(Encoding.UTF8.GetBytes(picture.Svg))),
                     ($"{picture.Name}.txt", stream => stream.Write(Encoding.UTF8.GetBytes(picture.Alternative + "\n"))),

@@ -140,7 +140,7 @@ public static class ListingSheet
         return plan.Sizes.SelectMany(s => s.Pieces).Any(p => p.Shape is not null) ? "complex" : "intermediate";
     }
 
-    /// <summary>A cell of a table of values parted by commas; what a spreadsheet would take for a formula begins with an apostrophe.</summary>
+    /// <summary>A cell of such a table.</summary>
     internal static string Cell(string value)
     {
         if (value.Length > 0 && "=+-@\t\r".Contains(value[0], StringComparison.Ordinal))

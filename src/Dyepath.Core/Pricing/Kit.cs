@@ -24,8 +24,11 @@ public sealed record Kit(int People, int Balls, int? CompanionBalls, int Markers
         ArgumentNullException.ThrowIfNull(plan);
         var size = plan.Sizes[at];
         return new Kit(
-            people, WithReserve(people * size.Yarn.BallsSafe), size.Yarn.Companion is { } companion ? WithReserve(people * companion.Balls) : null,
-            people * BeforeSection.Markers(size), Notions.Buttons(plan) is { } buttons ? people * buttons.Values[at] : null);
+            people,
+            WithReserve(people * size.Yarn.BallsSafe),
+            size.Yarn.Companion is { } companion ? WithReserve(people * companion.Balls) : null,
+            people * BeforeSection.Markers(size),
+            Notions.Buttons(plan) is { } buttons ? people * buttons.Values[at] : null);
     }
 
     private static int WithReserve(int balls) => balls + (balls + ReserveOneIn - 1) / ReserveOneIn;

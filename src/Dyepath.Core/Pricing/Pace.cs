@@ -59,8 +59,8 @@ public sealed record MakersPace(Pace Pace, int Rows, int LeftOut)
     public const int FewestRows = 10;
 
     /// <summary>
-    /// A row this many times slower than the middle of all has a pause in it, one as many times faster was told later than it was worked (an
-    /// assumption without a source).
+    /// A row this many times slower than the middle of all has a pause in it, one as many times faster was told later than it was worked
+    /// (an assumption without a source).
     /// </summary>
     public const double FarOff = 3;
 
@@ -69,7 +69,8 @@ public sealed record MakersPace(Pace Pace, int Rows, int LeftOut)
     {
         ArgumentNullException.ThrowIfNull(rows);
         var given = rows.ToArray();
-        double[] paces = [.. given.Where(r => r.SingleCrochets > 0 && r.Time > TimeSpan.Zero).Select(r => r.SingleCrochets / r.Time.TotalMinutes).Order()];
+        var told = given.Where(r => r.SingleCrochets > 0 && r.Time > TimeSpan.Zero);
+        double[] paces = [.. told.Select(r => r.SingleCrochets / r.Time.TotalMinutes).Order()];
         if (paces.Length < FewestRows)
             return null;
         var middle = Quantile(paces, 0.5);
@@ -80,7 +81,7 @@ public sealed record MakersPace(Pace Pace, int Rows, int LeftOut)
             Pace.Of(Quantile(paces, 0.1), Quantile(paces, 0.5), Quantile(paces, 0.9)), paces.Length, given.Length - paces.Length);
     }
 
-    /// <summary>Between the two nearest values, on the straight line from the one to the other (Hyndman and Fan 1996, definition 7).</summary>
+    /// <summary>On the straight line between the two nearest values (Hyndman and Fan 1996, definition 7).</summary>
     private static double Quantile(double[] sorted, double share)
     {
         var at = share * (sorted.Length - 1);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 
 namespace Dyepath.Core.Pricing;
 
@@ -84,13 +85,13 @@ public sealed record PriceInputs
         _ => throw new ArgumentOutOfRangeException(nameof(field), field, "No words for this field."),
     };
 
-    /// <exception cref="ArgumentOutOfRangeException">An amount, a share or a number of people out of range, or a currency that is no short sign.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">Something is out of its range, or the currency no short sign.</exception>
     internal void Check()
     {
         foreach (var (amount, name) in new[]
         {
-            (Ball, nameof(Ball)), (CompanionBall, nameof(CompanionBall)), (Wage, nameof(Wage)), (Fixed, nameof(Fixed)), (Copy, nameof(Copy)),
-            (FeePerCopy, nameof(FeePerCopy)),
+            (Ball, nameof(Ball)), (CompanionBall, nameof(CompanionBall)), (Wage, nameof(Wage)), (Fixed, nameof(Fixed)),
+            (Copy, nameof(Copy)), (FeePerCopy, nameof(FeePerCopy)),
         })
         {
             if (amount is < 0 or > MostMoney)
@@ -109,7 +110,7 @@ public sealed record PriceInputs
     {
         ArgumentNullException.ThrowIfNull(text);
         return text.Length <= LongestCurrency
-            && text.All(c => char.IsLetter(c) || char.GetUnicodeCategory(c) == System.Globalization.UnicodeCategory.CurrencySymbol || c is '.' or ' ');
+            && text.All(c => char.IsLetter(c) || char.GetUnicodeCategory(c) == UnicodeCategory.CurrencySymbol || c is '.' or ' ');
     }
 }
 

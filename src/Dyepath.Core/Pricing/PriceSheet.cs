@@ -56,7 +56,8 @@ public sealed record BreakEven(Amount PerCopy, long? Copies)
     {
         ArgumentNullException.ThrowIfNull(inputs);
         var perCopy = Amount.Of(
-            () => inputs.Copy!.Value * (1 - inputs.Fee!.Value) - (inputs.FeePerCopy ?? 0), (PriceField.Copy, inputs.Copy), (PriceField.Fee, inputs.Fee));
+            () => inputs.Copy!.Value * (1 - inputs.Fee!.Value) - (inputs.FeePerCopy ?? 0),
+            (PriceField.Copy, inputs.Copy), (PriceField.Fee, inputs.Fee));
         var copies = Amount.Of(
             () => perCopy.Value!.Value < LeastPerCopy ? -1 : Math.Ceiling(inputs.Fixed!.Value / perCopy.Value.Value),
             (PriceField.Fixed, inputs.Fixed), (PriceField.Copy, inputs.Copy), (PriceField.Fee, inputs.Fee));

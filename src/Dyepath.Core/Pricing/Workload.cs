@@ -35,7 +35,7 @@ public sealed record Workload
     /// <summary>Single crochet that weaving in one end takes the time of (an assumption without a source).</summary>
     public const double End = 30;
 
-    /// <summary>Single crochet that cutting and knotting in one bunch of a fringe takes the time of (an assumption without a source).</summary>
+    /// <summary>Single crochet that one bunch of a fringe takes the time of, cut and knotted in (an assumption, no source).</summary>
     public const double Bunch = 8;
 
     /// <summary>Pieces in the variegated yarn, all copies.</summary>
@@ -114,7 +114,7 @@ public sealed record Workload
         return new Work(stitches, stitches, band.Rows - 1);
     }
 
-    /// <summary>Rows that stand across the edge are counted by the rounds that they are as deep as, as yarn is; two rows meet at a repeat.</summary>
+    /// <summary>Rows that stand across the edge are counted by the rounds that they are as deep as; two of them meet at a repeat.</summary>
     private static Work OfEdging(EdgingPlan plan)
     {
         var edging = EdgingLibrary.Find(plan.Edging);

@@ -70,12 +70,15 @@ internal static class ColourChartDrawing
     public static Sheet Fabric(ColourChart chart, Reader reader, string title, Room room) =>
         Fabric(chart, reader, title, room, room.Height / room.Width);
 
+    /// <summary>Of a piece that is no rectangle. Rows that only alternate differ by one.</summary>
+    public static bool IsCut(ColourChart chart) =>
+        chart.Cells.Contains(ColourChart.Blank) || chart.RowUnits.Max() - chart.RowUnits.Min() > 1;
+
     /// <param name="proportion">Height over width where the fabric has the rows.</param>
     private static Sheet Fabric(ColourChart chart, Reader reader, string title, Room room, double proportion)
     {
         var width = room.Width;
-        // Rows that only alternate differ by one.
-        var whole = chart.Cells.Contains(ColourChart.Blank) || chart.RowUnits.Max() - chart.RowUnits.Min() > 1;
+        var whole = IsCut(chart);
         chart = WornChart.Of(chart, proportion);
         var geometry = new ChartGeometry(chart, reader.LeftHanded);
         var unit = width / geometry.Whole.Columns;

@@ -27,8 +27,8 @@ internal sealed class PostSheet(BookletCover? cover, ColourChart? fabric, int si
 
     private const double Leading = 1.35;
 
-    /// <summary>The back's scale over the front's: alike, or smaller where that leaves the front more room.</summary>
-    private static readonly ImmutableArray<double> Ratios = [1, 0.6];
+    /// <summary>The back's scale over the front's: alike, or smaller where that leaves the front more room; beside it or below.</summary>
+    private static readonly ImmutableArray<(double Back, bool Beside)> Ways = [(1, true), (1, false), (0.6, true), (0.6, false)];
 
     private static double Safe => SafeShare * Width;
 
@@ -50,7 +50,8 @@ internal sealed class PostSheet(BookletCover? cover, ColourChart? fabric, int si
                 return [.. Garment(box with { Width = half }), .. Cloth(new Box(box.X + half + Safe, box.Y, half, box.Height))];
             }
             var strip = box.Height * 0.36;
-            return [.. Garment(box with { Height = box.Height - strip - Safe / 2 }), .. Filled(new Box(0, box.Bottom - strip, Width, strip))];
+            var above = box with { Height = box.Height - strip - Safe / 2 };
+            return [.. Garment(above), .. Filled(new Box(0, box.Bottom - strip, Width, strip))];
         });
 
     /// <summary>What a sighted person sees of the garment.</summary>
@@ -107,20 +108,17 @@ internal sealed class PostSheet(BookletCover? cover, ColourChart? fabric, int si
         var views = WornDrawing.Views(cover!, size);
         if (views.Length == 1)
         {
-            var alone = WornDrawing.Draw(views[0], cover!, Math.Min(room.Width / views[0].Bounds.Width, room.Height / views[0].Bounds.Height), reader);
-            return [Placed(alone, room)];
+            var only = views[0].Bounds;
+            return [Placed(WornDrawing.Draw(views[0], cover!, Math.Min(room.Width / only.Width, room.Height / only.Height), reader), room)];
         }
         var (front, back) = (views[0].Bounds, views[1].Bounds);
         var gap = Safe / 2;
-        var best = (from ratio in Ratios
-                    from beside in new[] { true, false }
-                    let scale = beside
-                        ? Math.Min((room.Width - gap) / (front.Width + ratio * back.Width), room.Height / Math.Max(front.Height, ratio * back.Height))
-                        : Math.Min((room.Height - gap) / (front.Height + ratio * back.Height), room.Width / Math.Max(front.Width, ratio * back.Width))
-                    let seen = scale * scale * (front.Width * front.Height + ratio * ratio * back.Width * back.Height)
-                    orderby seen descending
-                    select (scale, ratio, beside)).First();
-        var (first, second) = (WornDrawing.Draw(views[0], cover!, best.scale, reader), WornDrawing.Draw(views[1], cover!, best.scale * best.ratio, reader));
+        var best = (from way in Ways
+                    let scale = Largest(front, back, room, gap, way)
+                    orderby scale * scale * (front.Width * front.Height + way.Back * way.Back * back.Width * back.Height) descending
+                    select (scale, ratio: way.Back, beside: way.Beside)).First();
+        var first = WornDrawing.Draw(views[0], cover!, best.scale, reader);
+        var second = WornDrawing.Draw(views[1], cover!, best.scale * best.ratio, reader);
         if (!best.beside)
         {
             var top = room.Y + (room.Height - first.Height - gap - second.Height) / 2;
@@ -140,25 +138,36 @@ internal sealed class PostSheet(BookletCover? cover, ColourChart? fabric, int si
         ];
     }
 
+    /// <summary>The front's largest scale.</summary>
+    private static double Largest(Box front, Box back, Box room, double gap, (double Back, bool Beside) way)
+    {
+        var (width, height) = (way.Back * back.Width, way.Back * back.Height);
+        return way.Beside
+            ? Math.Min((room.Width - gap) / (front.Width + width), room.Height / Math.Max(front.Height, height))
+            : Math.Min((room.Height - gap) / (front.Height + height), room.Width / Math.Max(front.Width, width));
+    }
+
     /// <summary>The fabric, across the room and in its middle where it is not as tall.</summary>
     private IEnumerable<Shape> Cloth(Box room) =>
         [Placed(ColourChartDrawing.Fabric(fabric!, reader, "", new Room(room.Width, room.Height)), room)];
 
     /// <summary>
-    /// From edge to edge: a fabric that is less tall is larger, and its sides lie beyond the picture's. What is cut is shown whole, away from
-    /// the edges.
+    /// From edge to edge: a fabric that is less tall is larger, and its sides lie beyond the picture's. What is cut is shown whole, away
+    /// from the edges.
     /// </summary>
     private IEnumerable<Shape> Filled(Box room)
     {
-        if (fabric!.Cells.Contains(ColourChart.Blank))
+        if (ColourChartDrawing.IsCut(fabric!))
         {
             var top = Math.Max(Safe, room.Y);
             return Cloth(new Box(Safe, top, Width - 2 * Safe, room.Bottom - top));
         }
-        var sheet = ColourChartDrawing.Fabric(fabric, reader, "", new Room(room.Width, room.Height));
+        var sheet = ColourChartDrawing.Fabric(fabric!, reader, "", new Room(room.Width, room.Height));
         return [Placed(sheet, room, Math.Max(1, room.Height / sheet.Height))];
     }
 
     private static Group Placed(Sheet sheet, Box room, double scale = 1) => new(
-        sheet.Shapes, new Point(room.X + (room.Width - scale * sheet.Width) / 2, room.Y + (room.Height - scale * sheet.Height) / 2), Scale: scale);
+        sheet.Shapes,
+        new Point(room.X + (room.Width - scale * sheet.Width) / 2, room.Y + (room.Height - scale * sheet.Height) / 2),
+        Scale: scale);
 }

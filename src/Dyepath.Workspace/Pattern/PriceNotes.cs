@@ -106,7 +106,10 @@ public sealed record PriceNotes
             CompanionBall = Money(CompanionBall, nameof(CompanionBall)),
             Wage = Money(Wage, nameof(Wage)),
             Fixed = typed.Sum(
-                [Money(Sample, nameof(Sample)), Money(TestRound, nameof(TestRound)), Money(Editing, nameof(Editing)), Money(Photos, nameof(Photos))],
+                [
+                    Money(Sample, nameof(Sample)), Money(TestRound, nameof(TestRound)), Money(Editing, nameof(Editing)),
+                    Money(Photos, nameof(Photos)),
+                ],
                 nameof(Sample)),
             Copy = Money(Copy, nameof(Copy)),
             Fee = typed.Number(Fee.Trim().TrimEnd('%'), nameof(Fee), 0, 100 * PriceInputs.MostFee, "Write per cent, from 0 to 99.") / 100,
@@ -139,7 +142,8 @@ public sealed record PriceNotes
     public static Pace? PaceOf(LogPace own)
     {
         ArgumentNullException.ThrowIfNull(own);
-        return own.From is { Length: <= 200 } && Pace.Allowed.Holds(own.Low) && Pace.Allowed.Holds(own.High) && own.Low <= own.Median && own.Median <= own.High
+        var isRising = own.Low <= own.Median && own.Median <= own.High;
+        return own.From is { Length: <= 200 } && isRising && Pace.Allowed.Holds(own.Low) && Pace.Allowed.Holds(own.High)
             ? Pace.Of(own.Low, own.Median, own.High) : null;
     }
 
@@ -173,7 +177,8 @@ public sealed record PriceNotes
             : TypedText.TryNumber(text, out var number) && number >= least && number <= most ? number
             : Amiss<decimal?>(name, allowed, null);
 
-        public int? Whole(string text, string name, int most, string allowed) => Number(text, name, 1, most, allowed) is not { } number ? null
+        public int? Whole(string text, string name, int most, string allowed) =>
+            Number(text, name, 1, most, allowed) is not { } number ? null
             : number % 1 == 0 ? (int)number
             : Amiss<int?>(name, allowed, null);
 

@@ -11,8 +11,8 @@ namespace Dyepath.Core.Making.Work;
 public static class RowTimes
 {
     /// <summary>
-    /// One a row that was finished after something else was: the first row of a sitting has the time since the last one in it. What was taken
-    /// back is left out, and edgings, whose stitches differ, are too.
+    /// One a row that was finished after something else was: the first row of a sitting has the time since the last one in it. What was
+    /// taken back is left out, and edgings, whose stitches differ, are too.
     /// </summary>
     public static ImmutableArray<RowTime> Of(MakingState state)
     {
@@ -26,7 +26,8 @@ public static class RowTimes
         foreach (var after in states)
         {
             var entry = after.Last!;
-            if (before.PartIndex == after.PartIndex && after.Here.Step == before.Here.Step + 1 && entry.Kind is EntryKind.Row or EntryKind.Run or EntryKind.Step)
+            if (before.PartIndex == after.PartIndex && after.Here.Step == before.Here.Step + 1
+                && entry.Kind is EntryKind.Row or EntryKind.Run or EntryKind.Step)
             {
                 if (began is { } from && before.Row is { } row && Work(state.Order.Plan, before.Part, row.Row) is { } work)
                     rows.Add(new RowTime(work, entry.At - from));
