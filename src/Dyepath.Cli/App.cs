@@ -19,6 +19,7 @@ internal static class App
           dyepath booklet project.json --out pattern
           dyepath errata published.json project.json
                                                what changed, and whom it touches
+          dyepath price project.json --ball 9.50 --wage 15
 
         Exit codes: 0 success, 2 bad input or an output that cannot be written, 3 no feasible design,
         4 internal fault, 130 cancelled.
@@ -45,6 +46,8 @@ internal static class App
             PlanCommand.Create(terminal),
             BookletCommand.Create(terminal),
             ErrataCommand.Create(terminal),
+            PriceCommand.Create(terminal),
+            PicturesCommand.Create(terminal),
         };
         var parsed = root.Parse(args);
         terminal.Json = args.Any(AsksForJson);

@@ -47,6 +47,7 @@ builder.Services.AddSingleton<HandedShelf>();
 builder.Services.AddSingleton<Jobs>().AddSingleton<IJobs>(services => services.GetRequiredService<Jobs>());
 builder.Services.AddSingleton<NewVersion>();
 builder.Services.AddSingleton<IDevice, Device>();
+builder.Services.AddSingleton<IRaster, Raster>();
 builder.Services.AddSingleton<BookletFiles>();
 (string Module, string File)[] modules =
 [

@@ -25,6 +25,8 @@ public sealed class ArchitectureTests
         "Planning", "Checking",
         // The pattern, and its check as a reader reads it.
         "Instructions", "Reading",
+        // What it takes and costs, for the designer alone.
+        "Pricing",
         "Making",
     ];
 

@@ -114,23 +114,7 @@ internal static class BookletCommand
             files.Add(($"figure-{i + 1:00}.svg", stream => stream.Write(Encoding.UTF8.GetBytes(
                 SvgDrawing.Write(figure, edition, wording.Say, stop)))));
         }
-        if (folder.Length == 0)
-            throw new BadInputException("--out", "It is empty; name a folder for the files.");
-        try
-        {
-            Directory.CreateDirectory(folder);
-            var done = 0;
-            foreach (var (name, write) in files)
-            {
-                stop.ThrowIfCancellationRequested();
-                WholeFile.Write(Path.Combine(folder, name), write);
-                progress?.Report(++done / (double)files.Count);
-            }
-        }
-        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
-        {
-            throw new BadInputException("--out", $"The folder cannot be written: {fault.Message}");
-        }
+        OutputFolder.Write(folder, files, progress, stop);
         return ([.. files.Select(f => Path.Combine(folder, f.Name))], pages);
     }
 

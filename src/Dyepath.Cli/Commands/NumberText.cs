@@ -15,7 +15,7 @@ internal static class NumberText
         var text = result.Tokens[0].Value;
         if (T.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var number))
             return number;
-        result.AddError(typeof(T) == typeof(double)
+        result.AddError(typeof(T) == typeof(double) || typeof(T) == typeof(decimal)
             ? $"“{text}” is not a number; write it with a decimal point and without thousands, such as 0.5."
             : $"“{text}” was given; write a whole number{(typeof(T) == typeof(ulong) ? $", 0 to {ulong.MaxValue}" : "")}.");
         return default;

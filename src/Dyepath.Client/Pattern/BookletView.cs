@@ -23,6 +23,16 @@ internal static partial class BookletView
     private static partial bool Go(string id, string section);
 }
 
+/// <summary>Drawings as pixels, made by the browser (wwwroot/js/photo.js).</summary>
+internal sealed partial class Raster : IRaster
+{
+    public async Task<byte[]?> PngAsync(string svg, int width, int height) =>
+        OperatingSystem.IsBrowser() && await Png(svg, width, height) is { Length: > 0 } text ? Convert.FromBase64String(text) : null;
+
+    [JSImport("png", PhotoIntake.Module)]
+    private static partial Task<string?> Png(string svg, int width, int height);
+}
+
 /// <summary>Pictures from the reader's device (wwwroot/js/photo.js).</summary>
 internal static partial class PhotoIntake
 {

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Booklets;
 using Dyepath.Core.Garments;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Quantities;
 
 namespace Dyepath.Core.Instructions;
@@ -33,7 +34,7 @@ internal static class BeforeSection
             $"In the middle of the swatch, along its rows, count the {context.UnitWord()} that {Counted} whole sequences of the colours take: {least} to {most}. Where there are more, each {context.UnitWord(one: true)} takes too little yarn: take a larger hook. Where there are fewer: a smaller one."));
         Add("Which comes first", Phrase.Of(
             $"The picture hangs on this count, the size on the {new Term("gauge")}. Where one hook does not give both, keep the count, and make the size whose measurements your {new Term("gauge")} gives."));
-        Add("Markers", Phrase.Of($"{Markers(context)} at a time: {What(context)}."));
+        Add("Markers", Phrase.Of($"{context.Plan.Sizes.Max(Markers)} at a time: {What(context)}."));
         Add("Joins", Phrase.Of(
             $"Where a ball ends, and at a knot, cut both ends at the same place of the colours and leave {Tail} of each beyond it. Work the last stitch of the old end until only its last loop is to be drawn through, and draw the new end through: the next stitch goes on at the place of the colours where the old end stopped."));
         Add("Tails", Phrase.Of(
@@ -63,9 +64,9 @@ internal static class BeforeSection
     private static Phrase Order(IEnumerable<string> symbols) => Phrase.Named(string.Join(", ", symbols));
 
     /// <summary>As many as are in the work at once: those of every piece stay until it is sewn; edgings come after that.</summary>
-    private static int Markers(PatternContext context) => 1 + context.Plan.Sizes.Max(s => Math.Max(
-        s.Pieces.Sum(p => p.Copies * p.Marks.Sum(m => m.Places)) + (s.Pieces.Any(p => p.Shape is { CompanionChains: > 0 }) ? 1 : 0),
-        s.Edgings.Select(e => e.Corners.Outer + e.Corners.Inner).DefaultIfEmpty(0).Max()));
+    internal static int Markers(SizePlan size) => 1 + Math.Max(
+        size.Pieces.Sum(p => p.Copies * p.Marks.Sum(m => m.Places)) + (size.Pieces.Any(p => p.Shape is { CompanionChains: > 0 }) ? 1 : 0),
+        size.Edgings.Select(e => e.Corners.Outer + e.Corners.Inner).DefaultIfEmpty(0).Max());
 
     private static Phrase What(PatternContext context)
     {

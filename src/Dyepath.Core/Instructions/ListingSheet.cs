@@ -140,7 +140,8 @@ public static class ListingSheet
         return plan.Sizes.SelectMany(s => s.Pieces).Any(p => p.Shape is not null) ? "complex" : "intermediate";
     }
 
-    private static string Cell(string value)
+    /// <summary>A cell of such a table.</summary>
+    internal static string Cell(string value)
     {
         if (value.Length > 0 && "=+-@\t\r".Contains(value[0], StringComparison.Ordinal))
             value = "'" + value;

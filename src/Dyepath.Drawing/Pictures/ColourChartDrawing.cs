@@ -63,16 +63,28 @@ internal static class ColourChartDrawing
     /// The colours alone, to scale and as they are worn, for a cover: a piece that is cut whole, of others five eighths as tall as wide
     /// where the fabric has the rows.
     /// </summary>
-    public static Sheet Fabric(ColourChart chart, Reader reader, double width, string title)
+    public static Sheet Fabric(ColourChart chart, Reader reader, double width, string title) =>
+        Fabric(chart, reader, title, new Room(width, TallestCover * width), CoverProportion);
+
+    /// <summary>The same within a room: across the whole of it, and as tall as it or the fabric is.</summary>
+    public static Sheet Fabric(ColourChart chart, Reader reader, string title, Room room) =>
+        Fabric(chart, reader, title, room, room.Height / room.Width);
+
+    /// <summary>Of a piece that is no rectangle. Rows that only alternate differ by one.</summary>
+    public static bool IsCut(ColourChart chart) =>
+        chart.Cells.Contains(ColourChart.Blank) || chart.RowUnits.Max() - chart.RowUnits.Min() > 1;
+
+    /// <param name="proportion">Height over width where the fabric has the rows.</param>
+    private static Sheet Fabric(ColourChart chart, Reader reader, string title, Room room, double proportion)
     {
-        // Rows that only alternate differ by one.
-        var whole = chart.Cells.Contains(ColourChart.Blank) || chart.RowUnits.Max() - chart.RowUnits.Min() > 1;
-        chart = WornChart.Of(chart, CoverProportion);
+        var width = room.Width;
+        var whole = IsCut(chart);
+        chart = WornChart.Of(chart, proportion);
         var geometry = new ChartGeometry(chart, reader.LeftHanded);
         var unit = width / geometry.Whole.Columns;
         if (whole)
-            unit = Math.Min(unit, TallestCover * width / (chart.Rows * geometry.Proportion));
-        var wanted = whole ? chart.Rows : Math.Max(1, (int)(width * CoverProportion / (unit * geometry.Proportion)));
+            unit = Math.Min(unit, room.Height / (chart.Rows * geometry.Proportion));
+        var wanted = whole ? chart.Rows : Math.Max(1, (int)(width * proportion / (unit * geometry.Proportion)));
         if (chart.Repeats && wanted > chart.Rows)
         {
             chart = WornChart.Tiled(chart, wanted);

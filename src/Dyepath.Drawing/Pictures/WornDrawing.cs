@@ -30,6 +30,18 @@ internal static class WornDrawing
         return sheets.Add(Draw(worn.Behind, boxes[1], cover, small, reader));
     }
 
+    /// <summary>Front and back, each with what it takes in a drawing at the scale of 1 mm for 1 cm.</summary>
+    public static ImmutableArray<(GarmentDrawing View, Box Bounds)> Views(BookletCover cover, int size)
+    {
+        var worn = cover.Worn[size].Value;
+        return [.. new[] { worn.Front, worn.Behind }.OfType<GarmentDrawing>().Select(view => (view, Bounds(view)))];
+    }
+
+    /// <summary>One view by itself.</summary>
+    /// <param name="scale">Millimetres for a centimetre.</param>
+    public static Sheet Draw((GarmentDrawing View, Box Bounds) view, BookletCover cover, double scale, Reader reader) =>
+        Draw(view.View, view.Bounds, cover, scale, reader);
+
     /// <summary>Millimetres between front and back.</summary>
     public const double Between = 8;
 

@@ -30,6 +30,18 @@ public enum BookletForm
 
     /// <summary>The same as a table for a spreadsheet.</summary>
     ListingTable,
+
+    /// <summary>Pictures to show the pattern with, each with its alternative text, in a zip.</summary>
+    Posts,
+}
+
+/// <summary>What makes pixels of a drawing: the browser, where there is one.</summary>
+public interface IRaster
+{
+    /// <param name="width">Pixels.</param>
+    /// <param name="height">Pixels.</param>
+    /// <returns>A PNG; null where the browser makes none.</returns>
+    Task<byte[]?> PngAsync(string svg, int width, int height);
 }
 
 /// <param name="Name">With its ending.</param>
@@ -43,7 +55,8 @@ public sealed record MadeFile(string Name, string Type, byte[] Bytes)
 
 /// <summary>Makes the files of a booklet.</summary>
 /// <param name="jobs">Where the PDF and the web page are laid out, so that the page goes on answering.</param>
-public sealed class BookletFiles(IJobs jobs)
+/// <param name="raster">Makes the PNG beside each picture for posts; missing, there is none.</param>
+public sealed class BookletFiles(IJobs jobs, IRaster? raster = null)
 {
     private static string TypeName(TypeSize type) => type switch
     {
@@ -82,6 +95,8 @@ public sealed class BookletFiles(IJobs jobs)
                 return new(FileName.Of(title, $"{name}.txt"), "text/plain", Encoding.UTF8.GetBytes(TextBooklet.Write(PatternWriter.Write(plan, cancel), edition)));
             case BookletForm.Pictures:
                 return new(FileName.Of(title, $"{name}-pictures.zip"), "application/zip", await Zip(PatternWriter.Write(plan, cancel), progress, cancel));
+            case BookletForm.Posts:
+                return new(FileName.Of(title, "-posts.zip"), "application/zip", await Posts(plan, progress, cancel));
             case BookletForm.Listing:
                 return new(FileName.Of(title, $"{name}-listing.txt"), "text/plain", Listed(ListingSheet.Text));
             case BookletForm.ListingTable:
@@ -136,14 +151,40 @@ public sealed class BookletFiles(IJobs jobs)
             {
                 progress(string.Create(CultureInfo.InvariantCulture, $"Picture {i + 1} of {pictures.Count}…"));
                 await Breathe(cancel);
-                var entry = zip.CreateEntry(PictureName(i, pictures[i].Caption), CompressionLevel.Fastest);
-                // The same booklet makes the same file, whenever it is made.
-                entry.LastWriteTime = new DateTimeOffset(1980, 1, 1, 0, 0, 0, TimeSpan.Zero);
-                await using var stream = entry.Open();
-                await stream.WriteAsync(Svg(pictures[i].Figure, booklet), cancel);
+                await Put(zip, PictureName(i, pictures[i].Caption), Svg(pictures[i].Figure, booklet), cancel);
             }
         }
         return bytes.ToArray();
+    }
+
+    /// <summary>Their words are English, whatever language the booklet is in.</summary>
+    private async Task<byte[]> Posts(Plan plan, Action<string> progress, CancellationToken cancel)
+    {
+        var edition = plan.Project.Edition with { Language = Language.English };
+        var booklet = PatternWriter.Write(plan with { Project = plan.Project with { Edition = edition } }, cancel);
+        using var bytes = new MemoryStream();
+        using (var zip = new ZipArchive(bytes, ZipArchiveMode.Create, leaveOpen: true))
+        {
+            foreach (var picture in PostPictures.Of(booklet, edition, new Wording(booklet, edition).Say, cancel))
+            {
+                progress($"{Wording.Capital(picture.Name.Replace('-', ' '))}…");
+                await Breathe(cancel);
+                await Put(zip, $"{picture.Name}.svg", Encoding.UTF8.GetBytes(picture.Svg), cancel);
+                await Put(zip, $"{picture.Name}.txt", Encoding.UTF8.GetBytes(picture.Alternative + "\n"), cancel);
+                if (raster is not null && await raster.PngAsync(picture.Svg, picture.Width, picture.Height) is { } png)
+                    await Put(zip, $"{picture.Name}.png", png, cancel);
+            }
+        }
+        return bytes.ToArray();
+    }
+
+    /// <summary>The same booklet makes the same file, whenever it is made.</summary>
+    private static async Task Put(ZipArchive zip, string name, byte[] content, CancellationToken cancel)
+    {
+        var entry = zip.CreateEntry(name, CompressionLevel.Fastest);
+        entry.LastWriteTime = new DateTimeOffset(1980, 1, 1, 0, 0, 0, TimeSpan.Zero);
+        await using var stream = entry.Open();
+        await stream.WriteAsync(content, cancel);
     }
 
     private static string PictureName(int index, string caption) =>

@@ -15,6 +15,7 @@ public static class JobRunner
         [Pattern.PdfJob.Name] = Pattern.PdfJob.Run,
         [Pattern.CheckJob.Name] = Pattern.CheckJob.Run,
         [Pattern.ErrataJob.Name] = Pattern.ErrataJob.Run,
+        [Pattern.PaceJob.Name] = Pattern.PaceJob.Run,
         [Making.Handing.LogJob.Name] = Making.Handing.LogJob.Run,
         [Making.Handing.HandedJob.Name] = Making.Handing.HandedJob.Run,
         [Making.Beside.HandsJob.Name] = Making.Beside.HandsJob.Run,

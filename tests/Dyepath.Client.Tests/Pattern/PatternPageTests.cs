@@ -4,8 +4,10 @@ using Bunit;
 using Dyepath.Client.Pattern;
 using Dyepath.Core.Projects;
 using Dyepath.Workspace.Keeping;
+using Dyepath.Workspace.Making.Beside;
 using Dyepath.Workspace.Pattern;
 using Dyepath.Workspace.Store;
+using Dyepath.Workspace.Tests.Making;
 using Dyepath.Workspace.Tests.Pattern;
 using Dyepath.Workspace.Work;
 using Dyepath.Workspace.Worker;
@@ -27,6 +29,7 @@ public sealed class PatternPageTests : BunitContext
         Services.AddSingleton<IDeviceEvents, NoEvents>();
         Services.AddSingleton<Keeper>();
         Services.AddSingleton<BookletFiles>();
+        Services.AddSingleton<IDevice>(new PhoneHere());
         _bench.Open(Encoding.UTF8.GetString(DemoProject.Utf8));
     }
 

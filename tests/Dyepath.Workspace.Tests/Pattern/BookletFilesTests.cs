@@ -52,6 +52,29 @@ public sealed class BookletFilesTests
         Assert.Equal(System.Text.RegularExpressions.Regex.Count(Encoding.Latin1.GetString(file.Bytes), @"/Type\s*/Page\b(?!s)"), file.Pages);
     }
 
+    /// <summary>A drawing and its words; pixels too where something makes them.</summary>
+    [Fact]
+    public async Task Pictures_for_posts_are_drawings_and_words_and_pixels_where_there_are_any()
+    {
+        var german = Plan with { Project = Plan.Project with { Edition = Plan.Project.Edition with { Language = Language.German } } };
+        foreach (var (files, endings) in new[] { (_files, 2), (new BookletFiles(new JobsHere(), new NoPixels()), 2), (new BookletFiles(new JobsHere(), new Pixels()), 3) })
+        {
+            var file = await files.MakeAsync(BookletForm.Posts, german, null, new Print(PageSize.A4), _ => { }, TestContext.Current.CancellationToken);
+            Assert.Equal(("tideline-posts.zip", "application/zip"), (file.Name, file.Type));
+            using var zip = new ZipArchive(new MemoryStream(file.Bytes));
+            Assert.Equal(9 * endings, zip.Entries.Select(e => e.Name).Distinct().Count());
+            foreach (var drawing in zip.Entries.Where(e => e.Name.EndsWith(".svg", StringComparison.Ordinal)))
+            {
+                await using var svg = await drawing.OpenAsync(TestContext.Current.CancellationToken);
+                using var words = new StreamReader(await zip.GetEntry(drawing.Name.Replace(".svg", ".txt", StringComparison.Ordinal))!.OpenAsync(TestContext.Current.CancellationToken));
+                var root = (await XDocument.LoadAsync(svg, LoadOptions.None, TestContext.Current.CancellationToken)).Root!;
+                var said = (await words.ReadToEndAsync(TestContext.Current.CancellationToken)).TrimEnd();
+                Assert.Equal(root.Elements().Single(e => e.Name.LocalName == "desc").Value, said);
+                Assert.EndsWith("Drawn by computer from the pattern's numbers.", said, StringComparison.Ordinal);
+            }
+        }
+    }
+
     [Fact]
     public async Task The_zip_holds_every_picture_once()
     {
@@ -87,4 +110,14 @@ public sealed class BookletFilesTests
 
     private Task<MadeFile> Make(BookletForm form, Plan plan) =>
         _files.MakeAsync(form, plan, null, new Print(PageSize.A4), _ => { }, TestContext.Current.CancellationToken);
+
+    private sealed class Pixels : IRaster
+    {
+        public Task<byte[]?> PngAsync(string svg, int width, int height) => Task.FromResult<byte[]?>([1]);
+    }
+
+    private sealed class NoPixels : IRaster
+    {
+        public Task<byte[]?> PngAsync(string svg, int width, int height) => Task.FromResult<byte[]?>(null);
+    }
 }

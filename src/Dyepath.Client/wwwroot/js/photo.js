@@ -28,7 +28,30 @@ export async function take(id, mostPixels, mostBytes) {
     }
   }
   picture.close();
-  if (!blob) return '';
+  return blob ? base64(blob) : '';
+}
+
+// A drawing as pixels; null where the browser cannot.
+export async function png(svg, width, height) {
+  const link = URL.createObjectURL(new Blob([svg], { type: 'image/svg+xml' }));
+  try {
+    const picture = new Image();
+    picture.src = link;
+    await picture.decode();
+    const canvas = document.createElement('canvas');
+    canvas.width = width;
+    canvas.height = height;
+    canvas.getContext('2d').drawImage(picture, 0, 0, width, height);
+    const blob = await new Promise(done => canvas.toBlob(done, 'image/png'));
+    return blob && await base64(blob);
+  } catch {
+    return null;
+  } finally {
+    URL.revokeObjectURL(link);
+  }
+}
+
+async function base64(blob) {
   const bytes = new Uint8Array(await blob.arrayBuffer());
   let text = '';
   for (let at = 0; at < bytes.length; at += 0x8000) text += String.fromCharCode(...bytes.subarray(at, at + 0x8000));
