@@ -22,8 +22,8 @@ internal static class NotesSection
             {
                 (0, true) => Phrase.Plain("Pull every beginning chain and joining stitch close, so that the join takes no yarn that shows in the colours."),
                 (0, false) => Phrase.Plain("Pull every turning chain close, so that the turn takes no yarn that shows in the colours."),
-                (< 0.6 and > 0, true) => Phrase.Of($"Leave every beginning chain and joining stitch at its natural size: a join takes about half a {context.UnitWord(one: true)} of yarn, and the picture counts on it."),
-                (< 0.6 and > 0, false) => Phrase.Of($"Leave every turning chain at its natural size: a turn takes about half a {context.UnitWord(one: true)} of yarn, and the picture counts on it."),
+                ( < 0.6 and > 0, true) => Phrase.Of($"Leave every beginning chain and joining stitch at its natural size: a join takes about half a {context.UnitWord(one: true)} of yarn, and the picture counts on it."),
+                ( < 0.6 and > 0, false) => Phrase.Of($"Leave every turning chain at its natural size: a turn takes about half a {context.UnitWord(one: true)} of yarn, and the picture counts on it."),
                 (_, true) => Phrase.Plain("Work every beginning chain and joining stitch alike: the picture counts on the yarn that it takes."),
                 _ => Phrase.Plain("Work every turning chain alike: the picture counts on the yarn that it takes."),
             });

@@ -179,11 +179,11 @@ internal static partial class ErrataLines
     /// <summary>A line as it would stand if its charts had the other booklet's numbers.</summary>
     public static ErrataLine Renumbered(ErrataLine line, ImmutableDictionary<int, int> charts) =>
         line.Kind == ErrataKind.Own ? line : line with
-    {
-        Part = line.Section == "charts" ? Mapped(line.Part, charts) : line.Part,
-        English = line is { Kind: ErrataKind.Step, Key: "Chart" } ? Mapped($"Chart {line.English}", charts)["Chart ".Length..]
+        {
+            Part = line.Section == "charts" ? Mapped(line.Part, charts) : line.Part,
+            English = line is { Kind: ErrataKind.Step, Key: "Chart" } ? Mapped($"Chart {line.English}", charts)["Chart ".Length..]
             : Mapped(line.English, charts),
-    };
+        };
 
     private static string Mapped(string text, ImmutableDictionary<int, int> charts) => ChartNumber().Replace(text, match =>
         int.TryParse(match.Value, NumberStyles.None, CultureInfo.InvariantCulture, out var number)

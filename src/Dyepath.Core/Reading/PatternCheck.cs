@@ -33,7 +33,8 @@ public static class PatternCheck
     {
         ArgumentNullException.ThrowIfNull(plan);
         Booklet? booklet = null;
-        var own = plan.Project.Edition;
+        // Other languages say the same phrases, and are not read.
+        var own = plan.Project.Edition with { Language = Language.English };
         var editions = Enum.GetValues<Terms>().SelectMany(
             _ => Enum.GetValues<Units>(), (terms, units) => own with { Terms = terms, Units = units, Size = null });
         if (own.Size is not null)

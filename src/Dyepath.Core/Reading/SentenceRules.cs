@@ -12,36 +12,36 @@ namespace Dyepath.Core.Reading;
 /// </summary>
 internal static partial class SentenceRules
 {
-    /// <summary>Advice that can be turned round by one word, and the word that is right.</summary>
-    private static readonly (Regex Says, string Word)[] Advice =
+    /// <summary>Advice that can be turned round by one word: a part of it that is looked for first, and the word that is right.</summary>
+    private static readonly (string Part, Regex Says, string Word)[] Advice =
     [
-        (Advised(@"late was worked too tight: work a little (\w+)"), "looser"),
-        (Advised(@"early was worked too loose: work a little (\w+)"), "tighter"),
-        (Advised(@"run on over the next stitch, work its last stitches a little (\w+)"), "looser"),
-        (Advised(@"end too soon, a little (\w+)"), "tighter"),
-        (Advised(@"(\w+) one where the colours run on"), "larger"),
-        (Advised(@"(\w+) one where they end too soon"), "smaller"),
-        (Advised(@"colours come (\w+) than that, you work tighter"), "later"),
-        (Advised(@"you work tighter than the plan: take a (\w+) hook"), "larger"),
-        (Advised(@"larger hook, or work (\w+)\."), "looser"),
-        (Advised(@"come (\w+), take a smaller one"), "earlier"),
-        (Advised(@"earlier, take a (\w+) one"), "smaller"),
-        (Advised(@"take a smaller one, or work (\w+)"), "tighter"),
-        (Advised(@"too little yarn: take a (\w+) hook"), "larger"),
-        (Advised(@"Where there are fewer: a (\w+) one"), "smaller"),
-        (Advised(@"foundation chain takes yarn too, so it begins (\w+)"), "earlier"),
-        (Advised(@"The right side is the side that faces you in (\w+)-numbered"), "odd"),
-        (Advised(@"over before you sew.*: the side that faces you in (\w+)-numbered rows becomes its outside"), "even"),
-        (Advised(@"\b[Dd]o(?:es)? (\w+)"), "not"),
-        (Advised(@"inside a seam is (\w+) counted"), "not"),
-        (Advised(@"^! This yarn is (\w+) measured"), "not"),
-        (Advised(@"the rounds are (\w+) joined"), "not"),
-        (Advised(@"the row two below is (\w+) the same"), "not"),
-        (Advised(@"open and loose: (\w+) to be used"), "not"),
-        (Advised(@"It is (\w+) if (?:row|round)"), "right"),
-        (Advised(@"with the (\w+) side of the piece facing"), "right"),
-        (Advised(@"Read (\w+)-side (?:rows|rounds) from"), "right"),
-        (Advised(@"\blay\b[^.:]*?, (outsides|right sides) (?:in|out)\b"), "outsides"),
+        ("late was worked too tight: work a little ", Advised(@"late was worked too tight: work a little (\w+)"), "looser"),
+        ("early was worked too loose: work a little ", Advised(@"early was worked too loose: work a little (\w+)"), "tighter"),
+        ("run on over the next stitch, work its last stitches a little ", Advised(@"run on over the next stitch, work its last stitches a little (\w+)"), "looser"),
+        ("end too soon, a little ", Advised(@"end too soon, a little (\w+)"), "tighter"),
+        (" one where the colours run on", Advised(@"(\w+) one where the colours run on"), "larger"),
+        (" one where they end too soon", Advised(@"(\w+) one where they end too soon"), "smaller"),
+        (" than that, you work tighter", Advised(@"colours come (\w+) than that, you work tighter"), "later"),
+        ("you work tighter than the plan: take a ", Advised(@"you work tighter than the plan: take a (\w+) hook"), "larger"),
+        ("larger hook, or work ", Advised(@"larger hook, or work (\w+)\."), "looser"),
+        (", take a smaller one", Advised(@"come (\w+), take a smaller one"), "earlier"),
+        ("earlier, take a ", Advised(@"earlier, take a (\w+) one"), "smaller"),
+        ("take a smaller one, or work ", Advised(@"take a smaller one, or work (\w+)"), "tighter"),
+        ("too little yarn: take a ", Advised(@"too little yarn: take a (\w+) hook"), "larger"),
+        ("Where there are fewer: a ", Advised(@"Where there are fewer: a (\w+) one"), "smaller"),
+        ("foundation chain takes yarn too, so it begins ", Advised(@"foundation chain takes yarn too, so it begins (\w+)"), "earlier"),
+        ("The right side is the side that faces you in ", Advised(@"The right side is the side that faces you in (\w+)-numbered"), "odd"),
+        ("-numbered rows becomes its outside", Advised(@"over before you sew.*: the side that faces you in (\w+)-numbered rows becomes its outside"), "even"),
+        ("o", Advised(@"\b[Dd]o(?:es)? (\w+)"), "not"),
+        ("inside a seam is ", Advised(@"inside a seam is (\w+) counted"), "not"),
+        ("! This yarn is ", Advised(@"^! This yarn is (\w+) measured"), "not"),
+        ("the rounds are ", Advised(@"the rounds are (\w+) joined"), "not"),
+        ("the row two below is ", Advised(@"the row two below is (\w+) the same"), "not"),
+        ("open and loose: ", Advised(@"open and loose: (\w+) to be used"), "not"),
+        ("It is ", Advised(@"It is (\w+) if (?:row|round)"), "right"),
+        (" side of the piece facing", Advised(@"with the (\w+) side of the piece facing"), "right"),
+        ("-side ", Advised(@"Read (\w+)-side (?:rows|rounds) from"), "right"),
+        ("lay ", Advised(@"\blay\b[^.:]*?, (outsides|right sides) (?:in|out)\b"), "outsides"),
     ];
 
     public static void Compare(Plan plan, ReadBooklet read, List<(string Place, string Text)> notes)
@@ -50,7 +50,7 @@ internal static partial class SentenceRules
         (string Section, string Part, string Line) before = default;
         foreach (var line in read.Lines)
         {
-            if (line == before && !line.Line.StartsWith(TextBooklet.Own, StringComparison.Ordinal))
+            if (line == before && !line.Line.StartsWith(TextBooklet.Own, StringComparison.Ordinal) && line.Line[0] != '[')
                 notes.Add((line.Section, $"“{line.Line}” stands there twice"));
             before = line;
             // Her own words follow no rule.
@@ -69,23 +69,26 @@ internal static partial class SentenceRules
     private static string? Wrong(Plan plan, Terms terms, (string Section, string Part, string Line) line)
     {
         var words = line.Line;
-        foreach (var (says, word) in Advice)
+        foreach (var (part, says, word) in Advice)
         {
-            if (says.Match(words) is { Success: true } said && !said.Groups[1].Value.Equals(word, StringComparison.OrdinalIgnoreCase))
+            if (words.Contains(part, StringComparison.Ordinal) && says.IsMatch(words)
+                && says.Match(WithoutNames(plan, words)) is { Success: true } said
+                && !said.Groups[1].Value.Equals(word, StringComparison.OrdinalIgnoreCase))
                 return $"“{said.Groups[1].Value}” should be “{word}”";
         }
         if (!FacesRightly(words))
             return "right-side rows are odd, wrong-side rows even";
         if (ReadWays().Match(words) is { Success: true } ways
-            && (ways.Groups["from"].Value == ways.Groups["to"].Value
-                || (ways.Groups["back"].Success && (ways.Groups["back"].Value != ways.Groups["to"].Value || ways.Groups["forth"].Value != ways.Groups["from"].Value))))
+            && (ways.Groups["from"].Value == ways.Groups["to"].Value || !GoesBack(ways)))
             return "rows are read from one side to the other, and back";
-        if (HookSaid().Match(words) is { Success: true } hook && !Amounts.SaysRounded(Number(hook), plan.Project.Fabric.Swatch.HookMillimetres))
+        if (HookSaid().Match(words) is { Success: true } hook
+            && !Amounts.SaysRounded(Number(hook), plan.Project.Fabric.Swatch.HookMillimetres))
             return "the document has another hook";
         if (SwatchSaid().Match(words) is { Success: true } swatch && !IsHalfAsWideAgain(plan, swatch))
             return "a swatch is half as wide and as tall again as what is counted in it";
         if (line.Section is "KEEPING THE COLOURS" or "PIECES" or "CHARTS AND ROW STARTS" or "BEFORE YOU BEGIN"
-            && (OnlyRows(plan) ? CountedRound() : OnlyRounds(plan) ? CountedRow() : null)?.Match(WithoutNames(plan, words)) is { Success: true } counted)
+            && (OnlyRows(plan) ? CountedRound() : OnlyRounds(plan) ? CountedRow() : null) is { } other && other.IsMatch(words)
+            && other.Match(WithoutNames(plan, words)) is { Success: true } counted)
             return $"“{counted.Value}”: the pieces are worked in {(OnlyRows(plan) ? "rows" : "rounds")}";
         if (Outside().Match(words) is { Success: true } outside && !IsOutside(plan, line.Part, outside.Groups["way"].Value))
             return "the plan has the other side outside";
@@ -99,10 +102,14 @@ internal static partial class SentenceRules
         return null;
     }
 
+    /// <summary>What is worked back is read from where the row before ends.</summary>
+    private static bool GoesBack(Match ways) => !ways.Groups["back"].Success
+        || (ways.Groups["back"].Value == ways.Groups["to"].Value && ways.Groups["forth"].Value == ways.Groups["from"].Value);
+
     /// <summary>What the document names may look like any words.</summary>
     private static string WithoutNames(Plan plan, string words) => plan.Project.Yarn.Sections.Select(s => s.Name)
-        .Append(plan.Project.Yarn.Name).Append(plan.Project.Companion?.Name ?? "").Where(name => name.Length > 0)
-        .OrderByDescending(name => name.Length).Aggregate(words, (left, name) => left.Replace(TextBooklet.Spaced(name), "", StringComparison.Ordinal));
+        .Append(plan.Project.Yarn.Name).Append(plan.Project.Companion?.Name ?? "").Select(TextBooklet.Spaced).Where(name => name.Length > 0)
+        .OrderByDescending(name => name.Length).Aggregate(words, (left, name) => left.Replace(name, "", StringComparison.Ordinal));
 
     private static bool OnlyRows(Plan plan) => plan.Sizes[0].Pieces.All(p => p.Working == Working.Turned);
 
@@ -117,7 +124,8 @@ internal static partial class SentenceRules
         // One size is printed, and the text does not say here which.
         if (said.Length != 1 && said.Length != sizes.Length)
             return false;
-        var planned = sizes.Select(size => size.Pieces.FirstOrDefault(p => heading.StartsWith(Wording.Capital(p.Name), StringComparison.Ordinal)))
+        var planned = sizes
+            .Select(size => size.Pieces.FirstOrDefault(p => heading.StartsWith(Wording.Capital(p.Name), StringComparison.Ordinal)))
             .Select(piece => piece?.WrongSideOut == true ? "even" : "odd").ToArray();
         return said.Length == sizes.Length ? said.SequenceEqual(planned) : planned.Contains(said[0]);
     }
@@ -141,7 +149,8 @@ internal static partial class SentenceRules
         var own = allowed.Select(us => TradeTerms.Say(us, terms)).Distinct().ToArray();
         // Single crochet beside the fabric's own stitch is worked in inserts alone, whose rows decrease.
         var known = Stitch().Matches(words).Select(m => m.Value.ToLowerInvariant()).Distinct().ToArray();
-        return known.FirstOrDefault(stitch => stitch != own[0] && (own.Length == 1 || stitch != own[1] || known.Contains(own[0]))) is { } other
+        return known.FirstOrDefault(stitch => stitch != own[0]
+            && (own.Length == 1 || stitch != own[1] || known.Contains(own[0]))) is { } other
             ? $"{other} is no stitch of this fabric" : null;
     }
 

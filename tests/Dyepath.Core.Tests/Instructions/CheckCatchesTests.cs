@@ -82,6 +82,13 @@ public sealed class CheckCatchesTests
         Assert.Empty(findings);
     }
 
+    [Fact]
+    public void A_pattern_in_another_language_is_read_in_English()
+    {
+        var demo = Patterns.Named("tunic in three sizes");
+        Assert.Empty(PatternCheck.Run((demo with { Edition = demo.Edition with { Language = Language.German, Size = "M" } }).Planned()));
+    }
+
     [Theory]
     [InlineData("")]
     [InlineData("no booklet\n")]

@@ -48,8 +48,8 @@ public sealed class PriceSheetTests
         Assert.Equal(69m + 15m * (decimal)medium.Hours.Median, medium.Piece.Median.Value);
         Assert.Equal(6.30m, sheet.BreakEven.PerCopy.Value);
         Assert.Equal(64, sheet.BreakEven.Copies);
-        // 48 balls and 5 more, 16 and 2 more; three marks and one for the row.
-        Assert.Equal(new Kit(8, 53, 18, 8 * (1 + Demo.Sizes.Single(s => s.Name == "M").Pieces.Max(p => p.Marks.Length)), null), medium.Kit);
+        // 48 balls and 5 more, 16 and 2 more; of front and back the neck's two marks and two armholes, and one for the row.
+        Assert.Equal(new Kit(8, 53, 18, 8 * (2 * (2 + 2) + 1), null), medium.Kit);
         Assert.Equal(53 * 9.50m + 18 * 6m, medium.KitYarn!.Value);
     }
 
@@ -201,7 +201,10 @@ public sealed class PriceSheetTests
     {
         var sheet = PriceSheet.Of(Demo, Typed with
         {
-            Ball = PriceInputs.MostMoney, CompanionBall = PriceInputs.MostMoney, Wage = PriceInputs.MostMoney, Pace = Pace.Between(1, 1),
+            Ball = PriceInputs.MostMoney,
+            CompanionBall = PriceInputs.MostMoney,
+            Wage = PriceInputs.MostMoney,
+            Pace = Pace.Between(1, 1),
             People = PriceInputs.MostPeople,
         });
         Assert.All(sheet.Sizes, s => Assert.True(s.Piece.High.Value > s.Yarn.Value && s.KitYarn!.Value > s.Yarn.Value));

@@ -10,8 +10,20 @@ public sealed class PriceNotesTests
 {
     private static readonly PriceNotes Typed = new()
     {
-        Slow = "10", Fast = "18", Currency = "€", Ball = "9,50", CompanionBall = "6", Wage = "15", Sample = "60", TestRound = "100", Editing = "200",
-        Photos = "40", Copy = "7", Fee = "10 %", FeePerCopy = "0.30", People = "8",
+        Slow = "10",
+        Fast = "18",
+        Currency = "€",
+        Ball = "9,50",
+        CompanionBall = "6",
+        Wage = "15",
+        Sample = "60",
+        TestRound = "100",
+        Editing = "200",
+        Photos = "40",
+        Copy = "7",
+        Fee = "10 %",
+        FeePerCopy = "0.30",
+        People = "8",
     };
 
     [Fact]
