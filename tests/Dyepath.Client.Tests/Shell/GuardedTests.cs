@@ -51,7 +51,7 @@ public sealed class GuardedTests : BunitContext
         var page = Guard();
         _failing = Failing.Nowhere;
         page.FindAll("button").Single(b => b.TextContent == "Undo the last change").Click();
-        Assert.Equal(before, _bench.Document!.Typed("garment.belowWaist"));
+        page.WaitForAssertion(() => Assert.Equal(before, _bench.Document!.Typed("garment.belowWaist")));
         page.WaitForAssertion(() => Assert.Contains("what was shown", page.Markup, StringComparison.Ordinal));
     }
 

@@ -24,7 +24,7 @@ internal static partial class TextFaults
         Number("extra chains", @"extra chains: (\d+)", 1),
         Number("turning chain", @": Ch (\d), ", 1),
         Number("chain that the first stitch goes into", @"in (\d)(?:nd|rd|th) ch from hook", 1),
-        Number("row or stitch of a mark", @"^Mark: (?:Row|Stitch|Rows|Stitches) (\d+)", 1),
+        Number("row or stitch of a mark", @"^Mark: (?:row|stitch) (\d+)", 1),
         Number("stitches left unworked", @"to last (\d+) sts", 1),
         // Edgings.
         Number("stitches picked up in all", @"^Pick up: (\d+)", 1),
@@ -73,7 +73,7 @@ internal static partial class TextFaults
         Word("right side for wrong side in a label", @"^(?:Row|Round) \d+ \((RS|WS)\)", "RS", "WS"),
         Word("right side for wrong side in a row start", @"^  \d+ \((RS|WS)\)", "RS", "WS"),
         Word("odd for even", @"\b(odd|even)-numbered", "odd", "even"),
-        Word("front for back", @"^(?:Shoulders|Sides|Sleeves|Sides and sleeves|Underarms).*\b(front|back)\b", "front", "back"),
+        Word("front for back", @"^\d+: (?:Shoulders|Sides|Sleeves)[^\n]*?\b(front|back)\b", "front", "back"),
         Word("left for right", @"\b(left|right)\b(?! side)", "left", "right"),
         Word("begins for ends", @"opening (begins|ends) here", "begins", "ends"),
         Word("row for round", @"\b(row|round)\b", "row", "round"),
