@@ -24,7 +24,6 @@ public static class PostPictures
     private static readonly ImmutableArray<(string Name, double Proportion)> Shapes = [("square", 1), ("portrait", 5.0 / 4), ("tall", 3.0 / 2)];
 
     /// <summary>In the order in which they are handed out; fewer where a booklet has no garment to show, or no chart of colours.</summary>
-    /// <param name="booklet">In English, as the words of the pictures are.</param>
     /// <param name="edition">Its size is shown; where it has none, the sample.</param>
     /// <exception cref="OperationCanceledException">Cancelled.</exception>
     public static IEnumerable<PostPicture> Of(

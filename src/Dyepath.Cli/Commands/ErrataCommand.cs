@@ -38,7 +38,8 @@ internal static class ErrataCommand
             if (parsed.GetValue(json) && parsed.GetValue(file) is not null)
                 throw new BadInputException("--out", "The file is text; leave out --json, or --out.");
             var (was, now) = (ProjectFile.Read(terminal, old), ProjectFile.Read(terminal, young));
-            if (Planned(terminal, old, was, stop) is not { } before || Planned(terminal, young, now, stop) is not { } after)
+            if (ProjectFile.TryPlan(terminal, was, terminal.Json, stop, old) is not { } before
+                || ProjectFile.TryPlan(terminal, now, terminal.Json, stop, young) is not { } after)
                 return Task.FromResult(ExitCode.NoFeasibleDesign);
             var errata = Compared(before, after, stop);
             if (parsed.GetValue(json))
@@ -55,28 +56,6 @@ internal static class ErrataCommand
     private static string Named(string file) => file is ['-', _, ..]
         ? throw new BadInputException(file, $"It is not an option of this command; see --help. A file of that name is written ./{file}.")
         : file;
-
-    /// <summary>Null after saying of which document no design is feasible, and why.</summary>
-    private static Plan? Planned(Terminal terminal, string file, Core.Projects.Project project, CancellationToken stop)
-    {
-        var result = GarmentPlanner.Plan(project, stop);
-        if (result.Plan is { } plan)
-            return plan;
-        InputFault[] reasons = [.. result.Reasons.Select(r => new InputFault($"{file}: {r.Place}", r.Text))];
-        if (result.Outcome == PlanOutcome.BadInput)
-            throw new BadInputException([.. reasons]);
-        if (terminal.Json)
-        {
-            terminal.WriteJson(writer => PlanJson.WriteReasons(writer, result));
-        }
-        else
-        {
-            terminal.Output.WriteLine($"No design is feasible as {file} stands.");
-            foreach (var reason in reasons)
-                terminal.Output.WriteLine($"- {reason.Place}: {reason.Text}");
-        }
-        return null;
-    }
 
     private static Errata Compared(Plan was, Plan now, CancellationToken stop)
     {
@@ -144,7 +123,7 @@ internal static class ErrataCommand
             if (edition.Number is { } number)
                 json.WriteNumber("number", number);
             if (edition.Date is { } date)
-                json.WriteString("date", date.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture));
+                json.WriteString("date", date.ToString("O", System.Globalization.CultureInfo.InvariantCulture));
             json.WriteEndObject();
         }
 

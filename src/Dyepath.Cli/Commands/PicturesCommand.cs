@@ -2,7 +2,6 @@ using System.CommandLine;
 using System.Text;
 using Dyepath.Core.Booklets;
 using Dyepath.Core.Instructions;
-using Dyepath.Core.Sizing;
 using Dyepath.Drawing;
 
 namespace Dyepath.Cli.Commands;
@@ -18,7 +17,7 @@ internal static class PicturesCommand
         var command = new Command("pictures", """
             Draws pictures to show the pattern with, as SVG of 1,080 pixels' width: the garment as worn from the front and behind
             (cover), its fabric (fabric) and both, each square (1:1), portrait (4:5) and tall (2:3); and beside each its alternative
-            text. Their words are English.
+            text.
 
             Example: dyepath pictures project.json --out posts
                      dyepath pictures --demo --out posts --size M
@@ -31,11 +30,11 @@ internal static class PicturesCommand
         {
             var project = file.Read(terminal, parsed);
             var json = parsed.GetValue(file.Json);
-            var edition = project.Edition with { Language = Language.English, Size = parsed.GetValue(size) ?? project.Edition.Size };
+            var edition = project.Edition with { Size = parsed.GetValue(size) ?? project.Edition.Size };
             if (ProjectFile.TryPlan(terminal, project with { Edition = edition }, json, stop) is not { } plan)
                 return Task.FromResult(ExitCode.NoFeasibleDesign);
-            if (edition.Size is { } only && plan.Sizes.All(s => s.Name != only))
-                throw new BadInputException("--size", $"There is no size {only} in this pattern: {SizeSelection.SayChoice(plan.Sizes.Select(s => s.Name))}.");
+            if (edition.Size is { } only)
+                ProjectFile.CheckSize("--size", plan, only);
             if (BookletSize.TooLarge(plan, edition) is { } tooLarge)
                 throw new BadInputException(tooLarge.Place, tooLarge.Text);
             var booklet = PatternWriter.Write(plan, stop);

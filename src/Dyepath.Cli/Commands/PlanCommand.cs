@@ -3,7 +3,6 @@ using Dyepath.Core.Booklets;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Measuring;
 using Dyepath.Core.Planning;
-using Dyepath.Core.Sizing;
 using Spectre.Console;
 
 namespace Dyepath.Cli.Commands;
@@ -42,8 +41,8 @@ internal static class PlanCommand
                 throw new BadInputException("--cells", "Cells are written as JSON alone: add --json, or leave --cells out.");
             if (ProjectFile.TryPlan(terminal, file.Read(terminal, parsed), json, stop) is not { } plan)
                 return Task.FromResult(ExitCode.NoFeasibleDesign);
-            if (size is not null && plan.Sizes.All(s => s.Name != size))
-                throw new BadInputException("--cells", $"There is no size {size} in this pattern: {SizeSelection.SayChoice(plan.Sizes.Select(s => s.Name))}.");
+            if (size is not null)
+                ProjectFile.CheckSize("--cells", plan, size);
             if (json)
                 terminal.WriteJson(writer => PlanJson.Write(writer, plan, size));
             else

@@ -1,7 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
 using Dyepath.Core.Pricing;
-using Dyepath.Core.Sizing;
 
 namespace Dyepath.Cli.Commands;
 
@@ -36,9 +35,8 @@ internal static class PriceCommand
             var sheet = PriceSheet.Of(plan, inputs);
             if (parsed.GetValue(size) is { } only)
             {
+                ProjectFile.CheckSize("--size", plan, only);
                 sheet = sheet with { Sizes = [.. sheet.Sizes.Where(s => s.Name == only)] };
-                if (sheet.Sizes.IsEmpty)
-                    throw new BadInputException("--size", $"There is no size {only} in this pattern: {SizeSelection.SayChoice(plan.Sizes.Select(s => s.Name))}.");
             }
             if (json)
                 terminal.WriteJson(writer => PriceJson.Write(writer, sheet));

@@ -3,6 +3,7 @@ using System.CommandLine;
 using Dyepath.Core.Documents;
 using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
+using Dyepath.Core.Sizing;
 
 namespace Dyepath.Cli.Commands;
 
@@ -37,36 +38,45 @@ internal sealed class ProjectFile
             throw new BadInputException(file, $"It is not an option of this command; see --help. A file of that name is written ./{file}.");
         if (file is null == !demo)
             throw new BadInputException("command line", "Name one project document, or - for standard input, or use --demo.");
-        var reading = demo ? ProjectReader.Read(DemoProject.Utf8) : ProjectReader.Read(terminal.ReadDocument(file!, MostBytes));
-        return reading.Project ?? throw new BadInputException([.. reading.Faults.Select(AsInput)]);
+        return Good(demo ? ProjectReader.Read(DemoProject.Utf8) : ProjectReader.Read(terminal.ReadDocument(file!, MostBytes)));
     }
 
     /// <summary>One of several documents; each fault says in which.</summary>
     /// <exception cref="BadInputException">Unreadable, or with faults; all of them are listed.</exception>
-    public static Project Read(Terminal terminal, string file)
-    {
-        var reading = ProjectReader.Read(terminal.ReadDocument(file, MostBytes));
-        return reading.Project ?? throw new BadInputException([.. reading.Faults.Select(AsInput).Select(f => f with { Place = $"{file}: {f.Place}" })]);
-    }
+    public static Project Read(Terminal terminal, string file) => Good(ProjectReader.Read(terminal.ReadDocument(file, MostBytes)), file);
+
+    private static Project Good(ProjectReading reading, string? of = null) =>
+        reading.Project ?? throw new BadInputException([.. reading.Faults.Select(fault => In(of, AsInput(fault)))]);
+
+    private static InputFault In(string? of, InputFault fault) => of is null ? fault : fault with { Place = $"{of}: {fault.Place}" };
 
     /// <summary>Plans the project; null after saying why no design is feasible.</summary>
     /// <exception cref="BadInputException">The document contradicts itself or lacks a number.</exception>
-    public static Plan? TryPlan(Terminal terminal, Project project, bool json, CancellationToken stop)
+    /// <param name="of">Which of several documents, said with every reason; missing, there is one.</param>
+    public static Plan? TryPlan(Terminal terminal, Project project, bool json, CancellationToken stop, string? of = null)
     {
         var result = GarmentPlanner.Plan(project, stop);
         if (result.Plan is { } plan)
             return plan;
         if (result.Outcome == PlanOutcome.BadInput)
-            throw new BadInputException([.. result.Reasons.Select(r => new InputFault(r.Place, r.Text))]);
+            throw new BadInputException([.. result.Reasons.Select(r => In(of, new InputFault(r.Place, r.Text)))]);
         if (json)
             terminal.WriteJson(writer => PlanJson.WriteReasons(writer, result));
         else
         {
-            terminal.Output.WriteLine("No design is feasible as the document stands.");
+            terminal.Output.WriteLine($"No design is feasible as {of ?? "the document"} stands.");
             foreach (var reason in result.Reasons)
                 terminal.Output.WriteLine($"- {reason.Place}: {reason.Text}");
         }
         return null;
+    }
+
+    /// <summary>Refuses a size that the pattern has not.</summary>
+    /// <exception cref="BadInputException">It has none of this name.</exception>
+    public static void CheckSize(string option, Plan plan, string name)
+    {
+        if (plan.Sizes.All(s => s.Name != name))
+            throw new BadInputException(option, $"There is no size {name} in this pattern: {SizeSelection.SayChoice(plan.Sizes.Select(s => s.Name))}.");
     }
 
     private static InputFault AsInput(Fault fault) =>

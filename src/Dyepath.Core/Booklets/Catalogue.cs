@@ -161,12 +161,12 @@ public sealed partial class Catalogue
         LeftHanded left => new LeftHanded(Translate(left.Content, form, missing)),
         PhraseChoice choice => new PhraseChoice(new([.. choice.Values.Values.Select(words => Translate(words, form, missing))])),
         Term term => new Nested(Translate(Phrase.Plain(term.Us), form, missing)),
-        Side side => new Turned(Plain(Phrase.Plain("right"), form), Plain(Phrase.Plain("left"), form), side.Right),
+        Side side => new Turned(Plain("right", form, missing), Plain("left", form, missing), side.Right),
         _ => part,
     };
 
-    private string Plain(Phrase phrase, string form) =>
-        string.Concat(Translate(phrase, form, null).Leaves.OfType<Words>().Select(w => w.Text));
+    private string Plain(string words, string form, Action<string>? missing) =>
+        string.Concat(Translate(Phrase.Plain(words), form, missing).Leaves.OfType<Words>().Select(w => w.Text));
 
     private static int NumberOf(Match slot) => int.Parse(slot.Groups["n"].Value, CultureInfo.InvariantCulture);
 

@@ -69,7 +69,7 @@ public sealed record Edition(Terms Terms, Units Units, Hand Hand, string? Size =
 
     /// <summary>The date in the form of ISO 8601, which every language reads alike.</summary>
     private Phrase? Day =>
-        Date is { } date ? Phrase.Named(date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)) : null;
+        Date is { } date ? Phrase.Named(date.ToString("O", CultureInfo.InvariantCulture)) : null;
 }
 
 /// <summary>The places of a booklet where the designer's own words go.</summary>

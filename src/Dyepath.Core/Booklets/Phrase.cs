@@ -34,6 +34,9 @@ public sealed record Phrase(ImmutableArray<Inline> Parts)
         return all.Length < 2 ? all.FirstOrDefault(Empty) : Of($"{Join(", ", all[..^1])} and {all[^1]}");
     }
 
+    /// <summary>Such as <c>left front and right front</c>, all by the same word; at least one.</summary>
+    public static Phrase Together(IEnumerable<Phrase> phrases) => phrases.Aggregate((a, b) => Of($"{a} and {b}"));
+
     /// <summary>One after the other.</summary>
     /// <param name="between">Signs and spaces alone: no language has another.</param>
     public static Phrase Join(string between, IEnumerable<Phrase> phrases) =>
@@ -215,6 +218,9 @@ public sealed class PhraseBuilder(int literalLength, int formattedCount)
 
     /// <summary>A number that is the same in every size.</summary>
     public void AppendFormatted(int value) => _parts.Add(new Count(new PerSize<int>([value])));
+
+    /// <summary>A number that need not be whole, to hundredths at most.</summary>
+    public void AppendFormatted(double value) => _parts.Add(new Numerals(value.ToString("0.##", CultureInfo.InvariantCulture)));
 
     /// <summary>A length that is the same in every size, said in the edition's units.</summary>
     public void AppendFormatted(Length value) => _parts.Add(new Measure(new PerSize<Length>([value])));

@@ -6,7 +6,8 @@ namespace Dyepath.Core.Documents;
 /// <summary>A day of the calendar, as ISO 8601 writes it.</summary>
 internal sealed class DateShape : Shape<DateOnly>
 {
-    private const string Form = "yyyy-MM-dd";
+    /// <summary>Year, month and day, with hyphens between.</summary>
+    private const string Form = "O";
 
     // Months of 31, 30 and 28 days, then 29 February of years that are divisible by 4 and not by 100, or by 400; no year 0.
     private const string Pattern =

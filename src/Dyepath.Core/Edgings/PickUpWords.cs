@@ -34,7 +34,7 @@ public static class PickUpWords
         {
             if (alike[0].Stretch.Corner is { } corner)
                 said.Add(Phrase.Plain(EdgeWords.Of(corner)));
-            var names = alike.Select(s => Name(pickUp, s)).Aggregate((before, name) => Phrase.Of($"{before} and {name}"));
+            var names = Phrase.Together(alike.Select(s => Name(pickUp, s)));
             var stretch = Stretch(alike[0], alike.Count > 1 ? Phrase.Of($"on each of {names}") : names, withRests);
             said.Add(one ? stretch : Phrase.Of($"{stretch} = {alike[0].Total}"));
         }

@@ -170,7 +170,7 @@ internal static class ChartsSection
             else
                 runs.Add((row, row));
         }
-        var said = PatternContext.Together(runs.Select(r => r.First == r.Last ? Phrase.Of($"{r.First}") : Phrase.Of($"{r.First} to {r.Last}")));
+        var said = Phrase.Together(runs.Select(r => r.First == r.Last ? Phrase.Of($"{r.First}") : Phrase.Of($"{r.First} to {r.Last}")));
         return runs is [var one] && one.First == one.Last ? Phrase.Of($"row {said}") : Phrase.Of($"rows {said}");
     }
 

@@ -88,7 +88,7 @@ internal sealed record ColourShift(ShapedPart? Part, int First, int Last, double
         if (IsNone(units))
             return Phrase.Plain("exactly above itself");
         var pairs = context.Project.Fabric.Stitch.StitchesPerUnit > 1;
-        var number = new Numerals(MaterialsSection.Number(Math.Abs(units)));
+        var number = Math.Abs(units);
         var by = Math.Abs(units) switch
         {
             0.5 => pairs ? Phrase.Plain("half a pair") : Phrase.Plain("half a stitch"),

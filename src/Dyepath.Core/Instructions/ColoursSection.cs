@@ -43,7 +43,7 @@ internal static class ColoursSection
         for (var i = 0; i < context.Key.Length; i++)
         {
             var units = context.Plan.Sequence.UnitsIn(i);
-            var (many, unit) = (MaterialsSection.Numeral(units), context.UnitWord(one: units == 1));
+            var (many, unit) = (units, context.UnitWord(one: units == 1));
             yield return tension.IsEmpty
                 ? Phrase.Of($"{context.Colour(i)}: {many} {unit}.")
                 : Phrase.Of($"{context.Colour(i)}: {many} {unit}, {Words(tension[i])}.");

@@ -70,7 +70,7 @@ internal static class EdgingsSection
     {
         var over = context.Project.Fabric.Swatch.Worked.Over;
         var (width, isMeasured) = (context.Plan.EdgingGauge.StitchWidth, context.Plan.EdgingGauge.IsMeasured);
-        var stitches = MaterialsSection.Number(Math.Round(over / width, 1));
+        var stitches = Math.Round(over / width, 1);
         var has = isMeasured
             ? Phrase.Of($"The edgings' swatch has {stitches} {new Term("sc")} over {over}.")
             : Phrase.Of($"No swatch was made of the edgings: they are taken to come out a little closer than the fabric, with {stitches} {new Term("sc")} over {over}.");

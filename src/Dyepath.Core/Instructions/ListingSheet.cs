@@ -127,7 +127,7 @@ public static class ListingSheet
         yield return (Phrase.Plain("Language"), Phrase.Plain(booklet.Edition.Language.ToString()));
         if (booklet.Edition.Hand == Hand.Left)
             yield return (Phrase.Plain("Written for"), Phrase.Plain("left-handed makers"));
-        yield return (Phrase.Plain("Hook"), Phrase.Of($"{MaterialsSection.Number(plan.Project.Fabric.Swatch.HookMillimetres)} mm"));
+        yield return (Phrase.Plain("Hook"), Phrase.Of($"{plan.Project.Fabric.Swatch.HookMillimetres} mm"));
     }
 
     /// <summary>

@@ -108,7 +108,7 @@ internal static class MaterialsSection
         foreach (var (state, gauge) in new[] { ("As worked", fabric.Swatch.Worked), ("Washed and dried", fabric.Swatch.Blocked), ("After hanging", fabric.Swatch.Hung) })
         {
             if (gauge is not null)
-                rows.Add(Phrase.Of($"{state}: {Numeral(gauge.Stitches)} stitches and {Numeral(gauge.Rows)} rows over {gauge.Over}."));
+                rows.Add(Phrase.Of($"{state}: {gauge.Stitches} stitches and {gauge.Rows} rows over {gauge.Over}."));
         }
         return new Section("gauge", Phrase.Of($"{new Term("Gauge")}"),
         [
@@ -211,7 +211,7 @@ internal static class MaterialsSection
 
     private static Phrase SequenceInWords(PatternContext context)
     {
-        var said = context.Key.Select((_, i) => Phrase.Of($"{Numeral(context.Plan.Sequence.UnitsIn(i))} of {context.Colour(i)}"));
+        var said = context.Key.Select((_, i) => Phrase.Of($"{context.Plan.Sequence.UnitsIn(i)} of {context.Colour(i)}"));
         return Phrase.Of($"In the order in which the yarn runs: {Phrase.Join(", ", said)}; then from the first again.");
     }
 
@@ -248,8 +248,8 @@ internal static class MaterialsSection
     {
         var known = HookSizes.Nearest(Length.FromMillimetres(millimetres));
         return Math.Abs(known.Diameter.Millimetres - millimetres) < 1e-6 && known.Us.Length > 0
-            ? Phrase.Of($"{Numeral(millimetres)} mm (American {Phrase.Named(known.Us)})")
-            : Phrase.Of($"{Numeral(millimetres)} mm");
+            ? Phrase.Of($"{millimetres} mm (American {Phrase.Named(known.Us)})")
+            : Phrase.Of($"{millimetres} mm");
     }
 
     private static YarnLength OneYarn(Length length) => new(new([length]));
@@ -257,9 +257,6 @@ internal static class MaterialsSection
     private static YarnMass OneMass(Mass mass) => new(new([mass]));
 
     internal static string Millimetres(double value) => value.ToString("0.##", CultureInfo.InvariantCulture) + " mm";
-
-    /// <inheritdoc cref="Number"/>
-    internal static Inline Numeral(double value) => new Numerals(Number(value));
 
     /// <summary>To hundredths at most.</summary>
     internal static string Number(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);

@@ -86,7 +86,7 @@ internal static class NotesSection
         var jumps = strips.Select(s => Math.Abs(s.Jump)).Where(j => j > 0).Distinct().Order().ToArray();
         if (jumps.Length == 0)
             yield break;
-        var by = jumps.Select(j => new Phrase([MaterialsSection.Numeral(j)])).Aggregate((a, b) => Phrase.Of($"{a} or {b}"));
+        var by = jumps.Select(j => Phrase.Of($"{j}")).Aggregate((a, b) => Phrase.Of($"{a} or {b}"));
         yield return Phrase.Of(
             $"Where a row goes on over what shorter rows left, its lines of colour lie {by} {context.UnitWord(one: jumps is [1])} to one side of those below. That is the gore's own line, from its tip up to the {EdgeWords.Of(gores.Top)}; it is no fault, and everywhere else the picture goes on.");
     }

@@ -129,9 +129,6 @@ internal sealed class PatternContext
         return new(Phrase.Of($"{new Strong(names.Length == 1 ? Phrase.Of($"Size {named}") : Phrase.Of($"Sizes {named}"))}: "));
     }
 
-    /// <summary>Such as <c>left front and right front</c>; at least one.</summary>
-    public static Phrase Together(IEnumerable<Phrase> phrases) => phrases.Aggregate((a, b) => Phrase.Of($"{a} and {b}"));
-
     /// <summary>The designer's own words for a place, if any, then her photos.</summary>
     public IEnumerable<Block> Own(string place)
     {

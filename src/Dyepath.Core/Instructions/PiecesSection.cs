@@ -102,7 +102,7 @@ internal static class PiecesSection
 
     private static Phrase Yarn(PatternContext context, SizedPiece piece)
     {
-        var hook = new Numerals(MaterialsSection.Number(context.Project.Fabric.Swatch.HookMillimetres));
+        var hook = context.Project.Fabric.Swatch.HookMillimetres;
         return piece.First.Pooled
             ? Phrase.Of($"In {new Name(context.Project.Yarn.Name)}, {hook} mm hook.")
             : Phrase.Of($"Plain, in {context.Companion}, {hook} mm hook.");

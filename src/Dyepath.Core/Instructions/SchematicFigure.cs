@@ -30,7 +30,7 @@ internal static class SchematicFigure
         [
             .. letters.Select(l => (ImmutableArray<Phrase>)
             [
-                Phrase.Of($"{Phrase.Named(l.Letter)}: {PatternContext.Together(l.Pieces.Select(Phrase.Plain))}, {l.What}, {new UnitNames()}"),
+                Phrase.Of($"{Phrase.Named(l.Letter)}: {Phrase.Together(l.Pieces.Select(Phrase.Plain))}, {l.What}, {new UnitNames()}"),
                 .. l.Values.Values.Select(length => new Phrase([new Bare(new Measure(new([length])))])),
             ]),
         ];
@@ -65,7 +65,7 @@ internal static class SchematicFigure
             var plan = piece.BySize.ElementAt(size);
             var names = NamesAlike(context, piece);
             pieces.Add(new SchematicPiece(
-                PatternContext.Together(names.Select(Phrase.Plain)),
+                Phrase.Together(names.Select(Phrase.Plain)),
                 [.. WornOutline.Of(context.Plan, plan).Points.Select(p => new PlanePoint(p.X, p.Y))],
                 [.. SchematicLine.Of(context.Construction.GroupOf(plan.Id), plan)
                     .Select(line => new Dimension(line.From, line.To, line.Offset, label(line, piece, names)))],

@@ -53,14 +53,14 @@ internal sealed class SewingWords(PatternContext context, SewingStep step)
     };
 
     /// <summary>Such as <c>Shoulders</c>, or <c>Sides and sleeves</c>.</summary>
-    private Phrase Title() => PatternContext.Together(_joins.Select(j => SeamWords.Together(j.Id)).Distinct()
+    private Phrase Title() => Phrase.Together(_joins.Select(j => SeamWords.Together(j.Id)).Distinct()
         .Select((title, i) => Phrase.Plain(i == 0 ? title : $"{char.ToLowerInvariant(title[0])}{title[1..]}")));
 
     private static Phrase Pieces(Join join, PieceId? without = null) =>
         Pieces(join.First.Concat(join.Second).Select(e => e.Piece).Where(p => p != without).Distinct().Order());
 
     private static Phrase Pieces(IEnumerable<PieceId> pieces) =>
-        PatternContext.Together(pieces.Select(p => Phrase.Plain(PlaceNames.Of(p))));
+        Phrase.Together(pieces.Select(p => Phrase.Plain(PlaceNames.Of(p))));
 
     /// <summary>Such as <c>front and back together</c>, or what has several pieces to the other side of it.</summary>
     private Phrase Laid()
@@ -129,7 +129,7 @@ internal sealed class SewingWords(PatternContext context, SewingStep step)
         : context.Construction.Edgings.Any(e => e.Place == Edgings.EdgingPlace.Hem) ? "the hem" : "the lower edge");
 
     private Phrase UpTo() => First.First[0].Opening is not { } opening ? Phrase.Plain(" to the other end")
-        : IsCut() ? Phrase.Plain($" up to the {PlaceNames.Of(opening)}s")
+        : IsCut() ? Phrase.Plain(opening == OpeningId.LegOpening ? " up to the leg openings" : " up to the armholes")
         : Phrase.Of($" up to the {PlaceNames.Of(opening)} marks");
 
     /// <summary>What it ends at is cut out of a piece, and needs no mark.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Dyepath.Core.Measuring;
 
 namespace Dyepath.Core.Making;
 
@@ -11,9 +12,9 @@ public sealed class SimulationResult
         Shares = shares;
         RowShares = rowShares;
         ImmutableArray<double> ordered = shares.Sort();
-        Median = Quantile(ordered, 0.5);
-        P05 = Quantile(ordered, 0.05);
-        P95 = Quantile(ordered, 0.95);
+        Median = Quantile.Of(ordered.AsSpan(), 0.5);
+        P05 = Quantile.Of(ordered.AsSpan(), 0.05);
+        P95 = Quantile.Of(ordered.AsSpan(), 0.95);
         Good = (double)shares.Count(share => share >= goodShare) / shares.Length;
         MeanCorrection = meanCorrection;
     }
@@ -41,17 +42,4 @@ public sealed class SimulationResult
 
     /// <summary>Mean absolute relative correction over all stitches of all trials.</summary>
     public double MeanCorrection { get; }
-
-    /// <summary>
-    /// Definition 7 of Hyndman and Fan, "Sample quantiles in statistical packages", The American Statistician 50, 1996:
-    /// linear between the order statistics around (n − 1)p.
-    /// </summary>
-    internal static double Quantile(ImmutableArray<double> ordered, double p)
-    {
-        double place = (ordered.Length - 1) * p;
-        int below = (int)place;
-        return below + 1 == ordered.Length
-            ? ordered[below]
-            : ordered[below] + (place - below) * (ordered[below + 1] - ordered[below]);
-    }
 }

@@ -1,4 +1,5 @@
 using Dyepath.Core.Limits;
+using Dyepath.Core.Measuring;
 
 namespace Dyepath.Core.Pricing;
 
@@ -73,19 +74,11 @@ public sealed record MakersPace(Pace Pace, int Rows, int LeftOut)
         double[] paces = [.. told.Select(r => r.SingleCrochets / r.Time.TotalMinutes).Order()];
         if (paces.Length < FewestRows)
             return null;
-        var middle = Quantile(paces, 0.5);
+        var middle = Quantile.Of(paces, 0.5);
         paces = [.. paces.Where(p => p >= middle / FarOff && p <= middle * FarOff)];
-        if (paces.Length < FewestRows || !Pace.Allowed.Holds(Quantile(paces, 0.1)) || !Pace.Allowed.Holds(Quantile(paces, 0.9)))
+        if (paces.Length < FewestRows || !Pace.Allowed.Holds(Quantile.Of(paces, 0.1)) || !Pace.Allowed.Holds(Quantile.Of(paces, 0.9)))
             return null;
         return new MakersPace(
-            Pace.Of(Quantile(paces, 0.1), Quantile(paces, 0.5), Quantile(paces, 0.9)), paces.Length, given.Length - paces.Length);
-    }
-
-    /// <summary>On the straight line between the two nearest values (Hyndman and Fan 1996, definition 7).</summary>
-    private static double Quantile(double[] sorted, double share)
-    {
-        var at = share * (sorted.Length - 1);
-        var below = (int)at;
-        return below + 1 < sorted.Length ? sorted[below] + (at - below) * (sorted[below + 1] - sorted[below]) : sorted[below];
+            Pace.Of(Quantile.Of(paces, 0.1), Quantile.Of(paces, 0.5), Quantile.Of(paces, 0.9)), paces.Length, given.Length - paces.Length);
     }
 }

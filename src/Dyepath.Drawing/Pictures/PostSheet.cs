@@ -21,7 +21,7 @@ internal sealed class PostSheet(BookletCover? cover, ColourChart? fabric, int si
     public const double SmallestLetters = 0.036;
 
     /// <summary>Said on every picture, so that nobody takes it for a photo.</summary>
-    public const string Drawn = "Drawn by computer from the pattern's numbers.";
+    public string Drawn { get; } = reader.Text("Drawn by computer from the pattern's numbers.");
 
     private const double LargestTitle = 0.06;
 
@@ -55,13 +55,14 @@ internal sealed class PostSheet(BookletCover? cover, ColourChart? fabric, int si
         });
 
     /// <summary>What a sighted person sees of the garment.</summary>
-    private string Sentence =>
-        cover!.Worn[size].Value.Front.Sentence + (cover.Worn[size].Value.Behind is null ? "" : " From the front and from behind.");
+    private string Sentence => cover!.Worn[size].Value.Behind is null ? cover.Worn[size].Value.Front.Sentence
+        : $"{cover.Worn[size].Value.Front.Sentence} {reader.Text("From the front and from behind.")}";
 
-    private static string OfFabric(string title) => $"The fabric of {title}, stitch by stitch in the colours of its yarn.";
+    private string OfFabric(string title) =>
+        reader.Text(Phrase.Of($"The fabric of {Phrase.Named(title)}, stitch by stitch in the colours of its yarn."));
 
     /// <summary>What is shown, in the room that the words leave, and the words.</summary>
-    private static Sheet Composed(double height, string title, string designer, string alternative, Func<Box, IEnumerable<Shape>> show)
+    private Sheet Composed(double height, string title, string designer, string alternative, Func<Box, IEnumerable<Shape>> show)
     {
         var words = Words(title, designer);
         var lines = words.Sum(w => w.Size * Leading);
@@ -80,7 +81,7 @@ internal sealed class PostSheet(BookletCover? cover, ColourChart? fabric, int si
         return new Sheet(Width, height, [paper, .. shapes], title, $"{alternative} {Drawn}");
     }
 
-    private static List<(string Text, double Size, bool Bold)> Words(string title, string designer)
+    private List<(string Text, double Size, bool Bold)> Words(string title, string designer)
     {
         var words = new List<(string, double, bool)> { Fitted(title, LargestTitle, bold: true) };
         if (designer.Trim().Length > 0)

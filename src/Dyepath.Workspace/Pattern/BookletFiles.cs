@@ -157,15 +157,13 @@ public sealed class BookletFiles(IJobs jobs, IRaster? raster = null)
         return bytes.ToArray();
     }
 
-    /// <summary>Their words are English, whatever language the booklet is in.</summary>
     private async Task<byte[]> Posts(Plan plan, Action<string> progress, CancellationToken cancel)
     {
-        var edition = plan.Project.Edition with { Language = Language.English };
-        var booklet = PatternWriter.Write(plan with { Project = plan.Project with { Edition = edition } }, cancel);
+        var booklet = PatternWriter.Write(plan, cancel);
         using var bytes = new MemoryStream();
         using (var zip = new ZipArchive(bytes, ZipArchiveMode.Create, leaveOpen: true))
         {
-            foreach (var picture in PostPictures.Of(booklet, edition, new Wording(booklet, edition).Say, cancel))
+            foreach (var picture in PostPictures.Of(booklet, booklet.Edition, new Wording(booklet, booklet.Edition).Say, cancel))
             {
                 progress($"{Wording.Capital(picture.Name.Replace('-', ' '))}…");
                 await Breathe(cancel);

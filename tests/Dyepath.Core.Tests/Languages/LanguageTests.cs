@@ -27,6 +27,23 @@ public sealed partial class LanguageTests
         Assert.True(missing.Count == 0, $"{missing.Count} have none:\n{string.Join('\n', missing)}");
     }
 
+    /// <summary>
+    /// What the code can say, whether or not one of the patterns does: every phrase that is written out in it, and every name of a piece,
+    /// edge, opening, seam, motif and edging, every rule of safety.
+    /// </summary>
+    [Theory]
+    [MemberData(nameof(Languages))]
+    public void What_only_rare_designs_say_has_an_entry_too(Language language)
+    {
+        var keys = Catalogue.Of(language)!.Keys.Select(key => Kind().Replace(key, Hole)).ToHashSet(StringComparer.Ordinal);
+        var missing = SourcePhrases.WrittenOut().Concat(SourcePhrases.Names())
+            .Select(said => Figure().Replace(said, Hole).Trim())
+            .Where(said => said.Replace(Hole, "", StringComparison.Ordinal).Any(char.IsLetter))
+            .Where(said => !keys.Contains(said) && !keys.Contains(char.ToLowerInvariant(said[0]) + said[1..]));
+        string[] all = [.. missing.Distinct().Order(StringComparer.Ordinal).Select(said => said.Replace(Hole, "{}", StringComparison.Ordinal))];
+        Assert.True(all.Length == 0, $"{all.Length} have none:\n{string.Join('\n', all)}");
+    }
+
     /// <summary>A number, colour or name that a sentence has is in what is said of it, once; a form asks for nothing that is not there.</summary>
     [Theory]
     [MemberData(nameof(Languages))]
@@ -126,6 +143,12 @@ public sealed partial class LanguageTests
 
     [GeneratedRegex(@"\{(?<n>[0-9]+)(?:@[a-z]+)?\}")]
     private static partial Regex Slot();
+
+    /// <summary>Where a slot is, of whatever kind.</summary>
+    internal const string Hole = "\u0000";
+
+    [GeneratedRegex("[0-9]+(?:[.][0-9]+)?")]
+    private static partial Regex Figure();
 
     [GeneratedRegex("[0-9][0-9.]*")]
     private static partial Regex Number();

@@ -1,4 +1,5 @@
 using Dyepath.Core.Booklets;
+using Dyepath.Core.Measuring;
 
 namespace Dyepath.Core.Making.Drift;
 
@@ -40,7 +41,7 @@ public readonly record struct Figure(double Value, double Low, double High)
         double[] ordered = [.. values.Order()];
         int n = ordered.Length;
         int low = Math.Max(0, (int)Math.Floor((n - DriftFilter.Sd95 * Math.Sqrt(n)) / 2) - 1);
-        return new Figure(SimulationResult.Quantile([.. ordered], 0.5), ordered[low], ordered[n - 1 - low]);
+        return new Figure(Quantile.Of(ordered, 0.5), ordered[low], ordered[n - 1 - low]);
     }
 }
 
