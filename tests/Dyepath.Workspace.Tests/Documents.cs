@@ -2,6 +2,12 @@ using System.Text;
 using Dyepath.Core.Projects;
 using Dyepath.Workspace.Draft;
 using Dyepath.Workspace.Garment;
+using Dyepath.Workspace.Keeping;
+using Dyepath.Workspace.Making.Beside;
+using Dyepath.Workspace.Making.Handing;
+using Dyepath.Workspace.Making.Store;
+using Dyepath.Workspace.Store;
+using Dyepath.Workspace.Tests.Making;
 using Dyepath.Workspace.Work;
 using Dyepath.Workspace.Worker;
 using Microsoft.Extensions.DependencyInjection;
@@ -29,6 +35,16 @@ internal static class Documents
     public static void AddWork(this IServiceCollection services, Workbench workbench, IJobs? jobs = null) => services
         .AddSingleton<Faults>().AddSingleton<Planner>().AddSingleton(jobs ?? new JobsHere()).AddSingleton(workbench).AddSingleton(Repertoire)
         .AddSingleton<ShownGarment>();
+
+    /// <summary>What pages need that look at pieces under way: a host, a device that keeps them, and a phone.</summary>
+    internal static void AddMaking(this IServiceCollection services, Workbench workbench, DeviceHere device, HostHere host, PhoneHere phone)
+    {
+        services.AddWork(workbench);
+        services.AddSingleton(host.Client()).AddSingleton<ServerShelf>().AddSingleton<IDeviceShelf, NoShelf>().AddSingleton<Keeper>();
+        var tab = device.Tab();
+        services.AddSingleton<IMakingShelf>(tab).AddSingleton<IDeviceEvents>(tab).AddSingleton<MakingHost>().AddSingleton<MakingKeeper>()
+            .AddSingleton<PieceShelf>().AddSingleton<HandedShelf>().AddSingleton<IDevice>(phone);
+    }
 
     /// <summary>One for all pages: a drawing is the same whoever asks.</summary>
     private static readonly RepertoireDrawings Repertoire = new(new JobsHere());

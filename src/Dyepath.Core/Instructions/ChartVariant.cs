@@ -51,7 +51,7 @@ internal sealed record ChartVariant(Plan Plan, int Number, PiecePlan Piece, Immu
     public static IEnumerable<(Phrase Pieces, ImmutableArray<string> Sizes)> By(IEnumerable<ChartUse> uses) =>
         uses.GroupBy(u => u.Piece).GroupBy(piece => string.Join(", ", piece.Select(u => u.Size)))
             .Select(g => (
-                g.Select(p => Phrase.Plain(PlaceNames.Of(p.Key))).Aggregate((all, piece) => Phrase.Of($"{all} and {piece}")),
+                Phrase.Together(g.Select(p => Phrase.Plain(PlaceNames.Of(p.Key)))),
                 g.First().Select(u => u.Size).ToImmutableArray()));
 
     /// <summary>What stands behind the pieces, such as <c>, all sizes</c> or <c> in XS, S</c>; nothing where there is one size.</summary>

@@ -53,13 +53,7 @@ internal static class EdgingsSection
         var (name, drawn) = (Sentence(edging.Name), edging.Chart.Rows.Length);
         if (edging.Across || Rounds(context, edging.Id).All(rounds => rounds == drawn))
             return Phrase.Of($"{name} in the standard symbols.");
-        var over = (edging.InRows, drawn == 1) switch
-        {
-            (true, true) => Phrase.Of($"{drawn} row"),
-            (true, false) => Phrase.Of($"{drawn} rows"),
-            (false, true) => Phrase.Of($"{drawn} round"),
-            (false, false) => Phrase.Of($"{drawn} rounds"),
-        };
+        var over = Many(edging, new PerSize<int>([drawn]));
         return edging.Folded
             ? Phrase.Of($"{name} in the standard symbols, drawn over {over}, its fold halfway: work as many as are said.")
             : Phrase.Of($"{name} in the standard symbols, drawn over {over}: work as many as are said.");
@@ -134,19 +128,21 @@ internal static class EdgingsSection
     /// <summary>How many rounds, and how deep they are.</summary>
     private static Phrase Depth(PatternContext context, int at, Edging edging)
     {
-        var rounds = context.Each(s => s.Edgings[at].Rounds);
-        var many = (edging.InRows, rounds.IsSame && rounds.Values[0] == 1) switch
-        {
-            (true, true) => Phrase.Of($"{rounds} row"),
-            (true, false) => Phrase.Of($"{rounds} rows"),
-            (false, true) => Phrase.Of($"{rounds} round"),
-            (false, false) => Phrase.Of($"{rounds} rounds"),
-        };
+        var many = Many(edging, context.Each(s => s.Edgings[at].Rounds));
         var depth = context.Each(s => s.Edgings[at].Depth);
         return edging.Folded
             ? Phrase.Of($"{many}, about {depth} deep once folded; the fold runs along the top of round {context.Each(s => Edging.FoldRound(s.Edgings[at].Rounds))}. Then fasten off.")
             : Phrase.Of($"{many}, about {depth} deep. Then fasten off.");
     }
+
+    /// <summary>Such as <c>5 rounds</c>, or of what is worked back and forth <c>5 rows</c>.</summary>
+    private static Phrase Many(Edging edging, PerSize<int> rounds) => (edging.InRows, rounds.IsSame && rounds.Values[0] == 1) switch
+    {
+        (true, true) => Phrase.Of($"{rounds} row"),
+        (true, false) => Phrase.Of($"{rounds} rows"),
+        (false, true) => Phrase.Of($"{rounds} round"),
+        (false, false) => Phrase.Of($"{rounds} rounds"),
+    };
 
     /// <summary>How many the other one of a pair takes, where it is another number.</summary>
     private static PerSize<int>? Others(PatternContext context, int at) =>

@@ -27,19 +27,7 @@ public sealed class BeginPageTests : BunitContext
 
     public BeginPageTests()
     {
-        Services.AddWork(_bench);
-        Services.AddSingleton(_host.Client());
-        Services.AddSingleton<ServerShelf>();
-        Services.AddSingleton<IDeviceShelf, NoShelf>();
-        Services.AddSingleton<Keeper>();
-        var tab = _device.Tab();
-        Services.AddSingleton<IMakingShelf>(tab);
-        Services.AddSingleton<IDeviceEvents>(tab);
-        Services.AddSingleton<MakingHost>();
-        Services.AddSingleton<MakingKeeper>();
-        Services.AddSingleton<PieceShelf>();
-        Services.AddSingleton<HandedShelf>();
-        Services.AddSingleton<IDevice>(new PhoneHere());
+        Services.AddMaking(_bench, _device, _host, new PhoneHere());
     }
 
     private string Address => Services.GetRequiredService<NavigationManager>().Uri;

@@ -25,18 +25,7 @@ public sealed class MakePageTests : BunitContext
 
     public MakePageTests()
     {
-        Services.AddWork(Documents.Workbench());
-        Services.AddSingleton(_host.Client());
-        Services.AddSingleton<ServerShelf>();
-        Services.AddSingleton<IDeviceShelf, NoShelf>();
-        Services.AddSingleton<Keeper>();
-        var tab = _device.Tab();
-        Services.AddSingleton<IMakingShelf>(tab);
-        Services.AddSingleton<IDeviceEvents>(tab);
-        Services.AddSingleton<MakingHost>();
-        Services.AddSingleton<MakingKeeper>();
-        Services.AddSingleton<HandedShelf>();
-        Services.AddSingleton<IDevice>(_phone);
+        Services.AddMaking(Documents.Workbench(), _device, _host, _phone);
     }
 
     private IEnumerable<Entry> Log => _device.Kept[MakingBench.Id].Content.Log;

@@ -24,19 +24,7 @@ public sealed class TimeAndPriceTests : BunitContext
 
     public TimeAndPriceTests()
     {
-        Services.AddWork(_bench);
-        Services.AddSingleton(_host.Client());
-        Services.AddSingleton<ServerShelf>();
-        Services.AddSingleton<IDeviceShelf, NoShelf>();
-        Services.AddSingleton<Keeper>();
-        var tab = _device.Tab();
-        Services.AddSingleton<IMakingShelf>(tab);
-        Services.AddSingleton<IDeviceEvents>(tab);
-        Services.AddSingleton<MakingHost>();
-        Services.AddSingleton<MakingKeeper>();
-        Services.AddSingleton<PieceShelf>();
-        Services.AddSingleton<HandedShelf>();
-        Services.AddSingleton<IDevice>(_phone);
+        Services.AddMaking(_bench, _device, _host, _phone);
     }
 
     [Fact]
