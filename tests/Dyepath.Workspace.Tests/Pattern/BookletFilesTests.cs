@@ -70,7 +70,7 @@ public sealed class BookletFilesTests
                 var root = (await XDocument.LoadAsync(svg, LoadOptions.None, TestContext.Current.CancellationToken)).Root!;
                 var said = (await words.ReadToEndAsync(TestContext.Current.CancellationToken)).TrimEnd();
                 Assert.Equal(root.Elements().Single(e => e.Name.LocalName == "desc").Value, said);
-                Assert.EndsWith("Drawn by computer from the pattern's numbers.", said, StringComparison.Ordinal);
+                Assert.EndsWith("Vom Computer nach den Zahlen der Anleitung gezeichnet.", said, StringComparison.Ordinal);
             }
         }
     }
