@@ -17,12 +17,15 @@ public readonly record struct HoursRange(double Low, double Median, double High)
 
         double Hours(double stitches) => singleCrochets / stitches / 60;
     }
+
+    /// <summary>As it is printed, to six minutes: what is worked out from it can be worked out again from the print.</summary>
+    public HoursRange ToTenths() => new(Math.Round(Low, 1), Math.Round(Median, 1), Math.Round(High, 1));
 }
 
 /// <summary>Time and money of one size.</summary>
 /// <param name="Name">As the pattern prints it.</param>
 /// <param name="Work">Counted from the plan.</param>
-/// <param name="Hours">At the maker's pace.</param>
+/// <param name="Hours">At the maker's pace, in tenths.</param>
 /// <param name="Yarn">Balls of both yarns that serve 19 makers of 20.</param>
 /// <param name="Kit">Missing where nobody said for how many.</param>
 public sealed record SizePrice(string Name, Workload Work, HoursRange Hours, Amount Yarn, Kit? Kit)
@@ -87,7 +90,7 @@ public sealed record PriceSheet(Plan Plan, PriceInputs Inputs, ImmutableArray<Si
     {
         var size = plan.Sizes[at];
         var work = Workload.Of(plan, size);
-        var hours = HoursRange.Of(work.SingleCrochets, inputs.Pace);
+        var hours = HoursRange.Of(work.SingleCrochets, inputs.Pace).ToTenths();
         var (balls, companion) = (size.Yarn.BallsSafe, size.Yarn.Companion?.Balls);
         var kit = inputs.People is { } people ? Kit.For(plan, at, people) : null;
         var yarn = Yarn(inputs, balls, companion);

@@ -27,8 +27,8 @@ public sealed class PriceWords(PriceSheet sheet)
     /// <summary>Work, hours and money by size, in order.</summary>
     public ImmutableArray<PriceRow> Rows => [.. WorkRows(), .. MoneyRows(), .. KitRows()];
 
-    /// <summary>What has no sizes: the copies to sell, and every figure that lacks something, with what it lacks.</summary>
-    public ImmutableArray<string> Lines => [.. BreakEvenLines(), .. MissingLines()];
+    /// <summary>What has no sizes: the prices as they were typed, the copies to sell, and every figure that lacks something, with what it lacks.</summary>
+    public ImmutableArray<string> Lines => [.. TypedLines(), .. BreakEvenLines(), .. MissingLines()];
 
     /// <summary>The pace, what is assumed of the work, and what is not counted.</summary>
     /// <param name="pace">Where the pace comes from, within a sentence.</param>
@@ -91,13 +91,16 @@ public sealed class PriceWords(PriceSheet sheet)
     }
 
     /// <summary>Rounded to hundredths, halves away from zero, with the currency's sign behind it.</summary>
-    public string Money(decimal amount)
-    {
-        var number = Math.Round(amount, 2, MidpointRounding.AwayFromZero).ToString("0.00", CultureInfo.InvariantCulture);
-        return Currency.Length == 0 ? number : $"{number} {Currency}";
-    }
+    public string Money(decimal amount) =>
+        WithSign(Math.Round(amount, 2, MidpointRounding.AwayFromZero).ToString("0.00", CultureInfo.InvariantCulture));
 
     private string Money(Amount amount) => amount.Value is { } value ? Money(value) : None;
+
+    /// <summary>Of what rests on hours that are known to a quarter or so, cents say nothing.</summary>
+    private string Whole(Amount amount) => amount.Value is not { } value ? None
+        : WithSign(Math.Round(value, MidpointRounding.AwayFromZero).ToString("0", CultureInfo.InvariantCulture));
+
+    private string WithSign(string number) => Currency.Length == 0 ? number : $"{number} {Currency}";
 
     private IEnumerable<PriceRow> WorkRows()
     {
@@ -120,8 +123,8 @@ public sealed class PriceWords(PriceSheet sheet)
         if (HasCompanion)
             yield return Row("Balls of companion yarn", s => Count(s.CompanionBalls ?? 0));
         yield return Row("Yarn costs", s => Money(s.Yarn));
-        yield return Row("A finished piece, yarn and work", s => Money(s.Piece.Median));
-        yield return Row("A finished piece, 80 % range", s => s.Piece is { Low.Value: { } low, High.Value: { } high } ? $"{Money(low)} to {Money(high)}" : None);
+        yield return Row("A finished piece, yarn and work", s => Whole(s.Piece.Median));
+        yield return Row("A finished piece, 80 % range", s => s.Piece is { Low.Value: not null, High.Value: not null } ? $"{Whole(s.Piece.Low)} to {Whole(s.Piece.High)}" : None);
     }
 
     private IEnumerable<PriceRow> KitRows()
@@ -138,6 +141,34 @@ public sealed class PriceWords(PriceSheet sheet)
             yield return Row($"{name}, buttons", s => Count(s.Kit!.Buttons ?? 0));
         yield return Row($"{name}, yarn costs", s => Money(s.KitYarn!));
     }
+
+    private IEnumerable<string> TypedLines()
+    {
+        (string Words, string? Amount)[] typed =
+        [
+            (PriceInputs.Words(PriceField.Ball), Said(Inputs.Ball)),
+            (PriceInputs.Words(PriceField.CompanionBall), HasCompanion ? Said(Inputs.CompanionBall) : null),
+            (PriceInputs.Words(PriceField.Wage), Said(Inputs.Wage)),
+            (PriceInputs.Words(PriceField.Fixed), Said(Inputs.Fixed)),
+            (PriceInputs.Words(PriceField.Copy), Said(Inputs.Copy)),
+            ("the fee on a copy", Fee),
+        ];
+        var said = typed.Where(t => t.Amount is not null).Select(t => $"{t.Words}, {t.Amount}").ToArray();
+        if (said.Length > 0)
+            yield return $"Worked out from {string.Join("; ", said)}.";
+
+        string? Said(decimal? amount) => amount is { } value ? Money(value) : null;
+    }
+
+    private string? Fee => (Inputs.Fee, Inputs.FeePerCopy) switch
+    {
+        (null, null) => null,
+        ({ } share, null) => Share(share),
+        (null, { } each) => Money(each),
+        ({ } share, { } each) => $"{Share(share)} and {Money(each)}",
+    };
+
+    private static string Share(decimal share) => string.Create(CultureInfo.InvariantCulture, $"{100 * share:0.##} %");
 
     private IEnumerable<string> BreakEvenLines()
     {
@@ -174,6 +205,5 @@ public sealed class PriceWords(PriceSheet sheet)
 
     private static string Count(long count) => count.ToString(CultureInfo.InvariantCulture);
 
-    /// <summary>To whole hours from ten on; below, to tenths.</summary>
-    private static string Hours(double hours) => hours.ToString(Math.Round(hours, 1) < 10 ? "0.0" : "0", CultureInfo.InvariantCulture);
+    private static string Hours(double hours) => hours.ToString("0.0", CultureInfo.InvariantCulture);
 }

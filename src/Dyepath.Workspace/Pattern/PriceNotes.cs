@@ -135,7 +135,17 @@ public sealed record PriceNotes
     {
         var words = PriceWords.Words(pace);
         return Own is { } own ? $"{words}, over {own.Rows.ToString(CultureInfo.InvariantCulture)} rows of {own.From}"
-            : Slow.Trim().Length + Fast.Trim().Length == 0 ? $"{words} (common practice, no source)" : $"{words}, as you said";
+            : Slow.Trim().Length + Fast.Trim().Length == 0 || IsPaceAmiss ? $"{words} (common practice, no source)" : $"{words}, as you said";
+    }
+
+    private bool IsPaceAmiss
+    {
+        get
+        {
+            var typed = new TypedAmounts();
+            TypedPace(typed);
+            return typed.Faults.Count > 0;
+        }
     }
 
     /// <returns>Null where nobody works so.</returns>
@@ -157,7 +167,9 @@ public sealed record PriceNotes
         const string allowed = "Write stitches in a minute, from 1 to 100.";
         var slow = typed.Number(Slow, nameof(Slow), 1, 100, allowed) ?? (decimal)Pace.Usual.Low;
         var fast = typed.Number(Fast, nameof(Fast), 1, 100, allowed) ?? (decimal)Pace.Usual.High;
-        return slow <= fast ? Pace.Between((double)slow, (double)fast)
+        // Half of what was said beside half of what is usual would be nobody's pace.
+        return typed.Faults.Count > 0 ? Pace.Usual
+            : slow <= fast ? Pace.Between((double)slow, (double)fast)
             : typed.Amiss(nameof(Fast), "The fast end of the pace is below the slow one.", Pace.Usual);
     }
 

@@ -53,6 +53,25 @@ public sealed class PriceSheetTests
         Assert.Equal(53 * 9.50m + 18 * 6m, medium.KitYarn!.Value);
     }
 
+    /// <summary>Whoever works the table out again from what it prints comes to what it prints, to the unit that it is rounded to.</summary>
+    [Fact]
+    public void What_is_printed_adds_up()
+    {
+        var words = new PriceWords(PriceSheet.Of(Demo, Typed));
+        decimal[] Row(string label) => [.. words.Rows.Single(r => r.Label == label).Cells.Select(c => decimal.Parse(c.Split(' ')[0], CultureInfo.InvariantCulture))];
+        var (hours, yarn, piece) = (Row("Hours"), Row("Yarn costs"), Row("A finished piece, yarn and work"));
+        Assert.All(Enumerable.Range(0, hours.Length), i => Assert.Equal(Math.Round(yarn[i] + 15m * hours[i], MidpointRounding.AwayFromZero), piece[i]));
+    }
+
+    /// <summary>A sheet that is taken along says from which prices it comes.</summary>
+    [Fact]
+    public void The_prices_typed_stand_in_the_sheet()
+    {
+        var text = new PriceWords(PriceSheet.Of(Demo, Typed)).Text("12 to 20");
+        Assert.Contains("Worked out from the price of a ball, 9.50 EUR; the price of a ball of the companion yarn, 6.00 EUR; the wage of an hour, 15.00 EUR; the fixed costs, 400.00 EUR; the price of a copy, 7.00 EUR; the fee on a copy, 10 %.\n", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("Worked out from", new PriceWords(PriceSheet.Of(Demo, new PriceInputs())).Text("12 to 20"), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Law_half_the_pace_takes_twice_the_hours() => Paces.Where(p => p.Low >= 2).Holds(
         pace =>
@@ -60,9 +79,10 @@ public sealed class PriceSheetTests
             var (own, slow) = (HoursOf(pace), HoursOf(Pace.Of(pace.Low / 2, pace.Median / 2, pace.High / 2)));
             Assert.All(own.Zip(slow), pair =>
             {
-                Assert.Equal(2 * pair.First.Low, pair.Second.Low, 1e-6);
-                Assert.Equal(2 * pair.First.Median, pair.Second.Median, 1e-6);
-                Assert.Equal(2 * pair.First.High, pair.Second.High, 1e-6);
+                // Each is rounded to a tenth.
+                Assert.Equal(2 * pair.First.Low, pair.Second.Low, 0.1501);
+                Assert.Equal(2 * pair.First.Median, pair.Second.Median, 0.1501);
+                Assert.Equal(2 * pair.First.High, pair.Second.High, 0.1501);
                 Assert.True(pair.First.Low <= pair.First.Median && pair.First.Median <= pair.First.High);
             });
         },

@@ -93,6 +93,19 @@ public sealed class PriceNotesTests
         Assert.EndsWith(" (common practice, no source)", new PriceNotes().PaceWords(Pace.Usual), StringComparison.Ordinal);
     }
 
+    /// <summary>A pace that is told to be amiss is not said to be hers, nor is half of it.</summary>
+    [Fact]
+    public void A_pace_that_cannot_be_is_not_hers()
+    {
+        foreach (var notes in new[] { new PriceNotes { Slow = "0", Fast = "18" }, new PriceNotes { Slow = "30" }, new PriceNotes { Fast = "quick" } })
+        {
+            var pace = notes.Inputs(out var faults).Pace;
+            Assert.NotEmpty(faults);
+            Assert.Equal(Pace.Usual, pace);
+            Assert.EndsWith(" (common practice, no source)", notes.PaceWords(pace), StringComparison.Ordinal);
+        }
+    }
+
     [Fact]
     public void Notes_come_back_as_they_were_written()
     {
