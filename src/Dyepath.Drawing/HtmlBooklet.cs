@@ -21,6 +21,16 @@ public static class HtmlBooklet
         return text.ToString();
     }
 
+    /// <summary>The same for a screen alone: without what only a printed page shows, about half as long.</summary>
+    /// <inheritdoc cref="Write(Booklet, Edition, Func{Phrase, ImmutableArray{TextSpan}}, CancellationToken)"/>
+    public static string OnScreen(
+        Booklet booklet, Edition edition, Func<Phrase, ImmutableArray<TextSpan>> say, CancellationToken cancel = default)
+    {
+        using var text = new StringWriter(CultureInfo.InvariantCulture);
+        Write(booklet, edition, say, text, new Effort(cancel: cancel), prints: false);
+        return text.ToString();
+    }
+
     /// <summary>The same, written as it is made.</summary>
     /// <param name="output">What was written before an exception stays there.</param>
     /// <inheritdoc cref="Write(Booklet, Edition, Func{Phrase, ImmutableArray{TextSpan}}, CancellationToken)" path="/exception"/>
@@ -30,7 +40,7 @@ public static class HtmlBooklet
         Write(booklet, edition, say, output, new Effort(cancel: cancel));
 
     internal static void Write(
-        Booklet booklet, Edition edition, Func<Phrase, ImmutableArray<TextSpan>> say, TextWriter output, Effort effort)
+        Booklet booklet, Edition edition, Func<Phrase, ImmutableArray<TextSpan>> say, TextWriter output, Effort effort, bool prints = true)
     {
         ArgumentNullException.ThrowIfNull(booklet);
         ArgumentNullException.ThrowIfNull(edition);
@@ -46,7 +56,7 @@ public static class HtmlBooklet
         html.Raw("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'; img-src data:\">\n");
         html.Element("title", booklet.Title).Raw("\n<style>\n").Raw(Style()).Raw("</style>\n<style>\n").Raw(choice.Rules()).Raw("</style>\n</head>\n<body>\n");
         html.Raw("<a class=\"skip\" href=\"#pattern\">").Text(reader.Text("Skip to the pattern")).Raw("</a>\n<div class=\"page\">\n");
-        new HtmlPage(html, choice.IsOffered ? booklet : sized, reader, choice).Write();
+        new HtmlPage(html, choice.IsOffered ? booklet : sized, reader, choice, prints).Write();
         html.Raw("</div>\n</body>\n</html>\n");
     }
 

@@ -55,7 +55,7 @@ public sealed class ChartTests
     public void Arrows_point_the_way_of_work()
     {
         // The head is the only closed outline of three corners; its tip comes first.
-        var group = Assert.IsType<Group>(Whole(SampleBooklet.Turned(8, 2), Right).Shapes[0]);
+        var group = Unscaled(Whole(SampleBooklet.Turned(8, 2), Right));
         var heads = group.Shapes.OfType<Outline>().Where(o => o.Steps.Length == 4 && o.Steps[3].Verb == PathVerb.Close).ToArray();
         Assert.Equal(2, heads.Length);
         Assert.True(heads[0].Steps[0].To.X < heads[0].Steps[1].To.X, "Row 1 is worked to the left.");
@@ -65,7 +65,7 @@ public sealed class ChartTests
     [Fact]
     public void Arrows_are_mirrored_for_left_handed_makers()
     {
-        var group = Assert.IsType<Group>(Whole(SampleBooklet.Turned(8, 2), Left).Shapes[0]);
+        var group = Unscaled(Whole(SampleBooklet.Turned(8, 2), Left));
         var heads = group.Shapes.OfType<Outline>().Where(o => o.Steps.Length == 4 && o.Steps[3].Verb == PathVerb.Close).ToArray();
         Assert.Equal(2, heads.Length);
         Assert.True(heads[0].Steps[0].To.X > heads[0].Steps[1].To.X, "Row 1 is worked to the right.");
@@ -79,7 +79,7 @@ public sealed class ChartTests
     public void Every_tenth_row_and_column_is_bold(int firstRow, int[] tens)
     {
         var sheet = Whole(SampleBooklet.Turned(22, 25) with { FirstRow = firstRow }, Right);
-        var group = Assert.IsType<Group>(sheet.Shapes[0]);
+        var group = Unscaled(sheet);
         var lines = group.Shapes.OfType<Outline>().Single(o => o.Style.Stroke == Ink.Tenth).Steps.Chunk(2).Select(l => (From: l[0].To, To: l[1].To)).ToArray();
         var texts = Texts(sheet);
         var centres = texts.Cells.Select(c => c.Y).Distinct().OrderDescending().ToArray();
@@ -233,7 +233,7 @@ public sealed class ChartTests
 
     private static (ImmutableArray<(double X, double Y, string Text)> Cells, ImmutableArray<TextLine> Labels) Texts(Sheet sheet)
     {
-        var group = Assert.IsType<Group>(sheet.Shapes[0]);
+        var group = Unscaled(sheet);
         return (
             [.. group.Shapes.OfType<TextRow>().SelectMany(row => row.Texts.Select(text => (text.X, row.Baseline, text.Text)))],
             [.. group.Shapes.OfType<TextLine>()]);
@@ -253,4 +253,18 @@ public sealed class ChartTests
 
     private static string Count(IEnumerable<(double X, double Y, string Text)> cells) =>
         string.Join(' ', cells.GroupBy(c => c.Text).OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => $"{g.Key}{g.Count()}"));
+
+    /// <summary>What is drawn in cells, in the millimetres of the group round it.</summary>
+    private static Group Unscaled(Sheet sheet)
+    {
+        var group = Assert.IsType<Group>(Assert.Single(sheet.Shapes));
+        return group with { Shapes = [.. group.Shapes.SelectMany(shape => shape is Group inner ? inner.Shapes.Select(s => InMillimetres(s, inner)) : [shape])] };
+
+        static Shape InMillimetres(Shape shape, Group inner) => shape switch
+        {
+            TextRow row => row with { Baseline = row.Baseline * inner.Scale, Texts = [.. row.Texts.Select(t => (t.X * inner.Scale, t.Text))] },
+            Outline outline => outline with { Steps = [.. outline.Steps.Select(step => step with { To = new(step.To.X * inner.Scale, step.To.Y * inner.Scale) })] },
+            _ => throw new NotSupportedException(shape.GetType().Name),
+        };
+    }
 }

@@ -16,6 +16,14 @@ public sealed class EveryPageTests(Browser browser)
         }
         """;
 
+    /// <summary>What says that it is hidden and takes up room none the less; what is folded away is opened first.</summary>
+    private const string HiddenYetSeen = """
+        () => {
+          for (const folded of document.querySelectorAll('details:not([name])')) folded.open = true;
+          return [...document.querySelectorAll('[hidden]')].filter(e => e.getClientRects().length > 0).map(e => e.outerHTML.slice(0, 120));
+        }
+        """;
+
     private static readonly (int Width, int Height, ColorScheme Scheme)[] Screens =
     [
         (390, 844, ColorScheme.Light), (1440, 900, ColorScheme.Dark), (1440, 900, ColorScheme.Light), (390, 844, ColorScheme.Dark),
@@ -78,6 +86,7 @@ public sealed class EveryPageTests(Browser browser)
         var wider = await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - innerWidth");
         if (wider > 0)
             found.Add($"{screen}: {wider} pixels wider than the screen");
+        found.AddRange((await page.EvaluateAsync<string[]>(HiddenYetSeen)).Select(seen => $"{screen}: hidden, and yet seen: {seen}"));
         if (Extent.IsWhole)
         {
             var folder = Directory.CreateDirectory(Path.Combine(PublishedHost.Root, "out", "screens")).FullName;

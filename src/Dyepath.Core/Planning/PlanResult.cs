@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using System.Diagnostics.CodeAnalysis;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Findings;
 using Dyepath.Core.Measuring;
+using Dyepath.Core.Projects;
 
 namespace Dyepath.Core.Planning;
 
@@ -42,6 +44,27 @@ public sealed class PlanResult
     /// <summary>There is a plan; it may have warnings.</summary>
     [MemberNotNullWhen(true, nameof(Plan))]
     public bool HasPlan => Plan is not null;
+
+    /// <summary>
+    /// What planning it anew would give, where the project differs from the planned one in title, words, photos and edition alone, but not
+    /// in the units; null elsewhere, and where there is no plan.
+    /// </summary>
+    public PlanResult? Reworded(Project project)
+    {
+        ArgumentNullException.ThrowIfNull(project);
+        return Plan is { } plan && Planned(plan.Project) == Planned(project) ? Of(plan with { Project = project }) : null;
+    }
+
+    /// <summary>All of a project that planning reads.</summary>
+    private static string Planned(Project project) => ProjectWriter.Write(project with
+    {
+        Title = "",
+        Designer = "",
+        Words = ImmutableSortedDictionary<string, string>.Empty,
+        Photos = [],
+        // Findings say lengths in its units.
+        Edition = new Edition(Terms.Us, project.Edition.Units, Hand.Right),
+    });
 
     internal static PlanResult Of(Plan plan) => new(PlanOutcome.Planned, plan, [], plan.Options);
 

@@ -7,7 +7,8 @@ using Dyepath.Drawing.Pictures;
 namespace Dyepath.Drawing.Html;
 
 /// <summary>Pictures with their keys and captions: for the screen as large as they are, for paper in parts that fit a page.</summary>
-internal sealed class HtmlFigures(HtmlText html, Reader reader, SizeChoice choice)
+/// <param name="prints">Has the parts for paper too.</param>
+internal sealed class HtmlFigures(HtmlText html, Reader reader, SizeChoice choice, bool prints)
 {
     /// <summary>Pictures grow with the reader's size of type; a little larger than life at the usual one.</summary>
     private const double RemPerMillimetre = 0.28;
@@ -22,7 +23,7 @@ internal sealed class HtmlFigures(HtmlText html, Reader reader, SizeChoice choic
     {
         var caption = string.Create(CultureInfo.InvariantCulture, $"caption{++_captions}");
         var drawn = Draw(figure, reader, Room.Screen);
-        var inParts = figure.Picture is ColourChart && drawn.Sheets.Any(s => s.Width > Paper.Width || s.Height > Paper.Height);
+        var inParts = prints && figure.Picture is ColourChart && drawn.Sheets.Any(s => s.Width > Paper.Width || s.Height > Paper.Height);
         html.Raw($"<figure{(inParts ? " class=\"in-parts\"" : "")}>\n");
         Key(drawn.Key);
         if (inParts)

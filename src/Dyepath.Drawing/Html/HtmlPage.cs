@@ -6,9 +6,10 @@ namespace Dyepath.Drawing.Html;
 
 /// <summary>Cover, contents and sections of a booklet.</summary>
 /// <param name="booklet">Blocks for some sizes still told apart, where the edition is for all.</param>
-internal sealed class HtmlPage(HtmlText html, Booklet booklet, Reader reader, SizeChoice choice)
+/// <param name="prints">Charts too large for a page have their parts for paper too.</param>
+internal sealed class HtmlPage(HtmlText html, Booklet booklet, Reader reader, SizeChoice choice, bool prints)
 {
-    private readonly HtmlFigures _figures = new(html, reader, choice);
+    private readonly HtmlFigures _figures = new(html, reader, choice, prints);
 
     public void Write()
     {

@@ -84,12 +84,16 @@ internal sealed class ChartCells(ColourChart chart, ChartGeometry geometry, Char
     public IEnumerable<Shape> Grid()
     {
         var (fine, tenth) = (new PathBuilder(), new PathBuilder());
+        var begun = new Dictionary<int, int>();
         for (var row = window.FirstRow; row < window.EndRow; row++)
         {
             effort.Spend(StepsOfCell * geometry.Units(row));
+            var edges = new HashSet<int>();
             foreach (var worked in geometry.Worked(row))
-                Row(fine, tenth, row, worked);
+                edges.UnionWith(Row(fine, tenth, row, worked));
+            Upright(fine, begun, edges, row);
         }
+        Upright(fine, begun, [], window.EndRow);
         if (geometry.IsUniform)
         {
             for (var half = window.FirstHalf; half <= window.EndHalf; half += 2)
@@ -100,10 +104,11 @@ internal sealed class ChartCells(ColourChart chart, ChartGeometry geometry, Char
             yield return tenth.With(new Style(null, Ink.Tenth));
     }
 
-    private void Row(PathBuilder fine, PathBuilder tenth, int row, (int First, int End) worked)
+    /// <returns>Where its upright lines stand, in halves; none where those of the whole window are drawn at once.</returns>
+    private IEnumerable<int> Row(PathBuilder fine, PathBuilder tenth, int row, (int First, int End) worked)
     {
         if (Clipped(geometry.Half(row, worked.First), geometry.Half(row, worked.End)) is not var (from, to))
-            return;
+            return [];
         var left = geometry.Left(window, from, to) * UnitWidth;
         var right = left + (to - from) / 2.0 * UnitWidth;
         fine.Line(new Point(left, Top(row) + RowHeight), new Point(right, Top(row) + RowHeight));
@@ -111,10 +116,22 @@ internal sealed class ChartCells(ColourChart chart, ChartGeometry geometry, Char
         if ((chart.FirstRow + row) % 10 == 0)
             tenth.Line(new Point(left, Top(row)), new Point(right, Top(row)));
         if (geometry.IsUniform)
-            return;
+            return [];
         var edges = Enumerable.Range(worked.First, worked.End - worked.First + 1).Select(unit => geometry.Half(row, unit));
-        foreach (var half in edges.Where(half => half > from && half < to).Prepend(from).Append(to))
-            Vertical(fine, half, Top(row), Top(row) + RowHeight);
+        return edges.Where(half => half > from && half < to).Prepend(from).Append(to);
+    }
+
+    /// <summary>Ends the lines that stand below the row and do not go on in it, each drawn once, and begins those that begin in it.</summary>
+    /// <param name="begun">The row from which each line stands.</param>
+    private void Upright(PathBuilder path, Dictionary<int, int> begun, HashSet<int> edges, int row)
+    {
+        foreach (var (half, first) in begun.Where(line => !edges.Contains(line.Key)).OrderBy(line => line.Key).ToArray())
+        {
+            Vertical(path, half, Top(row - 1), Top(first) + RowHeight);
+            begun.Remove(half);
+        }
+        foreach (var half in edges)
+            begun.TryAdd(half, row);
     }
 
     private void Vertical(PathBuilder path, int half, double top, double bottom)

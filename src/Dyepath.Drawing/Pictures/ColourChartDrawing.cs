@@ -98,8 +98,9 @@ internal static class ColourChartDrawing
         ColourChart chart, ChartGeometry geometry, ChartWindow window, double unitWidth, string title, string description, Effort effort)
     {
         var cells = new ChartCells(chart, geometry, window, unitWidth, effort);
-        ImmutableArray<Shape> inside = [.. cells.Colours(), .. cells.Symbols(), .. cells.Grid(),
-            .. RowNumbers(chart, geometry, window, cells), .. ColumnNumbers(geometry, window, cells)];
+        var inCells = new ChartCells(chart, geometry, window, 1, effort);
+        ImmutableArray<Shape> inside = [new Group([.. inCells.Colours(), .. inCells.Symbols()], default, Scale: unitWidth),
+            .. cells.Grid(), .. RowNumbers(chart, geometry, window, cells), .. ColumnNumbers(geometry, window, cells)];
         return new Sheet(
             cells.Width + 2 * Side, cells.Height + Above + Below, [new Group(inside, new Point(Side, Above))], title, description);
     }

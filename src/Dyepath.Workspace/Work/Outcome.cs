@@ -71,6 +71,15 @@ public sealed class Outcome
         return new Outcome(read.Reading, result, measured, null);
     }
 
+    /// <summary>All of it at once, where the document differs from an earlier one's in nothing that planning reads; null elsewhere.</summary>
+    /// <param name="earlier">Worked out before.</param>
+    public Outcome? Reworded(Outcome earlier)
+    {
+        ArgumentNullException.ThrowIfNull(earlier);
+        return Project is { } project && earlier.Result?.Reworded(project) is { } result
+            ? new Outcome(Reading, result, earlier.Measured, earlier.Decisions) : null;
+    }
+
     /// <summary>All of it, the searches made elsewhere.</summary>
     /// <param name="search">Makes the searches of an order of <see cref="PlanJob"/>.</param>
     public async Task<Outcome> WorkedOutAsync(ProjectDocument document, Func<string, Task<byte[]>> search)

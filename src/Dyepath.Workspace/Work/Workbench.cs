@@ -204,7 +204,7 @@ public sealed class Workbench(Planner planner, Faults faults) : IDisposable
                     Outcome = read;
                     Tell(Changed);
                 }
-                return planner.WorkOutAsync(Document!, read, cancel);
+                return read.Reworded(Outcome) is { } reworded ? Task.FromResult(reworded) : planner.WorkOutAsync(Document!, read, cancel);
             });
             if (turn != _turn)
                 return;

@@ -1,5 +1,9 @@
 using System.Text;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using Dyepath.Core.Booklets;
 using Dyepath.Core.Findings;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 using Dyepath.Workspace.Work;
 
@@ -53,6 +57,50 @@ public sealed class OutcomeTests
         Assert.Null(result);
         Assert.NotNull(measured);
         Assert.Equal((null, null), Outcome.WorkOut(null, null, null, TestContext.Current.CancellationToken));
+    }
+
+    /// <summary>
+    /// Words, pictures and edition are no part of what is planned: what was worked out stays, and is what working it out anew gives, to the
+    /// last number and sentence. Whatever else changes is worked out.
+    /// </summary>
+    [Theory]
+    [InlineData("title", "\"Another\"", true)]
+    [InlineData("designer", "\"Somebody\"", true)]
+    [InlineData("words.notes", "\"Count twice.\"", true)]
+    [InlineData("edition.number", "2", true)]
+    [InlineData("edition.date", "\"2026-12-01\"", true)]
+    [InlineData("edition.language", "\"German\"", true)]
+    [InlineData("edition.terms", "\"UK\"", true)]
+    [InlineData("edition.hand", "\"left\"", true)]
+    [InlineData("edition.size", "\"M\"", true)]
+    [InlineData("edition.units", "\"in\"", false)]
+    [InlineData("yarn.sections[0].colour", "\"#123456\"", false)]
+    [InlineData("fabric.swatch.hook", "\"5 mm\"", false)]
+    [InlineData("sizes.base", "\"L\"", false)]
+    public void What_planning_does_not_read_leaves_the_plan(string place, string value, bool same)
+    {
+        var document = Documents.Demo();
+        var earlier = Outcome.Of(document, TestContext.Current.CancellationToken);
+        document.Set(place, JsonNode.Parse(value));
+        var read = Outcome.Read(document);
+        Assert.NotNull(read.Project);
+        var reworded = read.Reworded(earlier);
+        Assert.Equal(same, reworded is not null);
+        if (reworded is null)
+            return;
+        var anew = Outcome.Of(document, TestContext.Current.CancellationToken);
+        Assert.Equal(PlanText(anew), PlanText(reworded));
+        Assert.Equal(anew.Findings, reworded.Findings);
+        Assert.Equal(TextBooklet.Write(anew.Booklet!, anew.Project!.Edition), TextBooklet.Write(reworded.Booklet!, reworded.Project!.Edition));
+        Assert.Equal(anew.Measured!.YarnPerStitch.PerUnit, reworded.Measured!.YarnPerStitch.PerUnit);
+
+        static string PlanText(Outcome outcome)
+        {
+            using var stream = new MemoryStream();
+            using (var json = new Utf8JsonWriter(stream))
+                PlanJson.Write(json, outcome.Plan!);
+            return Encoding.UTF8.GetString(stream.ToArray());
+        }
     }
 
     /// <summary>The second runtime is told whether there is a whole project; its searches make the same plan again.</summary>

@@ -24,7 +24,7 @@ export async function show(id, html) {
     device.addEventListener('change', repaint);
   } else {
     await known.loaded;
-    if (known.last !== html) renew(frame.contentDocument, new DOMParser().parseFromString(html, 'text/html'));
+    if (known.last !== html) renew(frame.contentDocument, new DOMParser().parseFromString(changed(known.last, html), 'text/html'));
     known.last = html;
   }
 }
@@ -60,6 +60,17 @@ function follow(event) {
   link.ownerDocument.getElementById(link.getAttribute('href').slice(1))?.scrollIntoView();
 }
 
+// Sections that are the same to the letter are not read again: of each only its name is left.
+function changed(last, html) {
+  const before = new Set(sections(last));
+  const kept = new Set(sections(html).filter(section => before.has(section)));
+  return kept.size === 0 ? html : html.split(between).map(section => kept.has(section) ? `<section id="${named.exec(section)[1]}" data-kept></section>\n` : section).join('');
+}
+
+const named = /^<section id="([^"]*)"/;
+const between = /^(?=<section id=)|(?<=^<\/section>\n)/m;
+const sections = html => html.split(between).filter(part => named.test(part));
+
 function renew(old, fresh) {
   old.title = fresh.title;
   old.documentElement.lang = fresh.documentElement.lang;
@@ -84,7 +95,7 @@ function parts(old, fresh, deeper) {
   for (const [id, section] of kept) if (!names.has(id)) section.remove();
   wanted.forEach((section, at) => {
     const same = kept.get(section.id);
-    if (same?.isEqualNode(section)) {
+    if (same && ('kept' in section.dataset || same.isEqualNode(section))) {
       if (old.children[at] !== same) old.insertBefore(same, old.children[at] ?? null);
     } else if (same) {
       const scrolled = [...same.querySelectorAll('.scroll, .table')].map(box => [box.scrollLeft, box.scrollTop]);
