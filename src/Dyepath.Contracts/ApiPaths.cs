@@ -80,6 +80,12 @@ public static class ApiPaths
     /// <summary>POST makes a version the project's text again.</summary>
     public static string RestoreVersion(string id, int number) => FormattableString.Invariant($"{Projects}/{id}/versions/{number}/restore");
 
+    /// <summary>POST with a document publishes it under its edition number: kept as it is, it is listed among the versions.</summary>
+    public static string Editions(string id) => $"{Projects}/{id}/editions";
+
+    /// <summary>DELETE takes the publishing back.</summary>
+    public static string Edition(string id, int edition) => FormattableString.Invariant($"{Projects}/{id}/editions/{edition}");
+
     /// <summary>GET reads, PUT saves, DELETE removes a piece under way.</summary>
     public static string Making(string id) => $"{Makings}/{id}";
 

@@ -8,6 +8,7 @@ namespace Dyepath.Contracts;
 [JsonSerializable(typeof(ProjectSummary))]
 [JsonSerializable(typeof(ProjectSummary[]))]
 [JsonSerializable(typeof(SwatchPicture))]
+[JsonSerializable(typeof(VersionSummary))]
 [JsonSerializable(typeof(VersionSummary[]))]
 [JsonSerializable(typeof(MakingSummary))]
 [JsonSerializable(typeof(MakingSummary[]))]

@@ -36,7 +36,7 @@ public static class StorageServices
         services.TryAddSingleton(TimeProvider.System);
         services.AddSingleton(choice).AddSingleton(forms).AddSingleton(choice.Limits ?? new StoreLimits()).AddSingleton<StoreUse>()
             .AddSingleton<StoreWatch>();
-        return services.AddScoped<ProjectStore>().AddScoped<VersionStore>().AddScoped<BackupStore>().AddScoped<StoreInspector>()
+        return services.AddScoped<ProjectStore>().AddScoped<VersionStore>().AddScoped<EditionStore>().AddScoped<BackupStore>().AddScoped<StoreInspector>()
             .AddScoped<MakingStore>().AddScoped<HandoverStore>().AddScoped<MakerLogStore>().AddScoped<SessionStore>();
     }
 }

@@ -31,6 +31,20 @@ public sealed partial class ErrataCommandTests : IDisposable
         Assert.Equal([new("Care and cautions", "In the designer's words", "All sizes", "", "Dry it flat.")], Changes(text));
     }
 
+    /// <summary>Two patterns under one number cannot be told apart by whoever reads of it.</summary>
+    [Fact]
+    public async Task Two_patterns_under_one_number_are_warned_of()
+    {
+        var old = await Kept("old.json", d => d["edition"] = Edition(1, "2026-09-01"));
+        var young = await Kept("new.json", d =>
+        {
+            d["edition"] = Edition(1, "2026-09-01");
+            d["words"] = new JsonObject { ["care"] = "Dry it flat." };
+        });
+        Assert.Equal("Both call themselves edition 1: give the corrected pattern the next number before anybody gets it.", (await Run.Dyepath($"errata {old} {young}")).Errors.Trim());
+        Assert.Empty((await Run.Dyepath($"errata {old} {old}")).Errors);
+    }
+
     /// <summary>What the text tells is what the JSON has, change by change.</summary>
     [Fact]
     public async Task The_text_and_the_JSON_say_the_same()

@@ -42,6 +42,8 @@ internal static class ErrataCommand
                 || ProjectFile.TryPlan(terminal, now, terminal.Json, stop, young) is not { } after)
                 return Task.FromResult(ExitCode.NoFeasibleDesign);
             var errata = Compared(before, after, stop);
+            if (errata.HasOneNumber)
+                terminal.Errors.WriteLine($"Both call themselves edition {errata.Now.Edition.Number}: give the corrected pattern the next number before anybody gets it.");
             if (parsed.GetValue(json))
                 terminal.WriteJson(writer => Write(writer, errata));
             else if (parsed.GetValue(file) is { } path)

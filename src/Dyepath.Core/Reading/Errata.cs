@@ -73,6 +73,9 @@ public sealed record Errata
     /// <summary>Nothing that a maker reads differs in any size, and both have the same sizes.</summary>
     public bool IsEmpty => Touched.All(t => t.Who.IsEmpty) && NewSizes.IsEmpty && GoneSizes.IsEmpty;
 
+    /// <summary>They say different things under one edition number: who hears of "edition 1" does not know which is meant.</summary>
+    public bool HasOneNumber => !IsEmpty && WasEdition.Number is { } number && number == Now.Edition.Number;
+
     /// <summary>Compares two plans in the language, terms, units and hand of the new one.</summary>
     /// <param name="was">The published one.</param>
     /// <param name="now">The corrected one.</param>

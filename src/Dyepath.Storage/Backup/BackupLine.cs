@@ -46,7 +46,7 @@ internal sealed record BackupProject(
 }
 
 /// <summary>A version of the project of the nearest project line above.</summary>
-internal sealed record BackupVersion(int Number, DateTimeOffset SavedAt, bool Kept, string Document);
+internal sealed record BackupVersion(int Number, DateTimeOffset SavedAt, bool Kept, string Document, int? Edition = null);
 
 /// <summary>A handover of the project of the nearest project line above; with its key's hash, so that the key goes on opening it.</summary>
 internal sealed record BackupHandover(string Id, string Size, DateTimeOffset CreatedAt, string KeyHash, string Document);

@@ -21,7 +21,7 @@ internal static class BackupRows
         },
     };
 
-    public static BackupLine Line(VersionRow row) => new() { Version = new(row.Number, row.SavedAt, row.Kept, Text(row.Document)) };
+    public static BackupLine Line(VersionRow row) => new() { Version = new(row.Number, row.SavedAt, row.Kept, Text(row.Document), row.Edition) };
 
     public static BackupLine Line(HandoverRow row) => new()
     {
@@ -78,6 +78,7 @@ internal static class BackupRows
             Number = part.Number,
             SavedAt = part.SavedAt.ToStored(),
             Kept = part.Kept,
+            Edition = part.Edition,
             Bytes = document.Length,
             Document = document,
         };

@@ -119,6 +119,7 @@ public abstract class AppDb(DbContextOptions options) : DbContext(options)
             version.Property(v => v.Number).HasColumnName("number");
             version.Property(v => v.SavedAt).HasColumnName("saved_at");
             version.Property(v => v.Kept).HasColumnName("kept");
+            version.Property(v => v.Edition).HasColumnName("edition");
             version.Property(v => v.Bytes).HasColumnName("bytes");
             version.Property(v => v.Document).HasColumnName("document");
             version.HasOne<ProjectRow>().WithMany().HasForeignKey(v => v.ProjectId).OnDelete(DeleteBehavior.Cascade);

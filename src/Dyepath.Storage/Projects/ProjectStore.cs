@@ -204,7 +204,7 @@ public sealed class ProjectStore(AppDb db, TimeProvider clock, StoredForms forms
     private async Task ThinAsync(string id, DateTimeOffset now, CancellationToken stop)
     {
         var versions = await db.Versions.Where(v => v.ProjectId == id)
-            .Select(v => new SavedText(v.Number, v.SavedAt, v.Bytes, v.Kept)).ToListAsync(stop);
+            .Select(v => new SavedText(v.Number, v.SavedAt, v.Bytes, v.Kept, v.Edition != null)).ToListAsync(stop);
         var dropped = Retention.Dropped(versions, now);
         if (dropped.Count > 0)
         {

@@ -12,7 +12,7 @@ internal static class GoodVersion
     public static async Task<VersionSummary?> FindAsync(AppDb db, StoredForms forms, string project, CancellationToken stop)
     {
         var versions = await db.Versions.Where(v => v.ProjectId == project).OrderByDescending(v => v.Number)
-            .Select(v => new VersionSummary(v.Number, v.SavedAt, v.Bytes)).ToListAsync(stop);
+            .Select(v => new VersionSummary(v.Number, v.SavedAt, v.Bytes, v.Edition)).ToListAsync(stop);
         foreach (var version in versions)
         {
             try

@@ -1,11 +1,11 @@
 namespace Dyepath.Storage.Versions;
 
-internal readonly record struct SavedText(int Number, DateTimeOffset SavedAt, int Bytes, bool Kept);
+internal readonly record struct SavedText(int Number, DateTimeOffset SavedAt, int Bytes, bool Kept, bool Published = false);
 
 /// <summary>
 /// Which earlier texts of a project stay. Of every two minutes of this and the last hour, of every other hour of this and the
 /// last day, and of every day before, the last text; of these the newest that fit the quota. Stretches nest and lie whole
-/// on one side of each limit, so thinning at every save leaves what thinning once would.
+/// on one side of each limit, so thinning at every save leaves what thinning once would. A published edition stays, whatever its age.
 /// </summary>
 internal static class Retention
 {
@@ -22,7 +22,7 @@ internal static class Retention
         var dropped = new List<int>();
         var (count, bytes) = (0, 0L);
         (TimeSpan Every, long Number)? last = null;
-        foreach (var version in versions.OrderByDescending(v => v.Number))
+        foreach (var version in versions.Where(v => !v.Published).OrderByDescending(v => v.Number))
         {
             var span = Span(version.SavedAt, now);
             var again = span == last;

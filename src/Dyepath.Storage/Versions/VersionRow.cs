@@ -13,6 +13,9 @@ internal sealed class VersionRow : ITextRow
     /// <summary>Not thinned by age.</summary>
     public bool Kept { get; init; }
 
+    /// <summary>The number under which it was published: such a text stays until that is taken back.</summary>
+    public int? Edition { get; init; }
+
     public required int Bytes { get; init; }
 
     public required byte[] Document { get; init; }

@@ -66,6 +66,7 @@ internal static class DyepathHost
         app.MapSignIn(settings);
         app.MapProjects();
         app.MapVersions();
+        app.MapEditions();
         app.MapMakings();
         app.MapHandovers();
         app.MapHanded();

@@ -1,5 +1,6 @@
 using System.Text;
 using System.Text.Json;
+using System.Text.Json.Serialization.Metadata;
 using Dyepath.Contracts;
 using Dyepath.Workspace.Keeping;
 
@@ -8,26 +9,13 @@ namespace Dyepath.Workspace.Store;
 /// <summary>Projects on the host, over its JSON API. A failing connection is an answer, never an exception.</summary>
 public sealed class ServerShelf(HttpClient http) : IHostTexts<ProjectText>
 {
-    /// <summary>Lists come in pages; a shelf of more than this many projects is cut off.</summary>
+    /// <summary>Lists come in pages; a longer one is cut off.</summary>
     private const int MostPages = 50;
 
     private readonly HostApi _api = new(http);
 
     /// <summary>Those on the shelf, or those in the archive.</summary>
-    public async Task<ServerAnswer<ProjectSummary[]>> ListAsync(bool archived)
-    {
-        List<ProjectSummary> all = [];
-        var page = ApiPaths.Shelf(archived);
-        for (var pages = 0; pages < MostPages && page is not null; pages++)
-        {
-            var answer = await _api.Ask(new HttpRequestMessage(HttpMethod.Get, page), ContractsJson.Default.ProjectSummaryArray);
-            if (answer.Value is not { } some)
-                return answer;
-            all.AddRange(some);
-            page = answer.Next;
-        }
-        return new(ServerReply.Done, [.. all]);
-    }
+    public Task<ServerAnswer<ProjectSummary[]>> ListAsync(bool archived) => All(ApiPaths.Shelf(archived), ContractsJson.Default.ProjectSummaryArray);
 
     /// <summary>A project's document as the host has it.</summary>
     public Task<ServerAnswer<StoredText>> GetAsync(string id) => _api.Text(ApiPaths.Project(id));
@@ -87,9 +75,31 @@ public sealed class ServerShelf(HttpClient http) : IHostTexts<ProjectText>
         _api.Ask(new HttpRequestMessage(HttpMethod.Delete, ApiPaths.Project(id)), ContractsJson.Default.ProjectSummary);
 
     /// <summary>Kept versions of a project, without their texts.</summary>
-    public Task<ServerAnswer<VersionSummary[]>> VersionsAsync(string id) =>
-        _api.Ask(new HttpRequestMessage(HttpMethod.Get, ApiPaths.Versions(id)), ContractsJson.Default.VersionSummaryArray);
+    public Task<ServerAnswer<VersionSummary[]>> VersionsAsync(string id) => All(ApiPaths.Versions(id), ContractsJson.Default.VersionSummaryArray);
+
+    /// <summary>Keeps a document for good under the edition number that it has.</summary>
+    public Task<ServerAnswer<VersionSummary>> PublishAsync(string id, string text) =>
+        _api.Ask(HostApi.Sending(HttpMethod.Post, ApiPaths.Editions(id), text), ContractsJson.Default.VersionSummary);
+
+    /// <summary>Takes the publishing of an edition back; its text stays a version.</summary>
+    public Task<ServerAnswer<VersionSummary>> TakeBackAsync(string id, int edition) =>
+        _api.Ask(new HttpRequestMessage(HttpMethod.Delete, ApiPaths.Edition(id, edition)), ContractsJson.Default.VersionSummary);
 
     /// <summary>The document of one version.</summary>
     public Task<ServerAnswer<StoredText>> VersionAsync(string id, int number) => _api.Text(ApiPaths.Version(id, number));
+
+    private async Task<ServerAnswer<T[]>> All<T>(string first, JsonTypeInfo<T[]> type)
+    {
+        List<T> all = [];
+        var page = first;
+        for (var pages = 0; pages < MostPages && page is not null; pages++)
+        {
+            var answer = await _api.Ask(new HttpRequestMessage(HttpMethod.Get, page), type);
+            if (answer.Value is not { } some)
+                return answer;
+            all.AddRange(some);
+            page = answer.Next;
+        }
+        return new(ServerReply.Done, [.. all]);
+    }
 }

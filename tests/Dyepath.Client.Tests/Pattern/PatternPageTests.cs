@@ -101,8 +101,8 @@ public sealed class PatternPageTests : BunitContext
         older.Set("title", "Ebbline");
         _host.Answers["api/projects//versions"] = """[{"number":3,"savedAt":"2026-03-01T12:00:00Z","bytes":4200}]""";
         _host.Answers["api/projects//versions/3"] = older.Text;
-        var versions = Render<OlderVersions>();
-        await versions.InvokeAsync(() => versions.Find("button").ClickAsync());
+        var versions = Render<Editions>();
+        await ShowAsync(versions);
         Assert.Contains("5 kB", versions.Markup, StringComparison.Ordinal);
         await versions.InvokeAsync(() => versions.Find("li button").ClickAsync());
         Assert.Equal("title Ebbline Tideline", string.Join(' ', versions.FindAll("tbody th, tbody td").Select(c => c.TextContent)));
@@ -121,8 +121,8 @@ public sealed class PatternPageTests : BunitContext
         _host.Answers["api/projects//versions/3"] = older.Text;
         older.Set("title", "");
         _host.Answers["api/projects//versions/2"] = older.Text;
-        var versions = Render<OlderVersions>();
-        await versions.InvokeAsync(() => versions.Find("button").ClickAsync());
+        var versions = Render<Editions>();
+        await ShowAsync(versions);
         await versions.InvokeAsync(() => Errata(0).ClickAsync());
         versions.WaitForAssertion(() => Assert.Contains("tideline-errata.txt is made.", versions.Markup, StringComparison.Ordinal), TimeSpan.FromSeconds(20));
         await versions.InvokeAsync(() => Errata(1).ClickAsync());
@@ -138,9 +138,40 @@ public sealed class PatternPageTests : BunitContext
     [Fact]
     public async Task Without_a_connection_that_is_said()
     {
-        var versions = Render<OlderVersions>();
-        await versions.InvokeAsync(() => versions.Find("button").ClickAsync());
-        Assert.Contains("cannot be reached", versions.Markup, StringComparison.Ordinal);
+        var versions = Render<Editions>();
+        versions.WaitForAssertion(() => Assert.Contains("cannot be reached", versions.Markup, StringComparison.Ordinal));
+    }
+
+    /// <summary>A pattern that is not what was published under its number says so, and by how much, before anybody gets it.</summary>
+    [Fact]
+    public async Task A_published_edition_and_what_became_of_it_are_told_apart()
+    {
+        _host.Answers["api/projects//versions"] = "[]";
+        var editions = Render<Editions>();
+        editions.WaitForAssertion(() => Assert.Contains("has no edition number", editions.Markup, StringComparison.Ordinal));
+        await editions.InvokeAsync(() => Button("Make it edition 1, of today").ClickAsync());
+        Assert.Equal(("1", DateTime.Now.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture)), (_bench.Document!.Typed("edition.number"), _bench.Document.Typed("edition.date")));
+        editions.WaitForAssertion(() => Assert.Contains("is edition 1, not published yet.", editions.Markup, StringComparison.Ordinal));
+        const string Published = """{"number":4,"savedAt":"2026-03-01T12:00:00Z","bytes":4200,"edition":1}""";
+        _host.Answers["api/projects//editions"] = Published;
+        _host.Answers["api/projects//versions"] = $"[{Published}]";
+        _host.Answers["api/projects//versions/4"] = _bench.Document.Text;
+        editions.WaitForState(() => !Button("Publish edition 1").HasAttribute("disabled"), TimeSpan.FromSeconds(20));
+        await editions.InvokeAsync(() => Button("Publish edition 1").ClickAsync());
+        editions.WaitForAssertion(() => Assert.Contains("is edition 1 as it was published", editions.Markup, StringComparison.Ordinal));
+        Assert.Contains("Edition 1, published", editions.Markup, StringComparison.Ordinal);
+        _bench.Edit("title", d => d.Set("title", "Ebbline"));
+        editions.WaitForAssertion(() => Assert.Contains("differs from what was published as edition 1 in one place.", editions.Markup, StringComparison.Ordinal));
+        await editions.InvokeAsync(() => Button("Make it edition 2, of today").ClickAsync());
+        editions.WaitForAssertion(() => Assert.Contains("is edition 2, not published yet.", editions.Markup, StringComparison.Ordinal));
+
+        AngleSharp.Dom.IElement Button(string words) => editions.FindAll("button").Single(b => b.TextContent == words);
+    }
+
+    private static async Task ShowAsync(IRenderedComponent<Editions> editions)
+    {
+        editions.WaitForState(() => editions.FindAll("button").Any(b => b.TextContent == "Show them"));
+        await editions.InvokeAsync(() => editions.FindAll("button").Single(b => b.TextContent == "Show them").ClickAsync());
     }
 
     /// <summary>Answers what it was told, and otherwise is not there.</summary>

@@ -4,6 +4,7 @@ using Dyepath.Storage.Backup;
 using Dyepath.Storage.Handovers;
 using Dyepath.Storage.Makings;
 using Dyepath.Storage.Projects;
+using Dyepath.Storage.Versions;
 
 namespace Dyepath.Storage.Tests.Backup;
 
@@ -22,7 +23,7 @@ public class BackupTests(TestDatabases databases)
         second.Now = third.Now = first.Now;
         var backup = await first.BackupAsync();
         var restored = await second.RestoreAsync(backup);
-        Assert.Equal(new BackupCounts(2, 2, 1, 3, 2), restored.Counts);
+        Assert.Equal(new BackupCounts(2, 3, 1, 3, 2), restored.Counts);
         Assert.Empty(restored.LeftAlone);
         Assert.True(restored.HasHashes);
         Assert.Equal(backup, await second.BackupAsync());
@@ -31,6 +32,7 @@ public class BackupTests(TestDatabases databases)
         foreach (var store in new[] { second, third })
         {
             Assert.Equal(await first.VersionsAsync("a"), await store.VersionsAsync("a"));
+            Assert.Equal([null, null, 7], (await store.WithAsync((VersionStore s) => s.ListAsync("a", int.MaxValue, default)))!.Value.Items.Select(v => v.Edition).Order());
             Assert.Equal(await first.ShelfAsync(), await store.ShelfAsync(), Same);
             Assert.Equal(await first.ShelfAsync(archived: true), await store.ShelfAsync(archived: true), Same);
             Assert.Equal("piece", Encoding.UTF8.GetString((await store.OpenAsync(_key))!.Document));
@@ -231,6 +233,7 @@ public class BackupTests(TestDatabases databases)
         await store.SaveAsync("a", "{}", "{ \"line\": 1,\n\"tab\":\t2 }");
         store.Now += TimeSpan.FromMinutes(5);
         await store.SaveAsync("a", "{ \"line\": 1,\n\"tab\":\t2 }", "\uFEFF{ \"três\": \"\\ud83e\\uddf6 🧶\" }\r\n", keep: true);
+        await store.WithAsync((EditionStore s) => s.PublishAsync("a", 7, "{ \"edition\": 7 }"u8.ToArray(), default));
         await store.CreateAsync("b", "archived");
         await store.WithAsync((ProjectStore s) => s.ArchiveAsync("b", true, default));
         _key = (await store.HandOverAsync("a", "piece")).Key;

@@ -35,8 +35,8 @@ public class MigrationTests(TestDatabases databases)
                 object now = kind == DatabaseKind.Sqlite ? earlier.Now.ToUnixTimeMilliseconds() : earlier.Now;
                 await db.Database.ExecuteSqlAsync(
                     $"INSERT INTO projects (id, name, archived, created_at, updated_at, etag, last_version, document) VALUES ('a', {two.Name}, {false}, {now}, {now}, {two.Etag}, 1, {two.Document})");
-                db.Versions.Add(new VersionRow { ProjectId = "a", Number = 1, SavedAt = earlier.Now, Bytes = 3, Document = one.Document });
-                await db.SaveChangesAsync();
+                await db.Database.ExecuteSqlAsync(
+                    $"INSERT INTO versions (project_id, number, saved_at, kept, bytes, document) VALUES ('a', 1, {now}, {false}, 3, {one.Document})");
             });
         }
         await using var store = await TestStore.OpenAsync(choice);

@@ -63,6 +63,20 @@ public class RetentionTests
         },
         seed: 43, cases: 100);
 
+    /// <summary>What buyers have is not thinned, whatever its age and however many texts there are.</summary>
+    [Fact]
+    public void Published_texts_stay_and_take_no_other_s_place() => Gen.Select(Saves, Gen.Bool.Array[80]).Holds(
+        (saves, published) =>
+        {
+            var all = saves.Select((moment, i) => Text(i, moment) with { Published = published[i] }).ToList();
+            var (kept, others) = (all.ToList(), all.Where(v => !v.Published).ToList());
+            Thin(kept, saves[^1]);
+            Thin(others, saves[^1]);
+            Assert.Equal(all.Where(v => v.Published), kept.Where(v => v.Published));
+            Assert.Equal(others, kept.Where(v => !v.Published));
+        },
+        seed: 44, cases: 100);
+
     [Fact]
     public void The_quota_holds_even_for_kept_texts_and_the_newest_fill_it()
     {

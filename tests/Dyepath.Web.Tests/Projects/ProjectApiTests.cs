@@ -2,6 +2,7 @@ using System.Net;
 using System.Net.Http.Json;
 using System.Text;
 using Dyepath.Contracts;
+using Dyepath.Core.Projects;
 
 namespace Dyepath.Web.Tests.Projects;
 
@@ -241,6 +242,37 @@ public abstract class ProjectApiTests(Hosts hosts, DatabaseKind kind) : IAsyncLi
         unsized.Headers.TransferEncodingChunked = true;
         using var answer = await Client.SendAsync(unsized);
         await RunningHost.ProblemAsync(HttpStatusCode.RequestEntityTooLarge, answer);
+    }
+
+    /// <summary>What is published is a pattern that can be planned, under the number that it prints.</summary>
+    [Fact]
+    public async Task A_pattern_is_published_under_its_edition_number()
+    {
+        var project = await _host.CreateAsync("""{ "title": "one" }""");
+        var demo = Encoding.UTF8.GetString(DemoProject.Utf8);
+        var first = demo.Replace("\"edition\": {", "\"edition\": { \"number\": 3,", StringComparison.Ordinal);
+        Assert.NotEqual(demo, first);
+        using (var published = await PublishAsync(first))
+            Assert.Equal(3, (await published.Content.ReadFromJsonAsync(ContractsJson.Default.VersionSummary, TestContext.Current.CancellationToken))!.Edition);
+        using (var again = await PublishAsync(first))
+            Assert.Equal(HttpStatusCode.OK, again.StatusCode);
+        using (var taken = await PublishAsync(first.Replace("Tideline", "Ebbline", StringComparison.Ordinal)))
+            Assert.Equal("Another text is published as edition 3.", (await RunningHost.ProblemAsync(HttpStatusCode.Conflict, taken)).Title);
+        using (var unnumbered = await PublishAsync(demo))
+            Assert.Equal("The pattern has no edition number.", (await RunningHost.ProblemAsync(HttpStatusCode.UnprocessableEntity, unnumbered)).Title);
+        using (var faulty = await PublishAsync("{}"))
+            await RunningHost.ProblemAsync(HttpStatusCode.UnprocessableEntity, faulty);
+        using (var none = await PublishAsync("[]"))
+            await RunningHost.ProblemAsync(HttpStatusCode.BadRequest, none);
+        var version = Assert.Single(await VersionsAsync(project.Id));
+        Assert.Equal(first, await Client.GetStringAsync(ApiPaths.Version(project.Id, version.Number)));
+        using (var gone = await Client.DeleteAsync(ApiPaths.Edition(project.Id, 3)))
+            Assert.Equal(HttpStatusCode.NoContent, gone.StatusCode);
+        using (var late = await Client.DeleteAsync(ApiPaths.Edition(project.Id, 3)))
+            await RunningHost.ProblemAsync(HttpStatusCode.NotFound, late);
+        Assert.Null(Assert.Single(await VersionsAsync(project.Id)).Edition);
+
+        Task<HttpResponseMessage> PublishAsync(string text) => Client.PostAsync(ApiPaths.Editions(project.Id), RunningHost.Json(text));
     }
 
     [Fact]

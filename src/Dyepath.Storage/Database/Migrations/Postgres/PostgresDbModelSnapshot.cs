@@ -339,17 +339,22 @@ namespace Dyepath.Storage.Database.Migrations.Postgres
                         .IsRequired()
                         .HasColumnType("bytea")
                         .HasColumnName("document")
-                        .HasColumnOrder(5);
+                        .HasColumnOrder(6);
+
+                    b.Property<int?>("Edition")
+                        .HasColumnType("integer")
+                        .HasColumnName("edition")
+                        .HasColumnOrder(3);
 
                     b.Property<bool>("Kept")
                         .HasColumnType("boolean")
                         .HasColumnName("kept")
-                        .HasColumnOrder(3);
+                        .HasColumnOrder(4);
 
                     b.Property<DateTimeOffset>("SavedAt")
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("saved_at")
-                        .HasColumnOrder(4);
+                        .HasColumnOrder(5);
 
                     b.HasKey("ProjectId", "Number");
 

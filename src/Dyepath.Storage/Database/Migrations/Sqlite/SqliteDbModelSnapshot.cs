@@ -333,17 +333,22 @@ namespace Dyepath.Storage.Database.Migrations.Sqlite
                         .IsRequired()
                         .HasColumnType("BLOB")
                         .HasColumnName("document")
-                        .HasColumnOrder(5);
+                        .HasColumnOrder(6);
+
+                    b.Property<int?>("Edition")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("edition")
+                        .HasColumnOrder(3);
 
                     b.Property<bool>("Kept")
                         .HasColumnType("INTEGER")
                         .HasColumnName("kept")
-                        .HasColumnOrder(3);
+                        .HasColumnOrder(4);
 
                     b.Property<long>("SavedAt")
                         .HasColumnType("INTEGER")
                         .HasColumnName("saved_at")
-                        .HasColumnOrder(4);
+                        .HasColumnOrder(5);
 
                     b.HasKey("ProjectId", "Number");
 
