@@ -36,7 +36,8 @@ public static class StorageServices
         services.TryAddSingleton(TimeProvider.System);
         services.AddSingleton(choice).AddSingleton(forms).AddSingleton(choice.Limits ?? new StoreLimits()).AddSingleton<StoreUse>()
             .AddSingleton<StoreWatch>();
-        return services.AddScoped<ProjectStore>().AddScoped<VersionStore>().AddScoped<EditionStore>().AddScoped<BackupStore>().AddScoped<StoreInspector>()
-            .AddScoped<MakingStore>().AddScoped<HandoverStore>().AddScoped<MakerLogStore>().AddScoped<SessionStore>();
+        return services.AddScoped<ProjectStore>().AddScoped<VersionStore>().AddScoped<EditionStore>().AddScoped<BackupStore>()
+            .AddScoped<StoreInspector>().AddScoped<MakingStore>().AddScoped<HandoverStore>()
+            .AddScoped<MakerLogStore>().AddScoped<SessionStore>();
     }
 }

@@ -27,7 +27,9 @@ public sealed class PriceWords(PriceSheet sheet)
     /// <summary>Work, hours and money by size, in order.</summary>
     public ImmutableArray<PriceRow> Rows => [.. WorkRows(), .. MoneyRows(), .. KitRows()];
 
-    /// <summary>What has no sizes: the prices as they were typed, the copies to sell, and every figure that lacks something, with what it lacks.</summary>
+    /// <summary>
+    /// What has no sizes: the prices as they were typed, the copies to sell, and every figure that lacks something, with what it lacks.
+    /// </summary>
     public ImmutableArray<string> Lines => [.. TypedLines(), .. BreakEvenLines(), .. MissingLines()];
 
     /// <summary>The pace, what is assumed of the work, and what is not counted.</summary>

@@ -70,10 +70,14 @@ internal static partial class BeforeComparison
     {
         var chart = read.Tables.Where(t => t.Part.StartsWith($"Chart {example.Groups["chart"].Value}:", StringComparison.Ordinal)).Select(t => t.Table).FirstOrDefault();
         string[] said = [Run("first"), Run("second"), Run("last")];
-        if (chart is null || !chart.Rows[0].Skip(1).Take(3).SequenceEqual(said))
-            notes.Add(("CHARTS AND ROW STARTS", $"“{example.Value}” is not row 1 of that chart's table"));
-        else if (example.Groups["next"].Success && chart.Rows[1][1] != Run("next"))
-            notes.Add(("CHARTS AND ROW STARTS", $"“{example.Value}”: row 2 of the table begins with {chart.Rows[1][1]}"));
+        var (row, after) = (Whole(example, "row"), Cells(Whole(example, "row") + 1));
+        if (Cells(row) is not { } cells || !cells.Skip(1).Take(3).SequenceEqual(said))
+            notes.Add(("CHARTS AND ROW STARTS", $"“{example.Value}” is not row {row} of that chart's table"));
+        else if (example.Groups["next"].Success && (Whole(example, "after") != row + 1 || after?[1] != Run("next")))
+            notes.Add(("CHARTS AND ROW STARTS", $"“{example.Value}”: row {row + 1} of the table begins with {after?[1]}"));
+
+        string[]? Cells(int row) => chart?.Rows.Where(r => r[0].Split(' ')[0] == row.ToString(CultureInfo.InvariantCulture))
+            .Select(r => r.ToArray()).FirstOrDefault();
 
         string Run(string group) => $"{example.Groups[group].Value} {example.Groups[group + "Symbol"].Value}";
     }
@@ -89,6 +93,6 @@ internal static partial class BeforeComparison
     [GeneratedRegex("^Markers: (?<n>[0-9]+) at a time: ")]
     private static partial Regex MarkersSaid();
 
-    [GeneratedRegex(@"^For instance chart (?<chart>\d+), (?:row|round) 1: it begins with (?<first>\d+) \w+ of .+? \((?<firstSymbol>[^()]+)\) and (?<second>\d+) \w+ of .+ \((?<secondSymbol>[^()]+)\), the colours go on whole .*? ends with (?<last>\d+) \w+ of .+? \((?<lastSymbol>[^()]+)\)\.(?: (?:Row|Round) 2 begins with the rest of that colour: (?<next>\d+) \w+ of .+ \((?<nextSymbol>[^()]+)\), [0-9.]+ with the )?")]
+    [GeneratedRegex(@"^For instance chart (?<chart>\d+), (?:row|round) (?<row>\d+): it begins with (?<first>\d+) \w+ of .+? \((?<firstSymbol>[^()]+)\) and (?<second>\d+) \w+ of .+ \((?<secondSymbol>[^()]+)\), the colours go on whole .*? ends with (?<last>\d+) \w+ of .+? \((?<lastSymbol>[^()]+)\)\.(?: (?:Row|Round) (?<after>\d+) begins with the rest of that colour: (?<next>\d+) \w+ of .+ \((?<nextSymbol>[^()]+)\), [0-9.]+ with the )?")]
     private static partial Regex Example();
 }

@@ -121,7 +121,7 @@ internal sealed class ChartCells(ColourChart chart, ChartGeometry geometry, Char
         return edges.Where(half => half > from && half < to).Prepend(from).Append(to);
     }
 
-    /// <summary>Ends the lines that stand below the row and do not go on in it, each drawn once, and begins those that begin in it.</summary>
+    /// <summary>Draws the lines that stand below the row and do not go on in it, and begins those that begin in it.</summary>
     /// <param name="begun">The row from which each line stands.</param>
     private void Upright(PathBuilder path, Dictionary<int, int> begun, HashSet<int> edges, int row)
     {

@@ -21,7 +21,10 @@ internal static class BackupRows
         },
     };
 
-    public static BackupLine Line(VersionRow row) => new() { Version = new(row.Number, row.SavedAt, row.Kept, Text(row.Document), row.Edition) };
+    public static BackupLine Line(VersionRow row) => new()
+    {
+        Version = new(row.Number, row.SavedAt, row.Kept, Text(row.Document), row.Edition),
+    };
 
     public static BackupLine Line(HandoverRow row) => new()
     {

@@ -15,7 +15,8 @@ public sealed class VersionStore(AppDb db, StoredForms forms)
             async _ =>
             {
                 var versions = await db.Versions.Where(v => v.ProjectId == projectId && v.Number < below).OrderByDescending(v => v.Number)
-                    .Select(v => new VersionSummary(v.Number, v.SavedAt, v.Bytes, v.Edition)).Take(ApiPaths.MostListed + 1).ToListAsync(stop);
+                    .Select(v => new VersionSummary(v.Number, v.SavedAt, v.Bytes, v.Edition))
+                    .Take(ApiPaths.MostListed + 1).ToListAsync(stop);
                 if (versions.Count > ApiPaths.MostListed)
                     return (versions[..ApiPaths.MostListed], versions[ApiPaths.MostListed - 1].Number);
                 return versions.Count > 0 || await db.Projects.AnyAsync(p => p.Id == projectId, stop) ? (versions, null) : null;

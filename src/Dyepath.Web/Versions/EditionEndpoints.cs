@@ -29,7 +29,8 @@ internal static class EditionEndpoints
             .WithName("publish").WithSummary("Keeps a document for good under the edition number that it has; it is listed among the versions.")
             .Accepts<object>("application/json").Produces<VersionSummary>()
             .Produces<Problem>(StatusCodes.Status400BadRequest, ProblemJson).Produces<Problem>(StatusCodes.Status404NotFound, ProblemJson)
-            .Produces<Problem>(StatusCodes.Status409Conflict, ProblemJson).Produces<Problem>(StatusCodes.Status422UnprocessableEntity, ProblemJson)
+            .Produces<Problem>(StatusCodes.Status409Conflict, ProblemJson)
+            .Produces<Problem>(StatusCodes.Status422UnprocessableEntity, ProblemJson)
             .Produces<Problem>(StatusCodes.Status507InsufficientStorage, ProblemJson);
         editions.MapDelete("/{edition:int}", async (string id, int edition, EditionStore store, CancellationToken stop) =>
             await store.TakeBackAsync(id, edition, stop) ? TypedResults.NoContent() : NoEdition)

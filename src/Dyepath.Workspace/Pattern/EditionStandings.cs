@@ -35,7 +35,8 @@ public static class EditionStandings
         string number, bool isPublished, ProjectDocument? published, ProjectDocument now)
     {
         ArgumentNullException.ThrowIfNull(now);
-        if (!int.TryParse(number, NumberStyles.None, CultureInfo.InvariantCulture, out var edition) || edition is < 1 or > Edition.MostNumber)
+        if (!int.TryParse(number, NumberStyles.None, CultureInfo.InvariantCulture, out var edition)
+            || edition is < 1 or > Edition.MostNumber)
             return (EditionStanding.Unnumbered, 0);
         if (!isPublished)
             return (EditionStanding.Unpublished, 0);

@@ -19,6 +19,7 @@ public static class PageJob
     public static byte[] Run(string order, IProgress<double> progress)
     {
         var booklet = PatternWriter.Write(PlanAnew.Read(order));
-        return System.Text.Encoding.UTF8.GetBytes(HtmlBooklet.OnScreen(booklet, booklet.Edition, new Wording(booklet, booklet.Edition).Say));
+        var page = HtmlBooklet.OnScreen(booklet, booklet.Edition, new Wording(booklet, booklet.Edition).Say);
+        return System.Text.Encoding.UTF8.GetBytes(page);
     }
 }

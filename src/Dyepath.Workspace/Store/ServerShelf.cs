@@ -15,7 +15,8 @@ public sealed class ServerShelf(HttpClient http) : IHostTexts<ProjectText>
     private readonly HostApi _api = new(http);
 
     /// <summary>Those on the shelf, or those in the archive.</summary>
-    public Task<ServerAnswer<ProjectSummary[]>> ListAsync(bool archived) => All(ApiPaths.Shelf(archived), ContractsJson.Default.ProjectSummaryArray);
+    public Task<ServerAnswer<ProjectSummary[]>> ListAsync(bool archived) =>
+        All(ApiPaths.Shelf(archived), ContractsJson.Default.ProjectSummaryArray);
 
     /// <summary>A project's document as the host has it.</summary>
     public Task<ServerAnswer<StoredText>> GetAsync(string id) => _api.Text(ApiPaths.Project(id));
@@ -75,7 +76,8 @@ public sealed class ServerShelf(HttpClient http) : IHostTexts<ProjectText>
         _api.Ask(new HttpRequestMessage(HttpMethod.Delete, ApiPaths.Project(id)), ContractsJson.Default.ProjectSummary);
 
     /// <summary>Kept versions of a project, without their texts.</summary>
-    public Task<ServerAnswer<VersionSummary[]>> VersionsAsync(string id) => All(ApiPaths.Versions(id), ContractsJson.Default.VersionSummaryArray);
+    public Task<ServerAnswer<VersionSummary[]>> VersionsAsync(string id) =>
+        All(ApiPaths.Versions(id), ContractsJson.Default.VersionSummaryArray);
 
     /// <summary>Keeps a document for good under the edition number that it has.</summary>
     public Task<ServerAnswer<VersionSummary>> PublishAsync(string id, string text) =>

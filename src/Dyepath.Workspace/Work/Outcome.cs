@@ -71,7 +71,7 @@ public sealed class Outcome
         return new Outcome(read.Reading, result, measured, null);
     }
 
-    /// <summary>All of it at once, where the document differs from an earlier one's in nothing that planning reads; null elsewhere.</summary>
+    /// <summary>All of it at once, where it differs from an earlier document in nothing that planning reads; null elsewhere.</summary>
     /// <param name="earlier">Worked out before.</param>
     public Outcome? Reworded(Outcome earlier)
     {

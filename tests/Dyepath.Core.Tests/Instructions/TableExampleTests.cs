@@ -48,6 +48,20 @@ public sealed class TableExampleTests
             words, "of ([0-3])", m => $"of {Say(plan, Phrase.Of($"{context.Colour(m.Groups[1].Value[0] - '0')}"))}");
     }
 
+    /// <summary>A shawl begins with rows of two colours: the first row that shows how the table is read has three, and the example takes that.</summary>
+    [Fact]
+    public void A_piece_that_begins_narrow_is_told_by_its_first_row_of_three_runs()
+    {
+        var plan = StarterDocument.Of(Core.Constructions.Repertoire.All.First(k => k.Name == "shawl")).Planned();
+        var fabric = plan.Sizes[0].Pieces[0].Shape!.Parts[0].Fabric;
+        var row = Enumerable.Range(0, fabric.Rows).First(r => RowRuns.Of(fabric, r).Length >= 3);
+        Assert.True(row > 0, "The first row shows it: the case is not tried.");
+        var runs = RowRuns.Of(fabric, row);
+        var said = string.Join(' ', TableExample.Write(new PatternContext(plan)).Select(b => Say(plan, ((Paragraph)((ForSizes)b).Blocks[1]).Text)));
+        Assert.StartsWith($"For instance chart 1, row {row + 1}: it begins with {runs[0].Units} stitch", said, StringComparison.Ordinal);
+        Assert.Contains($"the row ends with {runs[^1].Units} stitch", said, StringComparison.Ordinal);
+    }
+
     /// <summary>
     /// Six rows of 65 end 390 stitches on: 17 repeats and 16, so that the last of them begins at 325, 17 into its repeat, and ends 16 into
     /// one.
