@@ -29,9 +29,9 @@ internal static class BookletParts
         var name = Phrase.Named(reader.SizeName(booklet.Sizes[size]));
         return reader.Text((booklet.Sizes.Length > 1, behind) switch
         {
-            (true, true) => Phrase.Of($"{name} from the front and, smaller, from behind, drawn from the pattern's own numbers."),
+            (true, true) => Phrase.Of($"{name} from the front and from behind, drawn from the pattern's own numbers."),
             (true, false) => Phrase.Of($"{name}, drawn from the pattern's own numbers."),
-            (false, true) => Phrase.Plain("Drawn from the front and, smaller, from behind from the pattern's own numbers."),
+            (false, true) => Phrase.Plain("Drawn from the front and from behind from the pattern's own numbers."),
             (false, false) => Phrase.Plain("Drawn from the pattern's own numbers."),
         });
     }

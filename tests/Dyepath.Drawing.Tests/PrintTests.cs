@@ -83,7 +83,7 @@ public sealed class PrintTests
         var reader = new Reader(edition, new Wording(booklet, edition).Say);
         var cover = booklet.Cover!;
         var view = cover.Worn[cover.Sample].Value.Front;
-        var sheet = WornDrawing.Draw(cover, cover.Sample, reader, new Room(160, 200))[0];
+        var sheet = WornDrawing.Arranged(cover, cover.Sample, reader, new Box(0, 0, 160, 200), 8)[0].Sheet;
         var scale = sheet.Width / Width(view);
         var expected = view.Patches
             .SelectMany(p => p.Cells.Where(c => c != ColourChart.Blank).Select(c => (Colour: c == Patch.Plain ? cover.Companion : cover.Colours[c], Area: p.Width * p.Height / p.Cells.Length)))
@@ -103,7 +103,7 @@ public sealed class PrintTests
         var sheets = new[] { Hand.Right, Hand.Left }.Select(hand =>
         {
             var edition = booklet.Edition with { Hand = hand };
-            return WornDrawing.Draw(booklet.Cover!, booklet.Cover!.Sample, new Reader(edition, new Wording(booklet, edition).Say), new Room(160, 200))[0];
+            return WornDrawing.Arranged(booklet.Cover!, booklet.Cover!.Sample, new Reader(edition, new Wording(booklet, edition).Say), new Box(0, 0, 160, 200), 8)[0].Sheet;
         }).ToArray();
         var (right, left) = (Middles(sheets[0]), Middles(sheets[1]));
         Assert.Equal(right.Length, left.Length);
@@ -112,6 +112,28 @@ public sealed class PrintTests
 
         static (double X, double Y)[] Middles(Sheet sheet) => [.. sheet.Shapes.OfType<Outline>().Where(o => o.Style is { Fill: not null, Stroke: null })
             .SelectMany(Rectangles).Select(r => (r.X + r.Width / 2, r.Y))];
+    }
+
+    /// <summary>Front and back stand in the room, apart from each other, and fill it in one direction.</summary>
+    [Theory]
+    [InlineData("tunic")]
+    [InlineData("vest")]
+    [InlineData("poncho")]
+    [InlineData("skirt")]
+    public void Front_and_back_stand_in_their_room_apart(string garment)
+    {
+        var booklet = Pattern(garment);
+        var reader = new Reader(booklet.Edition, new Wording(booklet, booklet.Edition).Say);
+        var views = WornDrawing.Arranged(booklet.Cover!, booklet.Cover!.Sample, reader, new Box(10, 20, 170, 180), 8);
+        Box[] boxes = [.. views.Select(v => new Box(v.At.X, v.At.Y, v.Sheet.Width, v.Sheet.Height))];
+        Assert.All(boxes, b => Assert.True(b.X >= 10 - 1e-6 && b.Y >= 20 - 1e-6 && b.X + b.Width <= 180 + 1e-6 && b.Y + b.Height <= 200 + 1e-6, $"{b} lies beyond the room"));
+        if (boxes is [var front, var back])
+        {
+            var (beside, below) = (back.X - front.X - front.Width, back.Y - front.Y - front.Height);
+            Assert.True(Math.Abs(beside - 8) < 1e-6 || Math.Abs(below - 8) < 1e-6, $"{beside} beside, {below} below");
+        }
+        var (wide, tall) = (boxes.Max(b => b.X + b.Width) - boxes.Min(b => b.X), boxes.Max(b => b.Y + b.Height) - boxes.Min(b => b.Y));
+        Assert.True(Math.Abs(wide - 170) < 1e-6 || Math.Abs(tall - 180) < 1e-6, $"{wide} by {tall}");
     }
 
     [Fact]

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Dyepath.Core.Booklets;
+using Dyepath.Drawing.Lists;
 using Dyepath.Drawing.Pictures;
 
 namespace Dyepath.Drawing.Html;
@@ -62,11 +63,12 @@ internal sealed class HtmlPage(HtmlText html, Booklet booklet, Reader reader, Si
     private void Worn(BookletCover cover)
     {
         var size = reader.OnlySize(booklet) ?? cover.Sample;
-        html.Raw("<figure class=\"cover\"><div class=\"ground\">");
-        var sheets = WornDrawing.Draw(cover, size, reader, new Room(160, 190));
-        foreach (var sheet in sheets)
+        var views = WornDrawing.Arranged(cover, size, reader, new Box(0, 0, 180, 170), 6);
+        var below = views.Length > 1 && views[1].At.X < views[0].At.X + views[0].Sheet.Width;
+        html.Raw($"<figure class=\"cover\"><div class=\"ground worn{(below ? " below" : "")}\">");
+        foreach (var (sheet, _) in views)
             _figures.Svg(sheet);
-        html.Raw("</div>").Element("figcaption", BookletParts.CoverCaption(booklet, reader, size, behind: sheets.Length > 1)).Raw("</figure>\n");
+        html.Raw("</div>").Element("figcaption", BookletParts.CoverCaption(booklet, reader, size, behind: views.Length > 1)).Raw("</figure>\n");
     }
 
     private void Contents()

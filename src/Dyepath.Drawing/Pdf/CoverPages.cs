@@ -16,6 +16,9 @@ internal static class CoverPages
     /// <summary>Height of the strip of the yarn's colours, in millimetres.</summary>
     private const double StripHeight = 3;
 
+    /// <summary>Millimetres between front and back.</summary>
+    private const double Between = 8;
+
     public static void Write(Flow flow, Booklet booklet, Reader reader)
     {
         Text(flow, Role.Title, booklet.Title, flow.Type.Title, strong: true);
@@ -70,19 +73,15 @@ internal static class CoverPages
     {
         var size = reader.OnlySize(booklet) ?? cover.Sample;
         var caption = flow.Type.Caption * Flow.Leading;
-        var room = new Room(flow.Frame.FullWidth / Scale, (flow.Free - 2 * caption - 8) / Scale);
-        var sheets = WornDrawing.Draw(cover, size, reader, room);
-        foreach (var (sheet, at) in sheets.Select((s, i) => (s, i)))
-        {
-            // The front in the middle, the back at the right below it.
-            var x = at == 0 ? (flow.Frame.FullWidth - sheet.Width * Scale) / 2 : flow.Frame.FullWidth - sheet.Width * Scale;
-            flow.Figure(sheet, flow.Left + x, flow.Y, Scale);
-            if (at == 0)
-                flow.Use((sheet.Height + (sheets.Length > 1 ? WornDrawing.Between : 2)) * Scale);
-        }
-        var words = BookletParts.CoverCaption(booklet, reader, size, behind: sheets.Length > 1);
-        var width = flow.Frame.FullWidth - (sheets.Length > 1 ? sheets[1].Width * Scale + 12 : 0);
-        Text(flow, Role.Paragraph, words, flow.Type.Caption, strong: false, Ink.Soft, width);
+        var room = new Box(0, 0, flow.Frame.FullWidth / Scale, (flow.Free - 2 * caption - 8) / Scale);
+        var views = WornDrawing.Arranged(cover, size, reader, room, Between);
+        // As high on the page as they can be.
+        var top = views.Min(view => view.At.Y);
+        foreach (var (sheet, at) in views)
+            flow.Figure(sheet, flow.Left + at.X * Scale, flow.Y + (at.Y - top) * Scale, Scale);
+        flow.Use((views.Max(view => view.At.Y + view.Sheet.Height) - top + 2) * Scale);
+        var words = BookletParts.CoverCaption(booklet, reader, size, behind: views.Length > 1);
+        Text(flow, Role.Paragraph, words, flow.Type.Caption, strong: false, Ink.Soft);
     }
 
     /// <summary>The colours in their order, across the page.</summary>

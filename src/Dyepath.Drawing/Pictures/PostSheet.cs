@@ -27,9 +27,6 @@ internal sealed class PostSheet(BookletCover? cover, ColourChart? fabric, int si
 
     private const double Leading = 1.35;
 
-    /// <summary>The back's scale over the front's: alike, or smaller where that leaves the front more room; beside it or below.</summary>
-    private static readonly ImmutableArray<(double Back, bool Beside)> Ways = [(1, true), (1, false), (0.6, true), (0.6, false)];
-
     private static double Safe => SafeShare * Width;
 
     /// <summary>Front and back as worn; missing where the booklet has no garment to show.</summary>
@@ -103,50 +100,9 @@ internal sealed class PostSheet(BookletCover? cover, ColourChart? fabric, int si
         return (line, size, bold);
     }
 
-    /// <summary>Front and back beside or below each other, in the way in which most of them is seen.</summary>
-    private IEnumerable<Shape> Garment(Box room)
-    {
-        var views = WornDrawing.Views(cover!, size);
-        if (views.Length == 1)
-        {
-            var only = views[0].Bounds;
-            return [Placed(WornDrawing.Draw(views[0], cover!, Math.Min(room.Width / only.Width, room.Height / only.Height), reader), room)];
-        }
-        var (front, back) = (views[0].Bounds, views[1].Bounds);
-        var gap = Safe / 2;
-        var best = (from way in Ways
-                    let scale = Largest(front, back, room, gap, way)
-                    orderby scale * scale * (front.Width * front.Height + way.Back * way.Back * back.Width * back.Height) descending
-                    select (scale, ratio: way.Back, beside: way.Beside)).First();
-        var first = WornDrawing.Draw(views[0], cover!, best.scale, reader);
-        var second = WornDrawing.Draw(views[1], cover!, best.scale * best.ratio, reader);
-        if (!best.beside)
-        {
-            var top = room.Y + (room.Height - first.Height - gap - second.Height) / 2;
-            return
-            [
-                Placed(first, room with { Y = top, Height = first.Height }),
-                Placed(second, room with { Y = top + first.Height + gap, Height = second.Height }),
-            ];
-        }
-        var left = room.X + (room.Width - first.Width - gap - second.Width) / 2;
-        // Both hang from one line, or a smaller one stands on it.
-        var middle = room.Y + (room.Height - Math.Max(first.Height, second.Height)) / 2;
-        return
-        [
-            new Group(first.Shapes, new Point(left, middle)),
-            new Group(second.Shapes, new Point(left + first.Width + gap, best.ratio < 1 ? middle + first.Height - second.Height : middle)),
-        ];
-    }
-
-    /// <summary>The front's largest scale.</summary>
-    private static double Largest(Box front, Box back, Box room, double gap, (double Back, bool Beside) way)
-    {
-        var (width, height) = (way.Back * back.Width, way.Back * back.Height);
-        return way.Beside
-            ? Math.Min((room.Width - gap) / (front.Width + width), room.Height / Math.Max(front.Height, height))
-            : Math.Min((room.Height - gap) / (front.Height + height), room.Width / Math.Max(front.Width, width));
-    }
+    /// <summary>Front and back, in the middle of the room.</summary>
+    private IEnumerable<Shape> Garment(Box room) =>
+        WornDrawing.Arranged(cover!, size, reader, room, Safe / 2).Select(view => new Group(view.Sheet.Shapes, view.At));
 
     /// <summary>The fabric, across the room and in its middle where it is not as tall.</summary>
     private IEnumerable<Shape> Cloth(Box room) =>

@@ -14,20 +14,55 @@ internal static class WornDrawing
 
     private const int StepsOfRun = 20;
 
-    /// <summary>The front as large as the room lets it be, and what is seen from behind smaller, in what is left below it.</summary>
-    public static ImmutableArray<Sheet> Draw(BookletCover cover, int size, Reader reader, Room room)
+    /// <summary>The back's scale over the front's: alike, or smaller where that leaves the front more room; beside it or below.</summary>
+    private static readonly ImmutableArray<(double Back, bool Beside)> Ways = [(1, true), (1, false), (0.75, true), (0.75, false)];
+
+    /// <summary>
+    /// Front and back beside or below each other, in the middle of a room and in the way in which most of them is seen; of what is the same
+    /// from behind, one view.
+    /// </summary>
+    /// <param name="gap">Between the two.</param>
+    public static ImmutableArray<(Sheet Sheet, Point At)> Arranged(BookletCover cover, int size, Reader reader, Box room, double gap)
     {
-        var worn = cover.Worn[size].Value;
-        GarmentDrawing[] views = worn.Behind is { } behind ? [worn.Front, behind] : [worn.Front];
-        var boxes = views.Select(Bounds).ToArray();
-        var (front, rest) = (boxes[0], views.Length > 1 ? LargestFront : 1);
-        var scale = Math.Min(room.Width / front.Width, rest * room.Height / front.Height);
-        var sheets = ImmutableArray.Create(Draw(worn.Front, front, cover, scale, reader));
-        if (worn.Behind is null)
-            return sheets;
-        var left = room.Height - front.Height * scale - Between;
-        var small = Math.Min(Smaller * scale, Math.Min(room.Width / 2 / boxes[1].Width, left / boxes[1].Height));
-        return sheets.Add(Draw(worn.Behind, boxes[1], cover, small, reader));
+        var views = Views(cover, size);
+        if (views.Length == 1)
+        {
+            var only = views[0].Bounds;
+            var sheet = Draw(views[0], cover, Math.Min(room.Width / only.Width, room.Height / only.Height), reader);
+            return [(sheet, new Point(room.X + (room.Width - sheet.Width) / 2, room.Y + (room.Height - sheet.Height) / 2))];
+        }
+        var (front, back) = (views[0].Bounds, views[1].Bounds);
+        var best = (from way in Ways
+                    let scale = Largest(front, back, room, gap, way)
+                    orderby scale * scale * (front.Width * front.Height + way.Back * way.Back * back.Width * back.Height) descending
+                    select (scale, ratio: way.Back, beside: way.Beside)).First();
+        var (first, second) = (Draw(views[0], cover, best.scale, reader), Draw(views[1], cover, best.scale * best.ratio, reader));
+        if (!best.beside)
+        {
+            var top = room.Y + (room.Height - first.Height - gap - second.Height) / 2;
+            return
+            [
+                (first, new Point(room.X + (room.Width - first.Width) / 2, top)),
+                (second, new Point(room.X + (room.Width - second.Width) / 2, top + first.Height + gap)),
+            ];
+        }
+        var left = room.X + (room.Width - first.Width - gap - second.Width) / 2;
+        // Both hang from one line, or a smaller one stands on it.
+        var middle = room.Y + (room.Height - Math.Max(first.Height, second.Height)) / 2;
+        return
+        [
+            (first, new Point(left, middle)),
+            (second, new Point(left + first.Width + gap, best.ratio < 1 ? middle + first.Height - second.Height : middle)),
+        ];
+    }
+
+    /// <summary>The front's largest scale.</summary>
+    private static double Largest(Box front, Box back, Box room, double gap, (double Back, bool Beside) way)
+    {
+        var (width, height) = (way.Back * back.Width, way.Back * back.Height);
+        return way.Beside
+            ? Math.Min((room.Width - gap) / (front.Width + width), room.Height / Math.Max(front.Height, height))
+            : Math.Min((room.Height - gap) / (front.Height + height), room.Width / Math.Max(front.Width, width));
     }
 
     /// <summary>Front and back, each with what it takes in a drawing at the scale of 1 mm for 1 cm.</summary>
@@ -41,15 +76,6 @@ internal static class WornDrawing
     /// <param name="scale">Millimetres for a centimetre.</param>
     public static Sheet Draw((GarmentDrawing View, Box Bounds) view, BookletCover cover, double scale, Reader reader) =>
         Draw(view.View, view.Bounds, cover, scale, reader);
-
-    /// <summary>Millimetres between front and back.</summary>
-    public const double Between = 8;
-
-    /// <summary>Share of the room that the front may take, so that the back has some of it.</summary>
-    private const double LargestFront = 0.62;
-
-    /// <summary>The back's scale over the front's, at most.</summary>
-    private const double Smaller = 0.55;
 
     /// <summary>Of what is drawn, in centimetres, without the room for dimensions.</summary>
     private static Box Bounds(GarmentDrawing view)
