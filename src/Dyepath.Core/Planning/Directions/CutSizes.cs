@@ -43,7 +43,9 @@ internal sealed class CutSizes
     /// </summary>
     private const double PerFall = 0.1 * CentimetresPerMotif;
 
-    /// <summary>By how much more or less a size is wished for than it asks, so that sizes do not fall: no more than comes out poorly.</summary>
+    /// <summary>
+    /// By how much more or less a size is wished for than it asks, so that sizes do not fall: no more than comes out poorly.
+    /// </summary>
     private static readonly ImmutableArray<Length> Wishes =
         [.. new[] { -2.5, -1.25, 1.25, 2.5 }.Select(Length.FromCentimetres)];
 
@@ -213,10 +215,12 @@ internal sealed class CutSizes
     }
 
     /// <summary>A measure that leaps or falls, so that it is seen.</summary>
-    private bool IsUneven(GarmentMeasure measure) => Enumerable.Range(1, Counts.Length - 1).Any(i => CutFindings.IsUneven(Asked(i, measure), Made(i, measure)));
+    private bool IsUneven(GarmentMeasure measure) =>
+        Enumerable.Range(1, Counts.Length - 1).Any(i => CutFindings.IsUneven(Asked(i, measure), Made(i, measure)));
 
     /// <summary>A measure that a larger size has less of, so that it is seen.</summary>
-    private bool Falls(GarmentMeasure measure) => Enumerable.Range(1, Counts.Length - 1).Any(i => CutFindings.IsFall(Asked(i, measure), Made(i, measure)));
+    private bool Falls(GarmentMeasure measure) =>
+        Enumerable.Range(1, Counts.Length - 1).Any(i => CutFindings.IsFall(Asked(i, measure), Made(i, measure)));
 
     /// <summary>By how much it is to grow from the size before.</summary>
     private Length Asked(int size, GarmentMeasure measure) => Wanted[size][measure] - Wanted[size - 1][measure];
