@@ -38,10 +38,10 @@ internal sealed class CutSizes
     private const double CentimetresPerMotif = 100;
 
     /// <summary>
-    /// What each centimetre is worth by which a larger size is seen to have less than a smaller one: a tenth of a piece's motif (an
+    /// What each centimetre is worth by which a larger size is seen to have less than a smaller one: a fifth of a piece's motif (an
     /// assumption without a source).
     /// </summary>
-    private const double PerFall = 0.1 * CentimetresPerMotif;
+    private const double PerFall = 0.2 * CentimetresPerMotif;
 
     /// <summary>
     /// By how much more or less a size is wished for than it asks, so that sizes do not fall: no more than comes out poorly.

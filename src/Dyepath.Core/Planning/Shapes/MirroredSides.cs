@@ -1,0 +1,68 @@
+using System.Collections.Immutable;
+using Dyepath.Core.Shaping;
+
+namespace Dyepath.Core.Planning;
+
+/// <summary>
+/// The two sides of a piece with a neck in its middle, worked up. Where the motif goes on they are alike but for a row, since rows end at
+/// either edge by turns; where it gives way each by itself may give way elsewhere, and one can be made the mirror of the other.
+/// </summary>
+internal static class MirroredSides
+{
+    /// <summary>Rows by which mirrored edges differ: every other row ends at one edge.</summary>
+    private const int Apart = 1;
+
+    /// <summary>Of a piece's stitches: so much more of the motif is given for sides that are alike (an assumption without a source).</summary>
+    private const double Given = 0.02;
+
+    /// <summary>
+    /// The same with either side as the other one is, whichever loses less of the motif; as it is where its sides are alike, or where
+    /// that would lose much more.
+    /// </summary>
+    public static CutOutline Of(SteadyPanel panel, CutOutline outline)
+    {
+        if (outline.KeepsMotif || outline.Parts.Length != 3 || AreAlike(outline.Parts))
+            return outline;
+        var tried = from fromRight in new[] { true, false }
+                    from shift in new[] { -Apart, Apart }
+                    let mirrored = Mirrored(panel, outline, fromRight, shift)
+                    where mirrored is not null && mirrored.LostShare <= outline.LostShare + Given && AreAlike(mirrored.Parts)
+                    select mirrored;
+        return tried.MinBy(t => t.LostShare) ?? outline;
+    }
+
+    /// <summary>Column for column, one side's is as high as the other's, or a row higher or lower.</summary>
+    private static bool AreAlike(ImmutableArray<PartOutline> parts)
+    {
+        var tops = new int[parts[0].Outline.LastColumn + 1];
+        foreach (var part in parts)
+        {
+            foreach (var row in part.Outline.ByRow())
+                tops.AsSpan(row.First..(row.Last + 1)).Fill(part.FirstRow + row.FromRow);
+        }
+        return Enumerable.Range(0, tops.Length / 2).All(c => Math.Abs(tops[c] - tops[^(c + 1)]) <= Apart);
+    }
+
+    /// <summary>Null where no rows can be worked so.</summary>
+    private static CutOutline? Mirrored(SteadyPanel panel, CutOutline outline, bool fromRight, int shift)
+    {
+        var last = outline.Units - 1;
+        var (whole, right, left) = (outline.Parts[0], outline.Parts[1], outline.Parts[2]);
+        try
+        {
+            var below = Rows(whole, whole, own => fromRight ? (own.Here.First, last - own.There.First) : (last - own.There.Last, own.Here.Last));
+            var one = fromRight ? right : right with { Outline = Rows(right, left, own => (last - own.There.Last, last - own.There.First)) };
+            var other = fromRight ? left with { Outline = Rows(left, right, own => (last - own.There.Last, last - own.There.First)) } : left;
+            return outline.Of(ShapedPiece.Work(panel, [whole with { Outline = below }, one, other]));
+        }
+        catch (ArgumentException)
+        {
+            // Rows that would grow where they begin, or lie over each other.
+            return null;
+        }
+
+        Outline Rows(PartOutline part, PartOutline mirror, Func<(OutlineRun Here, OutlineRun There), (int First, int Last)> edges) =>
+            Shaping.Outline.ByRow([.. Enumerable.Range(0, part.Outline.Rows).Select(row => edges((
+                part.Outline.At(row), mirror.Outline.At(Math.Clamp(row - shift, 0, part.Outline.Rows - 1)))))]);
+    }
+}
