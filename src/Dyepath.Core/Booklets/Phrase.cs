@@ -55,7 +55,8 @@ public sealed record Phrase(ImmutableArray<Inline> Parts)
             Inline[] alike = [.. bySize.Select(phrase => phrase.Parts[i])];
             Inline? shared = alike[0] switch
             {
-                Count first when alike.All(part => part is Count) => first with { Values = new([.. alike.SelectMany(part => ((Count)part).Values.Values)]) },
+                Count first when alike.All(part => part is Count) =>
+                    first with { Values = new([.. alike.SelectMany(part => ((Count)part).Values.Values)]) },
                 Nested when alike.All(part => part is Nested) =>
                     Shared([.. alike.Select(part => ((Nested)part).Content)]) is { } content ? new Nested(content) : null,
                 var part => alike.All(part.Equals) ? part : null,

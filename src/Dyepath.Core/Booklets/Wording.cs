@@ -159,7 +159,8 @@ public sealed class Wording
         Name name => Plain(name.Text),
         Numerals number => Plain(Local(number.Text)),
         Turned turned => Plain(turned.Right == (_edition.Hand == Hand.Right) ? turned.ToRight : turned.ToLeft),
-        Count count => SizeList(count.Values, value => value == 0 && count.NoneIsDash ? None : value.ToString(CultureInfo.InvariantCulture)),
+        Count count => SizeList(
+            count.Values, value => value == 0 && count.NoneIsDash ? None : value.ToString(CultureInfo.InvariantCulture)),
         WordChoice words => SizeList(words.Values, word => word),
         PhraseChoice choice => SizeList(choice.Values, words => string.Concat(words.Leaves.SelectMany(Say).Select(span => span.Text))),
         Measure or YarnLength or YarnMass => Amount(inline, withUnits: true),

@@ -5,8 +5,8 @@ using Dyepath.Core.Booklets;
 namespace Dyepath.Core.Edgings;
 
 /// <summary>
-/// A pick-up in lines that a person follows one by one. What does not change from size to size is words, what may is numbers, so that sizes whose
-/// words are the same share one list.
+/// A pick-up in lines that a person follows one by one. What does not change from size to size is words, what may is numbers, so that
+/// sizes whose words are the same share one list.
 /// </summary>
 public static class PickUpWords
 {
@@ -14,12 +14,14 @@ public static class PickUpWords
     public static ImmutableArray<Phrase> Lines(PickUp pickUp) => Lines(pickUp, withRests: false);
 
     /// <summary>For one size, in English, its lines one after the other.</summary>
-    public static string Text(PickUp pickUp) => string.Join("; ", Lines(pickUp).Select(line => string.Concat(line.Leaves.Select(part => part switch
+    public static string Text(PickUp pickUp) => string.Join("; ", Lines(pickUp).Select(Text));
+
+    private static string Text(Phrase line) => string.Concat(line.Leaves.Select(part => part switch
     {
         Words words => words.Text,
         Count count => count.Values.Values[0].ToString(CultureInfo.InvariantCulture),
         _ => throw new InvalidOperationException("A pick-up is words and numbers."),
-    }))));
+    }));
 
     /// <summary>For all sizes at once; null where their words differ.</summary>
     /// <param name="withRests">A remainder of none is said as a dash, so that sizes with and without one may share a line.</param>

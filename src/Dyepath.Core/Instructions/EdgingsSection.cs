@@ -66,7 +66,7 @@ internal static class EdgingsSection
     /// <summary>As they are done, what not every size has to those that have it.</summary>
     private static IEnumerable<Block> Begun(PatternContext context, int at)
     {
-        var corners = Corners(context, at).Where(c => c.In.Values.Any(n => n > 0) && c.In.Values.Contains(0)).ToDictionary(c => c.Said, c => c.In);
+        var corners = Corners(context, at).Where(c => c.In.Values.Contains(0)).ToDictionary(c => c.Said, c => c.In);
         var together = new List<Instruction>();
         foreach (var said in Starts(context, at))
         {
@@ -187,7 +187,9 @@ internal static class EdgingsSection
         context.Plan.Sizes.All(s => (s.Edgings[at].Unlike ?? s.Edgings[at].Spread).Total == s.Edgings[at].PickUp) ? null
             : context.Each(s => (s.Edgings[at].Unlike ?? s.Edgings[at].Spread).Total);
 
-    /// <summary>What keeps it flat where the edge turns, and at how many corners each size does: said where rounds can widen and narrow.</summary>
+    /// <summary>
+    /// What keeps it flat where the edge turns, and at how many corners of each size: said where rounds can widen and narrow.
+    /// </summary>
     private static IEnumerable<(Instruction Said, PerSize<int> In)> Corners(PatternContext context, int at)
     {
         var edgings = context.Plan.Sizes.Select(s => s.Edgings[at]).ToArray();
@@ -349,7 +351,8 @@ internal static class EdgingsSection
                 $"{new InAllSizes(line)}{new InOneSize(new Phrase([new PhraseChoice(new([.. each.Select(lines => lines[i])]))]))}"))]);
             yield break;
         }
-        foreach (var group in context.Plan.Sizes.Zip(sizes, (s, own) => (s.Name, Lines: PickUpWords.Lines(own))).GroupBy(s => new Phrase([.. s.Lines.Select(l => new Nested(l))])))
+        foreach (var group in context.Plan.Sizes.Zip(sizes, (s, own) => (s.Name, Lines: PickUpWords.Lines(own)))
+            .GroupBy(s => Phrase.Join("; ", s.Lines)))
         {
             var names = group.Select(s => s.Name).ToImmutableArray();
             yield return new ForSizes(names, [Listed(Phrase.Of($"{PatternContext.Lead(names)}{lead}"), group.First().Lines)]);

@@ -152,7 +152,9 @@ internal sealed class EdgeWalk(Layout layout, WornEdges edges, ImmutableArray<La
             parts[at].IsSmall && parts[at].Corner is null && (at + 1 == parts.Length || parts[at + 1].Corner is null);
     }
 
-    /// <summary>All that a band smooths, by the straight lines that it goes along; what is straight takes what it would by itself.</summary>
+    /// <summary>
+    /// All that a band smooths, by the straight lines that it goes along; what is straight takes what it would by itself.
+    /// </summary>
     private EdgeStretch Stepped(StretchId id, ImmutableArray<TautPart> taut)
     {
         var flat = layout.SharedFabric.EdgingGaugeFor(layout.Direction).Flat(layout.SharedFabric.GaugeFor(layout.Direction));

@@ -12,7 +12,9 @@ internal static class MirroredSides
     /// <summary>Rows by which mirrored edges differ: every other row ends at one edge.</summary>
     private const int Apart = 1;
 
-    /// <summary>Of a piece's stitches: so much more of the motif is given for sides that are alike (an assumption without a source).</summary>
+    /// <summary>
+    /// Of a piece's stitches: so much more of the motif is given for sides that are alike (an assumption without a source).
+    /// </summary>
     private const double Given = 0.02;
 
     /// <summary>
@@ -50,10 +52,10 @@ internal static class MirroredSides
         var (whole, right, left) = (outline.Parts[0], outline.Parts[1], outline.Parts[2]);
         try
         {
-            var below = Rows(whole, whole, own => fromRight ? (own.Here.First, last - own.There.First) : (last - own.There.Last, own.Here.Last));
-            var one = fromRight ? right : right with { Outline = Rows(right, left, own => (last - own.There.Last, last - own.There.First)) };
-            var other = fromRight ? left with { Outline = Rows(left, right, own => (last - own.There.Last, last - own.There.First)) } : left;
-            return outline.Of(ShapedPiece.Work(panel, [whole with { Outline = below }, one, other]));
+            var below = fromRight
+                ? Rows(whole, whole, (own, its) => (own.First, last - its.First))
+                : Rows(whole, whole, (own, its) => (last - its.Last, own.Last));
+            return outline.Of(ShapedPiece.Work(panel, fromRight ? [below, right, Side(left, right)] : [below, Side(right, left), left]));
         }
         catch (ArgumentException)
         {
@@ -61,8 +63,12 @@ internal static class MirroredSides
             return null;
         }
 
-        Outline Rows(PartOutline part, PartOutline mirror, Func<(OutlineRun Here, OutlineRun There), (int First, int Last)> edges) =>
-            Shaping.Outline.ByRow([.. Enumerable.Range(0, part.Outline.Rows).Select(row => edges((
-                part.Outline.At(row), mirror.Outline.At(Math.Clamp(row - shift, 0, part.Outline.Rows - 1)))))]);
+        PartOutline Side(PartOutline part, PartOutline other) => Rows(part, other, (_, its) => (last - its.Last, last - its.First));
+
+        PartOutline Rows(PartOutline part, PartOutline other, Func<OutlineRun, OutlineRun, (int First, int Last)> edges) => part with
+        {
+            Outline = Outline.ByRow([.. Enumerable.Range(0, part.Outline.Rows).Select(row =>
+                edges(part.Outline.At(row), other.Outline.At(Math.Clamp(row - shift, 0, part.Outline.Rows - 1))))]),
+        };
     }
 }
