@@ -17,6 +17,9 @@ internal static class MirroredSides
     /// </summary>
     private const double Given = 0.02;
 
+    private static readonly ImmutableArray<(bool FromRight, int Shift)> Ways =
+        [(true, -Apart), (true, Apart), (false, -Apart), (false, Apart)];
+
     /// <summary>
     /// The same with either side as the other one is, whichever loses less of the motif; as it is where its sides are alike, or where
     /// that would lose much more.
@@ -25,12 +28,8 @@ internal static class MirroredSides
     {
         if (outline.KeepsMotif || outline.Parts.Length != 3 || AreAlike(outline.Parts))
             return outline;
-        var tried = from fromRight in new[] { true, false }
-                    from shift in new[] { -Apart, Apart }
-                    let mirrored = Mirrored(panel, outline, fromRight, shift)
-                    where mirrored is not null && mirrored.LostShare <= outline.LostShare + Given && AreAlike(mirrored.Parts)
-                    select mirrored;
-        return tried.MinBy(t => t.LostShare) ?? outline;
+        return Ways.Select(way => Mirrored(panel, outline, way.FromRight, way.Shift)).OfType<CutOutline>()
+            .Where(m => m.LostShare <= outline.LostShare + Given && AreAlike(m.Parts)).MinBy(m => m.LostShare) ?? outline;
     }
 
     /// <summary>Column for column, one side's is as high as the other's, or a row higher or lower.</summary>
