@@ -46,16 +46,17 @@ public sealed record Phrase(ImmutableArray<Inline> Parts)
     /// <param name="bySize">Of one size each, with words, numbers and phrases in them.</param>
     public static Phrase? Shared(ImmutableArray<Phrase> bySize)
     {
-        var first = bySize[0].Parts;
-        if (bySize.Any(phrase => phrase.Parts.Length != first.Length))
+        var length = bySize[0].Parts.Length;
+        if (bySize.Any(phrase => phrase.Parts.Length != length))
             return null;
-        var parts = ImmutableArray.CreateBuilder<Inline>(first.Length);
-        for (var i = 0; i < first.Length; i++)
+        var parts = ImmutableArray.CreateBuilder<Inline>(length);
+        for (var i = 0; i < length; i++)
         {
             Inline[] alike = [.. bySize.Select(phrase => phrase.Parts[i])];
             Inline? shared = alike[0] switch
             {
-                Count when alike.All(part => part is Count) => new Count(new([.. alike.SelectMany(part => ((Count)part).Values.Values)])),
+                Count first when alike.All(part => part is Count) =>
+                    first with { Values = new([.. alike.SelectMany(part => ((Count)part).Values.Values)]) },
                 Nested when alike.All(part => part is Nested) =>
                     Shared([.. alike.Select(part => ((Nested)part).Content)]) is { } content ? new Nested(content) : null,
                 var part => alike.All(part.Equals) ? part : null,
@@ -102,7 +103,11 @@ internal sealed record Turned(string ToRight, string ToLeft, bool Right) : Inlin
 
 /// <summary>A whole number, or one for each size: said once when they are all equal.</summary>
 /// <param name="Values">Whole numbers; not said with a unit.</param>
-public sealed record Count(PerSize<int> Values) : Inline;
+public sealed record Count(PerSize<int> Values) : Inline
+{
+    /// <summary>Of sizes that have none, a dash is said.</summary>
+    public bool NoneIsDash { get; init; }
+}
 
 /// <summary>A name for each size: said once when they are all equal.</summary>
 /// <param name="Values">As they are printed, in every language.</param>

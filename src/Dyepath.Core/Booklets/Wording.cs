@@ -159,7 +159,8 @@ public sealed class Wording
         Name name => Plain(name.Text),
         Numerals number => Plain(Local(number.Text)),
         Turned turned => Plain(turned.Right == (_edition.Hand == Hand.Right) ? turned.ToRight : turned.ToLeft),
-        Count count => SizeList(count.Values, value => value.ToString(CultureInfo.InvariantCulture)),
+        Count count => SizeList(
+            count.Values, value => value == 0 && count.NoneIsDash ? None : value.ToString(CultureInfo.InvariantCulture)),
         WordChoice words => SizeList(words.Values, word => word),
         PhraseChoice choice => SizeList(choice.Values, words => string.Concat(words.Leaves.SelectMany(Say).Select(span => span.Text))),
         Measure or YarnLength or YarnMass => Amount(inline, withUnits: true),
@@ -175,6 +176,9 @@ public sealed class Wording
         ColourName colour => Plain($"{colour.Name} ({colour.Symbol})"),
         _ => throw new ArgumentOutOfRangeException(nameof(inline), inline, "No wording for this kind of inline."),
     };
+
+    /// <summary>Said of a size that has none; an edition that says it also says what it means.</summary>
+    public const string None = "–";
 
     /// <summary>“in” is a word of other languages.</summary>
     private string Inch => _catalogue?.UnitOf("in") ?? "in";

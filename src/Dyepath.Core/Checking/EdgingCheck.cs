@@ -26,8 +26,28 @@ internal static class EdgingCheck
         if (!edge.Other.IsEmpty)
             notes.Same("rule of the other, places on the edge", edging.Other is { } other ? Follow(other).Places : 0, Places(plan, size, edge, edge.Other, fabric));
         Rounds(plan, edging, made, notes);
+        Corners(size, edging, made, edge, (plan, notes));
         LiesFlat(plan, size, edging, fabric, notes);
         notes.Same("depth", edging.Depth, PlainFabric.EdgingDepth(plan, size, edging.Where, fabric.EdgingHeight), Length.FromMillimetres(0.1));
+    }
+
+    /// <summary>
+    /// Round by round: picking up is the first, a last one of other stitches goes over what it finds, and every other one is 2 stitches
+    /// longer for each outer corner and 2 shorter for each inner one. What is cut to a point turns back there.
+    /// </summary>
+    private static void Corners(SizePlan size, EdgingPlan edging, Edging made, EdgingEdge edge, (Plan Plan, Disagreements Notes) check)
+    {
+        var turning = edging.Corners.Outer - edging.Corners.Inner;
+        var stitches = edging.PickUp;
+        for (var round = 2; round <= edging.Rounds - (made.LastKeepsCount ? 1 : 0); round++)
+            stitches += 2 * turning;
+        check.Notes.Same("stitches of the last round", edging.LastCount, stitches);
+        var pointed = edge.Edges.Select(e => e.Edge).Any(e => e.Opening is { } id && size[e.Piece] is { Shape: not null } piece
+            && check.Plan.Construction.GroupOf(e.Piece).Opening(id, e.Piece).Cut is { Profile: [{ Into: 0 }, { Into: 1 }, { Into: 0 }] }
+            && piece.Opening(id).Into > 0);
+        var turns = !made.Across && !made.Folded && (made.LastKeepsCount ? edging.Rounds > 2 : made.Multiple == 1 && edging.Rounds > 1);
+        if (pointed && turns && turning >= 0)
+            check.Notes.Say("corners", "No round is narrower at the point of the edge.");
     }
 
     /// <summary>As many as the document gives, or between the fewest and the most that it allows.</summary>

@@ -5,16 +5,18 @@ using Dyepath.Core.Booklets;
 namespace Dyepath.Core.Edgings;
 
 /// <summary>
-/// A pick-up in the words that a person follows. What does not change from size to size is words, what may is numbers, so that sizes whose
-/// words are the same share one sentence.
+/// A pick-up in lines that a person follows one by one. What does not change from size to size is words, what may is numbers, so that
+/// sizes whose words are the same share one list.
 /// </summary>
 public static class PickUpWords
 {
-    /// <summary>For one size.</summary>
-    public static Phrase Of(PickUp pickUp) => Of(pickUp, withRests: false);
+    /// <summary>For one size, a line for each thing to do in the order in which it is met, and one that says how many that makes.</summary>
+    public static ImmutableArray<Phrase> Lines(PickUp pickUp) => Lines(pickUp, withRests: false);
 
-    /// <summary>For one size, in English.</summary>
-    public static string Text(PickUp pickUp) => string.Concat(Of(pickUp).Leaves.Select(part => part switch
+    /// <summary>For one size, in English, its lines one after the other.</summary>
+    public static string Text(PickUp pickUp) => string.Join("; ", Lines(pickUp).Select(Text));
+
+    private static string Text(Phrase line) => string.Concat(line.Leaves.Select(part => part switch
     {
         Words words => words.Text,
         Count count => count.Values.Values[0].ToString(CultureInfo.InvariantCulture),
@@ -22,25 +24,32 @@ public static class PickUpWords
     }));
 
     /// <summary>For all sizes at once; null where their words differ.</summary>
-    /// <param name="withRests">A remainder of none is said as 0, so that sizes with and without one may share a sentence.</param>
-    public static Phrase? Shared(ImmutableArray<PickUp> sizes, bool withRests) =>
-        Phrase.Shared([.. sizes.Select(size => Of(size, withRests))]);
+    /// <param name="withRests">A remainder of none is said as a dash, so that sizes with and without one may share a line.</param>
+    public static ImmutableArray<Phrase>? Shared(ImmutableArray<PickUp> sizes, bool withRests)
+    {
+        ImmutableArray<Phrase>[] each = [.. sizes.Select(size => Lines(size, withRests))];
+        if (each.Any(lines => lines.Length != each[0].Length))
+            return null;
+        var shared = Enumerable.Range(0, each[0].Length).Select(i => Phrase.Shared([.. each.Select(lines => lines[i])])).ToArray();
+        return shared.Contains(null) ? null : [.. shared.OfType<Phrase>()];
+    }
 
-    private static Phrase Of(PickUp pickUp, bool withRests)
+    private static ImmutableArray<Phrase> Lines(PickUp pickUp, bool withRests)
     {
         var one = pickUp is { Stretches.Length: 1, Extra: 0 };
-        var said = new List<Phrase>();
+        var said = ImmutableArray.CreateBuilder<Phrase>();
         foreach (var alike in Neighbours(pickUp))
         {
             if (alike[0].Stretch.Corner is { } corner)
                 said.Add(Phrase.Plain(EdgeWords.Of(corner)));
             var names = Phrase.Together(alike.Select(s => Name(pickUp, s)));
             var stretch = Stretch(alike[0], alike.Count > 1 ? Phrase.Of($"on each of {names}") : names, withRests);
-            said.Add(one ? stretch : Phrase.Of($"{stretch} = {alike[0].Total}"));
+            said.Add(one ? Phrase.Of($"{stretch}: {pickUp.Total} in all.") : Phrase.Of($"{stretch} = {alike[0].Total}"));
         }
         said.AddRange(Extra(pickUp));
-        var all = Phrase.Join("; ", said);
-        return one ? Phrase.Of($"{all}: {pickUp.Total} in all.") : Phrase.Of($"{all}; {pickUp.Total} in all.");
+        if (!one)
+            said.Add(Phrase.Of($"{pickUp.Total} in all."));
+        return said.ToImmutable();
     }
 
     /// <summary>What a stretch is found by; of several of one name, which one it is on the way.</summary>
@@ -92,13 +101,16 @@ public static class PickUpWords
         };
         if (rule.RestPlaces == 0 && !withRests)
             return groups;
+        var (stitches, rest) = (OrDash(rule.RestStitches), OrDash(rule.RestPlaces));
         return (rule.Stretch.RowEnds, rule.RestPlaces == 1 && !withRests) switch
         {
-            (true, true) => Phrase.Of($"{groups}, then {rule.RestStitches} in the last {rule.RestPlaces} row end"),
-            (true, false) => Phrase.Of($"{groups}, then {rule.RestStitches} in the last {rule.RestPlaces} row ends"),
-            (false, true) => Phrase.Of($"{groups}, then {rule.RestStitches} in the last {rule.RestPlaces} stitch"),
-            (false, false) => Phrase.Of($"{groups}, then {rule.RestStitches} in the last {rule.RestPlaces} stitches"),
+            (true, true) => Phrase.Of($"{groups}, then {stitches} in the last {rest} row end"),
+            (true, false) => Phrase.Of($"{groups}, then {stitches} in the last {rest} row ends"),
+            (false, true) => Phrase.Of($"{groups}, then {stitches} in the last {rest} stitch"),
+            (false, false) => Phrase.Of($"{groups}, then {stitches} in the last {rest} stitches"),
         };
+
+        Count OrDash(int count) => new(new PerSize<int>([count])) { NoneIsDash = withRests };
     }
 
     private static IEnumerable<Phrase> Extra(PickUp pickUp)

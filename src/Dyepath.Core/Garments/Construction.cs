@@ -326,6 +326,9 @@ public sealed record Cut(ImmutableSortedDictionary<PieceId, GarmentMeasure> Dept
     /// <summary>Some of its edge runs neither straight in nor straight along, so that it is cut in steps.</summary>
     public bool IsSloped => Profile.Zip(Profile.Skip(1)).Any(p => p.First.Along != p.Second.Along && p.First.Into != p.Second.Into);
 
+    /// <summary>Its edge runs straight from either end to a point between them.</summary>
+    public bool IsPointed => Profile is [{ Along: 0, Into: 0 }, { Along: > 0 and < 1 }, { Along: 1, Into: 0 }];
+
     /// <summary>Straight in, along, and where it does not reach the end of its side straight out again.</summary>
     public static ImmutableArray<CutPoint> Square { get; } = [new(0, 1), new(1, 1)];
 

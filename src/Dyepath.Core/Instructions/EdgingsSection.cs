@@ -19,7 +19,6 @@ internal static class EdgingsSection
         if (plans.IsEmpty)
             return null;
         var blocks = ImmutableArray.CreateBuilder<Block>();
-        blocks.Add(new Paragraph(Counted(context)));
         var shown = new Dictionary<string, string>();
         for (var i = 0; i < plans.Length; i++)
         {
@@ -29,7 +28,7 @@ internal static class EdgingsSection
             var place = PlaceWords.Of(plan.Where);
             blocks.Add(new Subheading(plan.Copies == 1
                 ? Phrase.Of($"{place}: {edging.Name}") : Phrase.Of($"{Phrase.Of($"{place} (work {plan.Copies})")}: {edging.Name}")));
-            blocks.Add(new Steps(Starts(context, at)));
+            blocks.AddRange(Begun(context, at));
             blocks.AddRange(PickUpRules(context, at));
             if (shown.TryGetValue(plan.Edging, out var before))
             {
@@ -44,7 +43,45 @@ internal static class EdgingsSection
                 Drawn(context, edging),
                 Phrase.Plain("The steps above say the same in words.")));
         }
-        return new Section("edgings", Phrase.Plain("Edgings"), blocks.ToImmutable());
+        var counted = blocks.Any(HasDash)
+            ? Phrase.Of($"{Counted(context)}{new InAllSizes(Phrase.Plain(" A dash (–) stands where a size has none."))}") : Counted(context);
+        return new Section("edgings", Phrase.Plain("Edgings"), [new Paragraph(counted), .. blocks]);
+    }
+
+    private static bool HasDash(Block block) => block switch
+    {
+        Bullets bullets => bullets.Items.Any(HasDash),
+        Steps steps => steps.Items.Any(step => HasDash(step.Text)),
+        ForSizes some => some.Blocks.Any(HasDash),
+        _ => false,
+    };
+
+    private static bool HasDash(Phrase phrase) => phrase.Leaves.Any(part => part switch
+    {
+        Count { NoneIsDash: true } count => count.Values.Values.Contains(0),
+        InAllSizes many => HasDash(many.Content),
+        _ => false,
+    });
+
+    /// <summary>As they are done, what not every size has to those that have it.</summary>
+    private static IEnumerable<Block> Begun(PatternContext context, int at)
+    {
+        var corners = Corners(context, at).Where(c => c.In.Values.Contains(0)).ToDictionary(c => c.Said, c => c.In);
+        var together = new List<Instruction>();
+        foreach (var said in Starts(context, at))
+        {
+            if (!corners.TryGetValue(said, out var some))
+            {
+                together.Add(said);
+                continue;
+            }
+            yield return new Steps([.. together]);
+            together.Clear();
+            yield return new ForSizes(
+                [.. context.Plan.Sizes.Zip(some.Values).Where(s => s.Second > 0).Select(s => s.First.Name)], [new Steps([said])]);
+        }
+        if (together.Count > 0)
+            yield return new Steps([.. together]);
     }
 
     /// <summary>And how much is drawn, where other numbers of rounds are worked.</summary>
@@ -118,7 +155,8 @@ internal static class EdgingsSection
             new Instruction(Phrase.Plain("Yarn"), Joined(context, context.Plan.Sizes[0].Edgings[at].Where)),
             new Instruction(Phrase.Plain("Pick up"), Phrase.Of($"{inAll}{inside}")),
             new Instruction(Phrase.Plain("Work"), Depth(context, at, edging)),
-            .. Corners(context, at),
+            .. Corners(context, at).Select(c => c.Said),
+            .. Count(context, at, edging),
             .. Widths(context, at, edging),
             .. Order(context, at),
             .. new ButtonWords(context, at).Said(),
@@ -149,8 +187,10 @@ internal static class EdgingsSection
         context.Plan.Sizes.All(s => (s.Edgings[at].Unlike ?? s.Edgings[at].Spread).Total == s.Edgings[at].PickUp) ? null
             : context.Each(s => (s.Edgings[at].Unlike ?? s.Edgings[at].Spread).Total);
 
-    /// <summary>What keeps it flat where the edge turns: said where rounds can widen and narrow.</summary>
-    private static IEnumerable<Instruction> Corners(PatternContext context, int at)
+    /// <summary>
+    /// What keeps it flat where the edge turns, and at how many corners of each size: said where rounds can widen and narrow.
+    /// </summary>
+    private static IEnumerable<(Instruction Said, PerSize<int> In)> Corners(PatternContext context, int at)
     {
         var edgings = context.Plan.Sizes.Select(s => s.Edgings[at]).ToArray();
         var edging = EdgingLibrary.Find(edgings[0].Edging);
@@ -164,28 +204,42 @@ internal static class EdgingsSection
         var outer = context.Each(s => s.Edgings[at].Corners.Outer);
         var named = context.EdgesAt(edgings[0].Where).PerCorner == 0;
         if (outer.Values.Any(n => n > 0))
-            yield return new Instruction(Phrase.Plain(named ? "Outer corners" : "Corners"), Phrase.Of($"{Marked()} {Phrase.Of(
-                $"{when} work 3 {new Term("sc")} in it, so that the corner lies flat, and mark the middle one of them: {context.Each(s => 2 * s.Edgings[at].Corners.Outer)} stitches more each time.")}"));
+            yield return (new Instruction(Phrase.Plain(named ? "Outer corners" : "Corners"), Phrase.Of($"{Marked()} {Phrase.Of(
+                $"{when} work 3 {new Term("sc")} in it, so that the corner lies flat, and mark the middle one of them: {Each(outer)} stitches more each time.")}")), outer);
         var inner = context.Each(s => s.Edgings[at].Corners.Inner);
         if (inner.Values.Any(n => n > 0))
-            yield return new Instruction(Phrase.Plain("Inner corners"), Phrase.Of($"{Before(inner, false)} {Phrase.Of(
-                $"{when} work {new Term("sc3tog")} over it and the stitches beside it, so that the corner lies flat, and mark that: {context.Each(s => 2 * s.Edgings[at].Corners.Inner)} stitches fewer each time.")}"));
-        var last = context.Each(s => s.Edgings[at].LastCount);
-        if (edgings.Any(e => e.PerRound != 0))
-            yield return new Instruction(
-                Phrase.Plain("Count"), edging.InRows ? Phrase.Of($"{last} stitches in the last row.") : Phrase.Of($"{last} stitches in the last round."));
+            yield return (new Instruction(Phrase.Plain("Inner corners"), Phrase.Of($"{Before(inner, false)} {Phrase.Of(
+                $"{when} work {new Term("sc3tog")} over it and the stitches beside it, so that the corner lies flat, and mark that: {Each(inner)} stitches fewer each time.")}")), inner);
+
+        // Two at each corner.
+        static Count Each(PerSize<int> corners) => new(new([.. corners.Values.Select(n => 2 * n)])) { NoneIsDash = true };
 
         Phrase Marked() => named
             ? Before(outer, true)
             : Phrase.Of($"Work what is extra at each of the {outer} corners into the last place before it, and mark the middle one of the stitches there.");
 
-        static Phrase Before(PerSize<int> corners, bool outer) => (outer, corners.IsSame && corners.Values[0] == 1) switch
+        static Phrase Before(PerSize<int> corners, bool outer) => corners.IsSame ? One(corners.Values[0], outer) : Phrase.Of(
+            $"{new InAllSizes(Many(new(corners) { NoneIsDash = true }, outer))}{new InOneSize(new([new PhraseChoice(new([.. corners.Values.Select(n => One(n, outer))]))]))}");
+
+        static Phrase One(int corners, bool outer) => (corners, outer) switch
         {
-            (true, true) => Phrase.Plain("Mark the stitch picked up last before the outer corner."),
-            (true, false) => Phrase.Of($"Mark the stitch picked up last before each of the {corners} outer corners."),
-            (false, true) => Phrase.Plain("Mark the stitch picked up last before the inner corner."),
-            (false, false) => Phrase.Of($"Mark the stitch picked up last before each of the {corners} inner corners."),
+            (1, true) => Phrase.Plain("Mark the stitch picked up last before the outer corner."),
+            (1, false) => Phrase.Plain("Mark the stitch picked up last before the inner corner."),
+            _ => Many(new(new([corners])), outer),
         };
+
+        static Phrase Many(Count corners, bool outer) => outer
+            ? Phrase.Of($"Mark the stitch picked up last before each of the {corners} outer corners.")
+            : Phrase.Of($"Mark the stitch picked up last before each of the {corners} inner corners.");
+    }
+
+    /// <summary>What its rounds come to, where they are not all alike.</summary>
+    private static IEnumerable<Instruction> Count(PatternContext context, int at, Edging edging)
+    {
+        var last = context.Each(s => s.Edgings[at].LastCount);
+        if (context.Plan.Sizes.Any(s => s.Edgings[at].PerRound != 0))
+            yield return new Instruction(
+                Phrase.Plain("Count"), edging.InRows ? Phrase.Of($"{last} stitches in the last row.") : Phrase.Of($"{last} stitches in the last round."));
     }
 
     /// <summary>Why a band comes after the edgings whose ends it goes over.</summary>
@@ -268,8 +322,8 @@ internal static class EdgingsSection
     }
 
     /// <summary>
-    /// One rule with size lists where the sizes differ in its numbers alone, a remainder of none among them said as 0; otherwise a rule
-    /// for each group of sizes.
+    /// One list with size lists where the sizes differ in its numbers alone, a remainder of none among them said as a dash; otherwise a
+    /// list for each group of sizes.
     /// </summary>
     private static IEnumerable<Block> PickUpRules(PatternContext context, int at)
     {
@@ -287,21 +341,26 @@ internal static class EdgingsSection
     {
         if (PickUpWords.Shared(sizes, withRests: false) is { } shared)
         {
-            yield return new Bullets([Phrase.Of($"{lead}{shared}")]);
+            yield return Listed(lead, shared);
             yield break;
         }
         if (PickUpWords.Shared(sizes, withRests: true) is { } withRests)
         {
-            var own = new InOneSize(new Phrase([new PhraseChoice(new([.. sizes.Select(PickUpWords.Of)]))]));
-            yield return new Bullets([Phrase.Of($"{lead}{new InAllSizes(withRests)}{own}")]);
+            ImmutableArray<Phrase>[] each = [.. sizes.Select(PickUpWords.Lines)];
+            yield return Listed(lead, [.. withRests.Select((line, i) => Phrase.Of(
+                $"{new InAllSizes(line)}{new InOneSize(new Phrase([new PhraseChoice(new([.. each.Select(lines => lines[i])]))]))}"))]);
             yield break;
         }
-        foreach (var group in context.Plan.Sizes.Zip(sizes, (s, own) => (s.Name, Said: PickUpWords.Of(own))).GroupBy(s => s.Said))
+        foreach (var group in context.Plan.Sizes.Zip(sizes, (s, own) => (s.Name, Lines: PickUpWords.Lines(own)))
+            .GroupBy(s => Phrase.Join("; ", s.Lines)))
         {
             var names = group.Select(s => s.Name).ToImmutableArray();
-            yield return new ForSizes(names, [new Bullets([Phrase.Of($"{PatternContext.Lead(names)}{lead}{group.Key}")])]);
+            yield return new ForSizes(names, [Listed(Phrase.Of($"{PatternContext.Lead(names)}{lead}"), group.First().Lines)]);
         }
     }
+
+    /// <summary>A line for each thing to do; before the first of them, whom they are for.</summary>
+    private static Bullets Listed(Phrase lead, ImmutableArray<Phrase> lines) => new(lines.SetItem(0, Phrase.Of($"{lead}{lines[0]}")));
 
     /// <summary>Begins with a capital.</summary>
     public static Phrase Sentence(Phrase phrase) => phrase.Parts[0] switch

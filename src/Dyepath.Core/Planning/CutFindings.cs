@@ -56,7 +56,10 @@ internal static class CutFindings
 
     /// <summary>Whether a cut grows from one size to the next otherwise than is asked for, so that it is seen.</summary>
     public static bool IsUneven(Length asked, Length made) =>
-        Length.Abs(made - asked) > Noticed || FitError.IsFall(asked, made, Fallen);
+        Length.Abs(made - asked) > Noticed || IsFall(asked, made);
+
+    /// <summary>Whether a cut is seen to be smaller in a larger size.</summary>
+    public static bool IsFall(Length asked, Length made) => FitError.IsFall(asked, made, Fallen);
 
     /// <summary>A cut that is smaller by no more in a larger size is not seen to be (common practice, no source).</summary>
     private static readonly Length Fallen = Length.FromCentimetres(1);
@@ -74,7 +77,7 @@ internal static class CutFindings
         var mend = trials.LetOffFor(
             plan => Furthest(plan) < now - RemedyTrials.Worth && Furthest(plan) <= Noticed,
             plan => $"from size to size it then grows by at most {Wording.Fine(Furthest(plan), chosen.Units)} otherwise than it is to, where now it is {Wording.Fine(now, chosen.Units)}");
-        var fact = $"{uneven}: each size is within an inch of what is asked for, at the nearest place where the colours let rows end";
+        var fact = $"{uneven}: each size is within an inch of what is asked for, at a place where the colours let rows end";
         return Noted("garment.letOff", fact, mend);
 
         Length Furthest(DirectionPlan plan) => Enumerable.Range(1, plan.Finished.Length - 1).Max(i => Length.Abs(

@@ -19,7 +19,7 @@ internal sealed partial class EdgingReader(ImmutableArray<string> sizes, List<st
                 var lines = part.Lines.Select(l => SizeLists.For(l, size, sizes.Length)).ToArray();
                 var pickUp = lines.Select(l => PickUp().Match(l)).FirstOrDefault(m => m.Success);
                 var work = lines.Select(l => Rounds().Match(l)).FirstOrDefault(m => m.Success);
-                var rules = lines.Where(l => l.StartsWith("- ", StringComparison.Ordinal) && Total().IsMatch(l))
+                var rules = Listed(lines).Where(l => Total().IsMatch(l))
                     .Select(l => Own(l, sizes[size])).OfType<string>().Select(InOneSize).ToArray();
                 var other = rules.Length == 2 ? Led().Match(rules[1]) : Match.Empty;
                 if (other.Success)
@@ -48,6 +48,20 @@ internal sealed partial class EdgingReader(ImmutableArray<string> sizes, List<st
         }
     }
 
+    /// <summary>Lists, their lines one after the other: each ends with how many stitches it makes.</summary>
+    private static IEnumerable<string> Listed(string[] lines)
+    {
+        var list = new List<string>();
+        foreach (var line in lines.Where(l => l.StartsWith("- ", StringComparison.Ordinal)))
+        {
+            list.Add(line[2..]);
+            if (!line.EndsWith(" in all.", StringComparison.Ordinal))
+                continue;
+            yield return string.Join("; ", list);
+            list.Clear();
+        }
+    }
+
     private ReadButtonholes? Buttonholes(string[] lines, string place)
     {
         var said = lines.Select(l => Holes().Match(l)).FirstOrDefault(m => m.Success);
@@ -73,17 +87,17 @@ internal sealed partial class EdgingReader(ImmutableArray<string> sizes, List<st
     /// <summary>The rule without its sizes; null where it is for others.</summary>
     private string? Own(string line, string size)
     {
-        var words = line.StartsWith("- ", StringComparison.Ordinal) ? line[2..] : line;
-        var colon = words.IndexOf(": ", StringComparison.Ordinal);
-        var lead = words.StartsWith("Sizes ", StringComparison.Ordinal) ? "Sizes " : "Size ";
-        var named = colon < 0 || !words.StartsWith(lead, StringComparison.Ordinal) ? [] : words[lead.Length..colon].Split(", ");
+        var colon = line.IndexOf(": ", StringComparison.Ordinal);
+        var lead = line.StartsWith("Sizes ", StringComparison.Ordinal) ? "Sizes " : "Size ";
+        var named = colon < 0 || !line.StartsWith(lead, StringComparison.Ordinal) ? [] : line[lead.Length..colon].Split(", ");
         if (named.Length == 0 || named.Any(n => !sizes.Contains(n)))
-            return words;
-        return named.Contains(size) ? words[(colon + 2)..] : null;
+            return line;
+        return named.Contains(size) ? line[(colon + 2)..] : null;
     }
 
     /// <summary>As it would be said for one size alone: a list's remainder of none is not said, and one place is not plural.</summary>
-    private static string InOneSize(string rule) => LastOne().Replace(NoRest().Replace(rule, ""), "in the last 1 ${place}");
+    private static string InOneSize(string rule) => LastOne().Replace(
+        NoRest().Replace(rule, "").Replace(", then – in", ", then 0 in", StringComparison.Ordinal), "in the last 1 ${place}");
 
     private static int Follow(string rule)
     {
@@ -147,7 +161,7 @@ internal sealed partial class EdgingReader(ImmutableArray<string> sizes, List<st
     [GeneratedRegex(@"(?:^|; )(?<where>[^:;]+): pick up (?<stitches>\d+) along the \d+ stitches and row ends, evenly spread")]
     private static partial Regex Evenly();
 
-    [GeneratedRegex(", then 0 in the last 0 (row ends|stitches)")]
+    [GeneratedRegex(", then – in the last – (row ends|stitches)")]
     private static partial Regex NoRest();
 
     [GeneratedRegex("in the last 1 (?:(?<place>row end)s|(?<place>stitch)es)")]

@@ -306,7 +306,7 @@ public sealed class InsertTests
         var text = GarmentTrials.Text(PlanOf("vest", "sc", Direction.Up));
         Assert.Contains("Inserts: lay the lower edge of the left insert along the neck's lower edge, from its middle to its corner at the wearer's left", text, StringComparison.Ordinal);
         Assert.Contains("Sew the right insert into the corner at the wearer's right in the same way.", text, StringComparison.Ordinal);
-        Assert.Matches(new Regex("front neck, slope at the wearer's left: pick up [^;]+; inner corner; front neck, slope at the wearer's right: pick up"), text);
+        Assert.Matches(new Regex("front neck, slope at the wearer's left: pick up [^-]+- inner corner - front neck, slope at the wearer's right: pick up"), text);
         Assert.True(text.IndexOf("Shoulders: lay", StringComparison.Ordinal) < text.IndexOf("Inserts: lay", StringComparison.Ordinal));
         Assert.Contains("sc2tog: single crochet 2 together", text, StringComparison.Ordinal);
     }

@@ -72,19 +72,26 @@ public sealed class PickUpSentencesTests
         PickUpWords.Text(Plan(1, 20, Of(EdgeId.FrontEdge, 9), Of(EdgeId.FrontEdge, 9) with { Stepped = true })), StringComparison.Ordinal);
 
     /// <summary>
-    /// One sentence for all sizes, where only numbers differ; a rest of none is said as 0 where that lets them share one.
+    /// One list for all sizes, where only numbers differ; a rest of none is said as a dash where that lets them share one.
     /// </summary>
     [Fact]
-    public void Sizes_share_a_sentence_where_their_words_are_the_same()
+    public void Sizes_share_lines_where_their_words_are_the_same()
     {
         ImmutableArray<PickUp> alike = [Plan(0.75, 1, Of(EdgeId.Front, 9)), Plan(0.75, 1, Of(EdgeId.Front, 13))];
         Assert.Equal("front: pick up 3 in every 4 row ends, 2 (3) times, then 1 in the last 1 row end: 7 (10) in all.", Said(PickUpWords.Shared(alike, withRests: false)));
         ImmutableArray<PickUp> rests = [Plan(0.75, 1, Of(EdgeId.Front, 8)), Plan(0.75, 1, Of(EdgeId.Front, 14))];
         Assert.Null(PickUpWords.Shared(rests, withRests: false));
-        Assert.Equal("front: pick up 3 in every 4 row ends, 2 (3) times, then 0 (2) in the last 0 (2) row ends: 6 (11) in all.", Said(PickUpWords.Shared(rests, withRests: true)));
+        Assert.Equal("front: pick up 3 in every 4 row ends, 2 (3) times, then – (2) in the last – (2) row ends: 6 (11) in all.", Said(PickUpWords.Shared(rests, withRests: true)));
+        ImmutableArray<PickUp> several = [Plan(1, 1, Of(EdgeId.Front, 8), Of(EdgeId.Back, 9)), Plan(1, 1, Of(EdgeId.Front, 10), Of(EdgeId.Back, 12))];
+        Assert.Equal(
+            "front: pick up 1 in each of the 8 (10) row ends = 8 (10) | back: pick up 1 in each of the 9 (12) row ends = 9 (12) | 17 (22) in all.",
+            Said(PickUpWords.Shared(several, withRests: false)));
         Assert.Null(PickUpWords.Shared([Plan(0.75, 1, Of(EdgeId.Front, 8)), Plan(1, 1, Of(EdgeId.Front, 8))], withRests: true));
     }
 
-    private static string Said(Phrase? phrase) => string.Concat(
-        new Wording(["S", "M"], StarterDocument.Project.Edition with { Size = null }).Say(phrase!).Select(s => s.Text));
+    private static string Said(ImmutableArray<Phrase>? lines)
+    {
+        var wording = new Wording(["S", "M"], StarterDocument.Project.Edition with { Size = null });
+        return string.Join(" | ", lines!.Value.Select(wording.Text));
+    }
 }

@@ -122,6 +122,16 @@ public sealed class EdgeWalkTests
         met[0] = met[0] with { Count = met[0].Count - atFirst };
         met[^1] = met[^1] with { Count = met[^1].Count - (hidden - atFirst) };
         met.RemoveAll(m => m.Count == 0);
+        // A V turns back in the middle of its lowest edge, unless that is so long that a band turns at either end of it.
+        var point = which.Contains(" V ", StringComparison.Ordinal) ? met.FindIndex(m => m.Looks == 'R') : -1;
+        var lowest = point - 1;
+        if (point < 2 || met[lowest - 1].Looks != 'L' || met.Slice(lowest - 1, 3).TrueForAll(m => m.Count >= 6))
+            point = -1;
+        else if (met[lowest].Count > 1)
+        {
+            met.Insert(point, met[lowest] with { Count = met[lowest].Count / 2 });
+            met[lowest] = met[lowest] with { Count = (met[lowest].Count + 1) / 2 };
+        }
         var at = 0;
         (char Looks, int Count)? before = null;
         foreach (var stretch in told)
@@ -132,6 +142,8 @@ public sealed class EdgeWalkTests
             Assert.True(left == 0, $"{which}: {stretch} is not met along {string.Join(' ', met)}");
             if (stretch.Stepped)
             {
+                Assert.Equal((which, from == point && corners ? EdgeCorner.Inner : null), (which, stretch.Corner));
+                Assert.True(point < 0 || at <= point || from >= point, $"{which}: {stretch} goes on beyond the point");
                 before = null;
                 continue;
             }
@@ -143,7 +155,7 @@ public sealed class EdgeWalkTests
                 Assert.Equal((which, (looks == 'L') != behind), (which, part == EdgePart.WearersLeft));
             Assert.Equal((which, part is EdgePart.LowerEdge or EdgePart.Step or EdgePart.Whole), (which, looks == 'T'));
             // Down a side and on along the bottom, or along it and up: the fabric lies on both sides of the corner.
-            EdgeCorner? corner = before is not { } last || !corners || stretch.Places < 6 || last.Count < 6 ? null
+            EdgeCorner? corner = from == point && corners ? EdgeCorner.Inner : before is not { } last || !corners || stretch.Places < 6 || last.Count < 6 ? null
                 : (last.Looks, looks) is ('L', 'T') or ('T', 'R') ? EdgeCorner.Inner : EdgeCorner.Outer;
             Assert.Equal((which, corner), (which, stretch.Corner));
             before = (looks, stretch.Places);

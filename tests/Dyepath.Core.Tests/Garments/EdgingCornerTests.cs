@@ -1,3 +1,4 @@
+using Dyepath.Core.Checking;
 using Dyepath.Core.Constructions;
 using Dyepath.Core.Edgings;
 using Dyepath.Core.Fabrics;
@@ -51,7 +52,76 @@ public sealed class EdgingCornerTests
         project = GarmentTrials.Edged(project with { Companion = Tideline.Companion }, Direction.Sideways, EdgingPlace.Neck);
         var plan = GarmentTrials.Check(project.With(g => g with { Edgings = [g.Edgings[0] with { Rounds = 3 }] }));
         Assert.All(plan.Sizes, s => Assert.Equal((0, 1), s.Edgings.Single().Corners));
-        Assert.Contains("inner corner; front neck, slope at the wearer's right: ", GarmentTrials.Text(plan), StringComparison.Ordinal);
+        Assert.Contains("- inner corner - front neck, slope at the wearer's right: ", GarmentTrials.Text(plan), StringComparison.Ordinal);
+    }
+
+    /// <summary>
+    /// A V that is cut in steps turns back at its point too: every round takes three stitches together there (common practice, no source),
+    /// or, where its end is so wide that it is an edge of its own, at either end of that.
+    /// </summary>
+    [Theory]
+    [InlineData("vest", Direction.Up, "sc", 4)]
+    [InlineData("vest", Direction.Sideways, "sc", 3)]
+    [InlineData("pullover", Direction.Up, "sc", 3)]
+    [InlineData("pullover", Direction.Sideways, "corded", 4)]
+    [InlineData("vest", Direction.Sideways, "picot", 5)]
+    public void A_V_cut_in_steps_narrows_at_its_point_in_every_round(string garment, Direction direction, string edging, int rounds)
+    {
+        var starter = Bench.Starter.Of(Repertoire.All.First(k => k.Name == garment), "women").First(s => s.Neck == "v");
+        var plan = GarmentTrials.Check(starter.Project().With(g => g with
+        {
+            Direction = direction,
+            Edgings = [new EdgingChoice(EdgingPlace.Neck, edging, rounds)],
+        }));
+        foreach (var size in plan.Sizes)
+        {
+            var neck = size.Edgings.Single();
+            Assert.True(neck.Corners.Inner > neck.Corners.Outer, size.Name);
+            var met = neck.Spread.Stretches.Select(r => r.Stretch).ToList();
+            // Before the point everything lies at the wearer's left, after it at the right.
+            var atPoint = met.FindIndex(s => s is { Corner: EdgeCorner.Inner, Id: StretchId.OfEdge { Part: EdgePart.StepsAtWearersRight or EdgePart.WearersRight } });
+            Assert.InRange(atPoint, 1, met.Count - 2);
+            Assert.All(met[..atPoint], s => Assert.False(s.Id is StretchId.OfEdge { Part: EdgePart.StepsAtWearersRight or EdgePart.WearersRight }, size.Name));
+            // Round by round; the last of a corded edge or of picots goes over what it finds.
+            var counts = new List<int> { neck.PickUp };
+            for (var round = 2; round <= rounds; round++)
+                counts.Add(counts[^1] + (round == rounds && edging != "sc" ? 0 : 2 * (neck.Corners.Outer - neck.Corners.Inner)));
+            Assert.Equal(counts[^1], neck.LastCount);
+            Assert.Equal(0, counts[^1] % EdgingLibrary.Find(edging).Multiple);
+            var of = EdgingLibrary.Find(edging);
+            var stitches = counts.Select((count, at) => count * (at == rounds - 1 ? of.LastYarn : of.RoundYarn)).Sum();
+            Assert.Equal(stitches, of.YarnInSingleCrochet(neck.PickUp, rounds, neck.PerRound), 9);
+        }
+        var text = GarmentTrials.Text(plan);
+        Assert.Contains("work sc3tog over it and the stitches beside it", text, StringComparison.Ordinal);
+        Assert.Contains("sc3tog", text[text.IndexOf("ABBREVIATIONS", StringComparison.Ordinal)..text.IndexOf("EDGINGS", StringComparison.Ordinal)], StringComparison.Ordinal);
+    }
+
+    /// <summary>The check counts for itself: it misses a point that no round turns at, and a last round of too many stitches.</summary>
+    [Fact]
+    public void A_point_that_is_left_out_is_noticed()
+    {
+        var starter = Bench.Starter.Of(Repertoire.All.First(k => k.Name == "vest"), "women").First(s => s.Neck == "v");
+        var plan = starter.Project().With(g => g with { Edgings = [new EdgingChoice(EdgingPlace.Neck, "sc", 3)] }).Planned();
+        var straight = plan with
+        {
+            Sizes = [.. plan.Sizes.Select(s => s with { Edgings = [s.Edgings[0] with { Corners = (0, 0) }] })],
+        };
+        Assert.Contains(
+            PlanCheck.Verify(straight, TestContext.Current.CancellationToken),
+            d => d.ToString()!.Contains("No round is narrower at the point of the edge.", StringComparison.Ordinal));
+    }
+
+    /// <summary>A band of one round turns at no corner, nor does a rib whose rows stand across the edge.</summary>
+    [Theory]
+    [InlineData("sc", 1)]
+    [InlineData("slip-rib", 6)]
+    public void Where_no_round_narrows_a_V_has_no_corner(string edging, int rounds)
+    {
+        var starter = Bench.Starter.Of(Repertoire.All.First(k => k.Name == "vest"), "women").First(s => s.Neck == "v");
+        var plan = GarmentTrials.Check(starter.Project().With(g => g with { Edgings = [new EdgingChoice(EdgingPlace.Neck, edging, rounds)] }));
+        Assert.All(plan.Sizes, s => Assert.Equal((0, 0), s.Edgings.Single().Corners));
+        Assert.DoesNotContain("3tog", GarmentTrials.Text(plan), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -35,7 +35,7 @@ public sealed class FindingSentencesTests
     [
         "[# to ]?# pairs of rows stop # [to # ]?cm short of the [waist|crown]: from there up to it the lines of colour step by #[ or #]* stitches, and everywhere else the picture goes on.",
         "Most of the crown closes at one height, since rows can stop short only by half a repeat of the colours: it becomes a pouch and not a dome. Draw it together instead, or take a yarn whose colours repeat sooner.",
-        $"~ is not graded evenly: {Leaps}: each size is within an inch of what is asked for, at the nearest place where the colours let rows end[. Let cut edges lie [off by # cm at most|where they are asked for], so that the motif gives way there instead: from size to size it then grows by at most # cm otherwise than it is to, where now it is # cm{Lost}{Moves}]?.",
+        $"~ is not graded evenly: {Leaps}: each size is within an inch of what is asked for, at a place where the colours let rows end[. Let cut edges lie [off by # cm at most|where they are asked for], so that the motif gives way there instead: from size to size it then grows by at most # cm otherwise than it is to, where now it is # cm{Lost}{Moves}]?.",
         $"~ is not graded evenly: {Leaps}.",
         $"~ is not graded evenly: {Leaps}: work it sideways: furthest off of ~: size ~, ~, {TooMuch}{Moves}.",
         "Cut edges lie where the colours let rows end: [~ comes out up to # cm [over|under][ (~)]?[, | and ]?]+.",

@@ -46,8 +46,8 @@ public sealed class BookletWordsTests
             "counted from the hem edge, where odd-numbered rows begin: side tabs begin here.", ": side tabs end here.",
             "top edge, where odd-numbered rows end: neck opening begins here.", ": neck opening ends here.",
             "joined with the outside facing at a seam of tab and back.",
-            "left side of the back below the tab: ", "; lower edge of the back: ", "; right side of the back below the tab: ", "; lower edge of the right tab: ",
-            "; right side of the front below the tab: ", "; lower edge of the front: ", "; left side of the front below the tab: ", "; lower edge of the left tab: ",
+            "left side of the back below the tab: ", "- lower edge of the back: ", "- right side of the back below the tab: ", "- lower edge of the right tab: ",
+            "- right side of the front below the tab: ", "- lower edge of the front: ", "- left side of the front below the tab: ", "- lower edge of the left tab: ",
             "As the front, marks included."] },
         { "pet-tabard", [
             "of the first row and the last row, counted from the hem edge, where odd-numbered rows begin: leg openings begin here. The seams end before it."] },
@@ -142,7 +142,7 @@ public sealed class BookletWordsTests
         { "cardigan without sleeves", ["Back and fronts are worked sideways"] },
         { "off-shoulder top with vents", ["Side vent, cm / in", "Sleeve join, cm / in"] },
         { "pet-tabard", ["Leg opening, depth, cm / in"] },
-        { "poncho", ["Wrist to wrist, cm / in", "- left side of the back: pick up ", "; on each of right side of the back and right side of the front: pick up ", "; left side of the front: pick up "] },
+        { "poncho", ["Wrist to wrist, cm / in", "- left side of the back: pick up ", "- on each of right side of the back and right side of the front: pick up ", "- left side of the front: pick up "] },
     };
 
     [Theory]

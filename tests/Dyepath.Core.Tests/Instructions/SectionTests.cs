@@ -43,9 +43,11 @@ public class SectionTests
     {
         Assert.True(Says(
             Text("tunic"),
-            "18 (19, 21, 23, 25, 27, 29, 31, 33) times, then 0 (0, 0, 0, 0, 2, 0, 0, 0) in the last 0 (0, 0, 0, 0, 2, 0, 0, 0) row ends"));
-        Assert.False(Says(Text("tunic", "XS"), "in the last 0"));
-        Assert.True(Says(Text("tunic", "2X"), "27 times, then 2 in the last 2 row ends = 83; 166 in all."));
+            "18 (19, 21, 23, 25, 27, 29, 31, 33) times, then – (–, –, –, –, 2, –, –, –) in the last – (–, –, –, –, 2, –, –, –) row ends"));
+        Assert.True(Says(Text("tunic"), "A dash (–) stands where a size has none."));
+        Assert.False(Says(Text("tunic", "XS"), "in the last"));
+        Assert.False(Says(Text("tunic", "XS"), "A dash"));
+        Assert.True(Says(Text("tunic", "2X"), "27 times, then 2 in the last 2 row ends = 83 - 166 in all."));
     }
 
     [Fact]

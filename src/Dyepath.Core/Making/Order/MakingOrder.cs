@@ -166,7 +166,7 @@ public sealed class MakingOrder
         var edging = EdgingLibrary.Find(plan.Edging);
         var steps = ImmutableArray.CreateBuilder<MakingStep>();
         steps.AddRange(EdgingsSection.Starts(context, at).Select(Step));
-        steps.Add(new MakingStep(Phrase.Plain("Spread"), PickUpWords.Of(plan.Spread)));
+        steps.AddRange(PickUpWords.Lines(plan.Spread).Select(line => new MakingStep(Phrase.Plain("Spread"), line)));
         // Rows that stand across the edge are not as many as the rounds: they are told once.
         if (edging.Across)
             steps.AddRange(edging.Steps.Select(Sentence));

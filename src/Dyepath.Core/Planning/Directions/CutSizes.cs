@@ -37,6 +37,18 @@ internal sealed class CutSizes
     /// <summary>Centimetres by which sizes are off and leap that a piece's whole motif is worth (an assumption without a source).</summary>
     private const double CentimetresPerMotif = 100;
 
+    /// <summary>
+    /// What each centimetre is worth by which a larger size is seen to have less than a smaller one: a fifth of a piece's motif (an
+    /// assumption without a source).
+    /// </summary>
+    private const double PerFall = 0.2 * CentimetresPerMotif;
+
+    /// <summary>
+    /// By how much more or less a size is wished for than it asks, so that sizes do not fall: no more than comes out poorly.
+    /// </summary>
+    private static readonly ImmutableArray<Length> Wishes =
+        [.. new[] { -2.5, -1.25, 1.25, 2.5 }.Select(Length.FromCentimetres)];
+
     private readonly Layout _layout;
     private readonly SizeTargets _targets;
     private readonly PlannedSizes _planned;
@@ -183,18 +195,53 @@ internal sealed class CutSizes
     }
 
     /// <summary>
-    /// Where sizes that are near enough each by itself leap from one to the next, those outlines of each size are taken that together leap
-    /// least, unless the document says how far edges may be let off: of sizes in a row by dynamic programming.
+    /// Where sizes that are near enough each by itself leap or fall from one to the next, those outlines of each size are taken that
+    /// together do so least, unless the document says how far edges may be let off. Where a larger size still has less than a smaller
+    /// one, it is tried with more and the smaller one with less.
     /// </summary>
     private void GradeEvenly()
     {
         var sizes = Counts.Length;
-        if (Group.LetOff is not null
-            || Enumerable.Range(0, sizes).All(i => Tight(i) == 0 && (i == 0 || Leaps(i, Made(i - 1), Made(i)) == 0)))
+        if (Group.LetOff is not null || Enumerable.Range(0, sizes).All(i => Tight(i) == 0) && !_measures.Any(IsUneven))
             return;
         var choices = Enumerable.Range(0, sizes).Select(Choices).ToArray();
+        TakeMostEven(choices);
+        foreach (var measure in _measures.Where(Falls))
+        {
+            for (var i = 0; i < sizes; i++)
+                choices[i].AddRange(Wished(i, measure));
+            TakeMostEven(choices);
+        }
+    }
+
+    /// <summary>A measure that leaps or falls, so that it is seen.</summary>
+    private bool IsUneven(GarmentMeasure measure) =>
+        Enumerable.Range(1, Counts.Length - 1).Any(i => CutFindings.IsUneven(Asked(i, measure), Made(i, measure)));
+
+    /// <summary>A measure that a larger size has less of, so that it is seen.</summary>
+    private bool Falls(GarmentMeasure measure) =>
+        Enumerable.Range(1, Counts.Length - 1).Any(i => CutFindings.IsFall(Asked(i, measure), Made(i, measure)));
+
+    /// <summary>By how much it is to grow from the size before.</summary>
+    private Length Asked(int size, GarmentMeasure measure) => Wanted[size][measure] - Wanted[size - 1][measure];
+
+    private Length Made(int size, GarmentMeasure measure) =>
+        Finished[size].GetValueOrDefault(measure) - Finished[size - 1].GetValueOrDefault(measure);
+
+    /// <summary>What comes of a size whose opening is wished for more, or less, of a measure than it asks for.</summary>
+    private IEnumerable<TriedCuts> Wished(int size, GarmentMeasure measure) =>
+        from more in Wishes
+        from letOff in new Length?[] { null, Length.Zero }
+        where Wanted[size][measure] + more > Length.Zero
+        let tried = Widened(size, LetOff(letOff), 0, (measure, more))
+        where tried is { Passes: true }
+        select tried;
+
+    /// <summary>Of sizes in a row by dynamic programming.</summary>
+    private void TakeMostEven(List<TriedCuts>[] choices)
+    {
         var best = choices.Select(c => new (Unevenness Cost, int From)[c.Count]).ToArray();
-        for (var i = 0; i < sizes; i++)
+        for (var i = 0; i < choices.Length; i++)
         {
             for (var at = 0; at < choices[i].Count; at++)
             {
@@ -205,7 +252,7 @@ internal sealed class CutSizes
             }
         }
         var chosen = best[^1].Index().MinBy(c => c.Item.Cost).Index;
-        for (var i = sizes - 1; i >= 0; i--)
+        for (var i = choices.Length - 1; i >= 0; i--)
         {
             Measure(i, choices[i][chosen].Outlines);
             chosen = best[i][chosen].From;
@@ -229,11 +276,14 @@ internal sealed class CutSizes
             missing + tried.Tight + (tried.IsNear ? 0 : 1), tried.Off.Centimetres + CentimetresPerMotif * tried.LostShare);
     }
 
-    /// <summary>By how much measures leap, of a size from the one before.</summary>
+    /// <summary>By how much measures leap or fall, of a size from the one before, and what that is worth.</summary>
     private double Leaps(int size, ImmutableArray<Length> before, ImmutableArray<Length> after) => _measures.Select((measure, i) =>
     {
-        var (asked, made) = (Wanted[size][measure] - Wanted[size - 1][measure], after[i] - before[i]);
-        return CutFindings.IsUneven(asked, made) ? Length.Abs(made - asked).Centimetres : 0;
+        var (asked, made) = (Asked(size, measure), after[i] - before[i]);
+        var leaps = CutFindings.IsUneven(asked, made) ? Length.Abs(made - asked).Centimetres : 0;
+        // Falls that are not seen by themselves add up over several sizes.
+        var falls = FitError.IsFall(asked, made, Length.Zero) ? -made.Centimetres : 0;
+        return leaps + falls * (CutFindings.IsFall(asked, made) ? PerFall : 1);
     }).Sum();
 
     /// <summary>What can be taken of a size: all outlines that let pass what has to, or else what it has.</summary>
@@ -273,9 +323,12 @@ internal sealed class CutSizes
     /// The first outlines that let pass what has to, their openings wished for a place wider at either end so often, or else the nearest;
     /// null where there are none.
     /// </summary>
-    private TriedCuts? Widened(int size, CutPlanner planner, int mostWider)
+    /// <param name="wish">By how much more than the size asks for its opening is wished for.</param>
+    private TriedCuts? Widened(int size, CutPlanner planner, int mostWider, (GarmentMeasure Measure, Length More)? wish = null)
     {
         var wanted = new Dictionary<GarmentMeasure, Length>(Wanted[size]);
+        if (wish is var (wished, more))
+            wanted[wished] += more;
         foreach (var measure in _uncut)
             wanted[measure] = Length.Zero;
         TriedCuts? nearest = null;

@@ -316,12 +316,12 @@ internal sealed class CutPlanner(Layout layout, Length? letOff = null)
         EdgePoint At((double Along, double Into) corner) => new(rows - corner.Into, stitches - corner.Along);
         var leftSide = corners[..(Array.FindIndex(corners, c => c.Into == deepest) + 1)].Reverse().Select(At).ToArray();
         var rightSide = corners[Array.FindLastIndex(corners, c => c.Into == deepest)..].Select(At).ToArray();
-        return from <= 0 ? null : Outline(panel,
+        return from > 0 && Outline(panel,
         [
             new SilhouettePart(0, from, EdgeLine.Of(right), EdgeLine.Of(left)),
             new SilhouettePart(from, rows - from, EdgeLine.Of(right), EdgeLine.Of(rightSide)) { Below = 0 },
             new SilhouettePart(from, rows - from, EdgeLine.Of(leftSide), EdgeLine.Of(left)) { Below = 0 },
-        ], options);
+        ], options) is { } outline ? SharedFabric.Shapes.Mirrored(panel, outline) : null;
     }
 
     /// <summary>

@@ -13,6 +13,7 @@ internal sealed class KnownShapes
 {
     private readonly Dictionary<Asked, ShapePlan?> _plans = new(new SameShape());
     private readonly Dictionary<ShapePlan, CutOutline> _outlines = new(ReferenceEqualityComparer.Instance);
+    private readonly Dictionary<CutOutline, CutOutline> _mirrored = new(ReferenceEqualityComparer.Instance);
 
     /// <inheritdoc cref="ShapePlanner.Plan"/>
     public ShapePlan? Plan(SteadyPanel panel, ImmutableArray<SilhouettePart> silhouette, ShapeOptions options, Effort effort)
@@ -31,6 +32,15 @@ internal sealed class KnownShapes
         if (!_outlines.TryGetValue(plan, out var outline))
             _outlines[plan] = outline = new CutOutline(panel.Units, []).Of((plan.Nearer ?? plan).Piece);
         return outline;
+    }
+
+    /// <inheritdoc cref="MirroredSides.Of"/>
+    /// <param name="outline">As <see cref="Outline"/> gave it.</param>
+    public CutOutline Mirrored(SteadyPanel panel, CutOutline outline)
+    {
+        if (!_mirrored.TryGetValue(outline, out var mirrored))
+            _mirrored[outline] = mirrored = MirroredSides.Of(panel, outline);
+        return mirrored;
     }
 
     private readonly record struct Asked(SteadyPanel Panel, ImmutableArray<SilhouettePart> Silhouette, ShapeOptions Options);

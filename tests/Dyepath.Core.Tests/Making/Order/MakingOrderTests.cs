@@ -137,7 +137,7 @@ public sealed class MakingOrderTests
         var plan = Instructions.Patterns.Named("tunic").With(g => g with { Edgings = [new(Core.Edgings.EdgingPlace.Hem, edging, rounds)] }).Planned();
         var part = MakingOrder.Of(plan, plan.Sizes[0].Name).Parts[^2];
         var wording = new Wording([plan.Sizes[0].Name], plan.Project.Edition);
-        Assert.Equal(labels, part.Steps.Select(s => wording.Text(s.Label)).SkipWhile(l => l != "Spread").Skip(1));
+        Assert.Equal(labels, part.Steps.Select(s => wording.Text(s.Label)).SkipWhile(l => l != "Spread").SkipWhile(l => l == "Spread"));
         Assert.Equal(edging == "slip-rib" ? 0 : rounds, part.Rows);
         Assert.Equal(part.Rows, part.Steps.OfType<RowStep>().Count());
     }
