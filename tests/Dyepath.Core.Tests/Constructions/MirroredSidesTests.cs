@@ -44,6 +44,8 @@ public sealed class MirroredSidesTests
                 var heights = Heights(piece, direction);
                 var apart = Apart(heights, heights) * place / 2;
                 Assert.True(apart <= (direction == Direction.Up ? 0 : AStep), $"{size.Name} {piece.Name}: {apart:0.0} cm²");
+                // No row begins over slip stitches, for which the pattern has no words.
+                Assert.DoesNotContain(piece.Shape!.Steps, s => s.Act == Core.Shaping.ShapingAct.SlipStitchBack);
                 // Where the motif goes on, it does so at both sides.
                 Assert.True(apart == 0 || !piece.Shape!.KeepsMotif, $"{size.Name} {piece.Name}");
             }

@@ -54,7 +54,9 @@ internal static class MirroredSides
             var below = fromRight
                 ? Rows(whole, whole, (own, its) => (own.First, last - its.First))
                 : Rows(whole, whole, (own, its) => (last - its.Last, own.Last));
-            return outline.Of(ShapedPiece.Work(panel, fromRight ? [below, right, Side(left, right)] : [below, Side(right, left), left]));
+            var piece = ShapedPiece.Work(panel, fromRight ? [below, right, Side(left, right)] : [below, Side(right, left), left]);
+            // Where a part begins, an edge may have no row left to end at.
+            return piece.Steps.Any(s => s.Act == ShapingAct.SlipStitchBack) ? null : outline.Of(piece);
         }
         catch (ArgumentException)
         {
