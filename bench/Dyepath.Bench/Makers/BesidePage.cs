@@ -1,9 +1,7 @@
 using Dyepath.Core.Instructions;
-using Dyepath.Core.Making.Drift;
 using Dyepath.Core.Making.Log;
 using Dyepath.Core.Making.Order;
 using Dyepath.Core.Making.Work;
-using Dyepath.Core.Measuring;
 
 namespace Dyepath.Bench.Makers;
 
@@ -30,28 +28,28 @@ internal sealed class BesidePage
     public int? Row => _state.Row?.Row;
 
     /// <summary>What it advises; missing where it has nothing to say.</summary>
-    public string? Sentence
-    {
-        get
-        {
-            var drift = _state.Drift!;
-            if (drift.Advice is not { } advice) return null;
-            int at = Math.Clamp(drift.Given, 1, drift.Piece.Stitches);
-            return DriftWords.Say(advice, _names[drift.Piece.ColourAt(at - 1)], [.. _names], MakerRemedies.LargestCorrection);
-        }
-    }
+    public string? Sentence => AdviceWords.Say(_state, [.. _names]);
 
     /// <summary>The row's colours in the order of work.</summary>
     public IEnumerable<(string Colour, int Stitches)> Tiles => _state.Runs.Select(run => (_names[run.Section], run.Units));
 
     /// <summary>Which tile is marked, from 0.</summary>
-    public int? Marked => null;
+    public int? Marked => AdviceWords.Mark(_state);
+
+    /// <summary>At the beginning of which tile it asks for a second look, from 0; missing where it asks for none.</summary>
+    public int? AsksToLookAt => AdviceWords.Look(_state);
 
     /// <summary>What the engine has in mind for a stitch: for makers who follow numbers, which no maker does.</summary>
     public double Meant(int stitch) => _state.Drift!.CorrectionAt(stitch);
 
     /// <summary>Whether it asks to look twice.</summary>
     public bool Doubts(EntryKind did, int phase) => _state.AsksForRecount(did, phase);
+
+    /// <summary>Whether it asks to look twice.</summary>
+    public bool DoubtsLook(int tile, int phase) => _state.AsksForRecount(EntryKind.Look, phase, tile);
+
+    /// <param name="tile">The tile that begins there, from 0.</param>
+    public void Looked(int tile, int phase) => Tap(EntryKind.Look, phase, tile);
 
     public void RowDone(int? phase)
     {
@@ -68,7 +66,7 @@ internal sealed class BesidePage
     /// <param name="row">From 0.</param>
     public void Ripped(int row) => Tap(EntryKind.At, to: row + 1);
 
-    public void Did(EntryKind what, int to) => Tap(what, to: to);
+    public void Did(EntryKind what, int? to = null) => Tap(what, to: to);
 
     private void Tap(EntryKind did, int? phase = null, int? to = null) => _state = _state.Apply(new Entry(did, Then, phase, to));
 

@@ -161,6 +161,7 @@ internal sealed class WordMaker
         {
             _cuts++;
             _yarn.Pass(cut / _centimetres + 0.3 * Chance.Normal(_random));
+            _page.Did(EntryKind.Join);
         }
         if (asked.Hook != 0)
         {
