@@ -14,7 +14,8 @@ internal static class MakingWordsBenchmark
         ("ignores it", new MakerKind { GoesBy = GoesBy.Nothing }),
         ("honest feel", new MakerKind { GoesBy = GoesBy.Feel }),
         ("the words", new MakerKind()),
-        ("the words, looking in mid-row", new MakerKind { Looks = Looks.MidRow }),
+        ("the words, taken for less or more by a third", new MakerKind { MeaningSpread = 0.35 }),
+        ("the words, looking in mid-row where asked", new MakerKind { Looks = Looks.MidRow }),
         ("the words, looking at every colour", new MakerKind { Looks = Looks.EveryColour }),
         ("the engine's numbers", new MakerKind { GoesBy = GoesBy.Numbers }),
     ];

@@ -24,7 +24,7 @@ internal enum Looks
 {
     RowEnds,
 
-    /// <summary>And half way through a row.</summary>
+    /// <summary>And in mid-row, where the page asks for it.</summary>
     MidRow,
 
     EveryColour,
@@ -120,7 +120,7 @@ internal sealed class WordMaker
             double turn = _piece.Turns[row] / PlannedPiece.Stitch;
             _planned += turn;
             _yarn.Pass(turn);
-            if (_kind.GoesBy != GoesBy.Words || _page.Sentence is not { } sentence || _page.Row is null) continue;
+            if (_kind.GoesBy is GoesBy.Nothing or GoesBy.Feel || _page.Sentence is not { } sentence || _page.Row is null) continue;
             var asked = SentenceReader.Read(sentence);
             int back = (asked.RipsTo ?? row + 1) - 1;
             if (asked.Rips && rips[back] < MostRips)
@@ -173,8 +173,7 @@ internal sealed class WordMaker
     private int WorkRow(int row)
     {
         int first = _piece.StitchesBefore(row), stitches = _piece.RowStitches[row], right = 0;
-        int[] ends = Ends();
-        int middle = ends.Length < 2 ? -1 : ends.MinBy(end => Math.Abs(end - stitches / 2));
+        int[] begins = Begins();
         var plan = Listen(0);
         for (int i = 0; i < stitches;)
         {
@@ -184,22 +183,30 @@ internal sealed class WordMaker
             if (_yarn.Take(Math.Max(0, 1 + _bias + _tension + _gain * asked)) == _piece.ColourAt(first + i)) right++;
             _planned++;
             i++;
-            if (_kind.GoesBy is GoesBy.Nothing or GoesBy.Feel || i == stitches || !ends.Contains(i)) continue;
-            bool looks = _kind.Looks == Looks.EveryColour || (_kind.Looks == Looks.MidRow && i == middle);
-            if (_kind.Looks == Looks.RowEnds || (_kind.Looks == Looks.MidRow && i > middle)) continue;
-            _page.RunDone(looks ? Look(EntryKind.Run) : null);
-            if (looks) plan = Listen(i);
+            if (_kind.GoesBy is GoesBy.Nothing or GoesBy.Feel || i == stitches || !begins.Contains(i)) continue;
+            switch (_kind.Looks)
+            {
+                case Looks.EveryColour:
+                    _page.RunDone(Look(phase => _page.Doubts(EntryKind.Run, phase)));
+                    plan = Listen(i);
+                    break;
+                case Looks.MidRow when _page.AsksToLookAt is { } tile && begins[tile] == i:
+                    _page.Looked(tile, Look(phase => _page.DoubtsLook(tile, phase)));
+                    plan = Listen(i);
+                    break;
+            }
         }
         if (_kind.GoesBy == GoesBy.Feel) _level = Math.Clamp(-Math.Round(Early()) / stitches, -0.06, 0.06);
-        _page.RowDone(_kind.GoesBy is GoesBy.Nothing or GoesBy.Feel ? null : Look(EntryKind.Row));
+        _page.RowDone(_kind.GoesBy is GoesBy.Nothing or GoesBy.Feel ? null : Look(phase => _page.Doubts(EntryKind.Row, phase)));
         return right;
     }
 
-    private int[] Ends()
+    /// <summary>Where in the row its tiles begin.</summary>
+    private int[] Begins()
     {
-        List<int> ends = [];
-        foreach (var (_, stitches) in _page.Tiles) ends.Add((ends.Count == 0 ? 0 : ends[^1]) + stitches);
-        return ends.Count == 0 ? [] : [.. ends[..^1]];
+        List<int> begins = [0];
+        foreach (var (_, stitches) in _page.Tiles) begins.Add(begins[^1] + stitches);
+        return [.. begins];
     }
 
     /// <summary>How she works the stitches of the row from here on, by their numbers in the row.</summary>
@@ -247,10 +254,10 @@ internal sealed class WordMaker
     }
 
     /// <summary>Whole stitches, now and then one off; a second time where the page doubts it.</summary>
-    private int Look(EntryKind did)
+    private int Look(Func<int, bool> doubted)
     {
         int seen = Glance();
-        return _page.Doubts(did, seen) ? Glance() : seen;
+        return doubted(seen) ? Glance() : seen;
 
         int Glance()
         {

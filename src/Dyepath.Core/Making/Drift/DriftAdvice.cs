@@ -5,7 +5,7 @@ namespace Dyepath.Core.Making.Drift;
 /// <summary>What a maker is advised to do about a drift.</summary>
 public enum DriftAdviceKind
 {
-    /// <summary>Nothing changes but what holds the hands' bias.</summary>
+    /// <summary>Nothing to watch for: what holds the hands' bias, or a grade beside it for the row.</summary>
     CarryOn,
 
     /// <summary>Another tension for a while, then what holds the bias.</summary>
@@ -57,8 +57,14 @@ public sealed record DriftAdvice
     /// <summary>A correction over fewer stitches than this is over before the hands have found it.</summary>
     private const int Shortest = 10;
 
-    /// <summary>Nothing is asked for less than this part of a row's stitches.</summary>
-    private const double WorthAsking = 0.02;
+    /// <summary>The tension stays as it is where another would save less than this part of a row's stitches.</summary>
+    private const double WorthTrimming = 0.02;
+
+    /// <summary>A trim for a whole row is no more than this beside what is held: so little is carried on like the hold itself.</summary>
+    private const double MostTrim = 0.015;
+
+    /// <summary>A place in the row to watch for is asked for where it saves this part of the row's stitches more than a trim.</summary>
+    private const double WorthMarking = 0.07;
 
     /// <summary>A second look in mid-row is asked for where it saves this part of a row's stitches.</summary>
     private const double WorthLooking = 0.03;
@@ -143,7 +149,11 @@ public sealed record DriftAdvice
             if (place.Turn >= OnTheCount && Math.Abs(phase) < MostAtEdge)
                 return carryOn with { Kind = phase > 0 ? DriftAdviceKind.TightenTurn : DriftAdviceKind.LoosenTurn };
         }
-        if (best.Stitches == 0 || held - best.Wrong < WorthAsking * ahead.Stitches) return carryOn;
+        if (held - best.Wrong < WorthTrimming * ahead.Stitches) return carryOn;
+        double trim = TensionGrades.Within(most).Where(level => Math.Abs(level - hold) <= MostTrim + 1e-9)
+            .MinBy(level => ahead.Wrong(ahead.Stitches, level, hold));
+        if (ahead.Wrong(ahead.Stitches, trim, hold) - best.Wrong < WorthMarking * ahead.Stitches)
+            return trim == hold ? carryOn : carryOn with { Correction = trim, Stitches = ahead.Stitches, ToRowEnd = true };
         return carryOn with
         {
             Kind = DriftAdviceKind.Correct,

@@ -38,7 +38,7 @@ public static class DriftWords
         int planned = terms.NextRow;
         return advice.Kind switch
         {
-            DriftAdviceKind.CarryOn when TensionGrades.Say(advice.Hold) is { } hold => $"carry on {hold} than your natural hands",
+            DriftAdviceKind.CarryOn when TensionGrades.Say(advice.After(0)) is { } hold => $"carry on {hold} than your natural hands",
             DriftAdviceKind.CarryOn => "carry on with your natural hands",
             DriftAdviceKind.Correct when advice.ToRowEnd => $"work {Level(advice.Correction)} to the end of the {row}",
             DriftAdviceKind.Correct =>

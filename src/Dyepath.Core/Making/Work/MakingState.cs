@@ -15,6 +15,11 @@ namespace Dyepath.Core.Making.Work;
 /// </summary>
 public sealed class MakingState
 {
+    /// <summary>
+    /// Standard deviation of the gain before the first row: hands differ by 0.15, and what people take “a little” for by more.
+    /// </summary>
+    private const double WordsSpread = 0.3;
+
     private readonly DriftModel _hands;
     private ImmutableArray<ColourRun>? _runs;
 
@@ -195,7 +200,7 @@ public sealed class MakingState
     private static DriftModel Hands(Plan plan, OwnYarn? own)
     {
         var hands = HandsPrior.For(plan.Project.Fabric.Hands);
-        var model = new DriftModel(Math.Max(hands.Spread, 0.0001), hands.Memory);
+        var model = new DriftModel(Math.Max(hands.Spread, 0.0001), hands.Memory) { GainSpread = WordsSpread };
         return own is null
             ? model with { BiasSpread = 0.02 / Math.Sqrt(3) }
             : model with { Bias = Math.Clamp(own.Bias, -0.5, 0.5), BiasSpread = Math.Min(0.5, own.BiasSd) };
