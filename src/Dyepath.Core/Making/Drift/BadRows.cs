@@ -18,6 +18,9 @@ public static class BadRows
     /// <summary>The part of what a row could keep at best that it keeps in the mean.</summary>
     private const double Usual = 0.9;
 
+    /// <summary>A row that began further off than this many stitches is no place to go back to.</summary>
+    private const double BeganWell = 2;
+
     /// <summary>Such a row ends the stretch that is judged.</summary>
     private const double Good = 0.75;
 
@@ -39,10 +42,10 @@ public static class BadRows
             if (share >= Good) break;
             int stitches = piece.RowStitches[row.Row];
             // Worked again it begins where it began, and is brought back in its course; rows after it begin on the count.
-            double period = piece.Period / PlannedPiece.Stitch;
-            double again = Usual * RowMatch.Share(piece, row.Row, row.From, Math.Round(row.From / period) * period);
+            double period = piece.Period / PlannedPiece.Stitch, onTheCount = Math.Round(row.From / period) * period;
+            double again = Usual * RowMatch.Share(piece, row.Row, row.From, onTheCount);
             double gain = later + (again - share - Effort) * stitches;
-            if (gain > (best?.Gain ?? 0)) best = (gain, row.Row);
+            if (Math.Abs(row.From - onTheCount) <= BeganWell && gain > (best?.Gain ?? 0)) best = (gain, row.Row);
             later += (Usual - share - Effort) * stitches;
         }
         return best?.Row;

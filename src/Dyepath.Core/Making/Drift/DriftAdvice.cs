@@ -66,6 +66,9 @@ public sealed record DriftAdvice
     /// <summary>A place in the row to watch for is asked for where it saves this part of the row's stitches more than a trim.</summary>
     private const double WorthMarking = 0.07;
 
+    /// <summary>The same in mid-row: who looks there looks again soon, and little is said too late.</summary>
+    private const double WorthMarkingMidRow = 0.01;
+
     /// <summary>A second look in mid-row is asked for where it saves this part of a row's stitches.</summary>
     private const double WorthLooking = 0.03;
 
@@ -152,7 +155,8 @@ public sealed record DriftAdvice
         if (held - best.Wrong < WorthTrimming * ahead.Stitches) return carryOn;
         double trim = TensionGrades.Within(most).Where(level => Math.Abs(level - hold) <= MostTrim + 1e-9)
             .MinBy(level => ahead.Wrong(ahead.Stitches, level, hold));
-        if (ahead.Wrong(ahead.Stitches, trim, hold) - best.Wrong < WorthMarking * ahead.Stitches)
+        double worth = ahead.IsWhole ? WorthMarking : WorthMarkingMidRow;
+        if (ahead.Wrong(ahead.Stitches, trim, hold) - best.Wrong < worth * ahead.Stitches)
             return trim == hold ? carryOn : carryOn with { Correction = trim, Stitches = ahead.Stitches, ToRowEnd = true };
         return carryOn with
         {
@@ -175,15 +179,15 @@ public sealed record DriftAdvice
 
     /// <summary>What is left of the row, and how many of its stitches are likely to come out in a wrong colour.</summary>
     private readonly record struct RowAhead(
-        DriftFilter Filter, int Stitches, int[] Ends, double Phase, double Gain, double Boundaries, int Step, double[] Free, double[] Spread)
+        DriftFilter Filter, int Stitches, bool IsWhole, int[] Ends, double Phase, double Gain, double Boundaries, int Step, double[] Free, double[] Spread)
     {
         public static RowAhead Of(DriftFilter filter, DriftPlace place, double phase, double gain)
         {
             var piece = place.Piece;
-            int end = 0;
+            int begin = 0, end = 0;
             foreach (int row in piece.RowStitches)
             {
-                end += row;
+                (begin, end) = (end, end + row);
                 if (end > place.Worked) break;
             }
             int stitches = end - place.Worked;
@@ -203,7 +207,7 @@ public sealed record DriftAdvice
                 (free[i], spread[i]) = (at.PhaseMean - filter.PhaseMean + phase, at.PhaseSd);
             }
             double boundaries = piece.Ring.Stretches.Length * PlannedPiece.Stitch / piece.Ring.Total;
-            return new RowAhead(filter, stitches, [.. ends], phase, gain, boundaries, step, free, spread);
+            return new RowAhead(filter, stitches, begin == place.Worked, [.. ends], phase, gain, boundaries, step, free, spread);
         }
 
         /// <summary>Where the phase is expected at the row's end.</summary>

@@ -48,7 +48,13 @@ public sealed class DriftTrack
     {
         Guard.InRange(stitches, Worked, Piece.Stitches, "stitches");
         var filter = Stretches(stitches).Aggregate(Filter, (at, stretch) => at.Predict(stretch.Stitches, stretch.Correction));
-        return With(filter, stitches);
+        return new DriftTrack(Piece, filter, stitches)
+        {
+            Advice = Advice,
+            Given = Given,
+            Answered = Answered,
+            Kept = Advice is { Kind: DriftAdviceKind.RipBack } && stitches > Given ? Given : Kept,
+        };
     }
 
     /// <summary>What is worked on the way to a place, in stretches of one correction each.</summary>
@@ -93,9 +99,6 @@ public sealed class DriftTrack
         Advice = DriftAdvice.For(filter, place with { Holding = Advice?.Hold ?? 0 }),
         Given = place.Worked,
         Answered = reading,
-        Kept = Advice is { Kind: DriftAdviceKind.RipBack } && place.Worked > Given ? Given : Math.Min(Kept, place.Worked),
+        Kept = Math.Min(Kept, place.Worked),
     };
-
-    private DriftTrack With(DriftFilter filter, int worked) =>
-        new(Piece, filter, worked) { Advice = Advice, Given = Given, Answered = Answered, Kept = Kept };
 }
