@@ -23,8 +23,8 @@ public sealed record DriftForecast
     public Course Unchanged { get; }
 
     /// <summary>
-    /// If she follows the advice of this row and of every row after it; nothing without advice. An edge stitch gives what it gives, the
-    /// yarn that is joined again lies right at once, and a row that is to be ripped back is taken to be kept.
+    /// If she follows the advice of this row and of every row after it; nothing without advice, or where rows are to be ripped
+    /// back. An edge stitch gives what it gives, and the yarn that is joined again lies right at once.
     /// </summary>
     public Course? Advised { get; }
 
@@ -44,7 +44,7 @@ public sealed record DriftForecast
         return new DriftForecast(
             row,
             Course.Of(piece, worked, row, stitches => filter.MeanAfter(stitches, correction)),
-            advice is null ? null : Course.Of(piece, worked, row, Following(piece, worked, filter, advice)));
+            advice is null or { Kind: DriftAdviceKind.RipBack } ? null : Course.Of(piece, worked, row, Following(piece, worked, filter, advice)));
     }
 
     private static Func<int, double> Following(PlannedPiece piece, int worked, DriftFilter filter, DriftAdvice advice)

@@ -29,4 +29,9 @@ public static class TensionGrades
             ? throw new ArgumentOutOfRangeException(nameof(level), level, "No word means this.")
             : Words[grade] + (level < 0 ? "tighter" : "looser");
     }
+
+    /// <summary>After how many sequences, at least one, colours are about a stitch off at a level.</summary>
+    /// <param name="level">Not 0.</param>
+    /// <param name="sequence">Stitches of one, more than 0.</param>
+    public static int SequencesAStitch(double level, double sequence) => (int)Math.Max(1, Math.Round(1 / (Math.Abs(level) * sequence)));
 }
