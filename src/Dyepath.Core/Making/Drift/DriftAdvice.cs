@@ -70,7 +70,7 @@ public sealed record DriftAdvice
     private const double WorthMarkingMidRow = 0.01;
 
     /// <summary>A second look in mid-row is asked for where it saves this part of a row's stitches.</summary>
-    private const double WorthLooking = 0.03;
+    private const double WorthLooking = 0.02;
 
     /// <summary>Cutting the yarn is asked for where tension would cost this part of a row's stitches more.</summary>
     private const double WorthCutting = 0.5;
