@@ -13,7 +13,7 @@ public static class BadRows
     public const int Most = 6;
 
     /// <summary>What a row gains by being ripped has to be more than this part of its stitches: it is worked twice.</summary>
-    private const double Effort = 0.35;
+    private const double Effort = 0.3;
 
     /// <summary>The part of what a row could keep at best that it keeps in the mean.</summary>
     private const double Usual = 0.9;

@@ -58,13 +58,13 @@ public sealed record DriftAdvice
     private const int Shortest = 10;
 
     /// <summary>The tension stays as it is where another would save less than this part of a row's stitches.</summary>
-    private const double WorthTrimming = 0.02;
+    private const double WorthTrimming = 0.005;
 
     /// <summary>A trim for a whole row is no more than this beside what is held: so little is carried on like the hold itself.</summary>
     private const double MostTrim = 0.015;
 
     /// <summary>A place in the row to watch for is asked for where it saves this part of the row's stitches more than a trim.</summary>
-    private const double WorthMarking = 0.07;
+    private const double WorthMarking = 0.067;
 
     /// <summary>The same in mid-row: who looks there looks again soon, and little is said too late.</summary>
     private const double WorthMarkingMidRow = 0.01;
@@ -76,7 +76,7 @@ public sealed record DriftAdvice
     private const double WorthCutting = 0.5;
 
     /// <summary>A level is held on while another would leave less by no more than so many stitches a row.</summary>
-    private const double Alike = 0.15;
+    private const double Alike = 0.05;
 
     /// <summary>What a look at the colours leaves unknown, in stitches.</summary>
     private const double Seen = 0.35;
