@@ -73,6 +73,7 @@ internal static partial class SentenceReader
         ArgumentNullException.ThrowIfNull(sentence);
         // What is seen comes before the semicolon, what is to be done after it.
         string asked = sentence[(sentence.LastIndexOf(';') + 1)..].Trim().TrimEnd('.');
+        asked = char.ToLowerInvariant(asked[0]) + asked[1..];
         if (Rip().Match(asked) is { Success: true } rip)
             return new Understood { Rips = true, RipsTo = rip.Groups["row"].Success ? Whole(rip.Groups["row"]) : null };
         if (Cut().Match(asked) is { Success: true } cut)
@@ -82,10 +83,10 @@ internal static partial class SentenceReader
         if (asked.Contains("turning chain", StringComparison.Ordinal))
             return new Understood { Turn = asked.Contains("tight", StringComparison.Ordinal) ? -1 : 1 };
         if (asked.StartsWith("skip", StringComparison.Ordinal)) return new Understood { Edge = -1 };
-        if (asked.StartsWith("work one more stitch", StringComparison.Ordinal)) return new Understood { Edge = 1 };
+        if (asked.StartsWith("work one more", StringComparison.Ordinal)) return new Understood { Edge = 1 };
         string[] parts = asked.Split("then ", 2);
         var first = Part(parts[0]);
-        bool carriesOn = asked.StartsWith("carry on", StringComparison.OrdinalIgnoreCase);
+        bool carriesOn = asked.StartsWith("carry on", StringComparison.Ordinal);
         if (parts.Length == 2) return new Understood { Stretches = [first], After = Part(parts[1]).Feel, CarriesOn = carriesOn };
         return first is { Stitches: null, Until: null, ToMark: false }
             ? new Understood { After = first.Feel, CarriesOn = carriesOn }
@@ -106,7 +107,7 @@ internal static partial class SentenceReader
         var said = Level().Match(words);
         if (!said.Success)
         {
-            return words.Contains("natural hands", StringComparison.Ordinal) || words.Contains("carry on", StringComparison.OrdinalIgnoreCase)
+            return words.Contains("natural hands", StringComparison.Ordinal) || words.Contains("carry on", StringComparison.Ordinal)
                 ? Feel.Natural
                 : throw new FormatException($"“{words}” does not say how.");
         }

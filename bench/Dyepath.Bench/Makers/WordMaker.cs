@@ -66,9 +66,10 @@ internal sealed record MakerKind
 /// <param name="Share">Of the stitches, in planned colour.</param>
 /// <param name="BadRows">Share of rows of which under half matches.</param>
 /// <param name="Asked">Share of sentences that ask for something else than to carry on.</param>
+/// <param name="Changed">Share of sentences that ask for anything else than the sentence before ended with.</param>
 /// <param name="Ripped">Rows ripped back.</param>
 /// <param name="Cuts">Times that the yarn was cut.</param>
-internal sealed record WorkedPiece(double Share, double BadRows, double Asked, int Ripped, int Cuts);
+internal sealed record WorkedPiece(double Share, double BadRows, double Asked, double Changed, int Ripped, int Cuts);
 
 /// <summary>One maker at the page: hands, eyes and what she makes of words are her own.</summary>
 internal sealed class WordMaker
@@ -87,7 +88,8 @@ internal sealed class WordMaker
     private readonly double _gain, _centimetres;
     private readonly bool _goesByColour;
     private double _bias, _tension, _planned, _level;
-    private int _sentences, _asked, _rippedRows, _cuts;
+    private int _sentences, _asked, _changed, _rippedRows, _cuts;
+    private Feel _told = Feel.Natural;
 
     /// <param name="page">At its first row.</param>
     /// <param name="centimetres">Yarn of one stitch as planned.</param>
@@ -136,7 +138,8 @@ internal sealed class WordMaker
         return new WorkedPiece(
             (double)right.Sum() / _piece.Stitches,
             right.Zip(_piece.RowStitches).Count(r => r.First < 0.5 * r.Second) / (double)rows,
-            _sentences == 0 ? 0 : (double)_asked / _sentences, _rippedRows, _cuts);
+            _sentences == 0 ? 0 : (double)_asked / _sentences, _sentences == 0 ? 0 : (double)_changed / _sentences,
+            _rippedRows, _cuts);
     }
 
     /// <summary>What is done between two rows.</summary>
@@ -216,6 +219,8 @@ internal sealed class WordMaker
         var asked = SentenceReader.Read(sentence);
         _sentences++;
         if (!asked.CarriesOn) _asked++;
+        if (!asked.CarriesOn || asked.After != _told) _changed++;
+        _told = asked.After ?? _told;
         // What escapes her leaves her at what she did before.
         if (_random.NextDouble() < _kind.Forgets) return _ => _level;
         // A sentence that says no hold leaves her at the one that was said last; one that says neither is an act.

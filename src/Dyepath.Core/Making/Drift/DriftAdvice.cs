@@ -45,9 +45,6 @@ public sealed record DriftAdvice
     /// <summary>Of what the hands can do, the part that a bias may take for good; the rest is left for corrections.</summary>
     public const double Held = 0.75;
 
-    /// <summary>Rows of which less matches are not worth keeping.</summary>
-    public const double LeastMatch = 0.5;
-
     /// <summary>A phase error under this many stitches is not answered at the edge or with the turning chain.</summary>
     public const double OnTheCount = 0.25;
 
@@ -64,7 +61,7 @@ public sealed record DriftAdvice
     private const double MostTrim = 0.015;
 
     /// <summary>A place in the row to watch for is asked for where it saves this part of the row's stitches more than a trim.</summary>
-    private const double WorthMarking = 0.067;
+    private const double WorthMarking = 0.072;
 
     /// <summary>The same in mid-row: who looks there looks again soon, and little is said too late.</summary>
     private const double WorthMarkingMidRow = 0.01;

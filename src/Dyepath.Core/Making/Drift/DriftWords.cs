@@ -48,7 +48,7 @@ public static class DriftWords
             DriftAdviceKind.SkipEdgeStitch =>
                 $"skip the first {terms.One} of the next {row}, so that it has {planned - 1}, and work two into that edge in the {row} after it, for {planned} again",
             DriftAdviceKind.AddEdgeStitch =>
-                $"work two into the first {terms.One} of the next {row}, so that it has {planned + 1}, and work two together at that edge in the {row} after it, for {planned} again",
+                $"work one more {terms.One} into the edge where the next {row} begins, so that it has {planned + 1}, and work two together there in the {row} after it, for {planned} again",
             DriftAdviceKind.HookDown => "your stitches take more yarn than tight hands can make good: go down a hook size",
             DriftAdviceKind.HookUp => "your stitches take less yarn than loose hands can make good: go up a hook size",
             DriftAdviceKind.Rejoin =>

@@ -1,3 +1,4 @@
+using Dyepath.Bench.Makers;
 using Dyepath.Core.Making;
 using Dyepath.Core.Making.Drift;
 
@@ -53,7 +54,7 @@ public sealed class DriftWordsTests
     [InlineData(DriftAdviceKind.TightenTurn, "This foam comes early; make the turning chain tight.")]
     [InlineData(DriftAdviceKind.LoosenTurn, "This foam comes early; make the turning chain loose.")]
     [InlineData(DriftAdviceKind.SkipEdgeStitch, "This foam comes early; skip the first stitch of the next row, so that it has 93, and work two into that edge in the row after it, for 94 again.")]
-    [InlineData(DriftAdviceKind.AddEdgeStitch, "This foam comes early; work two into the first stitch of the next row, so that it has 95, and work two together at that edge in the row after it, for 94 again.")]
+    [InlineData(DriftAdviceKind.AddEdgeStitch, "This foam comes early; work one more stitch into the edge where the next row begins, so that it has 95, and work two together there in the row after it, for 94 again.")]
     [InlineData(DriftAdviceKind.RipBack, "This foam comes early; too little matches to keep it: rip back to the beginning of row 12.")]
     [InlineData(DriftAdviceKind.Rejoin, "This foam comes early; hands cannot bring it back within a row: cut the yarn, leave out 84 cm of it, and join it again.")]
     [InlineData(DriftAdviceKind.HookDown, "Your stitches take more yarn than tight hands can make good: go down a hook size.")]
@@ -112,6 +113,23 @@ public sealed class DriftWordsTests
 
     private static HoldableWork Work(double share, double? sections = null, HoldableWork.Panels? panels = null, double? steadier = null) =>
         new(share, HoldableWork.Enough, CheckHabit.EveryRow, sections, panels, steadier);
+
+    /// <summary>Whatever is advised, the makers of the benchmark know what to do.</summary>
+    [Fact]
+    public void Every_kind_of_advice_is_understood()
+    {
+        foreach (var kind in Enum.GetValues<DriftAdviceKind>())
+        {
+            var asked = SentenceReader.Read(Say(new() { Kind = kind, Phase = 1, Correction = -0.03, Stitches = 40, Hold = -0.01, RipTo = 11, LeftOut = 13.2 }));
+            Assert.Equal(kind == DriftAdviceKind.CarryOn, asked.CarriesOn);
+            Assert.Equal(kind == DriftAdviceKind.Correct, asked.Stretches.Count == 1);
+            Assert.Equal(kind == DriftAdviceKind.RipBack ? 12 : null, asked.RipsTo);
+            Assert.Equal(kind == DriftAdviceKind.Rejoin ? 84 : null, asked.CutCentimetres);
+            Assert.Equal(kind == DriftAdviceKind.SkipEdgeStitch ? -1 : kind == DriftAdviceKind.AddEdgeStitch ? 1 : 0, asked.Edge);
+            Assert.Equal(kind == DriftAdviceKind.TightenTurn ? -1 : kind == DriftAdviceKind.LoosenTurn ? 1 : 0, asked.Turn);
+            Assert.Equal(kind == DriftAdviceKind.HookDown ? -1 : kind == DriftAdviceKind.HookUp ? 1 : 0, asked.Hook);
+        }
+    }
 
     /// <summary>6.4 cm of yarn a stitch: 13.2 of them are 84.48 cm.</summary>
     private static DriftTerms Terms { get; } = new(("foam", 2), "stitch", "stitches", "row", 94, 6.4);
