@@ -118,9 +118,16 @@ public sealed record DriftAdvice
         ArgumentNullException.ThrowIfNull(place);
         double period = filter.Model.Period, phase = filter.PhaseMean - Math.Round(filter.PhaseMean / period) * period;
         double most = place.LargestCorrection, gain = Math.Max(filter.GainMean, 0.2);
-        var ahead = RowAhead.Of(filter, place, phase, gain);
+        var ahead = new RowAhead(filter, place, phase, gain);
         double hold = HoldOf(filter, place, gain, ahead.Stitches);
-        var carryOn = new DriftAdvice { Kind = DriftAdviceKind.CarryOn, Phase = phase, Correction = hold, Hold = hold, LookAfter = ahead.Look() };
+        var carryOn = new DriftAdvice
+        {
+            Kind = DriftAdviceKind.CarryOn,
+            Phase = phase,
+            Correction = hold,
+            Hold = hold,
+            LookAfter = ahead.Look(),
+        };
         if (ahead.Stitches == 0) return carryOn with { LookAfter = null };
         if (place.RipTo is { } row) return carryOn with { Kind = DriftAdviceKind.RipBack, RipTo = row };
         // Only when it is nearly certain that these hands cannot hold it, and another hook would leave less: it is changed for good.
@@ -170,16 +177,23 @@ public sealed record DriftAdvice
     {
         double Left(double level) => Math.Abs(filter.BiasMean + gain * level);
         double best = TensionGrades.Within(place.LargestCorrection).MinBy(Left);
-        bool held = Math.Abs(place.Holding) <= place.LargestCorrection && (Left(place.Holding) - Left(best)) * stitches < Alike;
-        return held ? place.Holding : best;
+        return Math.Abs(place.Holding) <= place.LargestCorrection && (Left(place.Holding) - Left(best)) * stitches < Alike
+            ? place.Holding : best;
     }
 
     /// <summary>What is left of the row, and how many of its stitches are likely to come out in a wrong colour.</summary>
-    private readonly record struct RowAhead(
-        DriftFilter Filter, int Stitches, bool IsWhole, int[] Ends, double Phase, double Gain, double Boundaries, int Step, double[] Free, double[] Spread)
+    private sealed class RowAhead
     {
-        public static RowAhead Of(DriftFilter filter, DriftPlace place, double phase, double gain)
+        private readonly DriftFilter _filter;
+        private readonly double _phase, _gain, _boundaries;
+        private readonly int _step;
+
+        /// <summary>The phase, with natural hands, and its spread, sampled: advice shall cost nothing that is felt.</summary>
+        private readonly double[] _free, _spread;
+
+        public RowAhead(DriftFilter filter, DriftPlace place, double phase, double gain)
         {
+            (_filter, _phase, _gain) = (filter, phase, gain);
             var piece = place.Piece;
             int begin = 0, end = 0;
             foreach (int row in piece.RowStitches)
@@ -187,29 +201,34 @@ public sealed record DriftAdvice
                 (begin, end) = (end, end + row);
                 if (end > place.Worked) break;
             }
-            int stitches = end - place.Worked;
-            List<int> ends = [];
+            (Stitches, IsWhole) = (end - place.Worked, begin == place.Worked);
             for (int i = place.Worked + Shortest; i < end; i++)
             {
-                if (piece.Colours[i] != piece.Colours[i - 1]) ends.Add(i - place.Worked);
+                if (piece.Colours[i] != piece.Colours[i - 1]) Ends.Add(i - place.Worked);
             }
-            if (stitches > 0) ends.Add(stitches);
-            // Sampled, so that advice costs nothing that is felt.
-            int step = Math.Max(1, stitches / 24), samples = stitches / step;
-            double[] free = new double[samples], spread = new double[samples];
+            if (Stitches > 0) Ends.Add(Stitches);
+            _boundaries = piece.Ring.Stretches.Length * PlannedPiece.Stitch / piece.Ring.Total;
+            _step = Math.Max(1, Stitches / 24);
+            (_free, _spread) = (new double[Stitches / _step], new double[Stitches / _step]);
             var at = filter;
-            for (int i = 0; i < samples; i++)
+            for (int i = 0; i < _free.Length; i++)
             {
-                at = at.Predict(step);
-                (free[i], spread[i]) = (at.PhaseMean - filter.PhaseMean + phase, at.PhaseSd);
+                at = at.Predict(_step);
+                (_free[i], _spread[i]) = (at.PhaseMean - filter.PhaseMean + phase, at.PhaseSd);
             }
-            double boundaries = piece.Ring.Stretches.Length * PlannedPiece.Stitch / piece.Ring.Total;
-            return new RowAhead(filter, stitches, begin == place.Worked, [.. ends], phase, gain, boundaries, step, free, spread);
         }
+
+        public int Stitches { get; }
+
+        /// <summary>Nothing of the row is worked yet.</summary>
+        public bool IsWhole { get; }
+
+        /// <summary>Where a stretch may end.</summary>
+        public List<int> Ends { get; } = [];
 
         /// <summary>Where the phase is expected at the row's end.</summary>
         public double PhaseAfter(int stretch, double level, double hold) =>
-            Phase + Filter.MeanAfter(Stitches, 0) - Filter.PhaseMean + Gain * (stretch * level + (Stitches - stretch) * hold);
+            _phase + _filter.MeanAfter(Stitches, 0) - _filter.PhaseMean + _gain * (stretch * level + (Stitches - stretch) * hold);
 
         /// <summary>
         /// Stitches likely to be in a wrong colour, in this row and until what is left at its end is worked off: as many for each
@@ -219,30 +238,33 @@ public sealed record DriftAdvice
         public double Wrong(int stretch, double level, double hold, bool joined = false)
         {
             double off = 0;
-            for (int i = 0; i < Free.Length; i++)
+            for (int i = 0; i < _free.Length; i++)
             {
-                int worked = (i + 1) * Step;
-                double mean = Free[i] - (joined ? Phase : 0)
-                    + Gain * (Math.Min(worked, stretch) * level + Math.Max(0, worked - stretch) * hold);
-                off += Step * Off(mean, Spread[i]);
+                int worked = (i + 1) * _step;
+                double mean = _free[i] - (joined ? _phase : 0)
+                    + _gain * (Math.Min(worked, stretch) * level + Math.Max(0, worked - stretch) * hold);
+                off += _step * Off(mean, _spread[i]);
             }
-            double left = PhaseAfter(stretch, level, hold) - (joined ? Phase : 0);
-            return Boundaries * (off + left * left / (2 * Later));
+            double left = PhaseAfter(stretch, level, hold) - (joined ? _phase : 0);
+            return _boundaries * (off + left * left / (2 * Later));
         }
 
         /// <summary>Where a second look saves enough; at the end of the stretch, if that is in mid-row.</summary>
         public int? Look(int stretch = 0)
         {
             int stitches = Stitches;
-            if (Ends.Length < 2) return null;
-            int middle = stretch > 0.3 * stitches && stretch < 0.7 * stitches ? stretch : Ends[..^1].MinBy(end => Math.Abs(2 * end - stitches));
+            if (Ends.Count < 2) return null;
+            int middle = stretch > 0.3 * stitches && stretch < 0.7 * stitches
+                ? stretch : Ends.SkipLast(1).MinBy(end => Math.Abs(2 * end - stitches));
             double saved = 0;
-            for (int i = 0; i < Spread.Length; i++)
+            for (int i = 0; i < _spread.Length; i++)
             {
-                int since = (i + 1) * Step - middle;
-                if (since > 0) saved += Step * (Off(0, Spread[i]) - Off(0, Math.Sqrt(Seen * Seen + Math.Pow(Spread[Math.Min(since / Step, Spread.Length - 1)], 2))));
+                int since = (i + 1) * _step - middle;
+                if (since <= 0) continue;
+                double then = _spread[Math.Min(since / _step, _spread.Length - 1)];
+                saved += _step * (Off(0, _spread[i]) - Off(0, Math.Sqrt(Seen * Seen + then * then)));
             }
-            return Boundaries * saved > WorthLooking * stitches ? middle : null;
+            return _boundaries * saved > WorthLooking * stitches ? middle : null;
         }
 
         /// <summary>How far off colours are on the average, nearly: exact for a spread of nothing, and for a mean of nothing.</summary>

@@ -44,7 +44,8 @@ public sealed record DriftForecast
         return new DriftForecast(
             row,
             Course.Of(piece, worked, row, stitches => filter.MeanAfter(stitches, correction)),
-            advice is null or { Kind: DriftAdviceKind.RipBack } ? null : Course.Of(piece, worked, row, Following(piece, worked, filter, advice)));
+            advice is null or { Kind: DriftAdviceKind.RipBack }
+                ? null : Course.Of(piece, worked, row, Following(piece, worked, filter, advice)));
     }
 
     private static Func<int, double> Following(PlannedPiece piece, int worked, DriftFilter filter, DriftAdvice advice)

@@ -63,7 +63,8 @@ public static class DriftWords
 
     private static string Then(double level) => TensionGrades.Say(level) ?? "with your natural hands";
 
-    private static string Centimetres(double length) => Math.Round(length, MidpointRounding.AwayFromZero).ToString("0", CultureInfo.InvariantCulture);
+    private static string Centimetres(double length) =>
+        Math.Round(length, MidpointRounding.AwayFromZero).ToString("0", CultureInfo.InvariantCulture);
 
     /// <summary>Whether these hands hold this width, and what would if they do not.</summary>
     public static string Say(HoldableWork work)
