@@ -20,7 +20,7 @@ public static class AdviceWords
             state.Order.Plan.Sequence.YarnPerUnit.Centimetres));
     }
 
-    /// <summary>The run of the row at hand, from 0, up to whose beginning the advised stretch goes; missing where it goes to none.</summary>
+    /// <summary>The run of the row at hand, from 0, up to which the advised stretch goes; missing where it goes to none.</summary>
     public static int? Mark(MakingState state)
     {
         ArgumentNullException.ThrowIfNull(state);
