@@ -11,6 +11,7 @@ var benchmarks = new Dictionary<string, Action<TextWriter>>
     ["simulation"] = SimulationBenchmark.Run,
     ["making"] = output => MakingBenchmark.Run(output, quick),
     ["making-fits"] = output => MakingBenchmark.RunFits(output, quick),
+    ["making-words"] = output => MakingWordsBenchmark.Run(output, quick),
     ["plan"] = PlanBenchmark.Run,
     ["shaping"] = ShapingBenchmark.Run,
     ["starters"] = StarterBenchmark.RunFindings,

@@ -183,8 +183,56 @@ public sealed class MakePageTests : BunitContext
         page.WaitForAssertion(() => Assert.StartsWith("Row 4", page.Find("h1").TextContent, StringComparison.Ordinal));
         Assert.Contains("rip back", page.Find(".make-advice").TextContent, StringComparison.Ordinal);
         Assert.Contains("Row 3 should read: ", page.Markup, StringComparison.Ordinal);
-        await Click(page, () => Button(page, "I ripped row 3 back"));
+        await Click(page, () => Button(page, "I ripped back to the beginning of row 3"));
         page.WaitForAssertion(() => Assert.Equal((EntryKind.At, 3), (Log.Last().Kind, Log.Last().To)));
+    }
+
+    /// <summary>Two stitches early: one sentence, and one tile marked, that where the sentence's stitches end.</summary>
+    [Fact]
+    public async Task Advice_marks_the_tile_up_to_which_it_goes()
+    {
+        var page = AtRow(2, phase: 2);
+        var sentence = page.Find(".make-advice").TextContent;
+        Assert.Contains(", up to the mark, then ", sentence, StringComparison.Ordinal);
+        var stitches = sentence.Split(' ').Select(word => int.TryParse(word, CultureInfo.InvariantCulture, out var n) ? n : 0).Sum();
+        var tiles = page.FindAll(".make-runs li").ToList();
+        var marked = tiles.FindIndex(t => t.ClassList.Contains("mark"));
+        Assert.Equal(stitches, tiles.Take(marked).Sum(t => int.Parse(t.QuerySelector(".number")!.TextContent, CultureInfo.InvariantCulture)));
+        Assert.Contains("up to here", tiles[marked].TextContent, StringComparison.Ordinal);
+        Assert.Single(page.FindAll(".make-runs .mark"));
+        await Click(page, () => page.Find("#make-to-colours"));
+        Assert.Equal(sentence, page.Find(".make-advice").TextContent);
+        // Right where she looked, nothing else says how far off colours are.
+        Assert.DoesNotContain("give or take", page.Markup, StringComparison.Ordinal);
+        Assert.Contains("later after 5 sequences: a touch tighter", page.Find(".make-how").TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_second_look_in_mid_row_is_one_tap()
+    {
+        // These hands are thought to wander by 2 %: over 94 stitches that matters.
+        var page = AtRow(2, phase: 0);
+        await Click(page, () => page.Find(".make-looks .on"));
+        page.WaitForAssertion(() => Assert.Equal((EntryKind.Look, 0), (Log.Last().Kind, Log.Last().Phase)));
+        var runs = Log.Last().To!.Value;
+        Assert.InRange(runs, 8, 16);
+        Assert.StartsWith("Row 2", page.Find("h1").TextContent, StringComparison.Ordinal);
+        Assert.Empty(page.FindAll(".make-looks"));
+        Assert.Contains("is on the count", page.Find(".make-advice").TextContent, StringComparison.Ordinal);
+        await Click(page, () => page.Find(".make-three .on"));
+        page.WaitForAssertion(() => Assert.StartsWith("Row 3", page.Find("h1").TextContent, StringComparison.Ordinal));
+    }
+
+    /// <summary>Too far for hands, and ripping back was no choice of hers: the yarn is cut, and she says so where she is told to.</summary>
+    [Fact]
+    public async Task What_is_cut_is_reported_where_it_is_advised()
+    {
+        var page = AtRow(2, phase: 8);
+        Assert.Contains("rip back to the beginning of row 1", page.Find(".make-advice").TextContent, StringComparison.Ordinal);
+        var on = AtRow(3, phase: 8);
+        Assert.Matches("cut the yarn, leave out [0-9]+ cm of it, and join it again", on.Find(".make-advice").TextContent);
+        await Click(on, () => Button(on, "I cut and joined it"));
+        on.WaitForAssertion(() => Assert.StartsWith("Carry on", on.Find(".make-advice").TextContent, StringComparison.Ordinal));
     }
 
     [Fact]

@@ -98,7 +98,7 @@ public sealed class BenchTests : IDisposable
             await bench.FinishAsync(phase: 0);
         var entries = Log.Count();
         await bench.FinishAsync(phase: 9);
-        Assert.Equal((EntryKind.Row, 9), bench.Doubted!.Value);
+        Assert.Equal((EntryKind.Row, 9, null), bench.Doubted!.Value);
         Assert.Equal(entries, Log.Count());
         bench.CountAgain();
         Assert.Null(bench.Doubted);

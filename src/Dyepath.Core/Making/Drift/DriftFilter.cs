@@ -169,11 +169,20 @@ public sealed class DriftFilter
     public DriftFilter RipBackTo(DriftFilter then)
     {
         ArgumentNullException.ThrowIfNull(then);
+        return Placed(then.PhaseMean, then._covariance[Phase, Phase]);
+    }
+
+    /// <summary>The yarn was joined anew where the plan has it: nothing of what was there before tells of the phase.</summary>
+    /// <param name="error">Standard deviation of the phase then, in stitches, in [0, 50].</param>
+    public DriftFilter Placed(double error) => Placed(0, Math.Pow(Guard.InRange(error, 0, 50, "stitches"), 2));
+
+    private DriftFilter Placed(double phase, double variance)
+    {
         double[] mean = [.. _mean];
-        mean[Phase] = then.PhaseMean;
+        mean[Phase] = phase;
         double[,] covariance = (double[,])_covariance.Clone();
         for (int i = 0; i < Size; i++) covariance[i, Phase] = covariance[Phase, i] = 0;
-        covariance[Phase, Phase] = then._covariance[Phase, Phase];
+        covariance[Phase, Phase] = variance;
         return new DriftFilter(Model, mean, covariance, Spread);
     }
 

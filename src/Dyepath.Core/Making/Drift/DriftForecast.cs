@@ -23,9 +23,8 @@ public sealed record DriftForecast
     public Course Unchanged { get; }
 
     /// <summary>
-    /// If she follows the advice, reads every row and follows what is advised then; nothing without advice. The advised stretch goes as
-    /// the filter expects; where hands at their limit do not null the phase within it, they go on until they have; from there the phase
-    /// is held. What is answered at the edge, by a hook or by ripping is right at once.
+    /// If she follows the advice of this row and of every row after it; nothing without advice, or where rows are to be ripped
+    /// back. An edge stitch gives what it gives, and the yarn that is joined again lies right at once.
     /// </summary>
     public Course? Advised { get; }
 
@@ -45,25 +44,46 @@ public sealed record DriftForecast
         return new DriftForecast(
             row,
             Course.Of(piece, worked, row, stitches => filter.MeanAfter(stitches, correction)),
-            advice is null ? null : Course.Of(piece, worked, row, Following(filter, advice)));
+            advice is null or { Kind: DriftAdviceKind.RipBack }
+                ? null : Course.Of(piece, worked, row, Following(piece, worked, filter, advice)));
     }
 
-    private static Func<int, double> Following(DriftFilter filter, DriftAdvice advice)
+    private static Func<int, double> Following(PlannedPiece piece, int worked, DriftFilter filter, DriftAdvice advice)
     {
-        // The phase's likeness that the advice aims at.
-        double aim = filter.PhaseMean - advice.Phase;
-        if (advice.Kind is not (DriftAdviceKind.WorkTighter or DriftAdviceKind.WorkLooser))
-            return _ => advice.Kind == DriftAdviceKind.CarryOn ? filter.PhaseMean : aim;
-        double left = filter.MeanAfter(advice.Stitches, advice.Correction) - aim;
-        bool nulled = Math.Abs(left) < DriftAdvice.OnTheCount;
-        return stitches =>
+        double period = filter.Model.Period;
+        // What is done at once, in the mean; the rest is worked off row by row by the same advice, never said to be right before it is.
+        filter = advice.Kind switch
         {
-            if (stitches > advice.Stitches && nulled) return aim;
-            double phase = filter.MeanAfter(stitches, advice.Correction);
-            if (stitches <= advice.Stitches || (phase - aim) * left > 0) return phase;
-            nulled = true;
-            return aim;
+            DriftAdviceKind.SkipEdgeStitch => filter.Shift(-1),
+            DriftAdviceKind.AddEdgeStitch => filter.Shift(1),
+            DriftAdviceKind.Rejoin => filter.Shift(Math.Round(filter.PhaseMean / period) * period - filter.PhaseMean),
+            DriftAdviceKind.HookDown => filter.ChangeHook(-new DriftPlace(piece, worked).HookStep, 0),
+            DriftAdviceKind.HookUp => filter.ChangeHook(new DriftPlace(piece, worked).HookStep, 0),
+            _ => filter,
         };
+        bool acted = advice.Kind is not (DriftAdviceKind.CarryOn or DriftAdviceKind.Correct);
+        (int given, int end) = (worked, 0);
+        int row = 0;
+        if (acted) advice = DriftAdvice.For(filter, new DriftPlace(piece, worked) { Holding = advice.Hold, HookStep = 0 });
+        return more =>
+        {
+            while (end <= given && row < piece.RowStitches.Length) end += piece.RowStitches[row++];
+            int at = worked + more;
+            if (at > end)
+            {
+                filter = Mean(filter, end - given, advice);
+                advice = DriftAdvice.For(filter, new DriftPlace(piece, end) { Holding = advice.Hold, HookStep = 0 });
+                given = end;
+                while (end <= given && row < piece.RowStitches.Length) end += piece.RowStitches[row++];
+            }
+            return Mean(filter, at - given, advice).PhaseMean;
+        };
+    }
+
+    private static DriftFilter Mean(DriftFilter filter, int stitches, DriftAdvice advice)
+    {
+        int stretch = Math.Min(stitches, advice.Stitches);
+        return filter.Predict(stretch, advice.Correction).Predict(stitches - stretch, advice.Hold);
     }
 
     /// <summary>One way that the rest may go.</summary>

@@ -4,39 +4,67 @@ using Dyepath.Core.Booklets;
 
 namespace Dyepath.Core.Making.Drift;
 
+/// <summary>What a sentence speaks of beside its advice.</summary>
+/// <param name="Seen">The colour that she tapped and the phase that it told; missing where the sentence answers no look.</param>
+/// <param name="One">What is counted against the yarn, one of them.</param>
+/// <param name="Many">More of them.</param>
+/// <param name="Row"><c>row</c> or <c>round</c>.</param>
+/// <param name="NextRow">How many the row has that the next stitch is in.</param>
+/// <param name="Centimetres">Yarn of one.</param>
+public sealed record DriftTerms((string Colour, int Phase)? Seen, string One, string Many, string Row, int NextRow, double Centimetres);
+
 /// <summary>Advice as it is said to the maker: colours and stitches, never percentages.</summary>
 public static class DriftWords
 {
     private static readonly ImmutableArray<string> Numbers =
         ["no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"];
 
-    /// <param name="advice">What to say.</param>
-    /// <param name="reading">The colour last read, by name.</param>
-    /// <param name="colours">Names, by the colours' indices.</param>
-    /// <param name="hands">See <see cref="DriftPlace.LargestCorrection"/>.</param>
-    /// <param name="unit">What is counted against the yarn, one and many; missing, stitches.</param>
-    public static string Say(
-        DriftAdvice advice, string reading, ImmutableArray<string> colours, double hands, (string One, string Many)? unit = null)
+    /// <summary>One sentence: what was seen, and after a semicolon what to do. Every level is measured from her natural hands.</summary>
+    public static string Say(DriftAdvice advice, DriftTerms terms)
     {
         ArgumentNullException.ThrowIfNull(advice);
-        (string One, string Many) counted = unit ?? ("stitch", "stitches");
-        string seen = $"this {reading} comes {Drift(advice.Phase, counted)}";
+        ArgumentNullException.ThrowIfNull(terms);
+        string seen = advice.Kind is DriftAdviceKind.HookDown or DriftAdviceKind.HookUp || terms.Seen is not { } saw ? "" : Seen(saw) + "; ";
+        string asked = Asked(advice, terms);
+        return (seen.Length == 0 ? Wording.Capital(asked) : seen + asked) + ".";
+    }
+
+    private static string Seen((string Colour, int Phase) seen) =>
+        $"This {seen.Colour} {(seen.Phase == 0 ? "is on the count" : seen.Phase > 0 ? "comes early" : "comes late")}";
+
+    private static string Asked(DriftAdvice advice, DriftTerms terms)
+    {
+        string row = terms.Row;
+        int planned = terms.NextRow;
         return advice.Kind switch
         {
-            DriftAdviceKind.CarryOn => $"This {reading} is on the count; carry on{Holding(advice.Hold, hands)}.",
-            DriftAdviceKind.WorkTighter or DriftAdviceKind.WorkLooser =>
-                $"{Wording.Capital(seen)}; work the next {advice.Stitches} {counted.Many} {Level(advice.Correction - advice.Hold, hands)}" +
-                (advice.UntilColour is { } until ? $", until {colours[until]}." : "."),
-            DriftAdviceKind.TightenTurn => $"{Wording.Capital(seen)}; make the turning chain tight.",
-            DriftAdviceKind.LoosenTurn => $"{Wording.Capital(seen)}; make the turning chain loose.",
-            DriftAdviceKind.SkipEdgeStitch => $"{Wording.Capital(seen)}; skip the edge stitch.",
-            DriftAdviceKind.AddEdgeStitch => $"{Wording.Capital(seen)}; work one more stitch into the edge.",
-            DriftAdviceKind.HookDown => "Your stitches take more yarn than tight hands can make good; go down a hook size.",
-            DriftAdviceKind.HookUp => "Your stitches take less yarn than loose hands can make good; go up a hook size.",
-            DriftAdviceKind.RipBack => $"{Wording.Capital(seen)}, and under half of this row matches; rip back to the last change.",
+            DriftAdviceKind.CarryOn when TensionGrades.Say(advice.After(0)) is { } hold => $"carry on {hold} than your natural hands",
+            DriftAdviceKind.CarryOn => "carry on with your natural hands",
+            DriftAdviceKind.Correct when advice.ToRowEnd => $"work {Level(advice.Correction)} to the end of the {row}",
+            DriftAdviceKind.Correct =>
+                $"work {Level(advice.Correction)} for {advice.Stitches} {terms.Many}, up to the mark, then {Then(advice.Hold)} to the end of the {row}",
+            DriftAdviceKind.TightenTurn => "make the turning chain tight",
+            DriftAdviceKind.LoosenTurn => "make the turning chain loose",
+            DriftAdviceKind.SkipEdgeStitch =>
+                $"skip the first {terms.One} of the next {row}, so that it has {planned - 1}, and work two into that edge in the {row} after it, for {planned} again",
+            DriftAdviceKind.AddEdgeStitch =>
+                $"work one more {terms.One} into the edge where the next {row} begins, so that it has {planned + 1}, and work two together there in the {row} after it, for {planned} again",
+            DriftAdviceKind.HookDown => "your stitches take more yarn than tight hands can make good: go down a hook size",
+            DriftAdviceKind.HookUp => "your stitches take less yarn than loose hands can make good: go up a hook size",
+            DriftAdviceKind.Rejoin =>
+                $"hands cannot bring it back within a {row}: cut the yarn, leave out {Centimetres(advice.LeftOut * terms.Centimetres)} cm of it, and join it again",
+            DriftAdviceKind.RipBack => $"too little matches to keep it: rip back to the beginning of {row} {advice.RipTo!.Value + 1}",
             _ => throw new ArgumentOutOfRangeException(nameof(advice), advice.Kind, "No such advice."),
         };
     }
+
+    private static string Level(double level) =>
+        TensionGrades.Say(level) is { } said ? $"{said} than your natural hands" : "with your natural hands";
+
+    private static string Then(double level) => TensionGrades.Say(level) ?? "with your natural hands";
+
+    private static string Centimetres(double length) =>
+        Math.Round(length, MidpointRounding.AwayFromZero).ToString("0", CultureInfo.InvariantCulture);
 
     /// <summary>Whether these hands hold this width, and what would if they do not.</summary>
     public static string Say(HoldableWork work)
@@ -69,24 +97,6 @@ public static class DriftWords
         _ => "By themselves your hands take the yarn that is planned, as far as the rows tell.",
     };
 
-    private static string Drift(double phase, (string One, string Many) counted)
-    {
-        string way = phase > 0 ? "early" : "late";
-        int stitches = (int)Math.Round(Math.Abs(phase), MidpointRounding.AwayFromZero);
-        if (stitches == 0) return $"a little {way}";
-        return $"{Number(stitches)} {(stitches == 1 ? counted.One : counted.Many)} {way}";
-    }
-
     private static string Number(int count) =>
         count < Numbers.Length ? Numbers[count] : count.ToString(CultureInfo.InvariantCulture);
-
-    private static string Level(double change, double hands)
-    {
-        string way = change > 0 ? "looser" : "tighter";
-        double part = Math.Abs(change) / hands;
-        return part < 1.0 / 6 ? $"a touch {way}" : part < 0.5 ? $"a little {way}" : part < 1 ? way : $"much {way}";
-    }
-
-    private static string Holding(double hold, double hands) =>
-        Math.Abs(hold) < hands / 12 ? "" : $", {Level(hold, hands)} than your hands would by themselves";
 }

@@ -12,6 +12,10 @@ internal sealed class MakerTrial
 {
     private const double Stitch = PlannedPiece.Stitch;
     private const double MostYarn = 2 * Stitch;
+
+    /// <summary>A row of which less matches she rips back, whoever tells her.</summary>
+    private const double LeastMatch = 0.5;
+
     private const int Lanes = NormalLanes.Count;
 
     private readonly PlannedPiece _piece;
@@ -90,7 +94,7 @@ internal sealed class MakerTrial
             {
                 int right = WorkRow(from, end, ref check);
                 if (_maker is null || ripped == _world.MostRipBacks ||
-                    RowMatch.Share(_piece, row, first, believed, _maker.Phase) >= DriftAdvice.LeastMatch)
+                    RowMatch.Share(_piece, row, first, believed, _maker.Phase) >= LeastMatch)
                 {
                     Right += right;
                     break;

@@ -17,6 +17,9 @@ public enum EntryKind
     /// <summary>Looked, without finishing anything.</summary>
     Read,
 
+    /// <summary>Looked in mid-row, where run <see cref="Entry.To"/> of it, from 1, ended.</summary>
+    Look,
+
     /// <summary>Is at the beginning of row <see cref="Entry.To"/> of this part: ripped back to it, or worked on to it untold.</summary>
     At,
 
@@ -34,6 +37,9 @@ public enum EntryKind
 
     /// <summary>Changed the hook: −1 a size down, 1 a size up.</summary>
     Hook,
+
+    /// <summary>Cut the yarn and joined it again where the plan has it.</summary>
+    Join,
 }
 
 /// <summary>One line of a maker's log.</summary>

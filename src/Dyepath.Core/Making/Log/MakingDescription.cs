@@ -16,7 +16,8 @@ internal static class MakingDescription
     {
         var did = o.Required("did", "What she did.", new ChoiceShape<EntryKind>(
             ("step", EntryKind.Step), ("row", EntryKind.Row), ("run", EntryKind.Run), ("read", EntryKind.Read), ("at", EntryKind.At), ("part", EntryKind.Part),
-            ("back", EntryKind.Back), ("edge", EntryKind.Edge), ("turn", EntryKind.Turn), ("hook", EntryKind.Hook)), e => e.Kind);
+            ("back", EntryKind.Back), ("edge", EntryKind.Edge), ("turn", EntryKind.Turn), ("hook", EntryKind.Hook),
+            ("look", EntryKind.Look), ("join", EntryKind.Join)), e => e.Kind);
         var at = o.Required(
             "at", "When, in milliseconds since the beginning of 1970, UTC.",
             new MappedShape<double, DateTimeOffset>(
@@ -26,7 +27,7 @@ internal static class MakingDescription
         var phase = o.Optional(
             "phase", "By how many stitches (in linen stitch: pairs) colours came early; negative, late.", new WholeShape(Entry.Phases),
             e => e.Phase, "she did not look");
-        var to = o.Optional("to", "Which row or part, from 1; or one more (1) or less (-1).", new WholeShape(Entry.Numbers), e => e.To, "none");
+        var to = o.Optional("to", "Which row, part or colour of the row, from 1; or one more (1) or less (-1).", new WholeShape(Entry.Numbers), e => e.To, "none");
         return v => new Entry(did.From(v), at.From(v), phase.From(v), to.From(v));
     });
 

@@ -56,8 +56,9 @@ public static class HandsLog
                 var (step, error) = MakerRemedies.Hook(from, entry.To!.Value);
                 log.Add(new MakerLog.HookChanged(step, error));
                 break;
+            case EntryKind.Join:
             case EntryKind.At when to.Worked < from.Worked:
-                // Any number of rows back: where the colours are then is read anew.
+                // Other yarn, or any number of rows back: where the colours are then is read anew.
                 log.Add(new MakerLog.Shifted(0, Math.Min(50, from.Filter.Model.Period)));
                 break;
         }

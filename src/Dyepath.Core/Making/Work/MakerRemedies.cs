@@ -16,24 +16,38 @@ public static class MakerRemedies
     /// <summary>The most that hands are asked to tighten or loosen, relative; see <see cref="HandModel.LargestCorrection"/>.</summary>
     public const double LargestCorrection = 0.06;
 
+    /// <summary>The standard deviation of where colours lie after the yarn was joined again, in stitches.</summary>
+    public const double JoinError = 0.5;
+
     /// <summary>
     /// At the end of a row. Only rows have edges, and only a plain stitch can be left out there unseen; a spiral has no chain.
     /// </summary>
     /// <param name="part">The piece that is worked in the variegated yarn.</param>
     /// <param name="row">The row that has just ended, from 0.</param>
-    /// <param name="before">The mean phase error where it began.</param>
-    public static Func<DriftFilter, DriftPlace> AtRowEnd(DriftTrack track, MakingPart part, int row, double before)
+    /// <param name="begun">The mean phase error where a row began; missing where that is not known.</param>
+    public static Func<DriftFilter, DriftPlace> AtRowEnd(DriftTrack track, MakingPart part, int row, Func<int, double?> begun)
     {
         ArgumentNullException.ThrowIfNull(track);
         ArgumentNullException.ThrowIfNull(part);
+        ArgumentNullException.ThrowIfNull(begun);
         var path = part.Fabric!.Path;
         return filter => new DriftPlace(track.Piece, track.Worked)
         {
             LargestCorrection = LargestCorrection,
             Turn = path.Working == Working.Spiral ? 0 : TurnGives,
             EdgeStitch = path is { Working: Working.Turned, StitchesPerUnit: 1 },
-            Match = IsMendedByRipping(filter, before) ? RowMatch.Share(track.Piece, row, before, filter.PhaseMean) : 1,
+            CanJoin = true,
+            RipTo = BadRows.Worst(track.Piece, Rows(filter.PhaseMean)),
         };
+
+        IEnumerable<WorkedRow> Rows(double ends)
+        {
+            for (int at = row; at >= 0 && track.Piece.StitchesBefore(at + 1) > track.Kept && begun(at) is { } began; at--)
+            {
+                yield return new WorkedRow(at, began, ends);
+                ends = began;
+            }
+        }
     }
 
     /// <summary>Yarn that was taken (positive) or given back beside the plan, in stitches, and the standard deviation of that.</summary>
@@ -58,10 +72,10 @@ public static class MakerRemedies
         return track.Act(track.Filter.ChangeHook(step, error), new DriftPlace(track.Piece, track.Worked));
     }
 
-    /// <summary>Ripping a row back leads to where it began: of no use where colours were nearly as far off by then.</summary>
-    private static bool IsMendedByRipping(DriftFilter filter, double before)
+    /// <summary>The yarn was cut and joined again where the plan has it.</summary>
+    public static DriftTrack Join(this DriftTrack track)
     {
-        double Off(double phase) => Math.Abs(phase - Math.Round(phase / filter.Model.Period) * filter.Model.Period);
-        return Off(before) < Off(filter.PhaseMean) / 2;
+        ArgumentNullException.ThrowIfNull(track);
+        return track.Act(track.Filter.Placed(JoinError), new DriftPlace(track.Piece, track.Worked));
     }
 }

@@ -15,6 +15,11 @@ namespace Dyepath.Core.Making.Work;
 /// </summary>
 public sealed class MakingState
 {
+    /// <summary>
+    /// Standard deviation of the gain before the first row: hands differ by 0.15, and what people take “a little” for by more.
+    /// </summary>
+    private const double WordsSpread = 0.3;
+
     private readonly DriftModel _hands;
     private ImmutableArray<ColourRun>? _runs;
 
@@ -92,6 +97,9 @@ public sealed class MakingState
                 Moved(entry, Here with { Drift = Drift!.Shift(entry.To.Value) }),
             EntryKind.Turn when Drift is not null && entry.To is -1 or 1 =>
                 Moved(entry, Here with { Drift = Drift!.Shift(entry.To.Value * MakerRemedies.TurnGives, MakerRemedies.TurnError) }),
+            EntryKind.Join when Drift is not null => Moved(entry, Here with { Drift = Drift!.Join() }),
+            EntryKind.Look when entry is { Phase: { } phase, To: { } to } && Row is { } row && to > Here.Run && to < Runs.Length =>
+                Moved(entry, LookAt(row, to, phase)),
             EntryKind.Hook when Drift is not null && entry.To is -1 or 1 =>
                 Moved(entry, Here with { Drift = Drift!.ChangeHook(entry.To.Value) }),
             EntryKind.Part when entry.To is { } to && to >= 1 && to <= Order.Parts.Length && to - 1 != PartIndex => GoOn(entry, to - 1),
@@ -100,10 +108,12 @@ public sealed class MakingState
     }
 
     /// <summary>Whether a reading is so far from what is expected that it should be taken twice.</summary>
-    public bool AsksForRecount(EntryKind did, int phase) => Drift is { } drift && Row is { } row && did switch
+    /// <param name="run">For <see cref="EntryKind.Look"/>: how many runs of the row are worked.</param>
+    public bool AsksForRecount(EntryKind did, int phase, int run = 0) => Drift is { } drift && Row is { } row && did switch
     {
         EntryKind.Row => drift.WorkTo(RowEnd(row.Row)).Filter.AsksForRecount(phase),
-        EntryKind.Run => drift.WorkTo(RunEnd(row.Row)).Filter.AsksForRecount(phase),
+        EntryKind.Run => drift.WorkTo(RunEnd(row.Row, Here.Run + 1)).Filter.AsksForRecount(phase),
+        EntryKind.Look => drift.WorkTo(RunEnd(row.Row, run)).Filter.AsksForRecount(phase),
         _ => drift.Filter.AsksForRecount(phase),
     };
 
@@ -122,8 +132,8 @@ public sealed class MakingState
     private PartProgress EndRow(RowStep row, int? phase)
     {
         var drift = Drift?.WorkTo(RowEnd(row.Row));
-        if (drift is not null && phase is { } read)
-            drift = ReadRowEnd(drift, row.Row, read);
+        if (drift is not null)
+            drift = phase is { } read ? ReadRowEnd(drift, row.Row, read) : drift.GoOn();
         return new PartProgress(Here.Step + 1, 0, drift);
     }
 
@@ -131,14 +141,17 @@ public sealed class MakingState
     {
         if (Here.Run + 1 >= Runs.Length)
             return EndRow(row, phase);
-        var drift = Drift?.WorkTo(RunEnd(row.Row));
+        var drift = Drift?.WorkTo(RunEnd(row.Row, Here.Run + 1));
         if (drift is not null && phase is { } read)
             drift = drift.Read(read);
         return new PartProgress(Here.Step, Here.Run + 1, drift);
     }
 
+    private PartProgress LookAt(RowStep row, int run, int phase) =>
+        new(Here.Step, run, Drift?.WorkTo(RunEnd(row.Row, run)).Read(phase));
+
     private DriftTrack ReadRowEnd(DriftTrack drift, int row, int phase) =>
-        drift.Read(phase, MakerRemedies.AtRowEnd(drift, Part, row, AtRow(row)?.Drift?.Filter.PhaseMean ?? 0));
+        drift.Read(phase, MakerRemedies.AtRowEnd(drift, Part, row, begun => AtRow(begun)?.Drift?.Filter.PhaseMean));
 
     private PartProgress GoTo(int row)
     {
@@ -174,8 +187,8 @@ public sealed class MakingState
 
     private int RowEnd(int row) => Part.Planned!.StitchesBefore(row + 1);
 
-    private int RunEnd(int row) =>
-        Math.Min(RowEnd(row), Part.Planned!.StitchesBefore(row) + Runs.Take(Here.Run + 1).Sum(run => run.Units));
+    private int RunEnd(int row, int runs) =>
+        Math.Min(RowEnd(row), Part.Planned!.StitchesBefore(row) + Runs.Take(runs).Sum(run => run.Units));
 
     private MakingState Moved(Entry entry, PartProgress here) =>
         new(Order, _hands, PartIndex, Progress.SetItem(PartIndex, here), this, entry);
@@ -187,7 +200,7 @@ public sealed class MakingState
     private static DriftModel Hands(Plan plan, OwnYarn? own)
     {
         var hands = HandsPrior.For(plan.Project.Fabric.Hands);
-        var model = new DriftModel(Math.Max(hands.Spread, 0.0001), hands.Memory);
+        var model = new DriftModel(Math.Max(hands.Spread, 0.0001), hands.Memory) { GainSpread = WordsSpread };
         return own is null
             ? model with { BiasSpread = 0.02 / Math.Sqrt(3) }
             : model with { Bias = Math.Clamp(own.Bias, -0.5, 0.5), BiasSpread = Math.Min(0.5, own.BiasSd) };

@@ -41,7 +41,7 @@ public sealed class Bench(MakingKeeper keeper, IDevice device, Planner planner, 
     public BesideSettings Settings { get; private set; } = new();
 
     /// <summary>A reading that should be taken twice, and what it came with.</summary>
-    public (EntryKind Kind, int Phase)? Doubted { get; private set; }
+    public (EntryKind Kind, int Phase, int? To)? Doubted { get; private set; }
 
     /// <summary>Nothing is worked yet, and the maker's own yarn is not counted.</summary>
     public bool IsOpening => !_unmeasured && keeper.Document is { Log.IsEmpty: true, Counted.IsEmpty: true };
@@ -120,16 +120,17 @@ public sealed class Bench(MakingKeeper keeper, IDevice device, Planner planner, 
     public Task FinishRowAsync() => DoAsync(EntryKind.Row);
 
     /// <summary>Keeps a reading, unless it is so far off that it is doubted: then <see cref="Doubted"/> has it.</summary>
-    public Task ReadAsync(EntryKind did, int? phase, bool twice = false)
+    /// <param name="to">For <see cref="EntryKind.Look"/>: how many runs of the row are worked.</param>
+    public Task ReadAsync(EntryKind did, int? phase, bool twice = false, int? to = null)
     {
-        if (!twice && phase is { } read && State!.AsksForRecount(did, read))
+        if (!twice && phase is { } read && State!.AsksForRecount(did, read, to ?? 0))
         {
-            Doubted = (did, read);
+            Doubted = (did, read, to);
             Changed?.Invoke();
             return Task.CompletedTask;
         }
         Doubted = null;
-        return DoAsync(did, phase);
+        return DoAsync(did, phase, to);
     }
 
     /// <summary>Drops the doubted reading, so that it can be taken again.</summary>

@@ -41,14 +41,10 @@ public sealed class DriftForecastTests
                 Compare(unchanged, worked, forecast.Unchanged);
                 if (forecast.Unchanged.RowsKept < forecast.Unchanged.RowShares.Length) drifted++;
 
-                if (advice.Kind is not (DriftAdviceKind.WorkLooser or DriftAdviceKind.WorkTighter)) return;
-                int stretch = Math.Min(advice.Stitches, Panel.Stitches - worked);
-                double[] advised = [.. Drifting(filter).Take(stretch).Select(step => step(advice.Correction))];
-                double aim = Math.Round(filter.PhaseMean / 22) * 22;
-                // Hands at their limit go on; their stretch is compared as far as it was advised.
-                bool nulled = Math.Abs(advised[^1] - aim) < 0.25;
-                double[] held = [.. advised, .. Enumerable.Repeat(aim, nulled ? Panel.Stitches - worked - stretch : 0)];
-                Compare(held, worked, forecast.Advised!);
+                // To the end of this row as it is advised now.
+                int left = Math.Min(83 - worked % 83, Panel.Stitches - worked), stitch = 0;
+                double[] advised = [.. Drifting(filter).Take(left).Select(step => step(advice.After(stitch++)))];
+                if (advice.Kind is DriftAdviceKind.CarryOn or DriftAdviceKind.Correct) Compare(advised, worked, forecast.Advised!);
             },
             seed: 71, cases: 300);
         Assert.True(drifted > 100);
@@ -63,21 +59,23 @@ public sealed class DriftForecastTests
                 DriftForecast forecast = DriftForecast.Of(
                     Panel, row * 83, filter, DriftAdvice.For(filter, new DriftPlace(Panel, row * 83)));
                 Assert.True(forecast.Advised!.RowsKept >= forecast.Unchanged.RowsKept);
-                // Two stitches off are made good within two rows.
-                Assert.True(forecast.Advised.RowsKept >= 70 - row);
+                // Four stitches off are made good within three rows.
+                Assert.True(forecast.Advised.RowsKept >= 69 - row);
             },
             seed: 72, cases: 60);
 
+    /// <summary>Six stitches early, with one less at the edge, are five: the rows until they are made good do not keep their colours.</summary>
     [Fact]
-    public void Hands_at_their_limit_go_on_until_the_phase_is_nulled()
+    public void What_is_not_right_yet_is_not_said_to_be()
     {
-        PlannedPiece piece = Pieces.Of([40, 30], 20, 60);
-        DriftFilter filter = DriftFilter.Begin(new DriftModel(0.01, 50).On(piece, 0.02)).Predict(20).Observe(9).Observe(9);
-        DriftAdvice advice = DriftAdvice.For(filter, new DriftPlace(piece, 20) { LargestCorrection = 0.02 });
-        Assert.True(filter.MeanAfter(advice.Stitches, advice.Correction) > 1);
-        DriftForecast.Course advised = DriftForecast.Of(piece, 20, filter, advice).Advised!;
-        Assert.True(advised.RowShares[0] < 1);
-        Assert.All(advised.RowShares[^10..], share => Assert.Equal(1, share));
+        DriftFilter six = Told([6, 6], 0, 0.01);
+        var skipped = new DriftAdvice { Kind = DriftAdviceKind.SkipEdgeStitch, Phase = 6 };
+        DriftForecast.Course advised = DriftForecast.Of(Panel, 83, six, skipped).Advised!;
+        Assert.InRange(advised.RowShares[0], 0, 0.6);
+        Assert.True(advised.RowsKept < 71);
+        Assert.All(advised.RowShares[^60..], share => Assert.InRange(share, DriftForecast.KeptShare, 1));
+        var joined = new DriftAdvice { Kind = DriftAdviceKind.Rejoin, Phase = 6, LeftOut = 16 };
+        Assert.Equal(71, DriftForecast.Of(Panel, 83, six, joined).Advised!.RowsKept);
     }
 
     /// <summary>The phase after each further stitch of the mean maker, given the correction of that stitch.</summary>

@@ -1,4 +1,4 @@
-using System.Collections.Immutable;
+using Dyepath.Bench.Makers;
 using Dyepath.Core.Making;
 using Dyepath.Core.Making.Drift;
 
@@ -10,65 +10,64 @@ namespace Dyepath.Core.Tests.Making.Drift;
 /// </summary>
 public sealed class DriftWordsTests
 {
-    private const double Hands = 0.06;
+    [Theory]
+    [InlineData(-0.01, "a touch tighter")]
+    [InlineData(0.01, "a touch looser")]
+    [InlineData(-0.015, "a little tighter")]
+    [InlineData(0.03, "looser")]
+    [InlineData(-0.05, "much tighter")]
+    [InlineData(0, null)]
+    public void A_level_has_one_word(double level, string? said) => Assert.Equal(said, TensionGrades.Say(level));
 
-    private static readonly ImmutableArray<string> Colours = ["deep water", "foam", "kelp"];
+    [Fact]
+    public void No_word_means_two_per_cent() => Assert.Throws<ArgumentOutOfRangeException>(() => TensionGrades.Say(0.02));
+
+    /// <summary>One number, one mark, one baseline, and how to go on after it.</summary>
+    [Theory]
+    [InlineData(-0.03, 48, -0.01, "This foam comes early; work tighter than your natural hands for 48 stitches, up to the mark, then a touch tighter to the end of the row.")]
+    [InlineData(0.05, 15, 0, "This foam comes early; work much looser than your natural hands for 15 stitches, up to the mark, then with your natural hands to the end of the row.")]
+    [InlineData(0, 15, 0.015, "This foam comes early; work with your natural hands for 15 stitches, up to the mark, then a little looser to the end of the row.")]
+    public void A_stretch_ends_at_the_mark(double level, int stitches, double hold, string said) => Assert.Equal(
+        said, Say(new() { Kind = DriftAdviceKind.Correct, Phase = 2, Correction = level, Stitches = stitches, Hold = hold }));
+
+    [Fact]
+    public void A_stretch_that_goes_through_says_the_rows_end() => Assert.Equal(
+        "This foam comes early; work tighter than your natural hands to the end of the row.",
+        Say(new() { Kind = DriftAdviceKind.Correct, Phase = 2, Correction = -0.03, Stitches = 94, ToRowEnd = true }));
 
     [Theory]
-    [InlineData(0.3, "a little early")]
-    [InlineData(-0.3, "a little late")]
-    [InlineData(0.5, "one stitch early")]
-    [InlineData(1.4, "one stitch early")]
-    [InlineData(-1.6, "two stitches late")]
-    [InlineData(3, "three stitches early")]
-    [InlineData(-12, "twelve stitches late")]
-    [InlineData(13, "13 stitches early")]
-    public void A_drift_is_said_in_stitches(double phase, string said) => Assert.Equal(
-        $"This foam comes {said}; make the turning chain {(phase > 0 ? "tight" : "loose")}.",
-        Say(new() { Kind = phase > 0 ? DriftAdviceKind.TightenTurn : DriftAdviceKind.LoosenTurn, Phase = phase }));
-
-    /// <summary>Hands that change the yarn by 6 % at most: under a sixth of that is a touch, under half a little, all of it much.</summary>
-    [Theory]
-    [InlineData(-0.009, "a touch tighter")]
-    [InlineData(0.009, "a touch looser")]
-    [InlineData(-0.011, "a little tighter")]
-    [InlineData(0.029, "a little looser")]
-    [InlineData(-0.031, "tighter")]
-    [InlineData(0.059, "looser")]
-    [InlineData(-0.06, "much tighter")]
-    public void A_correction_is_said_by_feel(double correction, string said)
-    {
-        var kind = correction > 0 ? DriftAdviceKind.WorkLooser : DriftAdviceKind.WorkTighter;
-        var phase = correction > 0 ? -2 : 2;
-        var seen = phase > 0 ? "early" : "late";
-        Assert.Equal(
-            $"This foam comes two stitches {seen}; work the next 40 stitches {said}.",
-            Say(new() { Kind = kind, Phase = phase, Correction = correction, Stitches = 40 }));
-        Assert.Equal(
-            $"This foam comes two stitches {seen}; work the next 40 stitches {said}, until kelp.",
-            Say(new() { Kind = kind, Phase = phase, Correction = correction, Stitches = 40, UntilColour = 2 }));
-        // Said against what the hands hold anyway.
-        Assert.Equal(
-            $"This foam comes two stitches {seen}; work the next 40 stitches {said}.",
-            Say(new() { Kind = kind, Phase = phase, Correction = correction + 0.01, Hold = 0.01, Stitches = 40 }));
-    }
+    [InlineData(0, 0, 0, "This foam comes early; carry on with your natural hands.")]
+    [InlineData(-0.01, 0, -0.01, "This foam comes early; carry on a touch tighter than your natural hands.")]
+    [InlineData(-0.015, 94, -0.01, "This foam comes early; carry on a little tighter than your natural hands.")]
+    [InlineData(0, 94, -0.01, "This foam comes early; carry on with your natural hands.")]
+    public void What_is_held_is_always_said(double level, int stitches, double hold, string said) => Assert.Equal(
+        said, Say(new() { Kind = DriftAdviceKind.CarryOn, Phase = 1, Correction = level, Stitches = stitches, Hold = hold, ToRowEnd = stitches > 0 }));
 
     [Theory]
-    [InlineData(DriftAdviceKind.SkipEdgeStitch, 1, "This foam comes one stitch early; skip the edge stitch.")]
-    [InlineData(DriftAdviceKind.AddEdgeStitch, -1, "This foam comes one stitch late; work one more stitch into the edge.")]
-    [InlineData(DriftAdviceKind.RipBack, -4, "This foam comes four stitches late, and under half of this row matches; rip back to the last change.")]
-    [InlineData(DriftAdviceKind.HookDown, 2, "Your stitches take more yarn than tight hands can make good; go down a hook size.")]
-    [InlineData(DriftAdviceKind.HookUp, -2, "Your stitches take less yarn than loose hands can make good; go up a hook size.")]
-    [InlineData(DriftAdviceKind.CarryOn, 0, "This foam is on the count; carry on.")]
-    public void Each_advice_is_one_sentence(DriftAdviceKind kind, double phase, string said) =>
-        Assert.Equal(said, Say(new() { Kind = kind, Phase = phase }));
+    [InlineData(0, "This foam is on the count; carry on with your natural hands.")]
+    [InlineData(-3, "This foam comes late; carry on with your natural hands.")]
+    [InlineData(null, "Carry on with your natural hands.")]
+    public void What_she_saw_comes_first_where_she_looked(int? phase, string said) => Assert.Equal(
+        said, DriftWords.Say(new() { Kind = DriftAdviceKind.CarryOn, Phase = 0.4 }, Terms with { Seen = phase is { } p ? ("foam", p) : null }));
 
     [Theory]
-    [InlineData(0.004, "This foam is on the count; carry on.")]
-    [InlineData(0.006, "This foam is on the count; carry on, a touch looser than your hands would by themselves.")]
-    [InlineData(-0.02, "This foam is on the count; carry on, a little tighter than your hands would by themselves.")]
-    public void What_is_held_for_good_is_said_once_it_is_felt(double hold, string said) =>
-        Assert.Equal(said, Say(new() { Kind = DriftAdviceKind.CarryOn, Phase = 0, Hold = hold }));
+    [InlineData(DriftAdviceKind.TightenTurn, "This foam comes early; make the turning chain tight.")]
+    [InlineData(DriftAdviceKind.LoosenTurn, "This foam comes early; make the turning chain loose.")]
+    [InlineData(DriftAdviceKind.SkipEdgeStitch, "This foam comes early; skip the first stitch of the next row, so that it has 93, and work two into that edge in the row after it, for 94 again.")]
+    [InlineData(DriftAdviceKind.AddEdgeStitch, "This foam comes early; work one more stitch into the edge where the next row begins, so that it has 95, and work two together there in the row after it, for 94 again.")]
+    [InlineData(DriftAdviceKind.RipBack, "This foam comes early; too little matches to keep it: rip back to the beginning of row 12.")]
+    [InlineData(DriftAdviceKind.Rejoin, "This foam comes early; hands cannot bring it back within a row: cut the yarn, leave out 84 cm of it, and join it again.")]
+    [InlineData(DriftAdviceKind.HookDown, "Your stitches take more yarn than tight hands can make good: go down a hook size.")]
+    [InlineData(DriftAdviceKind.HookUp, "Your stitches take less yarn than loose hands can make good: go up a hook size.")]
+    public void Each_act_is_one_sentence(DriftAdviceKind kind, string said) => Assert.Equal(
+        said, Say(new() { Kind = kind, Phase = 1, RipTo = kind == DriftAdviceKind.RipBack ? 11 : null, LeftOut = 13.2 }));
+
+    [Fact]
+    public void What_is_counted_in_pairs_and_rounds_is_said_so() => Assert.Equal(
+        "This foam comes early; work tighter than your natural hands for 20 pairs, up to the mark, then with your natural hands to the end of the round.",
+        DriftWords.Say(
+            new() { Kind = DriftAdviceKind.Correct, Phase = 2, Correction = -0.03, Stitches = 20 },
+            Terms with { One = "pair", Many = "pairs", Row = "round" }));
 
     /// <summary>Of ten stitches whole ones only; the remedies one after another.</summary>
     [Fact]
@@ -115,5 +114,25 @@ public sealed class DriftWordsTests
     private static HoldableWork Work(double share, double? sections = null, HoldableWork.Panels? panels = null, double? steadier = null) =>
         new(share, HoldableWork.Enough, CheckHabit.EveryRow, sections, panels, steadier);
 
-    private static string Say(DriftAdvice advice) => DriftWords.Say(advice, "foam", Colours, Hands);
+    /// <summary>Whatever is advised, the makers of the benchmark know what to do.</summary>
+    [Fact]
+    public void Every_kind_of_advice_is_understood()
+    {
+        foreach (var kind in Enum.GetValues<DriftAdviceKind>())
+        {
+            var asked = SentenceReader.Read(Say(new() { Kind = kind, Phase = 1, Correction = -0.03, Stitches = 40, Hold = -0.01, RipTo = 11, LeftOut = 13.2 }));
+            Assert.Equal(kind == DriftAdviceKind.CarryOn, asked.CarriesOn);
+            Assert.Equal(kind == DriftAdviceKind.Correct, asked.Stretches.Count == 1);
+            Assert.Equal(kind == DriftAdviceKind.RipBack ? 12 : null, asked.RipsTo);
+            Assert.Equal(kind == DriftAdviceKind.Rejoin ? 84 : null, asked.CutCentimetres);
+            Assert.Equal(kind == DriftAdviceKind.SkipEdgeStitch ? -1 : kind == DriftAdviceKind.AddEdgeStitch ? 1 : 0, asked.Edge);
+            Assert.Equal(kind == DriftAdviceKind.TightenTurn ? -1 : kind == DriftAdviceKind.LoosenTurn ? 1 : 0, asked.Turn);
+            Assert.Equal(kind == DriftAdviceKind.HookDown ? -1 : kind == DriftAdviceKind.HookUp ? 1 : 0, asked.Hook);
+        }
+    }
+
+    /// <summary>6.4 cm of yarn a stitch: 13.2 of them are 84.48 cm.</summary>
+    private static DriftTerms Terms { get; } = new(("foam", 2), "stitch", "stitches", "row", 94, 6.4);
+
+    private static string Say(DriftAdvice advice) => DriftWords.Say(advice, Terms);
 }

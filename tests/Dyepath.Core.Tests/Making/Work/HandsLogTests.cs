@@ -100,7 +100,7 @@ public sealed class HandsLogTests
         var plan = GarmentPlanner.Plan(project).Plan!;
         var part = MakingOrder.Of(plan, plan.Sizes[0].Name).Parts[0];
         var track = DriftTrack.Begin(part.Planned!, new DriftModel(0.01, 50)).WorkTo(part.Planned!.StitchesBefore(1));
-        var means = MakerRemedies.AtRowEnd(track, part, 0, 0)(track.Filter);
+        var means = MakerRemedies.AtRowEnd(track, part, 0, _ => 0)(track.Filter);
         Assert.Equal((edge, turn), (means.EdgeStitch, means.Turn));
     }
 

@@ -23,26 +23,24 @@ public sealed class MakerRemediesTests
     private static DriftTrack Track(double bias = 0, double spread = 0.01) => DriftTrack.Begin(
         Part.Planned!, new DriftModel(0.01, 50) { Period = Period, Bias = bias, BiasSpread = spread });
 
-    /// <summary>
-    /// Ripping leads back to where the row began: it is of use where colours were less than half as far off then, whichever likeness of
-    /// them is counted.
-    /// </summary>
-    [Theory]
-    [InlineData(8, 3.9, true)]
-    [InlineData(8, 4, false)]
-    [InlineData(8, 4.1, false)]
-    [InlineData(-8, 3.9, true)]
-    [InlineData(8, -4.1, false)]
-    [InlineData(8 + Period, 3.9, true)]
-    [InlineData(8, 3.9 - Period, true)]
-    [InlineData(8 - Period, 4.1 + Period, false)]
-    public void A_row_is_held_against_its_colours_where_ripping_it_would_mend_them(double phase, double before, bool mends)
+    /// <summary>Rows are judged by how they began and ended, the latest first, and no further back than she has chosen to keep.</summary>
+    [Fact]
+    public void What_is_to_be_ripped_follows_from_how_rows_began()
     {
-        var track = Track();
-        var place = MakerRemedies.AtRowEnd(track, Part, 1, before)(track.Filter.Shift(phase));
-        Assert.Equal(mends ? RowMatch.Share(track.Piece, 1, before, phase) : 1, place.Match);
-        if (mends)
-            Assert.InRange(place.Match, 0, 0.99);
+        var track = Track().WorkTo(Part.Planned!.StitchesBefore(3));
+        double?[] begun = [0, 0, 6];
+        DriftPlace At(DriftTrack at) => MakerRemedies.AtRowEnd(at, Part, 2, row => begun[row])(at.Filter.Shift(6));
+        Assert.Equal(BadRows.Worst(track.Piece, [new(2, 6, 6), new(1, 0, 6), new(0, 0, 0)]), At(track).RipTo);
+        Assert.Equal(1, At(track).RipTo);
+        begun[1] = null;
+        Assert.Null(At(track).RipTo);
+    }
+
+    [Fact]
+    public void Yarn_that_is_joined_again_lies_where_the_plan_has_it()
+    {
+        var joined = Track(bias: 0.01).WorkTo(100).Join();
+        Assert.Equal((0, MakerRemedies.JoinError, 0.01), (joined.Filter.PhaseMean, joined.Filter.PhaseSd, joined.Filter.BiasMean));
     }
 
     /// <summary>A quarter of a millimetre at 4 mm is 4 % of the yarn, known to half of it; a chain gives 0.3 of a stitch, to a third.</summary>

@@ -1,0 +1,65 @@
+using System.Collections.Immutable;
+using Dyepath.Core.Making.Drift;
+
+namespace Dyepath.Core.Making.Work;
+
+/// <summary>The page's advice: one sentence, and the places of the row that it speaks of.</summary>
+public static class AdviceWords
+{
+    /// <summary>Missing where nothing is advised: before the first look, and in one colour.</summary>
+    /// <param name="names">By section.</param>
+    public static string? Say(MakingState state, ImmutableArray<string> names)
+    {
+        ArgumentNullException.ThrowIfNull(state);
+        if (state.Drift is not { Advice: { } advice } drift) return null;
+        var pairs = state.Part.Fabric!.Path.StitchesPerUnit == 2;
+        var at = RowOf(drift.Piece, drift.Given);
+        return DriftWords.Say(advice, new DriftTerms(
+            drift.Answered is { } phase ? (names[ColourSeen(drift.Piece, drift.Given, phase)], phase) : null,
+            pairs ? "pair" : "stitch", pairs ? "pairs" : "stitches", state.Part.RowWord, drift.Piece.RowStitches[at],
+            state.Order.Plan.Sequence.YarnPerUnit.Centimetres));
+    }
+
+    /// <summary>The run of the row at hand, from 0, up to which the advised stretch goes; missing where it goes to none.</summary>
+    public static int? Mark(MakingState state)
+    {
+        ArgumentNullException.ThrowIfNull(state);
+        return state.Drift is { Advice: { Kind: DriftAdviceKind.Correct, ToRowEnd: false } advice } drift
+            ? RunAt(state, drift.Given + advice.Stitches) : null;
+    }
+
+    /// <summary>The run, from 0, at whose beginning a second look pays; missing where none does, or she is past it.</summary>
+    public static int? Look(MakingState state)
+    {
+        ArgumentNullException.ThrowIfNull(state);
+        return state.Drift is { Advice.LookAfter: { } after } drift && RunAt(state, drift.Given + after) is { } run && run > state.Here.Run
+            ? run : null;
+    }
+
+    private static int? RunAt(MakingState state, int worked)
+    {
+        if (state.Row is not { } row) return null;
+        var begins = state.Drift!.Piece.StitchesBefore(row.Row);
+        for (var run = 0; run < state.Runs.Length; run++)
+        {
+            if (begins == worked) return run;
+            begins += state.Runs[run].Units;
+        }
+        return null;
+    }
+
+    /// <summary>The colour that ended there as she saw it.</summary>
+    private static int ColourSeen(PlannedPiece piece, int worked, int phase)
+    {
+        var row = RowOf(piece, Math.Max(0, worked - 1));
+        return piece.StitchesBefore(row + 1) == worked
+            ? RowEnd.Looks(piece, row, phase).Colour : piece.ColourAt(Math.Max(0, worked - 1));
+    }
+
+    private static int RowOf(PlannedPiece piece, int stitch)
+    {
+        var (row, end) = (0, piece.RowStitches[0]);
+        while (end <= stitch && row + 1 < piece.RowStitches.Length) end += piece.RowStitches[++row];
+        return row;
+    }
+}
