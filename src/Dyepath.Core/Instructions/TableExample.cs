@@ -14,8 +14,10 @@ internal static class TableExample
     {
         var chart = context.Charts[0];
         var fabric = chart.Piece.Shape?.Parts[0].Fabric ?? PieceFabric.Of(context.Plan, chart.Piece, 2);
-        if (Enumerable.Range(0, fabric.Rows - 1).Select(r => (Row: r, Runs: RowRuns.Of(fabric, r))).FirstOrDefault(r => r.Runs.Length >= 3)
-            is not (var row, [var first, var second, .., var last]))
+        var row = 0;
+        while (row < fabric.Rows - 1 && RowRuns.Of(fabric, row).Length < 3)
+            row++;
+        if (row >= fabric.Rows - 1 || RowRuns.Of(fabric, row) is not [var first, var second, .., var last])
             yield break;
         var (begin, then, end) = (Units(context, first), Units(context, second), Units(context, last));
         var next = Next(context, fabric, row, last);
