@@ -1,9 +1,12 @@
+using Dyepath.Core.Constructions;
 using Dyepath.Core.Instructions;
 using Dyepath.Core.Making;
 using Dyepath.Core.Making.Drift;
 using Dyepath.Core.Making.Log;
 using Dyepath.Core.Making.Order;
 using Dyepath.Core.Making.Work;
+using Dyepath.Core.Planning;
+using Dyepath.Core.Projects;
 using Dyepath.Workspace.Making.Beside;
 
 namespace Dyepath.Workspace.Tests.Making;
@@ -122,4 +125,24 @@ public sealed class BesideWordsTests
         var track = DriftTrack.Begin(Piece, model);
         return track.Act(track.Filter.Shift(off, doubt), new DriftPlace(Piece, 0));
     }
+
+    /// <summary>
+    /// Whoever hears where she is, or reads it in the title of a window, is told when she has gone on: no step has the name of the one
+    /// before it, in any garment.
+    /// </summary>
+    [Theory]
+    [MemberData(nameof(EveryGarment))]
+    public void No_two_steps_in_turn_have_one_name(string garment)
+    {
+        var project = StarterDocument.Of(Repertoire.All.First(k => k.Name == garment));
+        var plan = GarmentPlanner.Plan(project, TestContext.Current.CancellationToken).Plan!;
+        var view = BesideView.TryOpen(MakingBench.Demo() with { Project = project, Size = plan.Sizes[0].Name }, out _)!;
+        foreach (var part in view.Order.Parts)
+        {
+            var names = Enumerable.Range(0, part.Steps.Length).Select(step => view.StepName(part, step)).ToArray();
+            Assert.All(names.Zip(names.Skip(1)), pair => Assert.NotEqual(pair.First, pair.Second));
+        }
+    }
+
+    public static TheoryData<string> EveryGarment => [.. Repertoire.All.Select(k => k.Name)];
 }

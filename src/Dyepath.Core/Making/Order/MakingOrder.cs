@@ -166,7 +166,8 @@ public sealed class MakingOrder
         var edging = EdgingLibrary.Find(plan.Edging);
         var steps = ImmutableArray.CreateBuilder<MakingStep>();
         steps.AddRange(EdgingsSection.Starts(context, at).Select(Step));
-        steps.AddRange(PickUpWords.Lines(plan.Spread).Select(line => new MakingStep(Phrase.Plain("Spread"), line)));
+        // One thing to do, a line for each stretch of the edge.
+        steps.Add(new MakingStep(Phrase.Plain("Spread"), Phrase.Join("\n", PickUpWords.Lines(plan.Spread))));
         // Rows that stand across the edge are not as many as the rounds: they are told once.
         if (edging.Across)
             steps.AddRange(edging.Steps.Select(Sentence));

@@ -99,6 +99,19 @@ public sealed class BesideView
         { IsDone: true } => "Everything is done",
         { IsPartDone: true } => $"{Say(state.Part.Title)}: finished",
         { Row: { } row } => $"{Say(state.Part.Title)}: {Say(row.Label)} of {state.Part.Rows}",
-        _ => $"{Say(state.Part.Title)}: {Say(state.Step!.Label)}",
+        _ => $"{Say(state.Part.Title)}: {StepName(state.Part, state.Here.Step)}",
     };
+
+    /// <summary>A step's label; of several in turn with one label, which of them it is, too.</summary>
+    /// <param name="step">Index in <see cref="MakingPart.Steps"/>.</param>
+    public string StepName(MakingPart part, int step)
+    {
+        ArgumentNullException.ThrowIfNull(part);
+        var (label, first, end) = (part.Steps[step].Label, step, step + 1);
+        while (first > 0 && part.Steps[first - 1].Label == label)
+            first--;
+        while (end < part.Steps.Length && part.Steps[end].Label == label)
+            end++;
+        return end - first == 1 ? Say(label) : FormattableString.Invariant($"{Say(label)}, {step - first + 1} of {end - first}");
+    }
 }

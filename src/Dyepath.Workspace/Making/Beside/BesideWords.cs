@@ -16,7 +16,7 @@ public static class BesideWords
         if (state.IsPartDone)
             return view.Where(state);
         if (state.Row is not { } row)
-            return $"{view.Say(state.Step!.Label)}. {view.Say(state.Step.Text)}";
+            return $"{view.StepName(state.Part, state.Here.Step)}. {view.Say(state.Step!.Text)}";
         var notes = string.Concat(row.Notes.Select(note => $" {view.Say(note)}"));
         if (state.Runs.IsEmpty)
             return $"{view.Say(row.Label)}.{notes}";
