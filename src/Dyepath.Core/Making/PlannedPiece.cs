@@ -146,6 +146,15 @@ public sealed class PlannedPiece
         return stitches;
     }
 
+    /// <summary>The row, from 0, that a stitch is in; of those after the last one, the last row.</summary>
+    /// <param name="stitch">From 0, in working order.</param>
+    public int RowOf(int stitch)
+    {
+        var (row, end) = (0, RowStitches[0]);
+        while (end <= stitch && row + 1 < RowStitches.Length) end += RowStitches[++row];
+        return row;
+    }
+
     /// <summary>Micro-units from the piece's first stitch to a row's.</summary>
     internal double RowPlace(int row) => _rowPlaces[row];
 

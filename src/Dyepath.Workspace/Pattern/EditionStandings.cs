@@ -26,23 +26,28 @@ public enum EditionStanding
 /// <summary>Tells a published edition from a text that has only its number.</summary>
 public static class EditionStandings
 {
-    /// <param name="number">As it is typed.</param>
-    /// <param name="isPublished">Something is published under that number.</param>
-    /// <param name="published">What it says; missing where it is not at hand.</param>
+    /// <summary>The edition number of a document; missing where it has none that can be.</summary>
+    public static int? Number(ProjectDocument document)
+    {
+        ArgumentNullException.ThrowIfNull(document);
+        return int.TryParse(document.Typed("edition.number"), NumberStyles.None, CultureInfo.InvariantCulture, out var number)
+            && number is >= 1 and <= Edition.MostNumber ? number : null;
+    }
+
     /// <param name="now">The document in view.</param>
+    /// <param name="isPublished">Something is published under its number.</param>
+    /// <param name="published">What that says, its pictures on the same shelf; missing where it is not at hand.</param>
     /// <returns>In how many places the two differ, too; 0 where that is not known.</returns>
-    public static (EditionStanding Standing, int Differences) Of(
-        string number, bool isPublished, ProjectDocument? published, ProjectDocument now)
+    public static (EditionStanding Standing, int Differences) Of(ProjectDocument now, bool isPublished, ProjectDocument? published)
     {
         ArgumentNullException.ThrowIfNull(now);
-        if (!int.TryParse(number, NumberStyles.None, CultureInfo.InvariantCulture, out var edition)
-            || edition is < 1 or > Edition.MostNumber)
+        if (Number(now) is null)
             return (EditionStanding.Unnumbered, 0);
         if (!isPublished)
             return (EditionStanding.Unpublished, 0);
-        if (published is null || ProjectDocument.TryParse(now.Text) is not { } whole)
+        if (published is null)
             return (EditionStanding.Unknown, 0);
-        var differences = DocumentDifference.Between(published.Root, whole.Root).Count;
+        var differences = DocumentDifference.Between(published.Root, now.Root).Count;
         return (differences == 0 ? EditionStanding.AsPublished : EditionStanding.Changed, differences);
     }
 }

@@ -116,7 +116,7 @@ public sealed record DriftAdvice
     {
         ArgumentNullException.ThrowIfNull(filter);
         ArgumentNullException.ThrowIfNull(place);
-        double period = filter.Model.Period, phase = filter.PhaseMean - Math.Round(filter.PhaseMean / period) * period;
+        double period = filter.Model.Period, phase = filter.Off;
         double most = place.LargestCorrection, gain = Math.Max(filter.GainMean, 0.2);
         var ahead = new RowAhead(filter, place, phase, gain);
         double hold = HoldOf(filter, place, gain, ahead.Stitches);
@@ -195,12 +195,7 @@ public sealed record DriftAdvice
         {
             (_filter, _phase, _gain) = (filter, phase, gain);
             var piece = place.Piece;
-            int begin = 0, end = 0;
-            foreach (int row in piece.RowStitches)
-            {
-                (begin, end) = (end, end + row);
-                if (end > place.Worked) break;
-            }
+            int row = piece.RowOf(place.Worked), begin = piece.StitchesBefore(row), end = begin + piece.RowStitches[row];
             (Stitches, IsWhole) = (end - place.Worked, begin == place.Worked);
             for (int i = place.Worked + Shortest; i < end; i++)
             {

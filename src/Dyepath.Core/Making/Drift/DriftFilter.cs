@@ -41,6 +41,9 @@ public sealed class DriftFilter
     /// <summary>Mean phase error in stitches of yarn; positive: colours come early, because stitches took too much.</summary>
     public double PhaseMean => _mean[Phase];
 
+    /// <summary><see cref="PhaseMean"/> from the nearest phase at which all looks as planned, in stitches: within half a period of 0.</summary>
+    public double Off => PhaseMean - Math.Round(PhaseMean / Model.Period) * Model.Period;
+
     /// <summary>Standard deviation of <see cref="PhaseMean"/>, in stitches.</summary>
     public double PhaseSd => Math.Sqrt(_covariance[Phase, Phase]);
 

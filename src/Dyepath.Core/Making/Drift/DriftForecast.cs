@@ -50,13 +50,12 @@ public sealed record DriftForecast
 
     private static Func<int, double> Following(PlannedPiece piece, int worked, DriftFilter filter, DriftAdvice advice)
     {
-        double period = filter.Model.Period;
         // What is done at once, in the mean; the rest is worked off row by row by the same advice, never said to be right before it is.
         filter = advice.Kind switch
         {
             DriftAdviceKind.SkipEdgeStitch => filter.Shift(-1),
             DriftAdviceKind.AddEdgeStitch => filter.Shift(1),
-            DriftAdviceKind.Rejoin => filter.Shift(Math.Round(filter.PhaseMean / period) * period - filter.PhaseMean),
+            DriftAdviceKind.Rejoin => filter.Shift(-filter.Off),
             DriftAdviceKind.HookDown => filter.ChangeHook(-new DriftPlace(piece, worked).HookStep, 0),
             DriftAdviceKind.HookUp => filter.ChangeHook(new DriftPlace(piece, worked).HookStep, 0),
             _ => filter,

@@ -13,7 +13,7 @@ public static class AdviceWords
         ArgumentNullException.ThrowIfNull(state);
         if (state.Drift is not { Advice: { } advice } drift) return null;
         var pairs = state.Part.Fabric!.Path.StitchesPerUnit == 2;
-        var at = RowOf(drift.Piece, drift.Given);
+        var at = drift.Piece.RowOf(drift.Given);
         return DriftWords.Say(advice, new DriftTerms(
             drift.Answered is { } phase ? (names[ColourSeen(drift.Piece, drift.Given, phase)], phase) : null,
             pairs ? "pair" : "stitch", pairs ? "pairs" : "stitches", state.Part.RowWord, drift.Piece.RowStitches[at],
@@ -51,15 +51,8 @@ public static class AdviceWords
     /// <summary>The colour that ended there as she saw it.</summary>
     private static int ColourSeen(PlannedPiece piece, int worked, int phase)
     {
-        var row = RowOf(piece, Math.Max(0, worked - 1));
+        var row = piece.RowOf(worked - 1);
         return piece.StitchesBefore(row + 1) == worked
             ? RowEnd.Looks(piece, row, phase).Colour : piece.ColourAt(Math.Max(0, worked - 1));
-    }
-
-    private static int RowOf(PlannedPiece piece, int stitch)
-    {
-        var (row, end) = (0, piece.RowStitches[0]);
-        while (end <= stitch && row + 1 < piece.RowStitches.Length) end += piece.RowStitches[++row];
-        return row;
     }
 }

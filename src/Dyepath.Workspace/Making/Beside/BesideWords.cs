@@ -31,7 +31,7 @@ public static class BesideWords
     public static string Drift(DriftTrack drift, (string One, string Many) unit)
     {
         ArgumentNullException.ThrowIfNull(drift);
-        var phase = drift.Filter.PhaseMean - Math.Round(drift.Filter.PhaseMean / drift.Filter.Model.Period) * drift.Filter.Model.Period;
+        var phase = drift.Filter.Off;
         var give = Halves(DriftFilter.Sd95 * drift.Filter.PhaseSd);
         var off = Halves(Math.Abs(phase));
         var where = off == 0 ? "Colours are on the count" : $"Colours come about {Amount(off, unit)} {(phase > 0 ? "early" : "late")}";
