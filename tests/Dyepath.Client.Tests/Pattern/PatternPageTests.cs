@@ -160,8 +160,11 @@ public sealed class PatternPageTests : BunitContext
         await editions.InvokeAsync(() => Button("Publish edition 1").ClickAsync());
         editions.WaitForAssertion(() => Assert.Contains("is edition 1 as it was published", editions.Markup, StringComparison.Ordinal));
         Assert.Contains("Edition 1, published", editions.Markup, StringComparison.Ordinal);
+        Assert.Contains("Edition 1 is published: it is kept as it is.", editions.Markup, StringComparison.Ordinal);
         _bench.Edit("title", d => d.Set("title", "Ebbline"));
         editions.WaitForAssertion(() => Assert.Contains("differs from what was published as edition 1 in one place.", editions.Markup, StringComparison.Ordinal));
+        // What was done with the text before is no news of this one.
+        editions.WaitForAssertion(() => Assert.DoesNotContain("it is kept as it is", editions.Markup, StringComparison.Ordinal));
         await editions.InvokeAsync(() => Button("Make it edition 2, of today").ClickAsync());
         editions.WaitForAssertion(() => Assert.Contains("is edition 2, not published yet.", editions.Markup, StringComparison.Ordinal));
 
