@@ -37,7 +37,7 @@ public abstract class Field : WorkbenchComponent
     /// <summary>What is said of exactly this value.</summary>
     protected ImmutableArray<Finding> Said => Workbench.Outcome is { } outcome ? [.. outcome.Findings.Where(f => f.Place == Place)] : [];
 
-    protected bool IsFaulty => Said.Any(f => f.Level == FindingLevel.Fault);
+    protected bool IsFaulty => Said.Any(f => f.Level == FindingLevel.Fault && !Workbench.Outcome!.IsWanted(f));
 
     /// <summary>The element that shows a place of the document, so that a finding can lead to it.</summary>
     public static string IdOf(string place) => "at-" + place.Replace('.', '-').Replace('[', '-').Replace("]", "", StringComparison.Ordinal);

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Findings;
+using Dyepath.Core.Projects;
 using Dyepath.Workspace.Work;
 
 namespace Dyepath.Client.Shell;
@@ -28,7 +29,26 @@ public sealed record TradeStep(string Address, string Name, Type Page, params st
     /// step. The one list that pages, the panel and the steps' marks tell and count.
     /// </summary>
     public ImmutableArray<Finding> Findings(Outcome? outcome) =>
-        [.. (outcome?.Findings ?? []).Where(f => f.Level == FindingLevel.Fault || Tells(f)).OrderByDescending(f => f.Level)];
+        [
+            .. (outcome?.Findings ?? []).Where(f => f.Level == FindingLevel.Fault || Tells(f)).OrderByDescending(f => f.Level)
+                // The same thing wanted of several colours is asked for once.
+                .DistinctBy(f => outcome!.IsWanted(f) ? f.Text : f.Place + f.Text),
+        ];
+
+    /// <summary>The step after it; missing after the last.</summary>
+    public TradeStep? Next => All.SkipWhile(step => step != this).Skip(1).FirstOrDefault();
+
+    /// <summary>How far the step is, by what is wanted, wrong or doubtful on it; a step that only shows what was planned is never done.</summary>
+    public StepState State(Outcome? outcome)
+    {
+        var here = (outcome?.Findings ?? []).Where(f => Showing(f.Place) == this).ToArray();
+        var faults = here.Where(f => f.Level == FindingLevel.Fault).ToArray();
+        return faults.Any(f => !outcome!.IsWanted(f)) ? StepState.Wrong
+            : faults.Length > 0 ? StepState.Wanting
+            : here.Any(f => f.Level == FindingLevel.Warning) ? StepState.Doubtful
+            : outcome?.Plan is not null && Address is "yarn" or "swatch" or "garment" or "fit" && !ExampleValues.Of(outcome!.Project!).Any(v => Showing(v.Place) == this) ? StepState.Done
+            : StepState.Open;
+    }
 
     /// <summary>The place of a finding lies on the step, or on one that is told together with it; the pattern tells all.</summary>
     private bool Tells(Finding finding)

@@ -15,14 +15,22 @@ namespace Dyepath.Workspace.Work;
 /// <summary>What was worked out from one state of a document.</summary>
 public sealed class Outcome
 {
+    private const string SwatchPlace = "fabric.swatch";
+
+    /// <summary>What a yarn can be counted without.</summary>
+    private static readonly string[] ToCome = ["yarn.name", "yarn.ball", SwatchPlace];
+
     private readonly Lazy<Booklet?> _booklet;
 
-    private Outcome(ProjectReading reading, PlanResult? result, MeasuredYarn? measured, byte[]? decisions)
+    /// <summary>The reading's, and what it does not look for while there are others.</summary>
+    private readonly ImmutableArray<Fault> _faults;
+
+    private Outcome(ProjectReading reading, ImmutableArray<Fault> faults, PlanResult? result, MeasuredYarn? measured, byte[]? decisions)
     {
-        (Reading, Result, Measured, Decisions) = (reading, result, measured, decisions);
+        (Reading, _faults, Result, Measured, Decisions) = (reading, faults, result, measured, decisions);
         Findings =
         [
-            .. reading.Faults.Select(f => new Finding(FindingLevel.Fault, f.Path, $"{Sentence(f.Found)} {f.Next}".Trim())),
+            .. faults.OrderBy(FaultWords.Rank).Select(f => new Finding(FindingLevel.Fault, f.Path, FaultWords.Of(f))),
             .. result is { HasPlan: false } none ? none.Reasons : [],
             .. result?.Plan?.Findings ?? [],
         ];
@@ -53,6 +61,13 @@ public sealed class Outcome
     /// <summary>Everything to be told, the worst first: faults of the document, reasons without a plan, findings of the plan.</summary>
     public ImmutableArray<Finding> Findings { get; }
 
+    /// <summary>Nothing is wrong: the design only waits for what its first findings ask for.</summary>
+    public bool IsWanting => !_faults.IsEmpty && _faults.All(FaultWords.IsWanting);
+
+    /// <summary>Whether a finding asks for what is not there yet.</summary>
+    public bool IsWanted(Finding finding) =>
+        finding.Level == FindingLevel.Fault && _faults.Any(f => f.Path == finding.Place && FaultWords.IsWanting(f));
+
     /// <summary>No design fulfils what the document asks for; the reasons are faults, each with what would help.</summary>
     public bool IsInfeasible => Result is { Outcome: PlanOutcome.Infeasible };
 
@@ -60,7 +75,9 @@ public sealed class Outcome
     public static Outcome Read(ProjectDocument document)
     {
         ArgumentNullException.ThrowIfNull(document);
-        return new Outcome(ProjectReader.Read(Encoding.UTF8.GetBytes(document.Slim), document.Shelf.Pictures), null, null, null);
+        var reading = ProjectReader.Read(Encoding.UTF8.GetBytes(document.Slim), document.Shelf.Pictures);
+        var unsaid = reading.IsGood || reading.Faults.Any(FaultWords.HasNoStitches) ? null : FaultWords.NotCounted(document);
+        return new Outcome(reading, unsaid is null ? reading.Faults : reading.Faults.Add(unsaid), null, null, null);
     }
 
     /// <summary>All of it, worked out on the caller's thread; long where the document asks for much.</summary>
@@ -68,7 +85,7 @@ public sealed class Outcome
     {
         var read = Read(document);
         var (result, measured) = WorkOut(read.Project, YarnAlone(document.Slim, read.Reading), null, cancel);
-        return new Outcome(read.Reading, result, measured, null);
+        return new Outcome(read.Reading, read._faults, result, measured, null);
     }
 
     /// <summary>All of it at once, where it differs from an earlier document in nothing that planning reads; null elsewhere.</summary>
@@ -77,7 +94,7 @@ public sealed class Outcome
     {
         ArgumentNullException.ThrowIfNull(earlier);
         return Project is { } project && earlier.Result?.Reworded(project) is { } result
-            ? new Outcome(Reading, result, earlier.Measured, earlier.Decisions) : null;
+            ? new Outcome(Reading, _faults, result, earlier.Measured, earlier.Decisions) : null;
     }
 
     /// <summary>All of it, the searches made elsewhere.</summary>
@@ -92,7 +109,7 @@ public sealed class Outcome
         var found = await search(PlanJob.Order(Project is not null, document.WithoutPhotos()));
         using var decisions = Core.Replays.Decisions.Replay(found);
         var (result, measured) = WorkOut(Project, alone, decisions, CancellationToken.None);
-        return new Outcome(Reading, result, measured, found);
+        return new Outcome(Reading, _faults, result, measured, found);
     }
 
     /// <param name="project">To be planned.</param>
@@ -113,24 +130,28 @@ public sealed class Outcome
 
     /// <summary>
     /// Yarn and fabric of a document whose other parts have faults, with a garment that nobody looks at: what is counted and measured
-    /// is shown before a garment is described.
+    /// is shown before a garment is described. A label and a swatch that are not put in yet are no hindrance: nothing is counted by them.
     /// </summary>
     internal static Project? YarnAlone(string text, ProjectReading reading)
     {
         string[] parts = ["yarn", "fabric"];
-        if (reading.Project is not null
-            || reading.Faults.Any(f => f.Path == "document" || parts.Any(part => f.Path.StartsWith(part, StringComparison.Ordinal)))
+        var faults = reading.Faults.Where(f => f.Path == "document" || parts.Any(part => f.Path.StartsWith(part, StringComparison.Ordinal))).ToArray();
+        if (reading.Project is not null || faults.Any(f => !FaultWords.IsWanting(f) || !ToCome.Any(place => f.Path.StartsWith(place, StringComparison.Ordinal)))
             || ProjectDocument.TryParse(text) is not { } document
             || ProjectDocument.TryParse(ProjectWriter.Write(StarterDocument.Project)) is not { } other)
         {
             return null;
         }
         foreach (var part in parts)
-            other.Set(part, document.Node(part)?.DeepClone());
+        {
+            var (mine, instead) = (document.Node(part)?.DeepClone(), ToCome.Where(place => place.StartsWith(part, StringComparison.Ordinal))
+                .Where(place => faults.Any(f => f.Path.StartsWith(place, StringComparison.Ordinal))).Select(place => (place, other.Node(place)?.DeepClone())).ToArray());
+            other.Set(part, mine);
+            foreach (var (place, value) in instead)
+                other.Set(place, value);
+        }
+        if (faults.Any(f => f.Path.StartsWith(SwatchPlace, StringComparison.Ordinal)))
+            other.Set($"{SwatchPlace}.yarnUsed", null);
         return ProjectReader.Read(Encoding.UTF8.GetBytes(other.Text)).Project;
     }
-
-    /// <summary>What is missing does not stand anywhere.</summary>
-    private static string Sentence(string found) =>
-        found.Length == 0 || found.StartsWith("no ", StringComparison.Ordinal) ? "" : $"Here stands {found}.";
 }

@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Text.Json.Nodes;
 using Dyepath.Core.Findings;
 using Dyepath.Core.Planning;
+using Dyepath.Workspace.Draft;
 
 namespace Dyepath.Workspace.Work;
 
@@ -22,6 +23,7 @@ public sealed class Workbench(Planner planner, Faults faults) : IDisposable
     private TimeSpan _took;
     private int _turn;
     private bool _toBase;
+    private string? _sampleWentWith;
 
     /// <summary>The document, or what follows from it, has changed.</summary>
     public event Action? Changed;
@@ -79,6 +81,7 @@ public sealed class Workbench(Planner planner, Faults faults) : IDisposable
         IsOutcomeEarlier = false;
         _took = TimeSpan.Zero;
         (ShownSize, _toBase) = (0, true);
+        _sampleWentWith = null;
         _history.Clear();
         Schedule(TimeSpan.Zero);
         return true;
@@ -106,7 +109,13 @@ public sealed class Workbench(Planner planner, Faults faults) : IDisposable
         if (Document is not { } document)
             return;
         _history.Remember(document.Slim, what, together);
+        var hadSample = SampleYarn.IsIn(document);
         change(document);
+        if (hadSample && !SampleYarn.IsIn(document))
+        {
+            SampleYarn.TakeOut(document);
+            _sampleWentWith = what;
+        }
         IsOutcomeEarlier = Outcome is not null;
         Schedule(Wait);
         Tell(Edited);
@@ -131,6 +140,9 @@ public sealed class Workbench(Planner planner, Faults faults) : IDisposable
 
     /// <summary>What was last undone or redone, for the screen reader.</summary>
     public string Said { get; private set; } = "";
+
+    /// <summary>The sample yarn went with the designer's last change, the first of her own; undoing that brings it back.</summary>
+    public bool IsSampleGone => _sampleWentWith is { } what && what == Undoing;
 
     /// <summary>Shows another size, by its index.</summary>
     public void Show(int size)

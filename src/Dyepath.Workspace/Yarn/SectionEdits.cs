@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
+using Dyepath.Workspace.Fields;
 using Dyepath.Workspace.Work;
 
 namespace Dyepath.Workspace.Yarn;
@@ -10,15 +11,33 @@ public static class SectionEdits
     private const string Sections = "yarn.sections";
     private const string Whole = "fabric.sectionStitches";
 
-    /// <summary>A section without length behind all others; what was counted before says 0 stitches of it, to be put right.</summary>
+    /// <summary>A section without colour and length behind all others; what was counted before says 0 stitches of it, to be put right.</summary>
     public static void Add(ProjectDocument document)
     {
         var count = document.Count(Sections);
-        document.Add(Sections, new JsonObject { ["name"] = FreeName(document, count + 1), ["colour"] = "#9a9a9a" });
+        document.Add(Sections, new JsonObject { ["name"] = FreeName(document, count + 1) });
         if (document.Count(Whole) == count && count > 0)
             document.Add(Whole, JsonValue.Create(1));
         foreach (var row in WholeRows(document, count).ToArray())
             document.Add(row, JsonValue.Create(0));
+    }
+
+    /// <summary>
+    /// The colour that a section's name is, as far as none was picked: a name such as <c>dark teal</c> paints the section before anybody
+    /// has looked for its colour, and following the name as it is typed.
+    /// </summary>
+    public static void ColourByName(ProjectDocument document, int index)
+    {
+        var (name, place) = (document.Typed(Item(Sections, index) + ".name"), Item(Sections, index) + ".colour");
+        var byName = document.Implied.GetValueOrDefault(place);
+        if (document.Has(place) && document.Typed(place) != byName)
+            return;
+        var colour = TypedColour.OfName(name);
+        document.Set(place, colour is null ? null : JsonValue.Create(colour));
+        if (colour is null)
+            document.Implied.Remove(place);
+        else
+            document.Implied[place] = colour;
     }
 
     /// <summary>Takes out a section, from 0, with its counts and whole stitches.</summary>

@@ -52,10 +52,14 @@ public sealed class BeginPageTests : BunitContext
     [Fact]
     public async Task A_design_without_a_plan_is_not_begun_and_what_to_mend_is_a_link_away()
     {
-        var project = await OpenProject(d => d.Set("yarn.sections", null));
+        var project = await OpenProject(d => d.Set("yarn.ball.mass", "much"));
         var page = Render<BeginPage>();
         Assert.Contains("cannot be begun as it stands", page.Markup, StringComparison.Ordinal);
         Assert.Equal($"/p/{project}/make#findings-title", page.Find("p.fault a").GetAttribute("href"));
+        // What is only not there yet is no fault.
+        await page.InvokeAsync(() => _bench.Set("yarn.ball", null, "ball"));
+        page.WaitForAssertion(() => Assert.Contains("it waits for yarn and swatch", page.Find("p.said.note").TextContent, StringComparison.Ordinal));
+        Assert.Empty(page.FindAll("p.fault"));
         Assert.DoesNotContain(page.FindAll("button"), b => b.TextContent is "Begin this size" or "Make an address" or "Save a file for this size");
     }
 

@@ -65,7 +65,7 @@ public sealed class FindingsListTests : BunitContext
         Assert.NotEmpty(lists[0]);
         Assert.Equal(lists[0], lists[1]);
         Assert.Contains(workbench.Outcome!.Findings, f => f.Place.StartsWith("garment.grading", StringComparison.Ordinal) || f.Place.StartsWith("garment.letOff", StringComparison.Ordinal));
-        var panel = Render<PanelFindings>(p => p.Add(x => x.Id, "one"));
+        var panel = Render<PanelFindings>(p => p.Add(x => x.Id, "one").Add(x => x.Step, TradeStep.All.Single(s => s.Address == "fit")));
         Assert.StartsWith(lists[0].Length == 1 ? "1 thing to know" : $"{lists[0].Length} things to know", panel.Find("a").TextContent, StringComparison.Ordinal);
         // The panel's counts are those that Fit tells, and what is of a sleeve is called so.
         var counts = Render<KeyFigures>(p => p.Add(k => k.Plan, workbench.Plan!).Add(k => k.Size, workbench.Size!)).Find("dd").TextContent.Split("; ");
@@ -89,7 +89,7 @@ public sealed class FindingsListTests : BunitContext
         }
         Services.AddWork(workbench);
         Assert.Equal(after, workbench.Plan is not null);
-        var panel = Render<GarmentDraft>(p => p.Add(x => x.Id, "one"));
+        var panel = Render<GarmentDraft>(p => p.Add(x => x.Id, "one").Add(x => x.Step, TradeStep.All.Single(s => s.Address == "fit")));
         var said = panel.FindAll(".finding-says").Select(f => f.TextContent).ToArray();
         Assert.Equal(2, said.Length);
         Assert.StartsWith("Worked up: No count from ", said[0], StringComparison.Ordinal);

@@ -10,6 +10,17 @@ namespace Dyepath.Client.Tests.Yarn;
 
 public class YarnPageTests : BunitContext
 {
+    /// <summary>The starter document with a hook of her own: no longer the sample, and its counts still the example's.</summary>
+    private static string Edited
+    {
+        get
+        {
+            var document = ProjectDocument.TryParse(Core.Projects.ProjectWriter.Write(Core.Projects.StarterDocument.Project))!;
+            document.Set("fabric.swatch.hook", "6 mm");
+            return document.Text;
+        }
+    }
+
     private Workbench Open(Action<ProjectDocument>? change = null)
     {
         var workbench = Documents.OpenDemo(change);
@@ -36,7 +47,7 @@ public class YarnPageTests : BunitContext
     {
         var workbench = Documents.Workbench();
         Services.AddWork(workbench);
-        Assert.True(workbench.Open(Core.Projects.ProjectWriter.Write(Core.Projects.StarterDocument.Project)));
+        Assert.True(workbench.Open(Edited));
         var page = Render<YarnPage>();
         workbench.Set("yarn.name", "Harbour", "name");
         page.WaitForAssertion(() => Assert.Equal(2, page.FindAll(".said.warning").Count(p => p.TextContent.Contains("still the example's", StringComparison.Ordinal))));
@@ -60,12 +71,13 @@ public class YarnPageTests : BunitContext
     {
         var workbench = Documents.Workbench();
         Services.AddWork(workbench);
-        Assert.True(workbench.Open(Core.Projects.ProjectWriter.Write(Core.Projects.StarterDocument.Project)));
+        Assert.True(workbench.Open(Edited));
         var page = Render<YarnPage>();
         workbench.Edit("a section added", SectionEdits.Add);
         page.WaitForState(() => !workbench.IsWorking, TimeSpan.FromSeconds(30));
         await page.InvokeAsync(() => { });
         Assert.Single(page.FindAll("button"), b => b.TextContent == "Count this yarn from the beginning…");
+        workbench.Set("yarn.sections[4].colour", "#808000", "colour");
         workbench.Set("yarn.sections[4].length", "20 cm", "length");
         page.WaitForAssertion(() => Assert.Equal(5, page.FindAll(".estimate").Count), TimeSpan.FromSeconds(30));
         Assert.Equal("not counted yet", page.FindAll(".estimate .words")[4].TextContent);

@@ -31,7 +31,7 @@ public class SectionEditsTests
     }
 
     [Fact]
-    public void A_new_section_has_a_name_of_its_own_and_asks_only_for_its_length()
+    public void A_new_section_has_a_name_of_its_own_and_asks_only_for_colour_and_length()
     {
         var document = Documents.Demo();
         document.Set("yarn.sections[0].name", "colour 6");
@@ -39,8 +39,28 @@ public class SectionEditsTests
         SectionEdits.Add(document);
 
         Assert.Equal("colour 7", document.Typed("yarn.sections[5].name"));
-        var fault = Assert.Single(Outcome.Of(document, CancellationToken.None).Reading.Faults);
-        Assert.Equal("yarn.sections[5].length", fault.Path);
+        Assert.Equal("yarn.sections[5].colour", Assert.Single(Outcome.Of(document, CancellationToken.None).Reading.Faults).Path);
+        document.Set("yarn.sections[5].colour", "#123456");
+        Assert.Equal("yarn.sections[5].length", Assert.Single(Outcome.Of(document, CancellationToken.None).Reading.Faults).Path);
+    }
+
+    /// <summary>Typed letter by letter, a name paints its section until a colour is picked.</summary>
+    [Fact]
+    public void A_name_that_is_a_colour_paints_its_section_until_one_is_picked()
+    {
+        var document = ProjectDocument.TryParse("{}")!;
+        SectionEdits.Add(document);
+        Assert.Equal([null, "#d2b48c", null, "#008080", null], new[] { "t", "tan", "tang", "deep teal", "deep teal s" }.Select(Named));
+        Assert.Equal("#ff7f50", Named("coral"));
+        document.Set("yarn.sections[0].colour", "#fa8072");
+        Assert.Equal("#fa8072", Named("teal"));
+
+        string? Named(string name)
+        {
+            document.Set("yarn.sections[0].name", name);
+            SectionEdits.ColourByName(document, 0);
+            return document.Has("yarn.sections[0].colour") ? document.Typed("yarn.sections[0].colour") : null;
+        }
     }
 
     [Fact]
@@ -65,7 +85,8 @@ public class SectionEditsTests
         SectionEdits.Add(document);
         SectionEdits.Add(document);
         Assert.Equal(("colour 9", "colour 10"), (document.Typed("yarn.sections[5].name"), document.Typed("yarn.sections[6].name")));
-        Assert.Equal("#9a9a9a", document.Typed("yarn.sections[5].colour"));
+        // No colour of ours is put in for hers.
+        Assert.False(document.Has("yarn.sections[5].colour"));
         Assert.Equal("[5,4,3,5,4,1,1]", document.Node("fabric.sectionStitches")!.ToJsonString());
         Assert.Equal("[6,3,3,5,4,0,0]", document.Node("yarn.counted[0].repeats[4]")!.ToJsonString());
         // Of several that are called alike, none takes a number away.

@@ -27,6 +27,8 @@ export function focus(id) {
   if (!element) return;
   for (let closed = element.closest('details:not([open])'); closed; closed = closed.parentElement.closest('details:not([open])')) closed.open = true;
   element.focus({ preventScroll: true });
+  // As with the Tab key: what is typed takes the place of what stands there.
+  if (element.matches('input[type="text"]')) element.select();
   element.scrollIntoView({ block: 'center' });
 }
 
