@@ -20,8 +20,36 @@ public sealed class DesignTests(Browser browser, SharedHost shared)
         };
         page.PageError += (_, error) => errors.Add(error);
         await page.BeginAsync("New project");
+        // Nothing is there of a yarn that might be taken for hers, on no page.
         foreach (var step in Workspace.Steps)
+        {
             await page.GoAsync(step);
+            await page.GetByText("Put in the colours of your yarn, in the order in which they come off the ball.").First.WaitForAsync();
+        }
+        await page.GoAsync("yarn");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Put in the first colour" }).ClickAsync();
+        foreach (var (at, name) in new[] { "deep teal", "coral", "old gold", "plum", "pale sea green" }.Index())
+        {
+            if (at > 0)
+                await page.GetByRole(AriaRole.Button, new() { Name = "Add a section" }).ClickAsync();
+            // The new section's name has the focus, and what is typed takes the place of what stands there.
+            await page.TrueAsync("id => document.activeElement.id === id", $"at-yarn-sections-{at}-name");
+            await page.Keyboard.TypeAsync(name);
+        }
+        await page.GetByRole(AriaRole.Button, new() { Name = "Count the first ball" }).ClickAsync();
+        foreach (var count in "4354343544")
+        {
+            await page.Keyboard.PressAsync($"{count}");
+            await page.Keyboard.PressAsync("Enter");
+        }
+        await page.GetByRole(AriaRole.Button, new() { Name = "Done for now" }).ClickAsync();
+        await page.GetByLabel("Yarn in one ball").FillAsync("220");
+        await page.GetByLabel("Weight of one ball").FillAsync("100");
+        await page.GetByRole(AriaRole.Link, new() { Name = "Next: Swatch" }).ClickAsync();
+        await page.GetByLabel("Hook", new() { Exact = true }).FillAsync("5");
+        await page.GetByLabel("Stitches of swatch, off the hook").FillAsync("14,5");
+        await page.GetByLabel("Rows of swatch, off the hook").FillAsync("16 1/2");
+        await page.Locator("#garment-fabric").WaitForAsync();
         await page.GoAsync("garment");
         await page.GetByLabel(Workspace.Title).FillAsync("Shorewalk");
         await page.GetByLabel(Workspace.Title).BlurAsync();

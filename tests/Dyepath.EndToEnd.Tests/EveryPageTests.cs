@@ -37,6 +37,11 @@ public sealed class EveryPageTests(Browser browser)
         await using var window = await browser.WindowAsync();
         var page = await window.OpenShelfAsync(host);
         var found = await Faults(page, "shelf");
+        await page.BeginAsync("New project");
+        found.AddRange(await Faults(page, "yarn-empty"));
+        await page.GoAsync("fit");
+        found.AddRange(await Faults(page, "fit-empty"));
+        await page.ToAsync(host.Address);
         await page.BeginAsync("Open the demo tunic");
         foreach (var step in Workspace.Steps)
         {

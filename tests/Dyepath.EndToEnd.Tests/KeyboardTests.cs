@@ -15,6 +15,9 @@ public sealed class KeyboardTests(Browser browser, SharedHost shared)
         await page.Keyboard.PressAsync("Enter");
         await page.AtAsync(new Regex("/yarn$"));
         await page.PlannedAsync();
+        await Reach(page, "Look round with a sample yarn");
+        await page.Keyboard.PressAsync("Enter");
+        await page.Locator("#garment-fabric").WaitForAsync();
         // A new page begins at its heading; the steps lie before it.
         await Reach(page, "Garment", "Shift+Tab");
         await page.Keyboard.PressAsync("Enter");

@@ -31,8 +31,7 @@ public sealed partial class FaultWordsTests
                     var document = ProjectDocument.TryParse(text)!;
                     if (value is not null && document.Node(place) is not JsonValue)
                         continue;
-                    words = words.Replace("{0}", document.Typed("yarn.sections[2].length"), StringComparison.Ordinal);
-        document.Set(place, value is null ? null : JsonValue.Create(value));
+                    document.Set(place, value is null ? null : JsonValue.Create(value));
                     foreach (var fault in ProjectReader.Read(Encoding.UTF8.GetBytes(document.Text)).Faults)
                         said.Add(FaultWords.Of(fault));
                 }
@@ -62,6 +61,7 @@ public sealed partial class FaultWordsTests
     public void A_box_is_told_what_it_wants_or_what_is_wrong_with_what_it_has(string place, string? value, string words, bool isWanted)
     {
         var document = Documents.Demo();
+        words = words.Replace("{0}", document.Typed("yarn.sections[2].length"), StringComparison.Ordinal);
         document.Set(place, value is null ? null : JsonValue.Create(value));
         var fault = ProjectReader.Read(Encoding.UTF8.GetBytes(document.Text)).Faults.First(f => f.Path.StartsWith(place.Replace("[2].length", "[2]", StringComparison.Ordinal), StringComparison.Ordinal));
         Assert.Equal((words, isWanted), (FaultWords.Of(fault), FaultWords.IsWanting(fault)));
