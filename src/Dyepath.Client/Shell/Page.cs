@@ -36,6 +36,11 @@ internal static partial class Page
     [JSImport("takeKey", Module)]
     public static partial string TakeKey();
 
+    /// <summary>Where a point of the window lies in the first element of a selector, as shares of its width and height.</summary>
+    [JSImport("placeIn", Module)]
+    [return: JSMarshalAs<JSType.Array<JSType.Number>>]
+    public static partial double[] PlaceIn(double x, double y, string selector);
+
     [JSImport("reveal", Module)]
     public static partial void Reveal(string selector);
 

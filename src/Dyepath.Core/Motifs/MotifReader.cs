@@ -252,6 +252,65 @@ public sealed class MotifReader
         return IsTurned ? MotifKind.Argyle : MotifKind.EvenSlant;
     }
 
+    /// <summary>The motif that a piece has with z times the yarn in every stitch and turn: z = 1 is <see cref="KindOf"/>.</summary>
+    internal MotifKind KindAt(Piece piece, double z)
+    {
+        if (_wave == 0)
+            return MotifKind.Scattered;
+        if (MeanStretch > piece.RowYarn * z)
+            return MotifKind.Bands;
+        var waves = (double)_wave * piece.Advance.Micro / _period!.Micro * z;
+        var lines = Math.Abs((waves - Math.Round(waves)) / piece.Advance.Rows + _travel / VisiblePeriod * z);
+        var square = RowOverUnit / VisiblePeriod * z;
+        return lines * piece.Rows < _options.ColumnsDrift ? MotifKind.Columns
+            : lines > Flattest(piece.Advance.Rows) ? MotifKind.Scattered
+            : square > _options.TallestArgyle * lines ? MotifKind.Steep
+            : square < _options.FlattestArgyle * lines ? MotifKind.Shallow
+            : IsTurned ? MotifKind.Argyle : MotifKind.EvenSlant;
+    }
+
+    /// <summary>Every z between two at which a piece's motif changes, unordered; z as in <see cref="KindAt"/>.</summary>
+    internal IEnumerable<double> Borders(Piece piece, double from, double to)
+    {
+        if (_wave == 0)
+            yield break;
+        if (MeanStretch / piece.RowYarn is var shortest && shortest > from && shortest < to)
+            yield return shortest;
+        var (slope, reach) = (Slope(piece), (int)Math.Ceiling((double)_wave * piece.Advance.Micro / _period!.Micro * (to - from)) + 1);
+        for (var kind = MotifKind.Columns; kind <= MotifKind.Shallow; kind++)
+        {
+            if (kind == (IsTurned ? MotifKind.EvenSlant : MotifKind.Argyle))
+                continue;
+            var window = Window(kind, piece);
+            for (var branch = -reach; branch <= reach; branch++)
+            {
+                foreach (var sign in (int[])[-1, 1])
+                {
+                    if (window.Interval(slope, Offset(piece, branch), sign) is not var (low, high))
+                        continue;
+                    if (low > from && low < to)
+                        yield return low;
+                    if (high > from && high < to)
+                        yield return high;
+                }
+            }
+        }
+    }
+
+    /// <summary>
+    /// How clear a piece is with z times the yarn, over the best that the ring reaches, 0 to 1: its lines as they lean then, the blur
+    /// along the row as it is at z = 1.
+    /// </summary>
+    internal double ClarityAt(Piece piece, double z)
+    {
+        if (_wave == 0 || _clarity!.Value.Best <= 0)
+            return 0;
+        var turns = (double)piece.Advance.Micro / _period!.Micro * z;
+        var clarity = _clarity.Value.Of(
+            (turns - Math.Round(turns)) / piece.Advance.Rows, _travel / UnitsPerPeriod, piece.Mirror % (2 * _period.Micro) / (2.0 * _period.Micro), piece.Rows);
+        return Math.Min(1, clarity / _clarity.Value.Best);
+    }
+
     /// <summary>Units per row modulo the visible period, wrapped in whole micro-units of the period.</summary>
     private double VisibleLean(Piece piece) =>
         ColourRing.ToUnits(Lean.Wrap(_wave * piece.Advance.Micro, _period!.Micro)) / (_wave * piece.Advance.Rows) + _travel;

@@ -45,7 +45,7 @@ public sealed record FitVerdict(string Counts, string Fit, string Makers, Prospe
         }
         return new FitVerdict(
             $"{serve}, worked {DirectionWords.Of(plan.Direction)}.",
-            furthest is null || FitWords.IsAsAsked(furthest.Error) ? "Every size comes out as it asks for." : $"Furthest from what it asks for: size {furthest.Say(plan.Project.Edition.Units)}.",
+            furthest is null || FitWords.IsAsAsked(furthest.Error) ? "Every size comes out as it asks for." : $"Furthest from what it asks for: {furthest.Say(plan.Project.Edition.Units)}.",
             makers, prospect);
     }
 

@@ -32,6 +32,11 @@ export function focus(id) {
   element.scrollIntoView({ block: 'center' });
 }
 
+export function placeIn(x, y, selector) {
+  const box = document.querySelector(selector).getBoundingClientRect();
+  return [(x - box.left) / box.width, (y - box.top) / box.height];
+}
+
 export async function copy(text) {
   try {
     await navigator.clipboard.writeText(text);

@@ -105,6 +105,20 @@ public sealed class FitRuler
             ? count.Finished + (choice.Finished - now.Finished) : count.Finished;
     }
 
+    /// <summary>
+    /// What the yarn draws at every count about those that the sizes ask for, and with tighter and looser yarn per stitch; null where the
+    /// direction has no counts to choose from.
+    /// </summary>
+    /// <param name="reach">Relative change of the yarn per stitch, both ways, over 0 and at most <see cref="YarnMap.Farthest"/>.</param>
+    public YarnMap? Map(double reach)
+    {
+        if (_options is not { } options)
+            return null;
+        var wide = Math.Min(options.To - options.From + 1, YarnMap.MostCounts);
+        var from = Math.Max(1, (options.From + options.To - wide + 1) / 2);
+        return YarnMap.Of(_shared.Ring, options with { From = from, To = from + wide - 1 }, reach);
+    }
+
     /// <summary>The corner of a count's fabric in which its work begins, as worn, from the colour at which a front would begin.</summary>
     /// <param name="stitches">Along the rows; fewer where the count is smaller.</param>
     /// <exception cref="ArgumentOutOfRangeException">Under 1, or over what a fabric may have.</exception>
