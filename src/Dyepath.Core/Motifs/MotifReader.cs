@@ -307,7 +307,7 @@ public sealed class MotifReader
             return 0;
         var turns = (double)piece.Advance.Micro / _period!.Micro * z;
         var clarity = _clarity.Value.Of(
-            (turns - Math.Round(turns)) / piece.Advance.Rows, _travel / UnitsPerPeriod, piece.Mirror % (2 * _period.Micro) / (2.0 * _period.Micro), piece.Rows);
+            (turns - Math.Round(turns)) / piece.Advance.Rows, _travel / UnitsPerPeriod * z, piece.Mirror * z / (2.0 * _period.Micro) % 1, piece.Rows);
         return Math.Min(1, clarity / _clarity.Value.Best);
     }
 

@@ -37,10 +37,11 @@ public sealed class YarnMapTests
             var isBorder = Math.Min(change - stretch.From, stretch.To - change) < 1e-4;
             var isOtherWave = changed.PeriodUnits / changed.VisiblePeriodUnits is { } m && before.PeriodUnits / before.VisiblePeriodUnits is { } k && Math.Round(m) != Math.Round(k);
             Assert.True(isBorder || isOtherWave || stretch.Kind == changed.Kind, $"{n} stitches, {change:0.#####}: {stretch.Kind} on the map, {changed.Kind} in the fabric.");
-            // How clear it is is told of the stretch's middle; the blur along the row is that of the plan's yarn.
+            // How clear it is is told of the stretch's middle; the blur along the row is that of the plan's yarn, which tells on a short
+            // sequence alone, of which the blur leaves little.
             var middle = (stretch.From + stretch.To) / 2;
             var clear = MotifReader.Create(ColourRing.FromUnits([.. of.Units.Select(u => u / (1 + middle))]), of.Way, Gauge).Read(path);
-            if (!isOtherWave && clear.PeriodUnits / clear.VisiblePeriodUnits == before.PeriodUnits / before.VisiblePeriodUnits)
+            if (of.Units.Sum() >= 12 && !isOtherWave && clear.PeriodUnits / clear.VisiblePeriodUnits == before.PeriodUnits / before.VisiblePeriodUnits)
                 Assert.Equal(clear.RelativeClarity, stretch.Clarity, 0.2);
         },
         seed: 431, cases: 400);
