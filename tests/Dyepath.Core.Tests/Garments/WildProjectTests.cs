@@ -39,7 +39,7 @@ public sealed class WildProjectTests
                 var found = PlanCheck.Verify(plan);
                 Assert.True(found.IsEmpty, string.Join('\n', found.Take(5)));
             },
-            seed: 601, cases: Extent.Of(30, 80));
+            seed: 601, cases: Extent.Of(18, 80));
         Assert.True(outcomes.Count == 3, $"only {string.Join(", ", outcomes)}");
     }
 

@@ -92,7 +92,7 @@ public partial class PatternCheckTests(ITestOutputHelper output)
         var text = TextBooklet.Write(PatternWriter.Write(plan), plan.Project.Edition);
         var edgings = text.IndexOf("\nEDGINGS\n", StringComparison.Ordinal);
         var (changed, missed) = Mutate(
-            plan, text, seed, Extent.Of(30, 80),
+            plan, text, seed, Extent.Of(16, 80),
             (line, at) => PieceNumbers().IsMatch(line) && (edgings < 0 || at < edgings) || EdgingNumbers().IsMatch(line));
         Assert.True(changed > 0);
         Assert.Empty(missed);
@@ -103,7 +103,7 @@ public partial class PatternCheckTests(ITestOutputHelper output)
     {
         var plan = PlanOf("tunic in three sizes");
         var text = TextBooklet.Write(PatternWriter.Write(plan), plan.Project.Edition);
-        var (changed, missed) = Mutate(plan, text, 7, Extent.Of(80, 200), (_, _) => true);
+        var (changed, missed) = Mutate(plan, text, 7, Extent.Of(40, 200), (_, _) => true);
         output.WriteLine($"{changed - missed.Count} of {changed} changed numbers noticed; not: {string.Join(" | ", missed.Take(40))}");
         Assert.True(missed.Count <= changed / 10, string.Join("\n", missed));
     }

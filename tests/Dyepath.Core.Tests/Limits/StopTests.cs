@@ -100,6 +100,6 @@ public sealed class StopTests
         Assert.True(blind < LongestBlind, $"{blind} of work without a look");
         // The last look comes after nearly all of the work.
         int[] last = Extent.IsWhole ? [looks] : [];
-        Stopped.At([1, 2, looks / 1_000 + 1, looks / 50 + 1, looks / 5 + 1, .. last], work);
+        Stopped.At([1, 2, looks / 1_000 + 1, looks / 50 + 1, .. Extent.IsWhole ? [looks / 5 + 1] : (int[])[], .. last], work);
     }
 }
