@@ -58,7 +58,8 @@ internal sealed record GradingRules(int MostCounts, Length CountSaving)
 {
     /// <summary>
     /// By how much a size must be larger than the next smaller one whose target is smaller; where the targets are nearer than twice this,
-    /// half of what lies between them. Zero: never smaller. Missing: any.
+    /// half of what lies between them, and where they are nearer than this, nothing: a customer who falls between two such sizes finds
+    /// hers in either. Zero: never smaller. Missing: any.
     /// </summary>
     public Length? LeastRise { get; init; }
 
@@ -128,5 +129,5 @@ internal sealed record GradingProblem
     public Length? RiseBetween(GradingSize smaller, GradingSize larger) =>
         Rules.LeastRise is not { } least || (smaller.Pinned is not null && larger.Pinned is not null)
             ? null
-            : Length.Min(least, (larger.Target - smaller.Target) / 2);
+            : larger.Target - smaller.Target is var apart && apart < least ? Length.Zero : Length.Min(least, apart / 2);
 }

@@ -82,7 +82,8 @@ internal static class EveryGrading
             var (small, large) = (sizes[p - 1], sizes[p]);
             if (small.Pinned is not null && large.Pinned is not null)
                 continue;
-            var rise = Math.Min(least.Centimetres, ((large.Target - small.Target) / 2).Centimetres);
+            var apart = (large.Target - small.Target).Centimetres;
+            var rise = apart < least.Centimetres - 1e-9 ? 0 : Math.Min(least.Centimetres, apart / 2);
             if (large.Finished - small.Finished < rise - Tolerance)
                 return false;
         }

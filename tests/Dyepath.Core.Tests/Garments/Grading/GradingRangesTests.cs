@@ -69,10 +69,11 @@ public sealed class GradingRangesTests
         0.25 * (1 + 2 + 0.5),
         new GradingProblem([Size, Size with { Weight = 2 }, Size with { Weight = 0.5 }], [Way], Rules).CountCost, 1e-9);
 
-    /// <summary>A centimetre, or half of what lies between the targets; nothing between two that are both fixed, or where any will do.</summary>
+    /// <summary>A centimetre, or half of what lies between targets that are a centimetre apart or more; nothing between two that are both fixed, or where any will do.</summary>
     [Theory]
     [InlineData(1.0, 95, false, false, 1.0)]
     [InlineData(1.0, 91, false, false, 0.5)]
+    [InlineData(1.0, 90.7, false, false, 0.0)]
     [InlineData(1.0, 91, true, false, 0.5)]
     [InlineData(1.0, 91, false, true, 0.5)]
     [InlineData(1.0, 95, true, true, null)]
