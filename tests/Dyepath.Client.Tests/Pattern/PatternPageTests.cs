@@ -167,6 +167,16 @@ public sealed class PatternPageTests : BunitContext
         editions.WaitForAssertion(() => Assert.DoesNotContain("it is kept as it is", editions.Markup, StringComparison.Ordinal));
         await editions.InvokeAsync(() => Button("Make it edition 2, of today").ClickAsync());
         editions.WaitForAssertion(() => Assert.Contains("is edition 2, not published yet.", editions.Markup, StringComparison.Ordinal));
+        // Taking a publishing back is asked about first.
+        await editions.InvokeAsync(() => Button("Take the publishing back… of edition 1").ClickAsync());
+        Assert.Contains("Its text stays among the earlier ones", editions.Markup, StringComparison.Ordinal);
+        await editions.InvokeAsync(() => Button("Leave it published").ClickAsync());
+        Assert.Contains("Edition 1, published", editions.Markup, StringComparison.Ordinal);
+        await editions.InvokeAsync(() => Button("Take the publishing back… of edition 1").ClickAsync());
+        _host.Answers["api/projects//editions/1"] = """{"number":4,"savedAt":"2026-03-01T12:00:00Z","bytes":4200}""";
+        _host.Answers["api/projects//versions"] = "[]";
+        await editions.InvokeAsync(() => Button("Take edition 1 back").ClickAsync());
+        editions.WaitForAssertion(() => Assert.Contains("Edition 1 is no longer published", editions.Markup, StringComparison.Ordinal));
 
         AngleSharp.Dom.IElement Button(string words) => editions.FindAll("button").Single(b => b.TextContent == words);
     }
