@@ -28,6 +28,9 @@ public static class MadeWell
     /// <summary>The most that she tightens or loosens.</summary>
     public const double LargestCorrection = 0.06;
 
+    /// <summary>Of that, the part that a departure may take for good; the rest is left for corrections.</summary>
+    public const double HeldForGood = 0.75;
+
     /// <summary>Readings that are a stitch off.</summary>
     public const double Misreads = 0.03;
 
