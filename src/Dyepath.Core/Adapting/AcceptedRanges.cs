@@ -19,7 +19,9 @@ public readonly record struct AcceptedRange(double Least, double Most);
 /// </summary>
 /// <param name="Size">Its name.</param>
 /// <param name="Sequence">Units until the colours come round, natural tension, the pattern's hook.</param>
-/// <param name="SequenceWithOtherHook">The same where another hook may be taken; at least as wide.</param>
+/// <param name="SequenceWithOtherHook">
+/// The same yarn in tighter or looser hands, whose stitches are smaller or larger with it, where another hook may be taken.
+/// </param>
 /// <param name="Stitches">Of the gauge that sizes follow from, over 10 cm.</param>
 /// <param name="Rows">Of the same, over 10 cm.</param>
 /// <param name="BallMetres">Metres on a ball with which as many balls are bought.</param>
@@ -53,18 +55,24 @@ public sealed record AcceptedRanges(
         return new AcceptedRanges(
             size.Name,
             Within(sequence, Reach, f => Works(Materials(plan, f), 0) is not null),
-            Within(sequence, Reach, f => Works(Materials(plan, f), AdaptLimits.HookReach) is not null),
+            Within(sequence, Reach, f => Works(Tighter(f), AdaptLimits.HookReach) is not null),
             Within(stitches, Reach, f => Works(pattern with { Gauge = new Gauge(stitches * f, rows, ten) }, 0) is not null),
             Within(rows, Reach, f => Works(pattern with { Gauge = new Gauge(stitches, rows * f, ten) }, 0) is not null),
             Within(ball.Metres, BallReach, f => Works(pattern with { Ball = ball * f }, 0)?.Plan.Sizes[0].Yarn.BallsSafe == size.Yarn.BallsSafe),
             size.Yarn.BallsSafe);
+
+        // The same yarn by hands that put so many times as many stitches into it.
+        OwnMaterials Tighter(double f) => pattern with
+        {
+            YarnPerStitch = pattern.YarnPerStitch / f, Gauge = new Gauge(stitches * f, rows * f, ten),
+        };
 
         PublishedWork? Works(OwnMaterials own, double hookReach)
         {
             var document = new OwnDocument(plan, own);
             var free = document.Free(one.Project);
             return MeasuredYarn.TryMeasure(free.Yarn, free.Fabric, out var measured, out _)
-                ? published.Find(document, measured, own.Yarn.Sections, hookReach) : null;
+                ? published.Find(document, measured, own.Yarn.Sections, hookReach).Work : null;
         }
     }
 

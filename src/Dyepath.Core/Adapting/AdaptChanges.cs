@@ -61,7 +61,7 @@ internal sealed class AdaptChanges
 
         static string Hook(Plan plan) => string.Create(CultureInfo.InvariantCulture, $"{plan.Project.Fabric.Swatch.HookMillimetres:0.###} mm");
         static string Gauge(Plan plan) => string.Create(
-            CultureInfo.InvariantCulture, $"{10 / plan.StitchWidth.Centimetres:0.#} stitches and {10 / plan.RowHeight.Centimetres:0.#} rows over 10 cm");
+            CultureInfo.InvariantCulture, $"{10 / plan.StitchWidth.Centimetres:0.##} stitches and {10 / plan.RowHeight.Centimetres:0.##} rows over 10 cm");
     }
 
     private void Pieces(Plan pattern, SizePlan size, Plan own)

@@ -22,6 +22,12 @@ public static class AdaptLimits
     /// </summary>
     public static double SameYarn { get; } = 1.5 * MeasuringErrors.Default.Stretch;
 
+    /// <summary>
+    /// No two makers with hooks for one yarn differ by more of the yarn per stitch (an assumption without a source): beyond it is another
+    /// yarn.
+    /// </summary>
+    public const double HandsApart = 0.25;
+
     /// <summary>A finished measure that is off by no more is as the pattern has it.</summary>
     public static Length SameSize { get; } = FitError.Poor;
 
@@ -34,10 +40,19 @@ public static class AdaptLimits
     /// <summary>How far another hook may depart from the reader's own, in millimetres.</summary>
     public const double HookReach = 1;
 
-    /// <summary>A piece that comes out well for fewer makers than this share is not offered (an assumption without a source).</summary>
+    /// <summary>
+    /// A piece that comes out well for fewer makers than this share is not offered, unless the pattern's own does for hardly more (an
+    /// assumption without a source).
+    /// </summary>
     public const double FewestMakers = 0.5;
 
-    /// <summary>Another garment is named only where it comes out well for this share of makers (an assumption without a source).</summary>
+    /// <summary>Of the makers of whom the pattern's piece comes out well, the share that may be lost (an assumption without a source).</summary>
+    public const double LostMakers = 0.1;
+
+    /// <summary>
+    /// Another garment is named, and the pattern's numbers are kept by hands that depart from them, where the piece comes out well for this
+    /// share of makers (an assumption without a source).
+    /// </summary>
     public const double WellMade = 0.8;
 
     /// <summary>The most other garments that are named.</summary>

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Findings;
 using Dyepath.Core.Planning;
+using Dyepath.Core.Projects;
 
 namespace Dyepath.Core.Adapting;
 
@@ -60,6 +61,9 @@ public sealed record OtherGarment(string Garment, string Title, string Motif);
 public sealed record Adaptation(
     AdaptVerdict Verdict, AdaptCause Cause, string Why, Plan? Plan, ImmutableArray<AdaptChange> Changes)
 {
+    /// <summary>The size's document with her materials, its counts free: what is worked out anew is worked out from it.</summary>
+    public required Project Document { get; init; }
+
     /// <summary>What her yarn makes instead; empty where it suits, and where nothing that was tried comes out well.</summary>
     public ImmutableArray<OtherGarment> Others { get; init; } = [];
 }

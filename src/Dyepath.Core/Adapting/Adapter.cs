@@ -33,7 +33,8 @@ public static class Adapter
         var words = new AdaptWords(plan, size, document, free, measured);
         if (IsOneColour(free))
             return Answer(AdaptVerdict.NotSuited, words.OneColour(), null);
-        if (new AsPublished(plan, size, one).Find(document, measured, own.Yarn.Sections, AdaptLimits.HookReach) is { } published)
+        var (published, misfit) = new AsPublished(plan, size, one).Find(document, measured, own.Yarn.Sections, AdaptLimits.HookReach);
+        if (published is not null)
         {
             return published.Hook == measured.Fabric.Swatch.HookMillimetres
                 ? Answer(AdaptVerdict.AsWritten, words.AsWritten(published), published.Plan)
@@ -43,15 +44,16 @@ public static class Adapter
         var asked = GarmentPlanner.Plan(free, cancel);
         if (asked.Outcome == PlanOutcome.BadInput)
             return new AdaptResult(null, asked.Reasons);
-        var piece = Rederiving.Find(size, free, cancel);
+        var piece = Rederiving.Find(plan, size, free, cancel);
         if (piece.Plan is { } rederived)
-            return Answer(AdaptVerdict.ReDerived, words.ReDerived(rederived), rederived);
+            return Answer(AdaptVerdict.ReDerived, words.ReDerived(rederived, misfit!), rederived);
         var others = OtherGarments.Of(free, cancel);
         var no = Answer(AdaptVerdict.NotSuited, words.NotSuited(piece, others), null);
         return no with { Adaptation = no.Adaptation! with { Others = others } };
 
         AdaptResult Answer(AdaptVerdict verdict, string why, Plan? made) => new(
-            new Adaptation(verdict, words.Cause, why, made, made is null ? [] : AdaptChanges.Of(plan, size, made)), []);
+            new Adaptation(verdict, words.Cause, why, made, made is null ? [] : AdaptChanges.Of(plan, size, made)) { Document = free },
+            []);
     }
 
     internal static SizePlan SizeOf(Plan plan, string name) => plan.Sizes.FirstOrDefault(s => s.Name == name)

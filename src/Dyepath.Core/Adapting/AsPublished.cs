@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Measuring;
+using Dyepath.Core.Motifs;
 using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Quantities;
@@ -18,26 +19,70 @@ namespace Dyepath.Core.Adapting;
 /// <param name="Departure">Her yarn per stitch beyond the plan's with that hook, relative; positive: she works tighter than by herself.</param>
 internal sealed record PublishedWork(Plan Plan, double Hook, double Sequence, SequenceMatch Match, double Departure);
 
+/// <summary>Why a size cannot be worked as it is published, from what stands first in the way to what stands last.</summary>
+internal enum MisfitKind
+{
+    /// <summary>Number or order of the colours.</summary>
+    Order,
+
+    /// <summary>The stitches that all colours take together.</summary>
+    Sequence,
+
+    /// <summary>The stitches that a colour takes of them.</summary>
+    Share,
+
+    /// <summary>Her hands would have to depart so far from themselves that the picture is lost.</summary>
+    Hands,
+
+    /// <summary>Its finished measures.</summary>
+    Size,
+}
+
+/// <summary>What stands in the way with the hook that comes nearest.</summary>
+/// <param name="Kind">What it is.</param>
+/// <param name="Section">Of <see cref="MisfitKind.Share"/>, in the pattern's order.</param>
+/// <param name="Match">How her colours would take the pattern's places; missing where they cannot.</param>
+/// <param name="Sequence">Units that her sequence takes with that hook.</param>
+internal sealed record Misfit(MisfitKind Kind, int Section = 0, SequenceMatch? Match = null, double Sequence = 0)
+{
+    /// <summary>In millimetres; 0 where no hook was tried.</summary>
+    public double Hook { get; init; }
+
+    /// <summary>Of <see cref="MisfitKind.Size"/>, what comes out off the pattern's own; missing where a body does not get in.</summary>
+    public (GarmentMeasure Measure, Length Made)? Off { get; init; }
+}
+
 /// <summary>Whether, and with which hook, a size can be worked as it is published.</summary>
 /// <param name="plan">Of the whole pattern.</param>
 /// <param name="size">The reader's.</param>
 /// <param name="one">The size as a document of its own.</param>
 internal sealed class AsPublished(Plan plan, SizePlan size, OneSize one)
 {
-    /// <summary>How the size is worked with the reader's own hook, or else another in reach; null where none serves.</summary>
+    /// <summary>How the size is worked with the reader's own hook, or else another in reach; or what stands in the way.</summary>
     /// <param name="document">With her materials.</param>
     /// <param name="measured">Her yarn with her own hook.</param>
     /// <param name="sections">Hers, in her order.</param>
     /// <param name="reach">How far another hook may depart from her own, in millimetres; 0: no other.</param>
-    public PublishedWork? Find(OwnDocument document, MeasuredYarn measured, ImmutableArray<YarnSection> sections, double reach)
+    public (PublishedWork? Work, Misfit? Misfit) Find(
+        OwnDocument document, MeasuredYarn measured, ImmutableArray<YarnSection> sections, double reach)
     {
         var own = measured.Fabric.Swatch.HookMillimetres;
+        if (SequenceMatch.OfOrder(plan, sections, Natural(measured)) is not { } order)
+            return (null, new Misfit(MisfitKind.Order));
         var hooks = HookSizes.All.Select(h => h.Diameter.Millimetres).Append(own).Distinct()
             .Where(h => Swatch.Hooks.Holds(h) && Math.Abs(h - own) <= reach && CanBeWorked(measured, h));
-        var matches = hooks.Select(hook => measured.AtHook(hook)).Select(m => (Measured: m, Natural: Natural(m)))
-            .Select(m => (m.Measured, m.Natural, Match: SequenceMatch.Find(plan, sections, m.Natural))).Where(m => m.Match is not null)
-            .OrderBy(m => m.Measured.Fabric.Swatch.HookMillimetres == own ? 0 : 1).ThenBy(m => Math.Abs(m.Match!.Longer(m.Natural)));
-        return matches.Select(m => Worked(document, m.Measured, m.Match!, m.Natural)).FirstOrDefault(w => w is not null);
+        var tried = hooks.Select(hook => measured.AtHook(hook)).OrderBy(m => m.Fabric.Swatch.HookMillimetres == own ? 0 : 1)
+            .ThenBy(m => Math.Abs(order.Longer(Natural(m))));
+        Misfit? nearest = null;
+        foreach (var hooked in tried)
+        {
+            var (work, misfit) = Worked(document, hooked, order, sections);
+            if (work is not null)
+                return (work, null);
+            if (nearest is null || misfit!.Kind > nearest.Kind)
+                nearest = misfit! with { Hook = hooked.Fabric.Swatch.HookMillimetres };
+        }
+        return (null, nearest);
     }
 
     private static bool CanBeWorked(MeasuredYarn measured, double hook) =>
@@ -45,15 +90,23 @@ internal sealed class AsPublished(Plan plan, SizePlan size, OneSize one)
 
     private static ImmutableArray<double> Natural(MeasuredYarn measured) => [.. measured.Natural.Sections.Select(s => s.Value)];
 
-    private PublishedWork? Worked(OwnDocument document, MeasuredYarn measured, SequenceMatch match, ImmutableArray<double> natural)
+    private (PublishedWork? Work, Misfit? Misfit) Worked(
+        OwnDocument document, MeasuredYarn measured, SequenceMatch order, ImmutableArray<YarnSection> sections)
     {
-        var departure = 1 / (1 + match.Longer(natural)) - 1;
+        var natural = Natural(measured);
+        if (SequenceMatch.Find(plan, sections, natural) is not { } match)
+        {
+            return (null, Math.Abs(order.Departure(natural)) <= AdaptLimits.Held && order.Strayed(natural) is { } section
+                ? new Misfit(MisfitKind.Share, section, order, natural.Sum()) : new Misfit(MisfitKind.Sequence, 0, order, natural.Sum()));
+        }
+        var departure = match.Departure(natural);
         if (!IsKept(departure))
-            return null;
+            return (null, new Misfit(MisfitKind.Hands, 0, match, natural.Sum()));
         var fabric = AtTension(document, measured.Fabric, match, natural);
         var worked = one.AsWritten(project => document.AsWritten(project, match, fabric)) ?? Renamed(document, match, measured.Fabric);
-        return worked is not null && IsOfSize(worked.Sizes[0])
-            ? new PublishedWork(worked, fabric.Swatch.HookMillimetres, natural.Sum(), match, departure) : null;
+        if (worked is null || !IsOfSize(worked.Sizes[0]))
+            return (null, new Misfit(MisfitKind.Size, 0, match, natural.Sum()) { Off = worked is null ? null : Off(worked.Sizes[0]) });
+        return (new PublishedWork(worked, fabric.Swatch.HookMillimetres, natural.Sum(), match, departure), null);
     }
 
     /// <summary>
@@ -89,7 +142,7 @@ internal sealed class AsPublished(Plan plan, SizePlan size, OneSize one)
     private Plan? Renamed(OwnDocument document, SequenceMatch match, FabricChoice fabric)
     {
         var hook = plan.Project.Fabric.Swatch.HookMillimetres;
-        if (document.Wider != 1 || document.Taller != 1 || fabric.Swatch.HookMillimetres != hook
+        if (!document.IsPatternsFabric || fabric.Swatch.HookMillimetres != hook
             || match.Stitches.Length != plan.Sequence.Ring.Sections.Length)
             return null;
         var project = document.AsWritten(one.Project, match, fabric);
@@ -109,13 +162,19 @@ internal sealed class AsPublished(Plan plan, SizePlan size, OneSize one)
             || (plan.Project.Fabric.Keeping == ColourKeeping.Free
                 ? piece.Forgives.Tighter <= departure && departure <= piece.Forgives.Looser
                 : MadeWell.ChanceAt(held, plan.Sequence.Measured.Hands, departure)
-                    >= Math.Min(AdaptLimits.WellMade, MadeWell.ChanceAt(held, plan.Sequence.Measured.Hands, 0))));
+                    >= Math.Min(AdaptLimits.WellMade, MadeWell.ChanceAt(held, plan.Sequence.Measured.Hands, 0) - AdaptLimits.LostMakers)));
     }
 
     /// <summary>Finished measures are the pattern's, and what a body gets into it gets into still.</summary>
-    private bool IsOfSize(SizePlan worked) =>
-        size.Finished.All(f => worked.Finished.TryGetValue(f.Key, out var own) && Length.Abs(own - f.Value) <= AdaptLimits.SameSize)
-        && OwnFit.IsWorn(size, worked);
+    private bool IsOfSize(SizePlan worked) => Off(worked) is null && OwnFit.IsWorn(size, worked);
+
+    /// <summary>What comes out farthest off the pattern's own measures; null where all are as the pattern has them.</summary>
+    private (GarmentMeasure Measure, Length Made)? Off(SizePlan worked)
+    {
+        var off = worked.Finished.Where(f => !size.Finished.TryGetValue(f.Key, out var own) || Length.Abs(own - f.Value) > AdaptLimits.SameSize)
+            .ToArray();
+        return off.Length == 0 ? null : off.Select(f => (f.Key, f.Value)).MaxBy(f => Length.Abs(f.Value - size.Finished.GetValueOrDefault(f.Key)));
+    }
 }
 
 /// <summary>What a reader's piece has to keep of the pattern's.</summary>
@@ -132,14 +191,39 @@ internal static class OwnFit
             && Length.Abs(pattern.Finished[e.Measure] - asked) >= e.Off))
         .MaxBy(e => e.Off);
 
-    /// <summary>Whether its colours draw something that is seen, in every piece in which the pattern's do.</summary>
-    public static bool IsReadable(Plan own, SizePlan size) => size.Pieces.Where(p => p.Pooled).All(p =>
-        PieceMotif.Read(own, p).RelativeClarity >= AdaptLimits.Readable && !PlanFindings.IsNarrow(SharedFabric.Of(own), p));
+    /// <summary>
+    /// Whether its colours draw something that is seen, and whole at least once, in every piece; what the pattern's own piece lacks is not
+    /// asked for.
+    /// </summary>
+    /// <param name="pattern">The plan and the size that it is held against; missing where there is none.</param>
+    public static bool IsReadable(Plan own, SizePlan size, (Plan Plan, SizePlan Size)? pattern)
+    {
+        return size.Pieces.Where(p => p.Pooled).All(piece =>
+        {
+            var lacks = Lacks(own, piece);
+            return lacks.IsEmpty || pattern is { } held && held.Size.Find(piece.Id) is { Pooled: true } published
+                && lacks.Except(Lacks(held.Plan, published)).IsEmpty;
+        });
 
-    /// <summary>The share of makers of whom the piece that is hardest to hold comes out well, were its yarn counted to the end.</summary>
+        static ImmutableHashSet<MotifFinding> Lacks(Plan plan, PiecePlan piece)
+        {
+            var reading = PieceMotif.Read(plan, piece);
+            var lacks = reading.Findings.Where(f => f != MotifFinding.Uneven).ToImmutableHashSet();
+            // A band is longer than its row.
+            lacks = piece.Motif == MotifKind.Bands ? lacks.Remove(MotifFinding.TooNarrow)
+                : PlanFindings.IsNarrow(SharedFabric.Of(plan), piece) ? lacks.Add(MotifFinding.TooNarrow) : lacks;
+            return reading.RelativeClarity < AdaptLimits.Readable ? lacks.Add(MotifFinding.OneColour) : lacks;
+        }
+    }
+
+    /// <summary>
+    /// The share of makers of whom the piece that is hardest to hold comes out well, were its yarn counted to the end: whole stitches ask
+    /// every maker alike to depart from her own tension.
+    /// </summary>
     public static double Makers(Plan own, SizePlan size)
     {
-        var shared = SharedFabric.Of(own);
-        return size.Pieces.Min(p => MadeWell.Held(shared, p) is { } held ? MadeWell.Served(held, own.Sequence.Measured.Hands, 0) : 1);
+        var (shared, measured) = (SharedFabric.Of(own), own.Sequence.Measured);
+        var departure = own.Project.Fabric.Keeping == ColourKeeping.Free ? 0 : own.Sequence.Ring.SequenceUnits / measured.Natural.Total.Value - 1;
+        return size.Pieces.Min(p => MadeWell.Held(shared, p) is { } held ? MadeWell.Served(held, measured.Hands, 0, departure) : 1);
     }
 }

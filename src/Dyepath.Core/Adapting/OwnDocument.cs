@@ -51,6 +51,9 @@ internal sealed class OwnDocument
     /// <summary>The yarn of her stitch follows from her gauge alone.</summary>
     public bool IsSupposed => _own.YarnPerStitch is null;
 
+    /// <summary>Neither her stitches nor her balls are other than the pattern's.</summary>
+    public bool IsPatternsFabric => Wider == 1 && Taller == 1 && YarnPerStitch == PatternsYarnPerStitch && _own.Ball is null;
+
     /// <summary>How the width of a stitch follows the yarn that it takes, as a power.</summary>
     public static (double Width, double Height) WithTension(HookResponse response) =>
         (Follows(response.WidthPower, response.YarnPower), Follows(response.HeightPower, response.YarnPower));
@@ -64,12 +67,35 @@ internal sealed class OwnDocument
     /// <param name="size">The pattern's document of her size.</param>
     public Project Free(Project size)
     {
-        var sections = _own.Yarn.Sections;
-        return Dressed(size, sections, _own.Yarn.Repeats) with
+        var project = Dressed(size, _own.Yarn.Sections, _own.Yarn.Repeats);
+        return project with
         {
+            Fabric = project.Fabric with { SectionStitches = Whole(project) },
             Garment = size.Garment with { Starts = ImmutableSortedDictionary<string, int>.Empty },
             Sizes = Alternative.Unpinned(size).Sizes,
         };
+    }
+
+    /// <summary>
+    /// Whole units for each of her sections that come to her whole sequence, to the nearest unit, with the least change in any of them;
+    /// null where the nearest ones do so by themselves, where colours fall as they fall, and where nothing is known.
+    /// </summary>
+    private static ImmutableArray<int>? Whole(Project own)
+    {
+        if (own.Fabric.Keeping == ColourKeeping.Free || !MeasuredYarn.TryMeasure(own.Yarn, own.Fabric, out var measured, out _))
+            return null;
+        var natural = measured.Natural.Sections.Select(s => s.Value).ToArray();
+        var (whole, all) = (measured.Natural.Nearest().ToArray(), (int)Math.Round(natural.Sum(), MidpointRounding.AwayFromZero));
+        if (whole.Sum() == all || all < whole.Length)
+            return null;
+        while (whole.Sum() != all)
+        {
+            var step = Math.Sign(all - whole.Sum());
+            var at = Enumerable.Range(0, whole.Length).Where(i => whole[i] + step >= 1)
+                .MinBy(i => Math.Abs(natural[i] / (whole[i] + step) - 1));
+            whole[at] += step;
+        }
+        return [.. whole];
     }
 
     /// <summary>The pattern's document of her size in her yarn, with the stitches of each colour that the pattern counts on.</summary>

@@ -41,11 +41,13 @@ internal static class Rederiving
     private static readonly ImmutableArray<MotifKind> Motifs =
         [MotifKind.Argyle, MotifKind.Steep, MotifKind.Shallow, MotifKind.EvenSlant, MotifKind.Columns, MotifKind.Bands];
 
-    /// <param name="pattern">The published size.</param>
+    /// <param name="pattern">Of the whole pattern.</param>
+    /// <param name="published">The size as it is published.</param>
     /// <param name="free">Her document, its counts free.</param>
-    public static OwnPiece Find(SizePlan pattern, Project free, CancellationToken cancel)
+    public static OwnPiece Find(Plan pattern, SizePlan published, Project free, CancellationToken cancel)
     {
         var wished = free.Garment.Motif;
+        var fewest = Math.Min(AdaptLimits.FewestMakers, OwnFit.Makers(pattern, published) - AdaptLimits.LostMakers);
         var nearest = new OwnPiece(null);
         foreach (var motif in Motifs.Where(m => m != wished).Prepend(wished))
         {
@@ -54,7 +56,7 @@ internal static class Rederiving
             {
                 foreach (var plan in planned)
                 {
-                    var piece = Judged(pattern, plan, letOff);
+                    var piece = Judged((pattern, published), plan, letOff, fewest);
                     if (piece.Plan is not null)
                         return piece;
                     if (piece.Obstacle > nearest.Obstacle)
@@ -74,13 +76,13 @@ internal static class Rederiving
             yield return asked with { Garment = asked.Garment with { Direction = null } };
     }
 
-    private static OwnPiece Judged(SizePlan pattern, Plan plan, Length letOff)
+    private static OwnPiece Judged((Plan Plan, SizePlan Size) pattern, Plan plan, Length letOff, double fewest)
     {
         var size = plan.Sizes[0];
-        return OwnFit.Beyond(pattern, size, letOff) is { } furthest ? new OwnPiece(null, Obstacle.OffSize, furthest)
-            : !OwnFit.IsWorn(pattern, size) ? new OwnPiece(null, Obstacle.NotWorn)
-            : !OwnFit.IsReadable(plan, size) ? new OwnPiece(null, Obstacle.Unreadable)
-            : OwnFit.Makers(plan, size) is var makers && makers < AdaptLimits.FewestMakers ? new OwnPiece(null, Obstacle.FewMakers, Makers: makers)
+        return OwnFit.Beyond(pattern.Size, size, letOff) is { } furthest ? new OwnPiece(null, Obstacle.OffSize, furthest)
+            : !OwnFit.IsWorn(pattern.Size, size) ? new OwnPiece(null, Obstacle.NotWorn)
+            : !OwnFit.IsReadable(plan, size, pattern) ? new OwnPiece(null, Obstacle.Unreadable)
+            : OwnFit.Makers(plan, size) is var makers && makers < fewest ? new OwnPiece(null, Obstacle.FewMakers, Makers: makers)
             : new OwnPiece(plan);
     }
 }

@@ -28,8 +28,9 @@ internal sealed record SequenceMatch(int First, bool Backwards, ImmutableArray<d
         Candidates(plan, own).Where(match => match.IsHeld(natural, plan.Project.Fabric.Keeping))
             .OrderBy(match => match.IsAsItComes ? 0 : 1).ThenBy(match => match.Worst(natural)).FirstOrDefault();
 
-    /// <summary>Whether number and order of her colours are the pattern's, whatever their stitches.</summary>
-    public static bool SameOrder(Plan plan, ImmutableArray<YarnSection> own) => Candidates(plan, own).Any();
+    /// <summary>How her colours would take the pattern's places, whatever their stitches; null where number or order are others.</summary>
+    public static SequenceMatch? OfOrder(Plan plan, ImmutableArray<YarnSection> own, ImmutableArray<double> natural) =>
+        Candidates(plan, own).OrderBy(match => match.IsAsItComes ? 0 : 1).ThenBy(match => match.Worst(natural)).FirstOrDefault();
 
     private bool IsAsItComes => First == 0 && !Backwards;
 
@@ -72,14 +73,24 @@ internal sealed record SequenceMatch(int First, bool Backwards, ImmutableArray<d
     /// <summary>Units of her whole sequence over those that the pattern counts on, less 1; positive: hers takes more stitches.</summary>
     public double Longer(ImmutableArray<double> natural) => natural.Sum() / Stitches.Sum() - 1;
 
-    private bool IsHeld(ImmutableArray<double> natural, ColourKeeping keeping)
+    /// <summary>Her yarn per stitch beyond the plan's, as beside the hook; positive: she has to work tighter than by herself.</summary>
+    public double Departure(ImmutableArray<double> natural) => 1 / (1 + Longer(natural)) - 1;
+
+    private bool IsHeld(ImmutableArray<double> natural, ColourKeeping keeping) =>
+        Math.Abs(Departure(natural)) <= AdaptLimits.Held && (keeping == ColourKeeping.Free || Strayed(natural) is null);
+
+    /// <summary>
+    /// The section, in the pattern's order, whose stitches are farthest from the pattern's of those that hands do not bring there unseen;
+    /// null where they bring all of them.
+    /// </summary>
+    public int? Strayed(ImmutableArray<double> natural)
     {
-        // Her yarn per stitch beyond the plan's, as beside the hook.
-        if (Math.Abs(1 / (1 + Longer(natural)) - 1) > AdaptLimits.Held)
-            return false;
-        return keeping == ColourKeeping.Free || InPatternsOrder(natural).Zip(Stitches).All(s =>
-            Math.Abs(s.First / s.Second - 1) < TensionLimits.Scattered.Shows
-            || Math.Round(s.First, MidpointRounding.AwayFromZero) == s.Second);
+        var own = InPatternsOrder(natural);
+        var strayed = Enumerable.Range(0, own.Length).Where(i => Off(i) >= TensionLimits.Scattered.Shows
+            && Math.Round(own[i], MidpointRounding.AwayFromZero) != Stitches[i]).ToArray();
+        return strayed.Length == 0 ? null : strayed.MaxBy(Off);
+
+        double Off(int i) => Math.Abs(own[i] / Stitches[i] - 1);
     }
 
     private double Worst(ImmutableArray<double> natural) =>
