@@ -70,7 +70,7 @@ internal sealed class OwnYarnOptions
             if (words[r].Length != count)
                 throw new BadInputException("--sections", $"Repeat {r + 1} has {words[r].Length} colours and the first has {count}: give every repeat all of its colours.");
         }
-        var lengths = words.Length == 1 && words[0].Any(w => w.Any(char.IsLetter))
+        var lengths = words.Length == 1 && words[0].Any(w => w.Length > 1 && char.IsDigit(w[0]) && !char.IsDigit(w[^1]))
             ? words[0].Select((w, i) => Measure($"--sections[{i}]", w, "a section", Length.FromMillimetres(1), Length.FromMetres(100))).ToArray() : null;
         var colours = Colours(parsed.GetValue(_colours), count, pattern.Yarn);
         return new OwnMaterials(new OwnYarnCount(

@@ -41,7 +41,8 @@ public sealed class AdapterTests
 
     /// <summary>By another route: her document is written out, read again and planned, and says the same to the last figure.</summary>
     [Theory]
-    [MemberData(nameof(SizesOfDemo))]
+    [InlineData("XS")]
+    [InlineData("4X")]
     public void Her_plan_is_what_planning_the_document_of_her_size_says(string size)
     {
         foreach (var own in (OwnMaterials[])[Designer(Demo), Counted(6, 5, 4, 6, 5), Counted(5, 4, 3, 5, 4) with { Ball = Length.FromMetres(180) }])
@@ -64,6 +65,18 @@ public sealed class AdapterTests
             Assert.Empty(told.Changes);
             Assert.Empty(Differences(size, told.Plan!.Sizes.Single()));
         }
+    }
+
+    /// <summary>A size that no document of its own leads to keeps its published plan, under her colours; it passes the technical check.</summary>
+    [Fact]
+    public void A_published_size_is_kept_where_no_document_of_one_size_gives_it()
+    {
+        var vest = PlanOf("vest");
+        var told = vest.Adapt("S", Counted(4, 3, 4, 3));
+        Assert.Equal(AdaptVerdict.AsWritten, told.Verdict);
+        Assert.Empty(Differences(vest.Sizes[0], told.Plan!.Sizes.Single()));
+        Assert.Contains(told.Plan.Sequence.Colours, c => c.Name == "night");
+        Assert.Empty(PatternCheck.Run(told.Plan, TestContext.Current.CancellationToken));
     }
 
     /// <summary>Other colours of the same stitches change what is printed of colours, and no number.</summary>
