@@ -24,7 +24,7 @@ internal static class AdaptCommand
             of a stitch it tells a longer sequence from tighter hands.
 
             Example: dyepath adapt project.json --size M --sections 5,4,3,5,4/5,4,3,5,4 --gauge 14x16
-                     dyepath adapt --demo --size 2X --sections 4,3,5,3,4,3,4 --colours navy,teal,#e9efe9,tan,olive,rust=#a14a2a,plum --out mine
+                     dyepath adapt --demo --size 2X --sections 6,5,4,6,5,2 --colours navy,teal,#e9efe9,tan,olive,rust=#a14a2a --out mine
                      dyepath adapt --demo --size M --ranges --json
 
             Exits with 3 where the yarn does not suit the piece.
@@ -40,7 +40,7 @@ internal static class AdaptCommand
             var json = parsed.GetValue(file.Json);
             var project = file.Read(terminal, parsed);
             var onlyRanges = parsed.GetValue(ranges);
-            if (onlyRanges && own.Given(parsed).Append(parsed.GetValue(folder) is null ? null : folder.Name).OfType<string>().FirstOrDefault() is { } given)
+            if (onlyRanges && (parsed.GetValue(folder) is null ? own.Given(parsed) : folder.Name) is { } given)
                 throw new BadInputException(given, "Ranges are those of the pattern's own yarn: leave this out, or --ranges.");
             var materials = onlyRanges ? null : own.Read(parsed, project);
             project = project with { Edition = files.Edition(parsed, project.Edition) };

@@ -45,13 +45,14 @@ internal sealed class OwnYarnOptions
 
     public void AddTo(Command command)
     {
-        foreach (var option in (Option[])[_sections, _colours, _name, _gauge, _lambda, _hook, _ball])
+        foreach (var option in All)
             command.Options.Add(option);
     }
 
-    /// <summary>Those that were given, by name: what says nothing where ranges alone are asked for.</summary>
-    public IEnumerable<string> Given(ParseResult parsed) =>
-        ((Option<string?>[])[_sections, _colours, _name, _gauge, _lambda, _hook, _ball]).Where(o => parsed.GetValue(o) is not null).Select(o => o.Name);
+    /// <summary>The name of the first that was given; null where none was.</summary>
+    public string? Given(ParseResult parsed) => All.FirstOrDefault(option => parsed.GetValue(option) is not null)?.Name;
+
+    private Option<string?>[] All => [_sections, _colours, _name, _gauge, _lambda, _hook, _ball];
 
     /// <exception cref="BadInputException">An option that is missing, or cannot be read.</exception>
     public OwnMaterials Read(ParseResult parsed, Project pattern)
@@ -136,7 +137,8 @@ internal sealed class OwnYarnOptions
         return [.. named];
     }
 
-    private static (string Name, Srgb Colour) Colour(string option, string word, Yarn pattern, IReadOnlyList<(string Name, Srgb Colour)> before)
+    private static (string Name, Srgb Colour) Colour(
+        string option, string word, Yarn pattern, IReadOnlyList<(string Name, Srgb Colour)> before)
     {
         var (name, code) = word.Split('=', 2, StringSplitOptions.TrimEntries) switch
         {

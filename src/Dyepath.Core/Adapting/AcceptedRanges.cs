@@ -58,13 +58,16 @@ public sealed record AcceptedRanges(
             Within(sequence, Reach, f => Works(Tighter(f), AdaptLimits.HookReach) is not null),
             Within(stitches, Reach, f => Works(pattern with { Gauge = new Gauge(stitches * f, rows, ten) }, 0) is not null),
             Within(rows, Reach, f => Works(pattern with { Gauge = new Gauge(stitches, rows * f, ten) }, 0) is not null),
-            Within(ball.Metres, BallReach, f => Works(pattern with { Ball = ball * f }, 0)?.Plan.Sizes[0].Yarn.BallsSafe == size.Yarn.BallsSafe),
+            Within(
+                ball.Metres, BallReach,
+                f => Works(pattern with { Ball = ball * f }, 0)?.Plan.Sizes[0].Yarn.BallsSafe == size.Yarn.BallsSafe),
             size.Yarn.BallsSafe);
 
         // The same yarn by hands that put so many times as many stitches into it.
         OwnMaterials Tighter(double f) => pattern with
         {
-            YarnPerStitch = pattern.YarnPerStitch / f, Gauge = new Gauge(stitches * f, rows * f, ten),
+            YarnPerStitch = pattern.YarnPerStitch / f,
+            Gauge = new Gauge(stitches * f, rows * f, ten),
         };
 
         PublishedWork? Works(OwnMaterials own, double hookReach)
@@ -81,9 +84,10 @@ public sealed record AcceptedRanges(
     {
         var measured = plan.Sequence.Measured;
         var natural = plan.Sequence.AsWorked([.. measured.Natural.Sections.Select(s => s.Value)]);
+        var each = measured.YarnPerStitch.PerUnit;
         ImmutableArray<YarnSection> sections =
-            [.. plan.Sequence.Colours.Select((c, i) => new YarnSection(c.Name, c.Colour, measured.YarnPerStitch.PerUnit * (natural[i] * times)))];
-        return new OwnMaterials(new OwnYarnCount(plan.Project.Yarn.Name, sections, [])) { YarnPerStitch = measured.YarnPerStitch.PerUnit };
+            [.. plan.Sequence.Colours.Select((c, i) => new YarnSection(c.Name, c.Colour, each * (natural[i] * times)))];
+        return new OwnMaterials(new OwnYarnCount(plan.Project.Yarn.Name, sections, [])) { YarnPerStitch = each };
     }
 
     private static AcceptedRange Within(double own, double reach, Func<double, bool> accepts) =>

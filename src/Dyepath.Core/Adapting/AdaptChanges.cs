@@ -47,8 +47,10 @@ internal sealed class AdaptChanges
     {
         Add("yarn", pattern.Project.Yarn.Name, own.Project.Yarn.Name);
         Add("colours, each with its stitches", Colours(pattern), Colours(own));
-        Add("stitches until the colours come round", Units(pattern, pattern.Sequence.Ring.SequenceUnits), Units(own, own.Sequence.Ring.SequenceUnits));
-        Add("the same by your own tension", Units(pattern, pattern.Sequence.Measured.Natural.Total.Value), Units(own, own.Sequence.Measured.Natural.Total.Value));
+        Both("stitches until the colours come round", plan => Units(plan, plan.Sequence.Ring.SequenceUnits));
+        Both("the same, unhelped by the hands", plan => Units(plan, plan.Sequence.Measured.Natural.Total.Value));
+
+        void Both(string what, Func<Plan, string> say) => Add(what, say(pattern), say(own));
 
         static string Colours(Plan plan) => string.Join(", ", plan.Sequence.Colours.Select((c, i) => $"{c.Name} {Number(plan.Sequence.UnitsIn(i))}"));
     }
@@ -112,7 +114,8 @@ internal sealed class AdaptChanges
     }
 
     /// <summary>What is in both is compared, what is in one alone is said.</summary>
-    private void Each<T, TKey>(IEnumerable<T> was, IEnumerable<T> now, Func<T, TKey> key, Func<T, string> name, string what, Func<T, string> say)
+    private void Each<T, TKey>(
+        IEnumerable<T> was, IEnumerable<T> now, Func<T, TKey> key, Func<T, string> name, string what, Func<T, string> say)
         where TKey : notnull
     {
         var after = now.ToDictionary(key);

@@ -46,7 +46,9 @@ public static class AdaptLimits
     /// </summary>
     public const double FewestMakers = 0.5;
 
-    /// <summary>Of the makers of whom the pattern's piece comes out well, the share that may be lost (an assumption without a source).</summary>
+    /// <summary>
+    /// Of the makers of whom the pattern's piece comes out well, the share that may be lost (an assumption without a source).
+    /// </summary>
     public const double LostMakers = 0.1;
 
     /// <summary>

@@ -173,7 +173,8 @@ internal sealed class AdaptWords(Plan plan, SizePlan size, OwnDocument document,
             AdaptCause.Yarn => $"It is the yarn that differs and not your hands: its colours come round after {Say(OwnLength)}, the pattern's after {Say(PatternLength)}, and a {Stitch} takes as much yarn as the pattern's{guess}.",
             AdaptCause.Hands => $"It is your hands or your hook that differ and not the yarn: the colours come round after about as much yarn as the pattern's, {Say(OwnLength)}, and a {Stitch} of yours takes {Say(document.YarnPerStitch)} of it where the pattern's takes {Say(document.PatternsYarnPerStitch)}{guess}.",
             AdaptCause.Both => $"Both differ: a {Stitch} of yours takes {Say(document.YarnPerStitch)} of yarn and the pattern's {Say(document.PatternsYarnPerStitch)}; the colours come round after {Say(OwnLength)} and the pattern's after {Say(PatternLength)}{guess}.",
-            AdaptCause.Untold when _order is not null && Math.Abs(Own / (Pattern * Times) - 1) is > AdaptLimits.Usual and < AdaptLimits.HandsApart =>
+            AdaptCause.Untold when _order is not null
+                && Math.Abs(Own / (Pattern * Times) - 1) is > AdaptLimits.Usual and < AdaptLimits.HandsApart =>
                 $"Whether that is the yarn or your hands cannot be told from counts alone: unravel 20 {Stitches} of a swatch and measure their yarn.",
             _ => "",
         };

@@ -171,9 +171,10 @@ internal sealed class AsPublished(Plan plan, SizePlan size, OneSize one)
     /// <summary>What comes out farthest off the pattern's own measures; null where all are as the pattern has them.</summary>
     private (GarmentMeasure Measure, Length Made)? Off(SizePlan worked)
     {
-        var off = worked.Finished.Where(f => !size.Finished.TryGetValue(f.Key, out var own) || Length.Abs(own - f.Value) > AdaptLimits.SameSize)
-            .ToArray();
-        return off.Length == 0 ? null : off.Select(f => (f.Key, f.Value)).MaxBy(f => Length.Abs(f.Value - size.Finished.GetValueOrDefault(f.Key)));
+        var off = worked.Finished.Select(f => (f.Key, f.Value)).MaxBy(By);
+        return By(off) > AdaptLimits.SameSize ? off : null;
+
+        Length By((GarmentMeasure Measure, Length Made) f) => Length.Abs(f.Made - size.Finished.GetValueOrDefault(f.Measure));
     }
 }
 
@@ -184,7 +185,9 @@ internal static class OwnFit
     public static bool IsWorn(SizePlan pattern, SizePlan own) =>
         own.Worn.All(fit => fit.Holds || pattern.Worn.Any(p => p.Part == fit.Part && !p.Holds));
 
-    /// <summary>What is farther off from what it asks for than is let off, and farther than in the pattern; null where nothing is.</summary>
+    /// <summary>
+    /// What is farther off from what it asks for than is let off, and farther than in the pattern; null where nothing is.
+    /// </summary>
     public static FitError? Beyond(SizePlan? pattern, SizePlan own, Length letOff) => own.Target
         .Select(t => new FitError(own.Name, t.Key, own.Finished[t.Key] - t.Value))
         .Where(e => e.Off > letOff && !(pattern is not null && pattern.Target.TryGetValue(e.Measure, out var asked)
@@ -223,7 +226,8 @@ internal static class OwnFit
     public static double Makers(Plan own, SizePlan size)
     {
         var (shared, measured) = (SharedFabric.Of(own), own.Sequence.Measured);
-        var departure = own.Project.Fabric.Keeping == ColourKeeping.Free ? 0 : own.Sequence.Ring.SequenceUnits / measured.Natural.Total.Value - 1;
+        var departure = own.Project.Fabric.Keeping == ColourKeeping.Free ? 0
+            : own.Sequence.Ring.SequenceUnits / measured.Natural.Total.Value - 1;
         return size.Pieces.Min(p => MadeWell.Held(shared, p) is { } held ? MadeWell.Served(held, measured.Hands, 0, departure) : 1);
     }
 }

@@ -79,9 +79,13 @@ internal sealed class OneSize
     private IEnumerable<ImmutableArray<FixedNumber>> Counts()
     {
         var groups = _plan.Construction.Asked.ToArray();
-        yield return [.. groups.SelectMany(g => Of(g, FixedCounts.Stitches(g))), .. groups.SelectMany(g => Of(g, FixedCounts.Rows(g)))];
-        yield return [.. groups.Take(1).SelectMany(g => Of(g, FixedCounts.Stitches(g))), .. groups.SelectMany(g => Of(g, FixedCounts.Rows(g)))];
-        yield return [.. groups.SelectMany(g => Of(g, FixedCounts.Stitches(g))), .. groups.Take(1).SelectMany(g => Of(g, FixedCounts.Rows(g)))];
+        foreach (var (ofStitches, ofRows) in new[] { (groups, groups), (groups[..1], groups), (groups, groups[..1]) })
+        {
+            yield return
+            [
+                .. ofStitches.SelectMany(g => Of(g, FixedCounts.Stitches(g))), .. ofRows.SelectMany(g => Of(g, FixedCounts.Rows(g))),
+            ];
+        }
     }
 
     private IEnumerable<FixedNumber> Of(PieceGroup group, string what)

@@ -9,7 +9,9 @@ using Dyepath.Core.Quantities;
 
 namespace Dyepath.Core.Adapting;
 
-/// <summary>What a reader's yarn makes where it does not make the pattern's piece: every other garment, as it is begun, in her size.</summary>
+/// <summary>
+/// What a reader's yarn makes where it does not make the pattern's piece: every other garment, as it is begun, in her size.
+/// </summary>
 internal static class OtherGarments
 {
     /// <summary>
@@ -19,7 +21,8 @@ internal static class OtherGarments
     /// <param name="free">Her document of the pattern's garment.</param>
     public static ImmutableArray<OtherGarment> Of(Project free, CancellationToken cancel) =>
     [
-        .. Repertoire.All.Where(kind => kind.Name != free.Garment.Shape.Name).Select(kind => Planned(kind, free, kind.First.Motif, cancel) ?? Planned(kind, free, MotifKind.Bands, cancel))
+        .. Repertoire.All.Where(kind => kind.Name != free.Garment.Shape.Name)
+            .Select(kind => Planned(kind, free, kind.First.Motif, cancel) ?? Planned(kind, free, MotifKind.Bands, cancel))
             .OfType<(OtherGarment Garment, double Makers)>().OrderByDescending(g => Math.Round(g.Makers, 2)).Select(g => g.Garment)
             .Take(AdaptLimits.MostOffered),
     ];

@@ -25,9 +25,11 @@ internal static class OwnColours
         return own with
         {
             Companion = own.Companion is { } companion ? Matching(companion, lacking, own.Yarn.Sections) : null,
-            Words = own.Words.Select(w => KeyValuePair.Create(w.Key, string.Join(' ', Sentences.Split(w.Value).Where(s => !NamesOne(s, lacking)))))
-                .Where(w => w.Value.Length > 0).ToImmutableSortedDictionary(own.Words.KeyComparer),
+            Words = own.Words.Select(w => KeyValuePair.Create(w.Key, Kept(w.Value))).Where(w => w.Value.Length > 0)
+                .ToImmutableSortedDictionary(own.Words.KeyComparer),
         };
+
+        string Kept(string words) => string.Join(' ', Sentences.Split(words).Where(s => !NamesOne(s, lacking)));
     }
 
     /// <summary>The sentences that are left out, in the order of the booklet.</summary>

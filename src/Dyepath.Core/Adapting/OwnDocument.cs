@@ -27,7 +27,7 @@ internal sealed class OwnDocument
         var response = HookResponse.For(plan.Project.Fabric);
         (Wider, Taller) = own.Gauge is { } gauge ? (gauge.StitchWidth / plan.StitchWidth, gauge.RowHeight / plan.RowHeight) : (1, 1);
         YarnPerStitch = own.YarnPerStitch
-            ?? Length.FromCentimetres(PatternsYarnPerStitch.Centimetres * Math.Pow(Wider, Follows(response.YarnPower, response.WidthPower)));
+            ?? PatternsYarnPerStitch * Math.Pow(Wider, Follows(response.YarnPower, response.WidthPower));
     }
 
     /// <summary>Her stitch over the pattern's.</summary>
@@ -144,7 +144,7 @@ internal sealed class OwnDocument
         {
             Yarn = new Yarn(
                 _own.Yarn.Name, _own.Yarn.Name == yarn.Name ? yarn.Fibre : "", yarn.Category, ball, sections,
-                repeats.IsEmpty ? [] : [new CountedBall(_own.Yarn.Name, repeats)]),
+                repeats.IsEmpty ? [] : [new CountedBall(CountedBall.MakersOwn, repeats)]),
             Fabric = Fabric,
         };
         return OwnColours.Of(_plan.Project, project);

@@ -34,7 +34,9 @@ internal enum Obstacle
 /// <param name="Makers">Of <see cref="Adapting.Obstacle.FewMakers"/>, of whom it comes out well.</param>
 internal sealed record OwnPiece(Plan? Plan, Obstacle Obstacle = Obstacle.NoPlan, FitError? Furthest = null, double Makers = 1);
 
-/// <summary>The size planned anew for a reader's yarn and gauge: the pattern's motif where her yarn makes it, else the next like it.</summary>
+/// <summary>
+/// The size planned anew for a reader's yarn and gauge: the pattern's motif where her yarn makes it, else the next like it.
+/// </summary>
 internal static class Rederiving
 {
     /// <summary>What is tried in turn where the pattern's own motif cannot be had.</summary>

@@ -266,13 +266,22 @@ public sealed class AdapterTests
         Assert.Equal(Demo.Words, same.Words);
     }
 
+    /// <summary>Small counts are soon those of the example that documents are begun with; what a reader counted is hers all the same.</summary>
+    [Fact]
+    public void What_she_counted_is_not_taken_for_an_example()
+    {
+        var own = Tideline.Adapt("M", Counted(4, 3, 5, 3, 4, 3, 4)).Plan!.Project;
+        Assert.Empty(ExampleValues.Of(own));
+        Assert.NotEmpty(ExampleValues.Of(own with { Yarn = own.Yarn with { Counted = [own.Yarn.Counted[0] with { Name = "first ball" }] } }));
+    }
+
     /// <summary>What no document can say is refused, each where it lies.</summary>
     [Fact]
     public void What_cannot_be_is_refused_with_its_place()
     {
         Assert.Equal(["yarn.counted[0].repeats[0]"], Places(Repeats([0, 0, 0, 0, 0])));
         Assert.Equal(["yarn.ball.length"], Places(Counted(5, 4, 3, 5, 4) with { Ball = Length.FromMetres(1.2) }));
-        Assert.Equal(["yarn.name", "yarn.counted[0].name"], Places(new(Counted(5, 4).Yarn with { Name = "" })));
+        Assert.Equal(["yarn.name"], Places(new(Counted(5, 4).Yarn with { Name = "" })));
         Assert.All(Places(Counted(5, 4, 3, 5, 4) with { Gauge = new Gauge(390, 0.3, Ten) }), place => Assert.StartsWith("fabric.swatch", place, StringComparison.Ordinal));
         Assert.Throws<ArgumentException>(() => Adapter.Adapt(Tideline, "7X", Counted(5, 4), TestContext.Current.CancellationToken));
 
