@@ -17,6 +17,8 @@ internal static class App
           dyepath yarn project.json            what the measurements say
           dyepath plan project.json            counts, sizes, yarn to buy
           dyepath booklet project.json --out pattern
+          dyepath adapt project.json --size M --sections 5,4,3,5,4
+                                               the pattern for a reader's own yarn
           dyepath errata published.json project.json
                                                what changed, and whom it touches
           dyepath price project.json --ball 9.50 --wage 15
@@ -45,6 +47,7 @@ internal static class App
             VerifyCommand.Create(terminal),
             PlanCommand.Create(terminal),
             BookletCommand.Create(terminal),
+            AdaptCommand.Create(terminal),
             ErrataCommand.Create(terminal),
             PriceCommand.Create(terminal),
             PicturesCommand.Create(terminal),

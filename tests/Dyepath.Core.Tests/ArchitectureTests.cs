@@ -23,6 +23,8 @@ public sealed class ArchitectureTests
         "Constructions", "Projects",
         // Planning, and its check by other routes.
         "Planning", "Checking",
+        // A pattern for another yarn than its own.
+        "Adapting",
         // The pattern, and its check as a reader reads it.
         "Instructions", "Reading",
         // What it takes and costs, for the designer alone.

@@ -135,9 +135,12 @@ internal sealed class SequenceOptions
             throw new BadInputException("--turn-cost", $"It takes back the whole row of {stitches} stitches.");
     }
 
-    public Gauge ReadGauge(ParseResult parsed)
+    public Gauge ReadGauge(ParseResult parsed) => ReadGauge(parsed.GetRequiredValue(Gauge));
+
+    /// <summary>A gauge as <c>--gauge</c> has it.</summary>
+    /// <exception cref="BadInputException">It is none.</exception>
+    public static Gauge ReadGauge(string text)
     {
-        var text = parsed.GetRequiredValue(Gauge);
         var parts = text.Split('x', 'X', '×');
         if (parts.Length == 2
             && TryNumber(parts[0], out var stitches) && TryNumber(parts[1], out var rows)

@@ -62,6 +62,9 @@ internal static class Measured
 
     public static Shape<Length> BallLength { get; } = new QuantityShape<Length>(YarnLengths, "230 m", 100, 2_000_000);
 
+    /// <summary>Any, of a reader's own.</summary>
+    public static Shape<Length> Yarn { get; } = new QuantityShape<Length>(Lengths, "6.4 cm", 0, 2_000_000);
+
     public static Shape<Mass> Weight { get; } = new QuantityShape<Mass>(Masses, "100 g", 0.01m, 10_000);
 
     public static Shape<double> Hook { get; } = new QuantityShape<double>(Millimetres, "5.5 mm", Swatch.Hooks);

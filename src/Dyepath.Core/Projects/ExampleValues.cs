@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Dyepath.Core.Booklets;
 using Dyepath.Core.Findings;
 using Dyepath.Core.Quantities;
+using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Projects;
 
@@ -23,7 +24,8 @@ public static class ExampleValues
         var left = ImmutableArray.CreateBuilder<(string Place, string Words)>();
         if (AreLengths([.. yarn.Sections.Select(s => s.Length)]))
             left.Add(("yarn.sections", "the lengths of the colours"));
-        if (AreCounts([.. yarn.Counted.SelectMany(b => b.Repeats)]))
+        // Small counts are easily alike; a maker's own were counted all the same.
+        if (AreCounts([.. yarn.Counted.Where(b => b.Name != CountedBall.MakersOwn).SelectMany(b => b.Repeats)]))
             left.Add(("yarn.counted", "the counted stitches"));
         if (!swatch.YarnUsed.IsEmpty && swatch.YarnUsed.SequenceEqual(example.Fabric.Swatch.YarnUsed))
             left.Add(("fabric.swatch.yarnUsed", "the yarn that the swatch's stitches took"));

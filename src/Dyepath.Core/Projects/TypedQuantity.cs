@@ -10,6 +10,9 @@ public static class TypedQuantity
     /// <summary>Such as <c>31.5 cm</c> or <c>12½ in</c>; from 0 to 100 m.</summary>
     public static bool TryLength(string text, out Length length) => TryRead(Measured.AlongSection, text, out length);
 
+    /// <summary>A length of yarn, in any unit of the document, such as <c>6.4 cm</c> or <c>230 m</c>; from 0 to 20 km.</summary>
+    public static bool TryYarn(string text, out Length length) => TryRead(Measured.Yarn, text, out length);
+
     /// <summary>Such as <c>5.5 mm</c>, in millimetres.</summary>
     public static bool TryHook(string text, out double millimetres) => TryRead(Measured.Hook, text, out millimetres);
 

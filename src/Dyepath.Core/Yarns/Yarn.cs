@@ -22,6 +22,9 @@ public sealed record YarnSection(string Name, Srgb Colour, Length? Length = null
 /// <param name="Repeats">One row a repeat, one whole number a section, in the order in which the yarn runs.</param>
 public sealed record CountedBall(string Name, ImmutableArray<ImmutableArray<int>> Repeats)
 {
+    /// <summary>What the ball is called of which a maker counted her own yarn, for a pattern that is another's.</summary>
+    public const string MakersOwn = "the maker's own";
+
     /// <summary>Stitches counted in one section: none where it was too short to be seen.</summary>
     public static CountBounds Counts { get; } = new(0, 1_000, "stitches");
 

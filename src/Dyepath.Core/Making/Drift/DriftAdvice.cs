@@ -1,3 +1,4 @@
+using Dyepath.Core.Planning;
 using Dyepath.Core.Quantities;
 
 namespace Dyepath.Core.Making.Drift;
@@ -43,7 +44,7 @@ public enum DriftAdviceKind
 public sealed record DriftAdvice
 {
     /// <summary>Of what the hands can do, the part that a bias may take for good; the rest is left for corrections.</summary>
-    public const double Held = 0.75;
+    public const double Held = MadeWell.HeldForGood;
 
     /// <summary>A phase error under this many stitches is not answered at the edge or with the turning chain.</summary>
     public const double OnTheCount = 0.25;

@@ -63,7 +63,7 @@ public sealed record OwnYarn(
         ArgumentNullException.ThrowIfNull(project);
         return project with
         {
-            Yarn = project.Yarn with { Counted = [new CountedBall("the maker's own", repeats)] },
+            Yarn = project.Yarn with { Counted = [new CountedBall(CountedBall.MakersOwn, repeats)] },
             Fabric = project.Fabric with { SectionStitches = null },
         };
     }

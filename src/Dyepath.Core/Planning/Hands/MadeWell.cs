@@ -28,6 +28,9 @@ public static class MadeWell
     /// <summary>The most that she tightens or loosens.</summary>
     public const double LargestCorrection = 0.06;
 
+    /// <summary>Of that, the part that a departure may take for good; the rest is left for corrections.</summary>
+    public const double HeldForGood = 0.75;
+
     /// <summary>Readings that are a stitch off.</summary>
     public const double Misreads = 0.03;
 
@@ -89,8 +92,9 @@ public static class MadeWell
     }
 
     /// <param name="hands">Of which memory and dye count.</param>
-    internal static double Served(HeldMotif motif, HandsPrior hands, double sequenceError) =>
-        AllHands(hands).Sum(h => h.Share * Chance(motif, h.Hands, sequenceError));
+    /// <param name="departure">What all makers alike have to depart by from the planned yarn, a part of it.</param>
+    internal static double Served(HeldMotif motif, HandsPrior hands, double sequenceError, double departure = 0) =>
+        AllHands(hands).Sum(h => h.Share * Chance(motif, h.Hands, sequenceError, departure));
 
     /// <summary>Makers, steady and unsteady, and the share of each; of <paramref name="hands"/> memory and dye count.</summary>
     internal static IEnumerable<(HandsPrior Hands, double Share)> AllHands(HandsPrior hands) => FineGauss.Select(n =>
@@ -122,8 +126,8 @@ public static class MadeWell
 
     /// <param name="sequenceError">Standard error of C, relative to it.</param>
     /// <returns>In [0, 1].</returns>
-    internal static double Chance(HeldMotif motif, HandsPrior hands, double sequenceError) =>
-        Math.Clamp(Biases(sequenceError).Sum(b => b.Share * ChanceAt(motif, hands, b.Bias)), 0, 1);
+    internal static double Chance(HeldMotif motif, HandsPrior hands, double sequenceError, double departure = 0) =>
+        Math.Clamp(Biases(sequenceError).Sum(b => b.Share * ChanceAt(motif, hands, departure + b.Bias)), 0, 1);
 
     /// <summary>How far all rows may depart from the planned yarn, and the share of makers and yarns of each.</summary>
     internal static IEnumerable<(double Bias, double Share)> Biases(double sequenceError) =>
