@@ -44,6 +44,20 @@ public sealed class BenchTests : IDisposable
         Assert.Equal(0, bench.State.Row!.Row);
     });
 
+    /// <summary>What she was told goes into the log with the row that it answers, and what the log leads to is what she saw.</summary>
+    [Fact]
+    public Task What_she_is_told_is_kept_with_the_row() => InPage(async () =>
+    {
+        using var bench = await Opened(AtFirstRow());
+        await bench.FinishAsync(phase: 2);
+        var said = Log.Last().Said;
+        Assert.Equal(Dyepath.Core.Making.Work.SaidAdvice.Of(bench.State!.Drift!.Advice!), said);
+        Assert.NotEqual(0, said!.Work ?? said.Hold);
+        Assert.All(Log.SkipLast(1), e => Assert.Null(e.Said));
+        await bench.BackAsync();
+        Assert.Null(Log.Last().Said);
+    });
+
     [Fact]
     public Task At_the_very_beginning_there_is_nothing_to_take_back() => InPage(async () =>
     {
