@@ -120,11 +120,18 @@ public sealed class BesideWordsTests
     [Theory]
     [InlineData(0, 0, 0, null)]
     [InlineData(1, 0, 0, "This sitting: 1 row.")]
-    [InlineData(1, 1, 1, "This sitting: 1 row, 1 of them in its colours.")]
+    [InlineData(1, 1, 1, "This sitting: 1 row, in its colours.")]
+    [InlineData(1, 0, 1, "This sitting: 1 row, not in its colours.")]
+    [InlineData(3, 1, 3, "This sitting: 3 rows, 1 of them in its colours.")]
     [InlineData(8, 7, 8, "This sitting: 8 rows, 7 of them in their colours.")]
     [InlineData(8, 3, 4, "This sitting: 8 rows; of the 4 whose colours you looked after, 3 are in their colours.")]
     public void A_sitting_is_counted_by_rows_and_by_those_in_their_colours(int rows, int held, int known, string? said) =>
         Assert.Equal(said, BesideWords.Sat(new Sitting(rows, held, known, TimeSpan.Zero), "row"));
+
+    [Theory]
+    [InlineData("The device is full.", true, "Your last tap stands on this page alone. The device is full. Leave the page open: it is tried again with your next tap.")]
+    [InlineData("This piece was put away in another tab.", false, "Your last tap was not counted. This piece was put away in another tab.")]
+    public void A_tap_that_is_not_kept_is_told_with_what_to_do(string why, bool counts, string said) => Assert.Equal(said, BesideWords.NotKept(why, counts));
 
     [Fact]
     public void A_grade_is_told_on_a_strip_of_her_own_yarn()

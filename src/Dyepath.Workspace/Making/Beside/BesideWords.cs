@@ -101,9 +101,17 @@ public static class BesideWords
         var rows = $"This sitting: {sitting.Rows} {row}{(sitting.Rows == 1 ? "" : "s")}";
         var held = sitting.Known == 0 ? "" : sitting.Known < sitting.Rows
             ? $"; of the {sitting.Known} whose colours you looked after, {sitting.Held} {(sitting.Held == 1 ? "is" : "are")} in their colours"
+            : sitting.Rows == 1 ? sitting.Held == 1 ? ", in its colours" : ", not in its colours"
             : $", {sitting.Held} of them in {(sitting.Held == 1 ? "its" : "their")} colours";
         return $"{rows}{held}.";
     }
+
+    /// <summary>That the last tap is kept nowhere, why, and what to do.</summary>
+    /// <param name="why">A sentence.</param>
+    /// <param name="counts">The tap is shown, and tried again.</param>
+    public static string NotKept(string why, bool counts) => counts
+        ? $"Your last tap stands on this page alone. {why} Leave the page open: it is tried again with your next tap."
+        : $"Your last tap was not counted. {why}";
 
     /// <summary>Such as <c>a touch tighter</c>.</summary>
     public static string Grade(GradeStrip strip, bool looser)
