@@ -39,6 +39,8 @@ public sealed class BenchTests : IDisposable
         await bench.FinishAsync(phase: 0);
         Assert.Equal((EntryKind.Row, 0), (Log.Last().Kind, Log.Last().Phase!.Value));
         Assert.Equal(1, bench.State.Row!.Row);
+        // What is new is seen, wherever she had scrolled to.
+        Assert.Equal(Before + 1, _phone.Topped);
         await bench.BackAsync();
         Assert.Equal(EntryKind.Back, Log.Last().Kind);
         Assert.Equal(0, bench.State.Row!.Row);

@@ -44,6 +44,11 @@ public sealed class BesideWordsTests
     public void Whole_sequences_are_not_seen(double off, string words) =>
         Assert.Equal(words, BesideWords.Drift(Track(m => m with { Period = 21 }, off, 0), Stitches));
 
+    /// <summary>Anywhere within a sequence is nowhere that can be said.</summary>
+    [Fact]
+    public void After_a_knot_nothing_is_said_of_where_colours_lie() => Assert.Equal(
+        "Where the colours lie is not known before you look.", BesideWords.Drift(AtRow().Apply(new Entry(EntryKind.Knot, MakingBench.Now)).Drift!, Stitches));
+
     [Theory]
     [InlineData(0.01, 21, "Over all your rows, your natural hands work looser than the pattern, by a stitch in 5 sequences; what is asked above counts with that.")]
     [InlineData(-0.01, 21, "Over all your rows, your natural hands work tighter than the pattern, by a stitch in 5 sequences; what is asked above counts with that.")]

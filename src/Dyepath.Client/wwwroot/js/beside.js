@@ -91,6 +91,8 @@ export function awake(on) {
 }
 document.addEventListener('visibilitychange', ask);
 
+export const top = () => scrollTo(0, 0);
+
 // The work again after a panel: from its top, with the keyboard on the great button.
 export function ready() {
   document.querySelector('.make-done')?.focus({ preventScroll: true });

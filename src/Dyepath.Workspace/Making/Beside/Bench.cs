@@ -157,6 +157,7 @@ public sealed class Bench(MakingKeeper keeper, IDevice device, Planner planner, 
             if (!await keeper.AppendAsync(State?.Answered(entry) ?? entry))
                 return;
             Follow();
+            device.Top();
             if (Settings.Buzzes && did is EntryKind.Row or EntryKind.Run or EntryKind.Step)
                 device.Buzz(did != EntryKind.Run || State is { Here.Run: 0 });
             if (Settings.Speaks)

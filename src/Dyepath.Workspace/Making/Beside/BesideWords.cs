@@ -141,6 +141,8 @@ public static class BesideWords
     {
         ArgumentNullException.ThrowIfNull(drift);
         var phase = drift.Filter.Off;
+        if (DriftFilter.Sd95 * drift.Filter.PhaseSd >= drift.Filter.Model.Period / 2)
+            return "Where the colours lie is not known before you look.";
         var give = Halves(DriftFilter.Sd95 * drift.Filter.PhaseSd);
         var off = Halves(Math.Abs(phase));
         // Not what she saw last, which stands above it.
