@@ -37,7 +37,9 @@ public sealed class DriftTrack
     /// <summary>The level that she was asked for up to where the advice was given; 0, her natural hands.</summary>
     public double Was { get; private init; }
 
-    /// <summary>The row, from 0, to whose beginning she was advised to rip back when she went on instead; missing after the advice that follows.</summary>
+    /// <summary>
+    /// The row, from 0, to whose beginning she was advised to rip back when she went on instead; missing after the advice that follows.
+    /// </summary>
     public int? Lapsed { get; private init; }
 
     /// <summary>What is taken in place of the next advice; see <see cref="Expecting"/>.</summary>

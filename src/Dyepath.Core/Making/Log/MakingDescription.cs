@@ -16,14 +16,20 @@ internal static class MakingDescription
     {
         var hold = o.Required("hold", "The grade to go on at.", new WholeShape(Said.Grades), s => s.Hold);
         var work = o.Optional("work", "The grade to begin with.", new WholeShape(Said.Grades), s => s.Work, "hold");
-        var stitches = o.Optional("for", "So many stitches of it, up to a mark or the row's end.", new WholeShape(Said.Numbers), s => s.For, "nothing to watch for");
+        var stitches = o.Optional(
+            "for", "So many stitches of it, up to a mark or the row's end.", new WholeShape(Said.Numbers), s => s.For, "nothing to watch for");
         var look = o.Optional("look", "Look again after so many stitches.", new WholeShape(Said.Numbers), s => s.Look, "not asked");
         var act = o.Optional("act", "What to do at once.", new ChoiceShape<SaidAct>(
             ("tight-turn", SaidAct.TightTurn), ("loose-turn", SaidAct.LooseTurn), ("skip", SaidAct.Skip), ("add", SaidAct.Add),
             ("hook-down", SaidAct.HookDown), ("hook-up", SaidAct.HookUp), ("join", SaidAct.Join), ("rip", SaidAct.Rip)), s => s.Act, "nothing");
         var rip = o.Optional("rip", "Rip back to the beginning of this row, from 1.", new WholeShape(Said.Numbers), s => s.Rip, "not to be ripped");
         var cut = o.Optional("out", "Stitches of yarn to leave out.", new RealShape(13.5, Said.Outs), s => s.Out, "not to be cut");
-        return v => new Said(hold.From(v), work.From(v), stitches.From(v), look.From(v)) { Act = act.From(v), Rip = rip.From(v), Out = cut.From(v) };
+        return v => new Said(hold.From(v), work.From(v), stitches.From(v), look.From(v))
+        {
+            Act = act.From(v),
+            Rip = rip.From(v),
+            Out = cut.From(v),
+        };
     });
 
     private static readonly ObjectShape<Entry> EntryShape = new("entry", "One thing that the maker did.", o =>

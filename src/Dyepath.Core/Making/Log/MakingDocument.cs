@@ -28,7 +28,9 @@ public sealed record MakingDocument(
     /// <summary>Repeats in <see cref="Counted"/>.</summary>
     public const int MostCounted = 20;
 
-    /// <summary>The version that it is written in: the first that has a form for all of it, so that a design without a log stays as it was.</summary>
+    /// <summary>
+    /// The version that it is written in: the first that has a form for all of it, so that a design without a log stays as it was.
+    /// </summary>
     public int Version => Log.IsEmpty ? First : Log.Max(VersionOf);
 
     /// <summary>The first version that has a form for an entry.</summary>

@@ -31,8 +31,8 @@ public enum SaidAct
 }
 
 /// <summary>
-/// What she was told in answer to an entry. Ways of working are grades: 0, her natural hands; ±1 a touch, ±2 a little, ±3 plainly, ±4 much;
-/// negative is tighter.
+/// What she was told in answer to an entry. Ways of working are grades: 0, her natural hands; ±1 a touch, ±2 a little, ±3 plainly,
+/// ±4 much; negative is tighter.
 /// </summary>
 /// <param name="Hold">The grade to go on at, after <see cref="Work"/> where there is such.</param>
 /// <param name="Work">The grade to begin with; missing where it is <see cref="Hold"/>.</param>

@@ -36,11 +36,11 @@ public static class AdviceWords
     public static int? Look(MakingState state)
     {
         ArgumentNullException.ThrowIfNull(state);
-        return state.Drift is { Advice: { LookAfter: { } after, Kind: not DriftAdviceKind.RipBack } } drift && RunAt(state, drift.Given + after) is { } run && run > state.Here.Run
-            ? run : null;
+        return state.Drift is { Advice: { LookAfter: { } after, Kind: not DriftAdviceKind.RipBack } } drift
+            && RunAt(state, drift.Given + after) is { } run && run > state.Here.Run ? run : null;
     }
 
-    /// <summary>The row, from 0, to whose beginning she is advised to rip back, for as long as that stands; missing where none is.</summary>
+    /// <summary>The row, from 0, to whose beginning she is advised to rip back, while that stands; missing where none is.</summary>
     public static int? RipTo(MakingState state)
     {
         ArgumentNullException.ThrowIfNull(state);

@@ -126,7 +126,8 @@ public sealed class MakingState
         EntryKind.Join => Drift is null ? null : Here with { Drift = Drift.Join() },
         EntryKind.Ball => Drift is null ? null : Here with { Drift = Drift.JoinBall() },
         EntryKind.Knot => Drift is null ? null : Here with { Drift = Drift.MeetKnot() },
-        EntryKind.Look when entry is { Phase: { } phase, To: { } to } && Row is { } row && to > Here.Run && to < Runs.Length => LookAt(row, to, phase),
+        EntryKind.Look when entry is { Phase: { } phase, To: { } to } && Row is { } row && to > Here.Run && to < Runs.Length =>
+            LookAt(row, to, phase),
         EntryKind.Hook when Drift is not null && entry.To is -1 or 1 => Here with { Drift = Drift!.ChangeHook(entry.To.Value) },
         EntryKind.Stop when entry.To is { } to && to >= 1 && Row is { } row && to < StitchesOf(row) => Here with { Stopped = to },
         _ => null,

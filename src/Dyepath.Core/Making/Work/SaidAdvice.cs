@@ -42,7 +42,8 @@ public static class SaidAdvice
             return null;
         return new DriftAdvice
         {
-            Kind = said.Act is { } act ? Acts.First(a => a.Act == act).Kind : said.For is null ? DriftAdviceKind.CarryOn : DriftAdviceKind.Correct,
+            Kind = said.Act is { } act ? Acts.First(a => a.Act == act).Kind
+                : said.For is null ? DriftAdviceKind.CarryOn : DriftAdviceKind.Correct,
             Phase = filter.Off,
             Correction = work,
             // Without a mark, what differs from the hold is for this row.

@@ -52,6 +52,7 @@ public sealed record Sitting(int Rows, int Held, int Known, TimeSpan Hands)
         state.Order.Parts[part].Steps.Skip(state.Progress[part].Step).OfType<RowStep>().FirstOrDefault()?.Row ?? int.MaxValue;
 
     private static bool? Kept(MakingState begun, MakingState ended, int row) =>
-        begun is { Part.Planned: { } planned, Drift.Filter: { } from } && ended.AtRow(row) is { Drift.Filter: var first } && ended.Drift is { Advice: not null, Filter: var to }
+        begun is { Part.Planned: { } planned, Drift.Filter: { } from } && ended.AtRow(row) is { Drift.Filter: var first }
+            && ended.Drift is { Advice: not null, Filter: var to }
             ? RowMatch.Share(planned, row, (first ?? from).PhaseMean, to.PhaseMean) >= DriftForecast.KeptShare : null;
 }

@@ -34,7 +34,11 @@ public static class BesideWords
 
     private static string Told(BesideView view, MakingState state)
     {
-        string?[] said = [AdviceWords.Say(state, view.Names), ShouldRead(view, state), Lapsed(state), Noted(view, state), LookAgain(view, state) is { } look ? $"{look}." : null];
+        string?[] said =
+        [
+            AdviceWords.Say(state, view.Names), ShouldRead(view, state), Lapsed(state), Noted(view, state),
+            LookAgain(view, state) is { } look ? $"{look}." : null,
+        ];
         return string.Concat(said.Where(s => s is not null).Select(s => $" {s}"));
     }
 
