@@ -75,7 +75,15 @@ internal static partial class Pieces
         await page.TrueAsync("before => document.title !== before", before);
     }
 
-    public static Task TapAsync(this IPage page) => page.MovesAsync(() => page.Locator(".make-done").ClickAsync());
+    /// <summary>The great button; two taps are further apart than those of a double tap.</summary>
+    public static Task TapAsync(this IPage page) => page.TapAsync(page.Locator(".make-done"));
+
+    /// <summary>Any button that finishes.</summary>
+    public static async Task TapAsync(this IPage page, ILocator button)
+    {
+        await page.WaitForTimeoutAsync(320);
+        await page.MovesAsync(() => button.ClickAsync());
+    }
 
     public static Task PressAsync(this IPage page, string key) => page.MovesAsync(() => page.Keyboard.PressAsync(key));
 

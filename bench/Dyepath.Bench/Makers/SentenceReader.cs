@@ -86,11 +86,19 @@ internal static partial class SentenceReader
         if (asked.StartsWith("work one more", StringComparison.Ordinal)) return new Understood { Edge = 1 };
         string[] parts = asked.Split("then ", 2);
         var first = Part(parts[0]);
-        bool carriesOn = asked.StartsWith("carry on", StringComparison.Ordinal);
-        if (parts.Length == 2) return new Understood { Stretches = [first], After = Part(parts[1]).Feel, CarriesOn = carriesOn };
+        bool carriesOn = first is { Stitches: null, Until: null, ToMark: false } && CarryOn().IsMatch(asked);
+        bool natural = parts[0].Contains("than your natural hands", StringComparison.Ordinal) || first.Feel == Feel.Natural;
+        if (parts.Length == 2)
+        {
+            // Two levels in one sentence are measured from one thing, or a maker does not know from which.
+            var after = Part(parts[1]).Feel;
+            if (after != Feel.Natural && !parts[1].Contains("natural", StringComparison.Ordinal))
+                throw new FormatException($"“{parts[1]}”: than what?");
+            return new Understood { Stretches = [first], After = after, CarriesOn = carriesOn, FromNatural = natural };
+        }
         return first is { Stitches: null, Until: null, ToMark: false }
-            ? new Understood { After = first.Feel, CarriesOn = carriesOn }
-            : new Understood { Stretches = [first], CarriesOn = carriesOn };
+            ? new Understood { After = first.Feel, CarriesOn = carriesOn, FromNatural = natural }
+            : new Understood { Stretches = [first], CarriesOn = carriesOn, FromNatural = natural };
     }
 
     private static Stretch Part(string words)
@@ -125,6 +133,10 @@ internal static partial class SentenceReader
 
     [GeneratedRegex("(?<much>a touch |a little |much )?(?<way>tighter|looser)")]
     private static partial Regex Level();
+
+    /// <summary>One way of working and nothing to watch for, whether it is the one that she is at or another.</summary>
+    [GeneratedRegex("^(carry on|from here on|enough: back|go back) ")]
+    private static partial Regex CarryOn();
 
     [GeneratedRegex(@"(?<n>\d+) (stitches|pairs)")]
     private static partial Regex Number();

@@ -121,6 +121,7 @@ public sealed class MakePageTests : BunitContext
         (_device.IsFull, _host.IsAway) = (true, true);
         await Click(page, () => page.Find(".make-done"));
         page.WaitForAssertion(() => Assert.Contains("Not saved", page.Find(".save").TextContent, StringComparison.Ordinal));
+        Assert.Contains("Your last tap stands on this page alone. This device did not keep it", page.Find(".make-main [role=alert]").TextContent, StringComparison.Ordinal);
         (_device.IsFull, _host.IsAway) = (false, false);
         await Click(page, () => page.Find(".make-done"));
         page.WaitForAssertion(() => Assert.StartsWith("Row 3", page.Find("h1").TextContent, StringComparison.Ordinal));
@@ -159,7 +160,8 @@ public sealed class MakePageTests : BunitContext
         var next = page.FindAll(".make-runs li")[1].TextContent;
         await Click(page, () => page.Find(".make-done"));
         page.WaitForAssertion(() => Assert.Single(page.FindAll(".make-runs .past")));
-        Assert.Equal("4 shallows", _phone.Said.Last());
+        Assert.EndsWith(" 4 shallows", _phone.Said.Last(), StringComparison.Ordinal);
+        Assert.StartsWith("This deep water is on the count; ", _phone.Said.Last(), StringComparison.Ordinal);
         Assert.StartsWith("4", next, StringComparison.Ordinal);
         await Click(page, () => Button(page, "One late"));
         page.WaitForAssertion(() => Assert.Equal([0, -1], Log.TakeLast(2).Select(e => e.Phase!.Value)));
@@ -183,6 +185,12 @@ public sealed class MakePageTests : BunitContext
         page.WaitForAssertion(() => Assert.StartsWith("Row 4", page.Find("h1").TextContent, StringComparison.Ordinal));
         Assert.Contains("rip back", page.Find(".make-advice").TextContent, StringComparison.Ordinal);
         Assert.Contains("Row 3 should read: ", page.Markup, StringComparison.Ordinal);
+        // Within reach, whatever else is to be tapped.
+        Assert.NotNull(page.Find(".make-foot .make-act button"));
+        await Click(page, () => page.Find(".make-done"));
+        page.WaitForAssertion(() => Assert.Contains("You worked on, so row 3 stays as it is.", page.Markup, StringComparison.Ordinal));
+        Assert.Equal("I ripped row 3 back after all", page.Find(".make-foot .make-act button").TextContent);
+        await Click(page, () => page.Find(".make-back"));
         await Click(page, () => Button(page, "I ripped back to the beginning of row 3"));
         page.WaitForAssertion(() => Assert.Equal((EntryKind.At, 3), (Log.Last().Kind, Log.Last().To)));
     }
@@ -192,6 +200,7 @@ public sealed class MakePageTests : BunitContext
     public async Task Advice_marks_the_tile_up_to_which_it_goes()
     {
         var page = AtRow(2, phase: 2);
+        await Click(page, () => Button(page, "I see"));
         var sentence = page.Find(".make-advice").TextContent;
         Assert.Contains(", up to the mark, then ", sentence, StringComparison.Ordinal);
         var stitches = sentence.Split(' ').Select(word => int.TryParse(word, CultureInfo.InvariantCulture, out var n) ? n : 0).Sum();
@@ -204,7 +213,54 @@ public sealed class MakePageTests : BunitContext
         Assert.Equal(sentence, page.Find(".make-advice").TextContent);
         // Right where she looked, nothing else says how far off colours are.
         Assert.DoesNotContain("give or take", page.Markup, StringComparison.Ordinal);
-        Assert.Contains("later after 5 sequences: a touch tighter", page.Find(".make-how").TextContent, StringComparison.Ordinal);
+        Assert.Contains("“A touch tighter”: on a strip worked so", page.Find(".make-how").TextContent, StringComparison.Ordinal);
+    }
+
+    /// <summary>What a word comes to is shown once, on her own colours, and stays to be found.</summary>
+    [Fact]
+    public async Task The_first_word_is_taught_on_a_strip()
+    {
+        var page = AtRow(2, phase: 2);
+        Assert.Contains("on a strip worked so", page.Find(".make-lesson").TextContent, StringComparison.Ordinal);
+        await Click(page, () => Button(page, "I see"));
+        Assert.Empty(page.FindAll(".make-lesson"));
+        Assert.True(BesideSettings.Read(_phone.Texts[BesideSettings.Name]).Taught);
+        Assert.Empty(AtRow(3, phase: 2).FindAll(".make-lesson"));
+        await Click(page, () => page.Find("#make-to-colours"));
+        Assert.Equal(4, page.FindAll(".make-how .make-strip").Count);
+    }
+
+    /// <summary>Each of them one tap from the row, in mid-row too, and the page says that it was noted.</summary>
+    [Fact]
+    public async Task What_comes_between_is_one_tap()
+    {
+        var page = AtRow(2, phase: 0);
+        await Click(page, () => page.Find(".make-looks button"));
+        foreach (var (name, kind) in (IEnumerable<(string, EntryKind)>)[("New ball", EntryKind.Ball), ("Knot in the yarn", EntryKind.Knot), ("Cut and joined", EntryKind.Join), ("Smaller hook", EntryKind.Hook), ("Larger hook", EntryKind.Hook)])
+        {
+            await Click(page, () => Button(page, name));
+            page.WaitForAssertion(() => Assert.Equal(kind, Log.Last().Kind));
+            page.WaitForAssertion(() => Assert.Contains("noted", page.Find(".make-noted").TextContent, StringComparison.Ordinal));
+        }
+        await page.InvokeAsync(() => page.Find("#make-stopped").InputAsync("47"));
+        await page.InvokeAsync(() => page.Find(".make-between form").SubmitAsync());
+        page.WaitForAssertion(() => Assert.StartsWith("You stopped after 47 stitches of this row: ", page.Find(".make-noted").TextContent, StringComparison.Ordinal));
+        Assert.Equal((EntryKind.Stop, 47), (Log.Last().Kind, Log.Last().To));
+        Assert.StartsWith("Row 2", page.Find("h1").TextContent, StringComparison.Ordinal);
+    }
+
+    /// <summary>Where to look, and where she looked, is seen among the tiles; nothing looks chosen that is not.</summary>
+    [Fact]
+    public async Task The_place_of_a_look_is_marked_among_the_tiles()
+    {
+        var page = AtRow(2, phase: 0);
+        var tiles = page.FindAll(".make-runs li").ToList();
+        var at = tiles.FindIndex(t => t.ClassList.Contains("look"));
+        Assert.Contains($"after {tiles.Take(at).Sum(t => int.Parse(t.QuerySelector(".number")!.TextContent, CultureInfo.InvariantCulture))} stitches", page.Find("#look-title").TextContent, StringComparison.Ordinal);
+        await Click(page, () => page.Find(".make-looks .on"));
+        page.WaitForAssertion(() => Assert.Equal(at, page.FindAll(".make-runs .past").Count));
+        Assert.Contains("you looked", page.FindAll(".make-runs li")[at].TextContent, StringComparison.Ordinal);
+        Assert.Empty(page.FindAll(".make-runs .look"));
     }
 
     [Fact]

@@ -39,9 +39,25 @@ public sealed class BenchTests : IDisposable
         await bench.FinishAsync(phase: 0);
         Assert.Equal((EntryKind.Row, 0), (Log.Last().Kind, Log.Last().Phase!.Value));
         Assert.Equal(1, bench.State.Row!.Row);
+        // What is new is seen, wherever she had scrolled to.
+        Assert.Equal(Before + 1, _phone.Topped);
         await bench.BackAsync();
         Assert.Equal(EntryKind.Back, Log.Last().Kind);
         Assert.Equal(0, bench.State.Row!.Row);
+    });
+
+    /// <summary>What she was told goes into the log with the row that it answers, and what the log leads to is what she saw.</summary>
+    [Fact]
+    public Task What_she_is_told_is_kept_with_the_row() => InPage(async () =>
+    {
+        using var bench = await Opened(AtFirstRow());
+        await bench.FinishAsync(phase: 2);
+        var said = Log.Last().Said;
+        Assert.Equal(Dyepath.Core.Making.Work.SaidAdvice.Of(bench.State!.Drift!.Advice!), said);
+        Assert.NotEqual(0, said!.Work ?? said.Hold);
+        Assert.All(Log.SkipLast(1), e => Assert.Null(e.Said));
+        await bench.BackAsync();
+        Assert.Null(Log.Last().Said);
     });
 
     [Fact]

@@ -51,6 +51,11 @@ internal sealed class PhoneHere : IDevice
 
     public void StayAwake(bool wanted) => IsAwake = wanted;
 
+    /// <summary>How often the page was shown from its top.</summary>
+    public int Topped { get; private set; }
+
+    public void Top() => Topped++;
+
     public void Ready()
     {
     }

@@ -38,10 +38,15 @@ public sealed partial class Device : IDevice
 
     public void StayAwake(bool wanted) => Awake(wanted);
 
-    public void Ready() => ShowTop();
+    public void Top() => ShowTop();
+
+    public void Ready() => ShowReady();
+
+    [JSImport("top", Module)]
+    private static partial void ShowTop();
 
     [JSImport("ready", Module)]
-    private static partial void ShowTop();
+    private static partial void ShowReady();
 
     [JSImport("load", Module)]
     private static partial string? Load(string name);

@@ -8,14 +8,27 @@ const names = { ' ': 'done', Enter: 'done', PageDown: 'done', Backspace: 'back',
 let pressed = null;
 
 export function keys(callback) {
-  if (!pressed) { addEventListener('keydown', key); addEventListener('click', letGo); }
+  if (!pressed) { addEventListener('keydown', key); addEventListener('click', once, true); addEventListener('click', letGo); }
   pressed = callback;
 }
 
 export function noKeys() {
   removeEventListener('keydown', key);
+  removeEventListener('click', once, true);
   removeEventListener('click', letGo);
   pressed = null;
+}
+
+// Two taps within this time are one: no colour is worked in it. By the taps' own times, which a busy phone does not put off.
+const double = 300;
+let finished = -Infinity;
+
+// What finishes or tells of a look; what takes back is never held up.
+function once(event) {
+  if (!event.target.closest?.('.make-done, .make-three button:not([aria-expanded]), .make-looks button, .make-offs button')) return;
+  if (event.timeStamp - finished >= double) { finished = event.timeStamp; return; }
+  event.stopImmediatePropagation();
+  event.preventDefault();
 }
 
 // A finger that taps a button leaves the keyboard on it, and a pedal would press it again.
@@ -77,6 +90,8 @@ export function awake(on) {
   else release();
 }
 document.addEventListener('visibilitychange', ask);
+
+export const top = () => scrollTo(0, 0);
 
 // The work again after a panel: from its top, with the keyboard on the great button.
 export function ready() {

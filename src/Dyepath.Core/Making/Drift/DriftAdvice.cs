@@ -65,7 +65,7 @@ public sealed record DriftAdvice
     private const double WorthMarking = 0.072;
 
     /// <summary>The same in mid-row: who looks there looks again soon, and little is said too late.</summary>
-    private const double WorthMarkingMidRow = 0.01;
+    private const double WorthMarkingMidRow = 0.003;
 
     /// <summary>A second look in mid-row is asked for where it saves this part of a row's stitches.</summary>
     private const double WorthLooking = 0.02;
@@ -130,11 +130,13 @@ public sealed record DriftAdvice
             LookAfter = ahead.Look(),
         };
         if (ahead.Stitches == 0) return carryOn with { LookAfter = null };
-        if (place.RipTo is { } row) return carryOn with { Kind = DriftAdviceKind.RipBack, RipTo = row };
+        // An act says nothing of tension: she goes on as she was told last.
+        var act = Math.Abs(place.Holding) <= most ? carryOn with { Correction = place.Holding, Hold = place.Holding } : carryOn;
+        if (place.RipTo is { } row) return act with { Kind = DriftAdviceKind.RipBack, RipTo = row };
         // Only when it is nearly certain that these hands cannot hold it, and another hook would leave less: it is changed for good.
         double bias = Math.Abs(filter.BiasMean);
         if (bias - 2 * filter.BiasSd > Held * most * gain && place.HookStep > 0 && bias > place.HookStep / 2)
-            return carryOn with { Kind = filter.BiasMean > 0 ? DriftAdviceKind.HookDown : DriftAdviceKind.HookUp };
+            return act with { Kind = filter.BiasMean > 0 ? DriftAdviceKind.HookDown : DriftAdviceKind.HookUp };
 
         (int Stitches, double Level, double Wrong) best = (0, hold, ahead.Wrong(0, 0, hold));
         double held = best.Wrong;
@@ -151,11 +153,11 @@ public sealed record DriftAdvice
         {
             // Tension alone does not bring it back within the row.
             if (place.CanJoin && best.Wrong - ahead.Wrong(0, 0, hold, joined: true) > WorthCutting * ahead.Stitches)
-                return carryOn with { Kind = DriftAdviceKind.Rejoin, LeftOut = phase < 0 ? -phase : period - phase };
+                return act with { Kind = DriftAdviceKind.Rejoin, LeftOut = phase < 0 ? -phase : period - phase };
             if (place.EdgeStitch && Math.Abs(phase) is >= 0.75 and < MostAtEdge)
-                return carryOn with { Kind = phase > 0 ? DriftAdviceKind.SkipEdgeStitch : DriftAdviceKind.AddEdgeStitch };
+                return act with { Kind = phase > 0 ? DriftAdviceKind.SkipEdgeStitch : DriftAdviceKind.AddEdgeStitch };
             if (place.Turn >= OnTheCount && Math.Abs(phase) < MostAtEdge)
-                return carryOn with { Kind = phase > 0 ? DriftAdviceKind.TightenTurn : DriftAdviceKind.LoosenTurn };
+                return act with { Kind = phase > 0 ? DriftAdviceKind.TightenTurn : DriftAdviceKind.LoosenTurn };
         }
         if (held - best.Wrong < WorthTrimming * ahead.Stitches) return carryOn;
         double trim = TensionGrades.Within(most).Where(level => Math.Abs(level - hold) <= MostTrim + 1e-9)

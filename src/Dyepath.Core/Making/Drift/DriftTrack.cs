@@ -3,6 +3,11 @@ using Dyepath.Core.Quantities;
 
 namespace Dyepath.Core.Making.Drift;
 
+/// <summary>What she saw.</summary>
+/// <param name="Phase">Phase error in whole stitches.</param>
+/// <param name="Section">The colour that she was asked of, by its section; missing where that was all colours.</param>
+public readonly record struct DriftSeen(int Phase, int? Section);
+
 /// <summary>What is known of the drift in the piece at hand, and what was last advised. Immutable.</summary>
 public sealed class DriftTrack
 {
@@ -24,10 +29,21 @@ public sealed class DriftTrack
     public int Given { get; private init; }
 
     /// <summary>What was read when it was; missing where nothing was.</summary>
-    public int? Answered { get; private init; }
+    public DriftSeen? Answered { get; private init; }
 
     /// <summary>What was read at this very place; missing where nothing was.</summary>
-    public int? Reading => Worked == Given ? Answered : null;
+    public int? Reading => Worked == Given ? Answered?.Phase : null;
+
+    /// <summary>The level that she was asked for up to where the advice was given; 0, her natural hands.</summary>
+    public double Was { get; private init; }
+
+    /// <summary>
+    /// The row, from 0, to whose beginning she was advised to rip back when she went on instead; missing after the advice that follows.
+    /// </summary>
+    public int? Lapsed { get; private init; }
+
+    /// <summary>What is taken in place of the next advice; see <see cref="Expecting"/>.</summary>
+    private Func<DriftFilter, DriftPlace, DriftAdvice?>? Told { get; init; }
 
     /// <summary>Stitches worked when she last went on where she was advised to rip back: what lies before is kept.</summary>
     public int Kept { get; private init; }
@@ -53,6 +69,9 @@ public sealed class DriftTrack
             Advice = Advice,
             Given = Given,
             Answered = Answered,
+            Was = Was,
+            Lapsed = Lapsed,
+            Told = Told,
             Kept = Advice is { Kind: DriftAdviceKind.RipBack } && stitches > Given ? Given : Kept,
         };
     }
@@ -67,12 +86,26 @@ public sealed class DriftTrack
     /// <summary>The correction asked of a stitch to come, as last advised.</summary>
     public double CorrectionAt(int stitch) => Advice?.After(stitch - Given) ?? 0;
 
+    /// <summary>The same, where it is known what she will be told next: what she was told once, not what is advised today.</summary>
+    /// <param name="told">Missing where that cannot have been said there; then she is advised anew.</param>
+    public DriftTrack Expecting(Func<DriftFilter, DriftPlace, DriftAdvice?> told) => new(Piece, Filter, Worked)
+    {
+        Advice = Advice,
+        Given = Given,
+        Answered = Answered,
+        Was = Was,
+        Lapsed = Lapsed,
+        Kept = Kept,
+        Told = told,
+    };
+
     /// <param name="phase">Phase error in whole stitches.</param>
     /// <param name="means">What she can do here, by what is known then; missing, no more than with her stitches.</param>
-    public DriftTrack Read(int phase, Func<DriftFilter, DriftPlace>? means = null)
+    /// <param name="section">The colour that she was asked of, as it is named; missing where that was all colours.</param>
+    public DriftTrack Read(int phase, Func<DriftFilter, DriftPlace>? means = null, int? section = null)
     {
         var filter = Filter.Observe(phase);
-        return Advised(filter, means?.Invoke(filter) ?? new DriftPlace(Piece, Worked), phase);
+        return Advised(filter, means?.Invoke(filter) ?? new DriftPlace(Piece, Worked), new DriftSeen(phase, section));
     }
 
     /// <summary>At a row's end where she did not look: what was advised for that row is over.</summary>
@@ -94,11 +127,13 @@ public sealed class DriftTrack
         return Act(Filter.RipBackTo(then.Filter), place ?? new DriftPlace(Piece, then.Worked));
     }
 
-    private DriftTrack Advised(DriftFilter filter, DriftPlace place, int? reading) => new(Piece, filter, place.Worked)
+    private DriftTrack Advised(DriftFilter filter, DriftPlace place, DriftSeen? reading) => new(Piece, filter, place.Worked)
     {
-        Advice = DriftAdvice.For(filter, place with { Holding = Advice?.Hold ?? 0 }),
+        Advice = Told?.Invoke(filter, place) ?? DriftAdvice.For(filter, place with { Holding = Advice?.Hold ?? 0 }),
         Given = place.Worked,
         Answered = reading,
+        Was = Worked > Given ? Advice?.After(Worked - 1 - Given) ?? 0 : Was,
+        Lapsed = place.Worked > Given && Advice is { Kind: DriftAdviceKind.RipBack } ? Advice.RipTo : null,
         Kept = Math.Min(Kept, place.Worked),
     };
 }

@@ -5,13 +5,23 @@ using Dyepath.Core.Booklets;
 namespace Dyepath.Core.Making.Drift;
 
 /// <summary>What a sentence speaks of beside its advice.</summary>
-/// <param name="Seen">The colour that she tapped and the phase that it told; missing where the sentence answers no look.</param>
+/// <param name="Seen">
+/// The phase that she saw, and the colour that she was asked of, missing where that was all colours; missing where the sentence answers
+/// no look.
+/// </param>
 /// <param name="One">What is counted against the yarn, one of them.</param>
 /// <param name="Many">More of them.</param>
 /// <param name="Row"><c>row</c> or <c>round</c>.</param>
 /// <param name="NextRow">How many the row has that the next stitch is in.</param>
 /// <param name="Centimetres">Yarn of one.</param>
-public sealed record DriftTerms((string Colour, int Phase)? Seen, string One, string Many, string Row, int NextRow, double Centimetres);
+public sealed record DriftTerms((string? Colour, int Phase)? Seen, string One, string Many, string Row, int NextRow, double Centimetres)
+{
+    /// <summary>The level that she has worked at up to here; 0, her natural hands.</summary>
+    public double Was { get; init; }
+
+    /// <summary>Some of the row is worked.</summary>
+    public bool MidRow { get; init; }
+}
 
 /// <summary>Advice as it is said to the maker: colours and stitches, never percentages.</summary>
 public static class DriftWords
@@ -29,8 +39,11 @@ public static class DriftWords
         return (seen.Length == 0 ? Wording.Capital(asked) : seen + asked) + ".";
     }
 
-    private static string Seen((string Colour, int Phase) seen) =>
-        $"This {seen.Colour} {(seen.Phase == 0 ? "is on the count" : seen.Phase > 0 ? "comes early" : "comes late")}";
+    private static string Seen((string? Colour, int Phase) seen)
+    {
+        (string what, string is_, string comes) = seen.Colour is { } one ? ($"This {one}", "is", "comes") : ("Colours", "are", "come");
+        return seen.Phase == 0 ? $"{what} {is_} on the count" : $"{what} {comes} {(seen.Phase > 0 ? "early" : "late")}";
+    }
 
     private static string Asked(DriftAdvice advice, DriftTerms terms)
     {
@@ -38,11 +51,9 @@ public static class DriftWords
         int planned = terms.NextRow;
         return advice.Kind switch
         {
-            DriftAdviceKind.CarryOn when TensionGrades.Say(advice.After(0)) is { } hold => $"carry on {hold} than your natural hands",
-            DriftAdviceKind.CarryOn => "carry on with your natural hands",
+            DriftAdviceKind.CarryOn => CarryOn(advice.After(0), terms),
             DriftAdviceKind.Correct when advice.ToRowEnd => $"work {Level(advice.Correction)} to the end of the {row}",
-            DriftAdviceKind.Correct =>
-                $"work {Level(advice.Correction)} for {advice.Stitches} {terms.Many}, up to the mark, then {Then(advice.Hold)} to the end of the {row}",
+            DriftAdviceKind.Correct => $"work {Level(advice.Correction)} {Length(advice.Stitches, terms)}, up to the mark, {Then(advice)} to the end of the {row}",
             DriftAdviceKind.TightenTurn => "make the turning chain tight",
             DriftAdviceKind.LoosenTurn => "make the turning chain loose",
             DriftAdviceKind.SkipEdgeStitch =>
@@ -61,7 +72,28 @@ public static class DriftWords
     private static string Level(double level) =>
         TensionGrades.Say(level) is { } said ? $"{said} than your natural hands" : "with your natural hands";
 
-    private static string Then(double level) => TensionGrades.Say(level) ?? "with your natural hands";
+    /// <summary>Nothing to watch for; what another way of working takes back or begins is said.</summary>
+    private static string CarryOn(double level, DriftTerms terms)
+    {
+        string rest = terms.MidRow ? $" to the end of the {terms.Row}" : "";
+        return level == terms.Was ? $"carry on {Level(level)}{rest}"
+            : level == 0 ? $"{(terms.MidRow ? "enough: back" : "go back")} to your natural hands{rest}"
+            : $"from here on work {Level(level)}{rest}";
+    }
+
+    /// <summary>Counted from where she has it before her: the row's beginning, or where she looked.</summary>
+    private static string Length(int stitches, DriftTerms terms) =>
+        !terms.MidRow ? $"for the first {stitches} {terms.Many}"
+        : terms.Seen is null ? $"for the next {stitches} {terms.Many}"
+        : $"for {stitches} {terms.Many} from where you looked";
+
+    private static string Then(DriftAdvice advice)
+    {
+        if (TensionGrades.Say(advice.Hold) is not { } said) return "then back to your natural hands";
+        // Less of the same could be heard as more of it.
+        bool less = Math.Sign(advice.Hold) == Math.Sign(advice.Correction) && Math.Abs(advice.Hold) < Math.Abs(advice.Correction);
+        return $"then {(less ? "only " : "")}{said} than natural";
+    }
 
     private static string Centimetres(double length) =>
         Math.Round(length, MidpointRounding.AwayFromZero).ToString("0", CultureInfo.InvariantCulture);

@@ -18,20 +18,26 @@ public static class TensionGrades
     public static IEnumerable<double> Within(double most) =>
         Levels.Where(level => level <= most).SelectMany(level => (double[])[-level, level]).Prepend(0);
 
+    /// <summary>0, natural hands; ±1 to ±4 by <see cref="Levels"/>, negative tighter.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">No word means this.</exception>
+    public static int GradeOf(double level)
+    {
+        int grade = Levels.IndexOf(Math.Abs(level)) + 1;
+        return grade == 0 && level != 0
+            ? throw new ArgumentOutOfRangeException(nameof(level), level, "No word means this.")
+            : Math.Sign(level) * grade;
+    }
+
+    /// <summary>The inverse of <see cref="GradeOf"/>.</summary>
+    /// <param name="grade">In [−4, 4].</param>
+    public static double LevelOf(int grade) => grade == 0 ? 0 : Math.Sign(grade) * Levels[Math.Abs(grade) - 1];
+
     /// <summary>Such as <c>a touch tighter</c>; nothing for natural hands.</summary>
     /// <param name="level">One of <see cref="Within"/>.</param>
     /// <exception cref="ArgumentOutOfRangeException">No word means this.</exception>
     public static string? Say(double level)
     {
-        if (level == 0) return null;
-        int grade = Levels.IndexOf(Math.Abs(level));
-        return grade < 0
-            ? throw new ArgumentOutOfRangeException(nameof(level), level, "No word means this.")
-            : Words[grade] + (level < 0 ? "tighter" : "looser");
+        int grade = GradeOf(level);
+        return grade == 0 ? null : Words[Math.Abs(grade) - 1] + (level < 0 ? "tighter" : "looser");
     }
-
-    /// <summary>After how many sequences, at least one, colours are about a stitch off at a level.</summary>
-    /// <param name="level">Not 0.</param>
-    /// <param name="sequence">Stitches of one, more than 0.</param>
-    public static int SequencesAStitch(double level, double sequence) => (int)Math.Max(1, Math.Round(1 / (Math.Abs(level) * sequence)));
 }

@@ -40,6 +40,15 @@ public enum EntryKind
 
     /// <summary>Cut the yarn and joined it again where the plan has it.</summary>
     Join,
+
+    /// <summary>Joined a new ball where the colours go on: its sequence may be longer or shorter.</summary>
+    Ball,
+
+    /// <summary>Met a knot in the yarn, or spliced it: the colours may begin anywhere after it.</summary>
+    Knot,
+
+    /// <summary>Laid the work down after <see cref="Entry.To"/> stitches of the row.</summary>
+    Stop,
 }
 
 /// <summary>One line of a maker's log.</summary>
@@ -49,11 +58,12 @@ public enum EntryKind
 /// Phase error read, in whole stitches (in linen stitch: pairs); positive: colours come early. Within <see cref="Phases"/>.
 /// </param>
 /// <param name="To">A number from 1, or −1 or 1, as <see cref="EntryKind"/> says.</param>
-public sealed record Entry(EntryKind Kind, DateTimeOffset At, int? Phase = null, int? To = null)
+/// <param name="Said">What she was told in answer, where it is known; in logs of version 1 it is not.</param>
+public sealed record Entry(EntryKind Kind, DateTimeOffset At, int? Phase = null, int? To = null, Said? Said = null)
 {
     /// <summary>Of <see cref="Phase"/>.</summary>
     public static CountBounds Phases { get; } = new(-1_000, 1_000, "stitches");
 
     /// <summary>Of <see cref="To"/>.</summary>
-    public static CountBounds Numbers { get; } = new(-1, 10_000, "rows or parts");
+    public static CountBounds Numbers { get; } = new(-1, 10_000, "rows, parts or stitches");
 }

@@ -16,14 +16,29 @@ namespace Dyepath.Core.Making.Log;
 public sealed record MakingDocument(
     Project Project, string Size, ImmutableArray<ImmutableArray<int>> Counted, ImmutableArray<Entry> Log)
 {
-    /// <summary>Version of the document's form that this program writes.</summary>
-    public const int Version = 1;
+    /// <summary>The first version of the document's form: its log does not hold what was said.</summary>
+    public const int First = 1;
+
+    /// <summary>The latest version that this program reads.</summary>
+    public const int Latest = 2;
 
     /// <summary>Of <see cref="Log"/>.</summary>
     public const int MostEntries = 20_000;
 
     /// <summary>Repeats in <see cref="Counted"/>.</summary>
     public const int MostCounted = 20;
+
+    /// <summary>
+    /// The version that it is written in: the first that has a form for all of it, so that a design without a log stays as it was.
+    /// </summary>
+    public int Version => Log.IsEmpty ? First : Log.Max(VersionOf);
+
+    /// <summary>The first version that has a form for an entry.</summary>
+    public static int VersionOf(Entry entry)
+    {
+        ArgumentNullException.ThrowIfNull(entry);
+        return entry.Said is null && entry.Kind is not (EntryKind.Ball or EntryKind.Knot or EntryKind.Stop) ? First : Latest;
+    }
 
     /// <summary>Without photos, which are not needed while making.</summary>
     public static MakingDocument Begin(Project project, string size)

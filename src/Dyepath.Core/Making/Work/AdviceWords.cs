@@ -11,13 +11,17 @@ public static class AdviceWords
     public static string? Say(MakingState state, ImmutableArray<string> names)
     {
         ArgumentNullException.ThrowIfNull(state);
-        if (state.Drift is not { Advice: { } advice } drift) return null;
+        if (state is not { Drift: { Advice: { } advice } drift, HasRowAhead: true }) return null;
         var pairs = state.Part.Fabric!.Path.StitchesPerUnit == 2;
         var at = drift.Piece.RowOf(drift.Given);
         return DriftWords.Say(advice, new DriftTerms(
-            drift.Answered is { } phase ? (names[ColourSeen(drift.Piece, drift.Given, phase)], phase) : null,
+            drift.Answered is { } seen ? (seen.Section is { } section ? names[section] : null, seen.Phase) : null,
             pairs ? "pair" : "stitch", pairs ? "pairs" : "stitches", state.Part.RowWord, drift.Piece.RowStitches[at],
-            state.Order.Plan.Sequence.YarnPerUnit.Centimetres));
+            state.Order.Plan.Sequence.YarnPerUnit.Centimetres)
+        {
+            Was = drift.Was,
+            MidRow = drift.Given > drift.Piece.StitchesBefore(at),
+        });
     }
 
     /// <summary>The run of the row at hand, from 0, up to which the advised stretch goes; missing where it goes to none.</summary>
@@ -32,8 +36,15 @@ public static class AdviceWords
     public static int? Look(MakingState state)
     {
         ArgumentNullException.ThrowIfNull(state);
-        return state.Drift is { Advice.LookAfter: { } after } drift && RunAt(state, drift.Given + after) is { } run && run > state.Here.Run
-            ? run : null;
+        return state.Drift is { Advice: { LookAfter: { } after, Kind: not DriftAdviceKind.RipBack } } drift
+            && RunAt(state, drift.Given + after) is { } run && run > state.Here.Run ? run : null;
+    }
+
+    /// <summary>The row, from 0, to whose beginning she is advised to rip back, while that stands; missing where none is.</summary>
+    public static int? RipTo(MakingState state)
+    {
+        ArgumentNullException.ThrowIfNull(state);
+        return state.Drift?.Advice is { Kind: DriftAdviceKind.RipBack, RipTo: { } row } ? row : null;
     }
 
     private static int? RunAt(MakingState state, int worked)
@@ -46,13 +57,5 @@ public static class AdviceWords
             begins += state.Runs[run].Units;
         }
         return null;
-    }
-
-    /// <summary>The colour that ended there as she saw it.</summary>
-    private static int ColourSeen(PlannedPiece piece, int worked, int phase)
-    {
-        var row = piece.RowOf(worked - 1);
-        return piece.StitchesBefore(row + 1) == worked
-            ? RowEnd.Looks(piece, row, phase).Colour : piece.ColourAt(Math.Max(0, worked - 1));
     }
 }

@@ -56,6 +56,11 @@ public static class HandsLog
                 var (step, error) = MakerRemedies.Hook(from, entry.To!.Value);
                 log.Add(new MakerLog.HookChanged(step, error));
                 break;
+            case EntryKind.Ball:
+                log.Add(new MakerLog.Shifted(0, Math.Min(50, from.Filter.Model.Period)));
+                log.Add(new MakerLog.HookChanged(0, MakerRemedies.BallError));
+                break;
+            case EntryKind.Knot:
             case EntryKind.Join:
             case EntryKind.At when to.Worked < from.Worked:
                 // Other yarn, or any number of rows back: where the colours are then is read anew.

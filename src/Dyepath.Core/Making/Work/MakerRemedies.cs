@@ -19,6 +19,9 @@ public static class MakerRemedies
     /// <summary>The standard deviation of where colours lie after the yarn was joined again, in stitches.</summary>
     public const double JoinError = 0.5;
 
+    /// <summary>The standard deviation of what the yarn of another ball changes in its sequence, relative. An assumption.</summary>
+    public const double BallError = 0.01;
+
     /// <summary>
     /// At the end of a row. Only rows have edges, and only a plain stitch can be left out there unseen; a spiral has no chain.
     /// </summary>
@@ -77,5 +80,28 @@ public static class MakerRemedies
     {
         ArgumentNullException.ThrowIfNull(track);
         return track.Act(track.Filter.Placed(JoinError), new DriftPlace(track.Piece, track.Worked));
+    }
+
+    /// <summary>
+    /// A new ball, joined where the colours go on: they lie as planned, and its sequence may differ as two dyeings do.
+    /// </summary>
+    public static DriftTrack JoinBall(this DriftTrack track)
+    {
+        ArgumentNullException.ThrowIfNull(track);
+        return track.Act(track.Filter.Placed(JoinError).ChangeHook(0, BallError), new DriftPlace(track.Piece, track.Worked));
+    }
+
+    /// <summary>After a knot the colours lie anywhere in the sequence until she looks.</summary>
+    public static DriftTrack MeetKnot(this DriftTrack track)
+    {
+        ArgumentNullException.ThrowIfNull(track);
+        return track.Act(track.Filter.Placed(Anywhere(track)), new DriftPlace(track.Piece, track.Worked));
+    }
+
+    /// <summary>The standard deviation of a phase of which nothing is known but that it lies within a sequence, in stitches.</summary>
+    public static double Anywhere(DriftTrack track)
+    {
+        ArgumentNullException.ThrowIfNull(track);
+        return Math.Min(50, track.Filter.Model.Period / Math.Sqrt(12));
     }
 }

@@ -63,6 +63,9 @@ public sealed class MakingState
     /// <summary>No step of any part is left.</summary>
     public bool IsDone => Progress.Zip(Order.Parts).All(p => p.First.Step >= p.Second.Steps.Length);
 
+    /// <summary>A row of this part is at hand, or one that is begun goes on after the step at hand.</summary>
+    public bool HasRowAhead => Part.Steps.Skip(Here.Step).Any(step => step is RowStep);
+
     /// <summary>The row just ended, from 0, where she stands between two rows; missing elsewhere.</summary>
     public int? RowEnded => Here is { Step: > 0, Run: 0 } && Part.Steps[Here.Step - 1] is RowStep ended ? ended.Row : null;
 
@@ -87,25 +90,48 @@ public sealed class MakingState
         return entry.Kind switch
         {
             EntryKind.Back => Before ?? this,
-            EntryKind.Step when Step is not null && Row is null => Moved(entry, Here with { Step = Here.Step + 1, Run = 0 }),
-            EntryKind.Row when Row is { } row => Moved(entry, EndRow(row, entry.Phase)),
-            EntryKind.Run when Row is { } row => Moved(entry, EndRun(row, entry.Phase)),
-            EntryKind.Read when entry.Phase is { } phase && Drift is { } drift =>
-                Moved(entry, Here with { Drift = RowEnded is { } ended ? ReadRowEnd(drift, ended, phase) : drift.Read(phase) }),
-            EntryKind.At when entry.To is { } to && to >= 1 && to <= Part.Rows => Moved(entry, GoTo(to - 1)),
-            EntryKind.Edge when Drift is not null && entry.To is -1 or 1 =>
-                Moved(entry, Here with { Drift = Drift!.Shift(entry.To.Value) }),
-            EntryKind.Turn when Drift is not null && entry.To is -1 or 1 =>
-                Moved(entry, Here with { Drift = Drift!.Shift(entry.To.Value * MakerRemedies.TurnGives, MakerRemedies.TurnError) }),
-            EntryKind.Join when Drift is not null => Moved(entry, Here with { Drift = Drift!.Join() }),
-            EntryKind.Look when entry is { Phase: { } phase, To: { } to } && Row is { } row && to > Here.Run && to < Runs.Length =>
-                Moved(entry, LookAt(row, to, phase)),
-            EntryKind.Hook when Drift is not null && entry.To is -1 or 1 =>
-                Moved(entry, Here with { Drift = Drift!.ChangeHook(entry.To.Value) }),
-            EntryKind.Part when entry.To is { } to && to >= 1 && to <= Order.Parts.Length && to - 1 != PartIndex => GoOn(entry, to - 1),
-            _ => this,
+            EntryKind.Part => entry.To is { } to && to >= 1 && to <= Order.Parts.Length && to - 1 != PartIndex ? GoOn(entry, to - 1) : this,
+            _ => (entry.Said is { } said && Drift is { } drift ? Expecting(drift, said) : this).Led(entry) is { } here
+                ? new(Order, _hands, PartIndex, Progress.SetItem(PartIndex, here), this, entry) : this,
         };
     }
+
+    /// <summary>The entry with what she is told in answer, as it goes into the log.</summary>
+    public Entry Answered(Entry entry)
+    {
+        ArgumentNullException.ThrowIfNull(entry);
+        return entry.Kind is not (EntryKind.Back or EntryKind.Part) && Apply(entry).Drift?.Advice is { } advice && advice != Drift!.Advice
+            ? entry with { Said = SaidAdvice.Of(advice) } : entry;
+    }
+
+    /// <summary>As it is; what comes next was answered so.</summary>
+    private MakingState Expecting(DriftTrack drift, Said said)
+    {
+        var here = Here with { Drift = drift.Expecting((filter, place) => SaidAdvice.Read(said, filter, place)) };
+        return new(Order, _hands, PartIndex, Progress.SetItem(PartIndex, here), Before, Last);
+    }
+
+    /// <summary>How far the part has come by an entry; missing where it does not apply.</summary>
+    private PartProgress? Led(Entry entry) => entry.Kind switch
+    {
+        EntryKind.Step when Step is not null && Row is null => Here with { Step = Here.Step + 1, Run = 0 },
+        EntryKind.Row when Row is { } row => EndRow(row, entry.Phase),
+        EntryKind.Run when Row is { } row => EndRun(row, entry.Phase),
+        EntryKind.Read when entry.Phase is { } phase && Drift is { } drift =>
+            Here with { Drift = RowEnded is { } ended ? ReadRowEnd(drift, ended, phase, null) : drift.Read(phase) },
+        EntryKind.At when entry.To is { } to && to >= 1 && to <= Part.Rows => GoTo(to - 1),
+        EntryKind.Edge when Drift is not null && entry.To is -1 or 1 => Here with { Drift = Drift!.Shift(entry.To.Value) },
+        EntryKind.Turn when Drift is not null && entry.To is -1 or 1 =>
+            Here with { Drift = Drift!.Shift(entry.To.Value * MakerRemedies.TurnGives, MakerRemedies.TurnError) },
+        EntryKind.Join => Drift is null ? null : Here with { Drift = Drift.Join() },
+        EntryKind.Ball => Drift is null ? null : Here with { Drift = Drift.JoinBall() },
+        EntryKind.Knot => Drift is null ? null : Here with { Drift = Drift.MeetKnot() },
+        EntryKind.Look when entry is { Phase: { } phase, To: { } to } && Row is { } row && to > Here.Run && to < Runs.Length =>
+            LookAt(row, to, phase),
+        EntryKind.Hook when Drift is not null && entry.To is -1 or 1 => Here with { Drift = Drift!.ChangeHook(entry.To.Value) },
+        EntryKind.Stop when entry.To is { } to && to >= 1 && Row is { } row && to < StitchesOf(row) => Here with { Stopped = to },
+        _ => null,
+    };
 
     /// <summary>Whether a reading is so far from what is expected that it should be taken twice.</summary>
     /// <param name="run">For <see cref="EntryKind.Look"/>: how many runs of the row are worked.</param>
@@ -129,29 +155,36 @@ public sealed class MakingState
         return null;
     }
 
-    private PartProgress EndRow(RowStep row, int? phase)
+    /// <summary>Of a row; of one whose colours are not planned, no less than any has.</summary>
+    private int StitchesOf(RowStep row) => Part.Planned?.RowStitches[row.Row] ?? Entry.Numbers.Largest + 1;
+
+    /// <param name="section">The colour that she was asked of; missing, the one that the row looks to end in.</param>
+    private PartProgress EndRow(RowStep row, int? phase, int? section = null)
     {
         var drift = Drift?.WorkTo(RowEnd(row.Row));
-        if (drift is not null)
-            drift = phase is { } read ? ReadRowEnd(drift, row.Row, read) : drift.GoOn();
+        if (drift is not null && phase is { } read)
+            drift = ReadRowEnd(drift, row.Row, read, section ?? Making.Drift.RowEnd.Looks(drift.Piece, row.Row, read).Colour);
+        else
+            drift = drift?.GoOn();
         return new PartProgress(Here.Step + 1, 0, drift);
     }
 
     private PartProgress EndRun(RowStep row, int? phase)
     {
+        int? section = Runs.IsEmpty ? null : Runs[Here.Run].Section;
         if (Here.Run + 1 >= Runs.Length)
-            return EndRow(row, phase);
+            return EndRow(row, phase, section);
         var drift = Drift?.WorkTo(RunEnd(row.Row, Here.Run + 1));
         if (drift is not null && phase is { } read)
-            drift = drift.Read(read);
+            drift = drift.Read(read, section: section);
         return new PartProgress(Here.Step, Here.Run + 1, drift);
     }
 
     private PartProgress LookAt(RowStep row, int run, int phase) =>
-        new(Here.Step, run, Drift?.WorkTo(RunEnd(row.Row, run)).Read(phase));
+        new(Here.Step, run, Drift?.WorkTo(RunEnd(row.Row, run)).Read(phase, section: Runs[run].Section));
 
-    private DriftTrack ReadRowEnd(DriftTrack drift, int row, int phase) =>
-        drift.Read(phase, MakerRemedies.AtRowEnd(drift, Part, row, begun => AtRow(begun)?.Drift?.Filter.PhaseMean));
+    private DriftTrack ReadRowEnd(DriftTrack drift, int row, int phase, int? section) =>
+        drift.Read(phase, MakerRemedies.AtRowEnd(drift, Part, row, begun => AtRow(begun)?.Drift?.Filter.PhaseMean), section);
 
     private PartProgress GoTo(int row)
     {
@@ -189,9 +222,6 @@ public sealed class MakingState
 
     private int RunEnd(int row, int runs) =>
         Math.Min(RowEnd(row), Part.Planned!.StitchesBefore(row) + Runs.Take(runs).Sum(run => run.Units));
-
-    private MakingState Moved(Entry entry, PartProgress here) =>
-        new(Order, _hands, PartIndex, Progress.SetItem(PartIndex, here), this, entry);
 
     private static DriftTrack? Track(MakingPart part, DriftModel hands) => part.Planned is { } planned
         ? DriftTrack.Begin(planned, hands.On(planned, HandsPrior.Default.Dye))

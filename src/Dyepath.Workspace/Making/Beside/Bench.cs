@@ -10,8 +10,8 @@ using Dyepath.Workspace.Work;
 namespace Dyepath.Workspace.Making.Beside;
 
 /// <summary>
-/// The piece in hand: what its log leads to, and what every tap does. A tap is first kept, then shown; one that comes while another
-/// is being kept waits its turn.
+/// The piece in hand: what its log leads to, and what every tap does. A tap is first kept, with what she is told in answer, then shown;
+/// one that comes while another is being kept waits its turn.
 /// </summary>
 public sealed class Bench(MakingKeeper keeper, IDevice device, Planner planner, Faults faults) : IDisposable
 {
@@ -153,9 +153,11 @@ public sealed class Bench(MakingKeeper keeper, IDevice device, Planner planner, 
         {
             await before;
             var at = DateTimeOffset.FromUnixTimeMilliseconds(DateTimeOffset.UtcNow.ToUnixTimeMilliseconds());
-            if (!await keeper.AppendAsync(new Entry(did, at, phase, to)))
+            var entry = new Entry(did, at, phase, to);
+            if (!await keeper.AppendAsync(State?.Answered(entry) ?? entry))
                 return;
             Follow();
+            device.Top();
             if (Settings.Buzzes && did is EntryKind.Row or EntryKind.Run or EntryKind.Step)
                 device.Buzz(did != EntryKind.Run || State is { Here.Run: 0 });
             if (Settings.Speaks)

@@ -33,6 +33,9 @@ public sealed record BesideSettings
     /// <summary>The screen stays on while the page is in view.</summary>
     public bool StaysAwake { get; set; } = true;
 
+    /// <summary>What the words of the advice come to was shown on a strip of her yarn.</summary>
+    public bool Taught { get; set; }
+
     /// <summary>Letters half as large again.</summary>
     public bool Large { get; set; }
 

@@ -43,6 +43,20 @@ public sealed class BesideView
     /// <summary>0xRRGGBB of each section, in the order of work; the companion yarn after them.</summary>
     public int[] Palette { get; }
 
+    /// <summary>Stitches of each colour of her sequence in the order of work: her own count, else the pattern's.</summary>
+    public ImmutableArray<int> Sequence
+    {
+        get
+        {
+            if (Own is null)
+                return [.. Enumerable.Range(0, Key.Length).Select(section => Whole(Order.Plan.Sequence.UnitsIn(section)))];
+            var counted = Own.Sections.Select(Whole);
+            return [.. Project.Yarn.FromOtherEnd ? counted.Reverse() : counted];
+
+            static int Whole(double stitches) => (int)Math.Round(stitches, MidpointRounding.AwayFromZero);
+        }
+    }
+
     /// <summary>What is counted against the yarn.</summary>
     public (string One, string Many) Unit => Project.Fabric.Stitch.StitchesPerUnit == 2 ? ("pair", "pairs") : ("stitch", "stitches");
 

@@ -36,6 +36,9 @@ public interface IDevice
     /// <summary>Keeps the screen on while the page is in view, where the device lets it.</summary>
     void StayAwake(bool wanted);
 
+    /// <summary>Shows the page from its top: what is new stands there.</summary>
+    void Top();
+
     /// <summary>Shows the work from its top, with the keyboard on the great button.</summary>
     void Ready();
 }

@@ -43,6 +43,9 @@ public sealed class MakingKeeper
         : state is { IsHeld: false, DeviceWhy: { } why } ? why
         : state.Trouble == HostTrouble.Refused ? state.HostWhy : "";
 
+    /// <summary>What was tapped last is in the log, kept or still to be.</summary>
+    public bool Counts => !_isFull && Piece is not null;
+
     /// <summary>The other log in a conflict.</summary>
     public MakingDocument? Theirs => _open?.State.Theirs?.Content.Making;
 

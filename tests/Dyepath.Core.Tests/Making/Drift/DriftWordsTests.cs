@@ -24,9 +24,11 @@ public sealed class DriftWordsTests
 
     /// <summary>One number, one mark, one baseline, and how to go on after it.</summary>
     [Theory]
-    [InlineData(-0.03, 48, -0.01, "This foam comes early; work tighter than your natural hands for 48 stitches, up to the mark, then a touch tighter to the end of the row.")]
-    [InlineData(0.05, 15, 0, "This foam comes early; work much looser than your natural hands for 15 stitches, up to the mark, then with your natural hands to the end of the row.")]
-    [InlineData(0, 15, 0.015, "This foam comes early; work with your natural hands for 15 stitches, up to the mark, then a little looser to the end of the row.")]
+    [InlineData(-0.03, 48, -0.01, "This foam comes early; work tighter than your natural hands for the first 48 stitches, up to the mark, then only a touch tighter than natural to the end of the row.")]
+    [InlineData(0.05, 15, 0, "This foam comes early; work much looser than your natural hands for the first 15 stitches, up to the mark, then back to your natural hands to the end of the row.")]
+    [InlineData(-0.01, 15, -0.03, "This foam comes early; work a touch tighter than your natural hands for the first 15 stitches, up to the mark, then tighter than natural to the end of the row.")]
+    [InlineData(0.03, 15, -0.01, "This foam comes early; work looser than your natural hands for the first 15 stitches, up to the mark, then a touch tighter than natural to the end of the row.")]
+    [InlineData(0, 15, 0.015, "This foam comes early; work with your natural hands for the first 15 stitches, up to the mark, then a little looser than natural to the end of the row.")]
     public void A_stretch_ends_at_the_mark(double level, int stitches, double hold, string said) => Assert.Equal(
         said, Say(new() { Kind = DriftAdviceKind.Correct, Phase = 2, Correction = level, Stitches = stitches, Hold = hold }));
 
@@ -35,13 +37,57 @@ public sealed class DriftWordsTests
         "This foam comes early; work tighter than your natural hands to the end of the row.",
         Say(new() { Kind = DriftAdviceKind.Correct, Phase = 2, Correction = -0.03, Stitches = 94, ToRowEnd = true }));
 
+    /// <summary>In mid-row the stretch begins where she has her eyes, not at the row's beginning; where she did not look, at the stitch at hand.</summary>
+    [Theory]
+    [InlineData(true, "This foam comes early; work tighter than your natural hands for 21 stitches from where you looked, up to the mark, then back to your natural hands to the end of the row.")]
+    [InlineData(false, "Work tighter than your natural hands for the next 21 stitches, up to the mark, then back to your natural hands to the end of the row.")]
+    public void In_mid_row_a_stretch_says_from_where_it_counts(bool looked, string said) => Assert.Equal(
+        said, DriftWords.Say(
+            new() { Kind = DriftAdviceKind.Correct, Phase = 2, Correction = -0.03, Stitches = 21 }, Terms with { Seen = looked ? ("foam", 2) : null, MidRow = true }));
+
+    /// <summary>What takes back what was asked before says so; nothing that is asked goes on unsaid.</summary>
+    [Theory]
+    [InlineData(0, 0, true, "carry on with your natural hands to the end of the row.")]
+    [InlineData(-0.03, 0, true, "enough: back to your natural hands to the end of the row.")]
+    [InlineData(-0.03, 0, false, "go back to your natural hands.")]
+    [InlineData(0, -0.01, true, "from here on work a touch tighter than your natural hands to the end of the row.")]
+    [InlineData(-0.05, -0.01, false, "from here on work a touch tighter than your natural hands.")]
+    [InlineData(-0.01, -0.01, true, "carry on a touch tighter than your natural hands to the end of the row.")]
+    public void What_is_taken_back_is_said(double was, double level, bool midRow, string said)
+    {
+        var sentence = DriftWords.Say(
+            new() { Kind = DriftAdviceKind.CarryOn, Phase = 1, Correction = level, Hold = level }, Terms with { Was = was, MidRow = midRow });
+        Assert.Equal($"This foam comes early; {said}", sentence);
+        // Whoever reads it has nothing to watch for, and works so from there on.
+        var asked = SentenceReader.Read(sentence);
+        Assert.True(asked.CarriesOn);
+        Assert.Equal(TensionGrades.GradeOf(level), asked.After!.Value.Way * (int)asked.After.Value.Grade);
+    }
+
+    /// <summary>Two levels of one sentence are both measured from natural hands.</summary>
+    [Fact]
+    public void A_sentence_of_two_levels_is_read_from_natural_hands()
+    {
+        var asked = SentenceReader.Read(Say(new() { Kind = DriftAdviceKind.Correct, Phase = 2, Correction = -0.03, Stitches = 48, Hold = -0.01 }));
+        Assert.True(asked.FromNatural);
+        Assert.Equal((new Feel(Grade.Plain, -1), new Feel(Grade.Touch, -1)), (asked.Stretches[0].Feel, asked.After));
+        Assert.Throws<FormatException>(() => SentenceReader.Read("Work tighter than your natural hands for 48 stitches, up to the mark, then a touch tighter to the end of the row."));
+    }
+
     [Theory]
     [InlineData(0, 0, 0, "This foam comes early; carry on with your natural hands.")]
     [InlineData(-0.01, 0, -0.01, "This foam comes early; carry on a touch tighter than your natural hands.")]
     [InlineData(-0.015, 94, -0.01, "This foam comes early; carry on a little tighter than your natural hands.")]
     [InlineData(0, 94, -0.01, "This foam comes early; carry on with your natural hands.")]
     public void What_is_held_is_always_said(double level, int stitches, double hold, string said) => Assert.Equal(
-        said, Say(new() { Kind = DriftAdviceKind.CarryOn, Phase = 1, Correction = level, Stitches = stitches, Hold = hold, ToRowEnd = stitches > 0 }));
+        said, DriftWords.Say(new() { Kind = DriftAdviceKind.CarryOn, Phase = 1, Correction = level, Stitches = stitches, Hold = hold, ToRowEnd = stitches > 0 }, Terms with { Was = level }));
+
+    /// <summary>Asked of all colours, she is answered of all colours.</summary>
+    [Theory]
+    [InlineData(0, "Colours are on the count; carry on with your natural hands.")]
+    [InlineData(2, "Colours come early; carry on with your natural hands.")]
+    public void What_she_said_of_all_colours_is_said_of_all(int phase, string said) => Assert.Equal(
+        said, DriftWords.Say(new() { Kind = DriftAdviceKind.CarryOn, Phase = 0.4 }, Terms with { Seen = (null, phase) }));
 
     [Theory]
     [InlineData(0, "This foam is on the count; carry on with your natural hands.")]
@@ -64,7 +110,7 @@ public sealed class DriftWordsTests
 
     [Fact]
     public void What_is_counted_in_pairs_and_rounds_is_said_so() => Assert.Equal(
-        "This foam comes early; work tighter than your natural hands for 20 pairs, up to the mark, then with your natural hands to the end of the round.",
+        "This foam comes early; work tighter than your natural hands for the first 20 pairs, up to the mark, then back to your natural hands to the end of the round.",
         DriftWords.Say(
             new() { Kind = DriftAdviceKind.Correct, Phase = 2, Correction = -0.03, Stitches = 20 },
             Terms with { One = "pair", Many = "pairs", Row = "round" }));
