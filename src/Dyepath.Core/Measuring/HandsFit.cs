@@ -9,7 +9,10 @@ namespace Dyepath.Core.Measuring;
 internal static class HandsFit
 {
     /// <summary>Standard deviation of the logarithm of makers' spreads about the assumed one (an assumption: no source).</summary>
-    private const double Makers = 0.55;
+    private const double Makers = 0.7;
+
+    /// <summary>Fewer repeats say nothing of the hands.</summary>
+    private const int FewestRepeats = 4;
 
     /// <summary>Boundaries compared together: enough to show a wander over a hundred stitches and more.</summary>
     private const int MostBoundaries = 64;
@@ -23,7 +26,7 @@ internal static class HandsFit
     /// <summary>The hands as they are, or wider where they are assumed and the counts speak against them.</summary>
     public static HandsPrior Widened(IReadOnlyList<CountedRun> runs, HandsPrior hands, SectionDoubt doubt, Effort? effort = null)
     {
-        if (hands.IsMakersOwn || hands.Spread == 0 || runs.Sum(run => run.Rows.Length) < 2)
+        if (hands.IsMakersOwn || hands.Spread == 0 || runs.Sum(run => run.Rows.Length) < FewestRepeats)
             return hands;
         var sections = runs[0].Rows[0].Length;
         var blocks = SequenceEstimator.Blocks(runs, sections, MostBoundaries);
@@ -36,7 +39,8 @@ internal static class HandsFit
             var wider = new HandsPrior(Math.Min(hands.Spread * ratio, HandsPrior.Spreads.Largest), hands.Memory, hands.Dye);
             var error = Math.Sqrt(CountingPlan.SequenceVariance(mean, doubt.Dye, wider, repeats, doubt.MeanBoundary));
             var sums = NormalSums.Of(blocks, sections, new CountCovariance(mean, doubt, wider, error), [], effort);
-            var apart = Math.Log(ratio) / Makers;
+            // Centred so that the mean square of makers' spreads is the assumed one's: nothing counted widens nothing.
+            var apart = (Math.Log(ratio) + Makers * Makers) / Makers;
             return sums.LogLikelihood() - apart * apart / 2;
         }).ToArray();
         var best = logs.Max();

@@ -27,7 +27,7 @@ public class EstimatorDoubtTests
     [Theory]
     [InlineData(0.02, 6, 0.93, 0.975)]
     [InlineData(0.02, 12, 0.93, 0.975)]
-    [InlineData(0.03, 6, 0.89, 0.97)]
+    [InlineData(0.03, 6, 0.88, 0.97)]
     [InlineData(0.03, 12, 0.88, 0.97)]
     [InlineData(0.05, 12, 0.84, 0.97)]
     public void Hands_unlike_those_assumed_widen_the_interval(double spread, int repeats, double least, double most)
