@@ -40,10 +40,13 @@ internal static class TapAlignment
     private const double MisreadCost = 4;
     private const double LargestLengthCost = 9;
     private const double SkipCost = 9;
-    private const double JumpCost = 13;
+    private const double JumpCost = 12;
 
     /// <summary>Runs that one section may have: three misread taps within it make seven.</summary>
     private const int MostRuns = 7;
+
+    /// <summary>A section that is cut may have any length up to its whole: what it costs beside one of its usual length.</summary>
+    private const double CutCost = 1.5;
 
     /// <summary>The sections in the order of the taps, and what they cost.</summary>
     public static (double Cost, ImmutableArray<TappedSection> Sections) Of(IReadOnlyList<TapRun> runs, TapCycle cycle, HandsPrior hands)
@@ -52,14 +55,12 @@ internal static class TapAlignment
         var states = cycle.IsMirrored ? count : 2 * count;
         var doubt = new CountDoubt(hands, Misreads);
         var variance = cycle.Lengths.Select(doubt.Variance).ToArray();
-        var costs = new double[(runs.Count + 1) * states];
-        var back = new (int State, int Runs, SectionStep Step)[costs.Length];
-        Array.Fill(costs, double.PositiveInfinity);
-        var least = new (double Cost, int State)[runs.Count + 1];
+        // Once with the last section whole, once with it cut: only what is cut is followed by a jump.
+        var whole = new Readings(runs.Count, states);
+        var cut = new Readings(runs.Count, states);
         Span<int> ofColour = stackalloc int[256];
         for (var end = 1; end <= runs.Count; end++)
         {
-            least[end] = (double.PositiveInfinity, -1);
             ofColour.Clear();
             var taps = 0;
             for (var k = 1; k <= Math.Min(MostRuns, end); k++)
@@ -74,31 +75,29 @@ internal static class TapAlignment
                     if (misread > Math.Max(1, taps / 2))
                         continue;
                     var over = taps - cycle.Lengths[j];
-                    // What is cut may be short.
-                    var isCut = begin == 0 || end == runs.Count;
-                    var own = MisreadCost * misread
-                        + (isCut && over < 0 ? 0 : Math.Min(over * over / (2 * variance[j]), LargestLengthCost));
-                    var (before, from, step) = Before(costs, least, begin, state, count, states);
-                    var cost = before + own;
-                    if (cost >= costs[end * states + state])
+                    var length = Math.Min(over * over / (2 * variance[j]), LargestLengthCost);
+                    var ofCut = MisreadCost * misread + (over < 0 ? Math.Min(length, CutCost) : length);
+                    var ofWhole = begin == 0 || end == runs.Count ? ofCut : MisreadCost * misread + length;
+                    var (before, from, step) = Follows(whole, begin, state, count);
+                    whole.Offer(end, state, before + ofWhole, (from, k, step));
+                    cut.Offer(end, state, before + ofCut, (from, k, step));
+                    if (begin == 0 || cut.Least[begin].State < 0)
                         continue;
-                    costs[end * states + state] = cost;
-                    back[end * states + state] = (from, k, step);
+                    var (least, jumped) = cut.Least[begin];
+                    step = jumped >= count == state >= count ? SectionStep.Jump : SectionStep.Flip;
+                    whole.Offer(end, state, least + JumpCost + ofCut, (jumped, k, step));
+                    cut.Offer(end, state, least + JumpCost + ofCut, (jumped, k, step));
                 }
             }
-            for (var state = 0; state < states; state++)
-            {
-                if (costs[end * states + state] < least[end].Cost)
-                    least[end] = (costs[end * states + state], state);
-            }
+            whole.Close(end);
+            cut.Close(end);
         }
-        if (runs.Count == 0 || double.IsInfinity(least[^1].Cost))
+        if (runs.Count == 0 || whole.Least[^1].State < 0)
             return (double.PositiveInfinity, []);
-        return (least[^1].Cost, Path(runs, back, least[^1].State, count, states));
+        return (whole.Least[^1].Cost, Path(runs, whole, cut, count));
     }
 
-    private static (double Cost, int From, SectionStep Step) Before(
-        double[] costs, (double Cost, int State)[] least, int begin, int state, int count, int states)
+    private static (double Cost, int From, SectionStep Step) Follows(Readings whole, int begin, int state, int count)
     {
         if (begin == 0)
             return (0, -1, SectionStep.First);
@@ -106,34 +105,67 @@ internal static class TapAlignment
         var side = backwards ? count : 0;
         var way = backwards ? 1 : -1;
         var last = side + (j + way + count) % count;
-        var best = (Cost: costs[begin * states + last], From: last, Step: SectionStep.Next);
-        if (count > 2)
-        {
-            var skipped = side + (j + 2 * way + 2 * count) % count;
-            if (costs[begin * states + skipped] + SkipCost < best.Cost)
-                best = (costs[begin * states + skipped] + SkipCost, skipped, SectionStep.Skip);
-        }
-        if (least[begin].State >= 0 && least[begin].Cost + JumpCost < best.Cost)
-        {
-            best = (least[begin].Cost + JumpCost, least[begin].State,
-                least[begin].State >= count == backwards ? SectionStep.Jump : SectionStep.Flip);
-        }
+        var best = (Cost: whole.Cost(begin, last), From: last, Step: SectionStep.Next);
+        var skipped = side + (j + 2 * way + 2 * count) % count;
+        if (count > 2 && whole.Cost(begin, skipped) + SkipCost < best.Cost)
+            best = (whole.Cost(begin, skipped) + SkipCost, skipped, SectionStep.Skip);
         return best;
     }
 
-    private static ImmutableArray<TappedSection> Path(
-        IReadOnlyList<TapRun> runs, (int State, int Runs, SectionStep Step)[] back, int state, int count, int states)
+    private static ImmutableArray<TappedSection> Path(IReadOnlyList<TapRun> runs, Readings whole, Readings cut, int count)
     {
         var path = new List<TappedSection>();
+        var (readings, state) = (whole, whole.Least[^1].State);
         for (var end = runs.Count; end > 0;)
         {
-            var (from, k, step) = back[end * states + state];
+            var (from, k, step) = readings.Back(end, state);
             var first = runs[end - k].First;
             var taps = runs[end - 1].First + runs[end - 1].Length - first;
             path.Add(new TappedSection(state % count, state >= count, taps, first, step));
+            readings = step is SectionStep.Jump or SectionStep.Flip ? cut : whole;
             (end, state) = (end - k, from);
         }
         path.Reverse();
         return [.. path];
+    }
+
+    /// <summary>The cheapest reading of the runs up to each place, by the section that ends there.</summary>
+    private sealed class Readings
+    {
+        private readonly int _states;
+        private readonly double[] _costs;
+        private readonly (int State, int Runs, SectionStep Step)[] _back;
+
+        public Readings(int runs, int states)
+        {
+            _states = states;
+            _costs = new double[(runs + 1) * states];
+            _back = new (int, int, SectionStep)[_costs.Length];
+            Array.Fill(_costs, double.PositiveInfinity);
+            Least = new (double, int)[runs + 1];
+        }
+
+        /// <summary>By the place, once it is closed; the state is −1 where nothing ends there.</summary>
+        public (double Cost, int State)[] Least { get; }
+
+        public double Cost(int end, int state) => _costs[end * _states + state];
+
+        public (int State, int Runs, SectionStep Step) Back(int end, int state) => _back[end * _states + state];
+
+        public void Offer(int end, int state, double cost, (int State, int Runs, SectionStep Step) back)
+        {
+            if (cost < _costs[end * _states + state])
+                (_costs[end * _states + state], _back[end * _states + state]) = (cost, back);
+        }
+
+        public void Close(int end)
+        {
+            Least[end] = (double.PositiveInfinity, -1);
+            for (var state = 0; state < _states; state++)
+            {
+                if (Cost(end, state) < Least[end].Cost)
+                    Least[end] = (Cost(end, state), state);
+            }
+        }
     }
 }

@@ -10,7 +10,7 @@ internal sealed record TapCycle(ImmutableArray<byte> Colours, ImmutableArray<dou
     public const int MostSections = ColourRing.MostSections / 2;
 
     /// <summary>Cycles that are tried on the taps.</summary>
-    private const int MostTried = 8;
+    private const int MostTried = 5;
 
     public int Count => Colours.Length;
 

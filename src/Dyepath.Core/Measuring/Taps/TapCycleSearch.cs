@@ -9,10 +9,10 @@ internal static class TapCycleSearch
     private const double SectionCost = 4;
 
     /// <summary>Cost of a tap, on average, over which the taps are no such sequence: random colours cost several times as much.</summary>
-    private const double MostCost = 0.6;
+    private const double MostCost = 1;
 
     /// <summary>Runs on which cycles are compared; more add time and no certainty.</summary>
-    private const int MostScreened = 240;
+    private const int MostScreened = 160;
 
     private const double Significance = 1e-4;
 

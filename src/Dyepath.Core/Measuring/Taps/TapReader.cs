@@ -15,7 +15,9 @@ internal static class TapReader
     private const int FewestRepeats = 2;
 
     /// <summary>The error promised for later is a little larger than the one foreseen, since the counts to come are not known.</summary>
-    private const double Reserve = 1.08;
+    private const double Reserve = 1.05;
+
+    private const double WaryOfHands = 1.25;
 
     public static TapReading Read(TappedStitches taps, HandsPrior hands, ImmutableArray<string> listed, double? tolerance)
     {
@@ -88,12 +90,15 @@ internal static class TapReader
             return reading with { Progress = TapProgress.Sure };
         var lengths = reading.Estimate is { } estimate ? estimate.Sections.Select(s => Math.Max(s.Value, 0.1)).ToArray() : [.. cycle.Lengths];
         var last = reading.Balls.IsEmpty ? 0 : reading.Balls[^1].Repeats.Length;
-        double Variance(int m) => CountingPlan.SequenceVariance(lengths, doubt.Dye, hands, m, doubt.MeanBoundary);
+        // The counts to come may show that the hands are less even than assumed.
+        var wary = hands.IsMakersOwn || hands.IsFitted ? hands
+            : new HandsPrior(Math.Min(WaryOfHands * hands.Spread, HandsPrior.Spreads.Largest), hands.Memory, hands.Dye);
+        double Variance(int m, HandsPrior of) => CountingPlan.SequenceVariance(lengths, doubt.Dye, of, m, doubt.MeanBoundary);
         var others = reading.Estimate is { } e && last > 0
-            ? Math.Max(0, 1 / (e.Sequence.StandardError * e.Sequence.StandardError) - 1 / Variance(last)) : 0;
+            ? Math.Max(0, 1 / (e.Sequence.StandardError * e.Sequence.StandardError) - 1 / Variance(last, hands)) : 0;
         var more = 1;
         while (more <= CountingPlan.MostRepeats
-            && (repeats + more < FewestRepeats || others + 1 / Variance(last + more) < Reserve * Reserve / (need * need)))
+            && (repeats + more < FewestRepeats || others + 1 / Variance(last + more, wary) < Reserve * Reserve / (need * need)))
         {
             more++;
         }
