@@ -70,14 +70,14 @@ public static class CardWriter
         [
             Said($"About {measures.Width.Likely:0} cm {across}; with this yarn it may be {measures.Width.Low:0} to {measures.Width.High:0} cm."),
             Said($"{Capital(measures.Stitch.Name)} (US), hook {Hook(person.Yarn.Thickness):0.#} mm."),
-            Said($"{Time(time.Low)} to {Time(time.High)} for all of it. Today, in {minutes} minutes: {low} to {high} {row}."),
+            $"{Hours(time)} for all of it. {(low == measures.Rows ? Said($"There are {minutes} minutes today: time enough.") : Said($"Today, in {minutes} minutes: {low} to {high} {row}."))}",
         ];
     }
 
     private static ImmutableArray<CardStep> Steps(WorkshopPerson person, CardMeasures measures, RoundByColour told)
     {
         var names = Names(person.Yarn);
-        var start = names[told.Start];
+        var start = person.Yarn.Colours.IsEmpty ? "your first colour" : names[told.Start];
         var stitch = measures.Stitch.Name;
         var isKnown = !person.Yarn.Colours.IsEmpty;
         var rounds = measures.HalfRounds / 2;
@@ -93,7 +93,7 @@ public static class CardWriter
             new("Chain", Said($"With the plain yarn make a loose chain about {Math.Ceiling(measures.Width.High * 1.15 / 5) * 5:0} cm long. It is too long on purpose: do not count it.")),
             new("The coloured end", isKnown
                 ? $"Take the end from the outside of the ball. Pull yarn off until {start} begins ({string.Join(", ", Turned(names, told.Start))}, then {start} again). Cut there."
-                : $"Take the end from the outside of the ball. Pull yarn off until a colour begins that is easy to know again: call it your {start}. Cut there."),
+                : $"Take the end from the outside of the ball. Pull yarn off until a colour begins that is easy to know again: this is {start}. Cut there."),
             new(person.Way == WorkshopWay.Rounds ? "First round" : "First row",
                 $"With that end work one {stitch} into the {Ordinal(measures.Stitch.FirstStitchInChain)} chain from the hook, then one into each chain. {stop}"),
         };
@@ -101,17 +101,17 @@ public static class CardWriter
         {
             steps.Add(new("Join", $"Bring the last stitch round to the first, without a twist, and join with a slip stitch. {Rise(measures.Stitch)} Do not turn. From now on work one {stitch} into every stitch and join at the end of each round, pulled tight."));
             steps.Add(new("After four rounds", "The colours make steps that all climb the same way, one stitch a round. At the join they jump by a stitch: that is so in joined rounds."));
-            steps.Add(new("If not", "A round that begins with less than the colour below has used too little yarn: work the next one a little looser. One that begins farther on: a little tighter. More than three stitches off: pull that round out and work it again. In rounds a miss shows sooner than in rows; if it will not hold, ask for the card in rows."));
+            steps.Add(new("If not", "Moved by less than a stitch, or back: your stitches use too little yarn, so work the next round a little looser. Moved by more: a little tighter. More than three stitches off: pull that round out and work it again. In rounds a miss shows sooner than in rows; if it will not hold, ask for the card in rows."));
         }
         else
         {
             steps.Add(new("Turn", $"{Rise(measures.Stitch)} Pull it tight and turn. From now on work one {stitch} into every stitch, to the very end of the row, and turn in the same way."));
             steps.Add(new("Check each row", !isHalf
                 ? "A row ends in the colour that it began with. Look at the row two below: the same colours, moved by two stitches."
-                : "Look at the row two below: the same colours, moved by two stitches."));
+                : $"Row 1 begins in {start} and ends in {names[told.Half!.Value]}; row 2 begins in {names[told.Half!.Value]} and ends in {start}. Look at the row two below: the same colours, moved by two stitches."));
             steps.Add(new("After four rows", "Hold it with the first row's front to you. In rows 1 and 3 each colour has moved two stitches to the right, in rows 2 and 4 two to the left: slanting steps. "
                 + Said($"A whole diamond takes about {measures.DiamondRows} rows.")));
-            steps.Add(new("If not", "The row stops before its colour is reached: your stitches use too little yarn, so work the next row a little looser. It stops past it: a little tighter. More than three stitches off: pull the row out and work it again. Straight columns, no steps: the one stitch more is missing; begin again."));
+            steps.Add(new("If not", "Moved by less than two, or back: your stitches use too little yarn, so work the next row a little looser. Moved by more: a little tighter. More than three stitches off: pull the row out and work it again. Straight columns and no steps: the one stitch more is missing; begin again."));
         }
         steps.Add(new("Ball or knot", "At a knot, or a new ball, pull yarn off until the colour you stopped in is as far used as before, and join there."));
         steps.Add(Finish(person));
@@ -124,7 +124,7 @@ public static class CardWriter
         (WorkshopPiece.Hat, _) => "When the strip goes round the head, a little stretched, sew the last row to the chain with plain yarn. Draw plain yarn through one long edge and pull it together for the top.",
         (WorkshopPiece.Cowl, WorkshopWay.Rounds) => "When it is as high as you like, cut and weave in the ends.",
         (WorkshopPiece.Cowl, _) => "When the strip goes round the neck and over the head, sew the last row to the chain with plain yarn.",
-        (WorkshopPiece.Bag, _) => "When it is twice as long as wide, fold it and sew both sides with plain yarn. Make the handles of plain yarn.",
+        (WorkshopPiece.Bag, _) => "When it is twice as long as wide, fold it and sew both sides with plain yarn." + (person.ForChild ? "" : " Make the handles of plain yarn."),
         (WorkshopPiece.Square, _) => "When a corner folded over lies edge on edge, it is square. Cut and weave in the ends.",
         _ => "When it is as long as you like, cut and weave in the ends.",
     }));
@@ -153,19 +153,19 @@ public static class CardWriter
         var fabric = Fabric.Work(ring, FabricPath.Constant(working, measures.RowStitches, rows));
         var columns = Math.Min(MostColumns, measures.RowStitches);
         var names = colours.Select(c => c.Name).Distinct().ToImmutableArray();
-        var letters = ColourSymbols.For(names, []);
+        ImmutableArray<string> letters = person.Yarn.Colours.IsEmpty ? ["1", "2", "3", "4"] : ColourSymbols.For(names, []);
+        var all = Fabric.Work(ring, FabricPath.Constant(working, measures.RowStitches, Math.Clamp(3 * measures.DiamondRows / 2, 4, measures.Rows)));
         return new(
             [.. colours.Select(c => new NamedColour(c.Name, c.Colour))], [.. colours.Select(c => letters[names.IndexOf(c.Name)])],
-            [.. fabric.ToRows().Select(row => row[..columns])], measures.Stitch.HeightOverWidth, person.Way == WorkshopWay.Rows,
-            columns == measures.RowStitches);
+            [.. fabric.ToRows().Select(row => row[..columns])], all.ToRows(), measures.Stitch.HeightOverWidth, person.Way == WorkshopWay.Rows);
     }
 
     private static string Caption(WorkshopPerson person, CardMeasures measures)
     {
         var what = person.Way == WorkshopWay.Rounds ? "rounds" : "rows";
-        var part = measures.RowStitches > MostColumns ? "The right-hand end" : "The piece";
+        var part = measures.RowStitches > MostColumns ? "Above: the right-hand end" : "Above: the piece";
         var known = person.Yarn.Colours.IsEmpty ? " Your colours stand in the place of these." : person.Yarn.Sequence is null ? " Yours may be longer or shorter." : "";
-        return Said($"{part} after {Math.Min(MostRows, measures.Rows)} {what}; row 1 is at the bottom, and a number stands where its row begins.{known}");
+        return Said($"{part} after {Math.Min(MostRows, measures.Rows)} {what}; row 1 is at the bottom, and a number stands where its row begins. Below: what it grows into.{known}");
     }
 
     /// <summary>How a row is told by this yarn's colours in such a stitch.</summary>
@@ -201,7 +201,9 @@ public static class CardWriter
 
     private static string Ordinal(int n) => n switch { 2 => "second", 3 => "third", _ => "fourth" };
 
-    private static string Time(double minutes) => minutes < 90 ? Said($"{Math.Ceiling(minutes / 5) * 5:0} minutes") : Said($"{minutes / 60:0.#} hours");
+    private static string Hours(CardRange minutes) => minutes.High < 120
+        ? Said($"{Math.Floor(minutes.Low / 5) * 5:0} to {Math.Ceiling(minutes.High / 5) * 5:0} minutes")
+        : Said($"{minutes.Low / 60:0.#} to {minutes.High / 60:0.#} hours");
 
     private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 

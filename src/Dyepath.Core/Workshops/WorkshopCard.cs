@@ -11,17 +11,17 @@ public sealed record CardStep(string Heading, string Text);
 /// <summary>The fabric of a card, as far as it is drawn.</summary>
 /// <param name="Colours">One a section, in the order in which they come off the ball.</param>
 /// <param name="Symbols">A letter for each of them.</param>
-/// <param name="Rows">Section of every cell, the first row first, each from its right-hand edge.</param>
+/// <param name="Rows">Section of every cell of the first rows, each from its right-hand edge and as far as letters can be read.</param>
+/// <param name="Whole">The same of whole rows, until a diamond and a half are there.</param>
 /// <param name="HeightOverWidth">Of a cell.</param>
 /// <param name="IsTurned">Every second row begins at the left-hand edge.</param>
-/// <param name="IsWhole">The whole width is drawn, and not its right-hand part alone.</param>
 public sealed record CardFabric(
     ImmutableArray<NamedColour> Colours,
     ImmutableArray<string> Symbols,
     ImmutableArray<ImmutableArray<int>> Rows,
+    ImmutableArray<ImmutableArray<int>> Whole,
     double HeightOverWidth,
-    bool IsTurned,
-    bool IsWhole);
+    bool IsTurned);
 
 /// <summary>What one person works from: half a page.</summary>
 /// <param name="Title">Who, and what.</param>

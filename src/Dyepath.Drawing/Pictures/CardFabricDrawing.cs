@@ -13,6 +13,9 @@ internal static class CardFabricDrawing
     private const double KeyLine = 5;
     private const double Letters = 3.2;
 
+    /// <summary>Height of the whole rows at most.</summary>
+    private const double MostWhole = 34;
+
     public static Sheet Draw(CardFabric fabric, string description, double width)
     {
         var columns = fabric.Rows[0].Length;
@@ -37,7 +40,7 @@ internal static class CardFabricDrawing
             shapes.Add(new TextLine(
                 new Point(atRight ? width - Side + 1 : Side - 1, number.BaselineAround(top + height / 2)), Text(row + 1), number));
         }
-        if (!fabric.IsWhole)
+        if (columns < fabric.Whole[0].Length)
         {
             var torn = new PathBuilder().Line(new Point(Side, 0), new Point(Side, bottom));
             shapes.Add(torn.With(new Style(null, new Stroke(Ink.Black, 0.5, 1.2))));
@@ -56,7 +59,34 @@ internal static class CardFabricDrawing
             shapes.Add(new TextLine(new Point(left + 6.5, name.BaselineAround(y + 2)), colour.Name, name));
             left += wide;
         }
-        return new Sheet(width, y + KeyLine, shapes.ToImmutable(), "The fabric", description);
+        y += KeyLine + 1;
+        var (whole, tall) = Whole(fabric, new Box(Side, y, width - 2 * Side, MostWhole));
+        return new Sheet(width, y + tall, [.. shapes, .. whole], "The fabric", description);
+    }
+
+    /// <summary>Whole rows, each stretch of a colour in one piece: a picture to compare with, beside the one with letters.</summary>
+    private static (IEnumerable<Shape> Shapes, double Height) Whole(CardFabric fabric, Box room)
+    {
+        var stitches = fabric.Whole.Max(row => row.Length);
+        var cell = Math.Min(room.Width / stitches, room.Height / (fabric.HeightOverWidth * fabric.Whole.Length));
+        var height = cell * fabric.HeightOverWidth;
+        var all = height * fabric.Whole.Length;
+        var shapes = new List<Shape>();
+        for (var row = 0; row < fabric.Whole.Length; row++)
+        {
+            var cells = fabric.Whole[row];
+            for (var begin = 0; begin < cells.Length;)
+            {
+                var end = begin;
+                while (end < cells.Length && cells[end] == cells[begin])
+                    end++;
+                shapes.Add(new PathBuilder().Rectangle(room.X + (stitches - end) * cell, room.Y + all - (row + 1) * height, (end - begin) * cell, height)
+                    .With(new Style(fabric.Colours[cells[begin]].Colour, new Stroke(fabric.Colours[cells[begin]].Colour, 0.05))));
+                begin = end;
+            }
+        }
+        shapes.Add(new PathBuilder().Rectangle(room.X, room.Y, stitches * cell, all).With(new Style(null, Ink.Fine)));
+        return (shapes, all);
     }
 
     private static string Text(int number) => number.ToString(CultureInfo.InvariantCulture);
