@@ -91,14 +91,16 @@ public static class CardSheets
     }
 
     private const string Style = """
-        body { font: 1rem/1.4 "Atkinson Hyperlegible", "Segoe UI", Roboto, Arial, sans-serif; color: #1d1d1d; background: #fff; margin: 1rem auto; max-width: 50rem; padding: 0 1rem; }
+        body { font: 1rem/1.4 "Atkinson Hyperlegible", "Segoe UI", Roboto, Arial, sans-serif; color: #1d1d1d; background:
+            #fff; margin: 1rem auto; max-width: 50rem; padding: 0 1rem; }
         h1 { font-size: 1.5rem; } h2 { font-size: 1.25rem; margin: 0 0 .4rem; }
         .card { border: 1px solid #8a8a8a; padding: .8rem; margin: 0 0 1rem; overflow: hidden; }
         .card p { margin: .15rem 0; } .card ol { margin: .4rem 0; padding-left: 1.4rem; }
         figure { float: right; margin: 0 0 .5rem 1rem; width: 19rem; max-width: 100%; } figure svg { width: 100%; height: auto; }
         figcaption { font-size: .85rem; } .caution { border-left: 4px solid #1d1d1d; padding-left: .5rem; }
         @media print { @page { margin: 11mm; } body { font-size: 8.6pt; line-height: 1.28; margin: 0; max-width: none; padding: 0; }
-          h1 { display: none; } h2 { font-size: 12pt; } .card { break-inside: avoid; height: 127mm; box-sizing: border-box; margin: 0 0 3mm; padding: 3mm; }
+          h1 { display: none; } h2 { font-size: 12pt; } .card { break-inside: avoid; height: 127mm; box-sizing: border-box; margin: 0 0
+              3mm; padding: 3mm; }
           figure { width: 74mm; } .kit { break-before: page; font-size: 11pt; } }
 
         """;
@@ -113,7 +115,8 @@ public static class CardSheets
         if (at % 2 == 0)
         {
             ops.Add(new Begin(Role.Artifact));
-            var cut = new PathBuilder().Line(new Point(0, 0), new Point(frame.Width / Point, 0)).With(new Style(null, new Stroke(Ink.Line, 0.2, 2)));
+            var cut = new PathBuilder().Line(new Point(0, 0), new Point(frame.Width / Point, 0)).With(new Style(null, new
+                Stroke(Ink.Line, 0.2, 2)));
             ops.Add(new Draw(new Sheet(frame.Width / Point, 1, [cut], "Cut here"), 0, frame.Height / 2, Point));
         }
         Laid(ops, card, at, title, frame, top, size, bottom);
@@ -121,7 +124,8 @@ public static class CardSheets
 
     /// <summary>Lays a card out, and writes it where there is something to write to.</summary>
     /// <returns>Whether it ends above the bottom.</returns>
-    private static bool Laid(List<PageOp>? ops, WorkshopCard card, int at, string title, PageFrame frame, double top, double size, double bottom)
+    private static bool Laid(List<PageOp>? ops, WorkshopCard card, int at, string title, PageFrame frame, double top, double size, double
+        bottom)
     {
         var (left, right) = (Margin, frame.Width - Margin);
         var y = top;
@@ -139,7 +143,8 @@ public static class CardSheets
             ops?.Add(new End());
             under = text.Write(Role.Paragraph, [new TextSpan(card.Caption, false)], x, right, y + sheet.Height * Point + 2, 0.88 * size);
             foreach (var caution in card.Cautions)
-                under = text.Write(Role.Paragraph, [new TextSpan("Mind: ", true), new TextSpan(caution, false)], x, right, under + 0.4 * size, 0.95 * size);
+                under = text.Write(Role.Paragraph, [new TextSpan("Mind: ", true), new TextSpan(caution, false)], x, right, under +
+                    0.4 * size, 0.95 * size);
             column = x - Gap;
         }
         foreach (var fact in card.Facts)

@@ -6,7 +6,8 @@ namespace Dyepath.Core.Measuring;
 /// <param name="Boundary">As in <see cref="SectionDoubt"/>, of either end.</param>
 internal readonly record struct CountDoubt(HandsPrior Hands, double Boundary)
 {
-    /// <summary>Variance of a count of about so many stitches, in stitches squared: its two rounded and unsure ends, the dye, the hands.</summary>
+    /// <summary>Variance of a count of about so many stitches, in stitches squared: its two rounded and unsure ends, the dye, the
+    /// hands.</summary>
     public double Variance(double stitches) =>
         1.0 / 6 + 2 * Boundary + stitches * stitches * Hands.Dye * Hands.Dye + Hands.WanderVariance(stitches);
 }

@@ -52,7 +52,8 @@ public static class CountingPlan
     /// <summary>Variance of C, in units squared, from <paramref name="repeats"/> repeats counted in one run.</summary>
     /// <remarks>
     /// G(mC)/m² + d²Σc²/m + 1/(J·m(m²−1)), derived in docs/mathematics.md: wander and dye between the ends, and the slope of J
-    /// parallel lines through rounded points (times 1 + 12·boundary where boundaries are less sure). One repeat has the rounding of its two ends, 1/6.
+    /// parallel lines through rounded points (times 1 + 12·boundary where boundaries are less sure). One repeat has the rounding of
+    /// its two ends, 1/6.
     /// </remarks>
     /// <param name="sections">Units of each section, over 0 and at most 1,000,000.</param>
     /// <param name="dye">Relative standard deviation of each section's length, 0 to 1.</param>
@@ -175,7 +176,8 @@ public static class CountingPlan
                 return new SectionCounting(j, n, right, CountingVerdict.AnotherIsNearer, 0, false);
             var known = 1 / Square(estimate.StandardError);
             var need = Square(reach / room);
-            var more = LeastRepeats(k => known + 1 / SectionVariance(sections, dye, counted.Hands, j, k, boundary) >= need, 2 * MostRepeats);
+            var more = LeastRepeats(k => known + 1 / SectionVariance(sections, dye, counted.Hands, j, k, boundary) >= need, 2 *
+                MostRepeats);
             var verdict = more + counted.Repeats <= MostRepeats ? CountingVerdict.CountMore : CountingVerdict.NotByCounting;
             return new SectionCounting(j, n, right, verdict, more, false);
         })];

@@ -126,7 +126,8 @@ public sealed class MeasuredYarn
     /// </summary>
     /// <param name="repeats">1 or more.</param>
     public double SequenceErrorAfter(int repeats) =>
-        Math.Sqrt(CountingPlan.SequenceVariance([.. Natural.Sections.Select(s => s.Value)], _doubt.Dye, Hands, repeats, _doubt.MeanBoundary));
+        Math.Sqrt(CountingPlan.SequenceVariance([.. Natural.Sections.Select(s => s.Value)], _doubt.Dye, Hands, repeats,
+            _doubt.MeanBoundary));
 
     /// <inheritdoc cref="CountingPlan.ForFreeWork"/>
     public FreeCounting CountingForFreeWork(double crossing, double tolerance = 0.5, double confidence = 0.95) =>
@@ -135,7 +136,8 @@ public sealed class MeasuredYarn
 
     /// <summary>Whether each section's whole number is right; empty when nothing was counted.</summary>
     public ImmutableArray<SectionCounting> CountingForCountedWork(double confidence = 0.95) =>
-        Natural.Counted is { } counted ? CountingPlan.ForCountedWork(counted, _doubt.Dye, Stitches, confidence, boundary: _doubt.MeanBoundary) : [];
+        Natural.Counted is { } counted ? CountingPlan.ForCountedWork(counted, _doubt.Dye, Stitches, confidence, boundary:
+            _doubt.MeanBoundary) : [];
 
     /// <summary>
     /// Counted stitches are the authority for C, all balls together; where nothing was counted, measured lengths over yarn per

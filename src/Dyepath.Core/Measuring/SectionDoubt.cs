@@ -5,7 +5,8 @@ namespace Dyepath.Core.Measuring;
 /// <summary>What makes one repeat's sections differ from the next one's, beside the hands.</summary>
 /// <param name="Dye">Relative standard deviation of each section's length, 0 to 1.</param>
 /// <param name="Boundary">
-/// Variance, in units squared, of the place at which the eye ends each section, beyond the rounding to whole stitches: 0 where colours change
+/// Variance, in units squared, of the place at which the eye ends each section, beyond the rounding to whole stitches: 0 where colours
+/// change
 /// sharply and every stitch is read right.
 /// </param>
 internal sealed record SectionDoubt(ImmutableArray<double> Dye, ImmutableArray<double> Boundary)

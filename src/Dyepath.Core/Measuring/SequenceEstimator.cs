@@ -35,7 +35,8 @@ public static class SequenceEstimator
     /// </param>
     /// <exception cref="ArgumentException">No row, rows of unequal length, a count out of range, or nothing counted at all.</exception>
     public static SequenceEstimate Estimate(
-        ImmutableArray<ImmutableArray<int>> repeats, HandsPrior hands, IReadOnlyList<double>? dye = null, IReadOnlyList<double>? blends = null)
+        ImmutableArray<ImmutableArray<int>> repeats, HandsPrior hands, IReadOnlyList<double>? dye = null, IReadOnlyList<double>? blends =
+            null)
     {
         ArgumentNullException.ThrowIfNull(hands);
         if (repeats.IsDefaultOrEmpty || repeats[0].Length is 0 or > ColourRing.MostSections
@@ -93,7 +94,8 @@ public static class SequenceEstimator
         var error = Math.Sqrt(CountingPlan.SequenceVariance(mean, doubt.Dye, whole.Hands, whole.Repeats, doubt.MeanBoundary));
         var covariance = new CountCovariance(mean, doubt, whole.Hands, error);
         var designs = new Dictionary<int, BlockDesign>();
-        var sums = groups.Select(runs => NormalSums.Of(Blocks(runs, sections, MostBoundaries), sections, covariance, designs, effort)).ToArray();
+        var sums = groups.Select(runs => NormalSums.Of(Blocks(runs, sections, MostBoundaries), sections, covariance, designs,
+            effort)).ToArray();
         // Summed from either end, since a sum less one of its parts may lose what makes it positive.
         var before = new NormalSums[sums.Length];
         var after = new NormalSums[sums.Length];

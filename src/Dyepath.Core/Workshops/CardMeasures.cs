@@ -1,5 +1,4 @@
 using Dyepath.Core.Fabrics;
-using Dyepath.Core.Measuring;
 using Dyepath.Core.Pricing;
 using Dyepath.Core.Quantities;
 
@@ -41,7 +40,8 @@ public sealed record CardMeasures(
     /// <summary>Stitches of a row: m sequences and one.</summary>
     public int RowStitches => (int)Math.Round(HalfRounds / 2.0 * Sequence) + 1;
 
-    /// <summary>Minutes for all rows, from the fastest to the slowest of the usual paces; a taller stitch takes as much more as it takes yarn.</summary>
+    /// <summary>Minutes for all rows, from the fastest to the slowest of the usual paces; a taller stitch takes as much more as it
+    /// takes yarn.</summary>
     public CardRange Minutes
     {
         get
@@ -76,7 +76,8 @@ public sealed record CardMeasures(
         var stitch = stitches.FirstOrDefault(s => DiamondOf(person.Yarn, s, unit).Likely <= TooWide * wanted) ?? stitches[^1];
         var diamond = DiamondOf(person.Yarn, stitch, unit);
         var halves = mayHalve(stitch);
-        var m = Enumerable.Range(2, MostHalfRounds - 1).Where(h => h % 2 == 0 || halves).MinBy(h => Math.Abs(h / 2.0 * diamond.Likely + unit - wanted));
+        var m = Enumerable.Range(2, MostHalfRounds - 1).Where(h => h % 2 == 0 || halves).MinBy(h => Math.Abs(h / 2.0 * diamond.Likely +
+            unit - wanted));
         var width = new CardRange(m / 2.0 * diamond.Low + unit, m / 2.0 * diamond.Likely + unit, m / 2.0 * diamond.High + unit);
         var rows = (int)Math.Ceiling(Along(person, width.Likely) / (unit * stitch.HeightOverWidth));
         return new(stitch, m, diamond.Likely / unit, diamond, width, rows, unit);
@@ -109,7 +110,8 @@ public sealed record CardMeasures(
         _ => 11,
     });
 
-    /// <summary>From counted stitches, 15 % either way for the gauge; else from the reach of the body, whose ends are its range (no source for either).</summary>
+    /// <summary>From counted stitches, 15 % either way for the gauge; else from the reach of the body, whose ends are its range (no
+    /// source for either).</summary>
     private static CardRange DiamondOf(WorkshopYarn yarn, FabricStitch stitch, double unit)
     {
         if (yarn.Sequence is { } counted)

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Dyepath.Core.Colours;
 using Dyepath.Core.Fabrics;
-using Dyepath.Core.Pricing;
 using Dyepath.Core.Yarns;
 
 namespace Dyepath.Core.Workshops;
@@ -41,7 +40,8 @@ public static class CardWriter
     }
 
     /// <summary>Hook for a yarn, mm (common practice, no source).</summary>
-    internal static double Hook(YarnThickness thickness) => thickness switch { YarnThickness.Thin => 3.5, YarnThickness.Medium => 5, _ => 8 };
+    internal static double Hook(YarnThickness thickness) => thickness switch { YarnThickness.Thin => 3.5, YarnThickness.Medium => 5, _ =>
+        8 };
 
     private static WorkshopCard Card(WorkshopPerson person, string who, int minutes)
     {
@@ -50,7 +50,8 @@ public static class CardWriter
             return Speckled(title);
         var measures = Measures(person);
         var told = Told(person.Yarn, measures.Stitch);
-        return new(title, Facts(person, measures, minutes), Steps(person, measures, told), Cautions(person), FabricOf(person, measures, told), Caption(person, measures));
+        return new(title, Facts(person, measures, minutes), Steps(person, measures, told), Cautions(person), FabricOf(person, measures,
+            told), Caption(person, measures));
     }
 
     private static WorkshopCard Speckled(string title) => new(
@@ -154,10 +155,12 @@ public static class CardWriter
         var columns = Math.Min(MostColumns, measures.RowStitches);
         var names = colours.Select(c => c.Name).Distinct().ToImmutableArray();
         ImmutableArray<string> letters = person.Yarn.Colours.IsEmpty ? ["1", "2", "3", "4"] : ColourSymbols.For(names, []);
-        var all = Fabric.Work(ring, FabricPath.Constant(working, measures.RowStitches, Math.Clamp(3 * measures.DiamondRows / 2, 4, measures.Rows)));
+        var all = Fabric.Work(ring, FabricPath.Constant(working, measures.RowStitches, Math.Clamp(3 * measures.DiamondRows / 2, 4,
+            measures.Rows)));
         return new(
             [.. colours.Select(c => new NamedColour(c.Name, c.Colour))], [.. colours.Select(c => letters[names.IndexOf(c.Name)])],
-            [.. fabric.ToRows().Select(row => row[..columns])], all.ToRows(), measures.Stitch.HeightOverWidth, person.Way == WorkshopWay.Rows);
+            [.. fabric.ToRows().Select(row => row[..columns])], all.ToRows(), measures.Stitch.HeightOverWidth, person.Way ==
+                WorkshopWay.Rows);
     }
 
     private static string Caption(WorkshopPerson person, CardMeasures measures)
@@ -170,7 +173,8 @@ public static class CardWriter
 
     /// <summary>How a row is told by this yarn's colours in such a stitch.</summary>
     private static RoundByColour Told(WorkshopYarn yarn, FabricStitch stitch) => yarn.Colours.IsEmpty ? new(0, null, false)
-        : RoundByColour.Of(Sections(yarn, yarn.Sequence is { } counted ? counted / stitch.YarnInSingleCrochet : 1), [.. yarn.Colours.Select(c => c.Name)]);
+        : RoundByColour.Of(Sections(yarn, yarn.Sequence is { } counted ? counted / stitch.YarnInSingleCrochet : 1), [..
+            yarn.Colours.Select(c => c.Name)]);
 
     /// <summary>Stitches of each section in a sequence of so many: in proportion to what was counted, else alike.</summary>
     private static double[] Sections(WorkshopYarn yarn, double sequence)
@@ -181,7 +185,8 @@ public static class CardWriter
         return [.. Enumerable.Repeat(sequence / count, count)];
     }
 
-    private static ImmutableArray<string> Names(WorkshopYarn yarn) => [.. (yarn.Colours.IsEmpty ? StandIns : yarn.Colours).Select(c => c.Name)];
+    private static ImmutableArray<string> Names(WorkshopYarn yarn) => [.. (yarn.Colours.IsEmpty ? StandIns : yarn.Colours).Select(c =>
+        c.Name)];
 
     private static IEnumerable<T> Turned<T>(ImmutableArray<T> all, int start) => all[start..].Concat(all[..start]);
 

@@ -31,7 +31,8 @@ public sealed record CardFabric(
 /// <param name="Fabric">Missing where nothing can be planned.</param>
 /// <param name="Caption">What the drawing shows.</param>
 public sealed record WorkshopCard(
-    string Title, ImmutableArray<string> Facts, ImmutableArray<CardStep> Steps, ImmutableArray<string> Cautions, CardFabric? Fabric, string Caption);
+    string Title, ImmutableArray<string> Facts, ImmutableArray<CardStep> Steps, ImmutableArray<string> Cautions, CardFabric? Fabric,
+        string Caption);
 
 /// <summary>All that a workshop prints.</summary>
 /// <param name="Title">Of the workshop.</param>

@@ -26,7 +26,8 @@ internal static class WorkshopDescription
     {
         var thickness = o.Required(
             "thickness", "Thin: half a matchstick. Medium: a matchstick. Thick: a pencil.",
-            new ChoiceShape<YarnThickness>(("thin", YarnThickness.Thin), ("medium", YarnThickness.Medium), ("thick", YarnThickness.Thick)), y => y.Thickness);
+            new ChoiceShape<YarnThickness>(("thin", YarnThickness.Thin), ("medium", YarnThickness.Medium), ("thick", YarnThickness.Thick)), y =>
+                y.Thickness);
         var reach = o.Required(
             "sequence", "How much yarn lies from where one colour begins to where it begins again, held against the body.",
             new ChoiceShape<SequenceReach>(
@@ -34,7 +35,8 @@ internal static class WorkshopDescription
             y => y.Reach);
         var change = o.Required(
             "change", "How one colour becomes the next.",
-            new ChoiceShape<ColourChange>(("sharp", ColourChange.Sharp), ("blended", ColourChange.Blended), ("speckled", ColourChange.Speckled)), y => y.Change);
+            new ChoiceShape<ColourChange>(("sharp", ColourChange.Sharp), ("blended", ColourChange.Blended), ("speckled", ColourChange.Speckled)), y =>
+                y.Change);
         var colours = o.Optional(
             "colours", "The colours in the order in which they come off the ball, one whole sequence. With the stitches of all of them the card is exact.",
             new ListShape<CardColour>("colours", Colour, 0, 12), y => y.Colours, [], "the card says first colour, second colour");
@@ -77,7 +79,8 @@ internal static class WorkshopDescription
         var child = o.Optional("forChild", "It is for a child.", new FlagShape(), p => p.ForChild, false);
         o.Check((v, faults) =>
         {
-            if (way.TryFrom(v, out var w) && piece.TryFrom(v, out var p) && w == WorkshopWay.Rounds && p is not (WorkshopPiece.Hat or WorkshopPiece.Cowl))
+            if (way.TryFrom(v, out var w) && piece.TryFrom(v, out var p) && w == WorkshopWay.Rounds && p is not (WorkshopPiece.Hat or
+                WorkshopPiece.Cowl))
                 faults.Meaning(v.Place.Member("worked"), "\"rows\" for a scarf, a bag and a square", "Work it in rows: they are no ring.");
         });
         return v => new WorkshopPerson(name.From(v), yarn.From(v), piece.From(v), width.From(v), way.From(v), child.From(v));

@@ -17,7 +17,8 @@ public static class WorkshopDocument
         var faults = new FaultList();
         if (utf8.Length > MostBytes)
             faults.NotJson(1, "a larger document", FormattableString.Invariant($"at most {MostBytes} bytes"), "Give each workshop a document of its own.");
-        else if (DocumentParser.Parse(utf8, faults) is { } node && WorkshopDescription.Workshop.TryRead(Place.Root(node), faults, out var workshop))
+        else if (DocumentParser.Parse(utf8, faults) is { } node && WorkshopDescription.Workshop.TryRead(Place.Root(node), faults, out var
+            workshop))
             return (workshop, []);
         return (null, faults.ToImmutable());
     }
@@ -34,6 +35,7 @@ public static class WorkshopDocument
                     new CardColour("kelp", new Srgb(0x1f, 0x4e, 0x5f), 6), new CardColour("foam", new Srgb(0xf4, 0xe9, 0xd8), 5),
                     new CardColour("rust", new Srgb(0xa2, 0x64, 0x3a), 6), new CardColour("slate", new Srgb(0x79, 0xa8, 0xa9), 5),
                 ]), WorkshopPiece.Cowl),
-            new WorkshopPerson(null, new WorkshopYarn(YarnThickness.Thick, SequenceReach.BothArms, ColourChange.Blended, []), WorkshopPiece.Hat),
+            new WorkshopPerson(null, new WorkshopYarn(YarnThickness.Thick, SequenceReach.BothArms, ColourChange.Blended, []),
+                WorkshopPiece.Hat),
         ]);
 }

@@ -41,7 +41,8 @@ public static class WorkshopKit
     public static int Balls(WorkshopPerson person)
     {
         ArgumentNullException.ThrowIfNull(person);
-        return (int)Math.Ceiling(100 * CardWriter.Measures(person).SafeMetres / (person.Yarn.Ball ?? BallOf(person.Yarn.Thickness)).Centimetres);
+        return (int)Math.Ceiling(100 * CardWriter.Measures(person).SafeMetres / (person.Yarn.Ball ??
+            BallOf(person.Yarn.Thickness)).Centimetres);
     }
 
     /// <summary>Plain yarn of a person: the long chain, and what is sewn.</summary>

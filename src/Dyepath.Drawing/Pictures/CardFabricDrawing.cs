@@ -31,8 +31,10 @@ internal static class CardFabricDrawing
                 var x = width - Side - (c + 1) * cell;
                 var section = fabric.Rows[row][c];
                 shapes.Add(new PathBuilder().Rectangle(x, top, cell, height).With(new Style(fabric.Colours[section].Colour, Ink.Grid)));
-                var lettering = new Lettering(Math.Min(0.75 * cell, 0.85 * height), Contrast.InkOn(fabric.Colours[section].Colour), Anchor.Middle);
-                shapes.Add(new TextLine(new Point(x + cell / 2, lettering.BaselineAround(top + height / 2)), fabric.Symbols[section], lettering));
+                var lettering = new Lettering(Math.Min(0.75 * cell, 0.85 * height), Contrast.InkOn(fabric.Colours[section].Colour),
+                    Anchor.Middle);
+                shapes.Add(new TextLine(new Point(x + cell / 2, lettering.BaselineAround(top + height / 2)), fabric.Symbols[section],
+                    lettering));
             }
             var atRight = !fabric.IsTurned || row % 2 == 0;
             var number = new Lettering(Math.Min(2.6, 0.9 * height), Ink.Black, atRight ? Anchor.Start : Anchor.End);
@@ -80,7 +82,8 @@ internal static class CardFabricDrawing
                 var end = begin;
                 while (end < cells.Length && cells[end] == cells[begin])
                     end++;
-                shapes.Add(new PathBuilder().Rectangle(room.X + (stitches - end) * cell, room.Y + all - (row + 1) * height, (end - begin) * cell, height)
+                shapes.Add(new PathBuilder().Rectangle(room.X + (stitches - end) * cell, room.Y + all - (row + 1) * height, (end - begin)
+                    * cell, height)
                     .With(new Style(fabric.Colours[cells[begin]].Colour, new Stroke(fabric.Colours[cells[begin]].Colour, 0.05))));
                 begin = end;
             }

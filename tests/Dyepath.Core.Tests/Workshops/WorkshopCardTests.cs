@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
 using Dyepath.Core.Colours;
-using Dyepath.Core.Fabrics;
 using Dyepath.Core.Quantities;
 using Dyepath.Core.Workshops;
 

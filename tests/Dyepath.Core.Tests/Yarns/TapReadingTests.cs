@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Text;
 using CsCheck;
 using Dyepath.Core.Colours;
-using Dyepath.Core.Fabrics;
 using Dyepath.Core.Measuring;
 using Dyepath.Core.Measuring.Taps;
 using static Dyepath.Core.Tests.Yarns.MeasuredYarnTests;

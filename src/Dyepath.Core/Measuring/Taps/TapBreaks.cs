@@ -13,7 +13,8 @@ internal static class TapBreaks
     /// <summary>The logarithm of how seldom a knot lies between two given sections.</summary>
     private const double RareCut = 9;
 
-    /// <summary>Where no section is missing between them, both sides of a knot are shorter than usual by so many standard deviations.</summary>
+    /// <summary>Where no section is missing between them, both sides of a knot are shorter than usual by so many standard
+    /// deviations.</summary>
     private const double CutByMore = 2;
 
     /// <param name="Kind">What it is.</param>
@@ -71,11 +72,13 @@ internal static class TapBreaks
     }
 
     /// <summary>
-    /// How much likelier, as a logarithm, two neighbours are cut anywhere than whole; 0 or less where either is longer than usual, or cut anyway.
+    /// How much likelier, as a logarithm, two neighbours are cut anywhere than whole; 0 or less where either is longer than usual, or
+    /// cut anyway.
     /// </summary>
     private static double CutRatherThanWhole(TapCycle cycle, ImmutableArray<TappedSection> sections, int i, CountDoubt doubt)
     {
-        if (i < 2 || i + 1 >= sections.Length || TapCycleSearch.IsBreak(sections[i - 1].Step) || TapCycleSearch.IsBreak(sections[i + 1].Step))
+        if (i < 2 || i + 1 >= sections.Length || TapCycleSearch.IsBreak(sections[i - 1].Step) || TapCycleSearch.IsBreak(sections[i +
+            1].Step))
             return 0;
         var sum = 0.0;
         foreach (var section in new[] { sections[i - 1], sections[i] })
@@ -91,7 +94,8 @@ internal static class TapBreaks
         return sum;
     }
 
-    /// <summary>For each section how far its taps are from the others' of its kind, in taps; 0 where chance explains it, or nothing can be said.</summary>
+    /// <summary>For each section how far its taps are from the others' of its kind, in taps; 0 where chance explains it, or nothing
+    /// can be said.</summary>
     private static double[] Odd(TapCycle cycle, ImmutableArray<TappedSection> sections, CountDoubt doubt)
     {
         var odd = new double[sections.Length];

@@ -17,7 +17,8 @@ internal sealed record TapCycle(ImmutableArray<byte> Colours, ImmutableArray<dou
     public double Total => Lengths.Sum();
 
     /// <summary>Whether the colours read the same from the other end.</summary>
-    public bool IsMirrored => Enumerable.Range(0, Count).Any(sum => Enumerable.Range(0, Count).All(j => Colours[j] == Colours[(sum - j + Count) % Count]));
+    public bool IsMirrored => Enumerable.Range(0, Count).Any(sum => Enumerable.Range(0, Count).All(j => Colours[j] == Colours[(sum - j +
+        Count) % Count]));
 
     /// <summary>
     /// Cycles that stand in the taps at least once and once again, the likeliest first: colours equal so many runs apart, over a

@@ -19,7 +19,8 @@ internal static class TapCycleSearch
     /// <summary>What one odd count can add to the difference of two sums of squares.</summary>
     private const double OddCount = 16;
 
-    /// <summary>The sequence, the sections as they were tapped, and how many times longer it is than its colours; null where none has come round.</summary>
+    /// <summary>The sequence, the sections as they were tapped, and how many times longer it is than its colours; null where none has
+    /// come round.</summary>
     public static (TapCycle Cycle, ImmutableArray<TappedSection> Sections, int Times)? Find(List<TapRun> runs, HandsPrior hands)
     {
         var screened = runs.Count > MostScreened ? runs.GetRange(0, MostScreened) : runs;
@@ -55,7 +56,8 @@ internal static class TapCycleSearch
     /// <summary>Whether yarn is missing between a section and the one before it.</summary>
     public static bool IsBreak(SectionStep step) => step is SectionStep.Jump or SectionStep.Flip;
 
-    private static (double Cost, TapCycle Cycle, ImmutableArray<TappedSection> Sections) Settled(List<TapRun> runs, TapCycle cycle, HandsPrior hands)
+    private static (double Cost, TapCycle Cycle, ImmutableArray<TappedSection> Sections) Settled(List<TapRun> runs, TapCycle cycle,
+        HandsPrior hands)
     {
         var (_, sections) = TapAlignment.Of(runs, cycle, hands);
         cycle = Refitted(cycle, sections);

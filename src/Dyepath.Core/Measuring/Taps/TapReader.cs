@@ -70,7 +70,8 @@ internal static class TapReader
             .MaxBy(j => stretches.Sum(stretch => (stretch.Count - Before(stretch, j, count)) / count));
         var runs = stretches.Select((stretch, ball) => new CountedRun(ball, 0,
             [
-                .. stretch.Skip(Before(stretch, begin, count)).Select(section => section.Taps).Chunk(count).Where(row => row.Length == count)
+                .. stretch.Skip(Before(stretch, begin, count)).Select(section => section.Taps).Chunk(count).Where(row => row.Length ==
+                    count)
                     .Select(row => row.ToImmutableArray()),
             ])).Where(run => run.Rows.Length > 0);
         return ([.. Enumerable.Range(0, count).Select(turn => (begin + turn) % count)], [.. runs]);
@@ -88,7 +89,8 @@ internal static class TapReader
         var repeats = reading.Balls.Sum(ball => ball.Repeats.Length);
         if (repeats >= FewestRepeats && reading.Estimate!.Sequence.StandardError <= need)
             return reading with { Progress = TapProgress.Sure };
-        var lengths = reading.Estimate is { } estimate ? estimate.Sections.Select(s => Math.Max(s.Value, 0.1)).ToArray() : [.. cycle.Lengths];
+        var lengths = reading.Estimate is { } estimate ? estimate.Sections.Select(s => Math.Max(s.Value, 0.1)).ToArray() : [..
+            cycle.Lengths];
         var last = reading.Balls.IsEmpty ? 0 : reading.Balls[^1].Repeats.Length;
         // The counts to come may show that the hands are less even than assumed.
         var wary = hands.IsMakersOwn || hands.IsFitted ? hands
@@ -104,7 +106,8 @@ internal static class TapReader
         }
         var sequence = lengths.Sum();
         // What is begun of the next sequence is not needed again; its end is seen at the stitch after it.
-        var begun = stretches.Count == 0 ? 0 : stretches[^1].Sum(s => s.Taps) - (reading.Balls.IsEmpty ? 0 : reading.Balls[^1].Repeats.Sum(r => r.Sum()));
+        var begun = stretches.Count == 0 ? 0 : stretches[^1].Sum(s => s.Taps) - (reading.Balls.IsEmpty ? 0 :
+            reading.Balls[^1].Repeats.Sum(r => r.Sum()));
         var stitches = (int)Math.Ceiling(more * sequence - Math.Clamp(begun, 0, sequence) + 2 + 0.03 * more * sequence);
         if (more > CountingPlan.MostRepeats || taps.Count + stitches > TappedStitches.Counts.Largest)
             return reading with { Progress = TapProgress.NotByTapping };

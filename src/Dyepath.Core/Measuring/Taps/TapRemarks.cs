@@ -54,7 +54,8 @@ internal static class TapRemarks
             return [];
         var kinds = names.Distinct().ToList();
         // Colours that stand for the names alone.
-        var yarn = new Yarn("", "", null, new Ball(default, default), [.. names.Select(n => new YarnSection(n, new Srgb((byte)kinds.IndexOf(n), 0, 0)))], []);
+        var yarn = new Yarn("", "", null, new Ball(default, default), [.. names.Select(n =>
+            new YarnSection(n, new Srgb((byte)kinds.IndexOf(n), 0, 0)))], []);
         return SequenceFindings.Symmetries(yarn, [.. estimate.Sections.Select(s => s.Value)], estimate.CovarianceMatrix)
             .Where(f => f.Kind == FindingKind.ThereAndBack).Select(f => new TapRemark(TapRemarkKind.ThereAndBack, 0, 0, f.Text));
     }
@@ -63,7 +64,8 @@ internal static class TapRemarks
     public static IEnumerable<TapRemark> Drift(TappedStitches taps, List<List<TappedSection>> stretches, int count, HandsPrior hands)
     {
         var rows = stretches.SelectMany(stretch => stretch.Chunk(count).Where(row => row.Length == count)
-            .Select(row => (Taps: row.Sum(s => s.Taps), First: row.Min(s => s.First), Dyed: row.Sum(s => (double)s.Taps * s.Taps)))).OrderBy(row => row.First).ToArray();
+            .Select(row => (Taps: row.Sum(s => s.Taps), First: row.Min(s => s.First), Dyed: row.Sum(s => (double)s.Taps *
+                s.Taps)))).OrderBy(row => row.First).ToArray();
         var half = rows.Length / 2;
         if (rows.Length < FewestForDrift)
             yield break;
@@ -71,7 +73,8 @@ internal static class TapRemarks
         var late = rows[^half..].Average(row => row.Taps);
         var stitches = rows[..half].Sum(row => row.Taps);
         var variance = 4 * hands.WanderVariance(stitches) - hands.WanderVariance(2 * stitches)
-            + hands.Dye * hands.Dye * (rows[..half].Sum(row => row.Dyed) + rows[^half..].Sum(row => row.Dyed)) + 4 * (1.0 / 12 + TapAlignment.Misreads);
+            + hands.Dye * hands.Dye * (rows[..half].Sum(row => row.Dyed) + rows[^half..].Sum(row => row.Dyed)) + 4 * (1.0 / 12 +
+                TapAlignment.Misreads);
         if (Math.Abs(late - early) * half < Drifted * Math.Sqrt(variance))
             yield break;
         var first = rows[^half].First;
@@ -128,7 +131,8 @@ internal static class TapRemarks
 
     /// <summary>Stitches of the most frequent length of row; null where no row was ended.</summary>
     public static int? UsualRow(TappedStitches taps) =>
-        taps.Rows == 0 ? null : Lengths(taps).GroupBy(length => length).OrderByDescending(g => g.Count()).ThenByDescending(g => g.Key).First().Key;
+        taps.Rows == 0 ? null : Lengths(taps).GroupBy(length => length).OrderByDescending(g => g.Count()).ThenByDescending(g =>
+            g.Key).First().Key;
 
     private static int[] Lengths(TappedStitches taps) =>
         [.. taps.RowEnds.Select((end, r) => end - (r == 0 ? 0 : taps.RowEnds[r - 1]))];

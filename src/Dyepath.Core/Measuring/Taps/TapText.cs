@@ -12,7 +12,8 @@ namespace Dyepath.Core.Measuring.Taps;
 public sealed record TapFault(int Line, int Column, string Text);
 
 /// <summary>
-/// Taps written as text: a colour's word or letter for each stitch, between them blanks, commas or line ends; <c>3 teal</c> for three of them;
+/// Taps written as text: a colour's word or letter for each stitch, between them blanks, commas or line ends; <c>3 teal</c> for three
+/// of them;
 /// <c>|</c> or an empty line ends a row; from <c>#</c> on a line is a comment.
 /// </summary>
 public static class TapText

@@ -5,7 +5,8 @@ using Dyepath.Core.Quantities;
 namespace Dyepath.Core.Measuring.Taps;
 
 /// <summary>
-/// A swatch told stitch by stitch: one tap for each stitch, on the colour that it shows. Nothing need be known of the yarn before. It can be
+/// A swatch told stitch by stitch: one tap for each stitch, on the colour that it shows. Nothing need be known of the yarn before. It
+/// can be
 /// read after every tap; reading 2,000 taps takes a few milliseconds. Not for several threads at once.
 /// </summary>
 public sealed class TappedStitches
@@ -83,7 +84,8 @@ public sealed class TappedStitches
     /// <param name="hands">The maker's; missing, <see cref="HandsPrior.Default"/>.</param>
     /// <param name="listed">The sections as the yarn's list has them, by name, to be held against the taps; empty where there is none.</param>
     /// <param name="tolerance">
-    /// How far from the truth the sequence may be, at 95 %, to count as sure, in stitches, over 0; missing, 1 or a twenty-fifth of it, whichever is more.
+    /// How far from the truth the sequence may be, at 95 %, to count as sure, in stitches, over 0; missing, 1 or a twenty-fifth of it,
+    /// whichever is more.
     /// </param>
     /// <exception cref="ArgumentOutOfRangeException">Tolerance outside its range.</exception>
     public TapReading Read(HandsPrior? hands = null, ImmutableArray<string> listed = default, double? tolerance = null)
