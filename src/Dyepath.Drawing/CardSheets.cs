@@ -110,7 +110,7 @@ public static class CardSheets
         var top = at % 2 == 0 ? Margin : frame.Height / 2 + Gap;
         var bottom = at % 2 == 0 ? frame.Height / 2 - Gap : frame.Height - Margin;
         var size = LargestType;
-        while (size > SmallestType && !Laid(null, card, at, title, frame, top, size, bottom))
+        while (size > SmallestType && !Laid(null, card, at, title, frame, (top, bottom), size))
             size -= 0.25;
         if (at % 2 == 0)
         {
@@ -119,7 +119,7 @@ public static class CardSheets
                 Stroke(Ink.Line, 0.2, 2)));
             ops.Add(new Draw(new Sheet(frame.Width / Point, 1, [cut], "Cut here"), 0, frame.Height / 2, Point));
         }
-        Laid(ops, card, at, title, frame, top, size, bottom);
+        Laid(ops, card, at, title, frame, (top, bottom), size);
     }
 
     /// <summary>Lays a card out, and writes it where there is something to write to.</summary>
@@ -128,7 +128,7 @@ public static class CardSheets
         bottom)
     {
         var (left, right) = (Margin, frame.Width - Margin);
-        var y = top;
+        var (y, bottom) = room;
         ops?.Add(new Landmark(at, card.Title));
         var text = new Column(ops, size);
         y = text.Write(Role.Heading, [new TextSpan(card.Title, true)], left, right, y, 1.5 * size);
