@@ -124,8 +124,8 @@ public static class CardSheets
 
     /// <summary>Lays a card out, and writes it where there is something to write to.</summary>
     /// <returns>Whether it ends above the bottom.</returns>
-    private static bool Laid(List<PageOp>? ops, WorkshopCard card, int at, string title, PageFrame frame, double top, double size, double
-        bottom)
+    private static bool Laid(List<PageOp>? ops, WorkshopCard card, int at, string title, PageFrame frame,
+        (double Top, double Bottom) room, double size)
     {
         var (left, right) = (Margin, frame.Width - Margin);
         var (y, bottom) = room;
