@@ -12,6 +12,8 @@ var benchmarks = new Dictionary<string, Action<TextWriter>>
     ["making"] = output => MakingBenchmark.Run(output, quick),
     ["making-fits"] = output => MakingBenchmark.RunFits(output, quick),
     ["making-words"] = output => MakingWordsBenchmark.Run(output, quick),
+    ["taps"] = output => TapBenchmark.Run(output, quick),
+    ["workshop"] = WorkshopBenchmark.Run,
     ["plan"] = PlanBenchmark.Run,
     ["shaping"] = ShapingBenchmark.Run,
     ["starters"] = StarterBenchmark.RunFindings,

@@ -22,6 +22,8 @@ internal static class App
           dyepath errata published.json project.json
                                                what changed, and whom it touches
           dyepath price project.json --ball 9.50 --wage 15
+          dyepath yarn --taps swatch.txt       the sequence of a yarn, from the colour of every stitch
+          dyepath cards --new > workshop.json  a workshop's people; then dyepath cards workshop.json --out cards
 
         Exit codes: 0 success, 2 bad input or an output that cannot be written, 3 no feasible design,
         4 internal fault, 130 cancelled.
@@ -51,6 +53,7 @@ internal static class App
             ErrataCommand.Create(terminal),
             PriceCommand.Create(terminal),
             PicturesCommand.Create(terminal),
+            CardsCommand.Create(terminal),
         };
         var parsed = root.Parse(args);
         terminal.Json = args.Any(AsksForJson);

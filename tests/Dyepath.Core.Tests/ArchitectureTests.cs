@@ -28,7 +28,7 @@ public sealed class ArchitectureTests
         // The pattern, and its check as a reader reads it.
         "Instructions", "Reading",
         // What it takes and costs, for the designer alone.
-        "Pricing",
+        "Pricing", "Workshops",
         "Making",
     ];
 

@@ -79,6 +79,7 @@ internal sealed class ProjectFile
             throw new BadInputException(option, $"There is no size {name} in this pattern: {SizeSelection.SayChoice(plan.Sizes.Select(s => s.Name))}.");
     }
 
-    private static InputFault AsInput(Fault fault) =>
+    /// <summary>A document's fault as the terminal lists it.</summary>
+    public static InputFault AsInput(Fault fault) =>
         new(fault.Line > 0 ? $"{fault.Path} (line {fault.Line})" : fault.Path, $"found {fault.Found}; allowed: {fault.Allowed}. {fault.Next}");
 }

@@ -17,19 +17,33 @@ internal static class YarnCommand
     {
         var file = new ProjectFile();
         var stitches = new Option<int>("--stitches") { CustomParser = NumberText.Read<int>, Description = "A row's stitches (in linen stitch, its pairs), for how many repeats to count before trusting them.", DefaultValueFactory = _ => 80 };
+        var taps = new Option<string?>("--taps") { Description = "A text with the colour of every stitch worked, to find the sequence from; - reads standard input.", HelpName = "FILE" };
         var command = new Command("yarn", """
             Says what the counts, lengths and swatch of a project tell of its yarn: stitches in each colour with 95 % intervals, yarn in a
             stitch, how much tighter or looser each colour is worked, which hook suits better, what to count next, what contradicts what.
 
             Example: dyepath yarn project.json
                      dyepath yarn --demo --stitches 96 --json
+
+            With --taps it finds the sections, their order and the sequence from a swatch told stitch by stitch: a colour's word or letter
+            for each stitch, 3 teal for three of them, | or an empty line at a row's end, # before a comment. A project beside it is
+            held against them.
+
+            Example: dyepath yarn --taps swatch.txt
+                     dyepath yarn project.json --taps swatch.txt --json
             """)
         {
-            stitches,
+            stitches, taps,
         };
         file.AddTo(command);
         command.SetAction(parsed =>
         {
+            if (parsed.GetValue(taps) is { } tapped)
+            {
+                var listed = parsed.GetValue(file.File) is null && !parsed.GetValue(file.Demo) ? null : file.Read(terminal, parsed);
+                TapReport.Write(terminal, tapped, listed, parsed.GetValue(file.Json));
+                return ExitCode.Success;
+            }
             var project = file.Read(terminal, parsed);
             var row = SequenceOptions.InRange(parsed, stitches, 1, Core.Fabrics.FabricPath.MostStitches, "stitches");
             if (!MeasuredYarn.TryMeasure(project.Yarn, project.Fabric, out var measured, out var reasons))
@@ -48,7 +62,7 @@ internal static class YarnCommand
     private static HookAdvice Advice(MeasuredYarn measured) =>
         measured.AdviseHook([.. HookSizes.All.Select(h => h.Diameter.Millimetres)]);
 
-    private sealed record Report(
+    internal sealed record Report(
         Project Project,
         MeasuredYarn Measured,
         IReadOnlyList<SectionTension> Tension,
@@ -126,13 +140,13 @@ internal static class YarnCommand
                 output.WriteLine($"{finding.Level}: {finding.Place}: {finding.Text}");
         }
 
-        private static string Said(Estimate estimate)
+        internal static string Said(Estimate estimate)
         {
             var (low, high) = estimate.Interval();
             return string.Create(CultureInfo.InvariantCulture, $"{estimate.Value:0.00} ({low:0.00} to {high:0.00})");
         }
 
-        private static void Interval(Utf8JsonWriter json, string name, Estimate estimate)
+        internal static void Interval(Utf8JsonWriter json, string name, Estimate estimate)
         {
             var (low, high) = estimate.Interval();
             json.WriteStartObject(name);

@@ -35,6 +35,9 @@ internal sealed class BlockDesign
         }
     }
 
+    /// <summary>Logarithm of the determinant of a block's covariance once its unknown beginning is taken out.</summary>
+    public double LogDeterminant => _factor.LogDeterminant + Math.Log(_offsetSquare);
+
     /// <summary>Adds what one block says to the normal equations (the lower half) and their right-hand side.</summary>
     /// <returns>The block's own sum of squares.</returns>
     public double Add(ImmutableArray<int>[] block, double[] normal, double[] right, Effort? effort)

@@ -37,6 +37,9 @@ internal sealed class Cholesky
         return new Cholesky(matrix, size);
     }
 
+    /// <summary>Natural logarithm of the determinant of the factored matrix.</summary>
+    public double LogDeterminant => Enumerable.Range(0, Size).Sum(i => 2 * Math.Log(_lower[i * Size + i]));
+
     /// <summary>Replaces b by L⁻¹b.</summary>
     public void SolveLower(Span<double> b)
     {

@@ -1,8 +1,8 @@
 namespace Dyepath.Core.Measuring;
 
 /// <summary>
-/// Covariance of the cumulative boundaries counted along one run of repeats: the hands' wander, the dye's, and the
-/// rounding to whole stitches (docs/mathematics.md, "Measuring").
+/// Covariance of the cumulative boundaries counted along one run of repeats: the hands' wander, the dye's, the
+/// rounding to whole stitches, and where the eye ends a colour (docs/mathematics.md, "Measuring").
 /// </summary>
 internal sealed class CountCovariance
 {
@@ -17,19 +17,20 @@ internal sealed class CountCovariance
 
     private readonly double[] _sections;
     private readonly double[] _dyeVariance;
+    private readonly SectionDoubt _doubt;
     private readonly HandsPrior _hands;
     private readonly double _sequence;
     private readonly double _sequenceError;
 
     /// <param name="sections">Stitches of each section.</param>
-    /// <param name="dye">Relative standard deviation of each section's length.</param>
     /// <param name="sequenceError">Standard error of their sum, since the rounding's correlation depends on it.</param>
-    public CountCovariance(ReadOnlySpan<double> sections, ReadOnlySpan<double> dye, HandsPrior hands, double sequenceError)
+    public CountCovariance(ReadOnlySpan<double> sections, SectionDoubt doubt, HandsPrior hands, double sequenceError)
     {
         _sections = sections.ToArray();
         _dyeVariance = new double[sections.Length];
         for (var j = 0; j < sections.Length; j++)
-            _dyeVariance[j] = sections[j] * sections[j] * dye[j] * dye[j];
+            _dyeVariance[j] = sections[j] * sections[j] * doubt.Dye[j] * doubt.Dye[j];
+        _doubt = doubt;
         _hands = hands;
         _sequence = _sections.Sum();
         _sequenceError = sequenceError;
@@ -58,7 +59,7 @@ internal sealed class CountCovariance
                 if ((a - b) % sections == 0)
                     walk += rounding[(a - b) / sections];
                 if (a == b)
-                    walk += Nugget;
+                    walk += Nugget + _doubt.Boundary[(a + sections - 1) % sections];
                 matrix[a * size + b] = matrix[b * size + a] = walk;
             }
         }

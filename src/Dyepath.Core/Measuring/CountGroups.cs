@@ -2,6 +2,16 @@ using Dyepath.Core.Limits;
 
 namespace Dyepath.Core.Measuring;
 
+/// <summary>How far one count may be from the next one of the same section.</summary>
+/// <param name="Boundary">As in <see cref="SectionDoubt"/>, of either end.</param>
+internal readonly record struct CountDoubt(HandsPrior Hands, double Boundary)
+{
+    /// <summary>Variance of a count of about so many stitches, in stitches squared: its two rounded and unsure ends, the dye, the
+    /// hands.</summary>
+    public double Variance(double stitches) =>
+        1.0 / 6 + 2 * Boundary + stitches * stitches * Hands.Dye * Hands.Dye + Hands.WanderVariance(stitches);
+}
+
 /// <summary>Counts gathered by section, with the sum of squares about each section's usual count kept up to date.</summary>
 internal sealed class CountGroups
 {
@@ -9,16 +19,16 @@ internal sealed class CountGroups
     private const double LargestSquare = 16;
 
     private readonly int[] _counts;
-    private readonly HandsPrior _hands;
+    private readonly CountDoubt _doubt;
     private readonly Effort? _effort;
     private readonly SortedCounts[] _groups;
     private readonly double[] _misfits;
 
     /// <param name="shift">Places by which every count's section lies behind its place in the record.</param>
-    public CountGroups(int[] counts, int sections, int shift, HandsPrior hands, Effort? effort)
+    public CountGroups(int[] counts, int sections, int shift, CountDoubt doubt, Effort? effort)
     {
         _counts = counts;
-        _hands = hands;
+        _doubt = doubt;
         _effort = effort;
         _groups = [.. Enumerable.Range(0, sections).Select(_ => new SortedCounts())];
         _misfits = new double[sections];
@@ -33,10 +43,6 @@ internal sealed class CountGroups
     public void Add(int place, int shift) => Change(place, shift, 1);
 
     public void Remove(int place, int shift) => Change(place, shift, -1);
-
-    /// <summary>Variance of one count, in stitches squared: its two rounded ends, the dye, the hands.</summary>
-    public static double Variance(double stitches, HandsPrior hands) =>
-        1.0 / 6 + stitches * stitches * hands.Dye * hands.Dye + hands.WanderVariance(stitches);
 
     private void Change(int place, int shift, int by)
     {
@@ -64,7 +70,7 @@ internal sealed class CountGroups
                 break;
         }
         // The median alone would jump by a stitch where a section takes half a stitch more than a whole number.
-        var variance = Variance(median, _hands);
+        var variance = _doubt.Variance(median);
         double sum = 0, kept = 0;
         foreach (var (count, times) in all)
         {

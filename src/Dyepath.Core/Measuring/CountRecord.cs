@@ -17,7 +17,7 @@ internal static class CountRecord
     private const int LeastRows = 3;
 
     public static (ImmutableArray<CountedRun> Runs, ImmutableArray<MeasuringFinding> Findings) Read(
-        Yarn yarn, int ball, HandsPrior hands, Effort? effort = null)
+        Yarn yarn, int ball, HandsPrior hands, Effort? effort = null, double boundary = 0)
     {
         var sections = yarn.Sections.Length;
         var rows = yarn.Counted[ball].Repeats;
@@ -30,14 +30,14 @@ internal static class CountRecord
                 break;
             if (rows[r].Length != sections)
             {
-                findings.Add(OtherShape(yarn, ball, r, whole, hands));
+                findings.Add(OtherShape(yarn, ball, r, whole, new(hands, boundary)));
                 r++;
                 continue;
             }
             var end = r;
             while (end < rows.Length && rows[end].Length == sections)
                 end++;
-            AddRun(yarn, new CountedRun(ball, r, rows[r..end]), hands, runs, findings, effort);
+            AddRun(yarn, new CountedRun(ball, r, rows[r..end]), new(hands, boundary), runs, findings, effort);
             r = end;
         }
         return ([.. runs.Where(run => run.Rows.Any(row => row.Sum() > 0))], findings.ToImmutable());
@@ -46,14 +46,14 @@ internal static class CountRecord
     private static void AddRun(
         Yarn yarn,
         CountedRun run,
-        HandsPrior hands,
+        CountDoubt doubt,
         ImmutableArray<CountedRun>.Builder runs,
         ImmutableArray<MeasuringFinding>.Builder findings,
         Effort? effort)
     {
         var sections = yarn.Sections.Length;
         var counts = run.Rows.SelectMany(row => row).ToArray();
-        if (FindSlip(counts, sections, hands, effort) is not { } slip)
+        if (FindSlip(counts, sections, doubt, effort) is not { } slip)
         {
             runs.Add(run);
             return;
@@ -63,7 +63,7 @@ internal static class CountRecord
         var place = $"yarn.counted[{run.Ball}].repeats[{repeat}]";
         var where = $"repeat {repeat + 1} of {yarn.Counted[run.Ball].Name}";
         if (row > 0)
-            AddRun(yarn, run with { Rows = run.Rows[..row] }, hands, runs, findings, effort);
+            AddRun(yarn, run with { Rows = run.Rows[..row] }, doubt, runs, findings, effort);
         findings.Add(slip.Missed
             ? new(FindingKind.MissedSection, place,
                 $"In {where} the count of {yarn.Sections[slip.At % sections].Name} seems to be missing: from there on the counts "
@@ -75,19 +75,19 @@ internal static class CountRecord
         var next = (row + 1) * sections + (slip.Missed ? -1 : 1);
         var after = counts.Skip(next).Chunk(sections).Where(c => c.Length == sections).Select(c => c.ToImmutableArray()).ToImmutableArray();
         if (after.Length > 0)
-            AddRun(yarn, new CountedRun(run.Ball, repeat + 1, after), hands, runs, findings, effort);
+            AddRun(yarn, new CountedRun(run.Ball, repeat + 1, after), doubt, runs, findings, effort);
     }
 
-    private static (int At, bool Missed)? FindSlip(int[] counts, int sections, HandsPrior hands, Effort? effort)
+    private static (int At, bool Missed)? FindSlip(int[] counts, int sections, CountDoubt doubt, Effort? effort)
     {
         if (counts.Length < LeastRows * sections || sections < 2)
             return null;
-        var best = (Misfit: new CountGroups(counts, sections, 0, hands, effort).Misfit - WorthASlip, At: -1, Missed: false);
+        var best = (Misfit: new CountGroups(counts, sections, 0, doubt, effort).Misfit - WorthASlip, At: -1, Missed: false);
         foreach (var missed in (bool[])[true, false])
         {
             // All counts begin as if after the slip; those before it go back to their own places one by one.
             var shift = missed ? 1 : -1;
-            var groups = new CountGroups(counts, sections, shift, hands, effort);
+            var groups = new CountGroups(counts, sections, shift, doubt, effort);
             if (!missed)
                 groups.Remove(0, shift);
             for (var at = 0; at < counts.Length - 1; at++)
@@ -104,7 +104,7 @@ internal static class CountRecord
     }
 
     private static MeasuringFinding OtherShape(
-        Yarn yarn, int ball, int repeat, ImmutableArray<int>[] whole, HandsPrior hands)
+        Yarn yarn, int ball, int repeat, ImmutableArray<int>[] whole, CountDoubt doubt)
     {
         var sections = yarn.Sections.Length;
         var row = yarn.Counted[ball].Repeats[repeat];
@@ -112,7 +112,7 @@ internal static class CountRecord
         var where = $"Repeat {repeat + 1} of {yarn.Counted[ball].Name}";
         if (whole.Length > 0 && row.Length == sections - 1)
         {
-            var missed = Enumerable.Range(0, sections).MinBy(skip => RowMisfit(row, whole, hands, n => n < skip ? n : n + 1, -1));
+            var missed = Enumerable.Range(0, sections).MinBy(skip => RowMisfit(row, whole, doubt, n => n < skip ? n : n + 1, -1));
             return new(FindingKind.MissedSection, place,
                 $"{where} has {row.Length} counts for {sections} colours; {yarn.Sections[missed].Name} seems to be "
                 + "missing. It is left out.");
@@ -120,7 +120,7 @@ internal static class CountRecord
         if (whole.Length > 0 && row.Length == sections + 1)
         {
             var twice = Enumerable.Range(1, sections).Reverse().MinBy(drop =>
-                RowMisfit(row, whole, hands, n => n < drop ? n : n - 1, drop));
+                RowMisfit(row, whole, doubt, n => n < drop ? n : n - 1, drop));
             return new(FindingKind.DoubledSection, place,
                 $"{where} has {row.Length} counts for {sections} colours; {yarn.Sections[twice - 1].Name} seems to be "
                 + "recorded twice. It is left out.");
@@ -131,7 +131,7 @@ internal static class CountRecord
     }
 
     private static double RowMisfit(
-        ImmutableArray<int> row, ImmutableArray<int>[] whole, HandsPrior hands, Func<int, int> section, int dropped)
+        ImmutableArray<int> row, ImmutableArray<int>[] whole, CountDoubt doubt, Func<int, int> section, int dropped)
     {
         var sum = 0.0;
         for (var n = 0; n < row.Length; n++)
@@ -139,7 +139,7 @@ internal static class CountRecord
             if (n == dropped)
                 continue;
             var usual = whole.Average(w => w[section(n)]);
-            sum += (row[n] - usual) * (row[n] - usual) / CountGroups.Variance(usual, hands);
+            sum += (row[n] - usual) * (row[n] - usual) / doubt.Variance(usual);
         }
         return sum;
     }

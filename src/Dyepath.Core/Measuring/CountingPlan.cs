@@ -52,21 +52,28 @@ public static class CountingPlan
     /// <summary>Variance of C, in units squared, from <paramref name="repeats"/> repeats counted in one run.</summary>
     /// <remarks>
     /// G(mC)/m² + d²Σc²/m + 1/(J·m(m²−1)), derived in docs/mathematics.md: wander and dye between the ends, and the slope of J
-    /// parallel lines through rounded points. One repeat has the rounding of its two ends, 1/6.
+    /// parallel lines through rounded points (times 1 + 12·boundary where boundaries are less sure). One repeat has the rounding of
+    /// its two ends, 1/6.
     /// </remarks>
     /// <param name="sections">Units of each section, over 0 and at most 1,000,000.</param>
     /// <param name="dye">Relative standard deviation of each section's length, 0 to 1.</param>
     /// <param name="repeats">1 or more.</param>
     /// <exception cref="ArgumentException">No section, or not as many dye figures as sections.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A number outside its range.</exception>
-    public static double SequenceVariance(IReadOnlyList<double> sections, IReadOnlyList<double> dye, HandsPrior hands, int repeats)
+    /// <param name="boundary">
+    /// Variance of the place at which the eye ends a section, beyond rounding, in units squared, 0 or more.
+    /// </param>
+    public static double SequenceVariance(
+        IReadOnlyList<double> sections, IReadOnlyList<double> dye, HandsPrior hands, int repeats, double boundary = 0)
     {
+        Guard.InRange(boundary, 0, 1e6, "stitches squared");
         Check(sections, dye, hands);
         Guard.InRange(repeats, 1, int.MaxValue, "repeats");
         double m = repeats;
         var sequence = sections.Sum();
         var dyed = sections.Zip(dye, (c, d) => c * c * d * d).Sum();
-        var rounding = repeats == 1 ? 1.0 / 6 : Math.Min(1.0 / 6, 1 / (sections.Count * m * (m * m - 1)));
+        var noise = 1 + 12 * boundary;
+        var rounding = noise * (repeats == 1 ? 1.0 / 6 : Math.Min(1.0 / 6, 1 / (sections.Count * m * (m * m - 1))));
         return hands.WanderVariance(m * sequence) / (m * m) + dyed / m + rounding;
     }
 
@@ -76,15 +83,15 @@ public static class CountingPlan
     /// <inheritdoc cref="SequenceVariance" path="/param"/>
     /// <inheritdoc cref="SequenceVariance" path="/exception"/>
     public static double SectionVariance(
-        IReadOnlyList<double> sections, IReadOnlyList<double> dye, HandsPrior hands, int section, int repeats)
+        IReadOnlyList<double> sections, IReadOnlyList<double> dye, HandsPrior hands, int section, int repeats, double boundary = 0)
     {
         Check(sections, dye, hands);
         Guard.InRange(section, 0, sections.Count - 1, "sections");
         Guard.InRange(repeats, 1, int.MaxValue, "repeats");
         var sequence = sections.Sum();
         var length = sections[section];
-        var error = Math.Sqrt(SequenceVariance(sections, dye, hands, repeats));
-        var rounding = new CountCovariance([.. sections], [.. dye], hands, error);
+        var error = Math.Sqrt(SequenceVariance(sections, dye, hands, repeats, boundary));
+        var rounding = new CountCovariance([.. sections], SectionDoubt.Of(dye), hands, error);
         var sum = 0.0;
         for (var lag = 0; lag < repeats; lag++)
         {
@@ -93,7 +100,7 @@ public static class CountingPlan
                 - hands.WanderVariance(apart);
             sum += (lag == 0 ? 1 : 2) * (repeats - lag) * (wander + 2 * rounding.Rounding(lag));
         }
-        return sum / ((double)repeats * repeats) + length * length * dye[section] * dye[section] / repeats;
+        return sum / ((double)repeats * repeats) + (length * length * dye[section] * dye[section] + 2 * boundary) / repeats;
     }
 
     /// <summary>Repeats, beyond those of <paramref name="counted"/>, until the lean of free work is known well enough.</summary>
@@ -138,6 +145,7 @@ public static class CountingPlan
     /// <summary>For counted work: whether each section's whole number is right, and what would make sure of it.</summary>
     /// <param name="stitches">The whole numbers meant, 1 or more, one a section.</param>
     /// <param name="eitherWithin">Distance from a half, in units, within which either whole number serves.</param>
+    /// <param name="boundary">As in <see cref="SequenceVariance"/>.</param>
     /// <exception cref="ArgumentException">Not as many whole numbers as sections.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An argument outside its range.</exception>
     public static ImmutableArray<SectionCounting> ForCountedWork(
@@ -145,7 +153,8 @@ public static class CountingPlan
         IReadOnlyList<double> dye,
         IReadOnlyList<int> stitches,
         double confidence = 0.95,
-        double eitherWithin = 0.1)
+        double eitherWithin = 0.1,
+        double boundary = 0)
     {
         ArgumentNullException.ThrowIfNull(counted);
         ArgumentNullException.ThrowIfNull(stitches);
@@ -167,7 +176,8 @@ public static class CountingPlan
                 return new SectionCounting(j, n, right, CountingVerdict.AnotherIsNearer, 0, false);
             var known = 1 / Square(estimate.StandardError);
             var need = Square(reach / room);
-            var more = LeastRepeats(k => known + 1 / SectionVariance(sections, dye, counted.Hands, j, k) >= need, 2 * MostRepeats);
+            var more = LeastRepeats(k => known + 1 / SectionVariance(sections, dye, counted.Hands, j, k, boundary) >= need, 2 *
+                MostRepeats);
             var verdict = more + counted.Repeats <= MostRepeats ? CountingVerdict.CountMore : CountingVerdict.NotByCounting;
             return new SectionCounting(j, n, right, verdict, more, false);
         })];

@@ -52,6 +52,13 @@ public sealed record HandsPrior
     /// <summary>The figures are this maker's and not assumed.</summary>
     public bool IsMakersOwn { get; }
 
+    /// <summary>The spread is not as assumed but as the counts themselves show.</summary>
+    public bool IsFitted { get; private init; }
+
+    /// <summary>The same with a spread that the counts show; itself where that is its own.</summary>
+    internal HandsPrior Wider(double spread) =>
+        spread == Spread ? this : new HandsPrior(spread, Memory, Dye, IsMakersOwn) { IsFitted = true };
+
     /// <summary>The maker's own figures where given, else the default; dye as in <see cref="Default"/>.</summary>
     /// <exception cref="ArgumentOutOfRangeException">A figure outside its range.</exception>
     public static HandsPrior For(HandSteadiness? hands) =>
@@ -75,5 +82,5 @@ public sealed record HandsPrior
     /// <summary>How the answer names its condition.</summary>
     public string Words => string.Create(CultureInfo.InvariantCulture,
         $"for hands like these: {Spread * 100:0.##} % from stitch to stitch, holding for about {Memory:0} "
-        + $"stitches{(IsMakersOwn ? ", the maker's own figures" : ", assumed")}");
+        + $"stitches{(IsMakersOwn ? ", the maker's own figures" : IsFitted ? ", as these counts show" : ", assumed")}");
 }

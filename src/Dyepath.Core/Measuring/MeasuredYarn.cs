@@ -22,20 +22,20 @@ public sealed record MeasuredBall(string Name, SequenceEstimate Estimate);
 public sealed class MeasuredYarn
 {
     private readonly Yarn _yarn;
-    private readonly ImmutableArray<double> _dye;
+    private readonly SectionDoubt _doubt;
 
     private MeasuredYarn(
         Yarn yarn,
         FabricChoice fabric,
         HandsPrior hands,
-        ImmutableArray<double> dye,
+        SectionDoubt doubt,
         SequenceInUnits natural,
         YarnPerStitch yarnPerStitch,
         ImmutableArray<MeasuringFinding> findings)
     {
         _yarn = yarn;
         Fabric = fabric;
-        _dye = dye;
+        _doubt = doubt;
         Hands = hands;
         Natural = natural;
         YarnPerStitch = yarnPerStitch;
@@ -118,7 +118,7 @@ public sealed class MeasuredYarn
             Ways = [.. YarnPerStitch.Ways.Select(w => (w.Source, w.Centimetres * factor))],
         };
         var fabric = Fabric with { Swatch = response.At(hookMillimetres), OtherSwatch = null, SectionStitches = null };
-        return new MeasuredYarn(_yarn, fabric, Hands, _dye, natural, yarn, Findings);
+        return new MeasuredYarn(_yarn, fabric, Hands, _doubt, natural, yarn, Findings);
     }
 
     /// <summary>
@@ -126,16 +126,18 @@ public sealed class MeasuredYarn
     /// </summary>
     /// <param name="repeats">1 or more.</param>
     public double SequenceErrorAfter(int repeats) =>
-        Math.Sqrt(CountingPlan.SequenceVariance([.. Natural.Sections.Select(s => s.Value)], _dye, Hands, repeats));
+        Math.Sqrt(CountingPlan.SequenceVariance([.. Natural.Sections.Select(s => s.Value)], _doubt.Dye, Hands, repeats,
+            _doubt.MeanBoundary));
 
     /// <inheritdoc cref="CountingPlan.ForFreeWork"/>
     public FreeCounting CountingForFreeWork(double crossing, double tolerance = 0.5, double confidence = 0.95) =>
         CountingPlan.ForFreeWork(
-            [.. Natural.Sections.Select(s => s.Value)], _dye, Hands, Natural.Counted, crossing, tolerance, confidence);
+            [.. Natural.Sections.Select(s => s.Value)], _doubt.Dye, Hands, Natural.Counted, crossing, tolerance, confidence);
 
     /// <summary>Whether each section's whole number is right; empty when nothing was counted.</summary>
     public ImmutableArray<SectionCounting> CountingForCountedWork(double confidence = 0.95) =>
-        Natural.Counted is { } counted ? CountingPlan.ForCountedWork(counted, _dye, Stitches, confidence) : [];
+        Natural.Counted is { } counted ? CountingPlan.ForCountedWork(counted, _doubt.Dye, Stitches, confidence, boundary:
+            _doubt.MeanBoundary) : [];
 
     /// <summary>
     /// Counted stitches are the authority for C, all balls together; where nothing was counted, measured lengths over yarn per
@@ -161,10 +163,13 @@ public sealed class MeasuredYarn
         effort?.Begin(EffortPart.Counted);
         var findings = ImmutableArray.CreateBuilder<MeasuringFinding>();
         var units = fabric.Stitch.StitchesPerUnit == 1 ? "stitches" : "pairs";
-        var dye = Dye(yarn, hands);
-        var (runs, ofRuns) = decisions.Runs(() => Runs(yarn, hands, effort));
+        var doubt = Doubt(yarn, fabric, hands, errors);
+        var (runs, ofRuns) = decisions.Runs(() => Runs(yarn, hands, doubt, effort));
         findings.AddRange(ofRuns);
-        var counted = runs.Length > 0 ? decisions.Estimate(hands, () => SequenceEstimator.Estimate(runs, hands, dye, effort)) : null;
+        var supposed = hands;
+        if (runs.Length > 0)
+            hands = decisions.Hands(hands, () => HandsFit.Widened(runs, supposed, doubt, effort));
+        var counted = runs.Length > 0 ? decisions.Estimate(hands, () => SequenceEstimator.Estimate(runs, hands, doubt, effort)) : null;
         var lengths = Lengths(yarn, errors);
         var total = lengths is { } all ? TotalLength(all, yarn, errors) : (Estimate?)null;
         var yarnPerStitch = YarnPerStitch.Find(yarn, fabric.Stitch, fabric.Swatch, hands, counted?.Sequence, total, errors);
@@ -195,9 +200,9 @@ public sealed class MeasuredYarn
 
         if (counted is not null)
         {
-            findings.AddRange(decisions.Findings(() => SequenceFindings.Balls(yarn, runs, counted, dye, units, effort)));
-            findings.AddRange(decisions.Findings(() => SequenceFindings.Drifts(yarn, runs, counted, dye, units, effort)));
-            findings.AddRange(decisions.Findings(() => SequenceFindings.OddRepeats(yarn, runs, counted, dye, units)));
+            findings.AddRange(decisions.Findings(() => SequenceFindings.Balls(yarn, runs, counted, doubt, units, effort)));
+            findings.AddRange(decisions.Findings(() => SequenceFindings.Drifts(yarn, runs, counted, doubt, units, effort)));
+            findings.AddRange(decisions.Findings(() => SequenceFindings.OddRepeats(yarn, runs, counted, doubt, units)));
             findings.AddRange(SequenceFindings.Hands(counted));
             findings.AddRange(SequenceFindings.Symmetries(
                 yarn, [.. natural.Sections.Select(s => s.Value)], counted.CovarianceMatrix));
@@ -217,9 +222,9 @@ public sealed class MeasuredYarn
         }
         reasons = [];
         measured = new MeasuredYarn(
-            yarn, fabric, hands, dye, natural, yarnPerStitch, findings.ToImmutable())
+            yarn, fabric, hands, doubt, natural, yarnPerStitch, findings.ToImmutable())
         {
-            Balls = Ballwise(yarn, runs, hands, dye, effort, decisions),
+            Balls = Ballwise(yarn, runs, hands, doubt, effort, decisions),
         };
         return true;
     }
@@ -275,13 +280,13 @@ public sealed class MeasuredYarn
     }
 
     private static (ImmutableArray<CountedRun> Runs, ImmutableArray<MeasuringFinding> Findings) Runs(
-        Yarn yarn, HandsPrior hands, Effort? effort)
+        Yarn yarn, HandsPrior hands, SectionDoubt doubt, Effort? effort)
     {
         var findings = ImmutableArray.CreateBuilder<MeasuringFinding>();
         var runs = ImmutableArray.CreateBuilder<CountedRun>();
         for (var ball = 0; ball < yarn.Counted.Length; ball++)
         {
-            var read = CountRecord.Read(yarn, ball, hands, effort);
+            var read = CountRecord.Read(yarn, ball, hands, effort, doubt.MeanBoundary);
             runs.AddRange(read.Runs);
             findings.AddRange(read.Findings);
         }
@@ -289,12 +294,21 @@ public sealed class MeasuredYarn
     }
 
     private static ImmutableArray<MeasuredBall> Ballwise(
-        Yarn yarn, ImmutableArray<CountedRun> runs, HandsPrior hands, IReadOnlyList<double> dye, Effort? effort, Decisions? decisions) =>
+        Yarn yarn, ImmutableArray<CountedRun> runs, HandsPrior hands, SectionDoubt doubt, Effort? effort, Decisions? decisions) =>
         [.. runs.GroupBy(r => r.Ball).Select(
             g => new MeasuredBall(
-                yarn.Counted[g.Key].Name, decisions.Estimate(hands, () => SequenceEstimator.Estimate([.. g], hands, dye, effort))))];
+                yarn.Counted[g.Key].Name, decisions.Estimate(hands, () => SequenceEstimator.Estimate([.. g], hands, doubt, effort))))];
 
-    /// <summary>Each section's own spread where it was measured, else the prior's.</summary>
+    /// <summary>Each section's own spread where it was measured, else the prior's; and where its blend leaves its end open.</summary>
+    private static SectionDoubt Doubt(Yarn yarn, FabricChoice fabric, HandsPrior hands, MeasuringErrors errors)
+    {
+        var dye = Dye(yarn, hands);
+        if (yarn.Sections.All(s => s.Blend is null))
+            return SectionDoubt.Of(dye);
+        var unit = YarnPerStitch.Find(yarn, fabric.Stitch, fabric.Swatch, hands, null, null, errors).Centimetres.Value;
+        return new(dye, [.. yarn.Sections.Select(s => SectionDoubt.OfBlend((s.Blend?.Centimetres ?? 0) / unit))]);
+    }
+
     private static ImmutableArray<double> Dye(Yarn yarn, HandsPrior hands) =>
         [.. yarn.Sections.Select(s => s is { Length: { } length, Spread: { } spread } && length > Length.Zero
             ? Math.Clamp(spread / length, 0, 1)

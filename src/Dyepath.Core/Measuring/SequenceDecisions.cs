@@ -10,6 +10,9 @@ internal static class SequenceDecisions
     public static SequenceEstimate Estimate(this Decisions? decisions, HandsPrior hands, Func<SequenceEstimate> search) =>
         decisions.Answer(search, Write, from => Read(from, hands));
 
+    public static HandsPrior Hands(this Decisions? decisions, HandsPrior supposed, Func<HandsPrior> search) =>
+        decisions.Answer(search, (to, hands) => to.Write(hands.Spread), from => supposed.Wider(from.ReadDouble()));
+
     public static IReadOnlyList<MeasuringFinding> Findings(this Decisions? decisions, Func<IEnumerable<MeasuringFinding>> search) =>
         decisions.Answer<IReadOnlyList<MeasuringFinding>>(
             () => [.. search()], (to, found) => to.WriteAll(found, Write), from => from.ReadAll(ReadFinding));

@@ -21,7 +21,7 @@ public static class SequenceEstimator
     /// Boundaries estimated together; a longer run is cut into pieces of this size, each with its own beginning, which
     /// bounds the work by the number of counts and gives up little: what a longer run adds is the rounding's share alone.
     /// </summary>
-    private const int MostBoundaries = 320;
+    internal const int MostBoundaries = 320;
 
     /// <summary>The weights depend on the answer through the boundaries' places; it settles in two passes.</summary>
     private const int Passes = 2;
@@ -30,9 +30,13 @@ public static class SequenceEstimator
     /// 1 or more rows of 1 to 64 counts within <see cref="CountedBall.Counts"/>, all of one length, counted without a break.
     /// </param>
     /// <param name="dye">Relative standard deviation of each section's length; omitted, the prior's for all.</param>
+    /// <param name="blends">
+    /// Units over which each section runs into the next one, 0 to 1,000; omitted, all change sharply.
+    /// </param>
     /// <exception cref="ArgumentException">No row, rows of unequal length, a count out of range, or nothing counted at all.</exception>
     public static SequenceEstimate Estimate(
-        ImmutableArray<ImmutableArray<int>> repeats, HandsPrior hands, IReadOnlyList<double>? dye = null)
+        ImmutableArray<ImmutableArray<int>> repeats, HandsPrior hands, IReadOnlyList<double>? dye = null, IReadOnlyList<double>? blends =
+            null)
     {
         ArgumentNullException.ThrowIfNull(hands);
         if (repeats.IsDefaultOrEmpty || repeats[0].Length is 0 or > ColourRing.MostSections
@@ -47,25 +51,29 @@ public static class SequenceEstimator
             throw new ArgumentException("No stitch was counted.", nameof(repeats));
         if (dye is not null && (dye.Count != repeats[0].Length || dye.Any(d => !(d >= 0 && d <= 1))))
             throw new ArgumentException("Dye needs one figure from 0 to 1 for each section.", nameof(dye));
-        return Estimate([new CountedRun(0, 0, repeats)], hands, dye ?? Enumerable.Repeat(hands.Dye, repeats[0].Length).ToArray());
+        if (blends is not null && (blends.Count != repeats[0].Length || blends.Any(b => !(b >= 0 && b <= CountedBall.Counts.Largest))))
+            throw new ArgumentException("Blends need one length in units for each section.", nameof(blends));
+        var doubt = SectionDoubt.Of(dye ?? Enumerable.Repeat(hands.Dye, repeats[0].Length));
+        if (blends is not null)
+            doubt = doubt with { Boundary = [.. blends.Select(SectionDoubt.OfBlend)] };
+        return Estimate([new CountedRun(0, 0, repeats)], hands, doubt);
     }
 
     internal static SequenceEstimate Estimate(
-        IReadOnlyList<CountedRun> runs, HandsPrior hands, IReadOnlyList<double> dye, Effort? effort = null)
+        IReadOnlyList<CountedRun> runs, HandsPrior hands, SectionDoubt doubt, Effort? effort = null, int mostBoundaries = MostBoundaries)
     {
         var sections = runs[0].Rows[0].Length;
-        var blocks = Blocks(runs, sections);
+        var blocks = Blocks(runs, sections, mostBoundaries);
         var repeats = blocks.Sum(b => b.Length);
         var mean = new double[sections];
         for (var j = 0; j < sections; j++)
             mean[j] = Math.Max(blocks.Sum(b => b.Sum(row => row[j])) / (double)repeats, 1.0 / (2 * repeats));
 
-        var spread = dye.ToArray();
         SequenceEstimate? estimate = null;
         for (var pass = 0; pass < Passes; pass++)
         {
-            var error = Math.Sqrt(CountingPlan.SequenceVariance(mean, spread, hands, repeats));
-            var covariance = new CountCovariance(mean, spread, hands, error);
+            var error = Math.Sqrt(CountingPlan.SequenceVariance(mean, doubt.Dye, hands, repeats, doubt.MeanBoundary));
+            var covariance = new CountCovariance(mean, doubt, hands, error);
             estimate = NormalSums.Of(blocks, sections, covariance, [], effort).Solve(hands);
             for (var j = 0; j < sections; j++)
                 mean[j] = Math.Max(estimate.Sections[j].Value, 1.0 / (2 * repeats));
@@ -79,14 +87,15 @@ public static class SequenceEstimator
     /// </summary>
     /// <param name="whole">The estimate of all runs.</param>
     internal static ImmutableArray<(SequenceEstimate Own, SequenceEstimate? Others)> Apart(
-        IReadOnlyList<IReadOnlyList<CountedRun>> groups, SequenceEstimate whole, IReadOnlyList<double> dye, Effort? effort)
+        IReadOnlyList<IReadOnlyList<CountedRun>> groups, SequenceEstimate whole, SectionDoubt doubt, Effort? effort)
     {
         var sections = whole.Sections.Length;
         var mean = whole.Sections.Select(s => Math.Max(s.Value, 1.0 / (2 * whole.Repeats))).ToArray();
-        var error = Math.Sqrt(CountingPlan.SequenceVariance(mean, dye, whole.Hands, whole.Repeats));
-        var covariance = new CountCovariance(mean, [.. dye], whole.Hands, error);
+        var error = Math.Sqrt(CountingPlan.SequenceVariance(mean, doubt.Dye, whole.Hands, whole.Repeats, doubt.MeanBoundary));
+        var covariance = new CountCovariance(mean, doubt, whole.Hands, error);
         var designs = new Dictionary<int, BlockDesign>();
-        var sums = groups.Select(runs => NormalSums.Of(Blocks(runs, sections), sections, covariance, designs, effort)).ToArray();
+        var sums = groups.Select(runs => NormalSums.Of(Blocks(runs, sections, MostBoundaries), sections, covariance, designs,
+            effort)).ToArray();
         // Summed from either end, since a sum less one of its parts may lose what makes it positive.
         var before = new NormalSums[sums.Length];
         var after = new NormalSums[sums.Length];
@@ -102,6 +111,6 @@ public static class SequenceEstimator
         ];
     }
 
-    private static ImmutableArray<int>[][] Blocks(IEnumerable<CountedRun> runs, int sections) =>
-        [.. runs.SelectMany(run => run.Rows.Chunk(Math.Max(1, (MostBoundaries - 1) / sections)))];
+    internal static ImmutableArray<int>[][] Blocks(IEnumerable<CountedRun> runs, int sections, int mostBoundaries) =>
+        [.. runs.SelectMany(run => run.Rows.Chunk(Math.Max(1, (mostBoundaries - 1) / sections)))];
 }

@@ -19,12 +19,12 @@ internal static class SequenceFindings
 
     /// <summary>Balls whose sequence differs from that of all others together, at 1 % shared among the balls.</summary>
     public static IEnumerable<MeasuringFinding> Balls(
-        Yarn yarn, IReadOnlyList<CountedRun> runs, SequenceEstimate whole, IReadOnlyList<double> dye, string units, Effort? effort)
+        Yarn yarn, IReadOnlyList<CountedRun> runs, SequenceEstimate whole, SectionDoubt doubt, string units, Effort? effort)
     {
         var balls = runs.GroupBy(r => r.Ball).Select(g => g.ToArray()).ToArray();
         if (balls.Length < 2)
             yield break;
-        foreach (var (group, (own, others)) in balls.Zip(SequenceEstimator.Apart(balls, whole, dye, effort)))
+        foreach (var (group, (own, others)) in balls.Zip(SequenceEstimator.Apart(balls, whole, doubt, effort)))
         {
             if (ChanceOfDifference(own, others!) >= Significance / balls.Length)
                 continue;
@@ -38,11 +38,11 @@ internal static class SequenceFindings
 
     /// <summary>Balls whose sequence changes from their first half to their second, at 1 % shared among the balls.</summary>
     public static IEnumerable<MeasuringFinding> Drifts(
-        Yarn yarn, IReadOnlyList<CountedRun> runs, SequenceEstimate whole, IReadOnlyList<double> dye, string units, Effort? effort)
+        Yarn yarn, IReadOnlyList<CountedRun> runs, SequenceEstimate whole, SectionDoubt doubt, string units, Effort? effort)
     {
         var balls = runs.GroupBy(r => r.Ball).Where(g => g.Sum(r => r.Rows.Length) >= LeastForDrift).ToArray();
         var halves = balls.SelectMany<IGrouping<int, CountedRun>, IReadOnlyList<CountedRun>>(Halves).ToArray();
-        var estimates = SequenceEstimator.Apart(halves, whole, dye, effort);
+        var estimates = SequenceEstimator.Apart(halves, whole, doubt, effort);
         for (var i = 0; i < balls.Length; i++)
         {
             var (early, late) = (estimates[2 * i].Own, estimates[2 * i + 1].Own);
@@ -73,7 +73,7 @@ internal static class SequenceFindings
 
     /// <summary>Repeats with a count, or a total, that such hands and dye reach less than once in a hundred records.</summary>
     public static IEnumerable<MeasuringFinding> OddRepeats(
-        Yarn yarn, IReadOnlyList<CountedRun> runs, SequenceEstimate estimate, IReadOnlyList<double> dye, string units)
+        Yarn yarn, IReadOnlyList<CountedRun> runs, SequenceEstimate estimate, SectionDoubt doubt, string units)
     {
         var hands = estimate.Hands;
         var sections = estimate.Sections;
@@ -81,9 +81,11 @@ internal static class SequenceFindings
         if (rows < 3)
             yield break;
         var limit = Normal.TwoSided(1 - Significance / (rows * (sections.Length + 1)));
-        var dyed = sections.Select((s, j) => s.Value * s.Value * dye[j] * dye[j]).ToArray();
-        var deviations = sections.Select((s, j) => Math.Sqrt(1.0 / 6 + hands.WanderVariance(Math.Max(0, s.Value)) + dyed[j])).ToArray();
-        var total = Math.Sqrt(1.0 / 6 + hands.WanderVariance(estimate.Sequence.Value) + dyed.Sum());
+        var dyed = sections.Select((s, j) => s.Value * s.Value * doubt.Dye[j] * doubt.Dye[j]).ToArray();
+        var deviations = sections.Select((s, j) => Math.Sqrt(
+            1.0 / 6 + doubt.OfBothEnds(j) + hands.WanderVariance(Math.Max(0, s.Value)) + dyed[j])).ToArray();
+        var total = Math.Sqrt(
+            1.0 / 6 + doubt.OfBothEnds(0) + hands.WanderVariance(estimate.Sequence.Value) + dyed.Sum());
         foreach (var run in runs)
         {
             for (var r = 0; r < run.Rows.Length; r++)

@@ -13,7 +13,8 @@ internal sealed class SimulatedMaker(double spread, double memory, double dye, u
     private readonly double _spread = spread;
     private ulong _state = seed;
 
-    public ImmutableArray<ImmutableArray<int>> Count(IReadOnlyList<double> sections, int repeats)
+    /// <param name="blend">Stitches over which each colour runs into the next; the change is called anywhere within it.</param>
+    public ImmutableArray<ImmutableArray<int>> Count(IReadOnlyList<double> sections, int repeats, double blend = 0)
     {
         // Where the first stitch begins within the section, in stitches.
         var boundary = Uniform() - 0.5;
@@ -27,7 +28,8 @@ internal sealed class SimulatedMaker(double spread, double memory, double dye, u
             foreach (var section in sections)
             {
                 boundary += section * (1 + _dye * Gaussian());
-                while (yarn + taken / 2 <= boundary)
+                var called = blend == 0 ? boundary : boundary + blend * (Uniform() - 0.5);
+                while (yarn + taken / 2 <= called)
                 {
                     yarn += taken;
                     stitch++;
