@@ -151,7 +151,11 @@ public sealed class FabricSceneTests
     [Fact]
     public void Stitches_are_handed_over_plane_by_plane()
     {
-        var plan = Demo.Plan(d => d.Set("fabric.keeping", "free"));
+        var plan = Demo.Plan(d =>
+        {
+            d.Set("fabric.keeping", "free");
+            d.Set("fabric.sectionStitches", null);
+        });
         var unrolled = Unrolled.Of(plan, plan.Sizes[0]);
         var handed = FabricScene.Stitches(unrolled);
         var at = 0;

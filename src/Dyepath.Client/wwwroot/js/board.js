@@ -3,7 +3,7 @@
 // From how many of the page's pixels on a stitch is yarn; plain, it has its outline, and its symbol.
 const yarn = 5, outlined = 8, legible = 22;
 // Milliseconds of a frame that new cloth may take.
-const patience = 8;
+const patience = 6;
 
 // What is seen: the spot (x, y) in the middle, in centimetres, at so many of the canvas's pixels to a centimetre.
 export class Board {

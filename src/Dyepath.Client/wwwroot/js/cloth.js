@@ -12,7 +12,7 @@ const lean = .12;
 const plied = 15;
 
 // Canvas pixels of a tile's side, and how many are kept.
-const side = 256, kept = 160;
+const side = 128, kept = 600;
 
 // The cloth of a scene at one scale, made tile by tile, so that moving it only copies.
 export class Cloth {

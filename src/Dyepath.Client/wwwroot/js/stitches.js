@@ -5,6 +5,9 @@
 // deep: how much darker it lies, 0 to 1.
 const strand = (thick, yarn, deep, ...points) => ({ thick, yarn, deep, points });
 
+// What fills the post between its legs, seen from the front.
+const core = (v, yarn) => strand(.5, yarn, .55, [1.06, v + .04], [.7, v], [.3, v], [-.06, v + .04]);
+
 // The nearer of the two loops on top, lying across the row; the next row's legs come over it.
 const brim = (v, thick, yarn, back = false) => back
   ? strand(thick, yarn, .1, [-.12, v - .05], [.14, v + .01], [.5, v + .035], [.86, v + .02], [1.12, v - .04])
@@ -14,6 +17,7 @@ export const stitches = {
   // A short post: its loop comes out of one hole and opens upwards.
   sc: {
     front: [
+      core(.42, [.3, .6]),
       brim(.92, .27, [.6, 1]),
       strand(.37, [0, .3], 0, [.55, -.1], [.63, .06], [.8, .42], [.95, .8]),
       strand(.37, [.3, .6], 0, [.07, .82], [.2, .42], [.4, .06], [.48, -.1]),
@@ -29,6 +33,7 @@ export const stitches = {
   // One wrap more: it lies slanting over the post, and from behind as a third loop below the top.
   hdc: {
     front: [
+      core(.66, [.42, .7]),
       brim(.94, .27, [.7, 1]),
       strand(.36, [.2, .42], 0, [.57, -.06], [.61, .1], [.77, .5], [.93, .86]),
       strand(.36, [.42, .7], 0, [.09, .88], [.23, .5], [.4, .1], [.46, -.06]),
@@ -65,6 +70,7 @@ export const stitches = {
   // Round the chain of the row below, so that its legs are longer and the chain shows beside them.
   linen: {
     front: [
+      core(.46, [.3, .6]),
       brim(.92, .27, [.6, 1]),
       strand(.36, [0, .3], 0, [.56, -.44], [.64, -.16], [.78, .3], [.93, .78]),
       strand(.36, [.3, .6], 0, [.09, .8], [.22, .3], [.39, -.16], [.47, -.44]),
