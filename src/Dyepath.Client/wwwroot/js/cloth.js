@@ -24,8 +24,8 @@ export class Cloth {
     for (const patch of patches) patch.behind = picture(patch.cells, 0, patch.columns, patch.rows, behind);
   }
 
-  // Draws what lies on the context's canvas, the scene's origin at (left, top), and makes what is missing until a time.
-  // Returns whether all is there; what is not yet, is left as it was.
+  // Draws what lies on the context's canvas, at so many pixels to a centimetre with the scene's origin at (left, top), and makes what is
+  // missing until a time, or with Infinity all of it. Returns whether all is there; where it is not yet, the canvas stays as it was.
   draw(context, scale, left, top, until) {
     const isNew = scale !== this.scale;
     if (isNew) {
@@ -45,7 +45,8 @@ export class Cloth {
     }
     const middle = ([i, j]) => Math.hypot((i + .5) * side + left - width / 2, (j + .5) * side + top - height / 2);
     missing.sort((a, b) => middle(a) - middle(b));
-    while (!isNew && missing.length) {
+    // The first picture of a scale may be its last, while somebody comes nearer.
+    while (missing.length && (!isNew || until === Infinity)) {
       const made = this.make(...missing[0], until);
       if (made) this.tiles.set(missing.shift().join(' '), made);
       if (performance.now() >= until) break;
@@ -64,8 +65,9 @@ export class Cloth {
   isCloth(i, j) {
     const [left, top, over] = [i * side / this.scale, j * side / this.scale, side / this.scale];
     return this.patches.some(p => {
-      const [aside, above] = [p.wide, p.high];
-      return left < p.x + p.columns * p.wide + aside && left + over > p.x - aside && top < p.y + p.rows * p.high + above && top + over > p.y - above;
+      // A stitch reaches over into the place beside its own.
+      const across = left < p.x + (p.columns + 1) * p.wide && left + over > p.x - p.wide;
+      return across && top < p.y + (p.rows + 1) * p.high && top + over > p.y - p.high;
     });
   }
 
@@ -242,9 +244,9 @@ function plies(context, line, width, dark, light) {
 
 // Where a strand goes down behind others its ends lie in their shade.
 function dive(context, line, width) {
-  context.strokeStyle = 'rgb(0 0 0 / .11)';
+  context.strokeStyle = 'rgb(0 0 0 / .07)';
   context.lineWidth = width * .96;
-  for (const share of [.16, .1, .04]) {
+  for (const share of [.22, .16, .11, .07, .03]) {
     for (const end of [part(line, 0, share), part(line, 1, 1 - share)]) {
       // Round where it ends, and cut straight where it goes on.
       context.lineCap = 'butt';
