@@ -6,7 +6,7 @@
 const strand = (thick, yarn, deep, ...points) => ({ thick, yarn, deep, points });
 
 // What fills the post between its legs, seen from the front.
-const core = (v, yarn) => strand(.5, yarn, .55, [1.06, v + .04], [.7, v], [.3, v], [-.06, v + .04]);
+const core = (v, yarn) => strand(.5, yarn, .6, [.74, v], [.5, v - .02], [.26, v]);
 
 // The nearer of the two loops on top, lying across the row; the next row's legs come over it.
 const brim = (v, thick, yarn, back = false) => back
