@@ -56,13 +56,12 @@ export class Board {
   }
 
   isCloth() {
-    const { scene } = this;
-    return this.dressed && !(scene.blur > 0) && Math.min(...scene.patches.map(p => Math.min(p.wide, p.high))) * this.scale >= yarn * this.ratio;
+    const least = Math.min(...this.scene.patches.map(p => Math.min(p.wide, p.high)));
+    return this.dressed && !(this.scene.blur > 0) && least * this.scale >= yarn * this.ratio;
   }
 
   drawCloth(until) {
-    const { canvas, scale } = this;
-    const isWhole = this.cloth.draw(this.context, scale, Math.round(canvas.width / 2 - this.x * scale), Math.round(canvas.height / 2 - this.y * scale), until);
+    const isWhole = this.cloth.draw(this.context, this.scale, ...this.at(0, 0).map(Math.round), until);
     if (!isWhole) this.later();
     return isWhole ? 'cloth' : 'making';
   }

@@ -56,8 +56,8 @@ export class Cloth {
     if (this.isWhole) this.before = null;
     for (const key of this.tiles.keys()) {
       if (this.tiles.size <= kept) break;
-      const [i, j] = key.split(' ').map(Number);
-      if ((i + 1) * side + left < 0 || i * side + left > width || (j + 1) * side + top < 0 || j * side + top > height) this.tiles.delete(key);
+      const [x, y] = key.split(' ').map((n, axis) => n * side + (axis ? top : left));
+      if (x + side < 0 || x > width || y + side < 0 || y > height) this.tiles.delete(key);
     }
     return this.isWhole;
   }
@@ -279,7 +279,8 @@ function shadow(context, line, width) {
 function tones(colour, deep) {
   const parts = [colour >> 16 & 255, colour >> 8 & 255, colour & 255].map(c => c * (1 - .35 * deep));
   const css = channels => `rgb(${channels.map(c => Math.round(Math.min(255, c))).join(' ')})`;
-  return { dark: css(parts.map(c => c * .72)), body: css(parts.map(c => c * 1.05 + 2)), light: css(parts.map(c => c * 1.05 + (255 - c) * .28 + 6)) };
+  const tone = change => css(parts.map(change));
+  return { dark: tone(c => c * .72), body: tone(c => c * 1.05 + 2), light: tone(c => c * 1.05 + (255 - c) * .28 + 6) };
 }
 
 const numbers = css => css.match(/\d+/g).map(Number);

@@ -13,6 +13,11 @@ const brim = (v, thick, yarn, back = false) => back
   ? strand(thick, yarn, .1, [-.12, v - .05], [.14, v + .01], [.5, v + .035], [.86, v + .02], [1.12, v - .04])
   : strand(thick, yarn, 0, [1.12, v - .05], [.86, v + .01], [.5, v + .035], [.14, v + .02], [-.12, v - .04]);
 
+// One chain of three that stand upright: two strands round a hole. across: seen from the other side, left is right.
+const link = (at, across) => [.05, 0].map((deep, second) => strand(
+  .3, [at + second / 6, at + (second + 1) / 6], deep,
+  ...[[.5, -.1], [.76, .1], [.74, .24], [.5, .4]].map(([u, v]) => [across(second ? 1 - u : u), at + v])));
+
 export const stitches = {
   // A short post: its loop comes out of one hole and opens upwards.
   sc: {
@@ -94,14 +99,5 @@ export const stitches = {
     ],
   },
   // Chains that stand for a row's first stitch, one link on the other.
-  turn: {
-    front: [0, 1, 2].flatMap(link => [
-      strand(.3, [link / 3, link / 3 + 1 / 6], .05, [.5, link / 3 - .1], [.76, link / 3 + .1], [.74, link / 3 + .24], [.5, link / 3 + .4]),
-      strand(.3, [link / 3 + 1 / 6, link / 3 + 1 / 3], 0, [.5, link / 3 - .1], [.26, link / 3 + .1], [.28, link / 3 + .24], [.5, link / 3 + .4]),
-    ]),
-    back: [0, 1, 2].flatMap(link => [
-      strand(.3, [link / 3, link / 3 + 1 / 6], .12, [.5, link / 3 - .1], [.26, link / 3 + .1], [.28, link / 3 + .24], [.5, link / 3 + .4]),
-      strand(.3, [link / 3 + 1 / 6, link / 3 + 1 / 3], .05, [.5, link / 3 - .1], [.76, link / 3 + .1], [.74, link / 3 + .24], [.5, link / 3 + .4]),
-    ]),
-  },
+  turn: { front: [0, 1, 2].flatMap(at => link(at / 3, u => u)), back: [0, 1, 2].flatMap(at => link(at / 3, u => 1 - u)) },
 };

@@ -184,7 +184,8 @@ public sealed class WornPiece
     }
 
     /// <summary>
-    /// The pooling unit of a drawn stitch, as <see cref="UnitAt"/> has it, and which stitch of the unit it is, from 0 at the right-hand edge.
+    /// The pooling unit of a drawn stitch, as <see cref="UnitAt"/> has it, and which stitch of the unit it is, from 0 at the right-hand
+    /// edge.
     /// </summary>
     internal (int Unit, int Part) InRow(int row, int stitch) => Math.DivRem(stitch - _rowsFrom[row], _unit);
 

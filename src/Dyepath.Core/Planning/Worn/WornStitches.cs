@@ -21,6 +21,7 @@ public sealed class WornStitches
         _forms = new byte[worn.Cells.Length];
         _others = new byte[worn.Cells.Length];
         _changes = new byte[worn.Cells.Length];
+        var turned = worn.Piece.Working is Working.Turned or Working.RoundsTurned;
         var changes = worn.Fabrics.IsEmpty ? [] : ColourChanges(worn.Fabrics[0].Fabric.Ring);
         for (var y = 0; y < worn.Rows; y++)
         {
@@ -29,7 +30,7 @@ public sealed class WornStitches
                 var at = y * worn.Columns + x;
                 var cell = worn.Cells[at];
                 if (cell == WornPiece.Plain)
-                    _forms[at] = (byte)Seen(worn.Piece, worn.Piece.Working is Working.Turned or Working.RoundsTurned && (worn.At(x, y).Row & 1) == 1);
+                    _forms[at] = (byte)Seen(worn.Piece, turned && (worn.At(x, y).Row & 1) == 1);
                 else if (cell != WornPiece.Empty)
                     Read(worn, worn.At(x, y), at, changes);
             }
