@@ -12,7 +12,9 @@ internal static partial class FabricView
 
     public static Task LoadAsync() => _module ??= JSHost.ImportAsync(Module, "../js/fabric.js");
 
-    public static void Show(string id, FabricScene scene, byte[] cells) => Show(id, scene.ToJson(), cells);
+    /// <param name="stitches">As <see cref="FabricScene.Stitches"/> has them.</param>
+    /// <param name="cloth">As yarn; else as plain cells with symbols.</param>
+    public static void Show(string id, FabricScene scene, byte[] stitches, bool cloth) => Show(id, scene.ToJson(), stitches, cloth);
 
     /// <param name="picked">Told patch, column and line of a stitch, from the left and the top.</param>
     [JSImport("listen", Module)]
@@ -28,6 +30,14 @@ internal static partial class FabricView
     [JSImport("forget", Module)]
     public static partial void Forget(string id);
 
+    /// <summary>Whether this device last showed plain cells.</summary>
+    [JSImport("isPlain", Module)]
+    public static partial bool IsPlain();
+
+    /// <summary>Shows a canvas as cloth or plain, and has the device remember it.</summary>
+    [JSImport("dress", Module)]
+    public static partial void Dress(string id, bool cloth);
+
     [JSImport("show", Module)]
-    private static partial void Show(string id, string scene, [JSMarshalAs<JSType.MemoryView>] Span<byte> cells);
+    private static partial void Show(string id, string scene, [JSMarshalAs<JSType.MemoryView>] Span<byte> stitches, bool cloth);
 }

@@ -3,14 +3,13 @@ using System.Text.Json;
 using System.Text.Json.Serialization;
 using Dyepath.Core.Booklets;
 using Dyepath.Core.Colours;
-using Dyepath.Core.Fabrics;
 using Dyepath.Core.Garments;
 using Dyepath.Core.Planning;
 using Dyepath.Workspace.Draft;
 
 namespace Dyepath.Workspace.Fabric;
 
-/// <summary>What the page's canvas draws, in centimetres; its cells are handed over beside it, patch after patch.</summary>
+/// <summary>What the page's canvas draws, in centimetres; its stitches are handed over beside it (<see cref="Stitches"/>).</summary>
 /// <param name="Key">Scenes of one key are the same place: the view stays where it is.</param>
 /// <param name="Stitch">Id of the fabric's stitch.</param>
 /// <param name="Patches">One a piece.</param>
@@ -57,18 +56,37 @@ public sealed record FabricScene(
         };
     }
 
+    /// <summary>
+    /// Four bytes for every stitch that is seen, patch after patch: all their cells, then as <see cref="WornStitches"/> has them all forms,
+    /// all others and all changes.
+    /// </summary>
+    /// <param name="likely">Pieces with other colours than planned, by name; where their yarn changes within a stitch is not known.</param>
+    public static byte[] Stitches(Unrolled unrolled, IReadOnlyDictionary<string, WornPiece>? likely = null)
+    {
+        ArgumentNullException.ThrowIfNull(unrolled);
+        var stitches = new List<byte>();
+        foreach (var laid in unrolled.Pieces)
+        {
+            var other = likely?.GetValueOrDefault(laid.Piece.Name);
+            var planned = WornStitches.Of(laid.Worn);
+            stitches.AddRange(laid.Cells(other));
+            stitches.AddRange(laid.Seen(planned.Forms));
+            stitches.AddRange(laid.Seen(planned.Others));
+            stitches.AddRange(other is null ? laid.Seen(planned.Changes) : new byte[laid.Columns * laid.Worn.Rows]);
+        }
+        return [.. stitches];
+    }
+
     private static ScenePatch Patch(Plan plan, LaidPiece laid, SimulatedTrials? likely)
     {
         var piece = laid.Piece;
-        var turned = piece.Working is Working.Turned or Working.RoundsTurned;
         return new ScenePatch(
             Wording.Capital(piece.Name) + (piece.Copies > 1 ? $" (make {piece.Copies})" : ""), laid.X, laid.Y, laid.Width, laid.Height,
             laid.Columns, laid.Worn.Rows)
         {
             HiddenLeft = laid.HiddenLeft,
             HiddenRight = laid.HiddenRight,
-            Sideways = plan.Direction == Direction.Sideways,
-            Turned = turned,
+            Sideways = plan.Construction.GroupOf(piece.Id).WorkedIn(plan.Direction) == Direction.Sideways,
             Over = piece.WrongSideOut,
             RowShares = likely?.RowShares ?? [],
         };
@@ -97,10 +115,7 @@ public sealed record ScenePatch(string Label, double X, double Y, double Width, 
     /// <summary>Rows stand upright, the first at the left.</summary>
     public required bool Sideways { get; init; }
 
-    /// <summary>Every other row shows its other side.</summary>
-    public required bool Turned { get; init; }
-
-    /// <summary>Turned over: the first row shows its wrong side, and sideways stands at the right.</summary>
+    /// <summary>Turned over: what was worked as the front lies behind, and sideways the first row stands at the right.</summary>
     public required bool Over { get; init; }
 
     /// <summary>Share of each row in its planned colour, first row first; none for the plan.</summary>

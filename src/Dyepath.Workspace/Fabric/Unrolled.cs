@@ -29,14 +29,15 @@ public sealed record LaidPiece(WornPiece Worn, double X, double Y, double Width,
     public double Bottom => Y + Height;
 
     /// <summary>The cells that are seen, of this piece or of another with other colours.</summary>
-    public IEnumerable<byte> Cells(WornPiece? other = null)
+    public byte[] Cells(WornPiece? other = null) => Seen((other ?? Worn).Cells);
+
+    /// <summary>What is seen of one byte a stitch of the whole piece.</summary>
+    public byte[] Seen(ReadOnlySpan<byte> whole)
     {
-        var worn = other ?? Worn;
-        for (var y = 0; y < worn.Rows; y++)
-        {
-            for (var x = HiddenLeft; x < worn.Columns - HiddenRight; x++)
-                yield return worn.Cells[y * worn.Columns + x];
-        }
+        var seen = new byte[Columns * Worn.Rows];
+        for (var y = 0; y < Worn.Rows; y++)
+            whole.Slice(y * Worn.Columns + HiddenLeft, Columns).CopyTo(seen.AsSpan(y * Columns));
+        return seen;
     }
 }
 

@@ -87,6 +87,18 @@ public sealed class FabricPageTests : BunitContext
         Assert.Contains("companion yarn", page.Find(".reading").TextContent, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void The_picture_is_cloth_until_it_is_asked_for_plain_and_its_text_says_which()
+    {
+        var page = Render<FabricPage>();
+        Assert.Contains(" Drawn as cloth. ", page.Find("canvas").GetAttribute("aria-label"), StringComparison.Ordinal);
+        Assert.Equal(["as cloth", "plain, with symbols"], page.FindAll("#see-drawn option").Select(o => o.TextContent));
+        page.Find("#see-drawn").Change("plain");
+        Assert.Contains(" Drawn plain, with symbols. ", page.Find("canvas").GetAttribute("aria-label"), StringComparison.Ordinal);
+        page.Find("#see-drawn").Change("cloth");
+        Assert.Contains(" Drawn as cloth. ", page.Find("canvas").GetAttribute("aria-label"), StringComparison.Ordinal);
+    }
+
     /// <summary>One job at a time, done when the test says so.</summary>
     private sealed class FakeJobs : IJobs
     {

@@ -1,5 +1,6 @@
 using Dyepath.Core.Garments;
 using Dyepath.Core.Making;
+using Dyepath.Core.Planning;
 using Dyepath.Workspace.Draft;
 using Dyepath.Workspace.Fabric;
 
@@ -28,7 +29,7 @@ public sealed class FabricSceneTests
             Assert.Equal((laid.X, laid.Y, laid.Width, laid.Height), (patch.X, patch.Y, patch.Width, patch.Height));
             Assert.Equal((laid.Columns, laid.Worn.Rows), (patch.Columns, patch.Rows));
             Assert.Equal((laid.HiddenLeft, laid.HiddenRight), (patch.HiddenLeft, patch.HiddenRight));
-            Assert.Equal((way == "sideways", true, laid.Piece.WrongSideOut), (patch.Sideways, patch.Turned, patch.Over));
+            Assert.Equal((way == "sideways", laid.Piece.WrongSideOut), (patch.Sideways, patch.Over));
             Assert.Empty(patch.RowShares);
         }
         Assert.Equal("Front", scene.Patches[0].Label);
@@ -146,18 +147,38 @@ public sealed class FabricSceneTests
         Assert.Equal(Core.Colours.ColourVisionSimulation.Brettel(red.ToLinear(), Core.Colours.ColourVision.Tritan).ToSrgb(), Eyes.All.Single(e => e.Name == "tritan").Seen!(red));
     }
 
-    /// <summary>In rounds no row shows its other side.</summary>
+    /// <summary>Four planes a patch: cells, forms, others, changes, without what seams hide.</summary>
     [Fact]
-    public void Rounds_are_not_turned()
+    public void Stitches_are_handed_over_plane_by_plane()
     {
-        var cowl = Demo.Plan(d =>
+        var plan = Demo.Plan(d =>
         {
-            d.Set("garment", System.Text.Json.Nodes.JsonNode.Parse("""{ "shape": "cowl", "circumference": "70 cm", "height": "28 cm" }"""));
-            d.Set("sizes", null);
+            d.Set("fabric.keeping", "free");
+            d.Set("fabric.sectionStitches", null);
         });
-        var piece = cowl.Sizes[0].Pieces[0];
-        var scene = FabricScene.Of(Unrolled.Of(cowl, cowl.Sizes[0]), Eyes.All[0], Distance.All[0], null);
-        Assert.Equal(piece.Working is Core.Fabrics.Working.Turned or Core.Fabrics.Working.RoundsTurned, scene.Patches[0].Turned);
-        Assert.False(scene.Patches[0].Sideways);
+        var unrolled = Unrolled.Of(plan, plan.Sizes[0]);
+        var handed = FabricScene.Stitches(unrolled);
+        var at = 0;
+        foreach (var laid in unrolled.Pieces)
+        {
+            var (planned, count) = (WornStitches.Of(laid.Worn), laid.Columns * laid.Worn.Rows);
+            for (var i = 0; i < count; i += 11)
+            {
+                var place = i / laid.Columns * laid.Worn.Columns + laid.HiddenLeft + i % laid.Columns;
+                Assert.Equal(
+                    (laid.Worn.Cells[place], planned.Forms[place], planned.Others[place], planned.Changes[place]),
+                    (handed[at + i], handed[at + count + i], handed[at + 2 * count + i], handed[at + 3 * count + i]));
+            }
+            at += 4 * count;
+        }
+        Assert.Equal(handed.Length, at);
+        Assert.Contains(unrolled.Pieces, p => p.HiddenLeft > 0);
+        // Where hands wander, nobody knows where within a stitch the yarn changes.
+        var front = unrolled.Pieces[0];
+        var likely = FabricScene.Stitches(unrolled, new Dictionary<string, WornPiece> { [front.Piece.Name] = front.Worn });
+        var own = front.Columns * front.Worn.Rows;
+        Assert.Contains(handed[(3 * own)..(4 * own)], c => c > 0);
+        Assert.All(likely[(3 * own)..(4 * own)], c => Assert.Equal(0, c));
+        Assert.Equal(handed[..(2 * own)], likely[..(2 * own)]);
     }
 }

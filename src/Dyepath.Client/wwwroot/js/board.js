@@ -1,8 +1,9 @@
-// The unrolled pieces painted from cached pictures: as colour from afar, as stitches nearer, with symbols when near.
-import { tile } from './stitches.js';
+// The unrolled pieces painted from cached pictures: as colour from afar; nearer as cloth, or plain with lines and symbols.
 
-// From how many of the page's pixels on a stitch is drawn, and has its symbol.
-const stitched = 8, legible = 22;
+// From how many of the page's pixels on a stitch is yarn; plain, it has its outline, and its symbol.
+const yarn = 5, outlined = 8, legible = 22;
+// Milliseconds of a frame that new cloth may take.
+const patience = 6;
 
 // What is seen: the spot (x, y) in the middle, in centimetres, at so many of the canvas's pixels to a centimetre.
 export class Board {
@@ -11,7 +12,7 @@ export class Board {
     this.context = canvas.getContext('2d');
     this.cursor = null;
     this.reading = false;
-    this.tiles = new Map();
+    this.dressed = true;
     this.glyphs = new Map();
   }
 
@@ -32,6 +33,8 @@ export class Board {
     context.setTransform(scale, 0, 0, scale, canvas.width / 2 - this.x * scale, canvas.height / 2 - this.y * scale);
     for (const patch of this.scene.patches) this.drawPatch(patch);
     context.setTransform(1, 0, 0, 1, 0, 0);
+    // What is told of the picture to whoever waits for it: cells, cloth, or cloth that is still being made.
+    canvas.dataset.shows = this.isCloth() ? this.drawCloth(began + patience) : 'cells';
     for (const line of this.scene.lines) this.drawLine(line);
     for (const line of this.scene.lines) if (line.tag) this.drawTag(line);
     for (const patch of this.scene.patches) this.drawLabel(patch);
@@ -46,37 +49,56 @@ export class Board {
     context.imageSmoothingEnabled = this.scene.blur > 0 || patch.wide * scale < 2;
     context.imageSmoothingQuality = 'high';
     context.drawImage(patch.picture, patch.x, patch.y, patch.width, patch.height);
-    const wide = patch.wide * scale, high = patch.high * scale;
-    if (this.scene.blur > 0 || Math.min(wide, high) < stitched * this.ratio) return;
-    this.drawStitches(patch, wide, high);
-    if (Math.min(wide, high) >= legible * this.ratio) this.drawSymbols(patch, wide, high);
+    const wide = patch.wide * scale, high = patch.high * scale, least = Math.min(wide, high);
+    if (this.dressed || this.scene.blur > 0 || least < outlined * this.ratio) return;
+    this.drawOutlines(patch);
+    if (least >= legible * this.ratio) this.drawSymbols(patch, wide, high);
   }
 
-  drawStitches(patch, wide, high) {
-    const key = `${patch.sideways} ${patch.turned} ${patch.over} ${wide.toFixed(2)}`;
-    if (!this.tiles.has(key)) {
-      if (this.tiles.size > 8) this.tiles.clear();
-      const picture = tile(this.scene.stitch, patch, patch.sideways ? high : wide, patch.sideways ? wide : high);
-      this.tiles.set(key, { picture, pattern: this.context.createPattern(picture, 'repeat') });
+  isCloth() {
+    const least = Math.min(...this.scene.patches.map(p => Math.min(p.wide, p.high)));
+    return this.dressed && !(this.scene.blur > 0) && least * this.scale >= yarn * this.ratio;
+  }
+
+  drawCloth(until) {
+    const isWhole = this.cloth.draw(this.context, this.scale, ...this.at(0, 0).map(Math.round), until);
+    if (!isWhole) this.later();
+    return isWhole ? 'cloth' : 'making';
+  }
+
+  drawOutlines(patch) {
+    const { context, scale, ratio } = this;
+    const [from, to, first, last] = this.inView(patch);
+    context.beginPath();
+    for (let x = from; x <= to; x++) {
+      context.moveTo(patch.x + x * patch.wide, patch.y + first * patch.high);
+      context.lineTo(patch.x + x * patch.wide, patch.y + last * patch.high);
     }
-    const { picture, pattern } = this.tiles.get(key);
-    // The first row's outer corner: at the foot; sideways at the left, turned over at the right.
-    const x = patch.sideways && patch.over ? patch.x + (patch.columns + patch.hiddenRight) * patch.wide : patch.x - patch.hiddenLeft * patch.wide;
-    pattern.setTransform(new DOMMatrix([2 * patch.wide / picture.width, 0, 0, 2 * patch.high / picture.height, x, patch.y + patch.height]));
-    this.context.fillStyle = pattern;
-    this.context.imageSmoothingEnabled = true;
+    for (let y = first; y <= last; y++) {
+      context.moveTo(patch.x + from * patch.wide, patch.y + y * patch.high);
+      context.lineTo(patch.x + to * patch.wide, patch.y + y * patch.high);
+    }
+    context.strokeStyle = 'rgb(0 0 0 / .3)';
+    context.lineWidth = ratio / scale;
     // Only where there is fabric.
-    this.context.globalCompositeOperation = 'source-atop';
-    this.context.fillRect(patch.x, patch.y, patch.width, patch.height);
-    this.context.globalCompositeOperation = 'source-over';
+    context.globalCompositeOperation = 'source-atop';
+    context.stroke();
+    context.globalCompositeOperation = 'source-over';
+  }
+
+  // Columns from and to, lines from and to, of a patch.
+  inView(patch) {
+    const [left, top] = this.spot(0, 0), [right, bottom] = this.spot(this.canvas.width, this.canvas.height);
+    const within = (place, count) => Math.min(count, Math.max(0, place));
+    return [
+      within(Math.floor((left - patch.x) / patch.wide), patch.columns), within(Math.ceil((right - patch.x) / patch.wide), patch.columns),
+      within(Math.floor((top - patch.y) / patch.high), patch.rows), within(Math.ceil((bottom - patch.y) / patch.high), patch.rows),
+    ];
   }
 
   drawSymbols(patch, wide, high) {
     const { context, canvas } = this;
-    const [left, top] = this.spot(0, 0), [right, bottom] = this.spot(canvas.width, canvas.height);
-    const from = Math.max(0, Math.floor((left - patch.x) / patch.wide)), to = Math.min(patch.columns, Math.ceil((right - patch.x) / patch.wide));
-    const first = Math.max(0, Math.floor((top - patch.y) / patch.high)), last = Math.min(patch.rows, Math.ceil((bottom - patch.y) / patch.high));
-    // Large stitches are seen around their symbol.
+    const [from, to, first, last] = this.inView(patch);
     const size = Math.round(Math.min(wide * 0.6, high * 0.6, 15 * this.ratio));
     const before = context.getTransform();
     context.setTransform(1, 0, 0, 1, 0, 0);
@@ -100,13 +122,6 @@ export class Board {
       if (this.glyphs.size > 256) this.glyphs.clear();
       const picture = new OffscreenCanvas(Math.ceil(size * (0.5 + 0.5 * symbol.length)), Math.ceil(size * 1.3));
       const context = picture.getContext('2d');
-      // On its colour, so that the stitch's own lines do not run through it.
-      context.fillStyle = colour(this.scene.palette[cell]);
-      context.globalAlpha = 0.8;
-      context.beginPath();
-      context.roundRect(0, 0, picture.width, picture.height, size / 3);
-      context.fill();
-      context.globalAlpha = 1;
       context.fillStyle = colour(this.scene.inks[cell]);
       context.font = `700 ${size}px "Atkinson Hyperlegible", sans-serif`;
       context.textAlign = 'center';

@@ -2,6 +2,7 @@
 import { Board } from './board.js';
 import { picture } from './canvas.js';
 import { blurred } from './blur.js';
+import { Cloth } from './cloth.js';
 
 const views = new Map();
 // A stitch at its largest, in the page's pixels.
@@ -10,15 +11,38 @@ const sizes = new ResizeObserver(entries => {
   for (const { target } of entries) views.get(target.id)?.resized();
 });
 
-export function show(id, json, cells) {
+export function show(id, json, stitches, cloth) {
   const canvas = document.getElementById(id);
-  if (!canvas) return;
+  // A browser without canvases has the picture's text.
+  if (!canvas?.getContext('2d')) return;
   let view = views.get(id);
   if (view?.canvas !== canvas) {
     forget(id);
     views.set(id, view = new View(canvas));
   }
-  view.show(JSON.parse(json), cells.slice());
+  view.dressed = cloth;
+  view.show(JSON.parse(json), stitches.slice());
+}
+
+const plainly = 'dyepath.fabric.plain';
+// A browser that keeps nothing may refuse even to look.
+export const isPlain = () => {
+  try {
+    return localStorage.getItem(plainly) !== null;
+  } catch {
+    return false;
+  }
+};
+
+export function dress(id, cloth) {
+  try {
+    if (cloth) localStorage.removeItem(plainly);
+    else localStorage.setItem(plainly, '1');
+  } catch { }
+  const view = views.get(id);
+  if (!view) return;
+  view.dressed = cloth;
+  view.later();
 }
 
 export function listen(id, picked) {
@@ -60,10 +84,11 @@ class View extends Board {
     cancelAnimationFrame(this.frame);
   }
 
-  show(scene, cells) {
+  show(scene, stitches) {
     let at = 0;
     for (const patch of scene.patches) {
-      patch.cells = cells.subarray(at, at += patch.columns * patch.rows);
+      for (const plane of ['cells', 'forms', 'others', 'changes']) patch[plane] = stitches.subarray(at, at += patch.columns * patch.rows);
+      patch.turns = patch.sideways ? (patch.over ? 3 : 1) : 0;
       patch.wide = patch.width / patch.columns;
       patch.high = patch.height / patch.rows;
       patch.picture = scene.blur > 0
@@ -72,7 +97,7 @@ class View extends Board {
     }
     const same = this.scene?.key === scene.key;
     this.scene = scene;
-    this.tiles = new Map();
+    this.cloth = new Cloth(scene);
     this.glyphs = new Map();
     if (!same) this.whole = true;
     const on = this.cursor && scene.patches[this.cursor.index];

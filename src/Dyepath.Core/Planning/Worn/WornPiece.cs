@@ -180,8 +180,14 @@ public sealed class WornPiece
         if (_cells[y * Columns + x] is Empty or Plain)
             return null;
         var (row, stitch) = At(x, y);
-        return (row, (stitch - _rowsFrom[row]) / _unit);
+        return (row, InRow(row, stitch).Unit);
     }
+
+    /// <summary>
+    /// The pooling unit of a drawn stitch, as <see cref="UnitAt"/> has it, and which stitch of the unit it is, from 0 at the right-hand
+    /// edge.
+    /// </summary>
+    internal (int Unit, int Part) InRow(int row, int stitch) => Math.DivRem(stitch - _rowsFrom[row], _unit);
 
     private int Place(int row, int stitch, int across)
     {
