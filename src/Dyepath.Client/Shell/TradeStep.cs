@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using Dyepath.Core.Findings;
+using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
+using Dyepath.Workspace.Fit;
 using Dyepath.Workspace.Work;
 
 namespace Dyepath.Client.Shell;
@@ -38,17 +40,23 @@ public sealed record TradeStep(string Address, string Name, Type Page, params st
     /// <summary>The step after it; missing after the last.</summary>
     public TradeStep? Next => All.SkipWhile(step => step != this).Skip(1).FirstOrDefault();
 
-    /// <summary>How far the step is, by what is wanted, wrong or doubtful on it; a step that only shows what was planned is never done.</summary>
+    /// <summary>How far it is, by what is wanted, wrong or doubtful on it; one that only shows what was planned is never done.</summary>
     public StepState State(Outcome? outcome)
     {
         var here = (outcome?.Findings ?? []).Where(f => Showing(f.Place) == this).ToArray();
         var faults = here.Where(f => f.Level == FindingLevel.Fault).ToArray();
         return faults.Any(f => !outcome!.IsWanted(f)) ? StepState.Wrong
             : faults.Length > 0 ? StepState.Wanting
-            : here.Any(f => f.Level == FindingLevel.Warning) ? StepState.Doubtful
-            : outcome?.Plan is not null && Address is "yarn" or "swatch" or "garment" or "fit" && !ExampleValues.Of(outcome!.Project!).Any(v => Showing(v.Place) == this) ? StepState.Done
+            : here.Any(f => f.Level == FindingLevel.Warning) || IsPoor(outcome?.Plan) ? StepState.Doubtful
+            : IsDone(outcome) ? StepState.Done
             : StepState.Open;
     }
+
+    private bool IsPoor(Plan? plan) => Address == "fit" && plan is not null && FitVerdict.Of(plan).Prospect != Prospect.Good;
+
+    /// <summary>What it asks for is put in, and none of it is the example's.</summary>
+    private bool IsDone(Outcome? outcome) => Address is "yarn" or "swatch" or "garment" or "fit"
+        && outcome is { Plan: not null, Project: { } project } && !ExampleValues.Of(project).Any(v => Showing(v.Place) == this);
 
     /// <summary>The place of a finding lies on the step, or on one that is told together with it; the pattern tells all.</summary>
     private bool Tells(Finding finding)

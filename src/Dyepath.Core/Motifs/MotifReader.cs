@@ -306,8 +306,9 @@ public sealed class MotifReader
         if (_wave == 0 || _clarity!.Value.Best <= 0)
             return 0;
         var turns = (double)piece.Advance.Micro / _period!.Micro * z;
+        var mirror = piece.Mirror * z / (2.0 * _period.Micro) % 1;
         var clarity = _clarity.Value.Of(
-            (turns - Math.Round(turns)) / piece.Advance.Rows, _travel / UnitsPerPeriod * z, piece.Mirror * z / (2.0 * _period.Micro) % 1, piece.Rows);
+            (turns - Math.Round(turns)) / piece.Advance.Rows, _travel / UnitsPerPeriod * z, mirror, piece.Rows);
         return Math.Min(1, clarity / _clarity.Value.Best);
     }
 

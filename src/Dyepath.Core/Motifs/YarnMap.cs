@@ -67,8 +67,10 @@ public sealed class YarnMap
         Guard.InRange(options.From, 1, FabricPath.MostStitches, "stitches", nameof(options));
         Guard.InRange(options.To, options.From, Math.Min(FabricPath.MostStitches, options.From + MostCounts - 1), "stitches", nameof(options));
         Guard.InRange(reach, Thinnest, Farthest, "of the yarn per stitch");
-        var reader = MotifReader.Create(ring, options.Working, options.Gauge, options.Path.StitchesPerUnit, options.Palette, options.Thresholds);
-        return new YarnMap(reach, [.. Enumerable.Range(options.From, options.To - options.From + 1).Select(n => Column(reader, options, n, reach, effort))]);
+        var reader = MotifReader.Create(
+            ring, options.Working, options.Gauge, options.Path.StitchesPerUnit, options.Palette, options.Thresholds);
+        var counts = Enumerable.Range(options.From, options.To - options.From + 1);
+        return new YarnMap(reach, [.. counts.Select(n => Column(reader, options, n, reach, effort))]);
     }
 
     private static MapColumn Column(MotifReader reader, CountOptions options, int stitches, double reach, Effort? effort)

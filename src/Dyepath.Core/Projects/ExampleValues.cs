@@ -24,15 +24,17 @@ public static class ExampleValues
         var left = ImmutableArray.CreateBuilder<(string Place, string Words)>();
         if (AreLengths([.. yarn.Sections.Select(s => s.Length)]))
             left.Add(("yarn.sections", "the lengths of the colours"));
-        // Small counts are easily alike; a maker's own were counted all the same.
-        if (AreCounts([.. yarn.Counted.Where(b => b.Name != CountedBall.MakersOwn).SelectMany(b => b.Repeats)]))
-            left.Add(("yarn.counted", "the counted stitches"));
         if (!swatch.YarnUsed.IsEmpty && swatch.YarnUsed.SequenceEqual(example.Fabric.Swatch.YarnUsed))
             left.Add(("fabric.swatch.yarnUsed", "the yarn that the swatch's stitches took"));
         // One gauge alone, or one hook, may well be hers; both together, and nothing said of washing, are not.
         var first = example.Fabric.Swatch;
         if (swatch.HookMillimetres == first.HookMillimetres && swatch.Worked == first.Worked && swatch is { Blocked: null, Hung: null })
             left.Add((Swatch, "the swatch's gauge and hook"));
+        // Small counts are easily alike: beside nothing else of the example's they are her own, and so are those of a maker.
+        var hasLengths = left.Any(l => l.Place == "yarn.sections");
+        var counted = yarn.Counted.Where(b => b.Name != CountedBall.MakersOwn).SelectMany(b => b.Repeats);
+        if (left.Count > 0 && AreCounts([.. counted], hasLengths))
+            left.Insert(hasLengths ? 1 : 0, ("yarn.counted", "the counted stitches"));
         return left.ToImmutable();
     }
 
@@ -41,13 +43,17 @@ public static class ExampleValues
     public static bool AreLengths(IReadOnlyList<Length?> lengths) =>
         Keeps(lengths, [.. StarterDocument.Project.Yarn.Sections.Select(s => s.Length)]);
 
-    /// <summary>Whether counts begin with the example's, whatever sections were added to it, taken out of it or moved since.</summary>
+    /// <summary>Whether counts begin with the example's, whatever sections were taken out of it, moved or added to it since.</summary>
     /// <param name="repeats">Whole repeats, a count for each section.</param>
-    public static bool AreCounts(IReadOnlyList<ImmutableArray<int>> repeats)
+    /// <param name="hasLengths">
+    /// The lengths are the example's too. Without them, more colours with stitches than the example has are another yarn's.
+    /// </param>
+    public static bool AreCounts(IReadOnlyList<ImmutableArray<int>> repeats, bool hasLengths)
     {
         ArgumentNullException.ThrowIfNull(repeats);
         ImmutableArray<int>[] example = [.. StarterDocument.Project.Yarn.Counted.SelectMany(b => b.Repeats)];
-        return repeats.Count >= example.Length && Keeps(Columns([.. repeats.Take(example.Length)]), Columns(example));
+        return repeats.Count >= example.Length && (hasLengths || repeats.Min(r => r.Count(n => n > 0)) <= example[0].Length)
+            && Keeps(Columns([.. repeats.Take(example.Length)]), Columns(example));
 
         static string[] Columns(ImmutableArray<int>[] rows) =>
             [.. Enumerable.Range(0, rows.Min(r => r.Length)).Select(j => string.Join(' ', rows.Select(r => r[j])))];

@@ -3,7 +3,7 @@ using Dyepath.Workspace.Work;
 
 namespace Dyepath.Workspace.Draft;
 
-/// <summary>A design as it is begun: a garment and sizes to change, and nothing yet of what only the designer knows, her yarn and swatch.</summary>
+/// <summary>A design as it is begun: a garment and sizes to change, and nothing of what only the designer knows, yarn and swatch.</summary>
 public static class NewDesign
 {
     /// <summary>The document's text.</summary>

@@ -22,6 +22,15 @@ public static class SampleYarn
         return Array.TrueForAll(Places, place => JsonNode.DeepEquals(document.Node(place), Sample.Node(place)));
     }
 
+    /// <summary>Whether the swatch's yarn, or its hook and gauge, are the sample's.</summary>
+    public static bool HasItsSwatch(ProjectDocument document)
+    {
+        ArgumentNullException.ThrowIfNull(document);
+        return Same("fabric.swatch.yarnUsed") || (Same("fabric.swatch.hook") && Same("fabric.swatch.worked"));
+
+        bool Same(string place) => document.Has(place) && JsonNode.DeepEquals(document.Node(place), Sample.Node(place));
+    }
+
     /// <summary>Whether there is room for it: no colour and no gauge is put in yet.</summary>
     public static bool HasRoom(ProjectDocument document)
     {

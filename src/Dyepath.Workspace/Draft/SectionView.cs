@@ -19,7 +19,8 @@ namespace Dyepath.Workspace.Draft;
 /// <param name="Blend">Missing where nothing readable is typed.</param>
 public sealed record SectionView(int Index, string Name, Srgb Colour, string Symbol, Length? Length, Length? Spread, Length? Blend)
 {
-    private static readonly Srgb Unknown = new(0x80, 0x80, 0x80);
+    /// <summary>A grey of its own for each colour that is not picked yet, so that each has a symbol of its own too.</summary>
+    private static Srgb Unknown(int index) => new((byte)(0x70 + index), 0x80, 0x80);
 
     /// <summary>In the document.</summary>
     public string Place => string.Create(CultureInfo.InvariantCulture, $"yarn.sections[{Index}]");
@@ -49,7 +50,7 @@ public sealed record SectionView(int Index, string Name, Srgb Colour, string Sym
         var name = document.Typed(place + ".name").Trim();
         return new YarnSection(
             name.Length > 0 ? name : string.Create(CultureInfo.InvariantCulture, $"section {index + 1}"),
-            Srgb.TryParse(document.Typed(place + ".colour"), out var colour) ? colour : Unknown,
+            Srgb.TryParse(document.Typed(place + ".colour"), out var colour) ? colour : Unknown(index),
             Long(document, place + ".length"), Long(document, place + ".spread"), Long(document, place + ".blend"));
     }
 

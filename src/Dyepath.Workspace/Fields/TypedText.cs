@@ -21,10 +21,8 @@ public static partial class TypedText
     {
         ArgumentNullException.ThrowIfNull(text);
         ArgumentNullException.ThrowIfNull(unit);
-        var typed = text.Trim();
-        var hook = unit != "mm" ? null
-            : HookSizes.All.FirstOrDefault(h => h.Us.Length > 1 && h.Us.Equals(typed, StringComparison.OrdinalIgnoreCase));
-        if (hook is not null)
+        var typed = Thousands().Replace(text.Trim(), "${before}${after}");
+        if (unit == "mm" && Hook(typed) is { } hook)
             return Written((decimal)hook.Diameter.Millimetres, "mm");
         if (FeetAndInches().Match(typed) is { Success: true } both && Number(both, "feet") is { } feet && Number(both, "inches") is { } inches)
             return Written(InchesInFoot * feet + inches, "in");
@@ -46,11 +44,31 @@ public static partial class TypedText
         };
     }
 
+    /// <summary>
+    /// A hook by its US label, whole or as people shorten it: <c>H-8</c>, <c>h8</c>, <c>US I/9</c>, <c>H</c>, <c>US 8</c>; null where it is
+    /// none, or where hooks of several diameters have the letter.
+    /// </summary>
+    private static HookSize? Hook(string typed)
+    {
+        var label = Us().Replace(typed, "");
+        string Plain(string name) => new([.. name.Where(char.IsAsciiLetterOrDigit).Select(char.ToUpperInvariant)]);
+        var isUs = label.Length < typed.Length;
+        if (Plain(label).Length == 0 || (!isUs && !char.IsAsciiLetter(label[0])))
+            return null;
+        var numbered = HookSizes.All.Where(h => h.Us.Contains('-', StringComparison.Ordinal)).ToArray();
+        return HookSizes.All.FirstOrDefault(h => h.Us.Length > 1 && Plain(h.Us) == Plain(label))
+            ?? Only(numbered.Where(h => h.Us.Split('-')[0].Equals(label, StringComparison.OrdinalIgnoreCase)
+                && !HookSizes.All.Any(o => o.Us.Equals(label, StringComparison.OrdinalIgnoreCase))))
+            ?? (isUs ? Only(numbered.Where(h => h.Us.Split('-')[1] == label)) : null);
+
+        static HookSize? Only(IEnumerable<HookSize> hooks) => hooks.ToArray() is [var one] ? one : null;
+    }
+
     /// <summary>A number without a unit, as people type it: with a decimal comma, or as a fraction.</summary>
     public static bool TryNumber(string text, out decimal number)
     {
         ArgumentNullException.ThrowIfNull(text);
-        var match = WithUnit().Match(text.Trim());
+        var match = WithUnit().Match(Thousands().Replace(Counted().Replace(text.Trim(), ""), "${before}${after}"));
         var read = match is { Success: true } && match.Groups["unit"].Length == 0 ? Number(match, "number") : null;
         number = read ?? 0;
         return read is not null;
@@ -85,6 +103,17 @@ public static partial class TypedText
             ? string.Create(CultureInfo.InvariantCulture, $"{sign}{(whole == 0 ? "" : whole.ToString("0", CultureInfo.InvariantCulture))}{Eighths[(int)eighths]} in")
             : string.Create(CultureInfo.InvariantCulture, $"{sign}{size:0.##########} {unit}");
     }
+
+    /// <summary>A comma before three digits and no others parts thousands: nobody measures to a thousandth of anything here.</summary>
+    [GeneratedRegex("(?<before>^[1-9][0-9]{0,2}),(?<after>[0-9]{3})(?![0-9,.])")]
+    private static partial Regex Thousands();
+
+    [GeneratedRegex("^US ?", RegexOptions.IgnoreCase)]
+    private static partial Regex Us();
+
+    /// <summary>What is counted, behind its number.</summary>
+    [GeneratedRegex(" ?(?:sts?|stitch|stitches|rows?|rounds?|rnds?)\\.?$", RegexOptions.IgnoreCase)]
+    private static partial Regex Counted();
 
     private const string NumberPattern = @"[-−]?(?:[0-9]{1,6}[ -][0-9]{1,3}/[0-9]{1,3}|[0-9]{1,3}/[0-9]{1,3}|(?:[0-9]{1,6} ?)?[⅛¼⅜½⅝¾⅞]|[0-9]{0,6}(?:[.,][0-9]{1,10}|(?<=[0-9])))";
 

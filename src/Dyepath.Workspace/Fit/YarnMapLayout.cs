@@ -29,10 +29,15 @@ public sealed class YarnMapLayout
         From = map.Columns[0].Stitches;
         Zones =
         [
-            .. map.Columns.SelectMany(c => c.Stretches, (c, s) => (c.Stitches, Stretch: s)).GroupBy(p => (p.Stretch.Kind, Clear: Level(p.Stretch.Clarity)))
+            .. map.Columns.SelectMany(c => c.Stretches, (c, s) => (c.Stitches, Stretch: s))
+                .GroupBy(p => (p.Stretch.Kind, Clear: Level(p.Stretch.Clarity)))
                 .Select(zone => new MapZone(zone.Key.Kind, zone.Key.Clear, Outline(zone))),
         ];
-        Sizes = [.. ruler.Sizes.Where(s => s.Choice is not null).GroupBy(s => s.Choice!.Front).OrderBy(g => g.Key).Select(g => (g.Key, string.Join(", ", g.Select(s => s.Name))))];
+        Sizes =
+        [
+            .. ruler.Sizes.Where(s => s.Choice is not null).GroupBy(s => s.Choice!.Front).OrderBy(g => g.Key)
+                .Select(g => (g.Key, string.Join(", ", g.Select(s => s.Name)))),
+        ];
     }
 
     /// <summary>What it shows.</summary>
@@ -66,17 +71,22 @@ public sealed class YarnMapLayout
     /// <summary>Where a change of yarn per stitch lies, from the top.</summary>
     public static double Y(double change) => Math.Clamp(1000 * (Reach - change), 0, Height);
 
-    /// <summary>The stretches of the motif that the design asks for, one of each count at most: the one nearest to the plan's yarn.</summary>
-    public IEnumerable<(int Stitches, MapStretch Stretch)> Islands => Map.Columns
-        .Select(c => (c.Stitches, Stretch: c.Stretches.Where(s => s.Kind == Wanted).OrderBy(s => s.Has(0) ? 0 : Math.Min(Math.Abs(s.From), Math.Abs(s.To)))
-            .Select(s => (MapStretch?)s).FirstOrDefault())).Where(p => p.Stretch is not null).Select(p => (p.Stitches, p.Stretch!.Value));
+    /// <summary>Stretches of the motif that the design asks for, one of each count at most: the nearest to the plan's yarn.</summary>
+    public IEnumerable<(int Stitches, MapStretch Stretch)> Islands =>
+        from column in Map.Columns
+        let wanted = column.Stretches.Where(s => s.Kind == Wanted).ToArray()
+        where wanted.Length > 0
+        select (column.Stitches, wanted.MinBy(s => s.Has(0) ? 0 : Math.Min(Math.Abs(s.From), Math.Abs(s.To))));
 
-    /// <summary>Such as <c>84 stitches, yarn per stitch 1.5 % tighter than your swatch's: argyle diamonds, clearly; they hold from 2 % tighter to 0.4 % tighter.</c></summary>
+    /// <summary>
+    /// Such as <c>84 stitches, yarn per stitch 1.5 % tighter than your swatch's: argyle diamonds, clearly; so from 2 % tighter to 0.4 %
+    /// tighter.</c>
+    /// </summary>
     public string Say(int stitches, double change)
     {
         var stretch = Map.Columns[Math.Clamp(stitches - From, 0, Wide - 1)].At(change);
-        return $"{stitches} stitches, yarn per stitch {(change == 0 ? "as in your swatch" : $"{Change(change)} than your swatch's")}: {MotifWords.Of(stretch.Kind)}, "
-            + $"{Clearly(Level(stretch.Clarity))}; so from {Change(stretch.From)} to {Change(stretch.To)}.";
+        return $"{stitches} stitches, yarn per stitch {(change == 0 ? "as in your swatch" : $"{Change(change)} than your swatch's")}: {MotifWords.Of(stretch.Kind)}{(stretch.Kind == MotifKind.Scattered ? "" : $", {Clearly(Level(stretch.Clarity))}")}; "
+            + $"so from {Change(stretch.From)} to {Change(stretch.To)}.";
     }
 
     /// <summary>Such as <c>1.5 % tighter</c>.</summary>

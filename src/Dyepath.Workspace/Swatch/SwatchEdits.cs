@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
+using Dyepath.Core.Measuring;
 using Dyepath.Workspace.Work;
 
 namespace Dyepath.Workspace.Swatch;
@@ -18,6 +19,30 @@ public static class SwatchEdits
                 return;
         }
         document.Set(place, null);
+    }
+
+    /// <summary>
+    /// One number of a maker's hands is enough: the other is that of most makers until it is put in, and goes with the last of hers.
+    /// </summary>
+    public static void Hands(ProjectDocument document)
+    {
+        const string spread = "fabric.hands.spread", memory = "fabric.hands.memory";
+        var (hasSpread, hasMemory) = (Stands(spread), Stands(memory));
+        if (!hasSpread && !hasMemory)
+            document.Set("fabric.hands", null);
+        else if (!hasMemory)
+            Usual(memory, $"{HandsPrior.Default.Memory:0.##} stitches");
+        else if (!hasSpread)
+            Usual(spread, $"{100 * HandsPrior.Default.Spread:0.##} %");
+
+        // What was put in by us is no number of hers.
+        bool Stands(string place) => document.Has(place) && document.Typed(place) != document.Implied.GetValueOrDefault(place);
+
+        void Usual(string place, FormattableString value)
+        {
+            document.Implied[place] = value.ToString(CultureInfo.InvariantCulture);
+            document.Set(place, JsonValue.Create(document.Implied[place]));
+        }
     }
 
     /// <summary>Whole stitches of one section; the others keep what they take now.</summary>

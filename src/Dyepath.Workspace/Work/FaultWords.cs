@@ -24,7 +24,7 @@ public static partial class FaultWords
         (At("yarn"), "Put in your yarn: its colours in the order in which they come off the ball."),
         (At("yarn.sections"), "Put in the colours of your yarn, in the order in which they come off the ball."),
         (At("yarn.sections[].name"), "Give this colour a name, so that makers can tell it by a word."),
-        (At("yarn.sections[].colour"), "Pick this colour by eye, or type it by its name or as # and six digits, such as #1f4e5f."),
+        (At("yarn.sections[].colour"), "Pick this colour by eye, or type a plain name such as teal or mustard, or # and six digits, such as #1f4e5f."),
         (At("yarn.sections[].length"), "Measure this colour too: lengths are put in for every colour, or for none."),
         (At("yarn.counted[].name"), "Give this ball a name, such as first ball."),
         (At("yarn.counted[].repeats"), "Count at least one whole sequence of this ball, or take the ball out."),
@@ -66,7 +66,9 @@ public static partial class FaultWords
         (At("title"), "Give the pattern a title."),
     ];
 
-    /// <summary>What is wrong, where the document's words name its parts; <c>{0}</c> is what was found, <c>{1}</c> what may stand there.</summary>
+    /// <summary>
+    /// What is wrong, where the document's words name its parts; <c>{0}</c> is what was found, <c>{1}</c> what may stand there.
+    /// </summary>
     private static readonly ImmutableArray<(Func<Fault, bool> Is, string Words)> Wrong =
     [
         (f => CountedRepeat.IsMatch(f.Path) && f.Allowed.Contains("numbers", StringComparison.Ordinal),
@@ -82,6 +84,10 @@ public static partial class FaultWords
             "A colour of the same name looks different: give the two names of their own, or make their colours equal."),
         (f => f.Allowed.Contains("fewestRounds", StringComparison.Ordinal),
             "These are fewer rounds than the fewest that you allow: put in more here, or fewer there."),
+        (f => f.Path.EndsWith(".colour", StringComparison.Ordinal) && f.Kind == FaultKind.Form,
+            "{0} is no colour that is known here by its name: pick it by eye, or type # and six digits, such as #1f4e5f."),
+        (f => f.Path.EndsWith("watch.hook", StringComparison.Ordinal) && f.Kind is FaultKind.Form or FaultKind.Meaning && f.Allowed.StartsWith("a hook size", StringComparison.Ordinal),
+            "{0} is no hook that is known here: put in its millimetres, from 0.5 to 50, such as 5.5, or its US letter and number, such as I-9."),
         (f => f.Allowed == "each once", "Here is {0}: take one of the two out."),
         (f => f.Allowed == "either chart or own", "Sizes come from a chart or are your own, not both: leave one of the two out."),
         (f => f.Allowed == "only with a chart", "These sizes are those of a chart: choose one, or take them out."),

@@ -27,7 +27,7 @@ public sealed class Outcome
 
     private Outcome(ProjectReading reading, ImmutableArray<Fault> faults, PlanResult? result, MeasuredYarn? measured, byte[]? decisions)
     {
-        (Reading, _faults, Result, Measured, Decisions) = (reading, faults, result, measured, decisions);
+        (Reading, _faults, Result, Counted, Decisions) = (reading, faults, result, measured, decisions);
         Findings =
         [
             .. faults.OrderBy(FaultWords.Rank).Select(f => new Finding(FindingLevel.Fault, f.Path, FaultWords.Of(f))),
@@ -49,8 +49,11 @@ public sealed class Outcome
     /// <summary>Missing where the document has faults.</summary>
     public Project? Project => Reading.Project;
 
+    /// <summary>What the yarn's counts say, also while swatch or label are still to come; missing where they say too little.</summary>
+    public MeasuredYarn? Counted { get; }
+
     /// <summary>What yarn and swatch say together; missing where they say too little, or the document was only read.</summary>
-    public MeasuredYarn? Measured { get; }
+    public MeasuredYarn? Measured => _faults.Any(f => IsIn(SwatchPlace, f)) ? null : Counted;
 
     /// <summary>What the plan's searches found, so that it can be made again elsewhere; missing where they were not told.</summary>
     public byte[]? Decisions { get; }
@@ -94,7 +97,7 @@ public sealed class Outcome
     {
         ArgumentNullException.ThrowIfNull(earlier);
         return Project is { } project && earlier.Result?.Reworded(project) is { } result
-            ? new Outcome(Reading, _faults, result, earlier.Measured, earlier.Decisions) : null;
+            ? new Outcome(Reading, _faults, result, earlier.Counted, earlier.Decisions) : null;
     }
 
     /// <summary>All of it, the searches made elsewhere.</summary>
@@ -135,8 +138,8 @@ public sealed class Outcome
     internal static Project? YarnAlone(string text, ProjectReading reading)
     {
         string[] parts = ["yarn", "fabric"];
-        var faults = reading.Faults.Where(f => f.Path == "document" || parts.Any(part => f.Path.StartsWith(part, StringComparison.Ordinal))).ToArray();
-        if (reading.Project is not null || faults.Any(f => !FaultWords.IsWanting(f) || !ToCome.Any(place => f.Path.StartsWith(place, StringComparison.Ordinal)))
+        var faults = reading.Faults.Where(f => f.Path == "document" || parts.Any(part => IsIn(part, f))).ToArray();
+        if (reading.Project is not null || faults.Any(f => !FaultWords.IsWanting(f) || !ToCome.Any(place => IsIn(place, f)))
             || ProjectDocument.TryParse(text) is not { } document
             || ProjectDocument.TryParse(ProjectWriter.Write(StarterDocument.Project)) is not { } other)
         {
@@ -144,14 +147,16 @@ public sealed class Outcome
         }
         foreach (var part in parts)
         {
-            var (mine, instead) = (document.Node(part)?.DeepClone(), ToCome.Where(place => place.StartsWith(part, StringComparison.Ordinal))
-                .Where(place => faults.Any(f => f.Path.StartsWith(place, StringComparison.Ordinal))).Select(place => (place, other.Node(place)?.DeepClone())).ToArray());
-            other.Set(part, mine);
+            var instead = ToCome.Where(place => place.StartsWith(part, StringComparison.Ordinal) && faults.Any(f => IsIn(place, f)))
+                .Select(place => (place, other.Node(place)?.DeepClone())).ToArray();
+            other.Set(part, document.Node(part)?.DeepClone());
             foreach (var (place, value) in instead)
                 other.Set(place, value);
         }
-        if (faults.Any(f => f.Path.StartsWith(SwatchPlace, StringComparison.Ordinal)))
+        if (faults.Any(f => IsIn(SwatchPlace, f)))
             other.Set($"{SwatchPlace}.yarnUsed", null);
         return ProjectReader.Read(Encoding.UTF8.GetBytes(other.Text)).Project;
     }
+
+    private static bool IsIn(string place, Fault fault) => fault.Path.StartsWith(place, StringComparison.Ordinal);
 }

@@ -114,7 +114,8 @@ public sealed class Workbench(Planner planner, Faults faults) : IDisposable
         if (hadSample && !SampleYarn.IsIn(document))
         {
             SampleYarn.TakeOut(document);
-            _sampleWentWith = what;
+            // The sample's garment is no earlier state of hers.
+            (_sampleWentWith, Plan) = (what, null);
         }
         IsOutcomeEarlier = Outcome is not null;
         Schedule(Wait);

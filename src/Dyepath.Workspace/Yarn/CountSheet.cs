@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json.Nodes;
 using Dyepath.Core.Projects;
+using Dyepath.Workspace.Draft;
 using Dyepath.Workspace.Work;
 
 namespace Dyepath.Workspace.Yarn;
@@ -43,9 +44,16 @@ public sealed class CountSheet(ProjectDocument document, int ball)
             .Where(row => row.Length == _sections && row.All(n => n is not null))
             .Select(row => row.Select(n => n!.Value).ToArray());
 
-    /// <summary>Whether the counts of all balls are still the example's, also while the document has faults.</summary>
-    public static bool AreExample(ProjectDocument document) =>
-        ExampleValues.AreCounts([.. Of(document).Select(row => row.ToImmutableArray())]);
+    /// <summary>
+    /// Whether the counts of all balls are still the example's, also while the document has faults: beside lengths or a swatch of the
+    /// example's, since small counts are easily alike.
+    /// </summary>
+    public static bool AreExample(ProjectDocument document)
+    {
+        var hasLengths = ExampleValues.AreLengths([.. SectionView.Read(document).Select(s => s.Length)]);
+        return (hasLengths || SampleYarn.HasItsSwatch(document))
+            && ExampleValues.AreCounts([.. Of(document).Select(row => row.ToImmutableArray())], hasLengths);
+    }
 
     /// <summary>Whether any repeat says of a section that it has stitches; of one that was added later all say 0.</summary>
     public static bool IsCounted(ProjectDocument document, int section) => Of(document).Any(row => row[section] > 0);

@@ -11,7 +11,7 @@ public static class SectionEdits
     private const string Sections = "yarn.sections";
     private const string Whole = "fabric.sectionStitches";
 
-    /// <summary>A section without colour and length behind all others; what was counted before says 0 stitches of it, to be put right.</summary>
+    /// <summary>A section without colour and length behind all others; what was counted before says 0 stitches of it.</summary>
     public static void Add(ProjectDocument document)
     {
         var count = document.Count(Sections);

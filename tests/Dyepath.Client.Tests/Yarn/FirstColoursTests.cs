@@ -32,10 +32,10 @@ public sealed class FirstColoursTests : BunitContext
         await page.InvokeAsync(() => page.FindAll("button").Single(b => b.TextContent == "Put in the first colour").ClickAsync());
         await page.InvokeAsync(() => page.Find("#at-yarn-sections-0-name").InputAsync("deep teal"));
         await page.InvokeAsync(() => page.FindAll("button").Single(b => b.TextContent == "Add a section").ClickAsync());
-        await page.InvokeAsync(() => page.Find("#at-yarn-sections-1-name").InputAsync("moss"));
+        await page.InvokeAsync(() => page.Find("#at-yarn-sections-1-name").InputAsync("murk"));
         Assert.Equal(("#008080", false), (_workbench.Document!.Typed("yarn.sections[0].colour"), _workbench.Document.Has("yarn.sections[1].colour")));
         // A colour that is not picked yet is wanted, and nothing is wrong with it; nobody is told that two greys look alike.
-        list.WaitForAssertion(() => Assert.Equal("Pick this colour by eye, or type it by its name or as # and six digits, such as #1f4e5f.",
+        list.WaitForAssertion(() => Assert.Equal("Pick this colour by eye, or type a plain name such as teal or mustard, or # and six digits, such as #1f4e5f.",
             list.FindAll(".finding-says")[0].TextContent.Replace("Show", "", StringComparison.Ordinal).Trim()));
         Assert.Equal("false", page.Find("#at-yarn-sections-1-colour").GetAttribute("aria-invalid"));
         Assert.Empty(page.FindAll(".said.fault, .said.warning"));

@@ -52,6 +52,31 @@ public sealed class ExampleValuesTests
         Assert.Empty(ExampleValues.Of(TestProjects.Tideline));
     }
 
+    /// <summary>
+    /// Counts of her own with the same small numbers among them, whether of more colours or of as many, beside measures of her own.
+    /// </summary>
+    [Fact]
+    public void Counts_that_are_only_alike_are_hers()
+    {
+        var swatch = new Swatch(5, new Gauge(13.5, 15, Length.FromInches(4)), null, null, []);
+        YarnSection[] seven = [.. Enumerable.Range(0, 7).Select(i => new YarnSection($"colour {i}", new Core.Colours.Srgb((byte)(30 * i), 90, 120), null))];
+        var hers = StarterDocument.Project with
+        {
+            Fabric = StarterDocument.Project.Fabric with { Swatch = swatch },
+            Yarn = StarterDocument.Project.Yarn with
+            {
+                Sections = [.. seven],
+                Counted = [new CountedBall("first ball", [[6, 4, 3, 4, 5, 3, 4], [6, 4, 3, 5, 5, 3, 4], [5, 4, 3, 4, 5, 3, 4]])],
+            },
+        };
+        Assert.Empty(ExampleValues.Of(hers));
+        // Seven colours that four of the example's are among by chance are hers also beside the example's swatch.
+        Assert.DoesNotContain(ExampleValues.Of(hers with { Fabric = StarterDocument.Project.Fabric }), v => v.Place == "yarn.counted");
+        var four = hers with { Yarn = hers.Yarn with { Sections = [.. seven[..4]], Counted = StarterDocument.Project.Yarn.Counted } };
+        Assert.Empty(ExampleValues.Of(four));
+        Assert.Contains(ExampleValues.Of(four with { Fabric = StarterDocument.Project.Fabric }), v => v.Place == "yarn.counted");
+    }
+
     /// <summary>A yarn of five colours, or of three, that was begun from the example of four is not measured by that.</summary>
     [Fact]
     public void Sections_that_are_added_moved_or_taken_out_measure_nothing()

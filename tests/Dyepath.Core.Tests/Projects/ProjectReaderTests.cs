@@ -1,4 +1,5 @@
 using System.Text;
+using System.Text.Json.Nodes;
 using Dyepath.Core.Documents;
 using Dyepath.Core.Projects;
 
@@ -163,4 +164,22 @@ public sealed class ProjectReaderTests
     private static string Edited(string before, string after) => Demo.Replace(before, after, StringComparison.Ordinal);
 
     private static ProjectReading Read(string json) => ProjectReader.Read(Encoding.UTF8.GetBytes(json));
+
+    /// <summary>A swatch that was only measured washed, as many are: its gauge is that of the finished garment, and no other is asked for.</summary>
+    [Theory]
+    [InlineData("blocked")]
+    [InlineData("hung")]
+    public void One_gauge_of_any_state_is_enough(string state)
+    {
+        var whole = JsonNode.Parse(ProjectWriter.Write(StarterDocument.Project))!;
+        var swatch = whole["fabric"]!["swatch"]!.AsObject();
+        swatch[state] = swatch["worked"]!.DeepClone();
+        swatch.Remove("worked");
+        var read = ProjectReader.Read(Encoding.UTF8.GetBytes(whole.ToJsonString()));
+        Assert.True(read.IsGood, string.Join('\n', read.Faults));
+        Assert.Equal(StarterDocument.Project.Fabric.Swatch.Worked, read.Project.Fabric.Swatch.Worked);
+        swatch.Remove(state);
+        var fault = Assert.Single(ProjectReader.Read(Encoding.UTF8.GetBytes(whole.ToJsonString())).Faults);
+        Assert.Equal(("fabric.swatch.worked", "no gauge"), (fault.Path, fault.Found));
+    }
 }

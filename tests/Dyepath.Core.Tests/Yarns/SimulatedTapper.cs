@@ -103,7 +103,7 @@ internal sealed class SimulatedTapper(double spread, double memory, double dye, 
         return taps;
     }
 
-    private List<(int Section, int Visit)> Spoilt(List<(int Section, int Visit)> taps, TapTrouble trouble, int at)
+    private static List<(int Section, int Visit)> Spoilt(List<(int Section, int Visit)> taps, TapTrouble trouble, int at)
     {
         if (trouble is not (TapTrouble.Miscount or TapTrouble.Skipped or TapTrouble.Doubled))
             return taps;

@@ -57,6 +57,8 @@ public sealed class SampleYarnTests
         own.Set(place, JsonValue.Create(value));
         Assert.True(JsonNode.DeepEquals(own.Root, document.Root), document.Text);
         Assert.True(workbench.IsSampleGone);
+        // Nothing of the sample's garment stays in view as an earlier state of hers.
+        Assert.Null(workbench.Plan);
         workbench.Undo();
         Assert.True(SampleYarn.IsIn(workbench.Document!));
         Assert.False(workbench.IsSampleGone);

@@ -22,7 +22,10 @@ public sealed class SectionViewTests
         Assert.Equal(["deep water", "foam", "wet sand", "kelp"], sections.Where(s => s.Index != 1).Select(s => s.Name));
         Assert.NotEqual("", sections[1].Name);
         Assert.Equal(Srgb.Parse("#4c9aa0"), sections[1].Colour);
-        Assert.Equal(Srgb.Parse("#808080"), sections[2].Colour);
+        // A grey of its own for each that has none yet, so that each has a symbol of its own.
+        Assert.Equal(Srgb.Parse("#728080"), sections[2].Colour);
+        document.Set("yarn.sections[4].colour", null);
+        Assert.Equal(5, SectionView.Read(document).Select(s => s.Symbol).Distinct().Count());
         Assert.Equal((Length.FromCentimetres(31.8), Length.FromCentimetres(0.5)), (sections[0].Length!.Value, sections[0].Spread!.Value));
         Assert.Null(sections[3].Length);
         Assert.Null(sections[0].Blend);

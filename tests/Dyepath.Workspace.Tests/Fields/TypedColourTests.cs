@@ -14,6 +14,10 @@ public sealed class TypedColourTests
     [InlineData("1F4E5F", "#1f4e5f")]
     [InlineData("abc", "#abc")]
     [InlineData(" #1f4e5f ", " #1f4e5f ")]
+    [InlineData("lilac", "#b89bc8")]
+    [InlineData("brick red", "#96423a")]
+    [InlineData("Old Rose", "#c98a93")]
+    [InlineData("red", "#ff0000")]
     [InlineData("mud", "mud")]
     [InlineData("transparent", "transparent")]
     [InlineData("window", "window")]
@@ -24,8 +28,10 @@ public sealed class TypedColourTests
     [InlineData("deep teal", "#008080")]
     [InlineData("pale sea green", "#2e8b57")]
     [InlineData("old gold", "#ffd700")]
-    [InlineData("moss", null)]
-    [InlineData("teal deep", null)]
+    [InlineData("mud", null)]
+    [InlineData("mossy", null)]
+    [InlineData("brick red", "#96423a")]
+    [InlineData("deep plum", "#5f3355")]
     [InlineData("", null)]
     public void A_section_s_name_paints_it_where_its_last_words_are_a_colour(string name, string? colour) =>
         Assert.Equal(colour, TypedColour.OfName(name));

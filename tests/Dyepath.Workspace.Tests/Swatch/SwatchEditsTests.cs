@@ -45,4 +45,25 @@ public class SwatchEditsTests
     [InlineData("7 mm", "old UK 2. The millimetres govern.")]
     [InlineData("thick", null)]
     public void A_hook_is_called_what_its_label_may_say(string typed, string? words) => Assert.Equal(words, HookWords.Of(typed));
+
+    /// <summary>One number of her hands is enough; what is put in beside it is nobody's number, and goes with hers.</summary>
+    [Fact]
+    public void One_number_of_her_hands_is_enough()
+    {
+        var document = Documents.Demo();
+        document.Set("fabric.hands", null);
+        Type("spread", "6 %");
+        Assert.Equal(("6 %", "50 stitches"), (document.Typed("fabric.hands.spread"), document.Typed("fabric.hands.memory")));
+        Type("memory", "30 stitches");
+        Type("spread", null);
+        Assert.Equal(("2 %", "30 stitches"), (document.Typed("fabric.hands.spread"), document.Typed("fabric.hands.memory")));
+        Type("memory", null);
+        Assert.False(document.Has("fabric.hands"));
+
+        void Type(string field, string? value)
+        {
+            document.Set($"fabric.hands.{field}", value);
+            SwatchEdits.Hands(document);
+        }
+    }
 }

@@ -44,18 +44,18 @@ public sealed partial class FaultWordsTests
 
     [Theory]
     [InlineData("yarn.sections", null, "Put in the colours of your yarn, in the order in which they come off the ball.", true)]
-    [InlineData("yarn.sections[2].colour", null, "Pick this colour by eye, or type it by its name or as # and six digits, such as #1f4e5f.", true)]
-    [InlineData("yarn.sections[2].colour", "mud", "“mud” cannot stand here: put in a colour such as “#1f4e5f”.", false)]
+    [InlineData("yarn.sections[2].colour", null, "Pick this colour by eye, or type a plain name such as teal or mustard, or # and six digits, such as #1f4e5f.", true)]
+    [InlineData("yarn.sections[2].colour", "mud", "“mud” is no colour that is known here by its name: pick it by eye, or type # and six digits, such as #1f4e5f.", false)]
     [InlineData("yarn.sections[2].length", null, "Spread and blend go with the length of their colour: put that in too, or empty them.", false)]
     [InlineData("yarn.ball.length", "much", "“much” cannot stand here: put in a length of yarn such as “230 m”, from 1 m to 20000 m (m, yd, cm or in).", false)]
     [InlineData("yarn.ball.length", "", "Put in how much yarn is in a ball, from its label, such as 230 m.", true)]
     [InlineData("yarn.ball", null, "Put in the metres and grams of a ball, from its label.", true)]
-    [InlineData("fabric.swatch.worked", null, "Put in the gauge of your swatch: how many stitches and rows it has over 10 cm.", true)]
     [InlineData("fabric.swatch.worked.rows", null, "Count the rows of the swatch too, over the length beside it.", true)]
     [InlineData("fabric.swatch.worked.rows", "few", "“few” cannot stand here: put in a number from 0.25 to 400.", false)]
     [InlineData("fabric.swatch", null, "Work a swatch of this yarn, and put in its hook and gauge.", true)]
     [InlineData("yarn.sections[2].spread", "99 cm", "Here stands “99 cm”; it may be at most the section's length, {0}. Check both lengths.", false)]
     [InlineData("garment.shape", "balloon", "“balloon” is none of what is offered here: choose again.", false)]
+    [InlineData("fabric.swatch.hook", "I9", "“I9” is no hook that is known here: put in its millimetres, from 0.5 to 50, such as 5.5, or its US letter and number, such as I-9.", false)]
     [InlineData("sizes", null, "Choose a size chart, or put in sizes of your own.", true)]
     [InlineData("title", "", "Give the pattern a title.", true)]
     public void A_box_is_told_what_it_wants_or_what_is_wrong_with_what_it_has(string place, string? value, string words, bool isWanted)
@@ -74,6 +74,11 @@ public sealed partial class FaultWordsTests
         document.Set("yarn.sections[1].length", null);
         var fault = Assert.Single(ProjectReader.Read(Encoding.UTF8.GetBytes(document.Text)).Faults);
         Assert.Equal("Measure this colour too: lengths are put in for every colour, or for none.", FaultWords.Of(fault));
+        Assert.True(FaultWords.IsWanting(fault));
+        document = ProjectDocument.TryParse(ProjectWriter.Write(StarterDocument.Project))!;
+        document.Set("fabric.swatch.worked", null);
+        fault = Assert.Single(ProjectReader.Read(Encoding.UTF8.GetBytes(document.Text)).Faults);
+        Assert.Equal("Put in the gauge of your swatch: how many stitches and rows it has over 10 cm.", FaultWords.Of(fault));
         Assert.True(FaultWords.IsWanting(fault));
     }
 

@@ -41,10 +41,13 @@ public sealed class OutcomeTests
         var whole = Outcome.Of(document, TestContext.Current.CancellationToken).Measured!.Natural.Counted!;
         foreach (var place in new[] { "fabric.swatch", "yarn.ball", "yarn.name" })
             document.Set(place, null);
-        var counted = Outcome.Of(document, TestContext.Current.CancellationToken).Measured?.Natural.Counted;
+        var outcome = Outcome.Of(document, TestContext.Current.CancellationToken);
+        var counted = outcome.Counted?.Natural.Counted;
+        // Nothing is said of a swatch that is not there.
+        Assert.Null(outcome.Measured);
         Assert.Equal((whole.Sequence.Value, whole.Repeats), (counted!.Sequence.Value, counted.Repeats));
         document.Set("yarn.ball", new JsonObject { ["length"] = "much", ["mass"] = "100 g" });
-        Assert.Null(Outcome.Of(document, TestContext.Current.CancellationToken).Measured);
+        Assert.Null(Outcome.Of(document, TestContext.Current.CancellationToken).Counted);
     }
 
     /// <summary>Yarn and fabric alone are measured where nothing is wrong with them.</summary>

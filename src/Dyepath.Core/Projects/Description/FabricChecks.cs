@@ -20,6 +20,13 @@ internal static class FabricChecks
             faults.Meaning(place, $"a stitch 0.05 to 30 cm {way}", "Check the count and the length it is over.", $"a stitch {size} {way}");
     }
 
+    /// <summary>A swatch is measured in one of its states at least.</summary>
+    public static void GaugeIsThere(Place swatch, Gauge? any, FaultList faults)
+    {
+        if (any is null)
+            faults.Meaning(swatch.Member("worked"), "a gauge off the hook, washed, or after hanging", "Add one of the three.", "no gauge");
+    }
+
     public static void YarnPerStitch(Place used, int stitches, Length? length, Mass? mass, FaultList faults)
     {
         if (length is null && mass is null)

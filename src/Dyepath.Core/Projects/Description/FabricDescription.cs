@@ -45,13 +45,20 @@ internal static class FabricDescription
         "swatch", "A measured swatch: everything that changes together when the hook changes.", o =>
     {
         var hook = o.Required("hook", "Hook size.", Measured.Hook, s => s.HookMillimetres);
-        var worked = o.Required("worked", "Gauge as it comes off the hook.", GaugeShape, s => s.Worked);
+        var worked = o.OptionalObject(
+            "worked", "Gauge as it comes off the hook. One of the three gauges has to be there.", GaugeShape, s => s.Worked, "as the first that is measured");
         var blocked = o.OptionalObject("blocked", "Gauge washed and dried.", GaugeShape, s => s.Blocked, "as worked");
         var hung = o.OptionalObject("hung", "Gauge after hanging, as the garment will hang.", GaugeShape, s => s.Hung, "as blocked");
         var used = o.Optional(
             "yarnUsed", "Unravelled rows or weighed pieces of this swatch.", new ListShape<YarnUsed>("measurements", YarnUsedShape, 0, 40),
             s => s.YarnUsed, [], "yarn per stitch follows from the counted stitches");
-        return v => new Swatch(hook.From(v), worked.From(v), blocked.From(v), hung.From(v), used.From(v));
+        o.Check((v, faults) =>
+        {
+            if (worked.TryFrom(v, out var first) && blocked.TryFrom(v, out var second) && hung.TryFrom(v, out var third))
+                FabricChecks.GaugeIsThere(v.Place, first ?? second ?? third, faults);
+        });
+        return v => new Swatch(
+            hook.From(v), (worked.From(v) ?? blocked.From(v) ?? hung.From(v))!, blocked.From(v), hung.From(v), used.From(v));
     });
 
     private static readonly ObjectShape<HandSteadiness> HandsShape = new("hands", "The maker's hands, where they are known from earlier work.", o =>
