@@ -126,4 +126,36 @@ public class AdaptCommandTests
         Assert.Empty(output);
         Assert.Contains(place, errors, StringComparison.Ordinal);
     }
+
+    /// <summary>Tapped as she met them, the colours say what their counts say.</summary>
+    [Fact]
+    public async Task A_yarn_by_taps_is_the_yarn_by_its_counts()
+    {
+        var once = string.Join(' ', new[] { ("navy", 6), ("teal", 4), ("tan", 3), ("olive", 5) }.Select(c => $"{c.Item2} {c.Item1}"));
+        var file = Path.GetTempFileName();
+        try
+        {
+            await File.WriteAllTextAsync(file, string.Join('\n', Enumerable.Repeat(once, 4)) + "\n3 navy", TestContext.Current.CancellationToken);
+            var tapped = await Run.Json($"adapt --demo --size M --taps {file}");
+            var counted = await Run.Json("adapt --demo --size M --sections 6,4,3,5/6,4,3,5/6,4,3,5/6,4,3,5 --colours navy,teal,tan,olive");
+            // Where the taps began is no end of a colour, so that they may begin the sequence with another one.
+            Assert.Equal(counted.GetProperty("verdict").GetString(), tapped.GetProperty("verdict").GetString());
+            foreach (var told in new[] { counted, tapped })
+            {
+                var colours = told.GetProperty("changes").EnumerateArray().Select(c => c.GetProperty("to").GetString()!).Single(to => to.Contains("navy 6", StringComparison.Ordinal));
+                Assert.Equal(["navy 6", "olive 5", "tan 3", "teal 4"], colours.Split(", ").Order(StringComparer.Ordinal));
+            }
+            var (code, _, errors) = await Run.Dyepath($"adapt --demo --size M --taps {file} --sections 6,4,3,5");
+            Assert.Equal(2, code);
+            Assert.Contains("not by both", errors, StringComparison.Ordinal);
+            await File.WriteAllTextAsync(file, "navy teal tan", TestContext.Current.CancellationToken);
+            (code, _, errors) = await Run.Dyepath($"adapt --demo --size M --taps {file}");
+            Assert.Equal(2, code);
+            Assert.Contains("cannot be told from these stitches yet", errors, StringComparison.Ordinal);
+        }
+        finally
+        {
+            File.Delete(file);
+        }
+    }
 }

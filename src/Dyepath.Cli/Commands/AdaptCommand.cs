@@ -25,6 +25,7 @@ internal static class AdaptCommand
 
             Example: dyepath adapt project.json --size M --sections 5,4,3,5,4/5,4,3,5,4 --gauge 14x16
                      dyepath adapt --demo --size 2X --sections 6,5,4,6,5,2 --colours navy,teal,#e9efe9,tan,olive,rust=#a14a2a --out mine
+                     dyepath adapt --demo --size M --taps swatch.txt
                      dyepath adapt --demo --size M --ranges --json
 
             Exits with 3 where the yarn does not suit the piece.
@@ -42,7 +43,7 @@ internal static class AdaptCommand
             var onlyRanges = parsed.GetValue(ranges);
             if (onlyRanges && (parsed.GetValue(folder) is null ? own.Given(parsed) : folder.Name) is { } given)
                 throw new BadInputException(given, "Ranges are those of the pattern's own yarn: leave this out, or --ranges.");
-            var materials = onlyRanges ? null : own.Read(parsed, project);
+            var materials = onlyRanges ? null : own.Read(terminal, parsed, project);
             project = project with { Edition = files.Edition(parsed, project.Edition) };
             var print = files.Print(parsed);
             if (ProjectFile.TryPlan(terminal, project, json, stop) is not { } plan)

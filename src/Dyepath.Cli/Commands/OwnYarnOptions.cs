@@ -4,6 +4,7 @@ using System.Drawing;
 using System.Globalization;
 using Dyepath.Core.Adapting;
 using Dyepath.Core.Colours;
+using Dyepath.Core.Measuring;
 using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Quantities;
@@ -20,6 +21,12 @@ internal sealed class OwnYarnOptions
     private readonly Option<string?> _sections = new("--sections")
     {
         Description = "Stitches of each colour along your yarn, as you counted them, in order: 5,4,3,5,4; several repeats with a slash between: 5,4,3,5,4/5,4,4,5,4. Or the length of each: 31.8cm,25cm,19.4cm. In linen stitch pairs of single crochet, chain 1.",
+    };
+
+    private readonly Option<string?> _taps = new("--taps")
+    {
+        Description = "In place of --sections: a text with the colour that each stitch of a swatch met, one word or letter a stitch; - reads standard input (see dyepath yarn --help).",
+        HelpName = "FILE",
     };
 
     private readonly Option<string?> _colours = new("--colours")
@@ -52,10 +59,42 @@ internal sealed class OwnYarnOptions
     /// <summary>The name of the first that was given; null where none was.</summary>
     public string? Given(ParseResult parsed) => All.FirstOrDefault(option => parsed.GetValue(option) is not null)?.Name;
 
-    private Option<string?>[] All => [_sections, _colours, _name, _gauge, _lambda, _hook, _ball];
+    private Option<string?>[] All => [_sections, _taps, _colours, _name, _gauge, _lambda, _hook, _ball];
 
     /// <exception cref="BadInputException">An option that is missing, or cannot be read.</exception>
-    public OwnMaterials Read(ParseResult parsed, Project pattern)
+    public OwnMaterials Read(Terminal terminal, ParseResult parsed, Project pattern) =>
+        new(parsed.GetValue(_taps) is { } taps ? Tapped(terminal, taps, parsed, pattern) : Counted(parsed, pattern))
+        {
+            Gauge = parsed.GetValue(_gauge) is { } gauge ? SequenceOptions.ReadGauge(gauge) : null,
+            YarnPerStitch = parsed.GetValue(_lambda) is { } lambda
+                ? Measure("--lambda", lambda, "the yarn of a stitch", Length.FromMillimetres(2), Length.FromMetres(6)) : null,
+            HookMillimetres = parsed.GetValue(_hook) is { } hook ? Hook(hook) : null,
+            Ball = parsed.GetValue(_ball) is { } ball ? Measure("--ball-length", ball, "a ball", Length.FromMetres(1), Length.FromMetres(20_000)) : null,
+        };
+
+    private string Name(ParseResult parsed) => parsed.GetValue(_name) ?? "your own yarn";
+
+    /// <summary>Sections, their order and their counts as the taps show them.</summary>
+    private OwnYarnCount Tapped(Terminal terminal, string file, ParseResult parsed, Project pattern)
+    {
+        if (parsed.GetValue(_sections) is not null)
+            throw new BadInputException("--taps", "Give the stitches by --taps or by --sections, not by both.");
+        var reading = TapReport.Taps(terminal, file).Read(HandsPrior.Default, []);
+        if (reading.Sections.IsEmpty || reading.Balls.IsEmpty)
+            throw new BadInputException("--taps", $"The sequence cannot be told from these stitches yet. {reading.Words}");
+        var named = new List<(string Name, Srgb Colour)>();
+        if (parsed.GetValue(_colours) is { } colours)
+            named = [.. Colours(colours, reading.Sections.Length, pattern.Yarn)];
+        else
+        {
+            foreach (var name in reading.Sections)
+                named.Add(Colour("--colours", name, pattern.Yarn, named));
+        }
+        return new OwnYarnCount(
+            Name(parsed), [.. named.Select(c => new YarnSection(c.Name, c.Colour))], [.. reading.Balls.SelectMany(b => b.Repeats)]);
+    }
+
+    private OwnYarnCount Counted(ParseResult parsed, Project pattern)
     {
         if (parsed.GetValue(_sections) is not { } text)
             throw new BadInputException("--sections", "Give the stitches that each colour of your yarn takes, in order, such as --sections 5,4,3,5,4.");
@@ -74,17 +113,9 @@ internal sealed class OwnYarnOptions
         var lengths = words.Length == 1 && words[0].Any(w => w.Length > 1 && char.IsDigit(w[0]) && !char.IsDigit(w[^1]))
             ? words[0].Select((w, i) => Measure($"--sections[{i}]", w, "a section", Length.FromMillimetres(1), Length.FromMetres(100))).ToArray() : null;
         var colours = Colours(parsed.GetValue(_colours), count, pattern.Yarn);
-        return new OwnMaterials(new OwnYarnCount(
-            parsed.GetValue(_name) ?? "your own yarn",
-            [.. colours.Select((c, i) => new YarnSection(c.Name, c.Colour, lengths?[i]))],
-            lengths is not null ? [] : [.. words.Select(Counts)]))
-        {
-            Gauge = parsed.GetValue(_gauge) is { } gauge ? SequenceOptions.ReadGauge(gauge) : null,
-            YarnPerStitch = parsed.GetValue(_lambda) is { } lambda
-                ? Measure("--lambda", lambda, "the yarn of a stitch", Length.FromMillimetres(2), Length.FromMetres(6)) : null,
-            HookMillimetres = parsed.GetValue(_hook) is { } hook ? Hook(hook) : null,
-            Ball = parsed.GetValue(_ball) is { } ball ? Measure("--ball-length", ball, "a ball", Length.FromMetres(1), Length.FromMetres(20_000)) : null,
-        };
+        return new OwnYarnCount(
+            Name(parsed), [.. colours.Select((c, i) => new YarnSection(c.Name, c.Colour, lengths?[i]))],
+            lengths is not null ? [] : [.. words.Select(Counts)]);
     }
 
     /// <summary>Which option a place of the document comes from that her materials led to.</summary>

@@ -13,17 +13,25 @@ internal static class TapReport
     /// <exception cref="BadInputException">Unreadable, or with faults; all of them are listed.</exception>
     public static void Write(Terminal terminal, string file, Project? listed, bool asJson)
     {
-        var (taps, faults) = TapText.Read(terminal.ReadDocument(file, TapText.MostBytes));
-        if (faults.Length > 0)
-            throw new BadInputException([.. faults.Select(f => new InputFault($"{file} (line {f.Line}, column {f.Column})", f.Text))]);
         var hands = listed is null ? HandsPrior.Default : HandsPrior.For(listed.Fabric.Hands);
         ImmutableArray<string> sections = listed is null ? []
             : [.. (listed.Yarn.FromOtherEnd ? listed.Yarn.Sections.Reverse() : listed.Yarn.Sections).Select(s => s.Name)];
+        var taps = Taps(terminal, file);
         var reading = taps.Read(hands, sections);
         if (asJson)
             terminal.WriteJson(json => Write(json, taps, reading));
         else
             Print(terminal.Output, taps, reading);
+    }
+
+    /// <summary>The stitches that a text tells.</summary>
+    /// <param name="file">Its path; - reads standard input.</param>
+    /// <exception cref="BadInputException">Unreadable, or with faults; all of them are listed.</exception>
+    public static TappedStitches Taps(Terminal terminal, string file)
+    {
+        var (taps, faults) = TapText.Read(terminal.ReadDocument(file, TapText.MostBytes));
+        return faults.Length == 0 ? taps
+            : throw new BadInputException([.. faults.Select(f => new InputFault($"{file} (line {f.Line}, column {f.Column})", f.Text))]);
     }
 
     private static void Print(TextWriter output, TappedStitches taps, TapReading reading)

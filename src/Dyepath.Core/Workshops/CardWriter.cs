@@ -40,8 +40,13 @@ public static class CardWriter
     }
 
     /// <summary>Hook for a yarn, mm (common practice, no source).</summary>
-    internal static double Hook(YarnThickness thickness) => thickness switch { YarnThickness.Thin => 3.5, YarnThickness.Medium => 5, _ =>
-        8 };
+    internal static double Hook(YarnThickness thickness) => thickness switch
+    {
+        YarnThickness.Thin => 3.5,
+        YarnThickness.Medium => 5,
+        _ =>
+        8
+    };
 
     private static WorkshopCard Card(WorkshopPerson person, string who, int minutes)
     {

@@ -58,7 +58,12 @@ public sealed record TapReading(
         ArgumentNullException.ThrowIfNull(colour);
         if (Sections.IsEmpty)
             throw new InvalidOperationException("The colours have not come round yet.");
-        return yarn with { Sections = [.. Sections.Select(name => new YarnSection(name, colour(name)))], Counted = Balls, FromOtherEnd =
-            false };
+        return yarn with
+        {
+            Sections = [.. Sections.Select(name => new YarnSection(name, colour(name)))],
+            Counted = Balls,
+            FromOtherEnd =
+            false
+        };
     }
 }
