@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.CommandLine;
-using System.Drawing;
 using System.Globalization;
 using Dyepath.Core.Adapting;
 using Dyepath.Core.Colours;
@@ -186,8 +185,8 @@ internal sealed class OwnYarnOptions
         }
         if (pattern.Sections.FirstOrDefault(s => s.Name.Equals(name, StringComparison.OrdinalIgnoreCase)) is { } section)
             return (section.Name, section.Colour);
-        return Color.FromName(name.Replace(" ", "", StringComparison.Ordinal)) is { IsKnownColor: true, IsSystemColor: false, A: 255 } known
-            ? (name, new Srgb(known.R, known.G, known.B))
+        return ColourNames.Find(name) is { } known
+            ? (name, known)
             : throw new BadInputException(option, $"“{Shortened(name)}” is no colour that is known by name: say which it is, such as {(name.Length is > 0 and < 20 ? name : "rust")}=#a14a2a.");
     }
 

@@ -7,6 +7,7 @@ using Dyepath.Core.Motifs;
 using Dyepath.Core.Planning;
 using Dyepath.Core.Projects;
 using Dyepath.Core.Quantities;
+using Dyepath.Core.Sizing;
 
 namespace Dyepath.Core.Adapting;
 
@@ -65,7 +66,7 @@ internal sealed class AdaptWords(Plan plan, SizePlan size, OwnDocument document,
         : "Not this yarn for this piece: its colours are so alike that no picture would be seen. It will do for plain pieces and edgings.";
 
     public string AsWritten(PublishedWork work) => Sentences(
-        $"Make size {size.Name} as the pattern has it.",
+        $"Make {Made(size.Name)} as the pattern has it.",
         Count(work.Sequence, work.Match.Stitches.Sum()),
         Hold(work), Begin(work), Said(Cause), Gauge(work), Sure());
 
@@ -73,7 +74,7 @@ internal sealed class AdaptWords(Plan plan, SizePlan size, OwnDocument document,
     {
         var (own, hook) = (measured.Fabric.Swatch.HookMillimetres, work.Hook);
         return Sentences(
-            $"Make size {size.Name} as the pattern has it, with a {Mm(hook)} hook instead of your {Mm(own)}.",
+            $"Make {Made(size.Name)} as the pattern has it, with a {Mm(hook)} hook instead of your {Mm(own)}.",
             $"With the {Mm(own)} hook your colours come round once in {Number(Own)} {Stitches}, and the pattern counts on {Number(work.Match.Stitches.Sum())}; on the {(hook > own ? "larger" : "smaller")} hook each {Stitch} takes {(hook > own ? "more" : "less")} yarn, and they come round in about {Number(work.Sequence)}.",
             Hold(work), Begin(work), Said(Cause),
             $"The {Stitches} change size with the hook: {Finished(work.Plan.Sizes[0])}.",
@@ -86,7 +87,7 @@ internal sealed class AdaptWords(Plan plan, SizePlan size, OwnDocument document,
         var first = own.Sizes[0].Pieces.First(p => p.Pooled);
         var counts = $"The {first.Name} has {OneSize.Widest(first)} stitches and {first.Rows} rows{(size.Find(first.Id) is { } was ? $", where the pattern has {OneSize.Widest(was)} and {was.Rows}" : "")}.";
         return Sentences(
-            $"The pattern's stitches and rows are not for your yarn and gauge: here is size {size.Name} worked out anew for them.",
+            $"The pattern's stitches and rows are not for your yarn and gauge: here is {Made(size.Name, "the piece")} worked out anew for them.",
             Reason(misfit),
             Said(Cause),
             asked == made ? $"The colours draw {MotifWords.Of(made)}, as in the pattern."
@@ -102,11 +103,11 @@ internal sealed class AdaptWords(Plan plan, SizePlan size, OwnDocument document,
         piece.Obstacle switch
         {
             Obstacle.OffSize => $"whatever its colours draw, the nearest stitch count brings {GarmentMeasures.Words(piece.Furthest!.Measure)} {Say(piece.Furthest.Off)} {(piece.Furthest.IsOver ? "over" : "under")} what size {size.Name} asks for.",
-            Obstacle.NotWorn => $"the stitch counts that its colours allow make size {size.Name} too small to be put on.",
+            Obstacle.NotWorn => $"the stitch counts that its colours allow make {Made(size.Name)} too small to be put on.",
             Obstacle.Unreadable => "its colours come in stretches too long or too short for this piece: no picture would be seen.",
             Obstacle.FewMakers =>
                 $"its colours come round once in {Number(Own)} {Stitches}, and in this size {Few(piece.Makers)} would keep them in their places.",
-            _ => $"its colours come round once in {Number(Own)} {Stitches}, and no stitch count makes a picture of that in size {size.Name}.",
+            _ => $"its colours come round once in {Number(Own)} {Stitches}, and no stitch count makes a picture of that in {Made(size.Name, "this piece")}.",
         },
         others.IsEmpty
             ? "Of the other garments that were tried, none comes out well with it."
@@ -222,4 +223,7 @@ internal sealed class AdaptWords(Plan plan, SizePlan size, OwnDocument document,
     private static string Number(double stitches) => Math.Round(stitches, 1).ToString("0.#", CultureInfo.InvariantCulture);
 
     private static string Sentences(params string[] sentences) => string.Join(' ', sentences.Where(s => s.Length > 0));
+
+    /// <summary>A piece of one size alone has no name for it.</summary>
+    private static string Made(string size, string alone = "it") => size == SizeSelection.OnlySize ? alone : $"size {size}";
 }

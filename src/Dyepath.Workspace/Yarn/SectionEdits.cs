@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
-using Dyepath.Workspace.Fields;
+using Dyepath.Core.Colours;
 using Dyepath.Workspace.Work;
 
 namespace Dyepath.Workspace.Yarn;
@@ -32,7 +32,7 @@ public static class SectionEdits
         var byName = document.Implied.GetValueOrDefault(place);
         if (document.Has(place) && document.Typed(place) != byName)
             return;
-        var colour = TypedColour.OfName(name);
+        var colour = ColourNames.Find(name)?.ToString();
         document.Set(place, colour is null ? null : JsonValue.Create(colour));
         if (colour is null)
             document.Implied.Remove(place);

@@ -16,7 +16,7 @@ public sealed class StopTests
     /// <summary>Processor time of the working thread between two looks: a law of structure, far from what is usual.</summary>
     private static readonly TimeSpan LongestBlind = TimeSpan.FromSeconds(1);
 
-    public static TheoryData<string> Heavy { get; } = [.. HeavyProjects.Names.Where(name => name is not "counted")];
+    public static TheoryData<string> Heavy { get; } = [.. Extent.Half(HeavyProjects.Names.Where(name => name is not "counted"))];
 
     [Theory]
     [MemberData(nameof(Heavy))]

@@ -121,7 +121,7 @@ public abstract class MakingApiTests(Hosts hosts, DatabaseKind kind) : IAsyncLif
     [InlineData("{}", "makingVersion")]
     [InlineData("[[[[[[[[[[[[[[[[[[]]]]]]]]]]]]]]]]]]", "document")]
     [InlineData("""{ "makingVersion": 1, "size": "M", "project": {} }""", "project.")]
-    [InlineData("""{ "makingVersion": 2 }""", "makingVersion")]
+    [InlineData("""{ "makingVersion": 3 }""", "makingVersion")]
     [InlineData("""{ "makingVersion": 1, "log": [ { "did": "row", "at": 0 }, { "did": "hex", "at": 0 } ] }""", "log[1].did")]
     public async Task What_is_no_making_is_refused_with_its_place(string text, string place)
     {

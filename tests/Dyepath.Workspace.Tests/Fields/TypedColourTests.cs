@@ -23,16 +23,4 @@ public sealed class TypedColourTests
     [InlineData("window", "window")]
     [InlineData("", "")]
     public void A_colour_is_read_by_its_digits_or_its_name(string typed, string written) => Assert.Equal(written, TypedColour.Read(typed));
-
-    [Theory]
-    [InlineData("deep teal", "#008080")]
-    [InlineData("pale sea green", "#2e8b57")]
-    [InlineData("old gold", "#ffd700")]
-    [InlineData("mud", null)]
-    [InlineData("mossy", null)]
-    [InlineData("brick red", "#96423a")]
-    [InlineData("deep plum", "#5f3355")]
-    [InlineData("", null)]
-    public void A_section_s_name_paints_it_where_its_last_words_are_a_colour(string name, string? colour) =>
-        Assert.Equal(colour, TypedColour.OfName(name));
 }
