@@ -45,6 +45,7 @@ public sealed class DeviceStoreTests(Browser browser, SharedHost shared)
     }
 
     [Fact]
+    [Trait(Extent.Trait, Extent.Whole)]
     public async Task ACopyTakesThePlaceOfThoseThatItFollowsAndOfNoOther()
     {
         var host = shared.Host;

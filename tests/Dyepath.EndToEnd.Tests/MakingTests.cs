@@ -225,6 +225,7 @@ public sealed partial class MakingTests(Browser browser, SharedHost shared)
     }
 
     [Fact]
+    [Trait(Extent.Trait, Extent.Whole)]
     public async Task TheMakersOwnYarnComesFirst()
     {
         await using var phone = await Phone.OpenAsync(browser, shared, Pieces.Tunic);

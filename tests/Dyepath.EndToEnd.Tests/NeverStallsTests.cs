@@ -51,6 +51,7 @@ public sealed class NeverStallsTests(Browser browser, SharedHost shared)
     }
 
     [Fact]
+    [Trait(Extent.Trait, Extent.Whole)]
     public async Task WithoutASecondRuntimeThePageWorksItOutItself()
     {
         var host = shared.Host;

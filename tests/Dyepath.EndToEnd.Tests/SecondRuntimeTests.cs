@@ -13,6 +13,7 @@ namespace Dyepath.EndToEnd.Tests;
 public sealed class SecondRuntimeTests(Browser browser, SharedHost shared)
 {
     [Fact]
+    [Trait(Extent.Trait, Extent.Whole)]
     public async Task TheBrowserDrawsTheSameTrialsBitForBitAsTheProcessorHere()
     {
         var plan = GarmentPlanner.Plan(ProjectReader.Read(DemoProject.Utf8).Project!).Plan!;
