@@ -113,10 +113,7 @@ internal sealed record WrittenBooklet(IReadOnlyList<string> Files, int Pages)
     /// <summary>Writes its files and pages into an object that is open.</summary>
     public void Write(Utf8JsonWriter json)
     {
-        json.WriteStartArray("files");
-        foreach (var name in Files)
-            json.WriteStringValue(name);
-        json.WriteEndArray();
+        json.WriteList("files", Files);
         json.WriteNumber("pages", Pages);
     }
 

@@ -51,14 +51,8 @@ internal static class CardsCommand
                 {
                     writer.WriteStartObject();
                     writer.WriteNumber("cards", cards.Cards.Length);
-                    writer.WriteStartArray("files");
-                    foreach (var name in written)
-                        writer.WriteStringValue(name);
-                    writer.WriteEndArray();
-                    writer.WriteStartArray("kit");
-                    foreach (var line in cards.Kit)
-                        writer.WriteStringValue(line);
-                    writer.WriteEndArray();
+                    writer.WriteList("files", written);
+                    writer.WriteList("kit", cards.Kit);
                     writer.WriteEndObject();
                 });
             }

@@ -1,3 +1,5 @@
+using System.Text.Json;
+
 namespace Dyepath.Cli.Commands;
 
 /// <summary>A folder that a command writes several files to.</summary>
@@ -25,5 +27,15 @@ internal static class OutputFolder
         {
             throw new BadInputException("--out", $"The folder cannot be written: {fault.Message}");
         }
+    }
+
+    /// <summary>A list of texts, such as the files that were written.</summary>
+    /// <param name="name">Of the list.</param>
+    public static void WriteList(this Utf8JsonWriter json, string name, IEnumerable<string> texts)
+    {
+        json.WriteStartArray(name);
+        foreach (var text in texts)
+            json.WriteStringValue(text);
+        json.WriteEndArray();
     }
 }

@@ -55,10 +55,7 @@ internal static class PicturesCommand
                 terminal.WriteJson(writer =>
                 {
                     writer.WriteStartObject();
-                    writer.WriteStartArray("files");
-                    foreach (var name in written)
-                        writer.WriteStringValue(name);
-                    writer.WriteEndArray();
+                    writer.WriteList("files", written);
                     writer.WriteEndObject();
                 });
             }

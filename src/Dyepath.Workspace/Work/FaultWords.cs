@@ -86,7 +86,7 @@ public static partial class FaultWords
             "These are fewer rounds than the fewest that you allow: put in more here, or fewer there."),
         (f => f.Path.EndsWith(".colour", StringComparison.Ordinal) && f.Kind == FaultKind.Form,
             "{0} is no colour that is known here by its name: pick it by eye, or type # and six digits, such as #1f4e5f."),
-        (f => f.Path.EndsWith("watch.hook", StringComparison.Ordinal) && f.Kind is FaultKind.Form or FaultKind.Meaning && f.Allowed.StartsWith("a hook size", StringComparison.Ordinal),
+        (f => f.Path.EndsWith("watch.hook", StringComparison.Ordinal) && f.Allowed.StartsWith("a hook size", StringComparison.Ordinal),
             "{0} is no hook that is known here: put in its millimetres, from 0.5 to 50, such as 5.5, or its US letter and number, such as I-9."),
         (f => f.Allowed == "each once", "Here is {0}: take one of the two out."),
         (f => f.Allowed == "either chart or own", "Sizes come from a chart or are your own, not both: leave one of the two out."),
